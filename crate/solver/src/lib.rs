@@ -1,0 +1,1 @@
+//! Retract arc, clearance, force and lock of one landing-gear leg.
