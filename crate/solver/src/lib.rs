@@ -1,1 +1,33 @@
-//! Retract arc, clearance, force and lock of one landing-gear leg.
+//! Retract arc, clearance, actuator force and down lock of a landing-gear leg.
+//!
+//! Pure: no IO, no clock, no globals, no unit other than SI, no screen. Read the modules in this
+//! order: [`model`] (what is given), [`faults`] (what makes it unusable), [`kinematics`] (where
+//! everything is), [`clearance`], [`statics`], [`lock`], and [`result`] (what comes out).
+//!
+//! ```text
+//!            y up                      φ  swing about the trunnion P, 0 down, φ_up up
+//!            |                         τ  travel φ/φ_up
+//!            |   B0 o--- upper         c  shortening of the strut
+//!            |            \ K          ℓ  actuator length A0–A1
+//!   P o------|-----.       \
+//!     |  A0 o======o A1     \ lower
+//!     |            |         \
+//!     |  strut     '----------o B1
+//!    (W) axle
+//!     +--------------------------------> x right (side view: aft; front view: left wing)
+//! ```
+
+pub mod clearance;
+pub mod faults;
+pub mod kinematics;
+pub mod lock;
+pub mod model;
+pub mod numeric;
+pub mod result;
+pub mod statics;
+pub mod tires;
+
+/// One call for a whole leg.
+mod solve;
+
+pub use solve::{Options, TireChoice, solve_gear, solve_leg};

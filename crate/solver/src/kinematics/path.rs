@@ -1,0 +1,49 @@
+//! Phases of the path and how progress maps to swing.
+use crate::result::Phase;
+
+/// The way of a leg from down and locked to up, as one number: *progress*.
+///
+/// The swing runs over progress 0 … 1. Before it come, where the leg has them, the unlocking of an
+/// over-centre knee and the shortening of the strut, one unit each, so that progress begins at
+/// −1 or −2.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Path {
+    pub(crate) shortens: bool,
+    pub(crate) unlocks: bool,
+}
+
+impl Path {
+    /// Progress at down and locked [1]: 0, −1 or −2.
+    #[must_use]
+    pub fn start(&self) -> f64 {
+        -(f64::from(u8::from(self.shortens)) + f64::from(u8::from(self.unlocks)))
+    }
+
+    /// Progress at up [1].
+    #[must_use]
+    pub fn end(&self) -> f64 {
+        1.0
+    }
+
+    /// Phases of this path in order, with the progress where each begins [1].
+    pub fn phases(&self) -> impl Iterator<Item = (Phase, f64)> {
+        let unlock = self.unlocks.then_some((Phase::Unlock, -1.0));
+        let shorten = self.shortens.then_some((Phase::Shorten, self.start()));
+        [shorten, unlock, Some((Phase::Swing, 0.0))]
+            .into_iter()
+            .flatten()
+    }
+
+    /// Phase at `progress` (clamped) and the fraction of it that is done [1].
+    #[must_use]
+    pub fn phase_at(&self, progress: f64) -> (Phase, f64) {
+        let s = progress.clamp(self.start(), self.end());
+        if s >= 0.0 {
+            (Phase::Swing, s)
+        } else if self.unlocks && s >= -1.0 {
+            (Phase::Unlock, s + 1.0)
+        } else {
+            (Phase::Shorten, s - self.start())
+        }
+    }
+}

@@ -1,0 +1,1 @@
+//! Down lock: over-centre offset and what loads do to it.

@@ -1,0 +1,79 @@
+//! Linear hydraulic actuator.
+use serde::{Deserialize, Serialize};
+
+use super::{Point, is_zero};
+
+/// Linear actuator between the airframe and a moving part.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Actuator {
+    /// Airframe mount A0 [m].
+    #[serde(rename = "mount_m")]
+    #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
+    pub mount: Point,
+    /// Attach point A1 on the moving part, at gear down [m].
+    #[serde(rename = "attach_m")]
+    #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
+    pub attach: Point,
+    /// The part that carries A1.
+    pub attach_to: AttachTo,
+    /// Bore diameter [m].
+    #[serde(rename = "bore_m")]
+    pub bore: f64,
+    /// Rod diameter [m].
+    #[serde(rename = "rod_m")]
+    pub rod: f64,
+    /// Shortest length pin to pin [m].
+    #[serde(rename = "shortest_m")]
+    pub shortest: f64,
+    /// Longest length pin to pin [m].
+    #[serde(rename = "longest_m")]
+    pub longest: f64,
+    /// Outside diameter of the body [m].
+    #[serde(rename = "body_diameter_m")]
+    pub body_diameter: f64,
+    /// Length of the body from its own pin to the gland [m].
+    #[serde(rename = "body_length_m")]
+    pub body_length: f64,
+    /// The end that carries the body.
+    #[serde(default, skip_serializing_if = "BodyEnd::is_airframe")]
+    pub body_at: BodyEnd,
+    /// Mass, half at each pin [kg].
+    #[serde(rename = "mass_kg", default, skip_serializing_if = "is_zero")]
+    pub mass: f64,
+    /// Running friction of the seals, against the motion [N].
+    #[serde(rename = "seal_friction_n", default, skip_serializing_if = "is_zero")]
+    pub seal_friction: f64,
+}
+
+/// The moving part that an actuator drives.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum AttachTo {
+    /// The leg.
+    Leg,
+    /// The upper link of a folding brace.
+    UpperLink,
+    /// The lower link of a folding brace.
+    LowerLink,
+}
+
+/// The end of the actuator that carries its body.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum BodyEnd {
+    /// Body on the airframe mount A0, rod on the moving part.
+    #[default]
+    Airframe,
+    /// Body on the moving part, rod on the airframe mount.
+    Moving,
+}
+
+impl BodyEnd {
+    fn is_airframe(&self) -> bool {
+        matches!(self, Self::Airframe)
+    }
+}

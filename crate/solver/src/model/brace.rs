@@ -1,0 +1,116 @@
+//! Drag or side brace of a leg.
+use serde::{Deserialize, Serialize};
+
+use super::{Point, is_zero};
+
+/// How the leg is braced.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Brace {
+    /// No brace: actuator or another lock holds the leg.
+    None,
+    /// Two links and a knee.
+    Folding(FoldingBrace),
+    /// Telescopic brace.
+    Sliding(SlidingBrace),
+}
+
+/// Folding brace: upper link B0–K, lower link K–B1.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct FoldingBrace {
+    /// Airframe pivot B0 of the upper link [m].
+    #[serde(rename = "airframe_pivot_m")]
+    #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
+    pub airframe_pivot: Point,
+    /// Knee K at gear down and locked; it fixes the assembly branch [m].
+    #[serde(rename = "knee_m")]
+    #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
+    pub knee: Point,
+    /// Attach point B1 on the leg [m].
+    #[serde(rename = "leg_attach_m")]
+    #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
+    pub leg_attach: Point,
+    /// Which way the knee folds.
+    pub folds: Folds,
+    /// What takes the knee back through the straight line.
+    #[serde(default)]
+    pub unlocked_by: UnlockedBy,
+    /// How far the leg may swing past down while the knee passes the line, at the axle [m];
+    /// absent = no stop is given.
+    #[serde(
+        rename = "excursion_allowed_m",
+        default,
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub excursion_allowed: Option<f64>,
+    /// Upper link.
+    pub upper: Link,
+    /// Lower link.
+    pub lower: Link,
+}
+
+/// Which way the knee of a folding brace goes on retraction.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Folds {
+    /// Past centre when down: it comes back through the straight line and folds to the other side.
+    ThroughCentre,
+    /// It folds further on the side where it stands at gear down; another lock holds it.
+    SameSide,
+}
+
+/// What takes an over-centre knee back through the straight line.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum UnlockedBy {
+    /// The retract actuator itself.
+    #[default]
+    Actuator,
+    /// A device of its own (unlock jack, release cable); its force is not worked out.
+    Separate,
+}
+
+/// One link of a folding brace.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Link {
+    /// Thickness in the plane of the swing [m]; its outline is a bar with round ends.
+    #[serde(rename = "thickness_m")]
+    pub thickness: f64,
+    /// Mass, half at each pin [kg].
+    #[serde(rename = "mass_kg", default, skip_serializing_if = "is_zero")]
+    pub mass: f64,
+}
+
+/// Telescopic brace B0–B1, latched at gear down.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct SlidingBrace {
+    /// Airframe pivot B0 [m].
+    #[serde(rename = "airframe_pivot_m")]
+    #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
+    pub airframe_pivot: Point,
+    /// Attach point B1 on the leg [m].
+    #[serde(rename = "leg_attach_m")]
+    #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
+    pub leg_attach: Point,
+    /// Shortest length pin to pin [m].
+    #[serde(rename = "shortest_m")]
+    pub shortest: f64,
+    /// Longest length pin to pin [m].
+    #[serde(rename = "longest_m")]
+    pub longest: f64,
+    /// Thickness in the plane of the swing [m].
+    #[serde(rename = "thickness_m")]
+    pub thickness: f64,
+    /// Mass, half at each pin [kg].
+    #[serde(rename = "mass_kg", default, skip_serializing_if = "is_zero")]
+    pub mass: f64,
+}

@@ -1,0 +1,81 @@
+//! Attitude, load factor, air, supply and the clearances asked for.
+use serde::{Deserialize, Serialize};
+
+/// The case for which forces are worked out.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields, default)]
+pub struct Conditions {
+    /// Load factor n: every weight is multiplied by it [1]. 1 on jacks.
+    #[serde(rename = "load_factor")]
+    pub load_factor: f64,
+    /// Pitch attitude, nose up positive [rad].
+    #[serde(rename = "pitch_rad")]
+    pub pitch: f64,
+    /// Bank, right wing down positive [rad].
+    #[serde(rename = "bank_rad")]
+    pub bank: f64,
+    /// True airspeed [m/s]; 0 on jacks.
+    #[serde(rename = "airspeed_m_s")]
+    pub airspeed: f64,
+    /// Sideslip: wind from the right of the nose positive [rad].
+    #[serde(rename = "sideslip_rad")]
+    pub sideslip: f64,
+    /// Air density [kg/m3]; 1.225 at sea level (US Standard Atmosphere 1976).
+    #[serde(rename = "air_density_kg_m3")]
+    pub air_density: f64,
+}
+
+impl Default for Conditions {
+    /// Level on jacks, no wind, sea level air.
+    fn default() -> Self {
+        Self {
+            load_factor: 1.0,
+            pitch: 0.0,
+            bank: 0.0,
+            airspeed: 0.0,
+            sideslip: 0.0,
+            air_density: 1.225,
+        }
+    }
+}
+
+/// Pressure that the supply can hold against a stopped actuator.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Supply {
+    /// Gauge pressure available at the actuators on the weakest supply [Pa].
+    #[serde(rename = "available_pressure_pa")]
+    pub available_pressure: f64,
+    /// Gauge back pressure on the return side [Pa].
+    #[serde(rename = "return_pressure_pa", default)]
+    pub return_pressure: f64,
+    /// Share of the available pressure to be left over at the worst place [1].
+    #[serde(rename = "margin_wanted", default = "default_margin")]
+    pub margin_wanted: f64,
+}
+
+/// Default of [`Supply::margin_wanted`] [1]: hydraulic cylinders lose 5–10 % of their force to
+/// friction (common practice, no published source).
+pub const DEFAULT_MARGIN_WANTED: f64 = 0.10;
+
+fn default_margin() -> f64 {
+    DEFAULT_MARGIN_WANTED
+}
+
+/// Clearances asked for; `None` takes the default marked common practice.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields, default)]
+pub struct ClearanceRule {
+    /// Tire as fitted new to any structure [m].
+    #[serde(rename = "tire_new_m", skip_serializing_if = "Option::is_none")]
+    pub tire_new: Option<f64>,
+    /// Tire at its grown size to any structure [m].
+    #[serde(rename = "tire_grown_m", skip_serializing_if = "Option::is_none")]
+    pub tire_grown: Option<f64>,
+    /// Every other moving part to any structure [m].
+    #[serde(rename = "parts_m", skip_serializing_if = "Option::is_none")]
+    pub parts: Option<f64>,
+}

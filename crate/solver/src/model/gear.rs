@@ -1,0 +1,26 @@
+//! The aeroplane's gear as a whole.
+use serde::{Deserialize, Serialize};
+
+use super::{ClearanceRule, Conditions, Leg, Supply};
+
+/// The retractable gear of one aeroplane and the case it is asked about.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Gear {
+    /// Name of this gear file.
+    pub name: String,
+    /// Free text of the owner.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub note: String,
+    /// The legs, at least one.
+    pub legs: Vec<Leg>,
+    /// Attitude, load factor and air.
+    #[serde(default)]
+    pub conditions: Conditions,
+    /// Hydraulic pressure available to every actuator.
+    pub supply: Supply,
+    /// Clearances asked for where an obstacle has no figure of its own.
+    #[serde(default)]
+    pub clearance_rule: ClearanceRule,
+}

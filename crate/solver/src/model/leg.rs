@@ -1,0 +1,86 @@
+//! One leg with all its parts.
+use serde::{Deserialize, Serialize};
+
+use super::{Actuator, Brace, Obstacle, Point, Strut, Wheel};
+
+/// The plane in which a leg moves and is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum View {
+    /// Seen from the aeroplane's left, x points aft: the wheel is a disc.
+    Side,
+    /// Seen from ahead, x points to the left wing: the wheel is a rounded rectangle.
+    Front,
+}
+
+/// One leg, given at gear down.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Leg {
+    /// Name of the leg, as "Right main".
+    pub name: String,
+    /// Plane of the swing.
+    pub view: View,
+    /// Trunnion P, the pivot of the leg [m].
+    #[serde(rename = "trunnion_m")]
+    #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
+    pub trunnion: Point,
+    /// Swing from down and locked to up, counter-clockwise positive [rad].
+    #[serde(rename = "swing_up_rad")]
+    pub swing_up: f64,
+    /// The part of the leg that only turns.
+    pub body: LegBody,
+    /// Shock strut: axle and shortening.
+    pub strut: Strut,
+    /// Wheel and tire.
+    pub wheel: Wheel,
+    /// Drag or side brace.
+    pub brace: Brace,
+    /// Retract actuator.
+    pub actuator: Actuator,
+    /// Drag areas of the leg in the wind.
+    #[serde(default, skip_serializing_if = "LegAir::is_still")]
+    pub air: LegAir,
+    /// Structure around the leg.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub well: Vec<Obstacle>,
+}
+
+/// The upper leg: everything that turns about the trunnion and does not slide.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct LegBody {
+    /// Outline, a closed polygon at gear down [m]; empty = not checked and not drawn.
+    #[serde(rename = "outline_m", default, skip_serializing_if = "Vec::is_empty")]
+    #[cfg_attr(feature = "schema", schemars(with = "Vec<[f64; 2]>"))]
+    pub outline: Vec<Point>,
+    /// Mass without wheel and sliding parts [kg].
+    #[serde(rename = "mass_kg")]
+    pub mass: f64,
+    /// Centre of that mass at gear down [m].
+    #[serde(rename = "centre_m")]
+    #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
+    pub centre: Point,
+}
+
+/// Drag areas (drag coefficient × reference area), kept the same through the swing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields, default)]
+pub struct LegAir {
+    /// Drag area of wheel and tire, acting at the axle [m2].
+    #[serde(rename = "wheel_drag_area_m2")]
+    pub wheel_drag_area: f64,
+    /// Drag area of the leg, acting halfway between trunnion and axle [m2].
+    #[serde(rename = "leg_drag_area_m2")]
+    pub leg_drag_area: f64,
+}
+
+impl LegAir {
+    fn is_still(&self) -> bool {
+        *self == Self::default()
+    }
+}

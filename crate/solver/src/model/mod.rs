@@ -1,0 +1,40 @@
+//! The gear of one aeroplane as it is stored, shared and solved.
+//!
+//! Every position is given at gear down in airframe axes, in metres: x right, y up, angles
+//! counter-clockwise. A side view is seen from the aeroplane's left (x points aft); a front view
+//! is seen from ahead (x points to the aeroplane's left wing). File keys carry their unit.
+
+/// Linear hydraulic actuator.
+mod actuator;
+/// Drag or side brace: folding, sliding or none.
+mod brace;
+/// What the answers are asked for: attitude, air, load factor.
+mod conditions;
+/// The aeroplane: legs, conditions, supply and clearance rule.
+mod gear;
+/// One leg with all its parts.
+mod leg;
+/// Shock strut and its shortening.
+mod strut;
+/// Structure around the retracting leg.
+mod well;
+/// Wheel and tire.
+mod wheel;
+
+pub use actuator::{Actuator, AttachTo, BodyEnd};
+pub use brace::{Brace, FoldingBrace, Folds, Link, SlidingBrace, UnlockedBy};
+pub use conditions::{ClearanceRule, Conditions, DEFAULT_MARGIN_WANTED, Supply};
+pub use gear::Gear;
+pub use leg::{Leg, LegAir, LegBody, View};
+pub use strut::{Shortening, ShorteningRow, Strut};
+pub use well::{MovingPart, Obstacle, Shape};
+pub use wheel::{Basis, Grown, Tire, Wheel};
+
+/// A point in airframe axes [m].
+pub type Point = nalgebra::Point2<f64>;
+/// A vector in airframe axes; its unit is that of the quantity it stands for.
+pub type Vector = nalgebra::Vector2<f64>;
+
+pub(crate) fn is_zero(value: &f64) -> bool {
+    *value == 0.0
+}

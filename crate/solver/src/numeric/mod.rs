@@ -1,0 +1,1 @@
+//! Small numeric tools: every loop bounded.

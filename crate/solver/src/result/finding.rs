@@ -1,0 +1,183 @@
+//! The three answers for a leg, as data: sentences are made elsewhere.
+use serde::Serialize;
+
+use super::{JamCause, Place};
+
+/// The questions, in this order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Question {
+    /// Does it clear?
+    Clears,
+    /// Can it be driven?
+    Driven,
+    /// Will it lock?
+    Locks,
+}
+
+/// How an answer stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Verdict {
+    /// Yes.
+    Good,
+    /// Yes, but with less than is asked for.
+    Marginal,
+    /// No.
+    Bad,
+    /// The model cannot say; look at the aeroplane.
+    NotShown,
+}
+
+/// One answer.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Finding {
+    /// What is asked.
+    pub question: Question,
+    /// How it stands.
+    pub verdict: Verdict,
+    /// Number, margin and what it is about.
+    pub detail: FindingDetail,
+    /// Where to look; absent when there is no such place.
+    pub place: Option<Place>,
+    /// What the answer rests on, the governing one first.
+    pub assumptions: Vec<Assumption>,
+    /// Cautions that belong to it.
+    pub cautions: Vec<Caution>,
+}
+
+/// Number, margin and subject of an answer.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum FindingDetail {
+    /// Something stops the leg before up.
+    Jammed {
+        /// Why.
+        cause: JamCause,
+    },
+    /// The tightest pair of the well: contact, too near, or clear, as the verdict says.
+    Tightest {
+        /// Row in `clearance.pairs`.
+        pair: usize,
+        /// Clearance [m]; negative = depth of contact.
+        #[serde(rename = "clearance_m")]
+        clearance: f64,
+        /// Clearance less requirement [m].
+        #[serde(rename = "spare_m")]
+        spare: f64,
+    },
+    /// There is nothing in the well to check against.
+    NothingInWell,
+    /// Pressure needed at the worst place against the pressure available.
+    Pressure {
+        /// Needed [Pa].
+        #[serde(rename = "needed_pa")]
+        needed: f64,
+        /// Available [Pa].
+        #[serde(rename = "available_pa")]
+        available: f64,
+        /// (available − needed)/available [1].
+        margin: f64,
+        /// Load on the actuator mount there [N].
+        #[serde(rename = "mount_load_n")]
+        mount_load: f64,
+    },
+    /// The actuator loses its arm on the way: no thrust moves the leg there.
+    DeadPoint,
+    /// The retract actuator cannot bring the knee back through the straight line.
+    CannotUnlock,
+    /// Over-centre knee: offset and what loads do to it.
+    OverCentre {
+        /// Offset past centre [m].
+        #[serde(rename = "offset_m")]
+        offset: f64,
+        /// Push into the stop for each newton of ground load at the axle [1].
+        ground_into_lock: f64,
+        /// Push that takes the knee off its stop against the dead weight [N].
+        #[serde(rename = "knee_push_n")]
+        knee_push: f64,
+    },
+    /// The knee stands short of centre, or folds on: geometry does not lock it.
+    NotOverCentre {
+        /// Offset past centre [m], zero or negative.
+        #[serde(rename = "offset_m")]
+        offset: f64,
+    },
+    /// The leg would have to swing past down further than its stop allows.
+    ExcursionStopped {
+        /// Excursion at the axle [m].
+        #[serde(rename = "at_axle_m")]
+        at_axle: f64,
+        /// Allowed [m].
+        #[serde(rename = "allowed_m")]
+        allowed: f64,
+    },
+    /// Telescopic brace: how far it is from its end length at down.
+    SlidingBrace {
+        /// Distance from the nearer end length [m].
+        #[serde(rename = "end_gap_m")]
+        end_gap: f64,
+    },
+    /// No brace: the geometry holds nothing.
+    NoBrace,
+}
+
+/// What an answer rests on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Assumption {
+    /// The grown tire follows the growth rule, which is quoted from memory.
+    GrowthRuleFromMemory,
+    /// The tire's size is a row of the size table that is quoted from memory.
+    TireSizeFromMemory,
+    /// The tire's size is a row of the size table with a published source.
+    TireSizePublished,
+    /// Measured tire.
+    TireMeasured,
+    /// The tire maker's figure.
+    TireMaker,
+    /// A tire figure without a stated origin.
+    TireUnstated,
+    /// Clearance asked for is the built-in default, common practice.
+    ClearanceCommonPractice,
+    /// Clearance asked for is the user's figure.
+    ClearanceUser,
+    /// Pressure margin asked for is the built-in default, common practice.
+    MarginCommonPractice,
+    /// Pressure margin asked for is the user's figure.
+    MarginUser,
+    /// No pin friction, no springs.
+    NoPinFriction,
+    /// In a front view air loads act only with sideslip.
+    FrontViewAir,
+    /// A separate device unlocks the knee; its force is not worked out.
+    SeparateUnlock,
+    /// Dead weight only: no springs, no pressure.
+    DeadWeightOnly,
+    /// The latch or lock itself is not modelled.
+    LatchNotModelled,
+}
+
+/// Cautions that belong to an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Caution {
+    /// Keep hands and heads out of the arc; jacks locked.
+    MovingLeg,
+    /// Hydraulic pressure.
+    Pressure,
+    /// A trimmed structure needs the maker's approval.
+    Trimming,
+    /// A larger tire needs the approval of the kit or type maker.
+    TireApproval,
+    /// A leg that is not locked can fold on the jacks or on the ground.
+    Unlocked,
+    /// Load on a mount is to be checked by the maker's data.
+    MountStrength,
+}

@@ -1,0 +1,63 @@
+//! Actuator force and pressure over the stroke.
+use serde::Serialize;
+
+use super::Place;
+
+/// Direction in which the actuator works to retract.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Stroke {
+    /// It lengthens: the full bore works.
+    Push,
+    /// It shortens: bore less rod works.
+    Pull,
+}
+
+/// Force and pressure of one leg.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Force {
+    /// Whether it pushes or pulls to retract, over the greater part of the swing.
+    pub stroke: Stroke,
+    /// Bore area [m2].
+    #[serde(rename = "bore_area_m2")]
+    pub bore_area: f64,
+    /// Bore less rod area [m2].
+    #[serde(rename = "annulus_area_m2")]
+    pub annulus_area: f64,
+    /// Length of stroke used from down to up [m].
+    #[serde(rename = "stroke_used_m")]
+    pub stroke_used: f64,
+    /// Pressure available [Pa].
+    #[serde(rename = "available_pressure_pa")]
+    pub available_pressure: f64,
+    /// Place that needs most pressure to retract; absent when the force is worked out nowhere.
+    pub peak: Option<ForcePeak>,
+    /// First place on the way up where the pressure does not suffice.
+    pub stalls_at: Option<Place>,
+    /// Place that needs most pressure to extend.
+    pub extend_peak: Option<ForcePeak>,
+    /// Largest load on the actuator mount [N].
+    #[serde(rename = "largest_mount_load_n")]
+    pub largest_mount_load: Option<f64>,
+}
+
+/// The worst place of a stroke.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct ForcePeak {
+    /// Where.
+    pub place: Place,
+    /// Thrust of the fluid in the moving direction [N].
+    #[serde(rename = "effort_n")]
+    pub effort: f64,
+    /// Pressure needed [Pa].
+    #[serde(rename = "pressure_pa")]
+    pub pressure: f64,
+    /// Available less needed, as a share of the available pressure [1]; negative = short.
+    pub margin: f64,
+    /// Load on the actuator mount there [N].
+    #[serde(rename = "mount_load_n")]
+    pub mount_load: f64,
+}

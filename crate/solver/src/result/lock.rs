@@ -1,0 +1,48 @@
+//! Down lock, as far as geometry and dead weight show it.
+use serde::Serialize;
+
+/// What kind of lock the geometry shows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum LockKind {
+    /// Knee past the straight line, on its stop.
+    OverCentre,
+    /// The knee folds on from where it stands: another lock must hold it.
+    FoldsOn,
+    /// Telescopic brace: its latch must hold.
+    SlidingBrace,
+    /// No brace: actuator or another lock must hold.
+    NoBrace,
+}
+
+/// Down lock of one leg.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Lock {
+    /// Kind of lock.
+    pub kind: LockKind,
+    /// Offset of the knee from the line B0–B1 at down [m]: positive past centre.
+    #[serde(rename = "over_centre_m")]
+    pub over_centre: Option<f64>,
+    /// Angle of the knee past the straight line at down [rad]: positive past centre.
+    #[serde(rename = "past_centre_rad")]
+    pub past_centre: Option<f64>,
+    /// What a load straight up at the axle (the ground's) does to the knee.
+    pub ground_load: Option<AxleLoadEffect>,
+    /// Push at the knee, square to the line B0–B1 in the unlocking direction, that takes the knee
+    /// off its stop against the dead weight alone [N]; negative: the weight unlocks it.
+    #[serde(rename = "knee_push_n")]
+    pub knee_push: Option<f64>,
+    /// Length of the telescopic brace at down less its nearer end length [m].
+    #[serde(rename = "end_gap_m")]
+    pub end_gap: Option<f64>,
+}
+
+/// What a load at the axle does to an over-centre knee.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct AxleLoadEffect {
+    /// Push into the stop at the knee for each newton at the axle [1]; negative: out of the lock.
+    pub into_lock: f64,
+}

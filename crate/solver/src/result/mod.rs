@@ -1,0 +1,26 @@
+//! What the solver answers: data only, no sentences. Page, link, file and command read these types.
+
+/// Clearance of every moving part to every obstacle.
+mod clearance;
+/// The three answers for a leg.
+mod finding;
+/// Actuator force and pressure.
+mod force;
+/// The result of one leg.
+mod leg_result;
+/// Down lock.
+mod lock;
+/// One row of the stations table.
+mod station;
+
+pub use clearance::{
+    Clearance, ClearanceCurve, Contact, CurvePoint, PairClearance, Requirement, RequirementBasis,
+    Tightest, TireState,
+};
+pub use finding::{Assumption, Caution, Finding, FindingDetail, Question, Verdict};
+pub use force::{Force, ForcePeak, Stroke};
+pub use leg_result::{
+    Excursion, Jam, JamCause, LegResult, MechanismEvent, MechanismEventKind, Place,
+};
+pub use lock::{AxleLoadEffect, Lock, LockKind};
+pub use station::{Phase, Reactions, Station, StationForce};

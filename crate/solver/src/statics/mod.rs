@@ -1,0 +1,1 @@
+//! Loads, virtual work, free bodies, pressures.

@@ -1,0 +1,1 @@
+//! Tire sizes, growth in service, clearances asked for.
