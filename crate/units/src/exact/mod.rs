@@ -1,0 +1,9 @@
+//! Exact arithmetic, so that a typed number is rounded once, at the very end.
+
+/// Whole numbers of any size.
+mod natural;
+/// Signed fractions; rounding to f64 and to decimal digits.
+mod rational;
+
+pub(crate) use natural::Natural;
+pub(crate) use rational::{Decimal, Rational};
