@@ -1,0 +1,114 @@
+//! The static page: wasm, the JS glue around it, and the files of `www/`.
+
+use crate::process::{cargo, find, output, program, root, run, target, timed};
+use anyhow::{Context, Result, bail};
+use std::fs;
+use std::path::{Path, PathBuf};
+use wasm_bindgen_cli_support::Bindgen;
+
+/// The compiler's name for the browser.
+pub(crate) const WASM: &str = "wasm32-unknown-unknown";
+
+/// File stem of the wasm module and of its glue.
+const MODULE: &str = "gearswing_page";
+
+/// Builds the page into `out`, or into `dist/`.
+pub(crate) fn dist(out: Option<&str>) -> Result<()> {
+    let dir = match out {
+        Some(dir) => {
+            let dir = std::path::absolute(dir)?;
+            refuse_foreign(&dir)?;
+            dir
+        }
+        None => root().join("dist"),
+    };
+    page(&dir)?;
+    println!("The page is in {}.", dir.display());
+    println!("Any file host can serve it from any path; all its addresses are relative.");
+    Ok(())
+}
+
+/// Builds the page into a directory, which is emptied first.
+pub(crate) fn page(dir: &Path) -> Result<()> {
+    ensure_wasm_target()?;
+    let wasm = timed("building the page for the browser", || {
+        run(cargo()
+            .args(["build", "--release", "--package", "gearswing-page"])
+            .args(["--target", WASM]))?;
+        Ok(target()
+            .join(WASM)
+            .join("release")
+            .join(format!("{MODULE}.wasm")))
+    })?;
+    timed("making the JavaScript glue and copying www/", || {
+        if dir.exists() {
+            fs::remove_dir_all(dir)
+                .with_context(|| format!("could not empty {}", dir.display()))?;
+        }
+        copy(&root().join("www"), dir)?;
+        // Without the default path a bare `init()` has no module to load.
+        Bindgen::new()
+            .input_path(&wasm)
+            .web(true)?
+            .typescript(false)
+            .remove_name_section(true)
+            .remove_producers_section(true)
+            .omit_default_module_path(false)
+            .generate(dir)
+            .context("wasm-bindgen could not make the glue")
+    })
+}
+
+/// Adds the wasm target when the compiler has none.
+pub(crate) fn ensure_wasm_target() -> Result<()> {
+    let rustc = std::env::var_os("RUSTC").unwrap_or_else(|| "rustc".into());
+    let libraries = output(program(rustc).args(["--print", "target-libdir", "--target", WASM]))?;
+    if Path::new(libraries.trim()).is_dir() {
+        return Ok(());
+    }
+    if find("rustup").is_none() {
+        bail!(
+            "this Rust has no {WASM} target and there is no rustup to add it; install Rust from https://rustup.rs or the target with the tool that brought this Rust"
+        );
+    }
+    timed(
+        &format!("adding the compiler target {WASM} with rustup"),
+        || {
+            run(program("rustup").args(["target", "add", WASM]))
+                .context("the wasm target could not be added; is there a network?")
+        },
+    )
+}
+
+/// A directory that holds something else than an earlier build is not ours to empty.
+fn refuse_foreign(dir: &Path) -> Result<()> {
+    let empty = !dir.exists() || fs::read_dir(dir)?.next().is_none();
+    if !empty && !dir.join(format!("{MODULE}.js")).is_file() {
+        bail!(
+            "{} is not empty and holds no earlier build of the page; name an empty or new directory",
+            dir.display()
+        );
+    }
+    Ok(())
+}
+
+/// Copies a directory with everything below it.
+fn copy(from: &Path, to: &Path) -> Result<()> {
+    fs::create_dir_all(to)?;
+    let mut left: Vec<(PathBuf, PathBuf)> = vec![(from.into(), to.into())];
+    while let Some((from, to)) = left.pop() {
+        for entry in
+            fs::read_dir(&from).with_context(|| format!("could not read {}", from.display()))?
+        {
+            let entry = entry?;
+            let target = to.join(entry.file_name());
+            if entry.file_type()?.is_dir() {
+                fs::create_dir_all(&target)?;
+                left.push((entry.path(), target));
+            } else {
+                fs::copy(entry.path(), &target)?;
+            }
+        }
+    }
+    Ok(())
+}
