@@ -1,0 +1,28 @@
+//! The whole page as plain data: what is known, what can happen, what is shown and drawn.
+//!
+//! `DOM event → [`Msg`] → [`update`] → [`view`], [`drawing`], [`curves`] → DOM, canvas, [`Effect`]s.`
+//! No browser type, no clock, no chance: time and storage come in as message data, everything that
+//! has to be done outside goes out as an [`Effect`]. Every number inside is SI; screen places are
+//! [`scene::ScreenPoint`] in CSS pixels.
+
+/// What the page has to do outside of itself.
+mod effect;
+/// Numbers, texts and choices of the gear as fields addressed by their path in the gear file.
+pub mod fields;
+/// Everything that can happen.
+pub mod msg;
+/// Drawing and curves as lists of marks.
+pub mod scene;
+/// What is known: document, session, results.
+pub mod state;
+/// The only writer of the state.
+mod update;
+/// What is shown, as plain structs.
+pub mod view;
+
+pub use effect::Effect;
+pub use msg::Msg;
+pub use scene::{Scene, curves, drawing};
+pub use state::{Start, State, StoredFile};
+pub use update::update;
+pub use view::{Page, view};

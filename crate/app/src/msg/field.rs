@@ -1,0 +1,77 @@
+//! Fields, addressed by their path in the gear file, and the lists they stand in.
+use gearswing_units::StepSize;
+
+/// Something done to a field or a list.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Field {
+    /// The keyboard focus came to the field.
+    Focus {
+        /// Path of the field.
+        path: String,
+    },
+    /// Text is being typed.
+    Draft {
+        /// Path of the field.
+        path: String,
+        /// All of the text.
+        text: String,
+    },
+    /// Enter, or the focus left the field.
+    Commit {
+        /// Path of the field.
+        path: String,
+    },
+    /// Escape in the field: back to the stored value.
+    Revert {
+        /// Path of the field.
+        path: String,
+    },
+    /// Arrow key in a number field.
+    Step {
+        /// Path of the field.
+        path: String,
+        /// Up or down.
+        up: bool,
+        /// Size of the step.
+        size: StepSize,
+    },
+    /// One of several is chosen.
+    Choose {
+        /// Path of the field.
+        path: String,
+        /// Key of the option.
+        option: String,
+    },
+    /// One of a set is switched.
+    Switch {
+        /// Path of the field.
+        path: String,
+        /// Key of the option.
+        option: String,
+        /// Now on.
+        on: bool,
+    },
+    /// A new entry behind this one in its list (point, table row, obstacle, leg); a path that names
+    /// the list itself adds at the end.
+    Add {
+        /// Path of an entry or of a list.
+        path: String,
+    },
+    /// Takes this entry out of its list, or takes away what is optional (former tire).
+    Remove {
+        /// Path of the entry.
+        path: String,
+    },
+    /// Takes a row of the tire size table.
+    TakeTire {
+        /// Path of the tire.
+        path: String,
+        /// Key of the row.
+        size: String,
+    },
+    /// Makes the fitted tire the former one as well, to go on with a new fitted one.
+    KeepAsFormer {
+        /// Leg.
+        leg: usize,
+    },
+}

@@ -1,0 +1,59 @@
+//! Gear files.
+
+/// Something done to a gear file.
+#[derive(Clone, Debug, PartialEq)]
+pub enum File {
+    /// A new file from a working example.
+    New {
+        /// Key of the example.
+        starter: String,
+    },
+    /// Opens a stored file.
+    Open {
+        /// Key of the file.
+        id: String,
+    },
+    /// Opens the demo as a new file.
+    OpenDemo,
+    /// A copy of what is shown, as a file of its own.
+    Duplicate,
+    /// Takes a file away; it can be brought back until the page is left.
+    Delete {
+        /// Key of the file.
+        id: String,
+    },
+    /// Brings back what was taken away last.
+    BringBack,
+    /// Offers the file for download.
+    Export,
+    /// A file was read in: it opens as a new one.
+    ImportText {
+        /// Name of the file on disk.
+        name: String,
+        /// Its content.
+        text: String,
+    },
+    /// A file could not be read at all.
+    ImportFailed {
+        /// Name of the file on disk.
+        name: String,
+        /// The browser's words.
+        reason: String,
+    },
+    /// Keeps what a link brought as a file of its own.
+    KeepShared,
+    /// Back from what a link brought to the own file.
+    LeaveShared,
+    /// The browser could not store a file.
+    NotStored {
+        /// The browser's words.
+        reason: String,
+    },
+    /// The same file was stored by another window.
+    StoredElsewhere {
+        /// Key of the file.
+        id: String,
+        /// What was stored.
+        text: String,
+    },
+}

@@ -1,0 +1,26 @@
+//! The played swing and the scrub.
+use crate::state::Speed;
+
+/// Something done to the play.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Play {
+    /// Starts or stops.
+    Toggle,
+    /// Chooses the speed.
+    Speed(Speed),
+    /// Goes to a place on the path.
+    Scrub {
+        /// As in `Station::progress` [1].
+        progress: f64,
+    },
+    /// Goes a small step along the path.
+    Step {
+        /// Towards up.
+        up: bool,
+    },
+    /// The person's system asks for less motion, or no longer.
+    ReducedMotion {
+        /// On or off.
+        on: bool,
+    },
+}

@@ -1,0 +1,70 @@
+//! What is looked at and how.
+use gearswing_solver::result::Question;
+use gearswing_units::UnitChoice;
+
+use crate::state::Theme;
+
+/// A change of view.
+#[derive(Clone, Debug, PartialEq)]
+pub enum View {
+    /// Shows this leg.
+    SelectLeg {
+        /// Leg.
+        leg: usize,
+    },
+    /// Goes to the place of an answer.
+    GoTo {
+        /// Leg.
+        leg: usize,
+        /// The answer.
+        question: Question,
+    },
+    /// Fits the drawing into its room.
+    Fit,
+    /// Zooms about the middle.
+    Zoom {
+        /// Factor, above 1 = larger [1].
+        factor: f64,
+    },
+    /// Chooses units.
+    Units(UnitChoice),
+    /// Chooses the theme.
+    Theme(Theme),
+    /// Shows the former tire's result for comparison, or no longer.
+    CompareFormer {
+        /// On or off.
+        on: bool,
+    },
+    /// Opens or closes a group of fields.
+    ToggleGroup {
+        /// Group.
+        id: String,
+    },
+    /// The drawing's canvas has this size [CSS px].
+    DrawingSize {
+        /// Width.
+        width_px: f64,
+        /// Height.
+        height_px: f64,
+    },
+    /// The curves' canvas has this width [CSS px]; `Scene::height_px` says how high it should be.
+    CurvesSize {
+        /// Width.
+        width_px: f64,
+    },
+    /// The keyboard focus came to a handle of the drawing, or left it.
+    FocusHandle {
+        /// Handle.
+        id: Option<String>,
+    },
+    /// Snapping on or off until further notice.
+    Snap {
+        /// On or off.
+        on: bool,
+    },
+    /// Closes a notice.
+    Dismiss {
+        /// Notice.
+        id: u64,
+    },
+}

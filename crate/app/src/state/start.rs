@@ -1,0 +1,27 @@
+//! What the page finds at its start.
+
+/// One stored gear file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StoredFile {
+    /// Key of the file.
+    pub id: String,
+    /// What was stored under it.
+    pub text: String,
+}
+
+/// What the page finds at its start.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Start {
+    /// The stored index of files, if there is one.
+    pub index: Option<String>,
+    /// All stored files.
+    pub files: Vec<StoredFile>,
+    /// Fragment of the address without `#`, if there is one.
+    pub fragment: Option<String>,
+    /// Address of the page without fragment, to put in front of a link.
+    pub address: String,
+    /// The person's system asks for less motion.
+    pub reduced_motion: bool,
+    /// The browser will not store anything, in its words.
+    pub storage_refused: Option<String>,
+}

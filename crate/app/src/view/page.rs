@@ -1,0 +1,384 @@
+//! What is shown beside the drawings, as plain structs: the page patches only what differs.
+use gearswing_solver::result::{Question, Verdict};
+use gearswing_units::UnitChoice;
+
+use crate::msg::Msg;
+use crate::state::{Speed, Theme};
+
+/// Everything that is shown as text or controls.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Page {
+    /// Notices, newest first.
+    pub notices: Vec<Notice>,
+    /// Shown while a link's content is open beside own work.
+    pub shared: Option<SharedBanner>,
+    /// Answers, one entry for each leg.
+    pub answers: Vec<LegAnswers>,
+    /// Top row of controls.
+    pub toolbar: Toolbar,
+    /// Play and scrub.
+    pub transport: Transport,
+    /// Numbers at the cursor.
+    pub readout: Vec<ReadoutRow>,
+    /// Text around the drawing.
+    pub drawing: DrawingText,
+    /// Text around the curves.
+    pub curves: CurvesText,
+    /// The data, in groups.
+    pub groups: Vec<FieldGroup>,
+    /// Stored files.
+    pub files: Vec<FileRow>,
+    /// What a new file can start from: label and message.
+    pub starters: Vec<Action>,
+    /// Cautions that always stand.
+    pub cautions: Vec<String>,
+    /// What the model leaves out.
+    pub not_modelled: Vec<String>,
+    /// Keys, for the help.
+    pub keys: Vec<KeyHelp>,
+}
+
+/// A press that sends a message.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Action {
+    /// Unique on the page and the same from one view to the next.
+    pub id: String,
+    /// What stands on it.
+    pub label: String,
+    /// Longer spoken or hovering text; empty = the label says it all.
+    pub hint: String,
+    /// Can be pressed now.
+    pub enabled: bool,
+    /// What it sends.
+    pub msg: Msg,
+}
+
+/// How a notice is meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoticeKind {
+    /// For information.
+    Info,
+    /// Something did not work.
+    Problem,
+}
+
+/// A line of text about what happened.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notice {
+    /// For `View::Dismiss`.
+    pub id: u64,
+    /// How it is meant.
+    pub kind: NoticeKind,
+    /// The sentences.
+    pub text: String,
+    /// What can be done about it.
+    pub actions: Vec<Action>,
+}
+
+/// Banner while a link's content is open.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SharedBanner {
+    /// The sentence.
+    pub text: String,
+    /// Keep it, go back.
+    pub actions: Vec<Action>,
+}
+
+/// The three answers of a leg.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LegAnswers {
+    /// Leg.
+    pub leg: usize,
+    /// Its name.
+    pub name: String,
+    /// Shown in the drawing: its answers stand open, with full sentences.
+    pub selected: bool,
+    /// What selects it.
+    pub select: Action,
+    /// The answers; empty when the model is faulty and no good result is left.
+    pub answers: Vec<AnswerRow>,
+    /// What is wrong with the model; answers are then those of the last good state.
+    pub faults: Vec<FaultRow>,
+    /// The answers belong to an earlier state.
+    pub faded: bool,
+}
+
+/// One answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct AnswerRow {
+    /// Which question.
+    pub question: Question,
+    /// The question in words.
+    pub question_text: String,
+    /// How it stands.
+    pub verdict: Verdict,
+    /// The verdict in a word or two.
+    pub verdict_text: String,
+    /// A few words for the short form, with the number.
+    pub short: String,
+    /// The sentence with number, margin and place.
+    pub sentence: String,
+    /// What it rests on, the governing one first.
+    pub rests_on: Vec<RestsOn>,
+    /// Cautions that belong to it.
+    pub cautions: Vec<String>,
+    /// What to try.
+    pub try_next: Vec<String>,
+    /// The same answer with the former tire, while comparing.
+    pub former: Option<FormerAnswer>,
+    /// What goes to its place.
+    pub go_to: Option<Action>,
+}
+
+/// An assumption of an answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RestsOn {
+    /// The reason in a sentence.
+    pub text: String,
+    /// Memory or common practice: to be marked.
+    pub weak: bool,
+}
+
+/// An answer with the former tire.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FormerAnswer {
+    /// How it stands.
+    pub verdict: Verdict,
+    /// The verdict in a word or two.
+    pub verdict_text: String,
+    /// The sentence.
+    pub sentence: String,
+}
+
+/// A fault of the model.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FaultRow {
+    /// The sentence.
+    pub text: String,
+    /// What brings the field into view.
+    pub show: Option<Action>,
+}
+
+/// Top row of controls.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Toolbar {
+    /// Something can be undone.
+    pub can_undo: bool,
+    /// What, in words.
+    pub undo_text: String,
+    /// Something can be redone.
+    pub can_redo: bool,
+    /// What, in words.
+    pub redo_text: String,
+    /// Units.
+    pub units: UnitChoice,
+    /// Theme.
+    pub theme: Theme,
+    /// Snapping is on.
+    pub snap: bool,
+    /// Name of the gear file.
+    pub file_name: String,
+    /// Where the work stands: stored, not stored and why, shared.
+    pub stored_text: String,
+    /// About the link: its length, or why there is none.
+    pub link_text: String,
+    /// The link is too long: offer the file.
+    pub link_too_long: bool,
+    /// Comparing with the former tire is possible for the selected leg.
+    pub can_compare: bool,
+    /// Comparing with the former tire.
+    pub comparing: bool,
+    /// Text on that switch.
+    pub compare_text: String,
+}
+
+/// Play and scrub.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Transport {
+    /// Progress at down [1].
+    pub min: f64,
+    /// Progress where the path ends [1].
+    pub max: f64,
+    /// Progress now [1].
+    pub value: f64,
+    /// Step of the scrub [1].
+    pub step: f64,
+    /// Where this is, in words, for sight and screen reader.
+    pub text: String,
+    /// Marks at the scrub: progress, text, whether it is bad.
+    pub marks: Vec<TransportMark>,
+    /// Playing.
+    pub playing: bool,
+    /// Speed.
+    pub speed: Speed,
+    /// Text about reduced motion, or empty.
+    pub motion_text: String,
+}
+
+/// A mark at the scrub.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TransportMark {
+    /// Progress [1].
+    pub progress: f64,
+    /// What is there.
+    pub text: String,
+    /// Contact, jam or stall.
+    pub bad: bool,
+}
+
+/// A number at the cursor.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ReadoutRow {
+    /// What.
+    pub label: String,
+    /// How much, with unit.
+    pub value: String,
+    /// With the former tire, while comparing.
+    pub former: Option<String>,
+    /// Contact, too near or too weak.
+    pub bad: bool,
+}
+
+/// Mouse pointer over the drawing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum PointerStyle {
+    /// Nothing under it: press to move the sheet.
+    #[default]
+    Open,
+    /// Over a handle.
+    OverHandle,
+    /// Moving a handle or the sheet.
+    Moving,
+}
+
+/// Text around the drawing.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct DrawingText {
+    /// Name of the drawing: leg, view, travel.
+    pub label: String,
+    /// What the drawing shows, in sentences, from the same data.
+    pub description: Vec<String>,
+    /// Line about the drag under way, or empty.
+    pub drag_text: String,
+    /// Mouse pointer.
+    pub pointer: PointerStyle,
+    /// The drawing is of an earlier state: the model is faulty.
+    pub faded: bool,
+}
+
+/// Text around the curves.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct CurvesText {
+    /// Name of the curves.
+    pub label: String,
+    /// What they show, in sentences.
+    pub description: Vec<String>,
+}
+
+/// A group of fields.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FieldGroup {
+    /// Unique and lasting.
+    pub id: String,
+    /// Heading.
+    pub title: String,
+    /// Short text beside the heading while closed.
+    pub summary: String,
+    /// Open.
+    pub open: bool,
+    /// A field in it has an error.
+    pub has_error: bool,
+    /// A field in it belongs to the selected handle.
+    pub marked: bool,
+    /// A sentence on top, or empty.
+    pub help: String,
+    /// Rows; empty while closed.
+    pub rows: Vec<FieldRow>,
+    /// What can be done to the group.
+    pub actions: Vec<Action>,
+}
+
+/// One field.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FieldRow {
+    /// Path in the gear file: unique and lasting.
+    pub path: String,
+    /// What it is.
+    pub label: String,
+    /// Text in the field, as typed while it still denotes the value.
+    pub value: String,
+    /// Unit shown behind it.
+    pub unit: String,
+    /// What was understood of a typed text, or empty.
+    pub echo: String,
+    /// How to measure it.
+    pub help: String,
+    /// What is allowed.
+    pub range: String,
+    /// Why the text or the number cannot be taken.
+    pub error: Option<String>,
+    /// Belongs to the selected handle.
+    pub marked: bool,
+    /// What kind of control it is.
+    pub kind: FieldKind,
+    /// What can be done to it (add a point behind it, take it out).
+    pub actions: Vec<Action>,
+}
+
+/// Kind of a field.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum FieldKind {
+    /// Number, typed with or without unit.
+    Number,
+    /// Number that is worked out from others.
+    ReadOnly,
+    /// Text on one line.
+    Text,
+    /// Text on several lines.
+    LongText,
+    /// One of several.
+    Choice {
+        /// What there is.
+        options: Vec<ChoiceOption>,
+        /// Key of the chosen one; may be empty when none is.
+        chosen: String,
+    },
+    /// Any of several.
+    Switches {
+        /// What there is, and whether it is on.
+        options: Vec<(ChoiceOption, bool)>,
+    },
+}
+
+/// One of several.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ChoiceOption {
+    /// Key.
+    pub key: String,
+    /// Text.
+    pub label: String,
+}
+
+/// A stored file.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FileRow {
+    /// Key of the file.
+    pub id: String,
+    /// Its name.
+    pub name: String,
+    /// Open now.
+    pub open: bool,
+    /// It cannot be read; kept as it is.
+    pub broken: Option<String>,
+    /// Open, delete, export the broken text.
+    pub actions: Vec<Action>,
+}
+
+/// A key and what it does.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct KeyHelp {
+    /// Keys.
+    pub keys: String,
+    /// What they do.
+    pub text: String,
+}
