@@ -1,0 +1,95 @@
+//! Clearance asked for: the obstacle's own figure, then the gear's rule, then common practice.
+use crate::model::{ClearanceRule, MovingPart, Obstacle};
+use crate::result::{Requirement, RequirementBasis, TireState};
+
+/// Default for a new, inflated tire to structure [m]: 1/2 in, common practice on light aeroplanes
+/// (no published source; no regulation gives a number, they ask for the largest size in service
+/// not to touch: 14 CFR 23.733(c) before amendment 64).
+pub const DEFAULT_TIRE_NEW: f64 = 0.0127;
+
+/// Default for the grown tire to structure [m]: our own figure, common practice being that it must
+/// not touch; the 3 mm are left for flex of structure and play in the joints.
+pub const DEFAULT_TIRE_GROWN: f64 = 0.003;
+
+/// Default for every other moving part to structure [m]: our own figure, as for the grown tire.
+pub const DEFAULT_PARTS: f64 = 0.003;
+
+/// Built-in default for a part [m]; `tire` is the size of the wheel's tire, ignored for others.
+#[must_use]
+pub fn default_clearance(part: MovingPart, tire: Option<TireState>) -> f64 {
+    match (part, tire) {
+        (MovingPart::Wheel, Some(TireState::Grown)) => DEFAULT_TIRE_GROWN,
+        (MovingPart::Wheel, _) => DEFAULT_TIRE_NEW,
+        _ => DEFAULT_PARTS,
+    }
+}
+
+/// Clearance asked for between `part` and `obstacle`, and whose figure it is.
+///
+/// An obstacle's own figure holds for every part and both tire sizes.
+#[must_use]
+pub fn requirement(
+    obstacle: &Obstacle,
+    rule: &ClearanceRule,
+    part: MovingPart,
+    tire: Option<TireState>,
+) -> Requirement {
+    let of_gear = match (part, tire) {
+        (MovingPart::Wheel, Some(TireState::Grown)) => rule.tire_grown,
+        (MovingPart::Wheel, _) => rule.tire_new,
+        _ => rule.parts,
+    };
+    let (clearance, basis) = match (obstacle.required_clearance, of_gear) {
+        (Some(own), _) => (own, RequirementBasis::Obstacle),
+        (None, Some(gear)) => (gear, RequirementBasis::Gear),
+        (None, None) => (
+            default_clearance(part, tire),
+            RequirementBasis::CommonPractice,
+        ),
+    };
+    Requirement { clearance, basis }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::Shape;
+
+    #[test]
+    fn order_of_figures() {
+        let mut rib = Obstacle {
+            name: "Rib".to_owned(),
+            shape: Shape::Surface { points: Vec::new() },
+            required_clearance: None,
+            ignores: Vec::new(),
+        };
+        let mut rule = ClearanceRule::default();
+        let cases = [
+            (MovingPart::Wheel, Some(TireState::New), 0.0127),
+            (MovingPart::Wheel, Some(TireState::Grown), 0.003),
+            (MovingPart::LowerLink, None, 0.003),
+        ];
+        for (part, tire, default) in cases {
+            let got = requirement(&rib, &rule, part, tire);
+            assert_eq!(got.basis, RequirementBasis::CommonPractice);
+            assert_eq!(got.clearance, default);
+        }
+        rule = ClearanceRule {
+            tire_new: Some(0.02),
+            tire_grown: Some(0.01),
+            parts: Some(0.0),
+        };
+        for ((part, tire, _), figure) in cases.into_iter().zip([0.02, 0.01, 0.0]) {
+            let got = requirement(&rib, &rule, part, tire);
+            assert_eq!((got.clearance, got.basis), (figure, RequirementBasis::Gear));
+        }
+        rib.required_clearance = Some(0.005);
+        for (part, tire, _) in cases {
+            let got = requirement(&rib, &rule, part, tire);
+            assert_eq!(
+                (got.clearance, got.basis),
+                (0.005, RequirementBasis::Obstacle)
+            );
+        }
+    }
+}

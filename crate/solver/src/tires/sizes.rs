@@ -1,0 +1,238 @@
+//! Table of standard tire sizes, `data/tires.csv`: each row with its source and how sure it is.
+use std::sync::OnceLock;
+
+use super::table::parse_table;
+use crate::model::{Basis, Grown, Tire};
+
+/// Shoulder radius of a tire from the table as a share of its section width [1].
+///
+/// Our own assumption: size tables give no radius. It errs on the square side, so that the outline
+/// encloses the tire: for 21x7.25-10 the shoulder point of the data book (19.25 in diameter, 6.35
+/// in width) would be met by a share of 0.33.
+pub const SHOULDER_PER_WIDTH: f64 = 0.25;
+
+/// How far a row may be trusted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Trust {
+    /// Read in a published source, which the row names.
+    Published,
+    /// From memory: to be replaced by the maker's figure or a measurement.
+    Memory(Confidence),
+}
+
+/// How sure a row from memory is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Confidence {
+    /// Little.
+    Low,
+    /// Fairly.
+    Medium,
+    /// Well remembered, still unproven.
+    High,
+}
+
+/// One size and ply rating.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SizeRow {
+    /// Size as moulded on the tire, as "6.00-6".
+    pub size: &'static str,
+    /// Ply rating [1]; absent where the source gives none.
+    pub ply: Option<u8>,
+    /// Largest overall diameter as new [m].
+    pub diameter_max: f64,
+    /// Smallest overall diameter as new [m].
+    pub diameter_min: Option<f64>,
+    /// Largest section width as new [m].
+    pub width_max: f64,
+    /// Smallest section width as new [m].
+    pub width_min: Option<f64>,
+    /// Rim (bead seat) diameter [m].
+    pub rim_diameter: f64,
+    /// How far the row may be trusted.
+    pub trust: Trust,
+    /// Where the numbers come from, to be shown with them.
+    pub source: &'static str,
+}
+
+impl SizeRow {
+    /// A tire of this size: the *largest* new diameter and width of the table, a shoulder radius by
+    /// [`SHOULDER_PER_WIDTH`] (our assumption), grown by the rule.
+    #[must_use]
+    pub fn to_tire(&self) -> Tire {
+        Tire {
+            size: self.size.to_owned(),
+            diameter: self.diameter_max,
+            width: self.width_max,
+            shoulder_radius: shoulder_radius(self.width_max),
+            rim_diameter: self.rim_diameter,
+            basis: Basis::Table,
+            grown: Grown::ByRule,
+        }
+    }
+
+    /// Whether `tire` still has this row's figures: an edited one no longer rests on the table.
+    #[must_use]
+    pub fn gives(&self, tire: &Tire) -> bool {
+        // far below what a tape shows, far above what rounding in a file does
+        const SAME: f64 = 1e-6;
+        (self.diameter_max - tire.diameter).abs() <= SAME
+            && (self.width_max - tire.width).abs() <= SAME
+    }
+}
+
+/// Shoulder radius [m] for a section width [m], by [`SHOULDER_PER_WIDTH`].
+#[must_use]
+pub fn shoulder_radius(width: f64) -> f64 {
+    SHOULDER_PER_WIDTH * width
+}
+
+/// Every row of the table.
+#[must_use]
+pub fn sizes() -> &'static [SizeRow] {
+    static ROWS: OnceLock<Vec<SizeRow>> = OnceLock::new();
+    ROWS.get_or_init(|| match parse_table(include_str!("../../data/tires.csv")) {
+        Ok(rows) => rows,
+        // compiled in, and a test reads it: no user's data gets here
+        Err(error) => unreachable!("tires.csv: {error}"),
+    })
+}
+
+/// All rows of a size, one for each ply rating; case, blanks and "×" for "x" make no difference.
+pub fn rows_of_size(size: &str) -> impl Iterator<Item = &'static SizeRow> + use<> {
+    let wanted = normal(size);
+    sizes().iter().filter(move |row| normal(row.size) == wanted)
+}
+
+/// First row of a size.
+#[must_use]
+pub fn find_size(size: &str) -> Option<&'static SizeRow> {
+    rows_of_size(size).next()
+}
+
+fn normal(size: &str) -> String {
+    size.chars()
+        .filter(|c| !c.is_whitespace())
+        .map(|c| {
+            if c == '×' {
+                'x'
+            } else {
+                c.to_ascii_lowercase()
+            }
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn inches(value: f64) -> f64 {
+        (value / 0.0254 * 1e6).round() / 1e6
+    }
+
+    #[test]
+    fn published_row_as_read() {
+        // tire maker's data book as quoted in a public source file: 21x7.25-10 10PR
+        let row = find_size("21 X 7.25-10").unwrap();
+        assert_eq!(row.trust, Trust::Published);
+        assert_eq!(row.ply, Some(10));
+        assert_eq!(inches(row.diameter_max), 21.25);
+        assert_eq!(row.diameter_min.map(inches), Some(20.60));
+        assert_eq!(inches(row.width_max), 7.20);
+        assert_eq!(row.width_min.map(inches), Some(6.80));
+        assert_eq!(inches(row.rim_diameter), 10.0);
+        assert!(
+            sizes()
+                .iter()
+                .all(|r| (r.trust == Trust::Published) == (r.size == row.size))
+        );
+    }
+
+    #[test]
+    fn remembered_diameters_against_what_could_be_read() {
+        // designer's handbook quoted by a builder, homebuiltairplanes.com/forums thread
+        // "tire-sizes.4431": 5.00-5 is 14.20 / 13.65 in
+        let row = find_size("5.00-5").unwrap();
+        assert_eq!(inches(row.diameter_max), 14.20);
+        assert_eq!(row.diameter_min.map(inches), Some(13.65));
+        // retailer's note, help.skygeek.com article 204923304: 6.00-6 is about 17 in
+        let row = find_size("6.00-6").unwrap();
+        let mean = 0.5 * (inches(row.diameter_max) + inches(row.diameter_min.unwrap()));
+        assert!((mean - 17.0).abs() < 0.5, "{mean}");
+    }
+
+    #[test]
+    fn names_carry_their_numbers() {
+        // naming rules, wattsaviation.co.uk "tyre sizes explained": three-part names give overall
+        // diameter, width and rim; Type III names give width and rim
+        let mut seen = 0;
+        for row in sizes() {
+            let (front, rim) = row.size.rsplit_once('-').unwrap_or((row.size, ""));
+            let parts: Vec<f64> = front
+                .split(['x', '-'])
+                .map(|p| p.parse().unwrap())
+                .collect();
+            let near = |a: f64, b: f64, within: f64| {
+                assert!(
+                    (inches(a) - b).abs() <= within,
+                    "{} {} {b}",
+                    row.size,
+                    inches(a)
+                );
+            };
+            if !rim.is_empty() {
+                near(row.rim_diameter, rim.parse().unwrap(), 0.0);
+                seen += 1;
+            }
+            if row.size.contains('x') {
+                near(row.diameter_max, parts[0], 0.5);
+                near(row.width_max, parts[1], 0.5);
+            } else {
+                near(row.width_max, parts[0], 0.75);
+            }
+        }
+        assert!(seen > 20);
+    }
+
+    #[test]
+    fn rows_are_sound() {
+        for row in sizes() {
+            assert!(
+                row.diameter_min.is_none_or(|d| d < row.diameter_max),
+                "{}",
+                row.size
+            );
+            assert!(
+                row.width_min.is_none_or(|w| w < row.width_max),
+                "{}",
+                row.size
+            );
+            assert!(row.rim_diameter > 0.0 && row.rim_diameter < row.diameter_max);
+            assert!(!row.source.is_empty());
+            let tire = row.to_tire();
+            assert!(row.gives(&tire));
+            assert!(tire.shoulder_radius < 0.5 * tire.width);
+        }
+    }
+
+    #[test]
+    fn shoulder_encloses_the_published_one() {
+        // same data book row: shoulder diameter 19.25 in at width 6.35 in
+        let tire = find_size("21x7.25-10").unwrap().to_tire();
+        let below_crown = 0.5 * (tire.diameter - 19.25 * 0.0254);
+        let r = tire.shoulder_radius;
+        let half_width = 0.5 * tire.width - r + (r * r - (r - below_crown).powi(2)).sqrt();
+        assert!(half_width > 0.5 * 6.35 * 0.0254);
+        assert!(half_width < 0.5 * tire.width);
+    }
+
+    #[test]
+    fn an_edited_tire_leaves_the_row() {
+        let row = find_size("6.00-6").unwrap();
+        let mut tire = row.to_tire();
+        tire.diameter += 1e-4;
+        assert!(!row.gives(&tire));
+        assert!(find_size("no such size").is_none());
+        assert_eq!(rows_of_size("6.00-6").count(), 3);
+    }
+}

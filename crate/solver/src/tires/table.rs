@@ -1,0 +1,158 @@
+//! Reader of the size table: comma-separated text without quotes, inches in, metres out.
+use thiserror::Error;
+
+use super::M_PER_INCH;
+use super::sizes::{Confidence, SizeRow, Trust};
+
+/// First line of the table.
+const HEAD: &str = "size,ply,diameter_max_in,diameter_min_in,width_max_in,width_min_in,rim_in,trust,confidence,source";
+
+/// A line of the table that cannot be read.
+#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[error("line {line}: {what}")]
+pub struct TableError {
+    /// Line, counted from 1.
+    pub line: usize,
+    /// What is wrong with it.
+    pub what: &'static str,
+}
+
+/// Reads the text of a size table.
+///
+/// # Errors
+/// The first line that cannot be read.
+pub fn parse_table(text: &'static str) -> Result<Vec<SizeRow>, TableError> {
+    let mut lines = text.lines().enumerate();
+    if lines.next().map(|(_, head)| head) != Some(HEAD) {
+        return Err(TableError {
+            line: 1,
+            what: "unknown columns",
+        });
+    }
+    lines
+        .map(|(index, line)| {
+            parse_row(line).map_err(|what| TableError {
+                line: index + 1,
+                what,
+            })
+        })
+        .collect()
+}
+
+fn parse_row(line: &'static str) -> Result<SizeRow, &'static str> {
+    let cells: Vec<&'static str> = line.split(',').map(str::trim).collect();
+    let Ok(cells) = <[&'static str; 10]>::try_from(cells) else {
+        return Err("not ten columns");
+    };
+    let [
+        size,
+        ply,
+        d_max,
+        d_min,
+        w_max,
+        w_min,
+        rim,
+        trust,
+        confidence,
+        source,
+    ] = cells;
+    if size.is_empty() || source.is_empty() {
+        return Err("size or source is empty");
+    }
+    let ply = match ply {
+        "" => None,
+        ply => Some(ply.parse().map_err(|_| "ply is no small whole number")?),
+    };
+    let trust = match (trust, confidence) {
+        ("published", "") => Trust::Published,
+        ("memory", "high") => Trust::Memory(Confidence::High),
+        ("memory", "medium") => Trust::Memory(Confidence::Medium),
+        ("memory", "low") => Trust::Memory(Confidence::Low),
+        _ => return Err("trust and confidence do not go together"),
+    };
+    Ok(SizeRow {
+        size,
+        ply,
+        diameter_max: length(d_max)?,
+        diameter_min: optional(d_min)?,
+        width_max: length(w_max)?,
+        width_min: optional(w_min)?,
+        rim_diameter: length(rim)?,
+        trust,
+        source,
+    })
+}
+
+fn optional(cell: &str) -> Result<Option<f64>, &'static str> {
+    if cell.is_empty() {
+        Ok(None)
+    } else {
+        length(cell).map(Some)
+    }
+}
+
+fn length(cell: &str) -> Result<f64, &'static str> {
+    match cell.parse::<f64>() {
+        Ok(inches) if inches.is_finite() && inches > 0.0 => Ok(inches * M_PER_INCH),
+        _ => Err("a dimension is no positive number"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const ROW: &str = "6.00-6,4,17.5,,6.3,5.9,6,memory,high,remembered";
+
+    #[test]
+    fn the_shipped_table_reads() {
+        let rows = parse_table(include_str!("../../data/tires.csv")).unwrap();
+        assert!(rows.len() > 30);
+    }
+
+    #[test]
+    fn one_row() {
+        let row = parse_row(ROW).unwrap();
+        assert_eq!(row.ply, Some(4));
+        assert!((row.diameter_max - 0.4445).abs() < 1e-15);
+        assert_eq!(row.diameter_min, None);
+        assert_eq!(row.trust, Trust::Memory(Confidence::High));
+    }
+
+    #[test]
+    fn bad_rows_are_refused() {
+        for (line, what) in [
+            ("6.00-6,4,17.5", "not ten columns"),
+            (",4,17.5,,6.3,,6,memory,high,s", "size or source is empty"),
+            ("a,4,17.5,,6.3,,6,memory,high,", "size or source is empty"),
+            (
+                "a,x,17.5,,6.3,,6,memory,high,s",
+                "ply is no small whole number",
+            ),
+            (
+                "a,4,-17.5,,6.3,,6,memory,high,s",
+                "a dimension is no positive number",
+            ),
+            (
+                "a,4,17.5,nan,6.3,,6,memory,high,s",
+                "a dimension is no positive number",
+            ),
+            (
+                "a,4,17.5,,,,6,memory,high,s",
+                "a dimension is no positive number",
+            ),
+            // a remembered row can never pass for a published one, nor hide how sure it is
+            (
+                "a,4,17.5,,6.3,,6,published,high,s",
+                "trust and confidence do not go together",
+            ),
+            (
+                "a,4,17.5,,6.3,,6,memory,,s",
+                "trust and confidence do not go together",
+            ),
+        ] {
+            assert_eq!(parse_row(line), Err(what), "{line}");
+        }
+        assert_eq!(parse_table("size\n").unwrap_err().line, 1);
+    }
+}
