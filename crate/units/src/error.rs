@@ -6,7 +6,7 @@ use thiserror::Error;
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum ParseError {
     /// Nothing was typed.
-    #[error("nothing typed; write a {quantity}, for example {example}")]
+    #[error("nothing typed; write {}, for example {example}", with_article(.quantity))]
     Empty {
         /// The quantity in words.
         quantity: &'static str,
@@ -40,7 +40,7 @@ pub enum ParseError {
         known: String,
     },
     /// A unit of something else.
-    #[error("“{unit}” is a unit of {found}, but here a {expected} is needed; use {known}")]
+    #[error("“{unit}” is a unit of {found}, but {} is needed here; use {known}", with_article(.expected))]
     WrongQuantity {
         /// The unit as typed.
         unit: String,
@@ -67,6 +67,14 @@ pub enum ParseError {
         /// How to write what is meant.
         how: String,
     },
+    /// Parts of a series, such as feet and inches, that don't fit together.
+    #[error("“{text}” can't be put together; {how}")]
+    BadSeries {
+        /// The text as typed.
+        text: String,
+        /// What to change.
+        how: String,
+    },
     /// A count with a fraction.
     #[error("“{text}” is not a whole number; write for example 2")]
     NotWhole {
@@ -79,6 +87,16 @@ pub enum ParseError {
         /// The number as typed.
         text: String,
     },
+}
+
+/// `a length`, `an angle`.
+fn with_article(noun: &str) -> String {
+    let article = if noun.starts_with(['a', 'e', 'i', 'o', 'u']) {
+        "an"
+    } else {
+        "a"
+    };
+    format!("{article} {noun}")
 }
 
 /// Longest quotation in a message.

@@ -1,7 +1,7 @@
 //! The kinds of numbers that fields hold: what they are called, their units, and what an example looks like.
 
 use crate::choice::{UnitChoice, UnitSystem, UnknownKey};
-use crate::exact::Rational;
+use crate::exact::Decimal;
 use crate::unit::{Unit, shown_unit, units_of};
 use std::str::FromStr;
 
@@ -141,14 +141,15 @@ impl Quantity {
         self.unit(choice).from_si(si)
     }
 
-    /// The SI value of a number in the shown unit, rounded once; what [`crate::parse`] gives for the same
-    /// number. Not finite in, not finite out.
+    /// The SI value of a number in the shown unit, rounded once: the number's shortest decimal is taken at its
+    /// word, so that 0.1 gives what [`crate::parse`] gives for `0.1`. Not finite in, not finite out.
     #[must_use]
     pub fn to_si(self, choice: UnitChoice, value: f64) -> f64 {
         if !value.is_finite() {
             return value;
         }
-        Rational::from_f64(value)
+        Decimal::shortest(value)
+            .value()
             .times(self.unit(choice).factor)
             .to_f64()
     }
@@ -187,18 +188,19 @@ impl Quantity {
         }
     }
 
-    /// The units that may be typed, as a short list for a message; `no unit` for plain numbers.
+    /// The units that may be typed, as a short list for a message: `in, ft, mm, cm or m`; plain numbers take
+    /// `no unit`.
     #[must_use]
     pub fn known_units(self) -> String {
-        let symbols: Vec<_> = units_of(self)
-            .iter()
-            .map(|u| u.symbol())
-            .filter(|s| !s.is_empty())
-            .collect();
+        let named = |unit: &Unit| match unit.symbol() {
+            "" => "no unit",
+            symbol => symbol,
+        };
+        let symbols: Vec<_> = units_of(self).iter().map(named).collect();
         match symbols.split_last() {
-            None => "no unit".into(),
             Some((last, [])) => (*last).into(),
             Some((last, rest)) => format!("{} or {last}", rest.join(", ")),
+            None => String::new(),
         }
     }
 }

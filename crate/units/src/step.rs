@@ -2,7 +2,7 @@
 
 use crate::choice::{AirspeedUnit, MetricPressure, UnitChoice, UnitSystem};
 use crate::exact::Rational;
-use crate::format::{decimal_value, shortest};
+use crate::format::shortest;
 use crate::quantity::Quantity;
 
 /// Which of the three steps.
@@ -113,7 +113,8 @@ impl Quantity {
         let unit = self.unit(choice);
         let mut step = in_unit(text);
         step.negative = !up;
-        decimal_value(&shortest(unit, si))
+        shortest(unit, si)
+            .value()
             .plus(&step)
             .times(unit.factor)
             .to_f64()

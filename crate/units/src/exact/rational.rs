@@ -1,6 +1,6 @@
 //! Signed fractions, rounded to the nearest f64 or to a given number of decimal figures.
 
-use super::Natural;
+use super::{Decimal, Natural};
 use crate::factors::Factor;
 use std::cmp::Ordering;
 
@@ -14,14 +14,6 @@ pub(crate) struct Rational {
     pub(crate) negative: bool,
     num: Natural,
     den: Natural,
-}
-
-/// Decimal figures `d.ddd × 10^exponent`.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub(crate) struct Decimal {
-    pub(crate) negative: bool,
-    pub(crate) digits: String,
-    pub(crate) exponent: i32,
 }
 
 impl Rational {

@@ -33,7 +33,12 @@ pub(super) fn read_figures(raw: &str) -> Reading {
         (0, 0 | 1, 1..) | (1, 0, 1..) => GROUP_SPACE,
         _ => return Reading::None,
     };
-    let decimal = if commas > 0 && group != ',' { ',' } else { '.' };
+    let decimal = match group {
+        ',' => '.',
+        '.' => ',',
+        _ if commas > 0 => ',',
+        _ => '.',
+    };
     split(decimal, Some(group), raw)
 }
 

@@ -2,11 +2,14 @@
 
 use super::quantity::Part;
 use crate::choice::UnitChoice;
-use crate::format::{MINUS, format, rounded_figures};
+use crate::format::{MINUS, format, format_bare, rounded_figures};
 use crate::quantity::Quantity;
 
 /// Figures of the value in the shown unit; enough to recognise what was typed.
 const ECHO_FIGURES: i32 = 5;
+/// Figures of a value too small for its quantity's precision.
+const SMALL_FIGURES: i32 = 3;
+const NOT_ZERO: [char; 9] = ['1', '2', '3', '4', '5', '6', '7', '8', '9'];
 
 /// The typed text with its unit, then the same in the shown unit and in the other system's, where they
 /// differ: `3/8 in = 0.375 in = 9.5 mm`.
@@ -31,7 +34,13 @@ pub(super) fn echo(
     }
     let other = quantity.unit(choice.other_system());
     if other != shown && !typed_in(other.symbol()) {
-        said.push(format(quantity, choice.other_system(), si));
+        // A small value keeps a few figures instead of reading 0.0.
+        let vanishes =
+            si != 0.0 && !format_bare(quantity, choice.other_system(), si).contains(NOT_ZERO);
+        said.push(match vanishes {
+            true => other.with_number(&rounded_figures(other, si, SMALL_FIGURES)),
+            false => format(quantity, choice.other_system(), si),
+        });
     }
     said.join(" = ")
 }

@@ -42,7 +42,7 @@ pub(super) fn read_number(
             return Ok(fraction);
         }
     } else if second_number_follows(cursor) {
-        return Err(two_numbers(&start));
+        return Err(not_a_number(start.rest()));
     }
     let figures = match read_figures(&raw) {
         Reading::Clear(figures) => figures,
@@ -60,7 +60,7 @@ pub(super) fn read_number(
     Ok(Number {
         value: Rational::decimal(&figures.digits, figures.exponent + power.unwrap_or(0)),
         text: cursor.since(&start).replace(GROUP_SPACE, " "),
-        plain: power.is_none() && !raw.contains([',', GROUP_SPACE]),
+        plain: power.is_none() && !raw.contains([',', GROUP_SPACE]) && raw.matches('.').count() < 2,
         whole: power.is_none() && figures.exponent == 0,
     })
 }
@@ -116,6 +116,7 @@ fn read_after_whole(
         *cursor = ahead;
         return fraction(whole, &den, cursor.since(start), example).map(Some);
     }
+    ahead = *cursor;
     let spaced = ahead.skip_spaces();
     let hyphen = ahead.eat('-');
     let spaced_after = hyphen && ahead.skip_spaces();

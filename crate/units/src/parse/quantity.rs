@@ -94,12 +94,15 @@ fn read_parts(
 ) -> Result<Vec<Part>, ParseError> {
     let example = quantity.example(choice);
     let start = *cursor;
-    let mut parts: Vec<Part> = Vec::new();
+    let (mut parts, mut first_rest): (Vec<Part>, _) = (Vec::new(), String::new());
     for _ in 0..MAX_PARTS {
         let number = read_number(cursor, example)?;
         cursor.skip_spaces();
         let rest = cursor.rest();
         let rest = rest.trim_end_matches(is_space);
+        if parts.is_empty() {
+            first_rest = rest.to_owned();
+        }
         if rest.is_empty() && parts.is_empty() {
             parts.push(Part {
                 number,
@@ -108,16 +111,13 @@ fn read_parts(
             return Ok(parts);
         }
         if rest.is_empty() {
-            return Err(ParseError::Ambiguous {
-                text: quote(&start.rest()),
-                how: "write the unit after each number".into(),
-            });
+            return Err(last_unit_missing(quantity, &first_rest, &start));
         }
         if let Some(unit) = look_up(quantity, rest)? {
             push_part(quantity, &mut parts, Part { number, unit }, &start)?;
             return Ok(parts);
         }
-        let unit = read_leading_unit(quantity, cursor, rest, example)?;
+        let unit = read_leading_unit(quantity, cursor, &start, example)?;
         push_part(quantity, &mut parts, Part { number, unit }, &start)?;
     }
     Err(ParseError::NotANumber {
@@ -126,20 +126,52 @@ fn read_parts(
     })
 }
 
+/// The last number of a series has no unit; but 2 ft3 is a volume, not feet and something.
+fn last_unit_missing(quantity: Quantity, first_rest: &str, start: &Cursor<'_>) -> ParseError {
+    match unit_error(quantity, first_rest) {
+        error @ ParseError::WrongQuantity { .. } => error,
+        _ => ParseError::BadSeries {
+            text: quote(&start.rest()),
+            how: "write the unit after each number".into(),
+        },
+    }
+}
+
+/// Text up to the next number; a point or comma of "2 ft. 3 in" or "2 ft, 3 in" is left out, one that may
+/// belong to the unit or to the number ("2ft.3in") is refused.
+fn read_unit_text(cursor: &mut Cursor<'_>, start: &Cursor<'_>) -> Result<String, ParseError> {
+    let mut text = cursor.take_while(|c| !starts_number(c));
+    let stop = matches!(cursor.peek(), Some('.' | ','));
+    let digit_next = cursor.peek_at(1).is_some_and(|c| c.is_ascii_digit());
+    if stop && digit_next && !text.ends_with(is_space) {
+        return Err(ParseError::Ambiguous {
+            text: quote(&start.rest()),
+            how: "put a space before the second number".into(),
+        });
+    }
+    if stop && !digit_next {
+        cursor.skip(1);
+        text.push_str(&cursor.take_while(|c| !starts_number(c)));
+    }
+    Ok(text)
+}
+
 /// The unit before a further number; the cursor then stands on that number.
 fn read_leading_unit(
     quantity: Quantity,
     cursor: &mut Cursor<'_>,
-    rest: &str,
+    start: &Cursor<'_>,
     example: &'static str,
 ) -> Result<&'static Unit, ParseError> {
+    let rest = cursor.rest();
+    let rest = rest.trim_end_matches(is_space);
     if !rest.chars().next().is_some_and(starts_unit) {
         return Err(ParseError::NotANumber {
-            at: quote(rest),
+            at: quote(&start.rest()),
             example,
         });
     }
-    let word = cursor.take_while(|c| !starts_number(c));
+    let word = read_unit_text(cursor, start)?;
     let further = cursor.peek().is_some();
     if !further || !has_series(quantity) {
         return Err(unit_error(quantity, rest));
@@ -149,18 +181,15 @@ fn read_leading_unit(
     let unit_text = tidy.strip_suffix('-').unwrap_or(tidy);
     if unit_text != tidy && (tidy != word || unit_text.ends_with(is_space)) {
         return Err(ParseError::Ambiguous {
-            text: quote(rest),
+            text: quote(&start.rest()),
             how: "leave the hyphen out; sums are not worked out".into(),
         });
     }
-    look_up(quantity, unit_text)?.ok_or_else(|| match unit_error(quantity, rest) {
-        ParseError::UnknownUnit { .. } => unit_error(quantity, unit_text),
-        wrong_quantity => wrong_quantity,
-    })
+    look_up(quantity, unit_text)?.ok_or_else(|| unit_error(quantity, unit_text))
 }
 
 fn starts_unit(c: char) -> bool {
-    c.is_alphabetic() || matches!(c, '°' | '%' | '\'' | '"' | '/' | '$' | '#' | '€' | '£')
+    c.is_alphabetic() || matches!(c, '°' | '%' | '\'' | '"' | '$' | '#' | '€' | '£')
 }
 
 /// Adds a part, if it may follow the one before it.
@@ -187,7 +216,7 @@ fn push_part(
             parts.push(part);
             return Ok(());
         };
-        return Err(ParseError::Ambiguous {
+        return Err(ParseError::BadSeries {
             text: quote(&start.rest()),
             how,
         });

@@ -16,7 +16,7 @@ pub(super) fn look_up(quantity: Quantity, text: &str) -> Result<Option<&'static 
         Match::WrongCase(unit) => Err(ParseError::Ambiguous {
             text: quote(text),
             how: format!(
-                "capital and small letter differ a million times; write {}",
+                "a capital M is a million, a small m a thousandth; write {}",
                 unit.symbol()
             ),
         }),

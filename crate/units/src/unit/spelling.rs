@@ -66,7 +66,7 @@ impl Unit {
 
     /// Whether this is a spelling of the unit, letter for letter.
     pub(crate) fn is_spelt(&self, spelling: &str) -> bool {
-        self.spellings().any(|name| name == spelling)
+        self.names.contains(&spelling) || canonical(self.symbol) == spelling
     }
 
     fn spellings(&self) -> impl Iterator<Item = String> {
@@ -110,22 +110,25 @@ pub(crate) fn canonical(text: &str) -> String {
     out
 }
 
-/// The unit of `quantity` that a canonical spelling names.
+/// The unit of `quantity` that a canonical spelling names: letter for letter, else in any case of letters
+/// unless a first M or m makes another size.
 pub(crate) fn find(quantity: Quantity, spelling: &str) -> Match {
-    let mut wrong_case = None;
-    for unit in units_of(quantity) {
-        for name in unit.spellings().filter(|name| !name.is_empty()) {
-            if name == spelling {
-                return Match::Unit(unit);
-            }
-            if name.to_lowercase() != spelling.to_lowercase() {
-                continue;
-            }
-            if !unit.cased || name.chars().next() == spelling.chars().next() {
-                return Match::Unit(unit);
-            }
-            wrong_case = Some(unit);
-        }
+    let units = units_of(quantity);
+    if spelling.is_empty() {
+        return Match::None;
     }
-    wrong_case.map_or(Match::None, Match::WrongCase)
+    if let Some(unit) = units.iter().find(|unit| unit.is_spelt(spelling)) {
+        return Match::Unit(unit);
+    }
+    let lower = spelling.to_lowercase();
+    let like = |unit: &&Unit| unit.spellings().find(|name| name.to_lowercase() == lower);
+    let Some((unit, name)) = units.iter().find_map(|unit| Some((unit, like(&unit)?))) else {
+        return Match::None;
+    };
+    let first_differs = name.chars().next() != spelling.chars().next();
+    if unit.cased && first_differs && lower.starts_with('m') {
+        Match::WrongCase(unit)
+    } else {
+        Match::Unit(unit)
+    }
 }

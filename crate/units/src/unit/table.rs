@@ -10,7 +10,7 @@ const CM3: Factor = CENTIMETRE.cubed();
 const IN_LB: Factor = POUND_FORCE.times(INCH);
 const FT_LB: Factor = POUND_FORCE.times(FOOT);
 
-pub(super) static LENGTH: [Unit; 5] = [
+static LENGTH: [Unit; 5] = [
     Unit::new("in", &["\"", "inch", "inches", "''"], INCH),
     Unit::new("ft", &["'", "foot", "feet"], FOOT),
     Unit::new(
@@ -25,13 +25,13 @@ pub(super) static LENGTH: [Unit; 5] = [
     ),
     Unit::new("m", &["metre", "metres", "meter", "meters"], Factor::ONE),
 ];
-pub(super) static ANGLE: [Unit; 4] = [
+static ANGLE: [Unit; 4] = [
     Unit::new("°", &["deg", "degs", "degree", "degrees", "º"], DEGREE),
     Unit::new("′", &["arcmin"], ARC_MINUTE),
     Unit::new("″", &["arcsec", "''"], ARC_SECOND),
     Unit::new("rad", &["radian", "radians"], Factor::ONE),
 ];
-pub(super) static MASS: [Unit; 5] = [
+static MASS: [Unit; 5] = [
     Unit::new("lb", &["lbs", "lbm", "pound", "pounds"], POUND),
     Unit::new("oz", &["ounce", "ounces"], OUNCE),
     Unit::new(
@@ -42,7 +42,7 @@ pub(super) static MASS: [Unit; 5] = [
     Unit::new("g", &["gram", "grams"], MILLI),
     Unit::new("slug", &["slugs"], SLUG),
 ];
-pub(super) static FORCE: [Unit; 6] = [
+static FORCE: [Unit; 6] = [
     Unit::new("lb", &["lbs", "lbf", "pound", "pounds"], POUND_FORCE),
     Unit::new("oz", &["ozf", "ounce", "ounces"], OUNCE_FORCE),
     Unit::new("N", &["newton", "newtons"], NEWTON),
@@ -50,7 +50,7 @@ pub(super) static FORCE: [Unit; 6] = [
     Unit::new("kN", &[], THOUSAND),
     Unit::new("kgf", &["kp", "kg·f"], GRAVITY),
 ];
-pub(super) static PRESSURE: [Unit; 6] = [
+static PRESSURE: [Unit; 6] = [
     Unit::new("psi", &["lb/in2", "lbf/in2", "lb/sq·in", "lbs/in2"], PSI),
     Unit::new("bar", &["bars"], BAR),
     Unit::cased("MPa", &["N/mm2"], THOUSAND.squared()),
@@ -75,17 +75,23 @@ static VOLUME: [Unit; 8] = [
     Unit::new("mm³", &[], MILLIMETRE.cubed()),
     Unit::new("m³", &[], Factor::ONE),
 ];
-static SPEED: [Unit; 11] = [
+const M_PER_S: Unit = Unit::new("m/s", &["m/sec"], Factor::ONE);
+const FT_PER_S: Unit = Unit::new("ft/s", &["fps", "ft/sec"], FOOT);
+static SPEED: [Unit; 6] = [
     Unit::new("kt", &["kts", "kn", "knot", "knots"], KNOT),
     Unit::new("mph", &["mi/h"], MILE_PER_HOUR),
     Unit::new("km/h", &["kmh", "kph", "km/hr"], KM_PER_HOUR),
-    Unit::new("m/s", &["m/sec"], Factor::ONE),
-    Unit::new("ft/s", &["fps", "ft/sec"], FOOT),
+    M_PER_S,
+    FT_PER_S,
     Unit::new("ft/min", &["fpm"], FOOT.over(MINUTE)),
+];
+static STROKE_SPEED: [Unit; 7] = [
     Unit::new("in/s", &["ips", "in/sec"], INCH),
-    Unit::new("in/min", &["ipm"], INCH.over(MINUTE)),
     Unit::new("mm/s", &["mm/sec"], MILLIMETRE),
     Unit::new("cm/s", &["cm/sec"], CENTIMETRE),
+    M_PER_S,
+    FT_PER_S,
+    Unit::new("in/min", &["ipm"], INCH.over(MINUTE)),
     Unit::new("m/min", &[], Factor::ONE.over(MINUTE)),
 ];
 static ANGULAR_SPEED: [Unit; 3] = [
@@ -122,12 +128,16 @@ static LOAD_FACTOR: [Unit; 1] = [Unit::new("g", &[], Factor::ONE)];
 static MOMENT: [Unit; 7] = [
     Unit::new(
         "in-lb",
-        &["inlb", "lb·in", "in·lbf", "lbf·in", "in·lbs", "lbs·in"],
+        &[
+            "inlb", "inlbs", "lb·in", "in·lbf", "lbf·in", "in·lbs", "lbs·in",
+        ],
         IN_LB,
     ),
     Unit::new(
         "ft-lb",
-        &["ftlb", "lb·ft", "ft·lbf", "lbf·ft", "ft·lbs", "lbs·ft"],
+        &[
+            "ftlb", "ftlbs", "lb·ft", "ft·lbf", "lbf·ft", "ft·lbs", "lbs·ft",
+        ],
         FT_LB,
     ),
     Unit::new("N·m", &["Nm"], Factor::ONE),
@@ -136,7 +146,7 @@ static MOMENT: [Unit; 7] = [
     Unit::new("kN·m", &["kNm"], THOUSAND),
     Unit::new("kgf·m", &["kgfm", "kpm", "kp·m"], GRAVITY),
 ];
-pub(super) static TIME: [Unit; 4] = [
+static TIME: [Unit; 4] = [
     Unit::new("s", &["sec", "secs", "second", "seconds"], Factor::ONE),
     Unit::cased("ms", &[], MILLI),
     Unit::new("min", &["mins", "minute", "minutes"], MINUTE),
@@ -220,7 +230,8 @@ pub(crate) fn units_of(quantity: Quantity) -> &'static [Unit] {
         Quantity::Pressure => &PRESSURE,
         Quantity::Area | Quantity::DragArea => &AREA,
         Quantity::Volume => &VOLUME,
-        Quantity::Speed | Quantity::StrokeSpeed => &SPEED,
+        Quantity::Speed => &SPEED,
+        Quantity::StrokeSpeed => &STROKE_SPEED,
         Quantity::AngularSpeed => &ANGULAR_SPEED,
         Quantity::Density => &DENSITY,
         Quantity::Ratio => &RATIO,
