@@ -1,16 +1,83 @@
 //! A leg made ready for solving.
-use crate::model::Leg;
-use crate::result::Jam;
+use crate::model::{AttachTo, Brace, Folds, Leg, Point, Shortening, ShorteningRow, Vector};
+use crate::numeric::wrap;
 
-use super::{Path, Pose};
+use super::path::progress_of_share;
+use super::{Path, Side, circle_circle};
 
-/// A leg made ready for solving: lengths, leg-fixed vectors, path.
+/// A leg made ready for solving: lengths, leg-fixed vectors and path.
 #[derive(Clone, Debug)]
 pub struct Linkage {
-    path: Path,
+    pub(crate) path: Path,
+    pub(crate) trunnion: Point,
+    pub(crate) swing_up: f64,
+    /// Axle from the trunnion, in leg axes at gear down [m].
+    pub(crate) axle: Vector,
+    /// Direction in which shortening moves the axle, in leg axes at gear down [1].
+    pub(crate) slide_direction: Vector,
+    pub(crate) shortening: Shortening,
+    pub(crate) brace: BraceLinkage,
+    pub(crate) actuator_mount: Point,
+    pub(crate) actuator_attach: AttachLinkage,
 }
 
-/// A pose that cannot be assembled: by how much it misses [m].
+/// The brace made ready.
+#[derive(Clone, Debug)]
+pub(crate) enum BraceLinkage {
+    None,
+    Sliding(SlidingLinkage),
+    Folding(FoldingLinkage),
+}
+
+/// Telescopic brace made ready.
+#[derive(Clone, Debug)]
+pub(crate) struct SlidingLinkage {
+    pub(crate) pivot: Point,
+    /// B1 from the trunnion [m].
+    pub(crate) attach: Vector,
+    pub(crate) shortest: f64,
+    pub(crate) longest: f64,
+}
+
+/// Folding brace made ready.
+#[derive(Clone, Debug)]
+pub(crate) struct FoldingLinkage {
+    pub(crate) pivot: Point,
+    /// B1 from the trunnion [m].
+    pub(crate) attach: Vector,
+    pub(crate) knee_down: Point,
+    pub(crate) upper_length: f64,
+    pub(crate) lower_length: f64,
+    /// Side of the knee, seen B0 to B1, during the swing.
+    pub(crate) fold_side: Side,
+    pub(crate) unlock: Option<Unlock>,
+}
+
+/// The way of an over-centre knee back to the straight line.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Unlock {
+    /// Direction of the upper link at down [rad].
+    pub(crate) upper_down: f64,
+    /// Turn of the upper link from down to straight [rad].
+    pub(crate) upper_turn: f64,
+    /// Swing at the straight pose [rad].
+    pub(crate) swing_straight: f64,
+    /// Side of B1, seen trunnion to knee, at down.
+    pub(crate) attach_side: Side,
+}
+
+/// The actuator's attach point in the axes of the part that carries it.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum AttachLinkage {
+    /// From the trunnion, in leg axes at gear down [m].
+    Leg(Vector),
+    /// Along and left of B0→K [m].
+    UpperLink(Vector),
+    /// Along and left of K→B1 [m].
+    LowerLink(Vector),
+}
+
+/// A pose that cannot be assembled: by how much B0–B1 misses what the links allow [m].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Miss(pub f64);
 
@@ -18,12 +85,59 @@ impl Linkage {
     /// Prepares a leg that has passed [`crate::faults::check_leg`].
     #[must_use]
     pub fn new(leg: &Leg) -> Self {
-        let _ = leg;
+        let trunnion = leg.trunnion;
+        let brace = match &leg.brace {
+            Brace::None => BraceLinkage::None,
+            Brace::Sliding(b) => BraceLinkage::Sliding(SlidingLinkage {
+                pivot: b.airframe_pivot,
+                attach: b.leg_attach - trunnion,
+                shortest: b.shortest,
+                longest: b.longest,
+            }),
+            Brace::Folding(b) => {
+                let down_side = Side::of(b.knee, b.airframe_pivot, b.leg_attach);
+                let mut folding = FoldingLinkage {
+                    pivot: b.airframe_pivot,
+                    attach: b.leg_attach - trunnion,
+                    knee_down: b.knee,
+                    upper_length: (b.knee - b.airframe_pivot).norm(),
+                    lower_length: (b.leg_attach - b.knee).norm(),
+                    fold_side: match b.folds {
+                        Folds::ThroughCentre => down_side.other(),
+                        Folds::SameSide => down_side,
+                    },
+                    unlock: None,
+                };
+                if b.folds == Folds::ThroughCentre {
+                    folding.unlock = unlock(trunnion, leg.swing_up, &folding);
+                }
+                BraceLinkage::Folding(folding)
+            }
+        };
+        let attach = leg.actuator.attach;
+        let actuator_attach = match (leg.actuator.attach_to, &leg.brace) {
+            (AttachTo::UpperLink, Brace::Folding(b)) => {
+                AttachLinkage::UpperLink(in_axes(attach, b.airframe_pivot, b.knee))
+            }
+            (AttachTo::LowerLink, Brace::Folding(b)) => {
+                AttachLinkage::LowerLink(in_axes(attach, b.knee, b.leg_attach))
+            }
+            _ => AttachLinkage::Leg(attach - trunnion),
+        };
+        let slide = leg.strut.axis_top - leg.strut.axis_bottom;
         Self {
             path: Path {
-                shortens: false,
-                unlocks: false,
+                shortens: matches!(leg.strut.shortening, Shortening::BeforeSwing { .. }),
+                unlocks: matches!(&brace, BraceLinkage::Folding(f) if f.unlock.is_some()),
             },
+            trunnion,
+            swing_up: leg.swing_up,
+            axle: leg.strut.axle - trunnion,
+            slide_direction: slide.try_normalize(0.0).unwrap_or_else(Vector::y),
+            shortening: leg.strut.shortening.clone(),
+            brace,
+            actuator_mount: leg.actuator.mount,
+            actuator_attach,
         }
     }
 
@@ -33,18 +147,125 @@ impl Linkage {
         self.path
     }
 
-    /// Progress at which the leg stops, and why; empty when it comes up.
+    /// Trunnion P [m].
     #[must_use]
-    pub fn jams(&self) -> &[Jam] {
-        &[]
+    pub fn trunnion(&self) -> Point {
+        self.trunnion
     }
 
-    /// The pose at `progress` (clamped to the path).
-    ///
-    /// # Errors
-    /// [`Miss`] where the brace cannot be assembled.
-    pub fn pose(&self, progress: f64) -> Result<Pose, Miss> {
-        let _ = progress;
-        Err(Miss(0.0))
+    /// Swing at up, signed [rad].
+    #[must_use]
+    pub fn swing_up(&self) -> f64 {
+        self.swing_up
+    }
+
+    /// Direction in which shortening moves the axle, in leg axes at gear down [1].
+    #[must_use]
+    pub fn slide_direction(&self) -> Vector {
+        self.slide_direction
+    }
+
+    /// Swing at the straight pose of an over-centre knee, signed [rad].
+    #[must_use]
+    pub fn swing_straight(&self) -> Option<f64> {
+        match &self.brace {
+            BraceLinkage::Folding(f) => f.unlock.map(|u| u.swing_straight),
+            _ => None,
+        }
+    }
+
+    /// Progress of the swing phase at a travel between the straight pose and 1 [1].
+    #[must_use]
+    pub fn progress_at_travel(&self, travel: f64) -> f64 {
+        match self.swing_straight() {
+            Some(straight) => {
+                let share = (travel * self.swing_up - straight) / (self.swing_up - straight);
+                progress_of_share(share).clamp(0.0, 1.0)
+            }
+            None => travel.clamp(0.0, 1.0),
+        }
+    }
+
+    /// Shortening at a travel of the swing phase [m], and its slope over travel [m].
+    pub(crate) fn shortening_at(&self, travel: f64) -> (f64, f64) {
+        match &self.shortening {
+            Shortening::None => (0.0, 0.0),
+            Shortening::BeforeSwing { amount } => (*amount, 0.0),
+            Shortening::WithTravel { table } => interpolate(table, travel),
+        }
+    }
+}
+
+/// Straight lines between rows of rising travel; the ends are held.
+fn interpolate(table: &[ShorteningRow], travel: f64) -> (f64, f64) {
+    let (Some(first), Some(last)) = (table.first(), table.last()) else {
+        return (0.0, 0.0);
+    };
+    if travel < first.travel {
+        return (first.amount, 0.0);
+    }
+    if travel >= last.travel {
+        return (last.amount, 0.0);
+    }
+    for pair in table.windows(2) {
+        if let [a, b] = pair
+            && travel < b.travel
+        {
+            let slope = (b.amount - a.amount) / (b.travel - a.travel);
+            return (a.amount + slope * (travel - a.travel), slope);
+        }
+    }
+    (last.amount, 0.0)
+}
+
+/// `point` along and left of the direction from→to [m].
+fn in_axes(point: Point, from: Point, to: Point) -> Vector {
+    let along = (to - from).try_normalize(0.0).unwrap_or_else(Vector::x);
+    let arm = point - from;
+    Vector::new(along.dot(&arm), along.perp(&arm))
+}
+
+/// The straight pose next to down: B1 where the leg's circle meets the circle of both links
+/// stretched, in the direction in which B0–B1 grows. `None` when it never reaches so far.
+fn unlock(trunnion: Point, swing_up: f64, brace: &FoldingLinkage) -> Option<Unlock> {
+    let radius = brace.attach.norm();
+    let reach = brace.upper_length + brace.lower_length;
+    let attach_down = trunnion + brace.attach;
+    // d|B0–B1|²/dφ ∝ (B1−B0)·(B1−P)⊥
+    let growth = brace.attach.perp(&(attach_down - brace.pivot));
+    let direction = if growth == 0.0 {
+        -swing_up.signum()
+    } else {
+        growth.signum()
+    };
+    let straight = [Side::Left, Side::Right]
+        .into_iter()
+        .filter_map(|side| circle_circle(trunnion, radius, brace.pivot, reach, side))
+        .map(|attach| {
+            let turn = wrap(brace.attach.angle_to(attach - trunnion));
+            // the first one met in that direction
+            let ahead = (turn * direction).rem_euclid(std::f64::consts::TAU);
+            (ahead, attach)
+        })
+        .min_by(|a, b| a.0.total_cmp(&b.0))?;
+    let upper_down = brace.knee_down - brace.pivot;
+    let upper_straight = straight.1 - brace.pivot;
+    Some(Unlock {
+        upper_down: upper_down.y.atan2(upper_down.x),
+        upper_turn: upper_down.angle_to(upper_straight),
+        swing_straight: straight.0 * direction,
+        attach_side: Side::of(attach_down, trunnion, brace.knee_down),
+    })
+}
+
+/// Signed angle between two vectors.
+trait AngleTo {
+    /// Angle from `self` to `other`, counter-clockwise, in (−π, π] [rad].
+    fn angle_to(&self, other: Self) -> f64;
+}
+
+impl AngleTo for Vector {
+    fn angle_to(&self, other: Self) -> f64 {
+        self.perp(&other).atan2(self.dot(&other))
     }
 }

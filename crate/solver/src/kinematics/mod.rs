@@ -8,8 +8,14 @@ mod linkage;
 mod path;
 /// One pose and its rates.
 mod pose;
+/// The whole path: poses, ends, dead points.
+mod sweep;
 
 pub use dyad::{Side, circle_circle, circle_line};
 pub use linkage::{Linkage, Miss};
 pub use path::Path;
 pub use pose::{Pose, Rates};
+pub use sweep::{END_TOLERANCE, Sweep};
+
+#[cfg(test)]
+mod tests;

@@ -26,7 +26,7 @@ impl Path {
     }
 
     /// Phases of this path in order, with the progress where each begins [1].
-    pub fn phases(&self) -> impl Iterator<Item = (Phase, f64)> {
+    pub fn phases(&self) -> impl Iterator<Item = (Phase, f64)> + use<> {
         let unlock = self.unlocks.then_some((Phase::Unlock, -1.0));
         let shorten = self.shortens.then_some((Phase::Shorten, self.start()));
         [shorten, unlock, Some((Phase::Swing, 0.0))]
@@ -46,4 +46,23 @@ impl Path {
             (Phase::Shorten, s - self.start())
         }
     }
+}
+
+/// Softness of the start of a swing that leaves a straight knee [1].
+const SOFT: f64 = 0.05;
+
+/// Share of the swing that is done at `fraction` of the swing phase, for a leg that leaves a
+/// straight knee [1].
+///
+/// There φ turns back and the knee's angle goes with the square root of the swing; this map starts
+/// with the square of the fraction, so that all rates per progress stay finite, and is nearly
+/// straight afterwards.
+pub(crate) fn swing_fraction(fraction: f64) -> f64 {
+    (1.0 + SOFT) * fraction * fraction / (fraction + SOFT)
+}
+
+/// Inverse of [`swing_fraction`] [1].
+pub(crate) fn progress_of_share(share: f64) -> f64 {
+    let half = 0.5 * share.max(0.0) / (1.0 + SOFT);
+    half + (half * half + 2.0 * half * SOFT).sqrt()
 }

@@ -1,1 +1,9 @@
-//! Small numeric tools: every loop bounded.
+//! Small numeric tools: every loop bounded, every failure told.
+
+/// Angles: wrapping and differences.
+mod angle;
+/// Root in a bracket.
+mod bracketed_root;
+
+pub use angle::wrap;
+pub use bracketed_root::{Root, RootError, bracketed_root};

@@ -161,6 +161,8 @@ pub enum Assumption {
     DeadWeightOnly,
     /// The latch or lock itself is not modelled.
     LatchNotModelled,
+    /// The over-centre offset asked for is common practice for light aeroplanes.
+    OverCentreCommonPractice,
 }
 
 /// Cautions that belong to an answer.
