@@ -1,0 +1,6 @@
+//! Journeys through the page, each with a fresh profile.
+
+#![allow(missing_docs, reason = "test binary")]
+
+/// The page starts, on a desk and on a phone.
+mod start;

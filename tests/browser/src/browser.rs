@@ -1,0 +1,281 @@
+//! One Chromium with a fresh profile, and the frame that every journey runs in.
+
+use crate::chromedriver::Chromedriver;
+use crate::server;
+use anyhow::{Context, Result, bail};
+use futures_util::FutureExt;
+use serde::de::DeserializeOwned;
+use serde_json::{Value, json};
+use std::fs;
+use std::panic::{AssertUnwindSafe, resume_unwind};
+use std::path::PathBuf;
+use std::time::{Duration, Instant};
+use tempfile::TempDir;
+use thirtyfour::prelude::*;
+
+/// Longest wait for a sign from the page.
+const WAIT: Duration = Duration::from_secs(15);
+
+/// Pause between two looks at the page.
+const LOOK_AGAIN: Duration = Duration::from_millis(25);
+
+/// The screen that the page is shown on.
+#[derive(Debug, Clone, Copy)]
+pub struct Device {
+    /// Width of the page's window [CSS px].
+    pub width: u32,
+    /// Height of the page's window [CSS px].
+    pub height: u32,
+    /// Screen pixels per CSS pixel.
+    pub pixel_ratio: f64,
+    /// A touch screen instead of a mouse.
+    pub touch: bool,
+    /// The person prefers a dark page.
+    pub dark: bool,
+}
+
+impl Device {
+    /// A desk screen.
+    pub const DESK: Self = Self {
+        width: 1280,
+        height: 800,
+        pixel_ratio: 1.0,
+        touch: false,
+        dark: false,
+    };
+
+    /// A phone held upright.
+    pub const PHONE: Self = Self {
+        width: 390,
+        height: 800,
+        pixel_ratio: 3.0,
+        touch: true,
+        dark: false,
+    };
+}
+
+/// A running browser.
+pub struct Browser {
+    /// The WebDriver session: find elements, click, type, run scripts.
+    pub driver: WebDriver,
+    downloads: TempDir,
+    _profile: TempDir,
+    _program: Chromedriver,
+}
+
+/// Runs a journey on a desk screen. Panics when it fails or the console shows an error.
+pub fn journey(name: &str, test: impl AsyncFnOnce(&Browser) -> Result<()>) {
+    journey_on(Device::DESK, name, test);
+}
+
+/// Runs a journey on the given screen. Panics when it fails or the console shows an error.
+pub fn journey_on(device: Device, name: &str, test: impl AsyncFnOnce(&Browser) -> Result<()>) {
+    let done = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()
+        .context("no runtime")
+        .and_then(|runtime| runtime.block_on(in_browser(device, name, test)));
+    if let Err(error) = done {
+        panic!("{name}: {error:#}");
+    }
+}
+
+/// Runs `test` in a browser of its own; also for a second, unrelated one within a journey.
+///
+/// Whatever happens inside, the browser is ended. Errors and warnings in the console are failures.
+pub async fn in_browser(
+    device: Device,
+    name: &str,
+    test: impl AsyncFnOnce(&Browser) -> Result<()>,
+) -> Result<()> {
+    let browser = Browser::start(device).await?;
+    let outcome = AssertUnwindSafe(async {
+        test(&browser).await?;
+        let said = browser.console().await?;
+        if !said.is_empty() {
+            bail!("the console is not empty: {}", said.join(" | "));
+        }
+        Ok(())
+    })
+    .catch_unwind()
+    .await;
+    if !matches!(outcome, Ok(Ok(()))) {
+        match browser.screenshot(name).await {
+            Ok(file) => eprintln!("{name}: screenshot in {}", file.display()),
+            Err(error) => eprintln!("{name}: no screenshot: {error:#}"),
+        }
+        if let Ok(said) = browser.console().await {
+            eprintln!("{name}: console: {}", said.join(" | "));
+        }
+    }
+    let ended = browser.driver.quit().await;
+    match outcome {
+        Ok(done) => done.and_then(|()| ended.context("the browser did not end")),
+        Err(panic) => resume_unwind(panic),
+    }
+}
+
+impl Browser {
+    async fn start(device: Device) -> Result<Self> {
+        let profile = TempDir::new()?;
+        let downloads = TempDir::new()?;
+        let program = Chromedriver::start()?;
+        let mut wanted = DesiredCapabilities::chrome();
+        for argument in [
+            "--headless=new",
+            "--no-sandbox",
+            "--disable-gpu",
+            "--disable-dev-shm-usage",
+            "--disable-quic",
+            "--no-first-run",
+            "--disable-background-networking",
+            "--disable-component-update",
+            "--disable-sync",
+        ] {
+            wanted.add_arg(argument)?;
+        }
+        wanted.add_arg(&format!("--user-data-dir={}", profile.path().display()))?;
+        wanted.add_arg(&format!("--window-size={},{}", device.width, device.height))?;
+        wanted.add_experimental_option(
+            "prefs",
+            json!({ "download.default_directory": downloads.path(), "download.prompt_for_download": false }),
+        )?;
+        wanted.set("goog:loggingPrefs", json!({ "browser": "ALL" }))?;
+        let driver = connect(&program.address(), wanted).await?;
+        let browser = Self {
+            driver,
+            downloads,
+            _profile: profile,
+            _program: program,
+        };
+        browser.set_device(device).await?;
+        Ok(browser)
+    }
+
+    /// Changes the screen while the page is shown.
+    pub async fn set_device(&self, device: Device) -> Result<()> {
+        let tools = self.driver.cdp();
+        let size = json!({
+            "width": device.width, "height": device.height,
+            "deviceScaleFactor": device.pixel_ratio, "mobile": device.touch,
+        });
+        tools
+            .send_raw("Emulation.setDeviceMetricsOverride", size)
+            .await?;
+        let touch = json!({ "enabled": device.touch });
+        tools
+            .send_raw("Emulation.setTouchEmulationEnabled", touch)
+            .await?;
+        let scheme = if device.dark { "dark" } else { "light" };
+        let media = json!({ "features": [{ "name": "prefers-color-scheme", "value": scheme }] });
+        tools.send_raw("Emulation.setEmulatedMedia", media).await?;
+        Ok(())
+    }
+
+    /// Opens the page with what follows its address (`""`, `"#…"`) and waits until it has started.
+    pub async fn open(&self, rest: &str) -> Result<()> {
+        // Off the page first: a change of the fragment alone would not load it.
+        self.driver.goto("about:blank").await?;
+        self.driver
+            .goto(format!("{}{rest}", server::address()?))
+            .await?;
+        self.started().await
+    }
+
+    /// Waits until the page has started; fails at once with the reason when it says that it can't.
+    pub async fn started(&self) -> Result<()> {
+        let sign = "const notice = document.getElementById('start-notice');
+            if (notice && !notice.hidden) return 'failed: ' + notice.textContent;
+            return document.documentElement.dataset.started || '';";
+        let start = Instant::now();
+        while start.elapsed() < WAIT {
+            let said: String = self.script(sign, &[]).await?;
+            match said.strip_prefix("failed: ") {
+                Some(reason) => bail!("the page did not start: {}", reason.trim()),
+                None if said.is_empty() => tokio::time::sleep(LOOK_AGAIN).await,
+                None => return Ok(()),
+            }
+        }
+        bail!(
+            "the page gave no sign of having started in {} s",
+            WAIT.as_secs()
+        )
+    }
+
+    /// Runs a script in the page (`arguments[0]` … are the values given) and reads what it returns.
+    pub async fn script<T: DeserializeOwned>(&self, script: &str, values: &[Value]) -> Result<T> {
+        let returned = self.driver.execute(script, values).await?;
+        returned
+            .convert()
+            .with_context(|| format!("unexpected answer from: {script}"))
+    }
+
+    /// Waits until a script returns true.
+    pub async fn wait_until(&self, what: &str, script: &str) -> Result<()> {
+        let start = Instant::now();
+        while start.elapsed() < WAIT {
+            if self.script(script, &[]).await? {
+                return Ok(());
+            }
+            tokio::time::sleep(LOOK_AGAIN).await;
+        }
+        bail!("waited {} s in vain for: {what}", WAIT.as_secs())
+    }
+
+    /// Waits for a downloaded file and reads it.
+    pub async fn downloaded(&self, file: &str) -> Result<Vec<u8>> {
+        let path = self.downloads.path().join(file);
+        let start = Instant::now();
+        // The browser writes under another name and renames when complete.
+        while start.elapsed() < WAIT {
+            if path.is_file() {
+                return Ok(fs::read(&path)?);
+            }
+            tokio::time::sleep(LOOK_AGAIN).await;
+        }
+        bail!(
+            "waited {} s in vain for the download {file}",
+            WAIT.as_secs()
+        )
+    }
+
+    /// Errors and warnings in the console since the last call: scripts, policy, failed loads.
+    pub async fn console(&self) -> Result<Vec<String>> {
+        let entries = self.driver.get_log("browser").await?;
+        Ok(entries
+            .into_iter()
+            .filter(|entry| matches!(entry.level.as_str(), "SEVERE" | "WARNING"))
+            .map(|entry| format!("{}: {}", entry.level, entry.message))
+            .collect())
+    }
+
+    /// Writes a picture of the window to `target/screenshots/` and gives its place.
+    pub async fn screenshot(&self, name: &str) -> Result<PathBuf> {
+        let target = std::env::var_os("CARGO_TARGET_DIR").unwrap_or_else(|| "target".into());
+        let dir = server::root().join(target).join("screenshots");
+        fs::create_dir_all(&dir)?;
+        let safe = |c: char| if c.is_ascii_alphanumeric() { c } else { '-' };
+        let file = dir.join(format!(
+            "{}.png",
+            name.chars().map(safe).collect::<String>()
+        ));
+        self.driver.screenshot(&file).await?;
+        Ok(file)
+    }
+}
+
+/// Connects, with a second and third try: the browser's first start can be slow.
+async fn connect(address: &str, wanted: thirtyfour::ChromeCapabilities) -> Result<WebDriver> {
+    let mut last = None;
+    for _ in 0..3 {
+        match WebDriver::new(address, wanted.clone()).await {
+            Ok(driver) => return Ok(driver),
+            Err(error) => last = Some(error),
+        }
+        tokio::time::sleep(Duration::from_millis(300)).await;
+    }
+    bail!(
+        "Chromium did not start: {}",
+        last.map(|error| error.to_string()).unwrap_or_default()
+    )
+}

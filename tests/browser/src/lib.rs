@@ -1,0 +1,24 @@
+//! Drives the page in Chromium: a journey gets a fresh profile and ends with a look at the console.
+//!
+//! ```no_run
+//! use gearswing_browser_tests::journey;
+//!
+//! journey("title", async |browser| {
+//!     browser.open("").await?;
+//!     anyhow::ensure!(browser.driver.title().await?.contains("Gearswing"));
+//!     Ok(())
+//! });
+//! ```
+//!
+//! Needs `chromedriver` and Chromium on the search path; `cargo xtask test` brings them where it may.
+//! A failed journey leaves a screenshot and says where.
+
+/// The browser of one journey: profile, window, waiting, console, screenshots.
+mod browser;
+/// The driver program of the browser.
+mod chromedriver;
+/// The page's server, one for all journeys of a test binary.
+mod server;
+
+pub use browser::{Browser, Device, in_browser, journey, journey_on};
+pub use server::address;
