@@ -1,0 +1,132 @@
+//! Fields of the retract actuator.
+use gearswing_units::Quantity;
+
+use super::words::{Group, option};
+use super::{ChoiceWords, FieldWords};
+
+const ATTACH_TO: &[ChoiceWords] = &[
+    option("leg", "Leg", "It drives the leg itself."),
+    option(
+        "upper_link",
+        "Upper brace link",
+        "It drives the upper link of a folding brace.",
+    ),
+    option(
+        "lower_link",
+        "Lower brace link",
+        "It drives the lower link of a folding brace.",
+    ),
+];
+
+const BODY_AT: &[ChoiceWords] = &[
+    option(
+        "airframe",
+        "Airframe",
+        "The body is pinned to the airframe, the rod to the moving part.",
+    ),
+    option(
+        "moving",
+        "Moving part",
+        "The body is pinned to the moving part, the rod to the airframe.",
+    ),
+];
+
+pub(super) const ACTUATOR: &[FieldWords] = &[
+    FieldWords::point(
+        "legs[].actuator.mount_m",
+        "Actuator mount A0",
+        "actuator mount A0",
+        "Centre of the actuator's pin on the airframe, from the same datum.",
+    )
+    .of(Group::Actuator),
+    FieldWords::point(
+        "legs[].actuator.attach_m",
+        "Actuator attach A1",
+        "actuator attach A1",
+        "Centre of the actuator's pin on the part it drives, gear down, from the same datum.",
+    )
+    .of(Group::Actuator),
+    FieldWords::choice(
+        "legs[].actuator.attach_to",
+        ATTACH_TO,
+        "Drives",
+        "part that the actuator drives",
+        "The part to which the actuator's moving end is pinned.",
+    )
+    .of(Group::Actuator),
+    FieldWords::number(
+        "legs[].actuator.bore_m",
+        Quantity::Length,
+        "Bore",
+        "actuator bore",
+        "Inside diameter of the cylinder, from its data plate or maker's data; a bore gauge when it is apart.",
+    )
+    .of(Group::Actuator),
+    FieldWords::number(
+        "legs[].actuator.rod_m",
+        Quantity::Length,
+        "Rod diameter",
+        "actuator rod diameter",
+        "Diameter of the polished rod, with a caliper.",
+    )
+    .of(Group::Actuator),
+    FieldWords::number(
+        "legs[].actuator.shortest_m",
+        Quantity::Length,
+        "Shortest length",
+        "shortest length of the actuator",
+        "Pin to pin with the rod fully in, as its rod end is adjusted.",
+    )
+    .of(Group::Actuator),
+    FieldWords::number(
+        "legs[].actuator.longest_m",
+        Quantity::Length,
+        "Longest length",
+        "longest length of the actuator",
+        "Pin to pin with the rod fully out, as its rod end is adjusted.",
+    )
+    .of(Group::Actuator),
+    FieldWords::number(
+        "legs[].actuator.body_diameter_m",
+        Quantity::Length,
+        "Body diameter",
+        "actuator body diameter",
+        "Outside diameter of the cylinder, fittings included where they may touch.",
+    )
+    .of(Group::Actuator),
+    FieldWords::number(
+        "legs[].actuator.body_length_m",
+        Quantity::Length,
+        "Body length",
+        "actuator body length",
+        "From the body's own pin to the gland where the rod comes out.",
+    )
+    .of(Group::Actuator),
+    FieldWords::choice(
+        "legs[].actuator.body_at",
+        BODY_AT,
+        "Body is pinned to",
+        "end that carries the actuator body",
+        "The end at which the body sits; it sweeps more room than the rod.",
+    )
+    .of(Group::Actuator)
+    .if_empty("the airframe"),
+    FieldWords::number(
+        "legs[].actuator.mass_kg",
+        Quantity::Mass,
+        "Mass",
+        "mass of the actuator",
+        "Weigh it full of fluid; half is taken at each pin.",
+    )
+    .of(Group::Actuator)
+    .if_empty("taken as weightless"),
+    FieldWords::number(
+        "legs[].actuator.seal_friction_n",
+        Quantity::Force,
+        "Seal friction",
+        "seal friction of the actuator",
+        "Force that moves the rod by hand or spring scale, lines open. Cylinders lose 5 to 10 % of their force to it (common practice).",
+    )
+    .of(Group::Actuator)
+    .if_empty("no seal friction"),
+];

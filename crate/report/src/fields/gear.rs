@@ -1,0 +1,133 @@
+//! Fields of the gear as a whole: file, attitude and air, supply, clearances asked for.
+use gearswing_units::Quantity;
+
+use super::FieldWords;
+use super::words::Group;
+
+pub(super) const FILE: &[FieldWords] = &[
+    FieldWords::text(
+        "name",
+        "Name",
+        "name of the gear file",
+        "What you call this gear; it names the file and the link.",
+    )
+    .of(Group::File),
+    FieldWords::text(
+        "note",
+        "Note",
+        "note",
+        "Anything worth keeping: where the figures were taken, by whom, on which day.",
+    )
+    .of(Group::File)
+    .if_empty("no note"),
+];
+
+pub(super) const CONDITIONS: &[FieldWords] = &[
+    FieldWords::number(
+        "conditions.load_factor",
+        Quantity::LoadFactor,
+        "Load factor",
+        "load factor",
+        "Every weight is multiplied by it. 1 on jacks and in level flight, more in a pull-up or turn.",
+    )
+    .of(Group::Conditions),
+    FieldWords::number(
+        "conditions.pitch_rad",
+        Quantity::Angle,
+        "Pitch",
+        "pitch attitude",
+        "Nose up is positive. 0 with the aeroplane level on jacks; check with a level on the leveling points.",
+    )
+    .of(Group::Conditions),
+    FieldWords::number(
+        "conditions.bank_rad",
+        Quantity::Angle,
+        "Bank",
+        "bank",
+        "Right wing down is positive. 0 with the aeroplane level on jacks.",
+    )
+    .of(Group::Conditions),
+    FieldWords::number(
+        "conditions.airspeed_m_s",
+        Quantity::Speed,
+        "Airspeed",
+        "true airspeed",
+        "True airspeed while the gear moves; 0 on jacks. The flight manual's gear operating speed is indicated: convert it for height.",
+    )
+    .of(Group::Conditions),
+    FieldWords::number(
+        "conditions.sideslip_rad",
+        Quantity::Angle,
+        "Sideslip",
+        "sideslip",
+        "Wind from the right of the nose is positive. 0 in straight flight. It is what blows on a leg that folds sideways.",
+    )
+    .of(Group::Conditions),
+    FieldWords::number(
+        "conditions.air_density_kg_m3",
+        Quantity::Density,
+        "Air density",
+        "air density",
+        "1.225 kg/m³ (0.00238 slug/ft³) at sea level in the standard atmosphere; less higher up or when hot.",
+    )
+    .of(Group::Conditions),
+];
+
+pub(super) const SUPPLY: &[FieldWords] = &[
+    FieldWords::number(
+        "supply.available_pressure_pa",
+        Quantity::Pressure,
+        "Available pressure",
+        "available pressure",
+        "Gauge pressure the supply still gives with the actuator stopped: read it on a gauge at the actuator line, or take the relief valve setting from the maker's data.",
+    )
+    .of(Group::Supply),
+    FieldWords::number(
+        "supply.return_pressure_pa",
+        Quantity::Pressure,
+        "Return pressure",
+        "return pressure",
+        "Gauge back pressure in the return line while the gear moves, from a gauge in that line. 0 when it runs freely to the tank.",
+    )
+    .of(Group::Supply)
+    .if_empty("no back pressure"),
+    FieldWords::number(
+        "supply.margin_wanted",
+        Quantity::Travel,
+        "Margin wanted",
+        "pressure margin wanted",
+        "Share of the available pressure to be left over at the hardest place. The 10 % taken without a figure is common practice.",
+    )
+    .of(Group::Supply)
+    .if_empty("10 %, common practice"),
+];
+
+pub(super) const CLEARANCE: &[FieldWords] = &[
+    FieldWords::number(
+        "clearance_rule.tire_new_m",
+        Quantity::Length,
+        "New tire",
+        "clearance asked for at the new tire",
+        "Least clearance from the tire as fitted new to any structure, from the maker's data where it gives one.",
+    )
+    .of(Group::Clearance)
+    .if_empty("a common-practice figure"),
+    FieldWords::number(
+        "clearance_rule.tire_grown_m",
+        Quantity::Length,
+        "Grown tire",
+        "clearance asked for at the grown tire",
+        "Least clearance from the tire at its largest size in service to any structure, from the maker's data where it gives one.",
+    )
+    .of(Group::Clearance)
+    .if_empty("a common-practice figure"),
+    FieldWords::number(
+        "clearance_rule.parts_m",
+        Quantity::Length,
+        "Other parts",
+        "clearance asked for at other moving parts",
+        "Least clearance from leg, brace and actuator to any structure, from the maker's data where it gives one.",
+    )
+    .of(Group::Clearance)
+    .if_empty("a common-practice figure"),
+];

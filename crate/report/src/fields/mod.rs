@@ -1,0 +1,26 @@
+//! Names of every field of the gear file, what it measures, and how to measure it on the aeroplane.
+
+/// Retract actuator.
+mod actuator;
+/// Drag or side brace.
+mod brace;
+/// Attitude, air, supply and clearances asked for.
+mod gear;
+/// Leg, its body and drag areas.
+mod leg;
+/// Finding the words of a path.
+mod lookup;
+/// Shock strut.
+mod strut;
+/// Structure around the leg.
+mod well;
+/// Wheel and tire.
+mod wheel;
+/// The types of a row.
+mod words;
+
+#[cfg(test)]
+mod tests;
+
+pub use lookup::{Axis, Field, field, field_words, path_words, table};
+pub use words::{ChoiceWords, FieldKind, FieldWords, Group};

@@ -1,0 +1,162 @@
+//! Invented gears and results for this crate's tests.
+use gearswing_solver::model::{
+    Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, FoldingBrace, Folds,
+    Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle, Point, Shape, Shortening,
+    ShorteningRow, SlidingBrace, Strut, Supply, Tire, UnlockedBy, View, Wheel,
+};
+
+fn point(x: f64, y: f64) -> Point {
+    Point::new(x, y)
+}
+
+fn square() -> Vec<Point> {
+    vec![
+        point(0.0, 0.0),
+        point(0.1, 0.0),
+        point(0.1, 0.1),
+        point(0.0, 0.1),
+    ]
+}
+
+fn tire(size: &str, diameter: f64) -> Tire {
+    Tire {
+        size: size.to_owned(),
+        diameter,
+        width: 0.16,
+        shoulder_radius: 0.05,
+        rim_diameter: 0.1524,
+        basis: Basis::Measured,
+        grown: Grown::Given {
+            diameter: diameter + 0.01,
+            width: 0.17,
+            basis: Basis::Maker,
+        },
+    }
+}
+
+/// A leg with a folding brace and every optional field filled.
+pub(crate) fn folding_leg(name: &str) -> Leg {
+    Leg {
+        name: name.to_owned(),
+        view: View::Front,
+        trunnion: point(0.0, 0.0),
+        swing_up: 1.4,
+        body: LegBody {
+            outline: square(),
+            mass: 6.0,
+            centre: point(0.0, -0.2),
+        },
+        strut: Strut {
+            axle: point(0.0, -0.8),
+            axis_bottom: point(0.0, -0.8),
+            axis_top: point(0.0, 0.0),
+            sliding_outline: square(),
+            shortening: Shortening::WithTravel {
+                table: vec![
+                    ShorteningRow {
+                        travel: 0.0,
+                        amount: 0.0,
+                    },
+                    ShorteningRow {
+                        travel: 1.0,
+                        amount: 0.05,
+                    },
+                ],
+            },
+        },
+        wheel: Wheel {
+            tire: tire("6.00-6", 0.44),
+            former: Some(tire("5.00-5", 0.36)),
+            mass: 9.0,
+            lean: 0.01,
+        },
+        brace: Brace::Folding(FoldingBrace {
+            airframe_pivot: point(0.5, 0.0),
+            knee: point(0.25, -0.25),
+            leg_attach: point(0.0, -0.5),
+            folds: Folds::SameSide,
+            unlocked_by: UnlockedBy::Separate,
+            excursion_allowed: Some(0.003),
+            upper: Link {
+                thickness: 0.02,
+                mass: 0.5,
+            },
+            lower: Link {
+                thickness: 0.02,
+                mass: 0.5,
+            },
+        }),
+        actuator: Actuator {
+            mount: point(0.3, 0.1),
+            attach: point(0.05, -0.1),
+            attach_to: AttachTo::UpperLink,
+            bore: 0.03,
+            rod: 0.012,
+            shortest: 0.2,
+            longest: 0.4,
+            body_diameter: 0.04,
+            body_length: 0.18,
+            body_at: BodyEnd::Moving,
+            mass: 1.2,
+            seal_friction: 40.0,
+        },
+        air: LegAir {
+            wheel_drag_area: 0.02,
+            leg_drag_area: 0.03,
+        },
+        well: vec![
+            Obstacle {
+                name: "Bay rib".to_owned(),
+                shape: Shape::Solid { points: square() },
+                required_clearance: Some(0.012),
+                ignores: vec![MovingPart::UpperLink],
+            },
+            Obstacle {
+                name: "Upper skin".to_owned(),
+                shape: Shape::Surface { points: square() },
+                required_clearance: None,
+                ignores: Vec::new(),
+            },
+        ],
+    }
+}
+
+/// A leg with a telescopic brace whose strut shortens first.
+pub(crate) fn sliding_leg(name: &str) -> Leg {
+    Leg {
+        view: View::Side,
+        brace: Brace::Sliding(SlidingBrace {
+            airframe_pivot: point(0.5, 0.0),
+            leg_attach: point(0.0, -0.5),
+            shortest: 0.4,
+            longest: 0.75,
+            thickness: 0.03,
+            mass: 1.0,
+        }),
+        strut: Strut {
+            shortening: Shortening::BeforeSwing { amount: 0.05 },
+            ..folding_leg(name).strut
+        },
+        ..folding_leg(name)
+    }
+}
+
+/// A gear with every field that a gear file can have.
+pub(crate) fn full_gear() -> Gear {
+    Gear {
+        name: "Meadow Four".to_owned(),
+        note: "Measured on the hangar floor".to_owned(),
+        legs: vec![folding_leg("Right main"), sliding_leg("Nose")],
+        conditions: Conditions::default(),
+        supply: Supply {
+            available_pressure: 6.894_757e6,
+            return_pressure: 1.0e5,
+            margin_wanted: 0.1,
+        },
+        clearance_rule: ClearanceRule {
+            tire_new: Some(0.019),
+            tire_grown: Some(0.0127),
+            parts: Some(0.006),
+        },
+    }
+}

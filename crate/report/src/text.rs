@@ -1,0 +1,70 @@
+//! Small parts of sentences: names as typed, made safe to print and fit for a sentence.
+
+/// Longest name printed [characters]; a longer one is cut.
+const LONGEST_NAME: usize = 80;
+
+/// First words of a leg's name that are trade words, not names of their own: such a name gets an
+/// article and a small letter in a sentence.
+const TRADE_WORDS: &[&str] = &[
+    "aft",
+    "center",
+    "centre",
+    "forward",
+    "front",
+    "left",
+    "main",
+    "nose",
+    "port",
+    "rear",
+    "right",
+    "starboard",
+    "tail",
+];
+
+/// A person's text as one line: control and direction-changing characters become spaces, runs of
+/// space one, and a long one is cut.
+pub(crate) fn plain(text: &str) -> String {
+    let clean: String = text
+        .chars()
+        .map(|c| if is_unprintable(c) { ' ' } else { c })
+        .collect();
+    let mut line = clean.split_whitespace().collect::<Vec<_>>().join(" ");
+    if let Some((cut, _)) = line.char_indices().nth(LONGEST_NAME) {
+        line.truncate(cut);
+        line.push('…');
+    }
+    line
+}
+
+fn is_unprintable(c: char) -> bool {
+    // Bidirectional controls, zero-width characters and line separators besides the C0/C1 controls.
+    c.is_control()
+        || matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{feff}')
+}
+
+/// A leg's name within a sentence without article: "right main", "LH gear", "leg 2" when unnamed.
+pub(crate) fn leg_name(name: &str, index: usize) -> String {
+    let name = plain(name);
+    if name.is_empty() {
+        return format!("leg {}", index.saturating_add(1));
+    }
+    if is_trade_name(&name) {
+        small_first(&name)
+    } else {
+        name
+    }
+}
+
+/// Whether a name begins with a trade word, as "Right main".
+pub(crate) fn is_trade_name(name: &str) -> bool {
+    let first = name.split([' ', '-']).next().unwrap_or_default();
+    TRADE_WORDS.contains(&first.to_lowercase().as_str())
+}
+
+/// With a small first letter.
+pub(crate) fn small_first(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| {
+        first.to_lowercase().chain(chars).collect()
+    })
+}
