@@ -183,8 +183,12 @@ impl Rational {
         let mut exponent = (bits(&self.num) - bits(&self.den)) * 1233 / 4096;
         let mut digits = String::new();
         for _ in 0..6 {
-            digits = self.scaled_rounded(figures - 1 - exponent).to_string();
-            let length = i32::try_from(digits.len()).unwrap_or(figures);
+            let scaled = self.scaled_rounded(figures - 1 - exponent);
+            digits = scaled.to_string();
+            // Nought is no figure.
+            let length = scaled
+                .checked_ilog10()
+                .map_or(0, |log| log.cast_signed() + 1);
             match length.cmp(&figures) {
                 Ordering::Less => exponent -= 1,
                 Ordering::Greater => exponent += 1,
@@ -252,6 +256,14 @@ mod tests {
         check("9007199254740993", 0);
         check("1", -400);
         check("1", 400);
+    }
+
+    #[test]
+    fn decimal_halves_go_away_from_zero() {
+        let digits = |value, figures| Rational::from_f64(value).to_decimal(figures).digits;
+        assert_eq!(digits(0.125, 2), "13");
+        assert_eq!(digits(0.375, 1), "4");
+        assert_eq!(digits(99.5, 2), "10");
     }
 
     #[test]
