@@ -1,9 +1,17 @@
 //! `cargo xtask`: builds, serves, checks and measures the project. One command each, see `USAGE`.
 
 mod arguments;
+mod bench;
 mod build;
+mod deny;
 mod process;
+mod rooms;
 mod serve;
+mod size;
+mod steps;
+mod test;
+mod tidy;
+mod tools;
 
 use anyhow::Result;
 use arguments::Arguments;
@@ -12,7 +20,11 @@ use std::process::ExitCode;
 const USAGE: &str = "\
 cargo xtask serve [--port N]     build the page, serve it on this machine and print its address
                                  (--port 0 takes any free port; --under PATH serves below a path)
-cargo xtask dist [--out DIR]     build the static page for any file host";
+cargo xtask dist [--out DIR]     build the static page for any file host
+cargo xtask test                 run every check (--list names the steps, --only STEP runs one)
+cargo xtask tidy                 check the project's own rules
+cargo xtask size                 what the page costs to load
+cargo xtask bench [FILTER]       run the benchmarks";
 
 fn main() -> ExitCode {
     match run() {
@@ -40,6 +52,29 @@ fn run() -> Result<()> {
             let out = arguments.value("--out")?;
             arguments.finish()?;
             build::dist(out.as_deref())
+        }
+        Some("tidy") => {
+            arguments.finish()?;
+            tidy::tidy()
+        }
+        Some("test") => {
+            let only = arguments.value("--only")?;
+            let list = arguments.flag("--list");
+            arguments.finish()?;
+            if list {
+                test::list();
+                return Ok(());
+            }
+            test::test(only.as_deref())
+        }
+        Some("size") => {
+            arguments.finish()?;
+            size::size()
+        }
+        Some("bench") => {
+            let filter = arguments.command();
+            arguments.finish()?;
+            bench::bench(filter.as_deref())
         }
         Some("help" | "--help" | "-h") | None => {
             println!("{USAGE}");

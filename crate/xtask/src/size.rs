@@ -1,0 +1,131 @@
+//! What the page costs to load.
+
+use crate::build;
+use crate::process::target;
+use anyhow::{Context, Result, bail};
+use flate2::{Compression, write::GzEncoder};
+use std::fs;
+use std::io::Write;
+use std::path::Path;
+
+/// Most that all files of the page together may take, by gzip -9 [bytes].
+const MOST: usize = 600_000;
+
+/// One file: name, and bytes as it is, by gzip -9, by brotli.
+struct Row {
+    name: String,
+    raw: usize,
+    gzip: usize,
+    brotli: usize,
+}
+
+/// Builds the page and prints its sizes; too large is an error.
+pub(crate) fn size() -> Result<()> {
+    let dir = target().join("page");
+    build::page(&dir)?;
+    measure(&dir)
+}
+
+/// Prints the sizes of a built page; too large is an error.
+pub(crate) fn measure(dir: &Path) -> Result<()> {
+    let mut rows = rows(dir)?;
+    if !rows.iter().any(|row| row.name.ends_with(".wasm")) {
+        bail!("{} holds no built page", dir.display());
+    }
+    rows.push(Row {
+        name: "together".into(),
+        raw: rows.iter().map(|row| row.raw).sum(),
+        gzip: rows.iter().map(|row| row.gzip).sum(),
+        brotli: rows.iter().map(|row| row.brotli).sum(),
+    });
+    println!(
+        "{:<28} {:>9} {:>9} {:>9}",
+        "bytes of", "raw", "gzip", "brotli"
+    );
+    for row in &rows {
+        println!(
+            "{:<28} {:>9} {:>9} {:>9}",
+            row.name, row.raw, row.gzip, row.brotli
+        );
+    }
+    let total = rows.last().map_or(0, |row| row.gzip);
+    if total > MOST {
+        bail!("the page takes {total} bytes by gzip; {MOST} is the most");
+    }
+    println!("{} of {MOST} bytes by gzip are left.", MOST - total);
+    Ok(())
+}
+
+/// Every file below a directory.
+fn rows(dir: &Path) -> Result<Vec<Row>> {
+    let mut rows = Vec::new();
+    let mut left = vec![dir.to_path_buf()];
+    while let Some(at) = left.pop() {
+        for entry in
+            fs::read_dir(&at).with_context(|| format!("could not read {}", at.display()))?
+        {
+            let path = entry?.path();
+            if path.is_dir() {
+                left.push(path);
+                continue;
+            }
+            let bytes = fs::read(&path)?;
+            rows.push(Row {
+                name: path.strip_prefix(dir)?.display().to_string(),
+                raw: bytes.len(),
+                gzip: gzip(&bytes)?,
+                brotli: brotli(&bytes)?,
+            });
+        }
+    }
+    rows.sort_by(|a, b| a.name.cmp(&b.name));
+    Ok(rows)
+}
+
+fn gzip(bytes: &[u8]) -> Result<usize> {
+    let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
+    encoder.write_all(bytes)?;
+    Ok(encoder.finish()?.len())
+}
+
+fn brotli(bytes: &[u8]) -> Result<usize> {
+    let parameters = brotli::enc::BrotliEncoderParams {
+        quality: 11,
+        lgwin: 22,
+        ..Default::default()
+    };
+    let mut packed = Vec::new();
+    brotli::BrotliCompress(&mut &bytes[..], &mut packed, &parameters)?;
+    Ok(packed.len())
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn packing_packs() {
+        let zeros = vec![0; 100_000];
+        assert!(super::gzip(&zeros).unwrap() < 200);
+        assert!(super::brotli(&zeros).unwrap() < 100);
+    }
+
+    #[test]
+    fn no_page_and_too_large_a_page_fail() {
+        let dir = std::env::temp_dir().join(format!("gearswing-size-{}", std::process::id()));
+        std::fs::create_dir_all(&dir).unwrap();
+        assert!(super::measure(&dir).is_err());
+        // Bytes that no method packs: a linear congruential generator's high byte.
+        let mut state = 1_u64;
+        let noise: Vec<u8> = (0..super::MOST + 1)
+            .map(|_| {
+                state = state
+                    .wrapping_mul(6_364_136_223_846_793_005)
+                    .wrapping_add(1);
+                state.to_be_bytes()[0]
+            })
+            .collect();
+        std::fs::write(dir.join("a.wasm"), noise).unwrap();
+        let large = super::measure(&dir).unwrap_err().to_string();
+        std::fs::remove_dir_all(&dir).unwrap();
+        assert!(large.contains("is the most"), "{large}");
+    }
+}

@@ -1,0 +1,145 @@
+//! The steps of `cargo xtask test`, in order: cheap ones first.
+
+use crate::build::{self, WASM};
+use crate::process::{cargo, program, run, target};
+use crate::{deny, rooms, size, tidy, tools};
+use anyhow::{Context, Result};
+
+/// One step of the check.
+pub(crate) struct Step {
+    /// What to call it on the command line.
+    pub name: &'static str,
+    /// What it does, for people.
+    pub what: &'static str,
+    /// The room it needs; while that is still to be written, the step is passed over and says so.
+    pub room: Option<&'static str>,
+    /// Does it.
+    pub work: fn() -> Result<()>,
+}
+
+/// Every step.
+pub(crate) const STEPS: &[Step] = &[
+    step("lock", "the lock file fits the manifests", lock),
+    step("format", "cargo fmt --check", format),
+    step("tidy", "the project's own rules", tidy::tidy),
+    step("lint", "clippy, all targets, warnings are errors", lint),
+    step("lint-wasm", "clippy on the page for the browser", lint_wasm),
+    step("tests", "native tests", tests),
+    step("tools", "tests of the tooling", tooling),
+    step("page", "the page for the browser", page),
+    step("size", "what the page costs to load", size_of_page),
+    needs(
+        "crate/command",
+        step("command", "build the command line program", command),
+    ),
+    needs(
+        "tests/reference",
+        step(
+            "reference",
+            "against outside libraries, in Python",
+            reference,
+        ),
+    ),
+    needs(
+        "tests/browser",
+        step("browser", "journeys in Chromium", browser),
+    ),
+    step("deny", "licences, sources, known faults", deny::deny),
+];
+
+const fn step(name: &'static str, what: &'static str, work: fn() -> Result<()>) -> Step {
+    Step {
+        name,
+        what,
+        room: None,
+        work,
+    }
+}
+
+const fn needs(room: &'static str, step: Step) -> Step {
+    Step {
+        room: Some(room),
+        ..step
+    }
+}
+
+/// Tested on their own: the browser tests need Chromium, the tooling another profile.
+const APART: &[&str] = &["--exclude", "gearswing-browser-tests", "--exclude", "xtask"];
+
+fn lock() -> Result<()> {
+    run(cargo().args(["fetch", "--locked", "--quiet"]))
+        .context("Cargo.lock doesn't fit the manifests, or a crate could not be fetched")
+}
+
+fn format() -> Result<()> {
+    run(cargo().args(["fmt", "--all", "--check"]))
+        .context("some file is not formatted (or rustfmt is missing: rustup component add rustfmt)")
+}
+
+fn lint() -> Result<()> {
+    run(cargo().args([
+        "clippy",
+        "--workspace",
+        "--all-targets",
+        "--quiet",
+        "--",
+        "-D",
+        "warnings",
+    ]))
+}
+
+fn lint_wasm() -> Result<()> {
+    build::ensure_wasm_target()?;
+    run(cargo().args([
+        "clippy",
+        "--package",
+        "gearswing-page",
+        "--target",
+        WASM,
+        "--quiet",
+        "--",
+        "-D",
+        "warnings",
+    ]))
+}
+
+fn tests() -> Result<()> {
+    if rooms::is_there("crate/command")? {
+        // The command's own tests run the program.
+        run(cargo().args(["build", "--bin", "gearswing"]))?;
+    }
+    run(cargo()
+        .args(["test", "--workspace", "--no-fail-fast"])
+        .args(APART)
+        .env("INSTA_UPDATE", "no"))
+}
+
+fn tooling() -> Result<()> {
+    run(cargo().args(["test", "--package", "xtask", "--profile", "tool"]))
+}
+
+fn page() -> Result<()> {
+    build::page(&target().join("page"))
+}
+
+fn size_of_page() -> Result<()> {
+    size::measure(&target().join("page")).context("size of the page as last built")
+}
+
+fn command() -> Result<()> {
+    run(cargo().args(["build", "--release", "--bin", "gearswing"]))
+}
+
+fn reference() -> Result<()> {
+    let python = tools::python("tests/reference/requirements.txt")?;
+    run(cargo().args(["build", "--release", "--bin", "gearswing"]))?;
+    let command = target()
+        .join("release")
+        .join(format!("gearswing{}", std::env::consts::EXE_SUFFIX));
+    run(program(python).arg("tests/reference/check.py").arg(command))
+}
+
+fn browser() -> Result<()> {
+    tools::ensure_chromium()?;
+    run(cargo().args(["test", "--package", "gearswing-browser-tests"]))
+}

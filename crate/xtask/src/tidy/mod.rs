@@ -1,0 +1,16 @@
+//! The project's own rules, checked in its text. An ordinary test and a command.
+
+/// Who may depend on whom.
+mod dependencies;
+/// Units beside numbers, sources beside published values.
+mod documented;
+/// What a rule found, and the files that it looks at.
+mod finding;
+/// Addresses and ways to turn text into markup, in what the browser loads.
+mod page;
+/// All rules together.
+mod run;
+/// Length, first line, forbidden words, module lists.
+mod text;
+
+pub(crate) use run::tidy;
