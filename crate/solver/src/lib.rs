@@ -27,6 +27,10 @@ pub mod result;
 pub mod statics;
 pub mod tires;
 
+/// The three answers.
+mod answer;
+#[cfg(test)]
+mod sample;
 /// One call for a whole leg.
 mod solve;
 

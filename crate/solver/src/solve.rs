@@ -1,7 +1,9 @@
 //! One call for a whole leg: check, swing, clear, push, lock, answer.
-use crate::faults::Faults;
-use crate::model::Gear;
-use crate::result::LegResult;
+use crate::faults::{Fault, FaultKind, Faults, check_leg};
+use crate::kinematics::{Linkage, Pose, Sweep};
+use crate::model::{Brace, Folds, Gear, Leg, UnlockedBy};
+use crate::result::{Clearance, LegResult, Station, StationForce};
+use crate::{answer, lock, statics};
 
 /// How finely to solve.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -42,8 +44,117 @@ pub enum TireChoice {
 /// All faults of the leg and of the gear's own fields, when there are any. A leg that is sound at
 /// gear down but cannot come up is not an error: its result says where and why it stops.
 pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult, Faults> {
-    let _ = (gear, leg, options);
-    Err(Faults(Vec::new()))
+    check_leg(gear, leg)?;
+    let Some(model) = gear.legs.get(leg) else {
+        return Err(no_such_leg());
+    };
+    let tire = match (options.tire, &model.wheel.former) {
+        (TireChoice::Former, Some(former)) => former,
+        _ => &model.wheel.tire,
+    };
+    let linkage = Linkage::new(model);
+    let sweep = Sweep::new(model, &linkage, options.stations);
+    let gravity = statics::gravity(model.view, &gear.conditions);
+    let wind = statics::wind(model.view, &gear.conditions);
+    let loaded_from = loaded_from(&model.brace);
+    let stations: Vec<Station> = sweep
+        .poses
+        .iter()
+        .map(|pose| {
+            let force = (pose.place.progress >= loaded_from)
+                .then(|| statics::station_force(model, &gear.supply, &linkage, pose, gravity, wind))
+                .flatten();
+            station(&linkage, model, pose, force)
+        })
+        .collect();
+    let mut clearance = Clearance {
+        pairs: Vec::new(),
+        governing: None,
+        curves: Vec::new(),
+        wheel_envelope: Vec::new(),
+        leg_envelope: Vec::new(),
+    };
+    clearance.governing = answer::governing(&clearance.pairs);
+    let force = statics::force_result(model, &gear.supply, &stations);
+    let lock = lock::lock_of(model, &linkage, gravity);
+    let down = sweep.poses.first().map(|pose| pose.place);
+    let findings = vec![
+        answer::clears(&clearance, &sweep.jams, tire),
+        answer::driven(
+            model,
+            &gear.supply,
+            &force,
+            &sweep.jams,
+            &sweep.events,
+            &stations,
+        ),
+        answer::locks(&lock, sweep.excursion.as_ref(), down),
+    ];
+    Ok(LegResult {
+        name: model.name.clone(),
+        view: model.view,
+        swing_up: model.swing_up,
+        findings,
+        jams: sweep.jams,
+        excursion: sweep.excursion,
+        events: sweep.events,
+        clearance,
+        force,
+        lock,
+        stations,
+    })
+}
+
+fn no_such_leg() -> Faults {
+    Faults(vec![Fault {
+        leg: None,
+        path: "legs".into(),
+        kind: FaultKind::NoLegs,
+    }])
+}
+
+/// Progress from which the actuator carries the leg: where a separate device unlocks the knee, the
+/// swing from the straight pose on.
+fn loaded_from(brace: &Brace) -> f64 {
+    match brace {
+        Brace::Folding(b)
+            if b.folds == Folds::ThroughCentre && b.unlocked_by == UnlockedBy::Separate =>
+        {
+            f64::MIN_POSITIVE
+        }
+        _ => f64::NEG_INFINITY,
+    }
+}
+
+/// One row of the stations table.
+fn station(linkage: &Linkage, leg: &Leg, pose: &Pose, force: Option<StationForce>) -> Station {
+    let angles = pose.knee.zip(pose.brace_attach).and_then(|(knee, attach)| {
+        let Brace::Folding(brace) = &leg.brace else {
+            return None;
+        };
+        let (upper, lower) = (knee - brace.airframe_pivot, attach - knee);
+        let turn = upper.perp(&lower).atan2(upper.dot(&lower));
+        // positive on the side to which it folds
+        let fold = -turn * linkage.fold_sign()?;
+        let bent = fold.abs();
+        Some((fold, bent.min(std::f64::consts::PI - bent)))
+    });
+    Station {
+        phase: pose.place.phase,
+        progress: pose.place.progress,
+        swing: pose.place.swing,
+        travel: pose.place.travel,
+        shortening: pose.shortening,
+        axle: pose.axle,
+        knee: pose.knee,
+        brace_attach: pose.brace_attach,
+        actuator_attach: pose.actuator_attach,
+        actuator_length: pose.actuator_length,
+        moment_arm: pose.moment_arm(),
+        fold: angles.map(|a| a.0),
+        transmission: angles.map(|a| a.1),
+        force,
+    }
 }
 
 /// Solves every leg, each on its own: a faulty one does not hide the others.

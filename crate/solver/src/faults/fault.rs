@@ -110,6 +110,11 @@ pub enum FaultKind {
     },
     /// The knee stands on the straight line: it is not over centre and no side is given.
     KneeOnLine,
+    /// The clearance of the leg could not be certified: never to be read as "clear".
+    Unresolved {
+        /// What failed.
+        reason: String,
+    },
 }
 
 /// All faults of a model, at least one.

@@ -2,8 +2,15 @@
 
 /// The fault type.
 mod fault;
+/// One leg.
+mod leg;
+/// Outlines.
+mod outline;
+/// What each number may be.
+mod ranges;
 /// The visitor over a whole gear.
 mod visit;
 
 pub use fault::{Fault, FaultKind, Faults};
-pub use visit::{check_gear, check_leg};
+pub use ranges::{Range, range_of};
+pub use visit::{LEAST_JOINT_DISTANCE, MOST_ITEMS, check_gear, check_leg};

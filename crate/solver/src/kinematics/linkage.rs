@@ -174,6 +174,15 @@ impl Linkage {
         }
     }
 
+    /// +1 when the knee folds to the left of B0→B1, −1 to the right; `None` without a knee [1].
+    #[must_use]
+    pub fn fold_sign(&self) -> Option<f64> {
+        match &self.brace {
+            BraceLinkage::Folding(f) => Some(f.fold_side.sign()),
+            _ => None,
+        }
+    }
+
     /// Progress of the swing phase at a travel between the straight pose and 1 [1].
     #[must_use]
     pub fn progress_at_travel(&self, travel: f64) -> f64 {

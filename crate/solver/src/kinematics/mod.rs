@@ -14,6 +14,7 @@ mod sweep;
 pub use dyad::{Side, circle_circle, circle_line};
 pub use linkage::{Linkage, Miss};
 pub use path::Path;
+pub(crate) use pose::quarter;
 pub use pose::{Pose, Rates};
 pub use sweep::{END_TOLERANCE, Sweep};
 

@@ -1,0 +1,91 @@
+//! Can it be driven?
+use crate::model::{AttachTo, Brace, DEFAULT_MARGIN_WANTED, Folds, Leg, Supply, UnlockedBy, View};
+use crate::result::{
+    Assumption, Caution, Finding, FindingDetail, Force, Jam, MechanismEvent, MechanismEventKind,
+    Phase, Question, Station, Verdict,
+};
+
+/// Answers "can it be driven?".
+pub(crate) fn driven(
+    leg: &Leg,
+    supply: &Supply,
+    force: &Force,
+    jams: &[Jam],
+    events: &[MechanismEvent],
+    stations: &[Station],
+) -> Finding {
+    let mut finding = Finding {
+        question: Question::Driven,
+        verdict: Verdict::NotShown,
+        detail: FindingDetail::DeadPoint,
+        place: None,
+        assumptions: Vec::new(),
+        cautions: vec![Caution::Pressure, Caution::MountStrength],
+    };
+    let dead = events.iter().find(|event| {
+        event.kind == MechanismEventKind::ActuatorDeadPoint && event.place.progress > 0.0
+    });
+    if let Some(jam) = jams.first() {
+        finding.verdict = Verdict::Bad;
+        finding.detail = FindingDetail::Jammed { cause: jam.cause };
+        finding.place = Some(jam.place);
+    } else if let Some(station) = locked_in(leg, stations) {
+        finding.verdict = Verdict::Bad;
+        finding.detail = FindingDetail::CannotUnlock;
+        finding.place = Some(crate::statics::place_of(station));
+    } else if let Some(event) = dead {
+        finding.verdict = Verdict::Bad;
+        finding.place = Some(event.place);
+    } else if let Some(peak) = &force.peak {
+        finding.detail = FindingDetail::Pressure {
+            needed: peak.pressure,
+            available: force.available_pressure,
+            margin: peak.margin,
+            mount_load: peak.mount_load,
+        };
+        finding.place = Some(force.stalls_at.unwrap_or(peak.place));
+        finding.verdict = if peak.margin < 0.0 {
+            Verdict::Bad
+        } else if peak.margin < supply.margin_wanted {
+            Verdict::Marginal
+        } else {
+            Verdict::Good
+        };
+        let own = supply.margin_wanted != DEFAULT_MARGIN_WANTED;
+        finding.assumptions.push(if own {
+            Assumption::MarginUser
+        } else {
+            Assumption::MarginCommonPractice
+        });
+    }
+    finding.assumptions.push(Assumption::NoPinFriction);
+    if leg.view == View::Front {
+        finding.assumptions.push(Assumption::FrontViewAir);
+    }
+    if let Brace::Folding(brace) = &leg.brace
+        && brace.folds == Folds::ThroughCentre
+        && brace.unlocked_by == UnlockedBy::Separate
+    {
+        finding.assumptions.push(Assumption::SeparateUnlock);
+    }
+    finding
+}
+
+/// First station of the unlocking when the actuator, pressed to retract, drives the knee further
+/// into its lock: its length then changes the other way round than in the swing.
+fn locked_in<'a>(leg: &Leg, stations: &'a [Station]) -> Option<&'a Station> {
+    let Brace::Folding(brace) = &leg.brace else {
+        return None;
+    };
+    if brace.folds != Folds::ThroughCentre || brace.unlocked_by != UnlockedBy::Actuator {
+        return None;
+    }
+    let first = stations.iter().find(|s| s.phase == Phase::Unlock)?;
+    let straight = stations.iter().find(|s| s.phase == Phase::Swing)?;
+    let last = stations.last()?;
+    let unlocking = straight.actuator_length - first.actuator_length;
+    let swinging = last.actuator_length - straight.actuator_length;
+    // on the leg it has no say over the knee at all, whatever the rounding of the lengths
+    let no_say = leg.actuator.attach_to == AttachTo::Leg;
+    (no_say || unlocking * swinging <= 0.0).then_some(first)
+}

@@ -1,0 +1,76 @@
+//! Will it lock?
+use crate::result::{
+    Assumption, Caution, Excursion, Finding, FindingDetail, Lock, LockKind, Place, Question,
+    Verdict,
+};
+
+/// Least over-centre offset for light aeroplanes [m]: 1/16 in (1/16–1/8 in is common practice, no
+/// published source).
+const LEAST_OVER_CENTRE: f64 = 0.0254 / 16.0;
+
+/// A telescopic brace this far from its end length at down does not stand at its latch [m]
+/// (rounding of typed figures; common practice).
+const LATCH_GAP: f64 = 1e-3;
+
+/// Answers "will it lock?". `down` is the place of the locked pose.
+pub(crate) fn locks(lock: &Lock, excursion: Option<&Excursion>, down: Option<Place>) -> Finding {
+    let mut finding = Finding {
+        question: Question::Locks,
+        verdict: Verdict::NotShown,
+        detail: FindingDetail::NoBrace,
+        place: down,
+        assumptions: Vec::new(),
+        cautions: vec![Caution::Unlocked],
+    };
+    let offset = lock.over_centre.unwrap_or(0.0);
+    match lock.kind {
+        LockKind::NoBrace => finding.assumptions.push(Assumption::LatchNotModelled),
+        LockKind::SlidingBrace => {
+            let end_gap = lock.end_gap.unwrap_or(0.0);
+            finding.detail = FindingDetail::SlidingBrace { end_gap };
+            if end_gap > LATCH_GAP {
+                finding.verdict = Verdict::Bad;
+            }
+            finding.assumptions.push(Assumption::LatchNotModelled);
+        }
+        LockKind::FoldsOn => {
+            finding.detail = FindingDetail::NotOverCentre { offset };
+            finding.assumptions.push(Assumption::LatchNotModelled);
+        }
+        LockKind::OverCentre => {
+            let ground_into_lock = lock.ground_load.map_or(0.0, |effect| effect.into_lock);
+            let knee_push = lock.knee_push.unwrap_or(0.0);
+            finding.detail = FindingDetail::OverCentre {
+                offset,
+                ground_into_lock,
+                knee_push,
+            };
+            finding.verdict = if knee_push <= 0.0 {
+                // the weight takes the knee off its stop: only a spring, not modelled, can hold it
+                Verdict::NotShown
+            } else if offset < LEAST_OVER_CENTRE || ground_into_lock < 0.0 {
+                Verdict::Marginal
+            } else {
+                Verdict::Good
+            };
+            finding.assumptions.extend([
+                Assumption::OverCentreCommonPractice,
+                Assumption::DeadWeightOnly,
+            ]);
+            if let Some(Excursion {
+                at_axle,
+                allowed: Some(allowed),
+                ..
+            }) = excursion
+                && at_axle > allowed
+            {
+                finding.verdict = Verdict::Bad;
+                finding.detail = FindingDetail::ExcursionStopped {
+                    at_axle: *at_axle,
+                    allowed: *allowed,
+                };
+            }
+        }
+    }
+    finding
+}

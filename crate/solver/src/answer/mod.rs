@@ -1,0 +1,12 @@
+//! The three answers for a leg, drawn from its numbers.
+
+/// Does it clear?
+mod clears;
+/// Can it be driven?
+mod driven;
+/// Will it lock?
+mod locks;
+
+pub(crate) use clears::{clears, governing};
+pub(crate) use driven::driven;
+pub(crate) use locks::locks;

@@ -1,0 +1,101 @@
+//! What each number of a model may be, in its own SI unit.
+use std::f64::consts::{FRAC_PI_2, PI, TAU};
+
+/// Least and largest value allowed, both included.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Range {
+    /// Least.
+    pub min: f64,
+    /// Largest.
+    pub max: f64,
+}
+
+const fn range(min: f64, max: f64) -> Range {
+    Range { min, max }
+}
+
+/// Coordinates [m]: the aeroplane lies within 100 m of its origin.
+pub(super) const COORDINATE: Range = range(-100.0, 100.0);
+/// Sizes of parts [m]: 0.1 mm to 20 m.
+pub(super) const SIZE: Range = range(1e-4, 20.0);
+/// Sizes that may be nothing [m].
+pub(super) const SIZE_OR_NONE: Range = range(0.0, 20.0);
+/// Masses [kg].
+pub(super) const MASS: Range = range(0.0, 10_000.0);
+/// Swing [rad], either way; zero and over a turn make no arc.
+pub(super) const SWING: Range = range(0.01, TAU);
+/// Lean of the wheel [rad].
+pub(super) const LEAN: Range = range(-FRAC_PI_2, FRAC_PI_2);
+/// Seal friction [N].
+pub(super) const FRICTION: Range = range(0.0, 1e6);
+/// Drag areas [m2].
+pub(super) const AREA: Range = range(0.0, 100.0);
+/// Load factor [1].
+pub(super) const LOAD_FACTOR: Range = range(-10.0, 10.0);
+/// Pitch and sideslip [rad].
+pub(super) const TILT: Range = range(-FRAC_PI_2, FRAC_PI_2);
+/// Bank [rad].
+pub(super) const BANK: Range = range(-PI, PI);
+/// Airspeed [m/s].
+pub(super) const AIRSPEED: Range = range(0.0, 340.0);
+/// Air density [kg/m3].
+pub(super) const DENSITY: Range = range(0.0, 2.0);
+/// Available pressure [Pa].
+pub(super) const PRESSURE: Range = range(1e3, 1e8);
+/// Back pressure [Pa].
+pub(super) const BACK_PRESSURE: Range = range(0.0, 1e8);
+/// Margin [1].
+pub(super) const MARGIN: Range = range(0.0, 0.9);
+/// Travel [1].
+pub(super) const TRAVEL: Range = range(0.0, 1.0);
+/// Clearance asked for [m].
+pub(super) const CLEARANCE: Range = range(0.0, 1.0);
+
+/// Range of the number at a path of the gear file, indices left out, as "legs[].actuator.bore_m".
+/// The swing's range holds for its size; its sign is free. `None` for what is not a number.
+#[must_use]
+pub fn range_of(pattern: &str) -> Option<Range> {
+    let key = pattern.rsplit('.').next()?;
+    let found = match key {
+        "load_factor" => LOAD_FACTOR,
+        "pitch_rad" | "sideslip_rad" => TILT,
+        "bank_rad" => BANK,
+        "airspeed_m_s" => AIRSPEED,
+        "air_density_kg_m3" => DENSITY,
+        "available_pressure_pa" => PRESSURE,
+        "return_pressure_pa" => BACK_PRESSURE,
+        "margin_wanted" => MARGIN,
+        "tire_new_m" | "tire_grown_m" | "parts_m" | "required_clearance_m" => CLEARANCE,
+        "swing_up_rad" => SWING,
+        "lean_rad" => LEAN,
+        "mass_kg" => MASS,
+        "seal_friction_n" => FRICTION,
+        "wheel_drag_area_m2" | "leg_drag_area_m2" => AREA,
+        "travel" => TRAVEL,
+        "amount_m" | "shoulder_radius_m" | "excursion_allowed_m" => SIZE_OR_NONE,
+        "diameter_m" | "width_m" | "rim_diameter_m" | "thickness_m" | "shortest_m"
+        | "longest_m" | "bore_m" | "rod_m" | "body_diameter_m" | "body_length_m" => SIZE,
+        _ => return is_point(key).then_some(COORDINATE),
+    };
+    Some(found)
+}
+
+fn is_point(key: &str) -> bool {
+    let name = key.split('[').next().unwrap_or(key);
+    matches!(
+        name,
+        "trunnion_m"
+            | "outline_m"
+            | "centre_m"
+            | "axle_m"
+            | "axis_bottom_m"
+            | "axis_top_m"
+            | "sliding_outline_m"
+            | "airframe_pivot_m"
+            | "knee_m"
+            | "leg_attach_m"
+            | "mount_m"
+            | "attach_m"
+            | "points_m"
+    )
+}

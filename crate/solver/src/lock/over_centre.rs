@@ -1,0 +1,98 @@
+//! Over-centre knee, telescopic brace or no brace at gear down.
+use crate::kinematics::{Linkage, Pose, quarter};
+use crate::model::{Brace, FoldingBrace, Folds, Leg, Vector};
+use crate::result::{AxleLoadEffect, Lock, LockKind};
+use crate::statics::Loads;
+
+/// The down lock of a checked leg. `gravity` is the weight of a kilogram in the leg's plane [N/kg].
+#[must_use]
+pub fn lock_of(leg: &Leg, linkage: &Linkage, gravity: Vector) -> Lock {
+    let mut lock = Lock {
+        kind: LockKind::NoBrace,
+        over_centre: None,
+        past_centre: None,
+        ground_load: None,
+        knee_push: None,
+        end_gap: None,
+    };
+    match &leg.brace {
+        Brace::None => {}
+        Brace::Sliding(brace) => {
+            let length = (brace.leg_attach - brace.airframe_pivot).norm();
+            lock.kind = LockKind::SlidingBrace;
+            lock.end_gap = Some(
+                (brace.longest - length)
+                    .min(length - brace.shortest)
+                    .max(0.0),
+            );
+        }
+        Brace::Folding(brace) => {
+            let past = if brace.folds == Folds::ThroughCentre {
+                1.0
+            } else {
+                -1.0
+            };
+            lock.kind = if past > 0.0 {
+                LockKind::OverCentre
+            } else {
+                LockKind::FoldsOn
+            };
+            let line = brace.leg_attach - brace.airframe_pivot;
+            let (upper, lower) = (
+                brace.knee - brace.airframe_pivot,
+                brace.leg_attach - brace.knee,
+            );
+            lock.over_centre = Some(past * (line.perp(&upper) / line.norm()).abs());
+            lock.past_centre = Some(past * upper.perp(&lower).abs().atan2(upper.dot(&lower)));
+            if lock.kind == LockKind::OverCentre
+                && let Ok(pose) = linkage.pose(-1.0)
+            {
+                let held = Held {
+                    leg,
+                    linkage,
+                    brace,
+                    pose,
+                };
+                lock.ground_load = held.ground_load();
+                lock.knee_push = held.knee_push(gravity);
+            }
+        }
+    }
+    lock
+}
+
+/// An over-centre knee on its stop at gear down.
+struct Held<'a> {
+    leg: &'a Leg,
+    linkage: &'a Linkage,
+    brace: &'a FoldingBrace,
+    pose: Pose,
+}
+
+impl Held<'_> {
+    /// Speed of the knee square to the line B0–B1, in the unlocking direction, at the pose's rates.
+    fn knee_speed(&self) -> Option<f64> {
+        let line = self.brace.leg_attach - self.brace.airframe_pivot;
+        let arm = self.brace.knee - self.brace.airframe_pivot;
+        let square = quarter(line) / line.norm();
+        // the rates run towards up, so the knee moves to the line: only the size is needed
+        let speed = (quarter(arm) * self.pose.rates.upper).dot(&square).abs();
+        (speed > 0.0).then_some(speed)
+    }
+
+    /// Push into the stop for each newton straight up at the axle.
+    fn ground_load(&self) -> Option<AxleLoadEffect> {
+        let arm = self.pose.axle - self.linkage.trunnion();
+        let lift = (quarter(arm) * self.pose.rates.swing).y;
+        Some(AxleLoadEffect {
+            into_lock: -lift / self.knee_speed()?,
+        })
+    }
+
+    /// Push at the knee that takes it off its stop against the dead weight [N].
+    fn knee_push(&self, gravity: Vector) -> Option<f64> {
+        let still_air = Vector::zeros();
+        let loads = Loads::new(self.leg, self.linkage, &self.pose, gravity, still_air);
+        Some(-loads.power(self.leg, self.linkage, &self.pose) / self.knee_speed()?)
+    }
+}

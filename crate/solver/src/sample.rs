@@ -1,0 +1,70 @@
+//! A leg for the unit tests: front view, over-centre folding brace, actuator on the upper link.
+use crate::model::*;
+
+pub(crate) fn leg() -> Leg {
+    let point = Point::new;
+    Leg {
+        name: "Test leg".into(),
+        view: View::Front,
+        trunnion: point(0.0, 0.0),
+        swing_up: 1.45,
+        body: LegBody {
+            outline: vec![],
+            mass: 9.0,
+            centre: point(0.02, -0.3),
+        },
+        strut: Strut {
+            axle: point(-0.05, -0.72),
+            axis_bottom: point(0.0, -0.7),
+            axis_top: point(0.0, 0.0),
+            sliding_outline: vec![],
+            shortening: Shortening::None,
+        },
+        wheel: Wheel {
+            tire: Tire {
+                size: String::new(),
+                diameter: 0.45,
+                width: 0.16,
+                shoulder_radius: 0.03,
+                rim_diameter: 0.15,
+                basis: Basis::Unstated,
+                grown: Grown::ByRule,
+            },
+            former: None,
+            mass: 8.0,
+            lean: 0.0,
+        },
+        brace: Brace::Folding(FoldingBrace {
+            airframe_pivot: point(0.46, 0.02),
+            knee: point(0.2335, -0.1875),
+            leg_attach: point(0.0, -0.40),
+            folds: Folds::ThroughCentre,
+            unlocked_by: UnlockedBy::Actuator,
+            excursion_allowed: None,
+            upper: Link {
+                thickness: 0.03,
+                mass: 0.8,
+            },
+            lower: Link {
+                thickness: 0.03,
+                mass: 0.7,
+            },
+        }),
+        actuator: Actuator {
+            mount: point(0.12, 0.10),
+            attach: point(0.30, -0.11),
+            attach_to: AttachTo::UpperLink,
+            bore: 0.03,
+            rod: 0.014,
+            shortest: 0.1,
+            longest: 0.9,
+            body_diameter: 0.04,
+            body_length: 0.08,
+            body_at: BodyEnd::Airframe,
+            mass: 1.0,
+            seal_friction: 30.0,
+        },
+        air: LegAir::default(),
+        well: vec![],
+    }
+}

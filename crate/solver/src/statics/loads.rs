@@ -1,0 +1,127 @@
+//! Weights and air loads in the plane of the leg.
+use crate::kinematics::{Linkage, Pose, quarter};
+use crate::model::{AttachTo, Brace, Conditions, Leg, Point, Vector, View};
+
+/// Standard acceleration of free fall [m/s2] (3rd General Conference on Weights and Measures, 1901).
+pub const STANDARD_GRAVITY: f64 = 9.80665;
+
+/// Weight of one kilogram times the load factor, in the plane of the view [N/kg].
+///
+/// Body axes turned by pitch and bank: aft g·sin θ, left wing −g·cos θ·sin φ, up −g·cos θ·cos φ.
+/// Source: weight components in body axes, any flight mechanics text.
+#[must_use]
+pub fn gravity(view: View, conditions: &Conditions) -> Vector {
+    let weight = conditions.load_factor * STANDARD_GRAVITY;
+    let (sin_pitch, cos_pitch) = conditions.pitch.sin_cos();
+    let (sin_bank, cos_bank) = conditions.bank.sin_cos();
+    let x = match view {
+        View::Side => sin_pitch,
+        View::Front => -cos_pitch * sin_bank,
+    };
+    Vector::new(x, -cos_pitch * cos_bank) * weight
+}
+
+/// Dynamic pressure ½ρV² [Pa] (NACA symbol table).
+#[must_use]
+pub fn dynamic_pressure(conditions: &Conditions) -> f64 {
+    0.5 * conditions.air_density * conditions.airspeed * conditions.airspeed
+}
+
+/// Air load on one square metre of drag area, in the plane of the view [N/m2].
+///
+/// Side view: the wind blows aft. Front view: only its sideslip component lies in the plane.
+#[must_use]
+pub fn wind(view: View, conditions: &Conditions) -> Vector {
+    let share = match view {
+        View::Side => conditions.sideslip.cos(),
+        View::Front => conditions.sideslip.sin(),
+    };
+    Vector::new(dynamic_pressure(conditions) * share, 0.0)
+}
+
+/// Outside loads at one pose [N], each on the part that carries it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Loads {
+    /// Weight of the leg body at its centre.
+    pub body: (Point, Vector),
+    /// Weight and air load of the wheel at the axle.
+    pub wheel: (Point, Vector),
+    /// Air load of the leg, halfway between trunnion and axle.
+    pub leg_air: (Point, Vector),
+    /// Half the weight of the upper link (or of a telescopic brace), at each of its pins.
+    pub upper_half: Vector,
+    /// Half the weight of the lower link, at each of its pins.
+    pub lower_half: Vector,
+    /// Half the weight of the actuator, at each of its pins.
+    pub actuator_half: Vector,
+}
+
+impl Loads {
+    /// Loads at a pose.
+    #[must_use]
+    pub fn new(leg: &Leg, linkage: &Linkage, pose: &Pose, gravity: Vector, wind: Vector) -> Self {
+        let trunnion = linkage.trunnion();
+        let centre = trunnion + pose.turn(leg.body.centre - trunnion);
+        let (upper, lower) = match &leg.brace {
+            Brace::None => (0.0, 0.0),
+            Brace::Sliding(brace) => (brace.mass, 0.0),
+            Brace::Folding(brace) => (brace.upper.mass, brace.lower.mass),
+        };
+        Self {
+            body: (centre, gravity * leg.body.mass),
+            wheel: (
+                pose.axle,
+                gravity * leg.wheel.mass + wind * leg.air.wheel_drag_area,
+            ),
+            leg_air: (
+                nalgebra::center(&trunnion, &pose.axle),
+                wind * leg.air.leg_drag_area,
+            ),
+            upper_half: gravity * (0.5 * upper),
+            lower_half: gravity * (0.5 * lower),
+            actuator_half: gravity * (0.5 * leg.actuator.mass),
+        }
+    }
+
+    /// Power of all loads at the rates of the pose [N·m per unit of the common parameter].
+    #[must_use]
+    pub fn power(&self, leg: &Leg, linkage: &Linkage, pose: &Pose) -> f64 {
+        let rates = &pose.rates;
+        let trunnion = linkage.trunnion();
+        let turning =
+            |(point, force): (Point, Vector)| rates.swing * (point - trunnion).perp(&force);
+        let slide = pose.turn(linkage.slide_direction()).dot(&self.wheel.1) * rates.slide;
+        let mut power = turning(self.body) + turning(self.wheel) + slide + turning(self.leg_air);
+        match &leg.brace {
+            Brace::None => {}
+            Brace::Sliding(_) => {
+                if let Some(attach) = pose.brace_attach {
+                    power += turning((attach, self.upper_half));
+                }
+            }
+            Brace::Folding(brace) => {
+                if let (Some(knee), Some(attach)) = (pose.knee, pose.brace_attach) {
+                    let knee_velocity = quarter(knee - brace.airframe_pivot) * rates.upper;
+                    power += knee_velocity.dot(&(self.upper_half + self.lower_half));
+                    power += turning((attach, self.lower_half));
+                }
+            }
+        }
+        power + self.actuator_half.dot(&attach_velocity(leg, linkage, pose))
+    }
+}
+
+/// Velocity of the actuator's attach point A1 at the rates of the pose.
+fn attach_velocity(leg: &Leg, linkage: &Linkage, pose: &Pose) -> Vector {
+    let rates = &pose.rates;
+    match (leg.actuator.attach_to, &leg.brace, pose.knee) {
+        (AttachTo::UpperLink, Brace::Folding(brace), _) => {
+            quarter(pose.actuator_attach - brace.airframe_pivot) * rates.upper
+        }
+        (AttachTo::LowerLink, Brace::Folding(brace), Some(knee)) => {
+            quarter(knee - brace.airframe_pivot) * rates.upper
+                + quarter(pose.actuator_attach - knee) * rates.lower
+        }
+        _ => quarter(pose.actuator_attach - linkage.trunnion()) * rates.swing,
+    }
+}

@@ -1,0 +1,161 @@
+//! Virtual work against free bodies, energy, equilibrium as a whole.
+use super::*;
+use crate::kinematics::{Linkage, Sweep};
+use crate::model::*;
+use crate::sample;
+
+fn windy() -> Conditions {
+    Conditions {
+        load_factor: 1.7,
+        pitch: 0.1,
+        bank: -0.2,
+        airspeed: 50.0,
+        sideslip: 0.15,
+        air_density: 1.1,
+    }
+}
+
+/// Legs of every kind of brace, actuator attach and shortening.
+fn legs() -> Vec<Leg> {
+    let mut legs = Vec::new();
+    for view in [View::Front, View::Side] {
+        for (attach_to, attach) in [
+            (AttachTo::Leg, Point::new(0.05, -0.2)),
+            (AttachTo::UpperLink, Point::new(0.30, -0.11)),
+            (AttachTo::LowerLink, Point::new(0.12, -0.25)),
+        ] {
+            let mut leg = sample::leg();
+            leg.view = view;
+            leg.actuator.attach_to = attach_to;
+            leg.actuator.attach = attach;
+            leg.air = LegAir {
+                wheel_drag_area: 0.03,
+                leg_drag_area: 0.02,
+            };
+            legs.push(leg.clone());
+            leg.strut.shortening = Shortening::WithTravel {
+                table: vec![
+                    ShorteningRow {
+                        travel: 0.0,
+                        amount: 0.0,
+                    },
+                    ShorteningRow {
+                        travel: 1.0,
+                        amount: 0.05,
+                    },
+                ],
+            };
+            legs.push(leg.clone());
+            leg.actuator.attach_to = AttachTo::Leg;
+            leg.brace = Brace::None;
+            legs.push(leg.clone());
+            leg.brace = Brace::Sliding(SlidingBrace {
+                airframe_pivot: Point::new(0.46, 0.02),
+                leg_attach: Point::new(0.0, -0.4),
+                shortest: 0.1,
+                longest: 0.9,
+                thickness: 0.03,
+                mass: 1.3,
+            });
+            legs.push(leg);
+        }
+    }
+    legs
+}
+
+#[test]
+fn virtual_work_agrees_with_free_bodies() {
+    let conditions = windy();
+    let mut compared = 0;
+    for leg in legs() {
+        let linkage = Linkage::new(&leg);
+        let (g, w) = (gravity(leg.view, &conditions), wind(leg.view, &conditions));
+        for pose in &Sweep::new(&leg, &linkage, 61).poses {
+            let loads = Loads::new(&leg, &linkage, pose, g, w);
+            let Some(bodies) = free_bodies(&leg, &linkage, pose, &loads) else {
+                continue;
+            };
+            // near a dead point both grow without bound and lose figures alike
+            if pose.rates.actuator.abs() < 1e-3 {
+                continue;
+            }
+            let work = -loads.power(&leg, &linkage, pose) / pose.rates.actuator;
+            let scale = work.abs().max(loads.wheel.1.norm());
+            assert!(
+                (work - bodies.thrust).abs() < 1e-9 * scale,
+                "{:?} {:?} at {}: {work} {}",
+                leg.brace,
+                leg.actuator.attach_to,
+                pose.place.progress,
+                bodies.thrust
+            );
+            compared += 1;
+        }
+    }
+    assert!(compared > 1000, "{compared}");
+}
+
+#[test]
+fn reactions_carry_all_outside_loads() {
+    let conditions = windy();
+    for leg in legs() {
+        let linkage = Linkage::new(&leg);
+        let (g, w) = (gravity(leg.view, &conditions), wind(leg.view, &conditions));
+        for pose in &Sweep::new(&leg, &linkage, 31).poses {
+            let loads = Loads::new(&leg, &linkage, pose, g, w);
+            let Some(bodies) = free_bodies(&leg, &linkage, pose, &loads) else {
+                continue;
+            };
+            let r = bodies.reactions;
+            let sum = loads.body.1
+                + loads.wheel.1
+                + loads.leg_air.1
+                + (loads.upper_half + loads.lower_half + loads.actuator_half) * 2.0
+                + r.trunnion
+                + r.brace_pivot.unwrap_or_default()
+                + r.mount;
+            let scale = r.mount.norm() + r.trunnion.norm() + loads.wheel.1.norm();
+            assert!(sum.norm() < 1e-9 * scale, "{sum} of {scale}");
+        }
+    }
+}
+
+/// Work of the holding thrust over a stroke equals the rise of the weights (work–energy theorem).
+#[test]
+fn thrust_works_what_the_weights_gain() {
+    let leg = sample::leg();
+    let conditions = Conditions::default();
+    let linkage = Linkage::new(&leg);
+    let (g, w) = (gravity(leg.view, &conditions), wind(leg.view, &conditions));
+    let sweep = Sweep::new(&leg, &linkage, 4001);
+    let supply = Supply {
+        available_pressure: 7e6,
+        return_pressure: 0.0,
+        margin_wanted: 0.1,
+    };
+    let Brace::Folding(brace) = &leg.brace else {
+        panic!()
+    };
+    let height = |pose: &crate::kinematics::Pose| {
+        let loads = Loads::new(&leg, &linkage, pose, g, w);
+        let mut sum = -loads.body.1.dot(&loads.body.0.coords);
+        sum -= loads.wheel.1.dot(&loads.wheel.0.coords);
+        let (knee, attach) = (pose.knee.unwrap(), pose.brace_attach.unwrap());
+        sum -= (loads.upper_half + loads.lower_half).dot(&knee.coords);
+        sum -= loads.lower_half.dot(&attach.coords);
+        sum - loads.actuator_half.dot(&pose.actuator_attach.coords)
+    };
+    assert!(brace.upper.mass > 0.0);
+    let mut work = 0.0;
+    for pair in sweep.poses.windows(2) {
+        let thrust = |p| {
+            station_force(&leg, &supply, &linkage, p, g, w)
+                .unwrap()
+                .holding
+        };
+        let mean = 0.5 * (thrust(&pair[0]) + thrust(&pair[1]));
+        work += mean * (pair[1].actuator_length - pair[0].actuator_length);
+    }
+    let gain = height(sweep.poses.last().unwrap()) - height(&sweep.poses[0]);
+    assert!((work - gain).abs() < 1e-6 * gain.abs(), "{work} {gain}");
+}
