@@ -1,14 +1,55 @@
-//! The browser page. The only crate that knows the browser; everything it shows comes from the others.
+//! The browser page. The only crate that knows the browser; everything it shows comes from the
+//! others: events become messages, the state's page is patched into the document, its scenes are
+//! painted, its effects performed.
 
+mod dom;
+mod effects;
+mod error;
+mod input;
+mod listen;
+mod paint;
+mod panels;
+mod runtime;
+
+use crate::dom::{by_id, set_hidden, window};
+use crate::effects::{Effects, Store};
+use crate::error::Result;
+use crate::input::{MOTION_QUERY, media};
+use crate::runtime::{Core, Port, panic};
+use gearswing_app::Start;
 use wasm_bindgen::prelude::*;
+use web_sys::HtmlElement;
 
 /// Entry point: runs once when the module has been loaded.
 #[wasm_bindgen(start)]
-pub fn start() -> Result<(), JsValue> {
-    console_error_panic_hook::set_once();
-    let document = web_sys::window()
-        .and_then(|window| window.document())
-        .ok_or_else(|| JsValue::from_str("this page needs a browser window"))?;
-    document.set_title("Gearswing");
-    Ok(())
+pub fn start() -> std::result::Result<(), JsValue> {
+    panic::install();
+    Ok(run()?)
+}
+
+fn run() -> Result<()> {
+    let mut store = Store::open();
+    let start = found(&mut store)?;
+    let port = Port::default();
+    let effects = Effects::new(store)?;
+    // Sizes are measured on the page as it will stand.
+    set_hidden(&by_id::<HtmlElement>("sheet")?, false)?;
+    let core = Core::new(&port, start, effects)?;
+    port.run(core)?;
+    input::register(&port)
+}
+
+/// What the page finds at its start.
+fn found(store: &mut Store) -> Result<Start> {
+    let location = window()?.location();
+    let address = location.href()?;
+    let fragment = location.hash()?.trim_start_matches('#').to_owned();
+    Ok(Start {
+        index: store.index(),
+        files: store.files(),
+        fragment: (!fragment.is_empty()).then_some(fragment),
+        address: address.split('#').next().unwrap_or_default().to_owned(),
+        reduced_motion: media(MOTION_QUERY)?.matches(),
+        storage_refused: store.refused(),
+    })
 }

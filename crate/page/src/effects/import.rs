@@ -1,0 +1,49 @@
+//! Files from the person's disk.
+
+use super::clipboard::call_then;
+use crate::error::{PageError, Result};
+use crate::runtime::Port;
+use gearswing_app::msg::{self, Msg};
+use wasm_bindgen::JsValue;
+use wasm_bindgen::closure::Closure;
+use web_sys::File;
+
+/// Largest file that is read [bytes]: a gear file is some kilobytes.
+const LARGEST: f64 = 4.0 * 1024.0 * 1024.0;
+
+/// Reads a file and sends its text, or why it could not be read.
+pub(crate) fn read_file(port: &Port, file: &File) -> Result<()> {
+    let name = file.name();
+    if file.size() > LARGEST {
+        port.send(Msg::File(msg::File::ImportFailed {
+            name,
+            reason: format!(
+                "it has {:.1} MB, and a gear file has no more than 4 MB",
+                file.size() / (1024.0 * 1024.0)
+            ),
+        }));
+        return Ok(());
+    }
+    let promise = file.text();
+    let (done, done_name) = (port.clone(), name.clone());
+    let on_done = Closure::once_into_js(move |text: JsValue| {
+        done.send(Msg::File(match text.as_string() {
+            Some(text) => msg::File::ImportText {
+                name: done_name,
+                text,
+            },
+            None => msg::File::ImportFailed {
+                name: done_name,
+                reason: "it holds no text".to_owned(),
+            },
+        }));
+    });
+    let failed = port.clone();
+    let on_failed = Closure::once_into_js(move |reason: JsValue| {
+        failed.send(Msg::File(msg::File::ImportFailed {
+            name,
+            reason: PageError::Browser(reason).to_string(),
+        }));
+    });
+    call_then(&promise, &on_done, &on_failed)
+}

@@ -1,0 +1,34 @@
+//! Light or dark: `data-theme` on the root says which, `style.css` does the rest.
+
+use crate::dom::{document, set_attribute, window};
+use crate::error::{PageError, Result};
+use gearswing_app::state::Theme;
+use std::cell::Cell;
+
+thread_local! {
+    static CHOSEN: Cell<Theme> = const { Cell::new(Theme::System) };
+}
+
+/// The system's wish for dark.
+pub(crate) const DARK_QUERY: &str = "(prefers-color-scheme: dark)";
+
+/// Shows the page in a theme.
+pub(crate) fn set(theme: Theme) -> Result<()> {
+    CHOSEN.set(theme);
+    refresh()
+}
+
+/// Follows the system where the person has not chosen.
+pub(crate) fn refresh() -> Result<()> {
+    let dark = match CHOSEN.get() {
+        Theme::Light => false,
+        Theme::Dark => true,
+        Theme::System => window()?
+            .match_media(DARK_QUERY)?
+            .is_some_and(|query| query.matches()),
+    };
+    let root = document()?
+        .document_element()
+        .ok_or(PageError::Missing("document root"))?;
+    set_attribute(&root, "data-theme", if dark { "dark" } else { "light" })
+}

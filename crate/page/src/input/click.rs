@@ -1,0 +1,102 @@
+//! Presses on buttons: `data-act` names what a fixed button does, `data-action` an action of the
+//! page's data.
+
+use crate::dom::{by_id, data};
+use crate::error::{Result, report};
+use crate::listen::{Mode, listen};
+use crate::panels::find_action;
+use crate::runtime::Port;
+use gearswing_app::msg::{File, History, Msg, Play, Share, View};
+use web_sys::{HtmlElement, HtmlInputElement, MouseEvent};
+
+/// Zoom of one press [1].
+const ZOOM: f64 = 1.25;
+
+/// Registers one handler for all buttons.
+pub(super) fn register(port: &Port) -> Result<()> {
+    let to = port.clone();
+    let body = crate::dom::document()?;
+    let active = Mode {
+        active: true,
+        ..Mode::default()
+    };
+    port.keep(listen(&body, "click", active, move |event: MouseEvent| {
+        if let Some(id) = data(&event, "data-action") {
+            let mut found = None;
+            to.with_core(|core| {
+                found = find_action(core.page(), &id);
+                Ok(())
+            });
+            match found {
+                Some(msg) => to.send_now(msg),
+                None => web_sys::console::warn_1(&format!("no action {id}").into()),
+            }
+        } else if let Some(id) = data(&event, "data-skip") {
+            // The fragment belongs to the link, so a skip link moves the focus only.
+            event.prevent_default();
+            report(skip(&id));
+        } else if let Some(act) = data(&event, "data-act") {
+            report(fixed(&to, &act));
+        }
+    })?);
+    Ok(())
+}
+
+fn skip(id: &str) -> Result<()> {
+    let target = match id {
+        "drawing-part" => "drawing",
+        "data-part" => "data-part",
+        _ => "answers",
+    };
+    let node: HtmlElement = by_id(target)?;
+    node.focus()?;
+    node.scroll_into_view();
+    Ok(())
+}
+
+/// What a fixed button does.
+fn fixed(port: &Port, act: &str) -> Result<()> {
+    let msg = match act {
+        "undo" => Msg::History(History::Undo),
+        "redo" => Msg::History(History::Redo),
+        "fit" => Msg::View(View::Fit),
+        "zoom-in" => Msg::View(View::Zoom { factor: ZOOM }),
+        "zoom-out" => Msg::View(View::Zoom { factor: 1.0 / ZOOM }),
+        "play" => Msg::Play(Play::Toggle),
+        "export" => Msg::File(File::Export),
+        "duplicate" => Msg::File(File::Duplicate),
+        "demo" => Msg::File(File::OpenDemo),
+        "copy-link" => Msg::Share(Share::CopyLink),
+        "open-link" => {
+            let input: HtmlInputElement = by_id("open-link")?;
+            let text = input.value();
+            if text.trim().is_empty() {
+                return Ok(input.focus()?);
+            }
+            input.set_value("");
+            Msg::Share(Share::OpenLink { text })
+        }
+        "import" => {
+            let input: HtmlInputElement = by_id("import-file")?;
+            input.click();
+            return Ok(());
+        }
+        "compare" | "snap" => {
+            port.with_core(|core| {
+                let toolbar = &core.page().toolbar;
+                port.send(Msg::View(if act == "snap" {
+                    View::Snap { on: !toolbar.snap }
+                } else {
+                    View::CompareFormer {
+                        on: !toolbar.comparing,
+                    }
+                }));
+                Ok(())
+            });
+            return Ok(());
+        }
+        _ => return Ok(()),
+    };
+    port.send_now(msg);
+    Ok(())
+}

@@ -1,0 +1,155 @@
+//! Mouse, pen, fingers and wheel on the drawing.
+
+use crate::dom::{by_id, document};
+use crate::error::{Result, report};
+use crate::listen::{Mode, listen};
+use crate::runtime::Port;
+use gearswing_app::msg::{Modifiers, Msg, Pointer, PointerKind};
+use gearswing_app::scene::ScreenPoint;
+use web_sys::{Element, HtmlCanvasElement, MouseEvent, PointerEvent, WheelEvent};
+
+/// Registers the handlers of the drawing.
+pub(super) fn register(port: &Port) -> Result<()> {
+    let canvas: HtmlCanvasElement = by_id("drawing")?;
+    presses(port, &canvas)?;
+    moves(port, &canvas)?;
+    wheel(port, &canvas)
+}
+
+fn presses(port: &Port, canvas: &HtmlCanvasElement) -> Result<()> {
+    let (to, on) = (port.clone(), canvas.clone());
+    port.keep(listen(
+        canvas,
+        "pointerdown",
+        Mode::default(),
+        move |event: PointerEvent| {
+            if event.pointer_type() == "mouse" && event.button() != 0 {
+                return;
+            }
+            // Without capture (the pointer is gone already) the drag ends at the canvas' edge.
+            if on.set_pointer_capture(event.pointer_id()).is_err() {
+                web_sys::console::warn_1(&"pointer not captured".into());
+            }
+            to.send(Msg::Pointer(Pointer::Down {
+                id: event.pointer_id(),
+                kind: kind(&event),
+                at: place(&on, &event),
+                modifiers: modifiers(&event),
+            }));
+        },
+    )?);
+    let (to, on) = (port.clone(), canvas.clone());
+    port.keep(listen(
+        canvas,
+        "pointerup",
+        Mode::default(),
+        move |event: PointerEvent| {
+            to.send(Msg::Pointer(Pointer::Up {
+                id: event.pointer_id(),
+                at: place(&on, &event),
+            }));
+        },
+    )?);
+    for name in ["pointercancel", "lostpointercapture"] {
+        let to = port.clone();
+        port.keep(listen(
+            canvas,
+            name,
+            Mode::default(),
+            move |event: PointerEvent| {
+                to.send(Msg::Pointer(Pointer::Cancel {
+                    id: event.pointer_id(),
+                }));
+            },
+        )?);
+    }
+    Ok(())
+}
+
+fn moves(port: &Port, canvas: &HtmlCanvasElement) -> Result<()> {
+    let (to, on) = (port.clone(), canvas.clone());
+    port.keep(listen(
+        canvas,
+        "pointermove",
+        Mode::default(),
+        move |event: PointerEvent| {
+            to.send(Msg::Pointer(Pointer::Move {
+                id: event.pointer_id(),
+                kind: kind(&event),
+                at: place(&on, &event),
+                modifiers: modifiers(&event),
+            }));
+        },
+    )?);
+    let to = port.clone();
+    port.keep(listen(
+        canvas,
+        "pointerleave",
+        Mode::default(),
+        move |_: PointerEvent| to.send(Msg::Pointer(Pointer::Leave)),
+    )?);
+    Ok(())
+}
+
+/// The wheel zooms with Ctrl or Command held (a trackpad's pinch comes in that guise), and plainly
+/// once the drawing has the focus; otherwise it scrolls the page.
+fn wheel(port: &Port, canvas: &HtmlCanvasElement) -> Result<()> {
+    let (to, on) = (port.clone(), canvas.clone());
+    let active = Mode {
+        active: true,
+        ..Mode::default()
+    };
+    port.keep(listen(canvas, "wheel", active, move |event: WheelEvent| {
+        if !(event.ctrl_key() || event.meta_key() || has_focus(&on)) {
+            return;
+        }
+        event.prevent_default();
+        let unit_px = match event.delta_mode() {
+            WheelEvent::DOM_DELTA_LINE => 16.0,
+            WheelEvent::DOM_DELTA_PAGE => 400.0,
+            _ => 1.0,
+        };
+        to.send(Msg::Pointer(Pointer::Wheel {
+            at: place(&on, &event),
+            delta_px: event.delta_y() * unit_px,
+        }));
+    })?);
+    Ok(())
+}
+
+fn has_focus(canvas: &HtmlCanvasElement) -> bool {
+    match document() {
+        Ok(document) => document
+            .active_element()
+            .is_some_and(|active| active.is_same_node(Some(canvas))),
+        Err(error) => {
+            report(Err(error));
+            false
+        }
+    }
+}
+
+/// Place of an event from the upper left corner of an element.
+pub(super) fn place(on: &Element, event: &MouseEvent) -> ScreenPoint {
+    let corner = on.get_bounding_client_rect();
+    ScreenPoint {
+        x_px: f64::from(event.client_x()) - corner.left(),
+        y_px: f64::from(event.client_y()) - corner.top(),
+    }
+}
+
+fn kind(event: &PointerEvent) -> PointerKind {
+    match event.pointer_type().as_str() {
+        "touch" => PointerKind::Touch,
+        "pen" => PointerKind::Pen,
+        _ => PointerKind::Mouse,
+    }
+}
+
+fn modifiers(event: &PointerEvent) -> Modifiers {
+    Modifiers {
+        ctrl: event.ctrl_key() || event.meta_key(),
+        shift: event.shift_key(),
+        alt: event.alt_key(),
+    }
+}

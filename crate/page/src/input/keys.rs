@@ -1,0 +1,171 @@
+//! Keys on the drawing and its points, and the shortcuts of the whole page.
+
+use super::fields::step_size;
+use crate::dom::{by_id, data, document};
+use crate::error::Result;
+use crate::listen::{Mode, listen};
+use crate::runtime::Port;
+use gearswing_app::msg::{Direction, History, Key, Msg, Play, View};
+use wasm_bindgen::JsCast;
+use web_sys::{
+    Element, Event, FocusEvent, HtmlElement, HtmlInputElement, HtmlTextAreaElement, KeyboardEvent,
+};
+
+/// Zoom of one key press [1].
+const ZOOM: f64 = 1.25;
+
+const ACTIVE: Mode = Mode {
+    capture: false,
+    active: true,
+};
+
+/// Registers the handlers.
+pub(super) fn register(port: &Port) -> Result<()> {
+    on_drawing(port)?;
+    focus_of_points(port)?;
+    on_page(port)
+}
+
+/// Keys while the drawing or one of its points has the focus.
+fn on_drawing(port: &Port) -> Result<()> {
+    let container: HtmlElement = by_id("drawing-box")?;
+    let to = port.clone();
+    port.keep(listen(
+        &container,
+        "keydown",
+        ACTIVE,
+        move |event: KeyboardEvent| {
+            if event.ctrl_key() || event.meta_key() {
+                return;
+            }
+            let handle = data(&event, "data-handle");
+            let Some(msg) = drawing_key(&event, handle) else {
+                return;
+            };
+            event.prevent_default();
+            to.send(msg);
+        },
+    )?);
+    Ok(())
+}
+
+fn drawing_key(event: &KeyboardEvent, handle: Option<String>) -> Option<Msg> {
+    let key = event.key();
+    let direction = match key.as_str() {
+        "ArrowLeft" => Some(Direction::Left),
+        "ArrowRight" => Some(Direction::Right),
+        "ArrowUp" => Some(Direction::Up),
+        "ArrowDown" => Some(Direction::Down),
+        _ => None,
+    };
+    if let Some(direction) = direction {
+        return Some(Msg::Key(match handle {
+            Some(handle) => Key::Nudge {
+                handle,
+                direction,
+                size: step_size(event),
+            },
+            None => Key::Pan { direction },
+        }));
+    }
+    match (key.as_str(), handle) {
+        ("Delete" | "Backspace", Some(handle)) => Some(Msg::Key(Key::Remove { handle })),
+        ("Enter" | "Insert", Some(handle)) => Some(Msg::Key(Key::Insert { handle })),
+        ("+" | "=", _) => Some(Msg::View(View::Zoom { factor: ZOOM })),
+        ("-", _) => Some(Msg::View(View::Zoom { factor: 1.0 / ZOOM })),
+        ("0" | "Home", _) => Some(Msg::View(View::Fit)),
+        _ => None,
+    }
+}
+
+/// The focus comes to a point of the drawing, or leaves it.
+fn focus_of_points(port: &Port) -> Result<()> {
+    let container: HtmlElement = by_id("handles")?;
+    let to = port.clone();
+    port.keep(listen(
+        &container,
+        "focusin",
+        Mode::default(),
+        move |event: FocusEvent| {
+            if let Some(id) = data(&event, "data-handle") {
+                to.send(Msg::View(View::FocusHandle { id: Some(id) }));
+            }
+        },
+    )?);
+    let to = port.clone();
+    port.keep(listen(
+        &container,
+        "focusout",
+        Mode::default(),
+        move |_: FocusEvent| to.send(Msg::View(View::FocusHandle { id: None })),
+    )?);
+    Ok(())
+}
+
+/// Shortcuts of the whole page.
+fn on_page(port: &Port) -> Result<()> {
+    let to = port.clone();
+    port.keep(listen(
+        &document()?,
+        "keydown",
+        ACTIVE,
+        move |event: KeyboardEvent| {
+            if event.default_prevented() {
+                return;
+            }
+            let Some(msg) = page_key(&event) else { return };
+            event.prevent_default();
+            to.send(msg);
+        },
+    )?);
+    Ok(())
+}
+
+fn page_key(event: &KeyboardEvent) -> Option<Msg> {
+    let key = event.key().to_lowercase();
+    if event.ctrl_key() || event.meta_key() {
+        // A text that is being typed has the browser's own undo.
+        if event.alt_key() || is_being_typed(event) {
+            return None;
+        }
+        return match (key.as_str(), event.shift_key()) {
+            ("z", false) => Some(Msg::History(History::Undo)),
+            ("z", true) | ("y", _) => Some(Msg::History(History::Redo)),
+            _ => None,
+        };
+    }
+    match key.as_str() {
+        "escape" => Some(Msg::Key(Key::Escape)),
+        " " if !is_control(event) => Some(Msg::Play(Play::Toggle)),
+        _ => None,
+    }
+}
+
+/// The event comes from a text field whose text is not taken over yet.
+fn is_being_typed(event: &Event) -> bool {
+    let Some(target) = event.target() else {
+        return false;
+    };
+    if let Some(element) = target.dyn_ref::<Element>()
+        && element.has_attribute("data-path")
+    {
+        return element.has_attribute("data-typing");
+    }
+    target.has_type::<HtmlTextAreaElement>()
+        || target
+            .dyn_ref::<HtmlInputElement>()
+            .is_some_and(|input| input.type_() == "text")
+}
+
+/// The event comes from something that takes the space key itself.
+fn is_control(event: &Event) -> bool {
+    event
+        .target()
+        .and_then(|target| target.dyn_into::<Element>().ok())
+        .is_some_and(|element| {
+            matches!(
+                element.tag_name().as_str(),
+                "BUTTON" | "INPUT" | "SELECT" | "TEXTAREA" | "SUMMARY" | "A"
+            ) && !element.has_attribute("data-handle")
+        })
+}

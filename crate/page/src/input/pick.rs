@@ -1,0 +1,59 @@
+//! Selects and sliders that stand outside of the data: units, theme, speed, scrub, file to import.
+
+use crate::dom::by_id;
+use crate::effects::read_file;
+use crate::error::{Result, report};
+use crate::listen::{Mode, listen};
+use crate::panels::{speed_of, theme_of, units_of};
+use crate::runtime::Port;
+use gearswing_app::msg::{Msg, Play, View};
+use web_sys::{Event, HtmlInputElement, HtmlSelectElement};
+
+/// Registers the handlers.
+pub(super) fn register(port: &Port) -> Result<()> {
+    select(port, "units", |key| units_of(key).map(|units| Msg::View(View::Units(units))))?;
+    select(port, "theme", |key| theme_of(key).map(|theme| Msg::View(View::Theme(theme))))?;
+    select(port, "speed", |key| speed_of(key).map(|speed| Msg::Play(Play::Speed(speed))))?;
+    scrub(port)?;
+    import(port)
+}
+
+/// A select whose options are keys of messages.
+fn select(
+    port: &Port,
+    id: &'static str,
+    msg_of: impl Fn(&str) -> Option<Msg> + 'static,
+) -> Result<()> {
+    let node: HtmlSelectElement = by_id(id)?;
+    let (to, from) = (port.clone(), node.clone());
+    port.keep(listen(&node, "change", Mode::default(), move |_: Event| {
+        if let Some(msg) = msg_of(&from.value()) {
+            to.send(msg);
+        }
+    })?);
+    Ok(())
+}
+
+fn scrub(port: &Port) -> Result<()> {
+    let node: HtmlInputElement = by_id("scrub")?;
+    let (to, from) = (port.clone(), node.clone());
+    port.keep(listen(&node, "input", Mode::default(), move |_: Event| {
+        to.send(Msg::Play(Play::Scrub {
+            progress: from.value_as_number(),
+        }));
+    })?);
+    Ok(())
+}
+
+fn import(port: &Port) -> Result<()> {
+    let node: HtmlInputElement = by_id("import-file")?;
+    let (to, from) = (port.clone(), node.clone());
+    port.keep(listen(&node, "change", Mode::default(), move |_: Event| {
+        if let Some(file) = from.files().and_then(|files| files.get(0)) {
+            report(read_file(&to, &file));
+        }
+        // Emptied, so that the same file can be chosen again.
+        from.set_value("");
+    })?);
+    Ok(())
+}

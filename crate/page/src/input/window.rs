@@ -1,0 +1,177 @@
+//! What the window tells: sizes, themes, other windows' writing, a new fragment, the end.
+
+use crate::dom::{by_id, document, window};
+use crate::effects::{DARK_QUERY, refresh_theme};
+use crate::error::{PageError, Result, report};
+use crate::listen::{Listener, Mode, listen};
+use crate::runtime::{Port, panic};
+use gearswing_app::msg::{Msg, Play, Share, View};
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen::closure::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{
+    Event, HtmlElement, MediaQueryList, ResizeObserver, ResizeObserverEntry, StorageEvent,
+    VisibilityState,
+};
+
+/// The system's wish for less motion.
+pub(crate) const MOTION_QUERY: &str = "(prefers-reduced-motion: reduce)";
+
+/// Registers the handlers.
+pub(super) fn register(port: &Port) -> Result<()> {
+    sizes(port)?;
+    pixel_ratio(port)?;
+    themes(port)?;
+    motion(port)?;
+    other_windows(port)?;
+    fragment(port)?;
+    leaving(port)
+}
+
+/// Sizes of the two canvases' boxes.
+fn sizes(port: &Port) -> Result<()> {
+    let to = port.clone();
+    let observed = Closure::<dyn FnMut(js_sys::Array)>::new(move |entries: js_sys::Array| {
+        if panic::happened() {
+            return;
+        }
+        for entry in entries.iter() {
+            if let Ok(entry) = entry.dyn_into::<ResizeObserverEntry>() {
+                let size = entry.content_rect();
+                let width_px = size.width();
+                to.send(Msg::View(if entry.target().id() == "drawing-box" {
+                    View::DrawingSize {
+                        width_px,
+                        height_px: size.height(),
+                    }
+                } else {
+                    View::CurvesSize { width_px }
+                }));
+            }
+        }
+    });
+    let observer = ResizeObserver::new(observed.as_ref().unchecked_ref())?;
+    for id in ["drawing-box", "curves-box"] {
+        observer.observe(&by_id::<HtmlElement>(id)?);
+    }
+    port.keep_observer(observer, observed);
+    Ok(())
+}
+
+/// The pixel ratio changes with the screen and the browser's zoom; a query for one ratio tells only
+/// that it is left, so each change makes the next query.
+fn pixel_ratio(port: &Port) -> Result<()> {
+    let slot: Rc<RefCell<Option<Listener>>> = Rc::default();
+    arm_pixel_ratio(port, &slot)
+}
+
+fn arm_pixel_ratio(port: &Port, slot: &Rc<RefCell<Option<Listener>>>) -> Result<()> {
+    let ratio = window()?.device_pixel_ratio();
+    let query = media(&format!("(resolution: {ratio}dppx)"))?;
+    let (to, next) = (port.clone(), slot.clone());
+    let listener = listen(&query, "change", Mode::default(), move |_: Event| {
+        to.repaint();
+        // Not from inside of the listener that is to be replaced.
+        let (to, next) = (to.clone(), next.clone());
+        let again = Closure::once_into_js(move || report(arm_pixel_ratio(&to, &next)));
+        let waited = window().and_then(|window| {
+            Ok(window.set_timeout_with_callback(again.unchecked_ref())?)
+        });
+        report(waited.map(|_| ()));
+    })?;
+    *slot.borrow_mut() = Some(listener);
+    Ok(())
+}
+
+fn themes(port: &Port) -> Result<()> {
+    let query = media(DARK_QUERY)?;
+    let to = port.clone();
+    port.keep(listen(&query, "change", Mode::default(), move |_: Event| {
+        report(refresh_theme());
+        to.with_core(|core| core.painter().read_theme());
+        to.repaint();
+    })?);
+    Ok(())
+}
+
+fn motion(port: &Port) -> Result<()> {
+    let query = media(MOTION_QUERY)?;
+    let (to, now) = (port.clone(), query.clone());
+    port.keep(listen(&query, "change", Mode::default(), move |_: Event| {
+        to.send(Msg::Play(Play::ReducedMotion { on: now.matches() }));
+    })?);
+    Ok(())
+}
+
+fn other_windows(port: &Port) -> Result<()> {
+    let to = port.clone();
+    port.keep(listen(
+        &window()?,
+        "storage",
+        Mode::default(),
+        move |event: StorageEvent| {
+            if let Some(key) = event.key() {
+                let text = event.new_value();
+                to.with_core(|core| {
+                    core.effects().store().written_elsewhere(&to, &key, text);
+                    Ok(())
+                });
+            }
+        },
+    )?);
+    Ok(())
+}
+
+/// A link pasted into the address bar of this page changes the fragment only.
+fn fragment(port: &Port) -> Result<()> {
+    let to = port.clone();
+    port.keep(listen(&window()?, "hashchange", Mode::default(), move |_: Event| {
+        let found = window().and_then(|window| Ok(window.location().hash()?));
+        match found {
+            Ok(hash) => {
+                let text = hash.trim_start_matches('#').to_owned();
+                let mut own = text.is_empty();
+                to.with_core(|core| {
+                    own |= core.effects().is_own_fragment(&text);
+                    Ok(())
+                });
+                if !own {
+                    to.send(Msg::Share(Share::OpenLink { text }));
+                }
+            }
+            Err(error) => report(Err(error)),
+        }
+    })?);
+    Ok(())
+}
+
+/// Whatever ends the page, what waits is written before.
+fn leaving(port: &Port) -> Result<()> {
+    for name in ["pagehide", "beforeunload"] {
+        let to = port.clone();
+        port.keep(listen(&window()?, name, Mode::default(), move |_: Event| {
+            to.store_now();
+        })?);
+    }
+    let to = port.clone();
+    port.keep(listen(
+        &document()?,
+        "visibilitychange",
+        Mode::default(),
+        move |_: Event| {
+            if document().is_ok_and(|page| page.visibility_state() == VisibilityState::Hidden) {
+                to.store_now();
+            }
+        },
+    )?);
+    Ok(())
+}
+
+/// A media query.
+pub(crate) fn media(query: &str) -> Result<MediaQueryList> {
+    window()?
+        .match_media(query)
+        .map_err(|error: JsValue| PageError::from(error))?
+        .ok_or(PageError::Missing("media queries"))
+}

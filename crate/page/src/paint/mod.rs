@@ -1,0 +1,9 @@
+//! Painting a scene on a canvas: marks in, pixels out, no geometry.
+
+mod painter;
+mod style;
+mod surface;
+mod theme;
+
+pub(crate) use painter::Painter;
+pub(crate) use surface::Surface;

@@ -1,0 +1,123 @@
+//! Width, dashes and colours of the roles: line types after ISO 128-2, thick to thin as 2 : 1.
+
+use gearswing_app::scene::Role;
+
+/// Thick line [CSS px].
+const THICK: f64 = 2.0;
+/// Thin line, half of the thick one [CSS px].
+const THIN: f64 = 1.0;
+
+/// Line without gaps.
+const CONTINUOUS: &[f64] = &[];
+/// Dashed line; longer than it is wide by about 8 to 3.
+const DASHED: &[f64] = &[8.0, 3.5];
+/// Short dashes, for the former tire.
+const SHORT: &[f64] = &[4.0, 3.0];
+/// Dotted line.
+const DOTTED: &[f64] = &[1.5, 3.0];
+/// Long dashes.
+const LONG: &[f64] = &[14.0, 5.0];
+/// Long-dash-dot: centre lines and paths of points.
+const CHAIN: &[f64] = &[15.0, 3.0, 1.5, 3.0];
+/// Long-dash double-dot: the other extreme position and swept outlines.
+const DOUBLE_CHAIN: &[f64] = &[15.0, 3.0, 1.5, 3.0, 1.5, 3.0];
+
+/// How a role is painted. Colours are names of custom properties in `style.css`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Style {
+    /// Line and text colour.
+    pub(crate) ink: &'static str,
+    /// Colour of what is filled.
+    pub(crate) fill: &'static str,
+    /// Line width [CSS px].
+    pub(crate) width: f64,
+    /// Dashes and gaps [CSS px].
+    pub(crate) dash: &'static [f64],
+    /// A filled shape gets its line as well.
+    pub(crate) outlined: bool,
+    /// Text weight.
+    pub(crate) bold: bool,
+}
+
+/// A line style; filled shapes take the same colour.
+const fn line(ink: &'static str, width: f64, dash: &'static [f64]) -> Style {
+    Style {
+        ink,
+        fill: ink,
+        width,
+        dash,
+        outlined: false,
+        bold: false,
+    }
+}
+
+/// The style of a role.
+pub(crate) fn style(role: Role) -> Style {
+    match role {
+        Role::Grid => line("--grid", THIN, CONTINUOUS),
+        Role::GridMajor => line("--grid-major", THIN, CONTINUOUS),
+        Role::ScaleBar => line("--label", THIN, CONTINUOUS),
+        Role::Structure => line("--structure", THICK, CONTINUOUS),
+        Role::StructureHatch => line("--hatch", THIN, CONTINUOUS),
+        Role::Ground => line("--structure", THIN, CONTINUOUS),
+        Role::Moving => line("--moving", THICK, CONTINUOUS),
+        Role::MovingFill => Style {
+            fill: "--moving-fill",
+            ..line("--moving", THIN, CONTINUOUS)
+        },
+        Role::Grown => line("--grown", THIN, CONTINUOUS),
+        Role::Ghost => line("--ghost", THIN, DOUBLE_CHAIN),
+        Role::Envelope => line("--envelope", THIN, DOUBLE_CHAIN),
+        Role::CentreLine => line("--centre", THIN, CHAIN),
+        Role::PointPath => line("--centre", THIN, CHAIN),
+        Role::Joint => Style {
+            fill: "--paper",
+            outlined: true,
+            ..line("--moving", THICK, CONTINUOUS)
+        },
+        Role::Dimension => line("--dimension", THIN, CONTINUOUS),
+        Role::DimensionText => Style {
+            bold: true,
+            ..line("--dimension", THIN, CONTINUOUS)
+        },
+        Role::Leader => line("--leader", THIN, CONTINUOUS),
+        Role::Contact => Style {
+            bold: true,
+            ..line("--contact", THICK, CONTINUOUS)
+        },
+        Role::ContactHatch => line("--contact", THIN, CONTINUOUS),
+        Role::Former => line("--former", 1.5, SHORT),
+        Role::Governing => Style {
+            bold: true,
+            ..line("--governing", 1.5, CONTINUOUS)
+        },
+        Role::Load => line("--load", 1.5, CONTINUOUS),
+        Role::Label => line("--label", THIN, CONTINUOUS),
+        Role::Axis => line("--axis", THIN, CONTINUOUS),
+        Role::AxisText => line("--axis-text", THIN, CONTINUOUS),
+        Role::Requirement => line("--requirement", THIN, LONG),
+        Role::CurveNew => line("--curve-new", 1.75, CONTINUOUS),
+        Role::CurveGrown => line("--curve-grown", 1.75, DASHED),
+        Role::CurveParts => line("--curve-parts", 1.75, DOTTED),
+        Role::CurveNeeded => line("--curve-needed", 1.75, CONTINUOUS),
+        Role::CurveAvailable => line("--curve-available", 1.5, LONG),
+        Role::Curve => line("--curve", 1.75, CONTINUOUS),
+        Role::CurveEnd => Style {
+            bold: true,
+            ..line("--contact", THICK, CONTINUOUS)
+        },
+        Role::Cursor => line("--cursor", THIN, CONTINUOUS),
+        Role::Handle => Style {
+            fill: "--paper",
+            outlined: true,
+            ..line("--handle", 1.5, CONTINUOUS)
+        },
+        Role::HandleSelected => Style {
+            fill: "--handle-selected",
+            outlined: true,
+            ..line("--handle-selected", THICK, CONTINUOUS)
+        },
+        Role::Snap => line("--snap", THIN, DASHED),
+        Role::Faded | Role::FadedText => line("--faded", THIN, CONTINUOUS),
+    }
+}

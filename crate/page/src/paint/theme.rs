@@ -1,0 +1,55 @@
+//! Colours of the theme in force, read from `style.css` once and kept as values for the canvas.
+
+use crate::dom::{document, window};
+use crate::error::{PageError, Result};
+use std::collections::HashMap;
+use wasm_bindgen::JsValue;
+use web_sys::CssStyleDeclaration;
+
+/// Colours by the name of their custom property.
+#[derive(Default)]
+pub(crate) struct Theme {
+    colours: HashMap<&'static str, JsValue>,
+    /// Family of the page's text.
+    family: String,
+}
+
+impl Theme {
+    /// Forgets the colours, so that they are read again.
+    pub(crate) fn reload(&mut self) -> Result<()> {
+        self.colours.clear();
+        self.family = read()?.get_property_value("font-family")?;
+        Ok(())
+    }
+
+    /// A colour as the canvas takes it.
+    pub(crate) fn colour(&mut self, name: &'static str) -> Result<JsValue> {
+        if let Some(colour) = self.colours.get(name) {
+            return Ok(colour.clone());
+        }
+        let text = read()?.get_property_value(name)?;
+        let text = text.trim();
+        if text.is_empty() {
+            return Err(PageError::Missing(name));
+        }
+        let colour = JsValue::from_str(text);
+        self.colours.insert(name, colour.clone());
+        Ok(colour)
+    }
+
+    /// The `font` of a canvas.
+    pub(crate) fn font(&self, size_px: f64, bold: bool) -> String {
+        let weight = if bold { "600 " } else { "" };
+        format!("{weight}{size_px}px {}", self.family)
+    }
+}
+
+/// Computed style of the whole page.
+fn read() -> Result<CssStyleDeclaration> {
+    let root = document()?
+        .body()
+        .ok_or(PageError::Missing("page body"))?;
+    window()?
+        .get_computed_style(&root)?
+        .ok_or(PageError::Missing("computed style"))
+}

@@ -1,0 +1,77 @@
+//! Files in this browser, and what a new one can start from.
+
+use super::action::ActionButton;
+use crate::dom::{Row, Rows, by_id, element, set_attribute, set_text};
+use crate::error::Result;
+use gearswing_app::Page;
+use gearswing_app::view::FileRow;
+use web_sys::{Element, HtmlElement};
+
+/// The list of files.
+pub(super) struct Files {
+    files: Rows<FileEntry>,
+    starters: Rows<ActionButton>,
+}
+
+impl Files {
+    /// Looks up the nodes.
+    pub(super) fn mount() -> Result<Self> {
+        Ok(Self {
+            files: Rows::new(by_id("file-list")?),
+            starters: Rows::new(by_id("starters")?),
+        })
+    }
+
+    /// Shows the files of a page.
+    pub(super) fn patch(&mut self, page: &Page) -> Result<()> {
+        self.files.patch(&page.files)?;
+        self.starters.patch(&page.starters)
+    }
+}
+
+/// One file.
+struct FileEntry {
+    node: HtmlElement,
+    name: HtmlElement,
+    broken: HtmlElement,
+    actions: Rows<ActionButton>,
+}
+
+impl Row for FileEntry {
+    type Item = FileRow;
+
+    fn key(item: &FileRow) -> String {
+        item.id.clone()
+    }
+
+    fn make(_: &FileRow) -> Result<Self> {
+        let node = element("li", "file")?;
+        let name = element("span", "file-title")?;
+        let broken = element("span", "error")?;
+        let actions = element("span", "acts")?;
+        for part in [&name, &broken, &actions] {
+            node.append_child(part)?;
+        }
+        Ok(Self {
+            node,
+            name,
+            broken,
+            actions: Rows::new(actions.into()),
+        })
+    }
+
+    fn root(&self) -> &Element {
+        &self.node
+    }
+
+    fn patch(&mut self, _: Option<&FileRow>, new: &FileRow) -> Result<()> {
+        set_text(&self.name, &new.name);
+        set_text(&self.broken, new.broken.as_deref().unwrap_or_default());
+        if new.open {
+            set_attribute(&self.node, "aria-current", "true")?;
+        } else {
+            self.node.remove_attribute("aria-current")?;
+        }
+        self.actions.patch(&new.actions)
+    }
+}

@@ -1,0 +1,62 @@
+//! Focusable stand-ins for the points of the drawing: the keyboard's way to them. The pointer goes
+//! through to the canvas.
+
+use crate::dom::{Row, Rows, by_id, element, set_attribute};
+use crate::error::Result;
+use gearswing_app::Scene;
+use gearswing_app::scene::Handle;
+use web_sys::{Element, HtmlElement};
+
+/// The points of the drawing.
+pub(super) struct Handles {
+    rows: Rows<HandleRow>,
+}
+
+impl Handles {
+    /// Looks up the nodes.
+    pub(super) fn mount() -> Result<Self> {
+        Ok(Self {
+            rows: Rows::new(by_id("handles")?),
+        })
+    }
+
+    /// Shows the points of a scene.
+    pub(super) fn patch(&mut self, scene: &Scene) -> Result<()> {
+        self.rows.patch(&scene.handles)
+    }
+}
+
+struct HandleRow {
+    node: HtmlElement,
+}
+
+impl Row for HandleRow {
+    type Item = Handle;
+
+    fn key(item: &Handle) -> String {
+        item.id.clone()
+    }
+
+    fn make(item: &Handle) -> Result<Self> {
+        let node = element("button", "handle")?;
+        node.set_attribute("type", "button")?;
+        node.set_attribute("data-handle", &item.id)?;
+        node.set_attribute("aria-roledescription", "point of the drawing")?;
+        Ok(Self { node })
+    }
+
+    fn root(&self) -> &Element {
+        &self.node
+    }
+
+    fn patch(&mut self, old: Option<&Handle>, new: &Handle) -> Result<()> {
+        if old.is_none_or(|old| old.at != new.at) {
+            let style = self.node.style();
+            style.set_property("left", &format!("{:.1}px", new.at.x_px))?;
+            style.set_property("top", &format!("{:.1}px", new.at.y_px))?;
+        }
+        set_attribute(&self.node, "aria-label", &new.label)?;
+        let movable = if new.movable { "false" } else { "true" };
+        set_attribute(&self.node, "aria-disabled", movable)
+    }
+}

@@ -1,0 +1,96 @@
+//! The top row: file, link, history, units, theme.
+
+use super::keys::{THEMES, UNITS, units_key};
+use crate::dom::{by_id, element_of, set_attribute, set_flag, set_hidden, set_text};
+use crate::error::Result;
+use gearswing_app::Page;
+use gearswing_app::view::Toolbar;
+use web_sys::{HtmlElement, HtmlOptionElement, HtmlSelectElement};
+
+/// The top row.
+pub(super) struct Head {
+    shown: Option<Toolbar>,
+    file_name: HtmlElement,
+    file_state: HtmlElement,
+    undo: HtmlElement,
+    redo: HtmlElement,
+    units: HtmlSelectElement,
+    theme: HtmlSelectElement,
+    link_length: HtmlElement,
+    compare: HtmlElement,
+    snap: HtmlElement,
+}
+
+impl Head {
+    /// Looks up the nodes and fills the selects.
+    pub(super) fn mount() -> Result<Self> {
+        let units: HtmlSelectElement = by_id("units")?;
+        let theme: HtmlSelectElement = by_id("theme")?;
+        fill(&units, UNITS.iter().map(|option| (option.0, option.1)))?;
+        fill(&theme, THEMES.iter().map(|option| (option.0, option.1)))?;
+        Ok(Self {
+            shown: None,
+            file_name: by_id("file-name")?,
+            file_state: by_id("file-state")?,
+            undo: by_id("undo")?,
+            redo: by_id("redo")?,
+            units,
+            theme,
+            link_length: by_id("link-length")?,
+            compare: by_id("compare")?,
+            snap: by_id("snap")?,
+        })
+    }
+
+    /// Shows the top row of a page.
+    pub(super) fn patch(&mut self, page: &Page) -> Result<()> {
+        let new = &page.toolbar;
+        if self.shown.as_ref() == Some(new) {
+            return Ok(());
+        }
+        set_text(&self.file_name, &new.file_name);
+        set_text(&self.file_state, &new.stored_text);
+        set_flag(&self.undo, "disabled", !new.can_undo)?;
+        set_flag(&self.redo, "disabled", !new.can_redo)?;
+        set_attribute(&self.undo, "title", &new.undo_text)?;
+        set_attribute(&self.redo, "title", &new.redo_text)?;
+        self.units.set_value(units_key(new.units));
+        for (key, _, theme) in THEMES {
+            if theme == new.theme {
+                self.theme.set_value(key);
+            }
+        }
+        set_text(&self.link_length, &new.link_text);
+        set_attribute(
+            &self.link_length,
+            "class",
+            if new.link_too_long { "error" } else { "quiet" },
+        )?;
+        set_hidden(&self.compare, !new.can_compare)?;
+        set_text(&self.compare, &new.compare_text);
+        set_attribute(&self.compare, "aria-pressed", pressed(new.comparing))?;
+        set_attribute(&self.snap, "aria-pressed", pressed(new.snap))?;
+        self.shown = Some(new.clone());
+        Ok(())
+    }
+}
+
+/// Value of `aria-pressed` and its like.
+pub(super) fn pressed(on: bool) -> &'static str {
+    if on { "true" } else { "false" }
+}
+
+/// Fills a select with options.
+pub(super) fn fill<'a>(
+    select: &HtmlSelectElement,
+    options: impl Iterator<Item = (&'a str, &'a str)>,
+) -> Result<()> {
+    select.set_text_content(None);
+    for (key, text) in options {
+        let option: HtmlOptionElement = element_of("option", "")?;
+        option.set_value(key);
+        option.set_text(text);
+        select.append_child(&option)?;
+    }
+    Ok(())
+}

@@ -1,0 +1,67 @@
+//! Keys of the fixed selects' options, both ways.
+
+use gearswing_app::state::{Speed, Theme};
+use gearswing_app::view::{MetricPressure, UnitChoice, UnitSystem};
+
+/// Options of the units: key, text, system, metric pressure.
+pub(super) const UNITS: [(&str, &str, UnitSystem, MetricPressure); 3] = [
+    ("in", "in, lb, psi", UnitSystem::Inch, MetricPressure::Bar),
+    ("mm-bar", "mm, N, bar", UnitSystem::Metric, MetricPressure::Bar),
+    ("mm-mpa", "mm, N, MPa", UnitSystem::Metric, MetricPressure::Megapascal),
+];
+
+/// Options of the theme.
+pub(super) const THEMES: [(&str, &str, Theme); 3] = [
+    ("system", "As the system", Theme::System),
+    ("light", "Light", Theme::Light),
+    ("dark", "Dark", Theme::Dark),
+];
+
+/// Options of the speed.
+pub(super) const SPEEDS: [(&str, &str, Speed); 3] = [
+    ("slow", "Slow", Speed::Slow),
+    ("normal", "Normal", Speed::Normal),
+    ("fast", "Fast", Speed::Fast),
+];
+
+/// Units of a key, on top of what is chosen otherwise.
+pub(crate) fn units_of(key: &str, now: UnitChoice) -> Option<UnitChoice> {
+    let found = UNITS.iter().find(|option| option.0 == key)?;
+    let mut choice = now;
+    choice.system = found.2;
+    choice.metric_pressure = found.3;
+    Some(choice)
+}
+
+/// Key of units.
+pub(super) fn units_key(units: UnitChoice) -> &'static str {
+    match (units.system, units.metric_pressure) {
+        (UnitSystem::Inch, _) => "in",
+        (UnitSystem::Metric, MetricPressure::Bar) => "mm-bar",
+        (UnitSystem::Metric, MetricPressure::Megapascal) => "mm-mpa",
+    }
+}
+
+/// Theme of a key.
+pub(crate) fn theme_of(key: &str) -> Option<Theme> {
+    THEMES.iter().find(|option| option.0 == key).map(|option| option.2)
+}
+
+/// Speed of a key.
+pub(crate) fn speed_of(key: &str) -> Option<Speed> {
+    SPEEDS.iter().find(|option| option.0 == key).map(|option| option.2)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_unit_option_comes_back() {
+        for (key, _, _, _) in UNITS {
+            let units = units_of(key, UnitChoice::default());
+            assert_eq!(units.map(units_key), Some(key));
+        }
+        assert_eq!(units_of("ell", UnitChoice::default()), None);
+    }
+}

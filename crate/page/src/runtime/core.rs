@@ -1,0 +1,130 @@
+//! State, panels and canvases of the running page: one turn works messages off, one paint follows.
+
+use super::Port;
+use crate::dom::document;
+use crate::effects::Effects;
+use crate::error::Result;
+use crate::paint::{Painter, Surface};
+use crate::panels::Panels;
+use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, update, view};
+
+/// More messages than a turn may work off: a loop of effects and messages would hang the page.
+const TURN_LIMIT: usize = 10_000;
+
+/// The running page, without its event handlers.
+pub(crate) struct Core {
+    state: State,
+    panels: Panels,
+    effects: Effects,
+    painter: Painter,
+    drawing: Surface,
+    curves: Surface,
+    wants_time: bool,
+    wants_paint: bool,
+}
+
+impl Core {
+    /// Looks up the nodes and makes the first state.
+    pub(crate) fn new(port: &Port, start: Start, effects: Effects) -> Result<Self> {
+        let (state, first) = State::new(start);
+        let mut core = Self {
+            state,
+            panels: Panels::mount()?,
+            effects,
+            painter: Painter::new()?,
+            drawing: Surface::new("drawing")?,
+            curves: Surface::new("curves")?,
+            wants_time: false,
+            wants_paint: true,
+        };
+        let late = core.perform(port, first)?;
+        core.show()?;
+        core.finish(late)?;
+        Ok(core)
+    }
+
+    /// Whether the next frame has to bring the time.
+    pub(crate) fn wants_time(&self) -> bool {
+        self.wants_time
+    }
+
+    /// What the page shows now.
+    pub(crate) fn page(&self) -> &Page {
+        self.panels.page()
+    }
+
+    /// The painter, to be told about themes.
+    pub(crate) fn painter(&mut self) -> &mut Painter {
+        &mut self.painter
+    }
+
+    /// Works messages off until there are none, patches the page and performs the effects.
+    pub(crate) fn turn(&mut self, port: &Port, mut next: impl FnMut() -> Option<Msg>) -> Result<()> {
+        let mut late = Vec::new();
+        let mut any = false;
+        for _ in 0..TURN_LIMIT {
+            let Some(msg) = next() else { break };
+            any = true;
+            if matches!(msg, Msg::Frame { .. }) {
+                self.wants_time = false;
+            }
+            self.panels.before(&msg);
+            let effects = update(&mut self.state, msg);
+            late.extend(self.perform(port, effects)?);
+        }
+        if any {
+            self.show()?;
+            self.wants_paint = true;
+        }
+        self.finish(late)
+    }
+
+    /// Paints both canvases, when something changed or `anyway`.
+    pub(crate) fn paint(&mut self, anyway: bool) -> Result<()> {
+        if !(std::mem::take(&mut self.wants_paint) || anyway) {
+            return Ok(());
+        }
+        let scene = drawing(&self.state);
+        self.painter.paint(&mut self.drawing, &scene)?;
+        self.panels.handles(&scene)?;
+        let scene = curves(&self.state);
+        self.panels.curves_height(scene.height_px)?;
+        self.painter.paint(&mut self.curves, &scene)
+    }
+
+    /// What is done outside of the page.
+    pub(crate) fn effects(&mut self) -> &mut Effects {
+        &mut self.effects
+    }
+
+    fn show(&mut self) -> Result<()> {
+        self.panels.patch(view(&self.state))
+    }
+
+    /// Performs what cannot wait; hands back what needs the patched page.
+    fn perform(&mut self, port: &Port, effects: Vec<Effect>) -> Result<Vec<Effect>> {
+        let mut late = Vec::new();
+        for effect in effects {
+            match effect {
+                Effect::AskFrame => self.wants_time = true,
+                Effect::FocusField { .. } => late.push(effect),
+                Effect::SetTheme(theme) => {
+                    self.effects.theme(theme)?;
+                    self.painter.read_theme()?;
+                }
+                Effect::SetTitle { text } => document()?.set_title(&text),
+                other => self.effects.perform(port, other)?,
+            }
+        }
+        Ok(late)
+    }
+
+    fn finish(&mut self, late: Vec<Effect>) -> Result<()> {
+        for effect in late {
+            if let Effect::FocusField { path } = effect {
+                self.panels.focus_field(&path)?;
+            }
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,10 @@
+//! The loop: messages wait in a queue, one animation frame works them off, then the page is
+//! patched and painted.
+
+mod core;
+pub(crate) mod panic;
+mod port;
+mod queue;
+
+pub(crate) use core::Core;
+pub(crate) use port::Port;

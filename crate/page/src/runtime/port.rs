@@ -1,0 +1,172 @@
+//! What a handler holds of the running page: it can send messages and ask for a frame.
+
+use super::{Core, panic, queue::Queue};
+use crate::dom::window;
+use crate::error::{PageError, Result, report};
+use crate::listen::Listener;
+use gearswing_app::Msg;
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+
+/// Wait before a write to storage [ms].
+const STORE_AFTER_MS: i32 = 400;
+
+/// A way into the running page. The page lives as long as its window, so the ring of references
+/// (listeners hold ports, ports hold the listeners) is never to be taken down.
+#[derive(Clone, Default)]
+pub(crate) struct Port {
+    shared: Rc<Shared>,
+}
+
+#[derive(Default)]
+struct Shared {
+    queue: RefCell<Queue>,
+    core: RefCell<Option<Core>>,
+    /// A frame is asked for and has not come yet.
+    waiting: Cell<bool>,
+    /// Something is to be painted though no message came (theme, pixel ratio).
+    repaint: Cell<bool>,
+    on_frame: RefCell<Option<Closure<dyn FnMut(f64)>>>,
+    /// The timer of the next write to storage runs.
+    storing: Cell<bool>,
+    on_store: RefCell<Option<Closure<dyn FnMut()>>>,
+    listeners: RefCell<Vec<Listener>>,
+}
+
+impl Port {
+    /// Starts the loop over a core, which `send` then serves.
+    pub(crate) fn run(&self, core: Core) -> Result<()> {
+        let port = self.clone();
+        let on_frame = Closure::<dyn FnMut(f64)>::new(move |time_ms: f64| {
+            if !panic::happened() {
+                report(port.frame(time_ms));
+            }
+        });
+        let port = self.clone();
+        let on_store = Closure::<dyn FnMut()>::new(move || {
+            port.shared.storing.set(false);
+            if !panic::happened() {
+                port.store_now();
+            }
+        });
+        *self.shared.on_frame.borrow_mut() = Some(on_frame);
+        *self.shared.on_store.borrow_mut() = Some(on_store);
+        *self.shared.core.borrow_mut() = Some(core);
+        self.repaint();
+        Ok(())
+    }
+
+    /// Puts a message in the queue, for the next frame.
+    pub(crate) fn send(&self, msg: Msg) {
+        self.shared.queue.borrow_mut().push(msg);
+        report(self.ask_frame());
+    }
+
+    /// Puts a message in the queue and works the queue off at once, without painting: for presses
+    /// whose effect the browser allows only inside of the press (clipboard, download), and for the
+    /// last moment of the page.
+    pub(crate) fn send_now(&self, msg: Msg) {
+        self.send(msg);
+        report(self.work_off());
+    }
+
+    /// Works the queue off at once, without painting.
+    pub(crate) fn work_off(&self) -> Result<()> {
+        // Inside of a turn the core is taken: what came is worked off by the frame asked for.
+        let Ok(mut core) = self.shared.core.try_borrow_mut() else {
+            return Ok(());
+        };
+        match core.as_mut() {
+            Some(core) => core.turn(self, || self.shared.queue.borrow_mut().pop()),
+            None => Ok(()),
+        }
+    }
+
+    /// Paints at the next frame, whether a message comes or not.
+    pub(crate) fn repaint(&self) {
+        self.shared.repaint.set(true);
+        report(self.ask_frame());
+    }
+
+    /// Writes everything that waits to be stored. A second round, because another window's writing
+    /// makes the state save under another name.
+    pub(crate) fn store_now(&self) {
+        for _ in 0..2 {
+            report(self.work_off());
+            self.with_core(|core| {
+                core.effects().store_now(self);
+                Ok(())
+            });
+        }
+    }
+
+    /// Has everything that waits written in a moment, so that a drag writes once.
+    pub(crate) fn store_soon(&self) {
+        if !self.shared.storing.replace(true) {
+            report(self.start_store_timer());
+        }
+    }
+
+    fn start_store_timer(&self) -> Result<()> {
+        if let Some(closure) = self.shared.on_store.borrow().as_ref() {
+            window()?.set_timeout_with_callback_and_timeout_and_arguments_0(
+                closure.as_ref().unchecked_ref(),
+                STORE_AFTER_MS,
+            )?;
+        }
+        Ok(())
+    }
+
+    /// Runs something on the core between turns; nothing happens inside of a turn.
+    pub(crate) fn with_core(&self, act: impl FnOnce(&mut Core) -> Result<()>) {
+        if let Ok(mut core) = self.shared.core.try_borrow_mut()
+            && let Some(core) = core.as_mut()
+        {
+            report(act(core));
+        }
+    }
+
+    /// Keeps a listener for the life of the page.
+    pub(crate) fn keep(&self, listener: Listener) {
+        self.shared.listeners.borrow_mut().push(listener);
+    }
+
+    fn ask_frame(&self) -> Result<()> {
+        if self.shared.waiting.get() {
+            return Ok(());
+        }
+        if let Some(closure) = self.shared.on_frame.borrow().as_ref() {
+            window()?.request_animation_frame(closure.as_ref().unchecked_ref())?;
+            self.shared.waiting.set(true);
+        }
+        Ok(())
+    }
+
+    fn frame(&self, time_ms: f64) -> Result<()> {
+        self.shared.waiting.set(false);
+        let more = {
+            let mut core = self
+                .shared
+                .core
+                .try_borrow_mut()
+                .map_err(|_| PageError::Missing("free core at a frame"))?;
+            let Some(core) = core.as_mut() else {
+                return Ok(());
+            };
+            if core.wants_time() {
+                self.shared.queue.borrow_mut().push(Msg::Frame {
+                    time_s: time_ms / 1000.0,
+                });
+            }
+            core.turn(self, || self.shared.queue.borrow_mut().pop())?;
+            core.paint(self.shared.repaint.take())?;
+            core.wants_time()
+        };
+        if more || !self.shared.queue.borrow().is_empty() {
+            self.ask_frame()?;
+        }
+        Ok(())
+    }
+}
