@@ -4,6 +4,9 @@
 
 (() => {
   const node = (id) => document.getElementById(id);
+  // Before the first paint; the module takes over with what the person has chosen.
+  const dark = typeof matchMedia === "function" && matchMedia("(prefers-color-scheme: dark)").matches;
+  document.documentElement.dataset.theme = dark ? "dark" : "light";
   // Written by the module: `recovery` before each solve, `panic` when it gives up.
   const shared = (window.gearswing = { recovery: "", panic: "" });
 

@@ -26,3 +26,7 @@ pub use scene::{Scene, curves, drawing};
 pub use state::{Start, State, StoredFile};
 pub use update::update;
 pub use view::{Page, view};
+
+// Types of the crates below that appear in messages and in the page.
+pub use gearswing_solver::result::{Question, Verdict};
+pub use gearswing_units::{AirspeedUnit, MetricPressure, StepSize, UnitChoice, UnitSystem};

@@ -33,7 +33,8 @@ fn run() -> Result<()> {
     let port = Port::default();
     let effects = Effects::new(store)?;
     // Sizes are measured on the page as it will stand.
-    set_hidden(&by_id::<HtmlElement>("sheet")?, false)?;
+    let sheet: HtmlElement = by_id("sheet")?;
+    set_hidden(&sheet, false)?;
     let core = Core::new(&port, start, effects)?;
     port.run(core)?;
     input::register(&port)

@@ -2,9 +2,9 @@
 
 use crate::error::Result;
 use crate::runtime::panic;
+use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::convert::FromWasmAbi;
-use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{AddEventListenerOptions, Event, EventTarget};
 
 /// A registered listener; dropping it removes it.
@@ -68,7 +68,7 @@ impl Drop for Listener {
             self.capture,
         );
         if let Err(error) = removed {
-            web_sys::console::warn_1(&JsValue::from(error));
+            web_sys::console::warn_1(&error);
         }
     }
 }

@@ -18,12 +18,3 @@ pub(crate) fn element_of<T: JsCast>(tag: &'static str, class: &str) -> Result<T>
     }
     made.dyn_into().map_err(|_| PageError::Node(tag))
 }
-
-/// A new button which does `act` (read by the click handler from `data-act`).
-pub(crate) fn button(class: &str, act: &str, text: &str) -> Result<HtmlElement> {
-    let made = element("button", class)?;
-    made.set_attribute("type", "button")?;
-    made.set_attribute("data-act", act)?;
-    made.set_text_content(Some(text));
-    Ok(made)
-}

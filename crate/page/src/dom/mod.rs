@@ -5,7 +5,7 @@ mod find;
 mod rows;
 mod write;
 
-pub(crate) use build::{button, element, element_of};
+pub(crate) use build::{element, element_of};
 pub(crate) use find::{by_id, closest, data, document, window};
 pub(crate) use rows::{Row, Rows};
 pub(crate) use write::{set_attribute, set_class, set_flag, set_hidden, set_text};

@@ -43,11 +43,6 @@ impl<R: Row> Rows<R> {
         }
     }
 
-    /// The rows in order.
-    pub(crate) fn iter(&self) -> impl Iterator<Item = &R> {
-        self.rows.iter().map(|entry| &entry.row)
-    }
-
     /// Shows these values. Nodes of kept rows are moved only when their order changes, so that
     /// focus stays where it is.
     pub(crate) fn patch(&mut self, items: &[R::Item]) -> Result<()> {
@@ -67,8 +62,10 @@ impl<R: Row> Rows<R> {
     }
 
     fn rebuild(&mut self, items: &[R::Item]) -> Result<()> {
-        let mut old: Vec<Option<Entry<R>>> =
-            std::mem::take(&mut self.rows).into_iter().map(Some).collect();
+        let mut old: Vec<Option<Entry<R>>> = std::mem::take(&mut self.rows)
+            .into_iter()
+            .map(Some)
+            .collect();
         let mut next: Vec<Entry<R>> = Vec::with_capacity(items.len());
         for item in items {
             let key = R::key(item);
@@ -98,7 +95,10 @@ impl<R: Row> Rows<R> {
         let mut cursor: Option<Node> = self.parent.first_child();
         for entry in &next {
             let root: &Node = entry.row.root();
-            if cursor.as_ref().is_some_and(|node| node.is_same_node(Some(root))) {
+            if cursor
+                .as_ref()
+                .is_some_and(|node| node.is_same_node(Some(root)))
+            {
                 cursor = root.next_sibling();
             } else {
                 self.parent.insert_before(root, cursor.as_ref())?;

@@ -3,7 +3,8 @@
 use crate::dom::{document, element_of, window};
 use crate::error::{PageError, Result};
 use crate::runtime::Port;
-use gearswing_app::msg::{Msg, Share};
+use gearswing_app::Msg;
+use gearswing_app::msg::Share;
 use js_sys::{Function, Reflect};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};

@@ -3,7 +3,7 @@
 use super::clipboard::call_then;
 use crate::error::{PageError, Result};
 use crate::runtime::Port;
-use gearswing_app::msg::{self, Msg};
+use gearswing_app::{Msg, msg};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::closure::Closure;
 use web_sys::File;

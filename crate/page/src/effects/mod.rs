@@ -8,7 +8,8 @@ mod storage;
 mod theme;
 
 pub(crate) use import::read_file;
-pub(crate) use storage::{FILE_PREFIX, Store};
+pub(crate) use storage::Store;
+pub(crate) use theme::{DARK_QUERY, refresh as refresh_theme};
 
 use crate::dom::window;
 use crate::error::Result;

@@ -9,7 +9,7 @@ use std::collections::BTreeMap;
 use web_sys::Storage;
 
 /// Keys of gear files begin with this.
-pub(crate) const FILE_PREFIX: &str = "gearswing.file.";
+const FILE_PREFIX: &str = "gearswing.file.";
 /// Key of the index of files.
 const INDEX_KEY: &str = "gearswing.index";
 

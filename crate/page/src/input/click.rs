@@ -6,7 +6,8 @@ use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
 use crate::panels::find_action;
 use crate::runtime::Port;
-use gearswing_app::msg::{File, History, Msg, Play, Share, View};
+use gearswing_app::Msg;
+use gearswing_app::msg::{File, History, Play, Share, View};
 use web_sys::{HtmlElement, HtmlInputElement, MouseEvent};
 
 /// Zoom of one press [1].
@@ -30,6 +31,12 @@ pub(super) fn register(port: &Port) -> Result<()> {
             match found {
                 Some(msg) => to.send_now(msg),
                 None => web_sys::console::warn_1(&format!("no action {id}").into()),
+            }
+        } else if let Some(id) = data(&event, "data-group") {
+            to.send(Msg::View(View::ToggleGroup { id }));
+        } else if let Some(id) = data(&event, "data-dismiss") {
+            if let Ok(id) = id.parse() {
+                to.send(Msg::View(View::Dismiss { id }));
             }
         } else if let Some(id) = data(&event, "data-skip") {
             // The fragment belongs to the link, so a skip link moves the focus only.

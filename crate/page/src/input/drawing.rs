@@ -4,7 +4,8 @@ use crate::dom::{by_id, document};
 use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
 use crate::runtime::Port;
-use gearswing_app::msg::{Modifiers, Msg, Pointer, PointerKind};
+use gearswing_app::Msg;
+use gearswing_app::msg::{Modifiers, Pointer, PointerKind};
 use gearswing_app::scene::ScreenPoint;
 use web_sys::{Element, HtmlCanvasElement, MouseEvent, PointerEvent, WheelEvent};
 
@@ -99,21 +100,26 @@ fn wheel(port: &Port, canvas: &HtmlCanvasElement) -> Result<()> {
         active: true,
         ..Mode::default()
     };
-    port.keep(listen(canvas, "wheel", active, move |event: WheelEvent| {
-        if !(event.ctrl_key() || event.meta_key() || has_focus(&on)) {
-            return;
-        }
-        event.prevent_default();
-        let unit_px = match event.delta_mode() {
-            WheelEvent::DOM_DELTA_LINE => 16.0,
-            WheelEvent::DOM_DELTA_PAGE => 400.0,
-            _ => 1.0,
-        };
-        to.send(Msg::Pointer(Pointer::Wheel {
-            at: place(&on, &event),
-            delta_px: event.delta_y() * unit_px,
-        }));
-    })?);
+    port.keep(listen(
+        canvas,
+        "wheel",
+        active,
+        move |event: WheelEvent| {
+            if !(event.ctrl_key() || event.meta_key() || has_focus(&on)) {
+                return;
+            }
+            event.prevent_default();
+            let unit_px = match event.delta_mode() {
+                WheelEvent::DOM_DELTA_LINE => 16.0,
+                WheelEvent::DOM_DELTA_PAGE => 400.0,
+                _ => 1.0,
+            };
+            to.send(Msg::Pointer(Pointer::Wheel {
+                at: place(&on, &event),
+                delta_px: event.delta_y() * unit_px,
+            }));
+        },
+    )?);
     Ok(())
 }
 

@@ -4,7 +4,8 @@ use crate::dom::{by_id, closest};
 use crate::error::Result;
 use crate::listen::{Listener, Mode, listen};
 use crate::runtime::Port;
-use gearswing_app::msg::{Field, Msg, StepSize};
+use gearswing_app::msg::Field;
+use gearswing_app::{Msg, StepSize};
 use wasm_bindgen::JsCast;
 use web_sys::{
     Event, FocusEvent, HtmlElement, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement,
@@ -33,11 +34,16 @@ pub(super) fn register(port: &Port) -> Result<()> {
 
 fn typed(port: &Port, container: &HtmlElement) -> Result<Listener> {
     let to = port.clone();
-    listen(container, "input", Mode::default(), move |event: InputEvent| {
-        if let (Some(path), Some(text)) = (path(&event), text_of(&event)) {
-            to.send(Msg::Field(Field::Draft { path, text }));
-        }
-    })
+    listen(
+        container,
+        "input",
+        Mode::default(),
+        move |event: InputEvent| {
+            if let (Some(path), Some(text)) = (path(&event), text_of(&event)) {
+                to.send(Msg::Field(Field::Draft { path, text }));
+            }
+        },
+    )
 }
 
 fn changed(port: &Port, container: &HtmlElement) -> Result<Listener> {
@@ -64,20 +70,30 @@ fn changed(port: &Port, container: &HtmlElement) -> Result<Listener> {
 
 fn focused(port: &Port, container: &HtmlElement) -> Result<Listener> {
     let to = port.clone();
-    listen(container, "focusin", Mode::default(), move |event: FocusEvent| {
-        if let Some(path) = path(&event) {
-            to.send(Msg::Field(Field::Focus { path }));
-        }
-    })
+    listen(
+        container,
+        "focusin",
+        Mode::default(),
+        move |event: FocusEvent| {
+            if let Some(path) = path(&event) {
+                to.send(Msg::Field(Field::Focus { path }));
+            }
+        },
+    )
 }
 
 fn left(port: &Port, container: &HtmlElement) -> Result<Listener> {
     let to = port.clone();
-    listen(container, "focusout", Mode::default(), move |event: FocusEvent| {
-        if let (Some(path), Some(_)) = (path(&event), text_of(&event)) {
-            to.send(Msg::Field(Field::Commit { path }));
-        }
-    })
+    listen(
+        container,
+        "focusout",
+        Mode::default(),
+        move |event: FocusEvent| {
+            if let (Some(path), Some(_)) = (path(&event), text_of(&event)) {
+                to.send(Msg::Field(Field::Commit { path }));
+            }
+        },
+    )
 }
 
 fn key(port: &Port, container: &HtmlElement) -> Result<Listener> {

@@ -5,7 +5,8 @@ use crate::dom::{by_id, data, document};
 use crate::error::Result;
 use crate::listen::{Mode, listen};
 use crate::runtime::Port;
-use gearswing_app::msg::{Direction, History, Key, Msg, Play, View};
+use gearswing_app::Msg;
+use gearswing_app::msg::{Direction, History, Key, Play, View};
 use wasm_bindgen::JsCast;
 use web_sys::{
     Element, Event, FocusEvent, HtmlElement, HtmlInputElement, HtmlTextAreaElement, KeyboardEvent,
@@ -104,9 +105,9 @@ fn focus_of_points(port: &Port) -> Result<()> {
 
 /// Shortcuts of the whole page.
 fn on_page(port: &Port) -> Result<()> {
-    let to = port.clone();
+    let (to, page) = (port.clone(), document()?);
     port.keep(listen(
-        &document()?,
+        &page,
         "keydown",
         ACTIVE,
         move |event: KeyboardEvent| {

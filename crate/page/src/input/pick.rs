@@ -4,16 +4,29 @@ use crate::dom::by_id;
 use crate::effects::read_file;
 use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
-use crate::panels::{speed_of, theme_of, units_of};
+use crate::panels::{airspeed_of, speed_of, theme_of, units_of};
 use crate::runtime::Port;
-use gearswing_app::msg::{Msg, Play, View};
+use gearswing_app::msg::{Play, View};
+use gearswing_app::{Msg, Page};
 use web_sys::{Event, HtmlInputElement, HtmlSelectElement};
 
 /// Registers the handlers.
 pub(super) fn register(port: &Port) -> Result<()> {
-    select(port, "units", |key| units_of(key).map(|units| Msg::View(View::Units(units))))?;
-    select(port, "theme", |key| theme_of(key).map(|theme| Msg::View(View::Theme(theme))))?;
-    select(port, "speed", |key| speed_of(key).map(|speed| Msg::Play(Play::Speed(speed))))?;
+    select(port, "units", |key, page| {
+        Some(Msg::View(View::Units(units_of(key, page.toolbar.units)?)))
+    })?;
+    select(port, "airspeed", |key, page| {
+        Some(Msg::View(View::Units(airspeed_of(
+            key,
+            page.toolbar.units,
+        )?)))
+    })?;
+    select(port, "theme", |key, _| {
+        Some(Msg::View(View::Theme(theme_of(key)?)))
+    })?;
+    select(port, "speed", |key, _| {
+        Some(Msg::Play(Play::Speed(speed_of(key)?)))
+    })?;
     scrub(port)?;
     import(port)
 }
@@ -22,15 +35,23 @@ pub(super) fn register(port: &Port) -> Result<()> {
 fn select(
     port: &Port,
     id: &'static str,
-    msg_of: impl Fn(&str) -> Option<Msg> + 'static,
+    msg_of: impl Fn(&str, &Page) -> Option<Msg> + 'static,
 ) -> Result<()> {
     let node: HtmlSelectElement = by_id(id)?;
     let (to, from) = (port.clone(), node.clone());
-    port.keep(listen(&node, "change", Mode::default(), move |_: Event| {
-        if let Some(msg) = msg_of(&from.value()) {
-            to.send(msg);
-        }
-    })?);
+    port.keep(listen(
+        &node,
+        "change",
+        Mode::default(),
+        move |_: Event| {
+            to.with_core(|core| {
+                if let Some(msg) = msg_of(&from.value(), core.page()) {
+                    to.send(msg);
+                }
+                Ok(())
+            });
+        },
+    )?);
     Ok(())
 }
 
@@ -48,12 +69,17 @@ fn scrub(port: &Port) -> Result<()> {
 fn import(port: &Port) -> Result<()> {
     let node: HtmlInputElement = by_id("import-file")?;
     let (to, from) = (port.clone(), node.clone());
-    port.keep(listen(&node, "change", Mode::default(), move |_: Event| {
-        if let Some(file) = from.files().and_then(|files| files.get(0)) {
-            report(read_file(&to, &file));
-        }
-        // Emptied, so that the same file can be chosen again.
-        from.set_value("");
-    })?);
+    port.keep(listen(
+        &node,
+        "change",
+        Mode::default(),
+        move |_: Event| {
+            if let Some(file) = from.files().and_then(|files| files.get(0)) {
+                report(read_file(&to, &file));
+            }
+            // Emptied, so that the same file can be chosen again.
+            from.set_value("");
+        },
+    )?);
     Ok(())
 }

@@ -5,7 +5,8 @@ use crate::effects::{DARK_QUERY, refresh_theme};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Listener, Mode, listen};
 use crate::runtime::{Port, panic};
-use gearswing_app::msg::{Msg, Play, Share, View};
+use gearswing_app::Msg;
+use gearswing_app::msg::{Play, Share, View};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
@@ -53,7 +54,8 @@ fn sizes(port: &Port) -> Result<()> {
     });
     let observer = ResizeObserver::new(observed.as_ref().unchecked_ref())?;
     for id in ["drawing-box", "curves-box"] {
-        observer.observe(&by_id::<HtmlElement>(id)?);
+        let target: HtmlElement = by_id(id)?;
+        observer.observe(&target);
     }
     port.keep_observer(observer, observed);
     Ok(())
@@ -75,9 +77,8 @@ fn arm_pixel_ratio(port: &Port, slot: &Rc<RefCell<Option<Listener>>>) -> Result<
         // Not from inside of the listener that is to be replaced.
         let (to, next) = (to.clone(), next.clone());
         let again = Closure::once_into_js(move || report(arm_pixel_ratio(&to, &next)));
-        let waited = window().and_then(|window| {
-            Ok(window.set_timeout_with_callback(again.unchecked_ref())?)
-        });
+        let waited = window()
+            .and_then(|window| Ok(window.set_timeout_with_callback(again.unchecked_ref())?));
         report(waited.map(|_| ()));
     })?;
     *slot.borrow_mut() = Some(listener);
@@ -87,27 +88,37 @@ fn arm_pixel_ratio(port: &Port, slot: &Rc<RefCell<Option<Listener>>>) -> Result<
 fn themes(port: &Port) -> Result<()> {
     let query = media(DARK_QUERY)?;
     let to = port.clone();
-    port.keep(listen(&query, "change", Mode::default(), move |_: Event| {
-        report(refresh_theme());
-        to.with_core(|core| core.painter().read_theme());
-        to.repaint();
-    })?);
+    port.keep(listen(
+        &query,
+        "change",
+        Mode::default(),
+        move |_: Event| {
+            report(refresh_theme());
+            to.with_core(|core| core.painter().read_theme());
+            to.repaint();
+        },
+    )?);
     Ok(())
 }
 
 fn motion(port: &Port) -> Result<()> {
     let query = media(MOTION_QUERY)?;
     let (to, now) = (port.clone(), query.clone());
-    port.keep(listen(&query, "change", Mode::default(), move |_: Event| {
-        to.send(Msg::Play(Play::ReducedMotion { on: now.matches() }));
-    })?);
+    port.keep(listen(
+        &query,
+        "change",
+        Mode::default(),
+        move |_: Event| {
+            to.send(Msg::Play(Play::ReducedMotion { on: now.matches() }));
+        },
+    )?);
     Ok(())
 }
 
 fn other_windows(port: &Port) -> Result<()> {
-    let to = port.clone();
+    let (to, on) = (port.clone(), window()?);
     port.keep(listen(
-        &window()?,
+        &on,
         "storage",
         Mode::default(),
         move |event: StorageEvent| {
@@ -125,38 +136,43 @@ fn other_windows(port: &Port) -> Result<()> {
 
 /// A link pasted into the address bar of this page changes the fragment only.
 fn fragment(port: &Port) -> Result<()> {
-    let to = port.clone();
-    port.keep(listen(&window()?, "hashchange", Mode::default(), move |_: Event| {
-        let found = window().and_then(|window| Ok(window.location().hash()?));
-        match found {
-            Ok(hash) => {
-                let text = hash.trim_start_matches('#').to_owned();
-                let mut own = text.is_empty();
-                to.with_core(|core| {
-                    own |= core.effects().is_own_fragment(&text);
-                    Ok(())
-                });
-                if !own {
-                    to.send(Msg::Share(Share::OpenLink { text }));
+    let (to, on) = (port.clone(), window()?);
+    port.keep(listen(
+        &on,
+        "hashchange",
+        Mode::default(),
+        move |_: Event| {
+            let found = window().and_then(|window| Ok(window.location().hash()?));
+            match found {
+                Ok(hash) => {
+                    let text = hash.trim_start_matches('#').to_owned();
+                    let mut own = text.is_empty();
+                    to.with_core(|core| {
+                        own |= core.effects().is_own_fragment(&text);
+                        Ok(())
+                    });
+                    if !own {
+                        to.send(Msg::Share(Share::OpenLink { text }));
+                    }
                 }
+                Err(error) => report(Err(error)),
             }
-            Err(error) => report(Err(error)),
-        }
-    })?);
+        },
+    )?);
     Ok(())
 }
 
 /// Whatever ends the page, what waits is written before.
 fn leaving(port: &Port) -> Result<()> {
     for name in ["pagehide", "beforeunload"] {
-        let to = port.clone();
-        port.keep(listen(&window()?, name, Mode::default(), move |_: Event| {
+        let (to, on) = (port.clone(), window()?);
+        port.keep(listen(&on, name, Mode::default(), move |_: Event| {
             to.store_now();
         })?);
     }
-    let to = port.clone();
+    let (to, page) = (port.clone(), document()?);
     port.keep(listen(
-        &document()?,
+        &page,
         "visibilitychange",
         Mode::default(),
         move |_: Event| {

@@ -47,7 +47,10 @@ impl Painter {
             // Fills go one by one: two that overlap in one path could cut a hole in each other.
             let length = match kind {
                 Kind::Fill(_) => 1,
-                _ => rest.iter().take_while(|mark| Kind::of(mark) == kind).count(),
+                _ => rest
+                    .iter()
+                    .take_while(|mark| Kind::of(mark) == kind)
+                    .count(),
             };
             let (run, after) = rest.split_at(length);
             if kind != Kind::Text {
@@ -59,7 +62,12 @@ impl Painter {
     }
 
     /// One path for marks of one kind.
-    fn paths(&mut self, context: &CanvasRenderingContext2d, kind: Kind, run: &[Mark]) -> Result<()> {
+    fn paths(
+        &mut self,
+        context: &CanvasRenderingContext2d,
+        kind: Kind,
+        run: &[Mark],
+    ) -> Result<()> {
         let (role, filled) = match kind {
             Kind::Line(role) => (role, false),
             Kind::Fill(role) => (role, true),

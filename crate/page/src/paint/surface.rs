@@ -27,7 +27,11 @@ impl Surface {
 
     /// Clears the canvas for a scene of this size [CSS px] and hands out the context, scaled so
     /// that one unit is one CSS pixel.
-    pub(crate) fn begin(&mut self, width_px: f64, height_px: f64) -> Result<&CanvasRenderingContext2d> {
+    pub(crate) fn begin(
+        &mut self,
+        width_px: f64,
+        height_px: f64,
+    ) -> Result<&CanvasRenderingContext2d> {
         let ratio = window()?.device_pixel_ratio().max(0.5);
         let (width, height) = (store_size(width_px, ratio), store_size(height_px, ratio));
         if self.canvas.width() != width || self.canvas.height() != height {
@@ -37,7 +41,8 @@ impl Surface {
         self.context.set_transform(1.0, 0.0, 0.0, 1.0, 0.0, 0.0)?;
         self.context
             .clear_rect(0.0, 0.0, f64::from(width), f64::from(height));
-        self.context.set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0)?;
+        self.context
+            .set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0)?;
         Ok(&self.context)
     }
 }

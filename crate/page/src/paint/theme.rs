@@ -46,9 +46,7 @@ impl Theme {
 
 /// Computed style of the whole page.
 fn read() -> Result<CssStyleDeclaration> {
-    let root = document()?
-        .body()
-        .ok_or(PageError::Missing("page body"))?;
+    let root = document()?.body().ok_or(PageError::Missing("page body"))?;
     window()?
         .get_computed_style(&root)?
         .ok_or(PageError::Missing("computed style"))

@@ -6,7 +6,8 @@ use super::lists::sentences;
 use crate::dom::{Row, Rows, by_id, element, set_attribute, set_class, set_hidden, set_text};
 use crate::error::Result;
 use gearswing_app::Page;
-use gearswing_app::view::{AnswerRow, FaultRow, LegAnswers, Question, Verdict};
+use gearswing_app::view::{AnswerRow, FaultRow, LegAnswers};
+use gearswing_app::{Question, Verdict};
 use web_sys::{Element, HtmlElement};
 
 /// The answers of all legs.
@@ -54,7 +55,9 @@ impl Row for Leg {
         heading.append_child(&name)?;
         let fault_list = element("ul", "faults plain-list")?;
         let faded = element("p", "quiet small")?;
-        faded.set_text_content(Some("These answers are of the last model that could be worked out:"));
+        faded.set_text_content(Some(
+            "These answers are of the last model that could be worked out:",
+        ));
         let answers = element("ol", "plain-list")?;
         for part in [&heading, &fault_list, &faded, &answers] {
             node.append_child(part)?;
@@ -240,7 +243,11 @@ impl Row for Answer {
             sentences(&self.try_next, "li", &new.try_next)?;
         }
         if old.is_none_or(|old| old.rests_on != new.rests_on) {
-            let texts: Vec<&str> = new.rests_on.iter().map(|reason| reason.text.as_str()).collect();
+            let texts: Vec<&str> = new
+                .rests_on
+                .iter()
+                .map(|reason| reason.text.as_str())
+                .collect();
             sentences(&self.rests_on, "li", &texts)?;
             for (at, reason) in (0u32..).zip(&new.rests_on) {
                 if let Some(node) = self.rests_on.children().item(at) {

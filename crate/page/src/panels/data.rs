@@ -3,7 +3,9 @@
 use super::action::ActionButton;
 use super::field::{FieldNode, node_id};
 use super::head::pressed;
-use crate::dom::{Row, Rows, by_id, document, element, set_attribute, set_flag, set_hidden, set_text};
+use crate::dom::{
+    Row, Rows, by_id, document, element, set_attribute, set_flag, set_hidden, set_text,
+};
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::FieldGroup;

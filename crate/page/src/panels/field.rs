@@ -8,9 +8,7 @@ use crate::dom::{
 use crate::error::Result;
 use gearswing_app::view::{ChoiceOption, FieldKind, FieldRow};
 use wasm_bindgen::JsCast;
-use web_sys::{
-    Element, HtmlElement, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement,
-};
+use web_sys::{Element, HtmlElement, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement};
 
 /// Id of the control of a field.
 pub(super) fn node_id(path: &str) -> String {

@@ -1,6 +1,6 @@
 //! The top row: file, link, history, units, theme.
 
-use super::keys::{THEMES, UNITS, units_key};
+use super::keys::{AIRSPEEDS, THEMES, UNITS, units_key};
 use crate::dom::{by_id, element_of, set_attribute, set_flag, set_hidden, set_text};
 use crate::error::Result;
 use gearswing_app::Page;
@@ -15,6 +15,7 @@ pub(super) struct Head {
     undo: HtmlElement,
     redo: HtmlElement,
     units: HtmlSelectElement,
+    airspeed: HtmlSelectElement,
     theme: HtmlSelectElement,
     link_length: HtmlElement,
     compare: HtmlElement,
@@ -27,6 +28,11 @@ impl Head {
         let units: HtmlSelectElement = by_id("units")?;
         let theme: HtmlSelectElement = by_id("theme")?;
         fill(&units, UNITS.iter().map(|option| (option.0, option.1)))?;
+        let airspeed: HtmlSelectElement = by_id("airspeed")?;
+        fill(
+            &airspeed,
+            AIRSPEEDS.iter().map(|option| (option.0, option.1)),
+        )?;
         fill(&theme, THEMES.iter().map(|option| (option.0, option.1)))?;
         Ok(Self {
             shown: None,
@@ -35,6 +41,7 @@ impl Head {
             undo: by_id("undo")?,
             redo: by_id("redo")?,
             units,
+            airspeed,
             theme,
             link_length: by_id("link-length")?,
             compare: by_id("compare")?,
@@ -55,6 +62,11 @@ impl Head {
         set_attribute(&self.undo, "title", &new.undo_text)?;
         set_attribute(&self.redo, "title", &new.redo_text)?;
         self.units.set_value(units_key(new.units));
+        for (key, _, unit) in AIRSPEEDS {
+            if unit == new.units.airspeed {
+                self.airspeed.set_value(key);
+            }
+        }
         for (key, _, theme) in THEMES {
             if theme == new.theme {
                 self.theme.set_value(key);

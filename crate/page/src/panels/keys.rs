@@ -1,13 +1,23 @@
 //! Keys of the fixed selects' options, both ways.
 
 use gearswing_app::state::{Speed, Theme};
-use gearswing_app::view::{MetricPressure, UnitChoice, UnitSystem};
+use gearswing_app::{AirspeedUnit, MetricPressure, UnitChoice, UnitSystem};
 
 /// Options of the units: key, text, system, metric pressure.
 pub(super) const UNITS: [(&str, &str, UnitSystem, MetricPressure); 3] = [
     ("in", "in, lb, psi", UnitSystem::Inch, MetricPressure::Bar),
-    ("mm-bar", "mm, N, bar", UnitSystem::Metric, MetricPressure::Bar),
-    ("mm-mpa", "mm, N, MPa", UnitSystem::Metric, MetricPressure::Megapascal),
+    (
+        "mm-bar",
+        "mm, N, bar",
+        UnitSystem::Metric,
+        MetricPressure::Bar,
+    ),
+    (
+        "mm-mpa",
+        "mm, N, MPa",
+        UnitSystem::Metric,
+        MetricPressure::Megapascal,
+    ),
 ];
 
 /// Options of the theme.
@@ -42,14 +52,35 @@ pub(super) fn units_key(units: UnitChoice) -> &'static str {
     }
 }
 
+/// Options of the airspeed's unit.
+pub(super) const AIRSPEEDS: [(&str, &str, AirspeedUnit); 3] = [
+    ("kt", "kt", AirspeedUnit::Knot),
+    ("mph", "mph", AirspeedUnit::MilePerHour),
+    ("km/h", "km/h", AirspeedUnit::KilometrePerHour),
+];
+
+/// Units with the airspeed's unit of a key, on top of what is chosen otherwise.
+pub(crate) fn airspeed_of(key: &str, now: UnitChoice) -> Option<UnitChoice> {
+    let found = AIRSPEEDS.iter().find(|option| option.0 == key)?;
+    let mut choice = now;
+    choice.airspeed = found.2;
+    Some(choice)
+}
+
 /// Theme of a key.
 pub(crate) fn theme_of(key: &str) -> Option<Theme> {
-    THEMES.iter().find(|option| option.0 == key).map(|option| option.2)
+    THEMES
+        .iter()
+        .find(|option| option.0 == key)
+        .map(|option| option.2)
 }
 
 /// Speed of a key.
 pub(crate) fn speed_of(key: &str) -> Option<Speed> {
-    SPEEDS.iter().find(|option| option.0 == key).map(|option| option.2)
+    SPEEDS
+        .iter()
+        .find(|option| option.0 == key)
+        .map(|option| option.2)
 }
 
 #[cfg(test)]

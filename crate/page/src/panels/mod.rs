@@ -16,7 +16,7 @@ mod notices;
 mod transport;
 
 pub(crate) use action::find_action;
-pub(crate) use keys::{speed_of, theme_of, units_of};
+pub(crate) use keys::{airspeed_of, speed_of, theme_of, units_of};
 
 use crate::error::Result;
 use gearswing_app::msg::Field;

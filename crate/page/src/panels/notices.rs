@@ -61,12 +61,18 @@ impl Row for NoticeRow {
         item.id.to_string()
     }
 
-    fn make(_: &Notice) -> Result<Self> {
+    fn make(item: &Notice) -> Result<Self> {
         let node = element("li", "notice")?;
         let text = element("p", "")?;
         let actions = element("p", "acts")?;
-        node.append_child(&text)?;
-        node.append_child(&actions)?;
+        let dismiss = element("button", "dismiss")?;
+        dismiss.set_attribute("type", "button")?;
+        dismiss.set_attribute("data-dismiss", &item.id.to_string())?;
+        dismiss.set_text_content(Some("Close"));
+        dismiss.set_attribute("aria-label", "Close this message")?;
+        for part in [&text, &actions, &dismiss] {
+            node.append_child(part)?;
+        }
         Ok(Self {
             node,
             text,

@@ -59,7 +59,11 @@ impl Core {
     }
 
     /// Works messages off until there are none, patches the page and performs the effects.
-    pub(crate) fn turn(&mut self, port: &Port, mut next: impl FnMut() -> Option<Msg>) -> Result<()> {
+    pub(crate) fn turn(
+        &mut self,
+        port: &Port,
+        mut next: impl FnMut() -> Option<Msg>,
+    ) -> Result<()> {
         let mut late = Vec::new();
         let mut any = false;
         for _ in 0..TURN_LIMIT {
@@ -68,7 +72,7 @@ impl Core {
             if matches!(msg, Msg::Frame { .. }) {
                 self.wants_time = false;
             }
-            self.panels.before(&msg);
+            self.panels.before(&msg)?;
             let effects = update(&mut self.state, msg);
             late.extend(self.perform(port, effects)?);
         }

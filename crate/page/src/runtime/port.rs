@@ -9,9 +9,16 @@ use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
+use web_sys::ResizeObserver;
 
 /// Wait before a write to storage [ms].
 const STORE_AFTER_MS: i32 = 400;
+
+/// What the browser calls at a frame.
+type OnFrame = Closure<dyn FnMut(f64)>;
+
+/// What an observer of sizes calls.
+type Observed = Closure<dyn FnMut(js_sys::Array)>;
 
 /// A way into the running page. The page lives as long as its window, so the ring of references
 /// (listeners hold ports, ports hold the listeners) is never to be taken down.
@@ -28,11 +35,12 @@ struct Shared {
     waiting: Cell<bool>,
     /// Something is to be painted though no message came (theme, pixel ratio).
     repaint: Cell<bool>,
-    on_frame: RefCell<Option<Closure<dyn FnMut(f64)>>>,
+    on_frame: RefCell<Option<OnFrame>>,
     /// The timer of the next write to storage runs.
     storing: Cell<bool>,
     on_store: RefCell<Option<Closure<dyn FnMut()>>>,
     listeners: RefCell<Vec<Listener>>,
+    observers: RefCell<Vec<(ResizeObserver, Observed)>>,
 }
 
 impl Port {
@@ -131,6 +139,14 @@ impl Port {
     /// Keeps a listener for the life of the page.
     pub(crate) fn keep(&self, listener: Listener) {
         self.shared.listeners.borrow_mut().push(listener);
+    }
+
+    /// Keeps an observer of sizes for the life of the page.
+    pub(crate) fn keep_observer(&self, observer: ResizeObserver, observed: Observed) {
+        self.shared
+            .observers
+            .borrow_mut()
+            .push((observer, observed));
     }
 
     fn ask_frame(&self) -> Result<()> {

@@ -1,6 +1,7 @@
 //! Messages in the order they came, pointer moves folded.
 
-use gearswing_app::msg::{CurvePointer, Msg, Play, Pointer};
+use gearswing_app::Msg;
+use gearswing_app::msg::{CurvePointer, Play, Pointer};
 use std::collections::VecDeque;
 
 /// Messages waiting for the next frame, first in first out.
@@ -75,7 +76,13 @@ mod tests {
     #[test]
     fn moves_fold_into_the_last_and_edges_stay() {
         let mut queue = Queue::default();
-        for msg in [moved(1, 1.0), moved(1, 2.0), up(1), moved(1, 3.0), moved(1, 4.0)] {
+        for msg in [
+            moved(1, 1.0),
+            moved(1, 2.0),
+            up(1),
+            moved(1, 3.0),
+            moved(1, 4.0),
+        ] {
             queue.push(msg);
         }
         assert_eq!(all(queue), [moved(1, 2.0), up(1), moved(1, 4.0)]);
