@@ -132,11 +132,24 @@ fn command() -> Result<()> {
 
 fn reference() -> Result<()> {
     let python = tools::python("tests/reference/requirements.txt")?;
-    run(cargo().args(["build", "--release", "--bin", "gearswing"]))?;
-    let command = target()
-        .join("release")
-        .join(format!("gearswing{}", std::env::consts::EXE_SUFFIX));
-    run(program(python).arg("tests/reference/check.py").arg(command))
+    run(cargo().args([
+        "build",
+        "--release",
+        "--bin",
+        "gearswing",
+        "--bin",
+        "time-legs",
+    ]))?;
+    let built = |name: &str| {
+        target()
+            .join("release")
+            .join(format!("{name}{}", std::env::consts::EXE_SUFFIX))
+    };
+    run(program(python)
+        .args(["-B", "tests/reference/run.py", "--gearswing"])
+        .arg(built("gearswing"))
+        .arg("--timer")
+        .arg(built("time-legs")))
 }
 
 fn browser() -> Result<()> {

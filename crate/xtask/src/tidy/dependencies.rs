@@ -79,6 +79,7 @@ const FREE: &[&str] = &[
     "xtask",
     "gearswing-tests",
     "gearswing-browser-tests",
+    "gearswing-reference",
     "gearswing-page-tests",
 ];
 
