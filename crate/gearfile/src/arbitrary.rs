@@ -1,0 +1,275 @@
+//! Random models for the tests: every kind of part, any finite number, any text.
+use gearswing_solver::model::{
+    Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, FoldingBrace, Folds,
+    Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle, Point, Shape, Shortening,
+    ShorteningRow, SlidingBrace, Strut, Supply, Tire, UnlockedBy, View, Wheel,
+};
+use proptest::collection::vec;
+use proptest::option;
+use proptest::prelude::*;
+use proptest::sample::select;
+
+/// Any finite number, -0 and the smallest ones among them, and round ones as people type them.
+pub(crate) fn number() -> impl Strategy<Value = f64> {
+    use proptest::num::f64::{NEGATIVE, NORMAL, POSITIVE, SUBNORMAL, ZERO};
+    prop_oneof![
+        POSITIVE | NEGATIVE | NORMAL | SUBNORMAL | ZERO,
+        (-10_000..10_000_i32).prop_map(|n| f64::from(n) / 1000.0),
+    ]
+}
+
+fn point() -> impl Strategy<Value = Point> {
+    (number(), number()).prop_map(|(x, y)| Point::new(x, y))
+}
+
+fn points() -> impl Strategy<Value = Vec<Point>> {
+    vec(point(), 0..6)
+}
+
+fn text() -> impl Strategy<Value = String> {
+    prop_oneof![any::<String>(), "[A-Za-z ]{0,12}".prop_map(String::from)]
+}
+
+fn basis() -> impl Strategy<Value = Basis> {
+    select(vec![
+        Basis::Measured,
+        Basis::Maker,
+        Basis::Table,
+        Basis::Unstated,
+    ])
+}
+
+fn tire() -> impl Strategy<Value = Tire> {
+    let grown = prop_oneof![
+        Just(Grown::ByRule),
+        (number(), number(), basis()).prop_map(|(diameter, width, basis)| Grown::Given {
+            diameter,
+            width,
+            basis
+        }),
+    ];
+    (
+        text(),
+        [number(), number(), number(), number()],
+        basis(),
+        grown,
+    )
+        .prop_map(
+            |(size, [diameter, width, shoulder_radius, rim_diameter], basis, grown)| Tire {
+                size,
+                diameter,
+                width,
+                shoulder_radius,
+                rim_diameter,
+                basis,
+                grown,
+            },
+        )
+}
+
+fn wheel() -> impl Strategy<Value = Wheel> {
+    (tire(), option::of(tire()), number(), number()).prop_map(|(tire, former, mass, lean)| Wheel {
+        tire,
+        former,
+        mass,
+        lean,
+    })
+}
+
+fn strut() -> impl Strategy<Value = Strut> {
+    let rows = vec((number(), number()), 0..5).prop_map(|rows| Shortening::WithTravel {
+        table: rows
+            .into_iter()
+            .map(|(travel, amount)| ShorteningRow { travel, amount })
+            .collect(),
+    });
+    let shortening = prop_oneof![
+        Just(Shortening::None),
+        number().prop_map(|amount| Shortening::BeforeSwing { amount }),
+        rows,
+    ];
+    ([point(), point(), point()], points(), shortening).prop_map(
+        |([axle, axis_bottom, axis_top], sliding_outline, shortening)| Strut {
+            axle,
+            axis_bottom,
+            axis_top,
+            sliding_outline,
+            shortening,
+        },
+    )
+}
+
+fn link() -> impl Strategy<Value = Link> {
+    (number(), number()).prop_map(|(thickness, mass)| Link { thickness, mass })
+}
+
+fn brace() -> impl Strategy<Value = Brace> {
+    let folding = (
+        [point(), point(), point()],
+        select(vec![Folds::ThroughCentre, Folds::SameSide]),
+        select(vec![UnlockedBy::Actuator, UnlockedBy::Separate]),
+        option::of(number()),
+        link(),
+        link(),
+    )
+        .prop_map(
+            |(at, folds, unlocked_by, excursion_allowed, upper, lower)| {
+                let [airframe_pivot, knee, leg_attach] = at;
+                Brace::Folding(FoldingBrace {
+                    airframe_pivot,
+                    knee,
+                    leg_attach,
+                    folds,
+                    unlocked_by,
+                    excursion_allowed,
+                    upper,
+                    lower,
+                })
+            },
+        );
+    let sliding = ([point(), point()], [number(), number(), number(), number()]).prop_map(
+        |([airframe_pivot, leg_attach], [shortest, longest, thickness, mass])| {
+            Brace::Sliding(SlidingBrace {
+                airframe_pivot,
+                leg_attach,
+                shortest,
+                longest,
+                thickness,
+                mass,
+            })
+        },
+    );
+    prop_oneof![Just(Brace::None), folding, sliding]
+}
+
+fn actuator() -> impl Strategy<Value = Actuator> {
+    (
+        point(),
+        point(),
+        select(vec![
+            AttachTo::Leg,
+            AttachTo::UpperLink,
+            AttachTo::LowerLink,
+        ]),
+        select(vec![BodyEnd::Airframe, BodyEnd::Moving]),
+        vec(number(), 8),
+    )
+        .prop_map(|(mount, attach, attach_to, body_at, n)| Actuator {
+            mount,
+            attach,
+            attach_to,
+            bore: n[0],
+            rod: n[1],
+            shortest: n[2],
+            longest: n[3],
+            body_diameter: n[4],
+            body_length: n[5],
+            body_at,
+            mass: n[6],
+            seal_friction: n[7],
+        })
+}
+
+fn obstacle() -> impl Strategy<Value = Obstacle> {
+    let shape = prop_oneof![
+        points().prop_map(|points| Shape::Solid { points }),
+        points().prop_map(|points| Shape::Surface { points }),
+    ];
+    let part = select(vec![
+        MovingPart::Wheel,
+        MovingPart::LegBody,
+        MovingPart::SlidingStrut,
+        MovingPart::UpperLink,
+        MovingPart::LowerLink,
+        MovingPart::SlidingBrace,
+        MovingPart::ActuatorBody,
+        MovingPart::ActuatorRod,
+    ]);
+    (text(), shape, option::of(number()), vec(part, 0..3)).prop_map(
+        |(name, shape, required_clearance, ignores)| Obstacle {
+            name,
+            shape,
+            required_clearance,
+            ignores,
+        },
+    )
+}
+
+fn leg() -> impl Strategy<Value = Leg> {
+    let body = (points(), number(), point()).prop_map(|(outline, mass, centre)| LegBody {
+        outline,
+        mass,
+        centre,
+    });
+    let air = (number(), number()).prop_map(|(wheel_drag_area, leg_drag_area)| LegAir {
+        wheel_drag_area,
+        leg_drag_area,
+    });
+    let front = (
+        text(),
+        select(vec![View::Side, View::Front]),
+        point(),
+        number(),
+    );
+    (
+        front,
+        body,
+        strut(),
+        wheel(),
+        brace(),
+        actuator(),
+        air,
+        vec(obstacle(), 0..3),
+    )
+        .prop_map(
+            |((name, view, trunnion, swing_up), body, strut, wheel, brace, actuator, air, well)| {
+                Leg {
+                    name,
+                    view,
+                    trunnion,
+                    swing_up,
+                    body,
+                    strut,
+                    wheel,
+                    brace,
+                    actuator,
+                    air,
+                    well,
+                }
+            },
+        )
+}
+
+/// Any gear that a file can hold, sensible or not.
+pub(crate) fn gear() -> impl Strategy<Value = Gear> {
+    let rule = [
+        option::of(number()),
+        option::of(number()),
+        option::of(number()),
+    ];
+    (text(), text(), vec(leg(), 0..4), vec(number(), 9), rule).prop_map(
+        |(name, note, legs, n, [tire_new, tire_grown, parts])| Gear {
+            name,
+            note,
+            legs,
+            conditions: Conditions {
+                load_factor: n[0],
+                pitch: n[1],
+                bank: n[2],
+                airspeed: n[3],
+                sideslip: n[4],
+                air_density: n[5],
+            },
+            supply: Supply {
+                available_pressure: n[6],
+                return_pressure: n[7],
+                margin_wanted: n[8],
+            },
+            clearance_rule: ClearanceRule {
+                tire_new,
+                tire_grown,
+                parts,
+            },
+        },
+    )
+}

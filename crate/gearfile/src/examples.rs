@@ -1,0 +1,74 @@
+//! Worked examples: the demo and one starter of each kind, invented aeroplanes all of them.
+use gearswing_solver::model::Gear;
+
+use crate::file::{OpenError, read};
+
+/// A gear file that comes with the program.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Example {
+    /// Key, as "folding_side".
+    pub key: &'static str,
+    /// What it is, for a list to choose from.
+    pub title: &'static str,
+    /// Text of the gear file.
+    pub text: &'static str,
+}
+
+impl Example {
+    /// The gear.
+    ///
+    /// # Errors
+    /// None for the examples that come with the program: the tests open every one.
+    pub fn gear(&self) -> Result<Gear, OpenError> {
+        read(self.text)
+    }
+}
+
+/// The demo: a four-seat tourer that has gone to larger main tires.
+pub const DEMO: Example = Example {
+    key: "demo",
+    title: "Four-seat tourer with larger main tires",
+    text: include_str!("../../../fixtures/demo.json"),
+};
+
+/// One leg of each kind to start a new file from.
+pub const STARTERS: [Example; 6] = [
+    Example {
+        key: "folding_side",
+        title: "Folding brace, seen from the side",
+        text: include_str!("../../../fixtures/starters/folding_side.json"),
+    },
+    Example {
+        key: "folding_front",
+        title: "Folding brace, seen from ahead",
+        text: include_str!("../../../fixtures/starters/folding_front.json"),
+    },
+    Example {
+        key: "sliding_side",
+        title: "Telescopic brace, seen from the side",
+        text: include_str!("../../../fixtures/starters/sliding_side.json"),
+    },
+    Example {
+        key: "sliding_front",
+        title: "Telescopic brace, seen from ahead",
+        text: include_str!("../../../fixtures/starters/sliding_front.json"),
+    },
+    Example {
+        key: "no_brace_side",
+        title: "No brace, seen from the side",
+        text: include_str!("../../../fixtures/starters/no_brace_side.json"),
+    },
+    Example {
+        key: "no_brace_front",
+        title: "No brace, seen from ahead",
+        text: include_str!("../../../fixtures/starters/no_brace_front.json"),
+    },
+];
+
+/// The demo or a starter by its key.
+#[must_use]
+pub fn find_example(key: &str) -> Option<&'static Example> {
+    std::iter::once(&DEMO)
+        .chain(&STARTERS)
+        .find(|example| example.key == key)
+}

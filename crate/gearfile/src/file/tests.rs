@@ -1,0 +1,226 @@
+//! Reading, writing, round trips.
+use gearswing_solver::model::Brace;
+use proptest::prelude::*;
+
+use super::*;
+use crate::arbitrary::gear;
+use crate::{DEMO, STARTERS};
+
+/// The starter with one piece of its text replaced.
+fn with(from: &str, to: &str) -> Result<gearswing_solver::model::Gear, OpenError> {
+    let text = STARTERS[0].text;
+    assert!(text.contains(from), "{from}");
+    read(&text.replacen(from, to, 1))
+}
+
+#[test]
+fn examples_open_and_come_back() {
+    let mut opened = 0;
+    for example in std::iter::once(&DEMO).chain(&STARTERS) {
+        let gear = example.gear().unwrap();
+        assert_eq!(read(&to_text(&gear).unwrap()).unwrap(), gear);
+        opened += 1;
+    }
+    assert_eq!(opened, 7);
+}
+
+#[test]
+fn starters_are_laid_out_as_written() {
+    for starter in &STARTERS {
+        assert_eq!(to_text(&starter.gear().unwrap()).unwrap(), starter.text);
+    }
+}
+
+#[test]
+fn version_1_opens_for_ever() {
+    let text = include_str!("../../../../fixtures/versions/v1.json");
+    let gear = read(text).unwrap();
+    assert_eq!(gear.legs.len(), 5);
+    assert_eq!(
+        gear.note,
+        "Every key and every word of version 1 occurs in this file."
+    );
+    let [nose, left, right, ..] = &gear.legs[..] else {
+        unreachable!()
+    };
+    assert!(matches!(&nose.brace, Brace::Folding(b) if b.excursion_allowed == Some(0.002)));
+    assert!(matches!(&left.brace, Brace::Sliding(b) if b.longest == 0.781));
+    assert!(matches!(&right.brace, Brace::None));
+    assert_eq!(nose.wheel.tire.diameter, 0.36068);
+    // what it says is written again in the same words
+    assert_eq!(to_text(&gear).unwrap(), text);
+}
+
+#[test]
+fn says_what_is_no_gear_file() {
+    assert_eq!(read(""), Err(OpenError::Empty));
+    assert_eq!(read("\u{feff} \n"), Err(OpenError::Empty));
+    for text in ["[]", "1", "\"gear\"", "null", "{}", "[\"gearswing-gear\"]"] {
+        assert_eq!(read(text), Err(OpenError::NotGearFile), "{text}");
+    }
+    let other = r#"{"format": "something", "version": 1, "gear": 3}"#;
+    assert_eq!(read(other), Err(OpenError::NotGearFile));
+    let long = " ".repeat(READ_LIMIT + 1);
+    assert!(matches!(read(&long), Err(OpenError::TooLarge { .. })));
+}
+
+#[test]
+fn says_where_json_ends() {
+    let text = STARTERS[0].text;
+    let cut = &text[..text.len() / 2];
+    let error = read(cut).unwrap_err();
+    let lines = cut.lines().count();
+    assert!(
+        matches!(error, OpenError::NotJson { line, .. } if line == lines),
+        "{error}"
+    );
+    assert!(matches!(
+        with("\"legs\"", "legs"),
+        Err(OpenError::NotJson { line: 6, .. }) | Err(OpenError::NotJson { line: 5, .. })
+    ));
+    let more = format!("{text}}}");
+    assert!(matches!(read(&more), Err(OpenError::NotJson { .. })));
+    for word in ["NaN", "Infinity", "1e999"] {
+        let got = with("\"load_factor\": 1", &format!("\"load_factor\": {word}"));
+        assert!(matches!(got, Err(OpenError::NotJson { .. })), "{got:?}");
+    }
+    let deep = "[".repeat(100_000);
+    assert!(matches!(read(&deep), Err(OpenError::NotJson { .. })));
+}
+
+#[test]
+fn every_cut_is_told() {
+    let text = STARTERS[0].text.trim_end();
+    for at in 1..text.len() {
+        if text.is_char_boundary(at) {
+            let got = read(&text[..at]);
+            assert!(
+                matches!(got, Err(OpenError::NotJson { .. })),
+                "{at}: {got:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn says_which_version_is_newer() {
+    assert_eq!(
+        with("\"version\": 1", "\"version\": 2"),
+        Err(OpenError::NewerVersion {
+            version: 2,
+            known: 1
+        })
+    );
+    for version in ["0", "-1", "1.5", "\"1\"", "null"] {
+        let got = with("\"version\": 1", &format!("\"version\": {version}"));
+        assert!(
+            matches!(&got, Err(OpenError::Field { path, .. }) if path == "version"),
+            "{version}: {got:?}"
+        );
+    }
+}
+
+#[test]
+fn names_the_field() {
+    let field = |from, to| match with(from, to) {
+        Err(OpenError::Field {
+            path, what, line, ..
+        }) => (path, what, line),
+        other => panic!("{other:?}"),
+    };
+    let (path, what, line) = field("\"rod_m\": 0.0127", "\"rod_m\": \"thick\"");
+    assert_eq!(path, "gear.legs[0].actuator.rod_m");
+    assert!(what.starts_with("invalid type: string \"thick\""), "{what}");
+    let text = STARTERS[0].text;
+    let wanted = text[..text.find("\"rod_m\"").unwrap()].lines().count();
+    assert_eq!(line, wanted);
+    let (path, what, _) = field("\"rod_m\": 0.0127,", "");
+    assert_eq!(path, "gear.legs[0].actuator");
+    assert_eq!(what, "missing field `rod_m`");
+    let (path, ..) = field("\"thickness_m\": 0.028", "\"thickness_m\": null");
+    assert_eq!(path, "gear.legs[0].brace.folding.upper.thickness_m");
+    let (path, what, _) = field("\"view\": \"side\"", "\"view\": \"top\"");
+    assert_eq!(path, "gear.legs[0].view");
+    assert!(
+        what.contains("`side`") && what.contains("`front`"),
+        "{what}"
+    );
+    let (path, ..) = field("\"trunnion_m\": [0, 0]", "\"trunnion_m\": [0]");
+    assert_eq!(path, "gear.legs[0].trunnion_m");
+    let (_, what, _) = field("\"name\": ", "\"name\": \"twice\", \"name\": ");
+    assert_eq!(what, "duplicate field `name`");
+    let (_, what, _) = field("\"version\": 1", "\"version\": 1, \"version\": 1");
+    assert_eq!(what, "duplicate field `version`");
+}
+
+#[test]
+fn names_the_unknown_key() {
+    let unknown = |from, to| match with(from, to) {
+        Err(OpenError::UnknownField { path, what, .. }) => (path, what),
+        other => panic!("{other:?}"),
+    };
+    let (path, what) = unknown("\"rod_m\"", "\"rod_in\"");
+    assert_eq!(path, "gear.legs[0].actuator.rod_in");
+    assert!(
+        what.starts_with("unknown field `rod_in`, expected one of"),
+        "{what}"
+    );
+    let (path, _) = unknown("\"version\": 1", "\"version\": 1, \"writer\": 1");
+    assert_eq!(path, "writer");
+    let (path, _) = unknown("\"upper\": {", "\"upper\": {\"mass\": 1,");
+    assert_eq!(path, "gear.legs[0].brace.folding.upper.mass");
+}
+
+#[test]
+fn what_is_not_finite_is_not_saved() {
+    for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+        let mut gear = STARTERS[0].gear().unwrap();
+        gear.legs[0].actuator.rod = bad;
+        let path = "gear.legs[0].actuator.rod_m".to_owned();
+        assert_eq!(to_text(&gear), Err(SaveError::NotFinite { path }));
+        let mut gear = STARTERS[0].gear().unwrap();
+        gear.legs[0].well[1].shape.points_mut()[2].y = bad;
+        let path = "gear.legs[0].well[1].shape.solid.points_m[2][1]".to_owned();
+        assert_eq!(to_text(&gear), Err(SaveError::NotFinite { path }));
+        let mut gear = STARTERS[0].gear().unwrap();
+        gear.clearance_rule.parts = Some(bad);
+        let path = "gear.clearance_rule.parts_m".to_owned();
+        assert_eq!(to_text(&gear), Err(SaveError::NotFinite { path }));
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(200))]
+
+    #[test]
+    fn round_trip_keeps_every_bit(gear in gear()) {
+        let text = to_text(&gear).unwrap();
+        let back = read(&text).unwrap();
+        prop_assert_eq!(&back, &gear);
+        // == does not tell -0 from 0, the text does
+        prop_assert_eq!(to_text(&back).unwrap(), text);
+    }
+
+    #[test]
+    fn any_text_is_answered(text in any::<String>()) {
+        prop_assert!(read(&text).is_err());
+    }
+
+    #[test]
+    fn any_change_is_answered(at in 0_usize..4000, byte in any::<u8>()) {
+        let mut bytes = STARTERS[1].text.as_bytes().to_vec();
+        if let Some(place) = bytes.get_mut(at) {
+            *place = byte;
+        }
+        // whatever it says: an error, or a gear that can be written again
+        if let Ok(gear) = read(&String::from_utf8_lossy(&bytes)) {
+            prop_assert!(to_text(&gear).is_ok());
+        }
+    }
+
+    #[test]
+    fn any_json_is_answered(text in "[{}\\[\\]:,\"0-9a-z.eE+-]{0,200}") {
+        let text = format!("{{\"format\":\"gearswing-gear\",{text}");
+        prop_assert!(read(&text).is_err());
+    }
+}

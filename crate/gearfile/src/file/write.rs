@@ -1,0 +1,37 @@
+//! Writing a gear file.
+use gearswing_solver::model::Gear;
+use serde::Serialize;
+
+use super::{FORMAT, READ_LIMIT, SaveError, VERSION};
+use crate::layout::readable;
+use crate::not_finite::first_not_finite;
+
+#[derive(Serialize)]
+struct File<'a> {
+    format: &'static str,
+    version: u64,
+    gear: &'a Gear,
+}
+
+/// The text of a gear file: keys always in the same order, and every number in the fewest digits
+/// that read back to the same bits.
+///
+/// # Errors
+/// A number that is not finite, or a text too long to be read back.
+pub fn to_text(gear: &Gear) -> Result<String, SaveError> {
+    if let Some(path) = first_not_finite(gear, "gear")? {
+        return Err(SaveError::NotFinite { path });
+    }
+    let text = readable(&File {
+        format: FORMAT,
+        version: VERSION,
+        gear,
+    })?;
+    if text.len() > READ_LIMIT {
+        return Err(SaveError::TooLarge {
+            bytes: text.len(),
+            limit: READ_LIMIT,
+        });
+    }
+    Ok(text)
+}

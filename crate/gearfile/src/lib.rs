@@ -1,0 +1,23 @@
+//! Gear file and link text: what leaves the program and comes back to it.
+//!
+//! The model types carry their own file keys; here are the envelope with its version, reading
+//! with faults that name the field, the link (compressed, with length and checksum inside), and
+//! the worked examples that a new file starts from.
+
+/// Worked examples: the demo and one starter of each kind.
+mod examples;
+/// Envelope: writing and reading a gear file.
+mod file;
+/// How numbers and lines are written.
+mod layout;
+/// Link text.
+pub mod link;
+/// The path of a number that is not finite.
+mod not_finite;
+
+/// Random models for the tests.
+#[cfg(test)]
+mod arbitrary;
+
+pub use examples::{DEMO, Example, STARTERS, find_example};
+pub use file::{FORMAT, OpenError, READ_LIMIT, SaveError, VERSION, read, to_text};

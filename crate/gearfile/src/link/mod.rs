@@ -1,0 +1,41 @@
+//! Link text: a gear with leg, place and view, small enough for an address.
+//!
+//! ```text
+//! gs 1 LLL c CCCCCC body… Z
+//! │  │ │   │ │      │     └ end mark, so that a link never ends in - or _
+//! │  │ │   │ │      └ compact JSON, deflated against a fixed text, base64url
+//! │  │ │   │ └ CRC-32 of every other character
+//! │  │ │   └ check character of version and length
+//! │  │ └ number of characters of the whole link text
+//! │  └ version, one of 1–9 a–z
+//! └ mark
+//! ```
+//! Only A–Z a–z 0–9 - _ occur. Since the length is inside, a cut link says that it was cut; since
+//! it is checked apart, a changed one says so; neither ever opens as something else.
+
+/// Mark, version, length, checksum: wrapping a body and taking it out.
+mod code;
+/// Why a link text cannot be opened.
+mod error;
+/// Deflate against a fixed text.
+mod pack;
+/// What a link holds.
+mod shared;
+/// Finding the link text in what was pasted.
+mod strip;
+
+pub use error::LinkError;
+pub use shared::{Shared, ViewState, decode, encode};
+
+/// Longest link text that is offered [characters]: messengers cut or refuse longer ones.
+pub const LINK_LIMIT: usize = 2000;
+
+/// Whether an address of this many characters goes through messengers; offer the file otherwise.
+#[must_use]
+pub fn fits(link: &str) -> bool {
+    link.chars().count() < LINK_LIMIT
+}
+
+/// Cut, altered, foreign and wrapped links.
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,110 @@
+//! What a link holds, and the whole way there and back.
+use base64::Engine;
+use base64::engine::general_purpose::URL_SAFE_NO_PAD;
+use gearswing_solver::model::Gear;
+use serde::{Deserialize, Serialize};
+
+use super::pack::{FIXED_TEXT_1, pack, unpack};
+use super::strip::strip;
+use super::{LinkError, code};
+use crate::file::{OpenError, READ_LIMIT, SaveError, field_error};
+use crate::layout::compact;
+use crate::not_finite::first_not_finite;
+
+/// Most characters of a pasted text that is looked through: a link and an address around it.
+const PASTE_LIMIT: usize = code::LONGEST + (64 << 10);
+
+/// A gear, and how it is looked at.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Shared {
+    /// The gear.
+    pub gear: Gear,
+    /// Leg that is looked at, as index.
+    pub leg: usize,
+    /// Place on the path [1]; see `solver::result::Station::progress`.
+    pub progress: f64,
+    /// Part of the drawing that is seen; absent = all of it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub view: Option<ViewState>,
+    /// Key of the units shown; what a program does not know it leaves aside.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub units: String,
+}
+
+/// Part of the drawing that is seen, whatever the screen.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ViewState {
+    /// What is in the middle, x and y [m].
+    #[serde(rename = "centre_m")]
+    pub centre: [f64; 2],
+    /// Width that is seen [m].
+    #[serde(rename = "width_m")]
+    pub width: f64,
+}
+
+/// The link text of `shared`, without address and `#`. Ask [`super::fits`] about the whole address
+/// before offering it.
+///
+/// # Errors
+/// A number that is not finite, or a gear too large for any link.
+pub fn encode(shared: &Shared) -> Result<String, SaveError> {
+    if let Some(path) = first_not_finite(shared, "link")? {
+        return Err(SaveError::NotFinite { path });
+    }
+    let json = compact(shared)?;
+    let too_large = |bytes, limit| SaveError::TooLarge { bytes, limit };
+    if json.len() > READ_LIMIT {
+        return Err(too_large(json.len(), READ_LIMIT));
+    }
+    let packed = pack(FIXED_TEXT_1, json.as_bytes()).ok_or_else(|| SaveError::NotWritten {
+        what: "the compressor refused".to_owned(),
+    })?;
+    let body = URL_SAFE_NO_PAD.encode(packed);
+    code::wrap(&body).ok_or_else(|| too_large(body.len(), code::LONGEST))
+}
+
+/// Opens a link text as it was pasted or found in the address: with or without address, `#` or
+/// `%23`, with line breaks and signs that mail programs add.
+///
+/// # Errors
+/// [`LinkError`]: nothing, foreign, cut, altered, too new, or a content that cannot be used.
+pub fn decode(pasted: &str) -> Result<Shared, LinkError> {
+    let characters = pasted.len();
+    if characters > PASTE_LIMIT {
+        return Err(LinkError::TooLong {
+            characters,
+            limit: PASTE_LIMIT,
+        });
+    }
+    let body = code::unwrap(&strip(pasted))?;
+    // the checksum held, so what fails from here on was so when the link was made
+    let fault = |path: &str, what: &str| {
+        LinkError::Content(OpenError::Field {
+            path: path.to_owned(),
+            what: what.to_owned(),
+            line: 1,
+            column: 1,
+        })
+    };
+    let packed = URL_SAFE_NO_PAD
+        .decode(body)
+        .map_err(|_| fault("link", "not base64url"))?;
+    let json = unpack(FIXED_TEXT_1, &packed, READ_LIMIT)
+        .ok_or_else(|| fault("link", "cannot be unpacked"))?;
+    let mut reader = serde_json::Deserializer::from_slice(&json);
+    let shared: Shared = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
+        LinkError::Content(field_error("", &error.path().to_string(), error.inner()))
+    })?;
+    reader
+        .end()
+        .map_err(|error| LinkError::Content(field_error("", "", &error)))?;
+    if shared.leg >= shared.gear.legs.len() {
+        return Err(fault("leg", "there is no such leg"));
+    }
+    if shared.view.is_some_and(|view| view.width <= 0.0) {
+        return Err(fault("view.width_m", "must be above 0"));
+    }
+    Ok(shared)
+}
