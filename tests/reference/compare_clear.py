@@ -1,0 +1,217 @@
+"""Holds one leg's clearances against shapely's over a dense sample of the path."""
+
+import math
+
+import numpy as np
+from scipy.optimize import minimize_scalar
+
+from clearances import SPACING, Barrier, clearance, depth, stacks, steps
+from mechanism import NotClosed
+from outlines import outlines
+
+# Poses of the swing; a tenth of it in each earlier phase.
+SAMPLES = 181
+# Accuracy that the program is asked for [m].
+ACCURACY = 1e-5
+# A point between two samples may leave the straight line between its places: slack on its move.
+BULGE = 1.05
+PARTS = (
+    "wheel",
+    "leg_body",
+    "sliding_strut",
+    "upper_link",
+    "lower_link",
+    "sliding_brace",
+    "actuator_body",
+    "actuator_rod",
+)
+# Figures of the program's own rule where the gear gives none [m]: common practice, no source.
+DEFAULTS = {"new": 0.0127, "grown": 0.003, None: 0.003}
+
+
+class Sample:
+    """Every moving outline of a leg at every pose of a dense sample of its path."""
+
+    def __init__(self, mechanism, tire, until):
+        self.mechanism, self.tire, self.until = mechanism, tire, until
+        self.path = mechanism.path(SAMPLES, until)
+        self.moving = stacks(mechanism, [pose for _, _, pose in self.path], tire)
+
+    def refined(self, barrier, part, index):
+        """Least clearance near one pose of the sample, by a bounded search between its neighbours."""
+        phase, share, _ = self.path[index]
+        ends = [share]
+        for other in (index - 1, index + 1):
+            if 0 <= other < len(self.path) and self.path[other][0] == phase:
+                ends.append(self.path[other][1])
+
+        def value(at):
+            drawn = outlines(self.mechanism, self.mechanism.at(phase, at, self.until), self.tire)
+            return float(clearance(barrier, drawn[part].core[None], drawn[part].radius)[0][0])
+
+        found = minimize_scalar(
+            value, bounds=(min(ends), max(ends)), method="bounded", options={"xatol": 1e-9}
+        )
+        return min(float(found.fun), value(share))
+
+
+def wanted_clearance(gear, obstacle, part):
+    """(clearance asked for [m], whose figure it is)."""
+    if "required_clearance_m" in obstacle:
+        return obstacle["required_clearance_m"], "obstacle"
+    key = {"new": "tire_new_m", "grown": "tire_grown_m", None: "parts_m"}[part[1]]
+    rule = gear.get("clearance_rule", {})
+    if key in rule:
+        return rule[key], "gear"
+    return DEFAULTS[part[1]], "common_practice"
+
+
+def expected_rows(leg, moving):
+    """Rows in the order that the result promises: obstacle, part, new before grown."""
+    for number, obstacle in enumerate(leg.get("well", [])):
+        for part in PARTS:
+            if part in obstacle.get("ignores", []):
+                continue
+            for size in ("new", "grown", None):
+                if (part, size) in moving:
+                    yield number, (part, size)
+
+
+def compare_clearances(tally, gear, mechanism, result):
+    """Every pair of one leg; returns how many could be refined to the accuracy, and how many."""
+    leg = mechanism.leg
+    last = result["stations"][-1]
+    if last["phase"] != "swing":
+        tally.skip("clearance")
+        return
+    try:
+        sample = Sample(mechanism, leg["wheel"]["tire"], last["swing_rad"])
+    except NotClosed:
+        tally.skip("clearance")
+        return
+    rows = list(expected_rows(leg, sample.moving))
+    pairs = result["clearance"]["pairs"]
+    tally.same(
+        "pairs of part and obstacle",
+        [(p["obstacle"], (p["part"], p["tire"])) for p in pairs],
+        rows,
+    )
+    barriers = [Barrier(o) for o in leg.get("well", [])]
+    where = tally.where
+    for pair, (number, part) in zip(pairs, rows):
+        obstacle = leg["well"][number]
+        tally.where = f"{where}, {part[0]} {part[1] or ''} to {obstacle['name']}"
+        compare_pair(tally, sample, barriers[number], part, pair)
+        asked, basis = wanted_clearance(gear, obstacle, part)
+        tally.check("clearance asked for", pair["requirement"]["clearance_m"], asked, 1e-12)
+        tally.same("whose clearance", pair["requirement"]["basis"], basis)
+    tally.where = where
+    compare_governing(tally, result["clearance"])
+
+
+def compare_governing(tally, found):
+    """The governing pair has the least spare of all."""
+    spare = [p["tightest"]["clearance_m"] - p["requirement"]["clearance_m"] for p in found["pairs"]]
+    if spare:
+        tally.check("governing pair", spare[found["governing"]], min(spare), 0.0)
+
+
+def compare_pair(tally, sample, barrier, part, pair):
+    """One moving part and one obstacle."""
+    cores, radius = sample.moving[part]
+    values, inside = clearance(barrier, cores, radius)
+    least = float(values.min())
+    tightest = pair["tightest"]["clearance_m"]
+    tally.check("certified to", pair["certified_to_m"], ACCURACY / 2, ACCURACY / 2)
+    tally.below("clearance at most the sample's", tightest, least, ACCURACY)
+    if inside.any():
+        compare_depth(tally, sample, barrier, part, inside, pair)
+        compare_contact(tally, sample, barrier, part, values, pair)
+        return
+    moves = steps(cores)
+    between = np.minimum(values[:-1], values[1:]) - 0.5 * BULGE * moves
+    bound = min(least, float(between.min()))
+    tally.below("clearance at least the bound", bound, tightest, 1e-9)
+    refined = sample.refined(barrier, part, int(np.argmin(values)))
+    tally.below("clearance at most the refined", tightest, refined, ACCURACY)
+    if tightest < refined - ACCURACY:
+        other_minimum(tally, sample, barrier, part, tightest, values, moves)
+    else:
+        tally.check("refined clearance", tightest, refined, ACCURACY)
+    if least < 0.0 or refined < -ACCURACY:
+        compare_contact(tally, sample, barrier, part, values, pair)
+    elif bound > 0.0:
+        tally.same("no contact is told", pair["first_contact"], None)
+
+
+def compare_depth(tally, sample, barrier, part, inside, pair):
+    """Depth of contact where the core itself is in the obstacle."""
+    cores, radius = sample.moving[part]
+    places = np.nonzero(inside)[0]
+    some = places[np.unique(np.linspace(0, len(places) - 1, 7).round().astype(int))]
+    deepest = max(depth(barrier, cores[i]) for i in some)
+    tightest = pair["tightest"]
+    tally.below("depth at least the sample's", deepest + radius, -tightest["clearance_m"], ACCURACY)
+    place = tightest["place"]
+    mechanism = sample.mechanism
+    if place["phase"] != "swing":
+        tally.skip("depth at its place")
+        return
+    pose = mechanism.shortened(mechanism.at_swing(place["swing_rad"]))
+    if pose.fold is not None and abs(math.sin(pose.fold)) < 0.05:
+        tally.skip("depth at its place")
+        return
+    core = outlines(mechanism, pose, sample.tire)[part].core
+    there = depth(barrier, core) + radius
+    tally.below("depth at its place", -tightest["clearance_m"], there, SPACING + 2 * ACCURACY)
+
+
+def other_minimum(tally, sample, barrier, part, tightest, values, moves):
+    """Searches every place of the sample that could hold a lesser clearance."""
+    reach = np.concatenate([moves, moves[-1:]])
+    reach = np.maximum(reach, np.concatenate([moves[:1], moves])) * BULGE
+    places = np.nonzero(values - reach <= tightest)[0]
+    refined = min(sample.refined(barrier, part, int(i)) for i in places)
+    tally.check("refined clearance", tightest, refined, ACCURACY)
+
+
+def compare_contact(tally, sample, barrier, part, values, pair):
+    """First contact on the way up, bracketed between samples and then halved."""
+    contact = pair["first_contact"]
+    if contact is None:
+        tally.same("contact is told", False, True)
+        return
+    first = int(np.argmax(values < 0.0))
+    if first == 0:
+        tally.same("contact at the start", contact["place"]["phase"], sample.path[0][0])
+        return
+    phase, high, pose = sample.path[first]
+    before_phase, low, before = sample.path[first - 1]
+    if phase != before_phase or phase != "swing":
+        tally.skip("first contact")
+        return
+
+    def value(at):
+        drawn = outlines(sample.mechanism, sample.mechanism.at(phase, at, sample.until), sample.tire)
+        return float(clearance(barrier, drawn[part].core[None], drawn[part].radius)[0][0])
+
+    # an earlier touch between samples is the program's to find
+    told = contact["place"]["swing_rad"]
+    towards = math.copysign(1.0, sample.mechanism.up)
+    if towards * told < towards * before.swing - 1e-6:
+        earlier(tally, sample, barrier, part, told)
+        return
+    for _ in range(60):
+        middle = 0.5 * (low + high)
+        low, high = (low, middle) if value(middle) < 0.0 else (middle, high)
+    ours = sample.mechanism.at(phase, high, sample.until).swing
+    tally.below("first contact not late", towards * told, towards * ours, 1e-6)
+    tally.below("first contact not early", towards * ours, towards * told + contact["bracket_rad"], 2e-6)
+
+
+def earlier(tally, sample, barrier, part, told):
+    """A touch that the sample stepped over: there must be next to no clearance where it is told."""
+    pose = sample.mechanism.shortened(sample.mechanism.at_swing(told))
+    drawn = outlines(sample.mechanism, pose, sample.tire)
+    value = clearance(barrier, drawn[part].core[None], drawn[part].radius)[0][0]
+    tally.check("earlier contact", float(value), 0.0, ACCURACY)

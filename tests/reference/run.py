@@ -1,0 +1,124 @@
+"""Holds the program's answers against general-purpose libraries on random legs, and times both.
+
+    python run.py --gearswing PATH [--legs 240] [--draw 1] [--timer PATH] [--keep DIR]
+
+Draws legs of every kind, writes them as gear files, runs the native command once over all of them
+and compares with root finding (scipy), distances (shapely) and balances of forces (numpy). Ends
+with 1 on any disagreement, or when too few legs or a kind of leg was not compared.
+"""
+
+import argparse
+import collections
+import pathlib
+import sys
+import tempfile
+import time
+
+import numpy as np
+import scipy
+import shapely
+
+import gearfile
+import program
+import timing
+from compare import compare_leg
+from compare_clear import compare_clearances
+from draw import draw_gears, kind_of, kinds
+from growth import check_growth
+from tally import Tally
+
+LEAST_LEGS = 200
+# Share of comparisons of one quantity that singular poses may forbid.
+MOST_SKIPPED = 0.25
+SHOWN_FAILURES = 40
+
+
+def main():
+    """Runs everything; the exit code."""
+    options = arguments()
+    print(
+        f"reference: Python {sys.version.split()[0]}, numpy {np.__version__}, "
+        f"scipy {scipy.__version__}, shapely {shapely.__version__}",
+        flush=True,
+    )
+    check_growth()
+    with tempfile.TemporaryDirectory() as scratch:
+        folder = pathlib.Path(options.keep or scratch)
+        folder.mkdir(parents=True, exist_ok=True)
+        began = time.perf_counter()
+        gears = draw_gears(options.draw, options.legs)
+        files = [folder / f"drawn-{number + 1:03}.json" for number in range(len(gears))]
+        for file, gear in zip(files, gears):
+            gearfile.write(file, gear)
+        legs = sum(len(gear["legs"]) for gear in gears)
+        print(f"drew {legs} legs in {time.perf_counter() - began:.1f} s", flush=True)
+        good = compare_all(options, files)
+        if options.timer:
+            timing.report(options.timer, files)
+    return 0 if good else 1
+
+
+def arguments():
+    """The command line."""
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--gearswing", required=True, help="the native command")
+    parser.add_argument("--legs", type=int, default=240, help="legs to draw")
+    parser.add_argument("--draw", type=int, default=1, help="start of the random numbers")
+    parser.add_argument("--timer", help="the timing program of this package")
+    parser.add_argument("--keep", help="directory for the gear files, kept")
+    return parser.parse_args()
+
+
+def compare_all(options, files):
+    """Compares every leg; whether all agree and enough was compared."""
+    began = time.perf_counter()
+    documents = program.results(options.gearswing, files)
+    print(f"the command took {time.perf_counter() - began:.1f} s", flush=True)
+    tally = Tally()
+    seen = collections.Counter()
+    began = time.perf_counter()
+    for file, document in zip(files, documents):
+        gear = gearfile.read(file)
+        answers = {answer["leg"]: answer for answer in document["legs"]}
+        for number, leg in enumerate(gear["legs"]):
+            answer = answers.get(number) or answers[leg["name"]]
+            tally.where = f"{file.name}, {leg['name']} {kind_of(leg)}"
+            tally.same("usable", answer.get("faults"), None)
+            if answer.get("result") is None:
+                continue
+            mechanism = compare_leg(tally, gear, leg, answer["result"])
+            compare_clearances(tally, gear, mechanism, answer["result"])
+            seen[kind_of(leg)] += 1
+    print(f"compared in {time.perf_counter() - began:.1f} s")
+    return judge(tally, seen)
+
+
+def judge(tally, seen):
+    """Prints what was compared; whether it is enough and agrees."""
+    print("\n".join(tally.report()))
+    good = True
+    if sum(seen.values()) < LEAST_LEGS:
+        print(f"FAILED: only {sum(seen.values())} legs were compared, {LEAST_LEGS} are asked for")
+        good = False
+    missing = [kind for kind in kinds() if not seen[kind]]
+    if missing:
+        print(f"FAILED: kinds of leg that were never compared: {missing}")
+        good = False
+    for quantity, skipped in tally.skipped.items():
+        if skipped > MOST_SKIPPED * (skipped + tally.count[quantity]):
+            print(f"FAILED: {quantity} was skipped {skipped} times of "
+                  f"{skipped + tally.count[quantity]}")
+            good = False
+    for failure in tally.failures[:SHOWN_FAILURES]:
+        print(f"FAILED: {failure}")
+    if tally.failures:
+        print(f"{len(tally.failures)} disagreements on {sum(seen.values())} legs")
+        good = False
+    if good:
+        print(f"{sum(seen.values())} legs of {len(seen)} kinds agree, "
+              f"{sum(tally.count.values())} comparisons")
+    return good
+
+
+if __name__ == "__main__":
+    sys.exit(main())
