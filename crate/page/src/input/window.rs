@@ -94,7 +94,7 @@ fn themes(port: &Port) -> Result<()> {
         Mode::default(),
         move |_: Event| {
             report(refresh_theme());
-            to.with_core(|core| core.painter().read_theme());
+            to.with_core(|core| core.read_theme());
             to.repaint();
         },
     )?);

@@ -17,7 +17,11 @@ pub(crate) struct Surface {
 impl Surface {
     /// The canvas with this id.
     pub(crate) fn new(id: &'static str) -> Result<Self> {
-        let canvas: HtmlCanvasElement = by_id(id)?;
+        Self::of(by_id(id)?)
+    }
+
+    /// A surface of this canvas.
+    pub(crate) fn of(canvas: HtmlCanvasElement) -> Result<Self> {
         let context = canvas
             .get_context("2d")?
             .and_then(|context| context.dyn_into().ok())

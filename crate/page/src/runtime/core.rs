@@ -4,7 +4,7 @@ use super::Port;
 use crate::dom::document;
 use crate::effects::Effects;
 use crate::error::Result;
-use crate::paint::{Painter, Surface};
+use crate::paint::{LineKey, Painter, Surface};
 use crate::panels::Panels;
 use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, update, view};
 
@@ -17,6 +17,7 @@ pub(crate) struct Core {
     panels: Panels,
     effects: Effects,
     painter: Painter,
+    line_key: LineKey,
     drawing: Surface,
     curves: Surface,
     wants_time: bool,
@@ -32,6 +33,7 @@ impl Core {
             panels: Panels::mount()?,
             effects,
             painter: Painter::new()?,
+            line_key: LineKey::mount()?,
             drawing: Surface::new("drawing")?,
             curves: Surface::new("curves")?,
             wants_time: false,
@@ -53,9 +55,10 @@ impl Core {
         self.panels.page()
     }
 
-    /// The painter, to be told about themes.
-    pub(crate) fn painter(&mut self) -> &mut Painter {
-        &mut self.painter
+    /// Reads the theme's colours again.
+    pub(crate) fn read_theme(&mut self) -> Result<()> {
+        self.painter.read_theme()?;
+        self.line_key.paint(&mut self.painter)
     }
 
     /// Works messages off until there are none, patches the page and performs the effects.
@@ -85,6 +88,9 @@ impl Core {
 
     /// Paints both canvases, when something changed or `anyway`.
     pub(crate) fn paint(&mut self, anyway: bool) -> Result<()> {
+        if anyway {
+            self.line_key.paint(&mut self.painter)?;
+        }
         if !(std::mem::take(&mut self.wants_paint) || anyway) {
             return Ok(());
         }
@@ -114,7 +120,7 @@ impl Core {
                 Effect::FocusField { .. } => late.push(effect),
                 Effect::SetTheme(theme) => {
                     self.effects.theme(theme)?;
-                    self.painter.read_theme()?;
+                    self.read_theme()?;
                 }
                 Effect::SetTitle { text } => document()?.set_title(&text),
                 other => self.effects.perform(port, other)?,

@@ -1,0 +1,92 @@
+//! The key to the lines: one sample of each line type beside its meaning, painted like the drawing.
+
+use super::{Painter, Surface};
+use crate::dom::{by_id, element, element_of};
+use crate::error::Result;
+use gearswing_app::Scene;
+use gearswing_app::scene::{Mark, Role, ScreenPoint, Shape};
+use web_sys::{HtmlCanvasElement, HtmlElement};
+
+/// Size of a sample [CSS px].
+const SIZE_PX: (f64, f64) = (64.0, 14.0);
+
+/// What is explained, in reading order.
+const LINES: [(Role, &str); 11] = [
+    (Role::Moving, "outline of structure or of a moving part"),
+    (Role::StructureHatch, "cut structure"),
+    (Role::Grown, "the tire at its grown size"),
+    (Role::Ghost, "the same part at the other end of its travel"),
+    (Role::Envelope, "edge of what wheel and leg sweep"),
+    (Role::CentreLine, "centre line, path of a point"),
+    (
+        Role::Dimension,
+        "dimension, with arrows at the tightest place",
+    ),
+    (Role::Contact, "contact, hatched where the parts overlap"),
+    (Role::Former, "the former tire"),
+    (Role::Load, "load"),
+    (Role::Snap, "what a dragged point has caught on"),
+];
+
+/// The samples.
+pub(crate) struct LineKey {
+    samples: Vec<(Role, Surface)>,
+}
+
+impl LineKey {
+    /// Makes the list.
+    pub(crate) fn mount() -> Result<Self> {
+        let list: HtmlElement = by_id("line-key-list")?;
+        let mut samples = Vec::with_capacity(LINES.len());
+        for (role, meaning) in LINES {
+            let item = element("li", "")?;
+            let canvas: HtmlCanvasElement = element_of("canvas", "sample")?;
+            canvas.set_attribute("aria-hidden", "true")?;
+            let text = element("span", "")?;
+            text.set_text_content(Some(meaning));
+            item.append_child(&canvas)?;
+            item.append_child(&text)?;
+            list.append_child(&item)?;
+            samples.push((role, Surface::of(canvas)?));
+        }
+        Ok(Self { samples })
+    }
+
+    /// Paints the samples in the theme in force.
+    pub(crate) fn paint(&mut self, painter: &mut Painter) -> Result<()> {
+        for (role, surface) in &mut self.samples {
+            painter.paint(surface, &sample(*role))?;
+        }
+        Ok(())
+    }
+}
+
+/// One line from end to end, or a row of hatching.
+fn sample(role: Role) -> Scene {
+    let (width_px, height_px) = SIZE_PX;
+    let line = |from: (f64, f64), to: (f64, f64)| Mark {
+        role,
+        shape: Shape::Path {
+            points: [from, to]
+                .map(|(x_px, y_px)| ScreenPoint { x_px, y_px })
+                .to_vec(),
+            closed: false,
+            filled: false,
+        },
+    };
+    let marks = match role {
+        Role::StructureHatch => (0..9)
+            .map(|at| {
+                let x_px = 6.0 * f64::from(at) + 2.0;
+                line((x_px, height_px - 1.0), (x_px + 10.0, 1.0))
+            })
+            .collect(),
+        _ => vec![line((0.0, height_px / 2.0), (width_px, height_px / 2.0))],
+    };
+    Scene {
+        width_px,
+        height_px,
+        marks,
+        handles: Vec::new(),
+    }
+}
