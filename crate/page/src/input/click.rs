@@ -1,14 +1,15 @@
 //! Presses on buttons: `data-act` names what a fixed button does, `data-action` an action of the
 //! page's data.
 
-use crate::dom::{by_id, data};
+use crate::dom::{by_id, data, document};
 use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
 use crate::panels::find_action;
 use crate::runtime::Port;
 use gearswing_app::Msg;
 use gearswing_app::msg::{File, History, Play, Share, View};
-use web_sys::{HtmlElement, HtmlInputElement, MouseEvent};
+use wasm_bindgen::JsCast;
+use web_sys::{Element, HtmlElement, HtmlInputElement, MouseEvent, Node};
 
 /// Zoom of one press [1].
 const ZOOM: f64 = 1.25;
@@ -16,12 +17,15 @@ const ZOOM: f64 = 1.25;
 /// Registers one handler for all buttons.
 pub(super) fn register(port: &Port) -> Result<()> {
     let to = port.clone();
-    let body = crate::dom::document()?;
+    let body = document()?;
     let active = Mode {
         active: true,
         ..Mode::default()
     };
     port.keep(listen(&body, "click", active, move |event: MouseEvent| {
+        report(close_drops(
+            event.target().and_then(|target| target.dyn_into().ok()),
+        ));
         if let Some(id) = data(&event, "data-action") {
             let mut found = None;
             to.with_core(|core| {
@@ -46,6 +50,20 @@ pub(super) fn register(port: &Port) -> Result<()> {
             report(fixed(&to, &act));
         }
     })?);
+    Ok(())
+}
+
+/// Closes the boxes of the top row, except one that holds `inside`.
+pub(super) fn close_drops(inside: Option<Node>) -> Result<()> {
+    let open = document()?.query_selector_all("details.drop[open]")?;
+    for at in 0..open.length() {
+        if let Some(node) = open.item(at)
+            && !node.contains(inside.as_ref())
+            && let Ok(drop) = node.dyn_into::<Element>()
+        {
+            drop.remove_attribute("open")?;
+        }
+    }
     Ok(())
 }
 

@@ -1,8 +1,9 @@
 //! Keys on the drawing and its points, and the shortcuts of the whole page.
 
+use super::click::close_drops;
 use super::fields::step_size;
 use crate::dom::{by_id, data, document};
-use crate::error::Result;
+use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
 use crate::runtime::Port;
 use gearswing_app::Msg;
@@ -113,6 +114,9 @@ fn on_page(port: &Port) -> Result<()> {
         move |event: KeyboardEvent| {
             if event.default_prevented() {
                 return;
+            }
+            if event.key() == "Escape" {
+                report(close_drops(None));
             }
             let Some(msg) = page_key(&event) else { return };
             event.prevent_default();

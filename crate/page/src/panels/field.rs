@@ -225,7 +225,7 @@ impl Row for FieldNode {
             "aria-describedby",
             &format!("{id}-error {id}-echo {id}-help"),
         )?;
-        for part in [&label, &entry, &actions, &error, &echo, &help] {
+        for part in [&label, &entry, &error, &echo, &help, &actions] {
             node.append_child(part)?;
         }
         Ok(Self {
