@@ -1,12 +1,39 @@
 //! The words for a gear and its results, in one place for page and command.
 //!
 //! Pure: data and unit choice in, text out. Nothing here decides a verdict; that is the solver's.
+//! Start at [`Subject`] and [`finding_text`], or at [`Answered`] for whole reports; labels of the data are in [`fields`].
 
+/// A gear file with the results of its legs.
+mod answered;
+/// Cautions, and what the model leaves out.
+mod cautions;
+/// A fault of a model in words.
+mod fault;
 /// Every field of the gear file: label, quantity and how to measure it.
 pub mod fields;
-
+/// The three answers in words.
+mod finding;
+/// The results as JSON.
+mod json;
+/// The whole report as text.
+mod sheet;
+/// What a text speaks of.
+mod subject;
+/// Tables as CSV and as text.
+mod table;
 /// Names and small parts of sentences.
 mod text;
 
 #[cfg(test)]
 mod sample;
+
+pub use answered::{Answered, LegAnswer, Outcome};
+pub use cautions::{TIRE_CLEARANCE_RULE, caution_text, general_cautions, not_modelled};
+pub use fault::fault_text;
+pub use finding::{
+    FindingText, Governing, Mark, finding_text, governing, jam_text, question_text, verdict_text,
+};
+pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json};
+pub use sheet::{ReportOptions, report_text};
+pub use subject::Subject;
+pub use table::{stations_csv, stations_csv_head, stations_csv_rows, stations_text};

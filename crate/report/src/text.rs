@@ -68,3 +68,11 @@ pub(crate) fn small_first(text: &str) -> String {
         first.to_lowercase().chain(chars).collect()
     })
 }
+
+/// With a capital first letter.
+pub(crate) fn capital_first(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| {
+        first.to_uppercase().chain(chars).collect()
+    })
+}

@@ -77,7 +77,10 @@ impl Field {
         if self.is_former {
             name.push_str("former tire: ");
         }
-        name.push_str(self.words.name);
+        name.push_str(match (self.words.kind, self.words.group, self.item) {
+            (FieldKind::Point, Group::Well, None) => "outline",
+            _ => self.words.name,
+        });
         self.append_item(&mut name);
         name
     }
@@ -190,7 +193,7 @@ fn parted(path: &str) -> Option<(String, Vec<usize>)> {
 #[must_use]
 pub fn path_words(path: &str, gear: &Gear) -> String {
     let Some(field) = field(path) else {
-        return unknown_path_words(path);
+        return part_path_words(path, gear);
     };
     let mut parts = Vec::new();
     let leg = field.leg.and_then(|index| gear.legs.get(index));
@@ -213,12 +216,51 @@ pub fn path_words(path: &str, gear: &Gear) -> String {
     parts.join(", ")
 }
 
-/// A path that is no field (a typing error in a file) made readable.
-fn unknown_path_words(path: &str) -> String {
-    let path = plain(path);
-    if path.is_empty() || path == "." {
-        "the file".to_owned()
-    } else {
-        path
+/// Parts that hold several fields, by the end of their pattern.
+const PARTS: &[(&str, &str)] = &[
+    (".actuator", "actuator"),
+    (".air", "drag areas"),
+    (".body", "upper leg"),
+    (".folding", "brace"),
+    (".folding.lower", "lower brace link"),
+    (".folding.upper", "upper brace link"),
+    (".former", "former tire"),
+    (".shape.solid", "outline"),
+    (".shape.surface", "outline"),
+    (".sliding", "brace"),
+    (".strut", "shock strut"),
+    (".table", "shortening table"),
+    (".tire", "tire"),
+    (".well", "wheel well"),
+    (".wheel", "wheel"),
+    ("clearance_rule", "clearances asked for"),
+    ("conditions", "attitude and air"),
+    ("supply", "hydraulic supply"),
+];
+
+/// A path that is no field: a part, a leg, or a typing error in a file.
+fn part_path_words(path: &str, gear: &Gear) -> String {
+    let Some((pattern, indices)) = parted(path) else {
+        return plain(path);
+    };
+    let longest = PARTS
+        .iter()
+        .filter(|(end, _)| pattern.ends_with(end))
+        .max_by_key(|(end, _)| end.len());
+    let leg = indices.first().filter(|_| pattern.starts_with("legs[]"));
+    let leg = leg.map(|&index| {
+        let name = gear.legs.get(index).map_or("", |leg| &leg.name);
+        leg_name(name, index)
+    });
+    let part = match (longest, pattern.as_str()) {
+        (Some((_, words)), _) => (*words).to_owned(),
+        (None, "legs[]") => return leg.unwrap_or_default(),
+        (None, "legs") => "legs".to_owned(),
+        (None, "" | ".") => "the file".to_owned(),
+        (None, _) => return plain(path),
+    };
+    match leg {
+        Some(leg) => format!("{leg}, {part}"),
+        None => part,
     }
 }

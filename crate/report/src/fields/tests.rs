@@ -199,7 +199,7 @@ fn paths_in_words() {
         ),
         (
             "legs[0].well[1].shape.surface.points_m",
-            "right main, Upper skin, point",
+            "right main, Upper skin, outline",
         ),
         (
             "legs[0].body.outline_m[3]",
@@ -215,6 +215,14 @@ fn paths_in_words() {
         ),
         ("legs[7].wheel.mass_kg", "leg 8, mass of the wheel"),
         ("supply.available_pressure_pa", "available pressure"),
+        ("legs[0].actuator", "right main, actuator"),
+        ("legs[1].brace.sliding", "nose, brace"),
+        (
+            "legs[0].strut.shortening.with_travel.table",
+            "right main, shortening table",
+        ),
+        ("legs[1]", "nose"),
+        ("legs", "legs"),
         ("legs[0].colour", "legs[0].colour"),
         ("legs[x].name", "legs[x].name"),
         ("", "the file"),

@@ -56,7 +56,8 @@ impl Unit {
     }
 
     /// A number with this unit behind it: no space before °, ′ and ″.
-    pub(crate) fn with_number(&self, number: &str) -> String {
+    #[must_use]
+    pub fn with_number(&self, number: &str) -> String {
         match self.symbol {
             "" => number.into(),
             "°" | "′" | "″" => format!("{number}{}", self.symbol),

@@ -1,4 +1,4 @@
-//! Invented gears and results for this crate's tests.
+//! An invented gear with every field that a gear file can have.
 use gearswing_solver::model::{
     Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, FoldingBrace, Folds,
     Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle, Point, Shape, Shortening,

@@ -1,0 +1,60 @@
+//! Cautions, and what the model leaves out: said wherever results are shown.
+use gearswing_solver::result::Caution;
+
+/// The rule behind the first answer. 14 CFR 23.733(c) before amendment 23-64, read in a public copy
+/// of the regulation (eCFR mirror, title 14 part 23).
+pub const TIRE_CLEARANCE_RULE: &str = "14 CFR 23.733(c) (before amendment 23-64) asks that each tire of a retractable gear, at the maximum size of its type expected in service, has a clearance to the structure and systems around it that is adequate to prevent contact. It gives no number.";
+
+/// Cautions that hold for every leg, the gravest first.
+#[must_use]
+pub fn general_cautions() -> &'static [&'static str] {
+    &[
+        "On jacks: jack as the maker says, lock the jacks, keep the aeroplane steady. A swing shakes it.",
+        "Nobody, no hands and no tools in the arc of a leg, its doors or its brace while pressure is on or the leg is unlocked.",
+        "First swing slow and on low pressure, one hand on the switch that stops it, somebody watching each leg.",
+        "Hydraulic oil under pressure, 1,000 psi (69 bar) and more, goes through skin from a pinhole. Never feel for a leak by hand; let the pressure down before a line is opened. A jet that has entered the skin is an emergency, however small the wound.",
+        "These answers are figures from the numbers put in. They do not replace the gear swing on the aeroplane, the kit or type maker's data, the regulations of your country, or the inspection and signature of a licensed person.",
+        "The maker's figure wins over any figure here.",
+    ]
+}
+
+/// What the model does not contain.
+#[must_use]
+pub fn not_modelled() -> &'static [&'static str] {
+    &[
+        "anything out of the drawn plane: skewed trunnions, toe-in, a wheel that turns as it goes up",
+        "flex of leg, tire, brace and structure, and play in the pins",
+        "friction in the pins, springs, gas struts and bungees",
+        "time, fluid flow, pump, motor and battery: a pressure that suffices here says nothing of how fast the gear moves",
+        "fall and lock without pressure (emergency extension)",
+        "gear doors and their linkage",
+        "growth of a spinning tire, a flat or a burst tire, mud, ice",
+        "brake lines, hoses and wires that move with the leg",
+        "strength of any part, and wear",
+    ]
+}
+
+/// A caution that belongs to one answer.
+#[must_use]
+pub fn caution_text(caution: Caution) -> &'static str {
+    match caution {
+        Caution::MovingLeg => {
+            "A moving leg crushes: lock the jacks, keep everybody out of the arc, make the first swing slow."
+        }
+        Caution::Pressure => {
+            "Oil under pressure goes through skin: never feel for a leak by hand, and let the pressure down before opening a line."
+        }
+        Caution::Trimming => {
+            "Do not cut or trim structure on this figure: ask the kit or type maker, and have the change approved and signed for."
+        }
+        Caution::TireApproval => {
+            "A larger tire changes more than clearance (loads, speed rating, drag, ground attitude): it needs the kit or type maker's data or an approval."
+        }
+        Caution::Unlocked => {
+            "A leg that is not locked can fold on the jacks or on the ground: hold it down by other means until the lock is proved."
+        }
+        Caution::MountStrength => {
+            "The load on the actuator mount is worked out, its strength is not: check bolt and structure by the maker's data."
+        }
+    }
+}

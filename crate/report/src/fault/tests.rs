@@ -1,0 +1,138 @@
+//! A sentence for every kind of fault.
+use gearswing_solver::faults::{Fault, FaultKind};
+use gearswing_units::UnitChoice;
+
+use super::fault_text;
+use crate::sample::full_gear;
+
+fn fault(path: &str, kind: FaultKind) -> Fault {
+    Fault {
+        leg: path.starts_with("legs[0]").then_some(0),
+        path: path.to_owned(),
+        kind,
+    }
+}
+
+fn faults() -> Vec<Fault> {
+    let other = |name: &str| format!("legs[0].{name}");
+    vec![
+        fault("legs[0].trunnion_m[0]", FaultKind::NotFinite),
+        fault(
+            "conditions.air_density_kg_m3",
+            FaultKind::OutOfRange {
+                value: -1.0,
+                min: 0.0,
+                max: 2.0,
+            },
+        ),
+        fault(
+            "legs[0].swing_up_rad",
+            FaultKind::OutOfRange {
+                value: 7.0,
+                min: -std::f64::consts::TAU,
+                max: std::f64::consts::TAU,
+            },
+        ),
+        fault(
+            "legs[0].wheel.mass_kg",
+            FaultKind::OutOfRange {
+                value: 0.0,
+                min: 0.01,
+                max: f64::INFINITY,
+            },
+        ),
+        fault(
+            "legs[0].actuator.rod_m",
+            FaultKind::NotBelow {
+                value: 0.031,
+                other: other("actuator.bore_m"),
+                limit: 0.03,
+            },
+        ),
+        fault(
+            "legs[0].brace.folding.knee_m",
+            FaultKind::Coincident {
+                other: other("brace.folding.airframe_pivot_m"),
+                distance: 0.00002,
+                least: 0.001,
+            },
+        ),
+        fault(
+            "legs[0].actuator",
+            FaultKind::LengthAtDown {
+                length: 0.45,
+                shortest: 0.2,
+                longest: 0.4,
+            },
+        ),
+        fault(
+            "legs[0].body.outline_m",
+            FaultKind::SelfCrossing {
+                edge: 1,
+                other_edge: 3,
+            },
+        ),
+        fault(
+            "legs[0].well[0].shape.solid.points_m",
+            FaultKind::TooFewPoints {
+                count: 1,
+                needed: 3,
+            },
+        ),
+        fault(
+            "legs[0].well[1].shape.surface.points_m",
+            FaultKind::TooMany {
+                count: 900,
+                allowed: 400,
+            },
+        ),
+        fault(
+            "legs[0].well[0].shape.solid.points_m",
+            FaultKind::RepeatedPoint { point: 2 },
+        ),
+        fault("legs[0].well[0].shape.solid.points_m", FaultKind::NoArea),
+        fault(
+            "legs[0].strut.shortening.with_travel.table",
+            FaultKind::NotRising { row: 2 },
+        ),
+        fault("legs", FaultKind::NoLegs),
+        fault("legs[0].actuator.attach_to", FaultKind::NeedsFoldingBrace),
+        fault(
+            "legs[0].brace.folding.knee_m",
+            FaultKind::CannotStraighten {
+                reach: 0.7,
+                largest_span: 0.65,
+            },
+        ),
+        fault("legs[0].brace.folding.knee_m", FaultKind::KneeOnLine),
+    ]
+}
+
+#[test]
+fn every_kind_in_both_systems() {
+    let gear = full_gear();
+    for (name, units) in [("inch", UnitChoice::INCH), ("metric", UnitChoice::METRIC)] {
+        let lines: Vec<_> = faults()
+            .iter()
+            .map(|fault| fault_text(fault, &gear, units))
+            .collect();
+        insta::assert_snapshot!(format!("faults_{name}"), lines.join("\n"));
+    }
+}
+
+#[test]
+fn a_field_unknown_to_the_table_still_has_its_unit() {
+    let gear = full_gear();
+    let fault = fault(
+        "legs[0].winch.cable_m",
+        FaultKind::OutOfRange {
+            value: 0.5,
+            min: 1.0,
+            max: 2.0,
+        },
+    );
+    assert_eq!(
+        fault_text(&fault, &gear, UnitChoice::METRIC),
+        "Legs[0].winch.cable_m: 500 mm is not possible; valid is 1000 to 2000 mm."
+    );
+}

@@ -1,0 +1,155 @@
+//! What an answer rests on, and how to put something better in its place.
+use gearswing_solver::model::MovingPart;
+use gearswing_solver::result::{Assumption, Finding, FindingDetail, PairClearance, TireState};
+use gearswing_units::Quantity;
+use serde::Serialize;
+
+use crate::subject::{Subject, obstacle_words};
+
+/// How far to trust what an answer rests on; shown as a mark beside the figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Mark {
+    /// Quoted from memory, not confirmed by a source.
+    FromMemory,
+    /// Common practice of the trade, no published source.
+    CommonPractice,
+    /// Nobody has said where it comes from.
+    OriginNotStated,
+}
+
+impl Mark {
+    /// The mark in words.
+    #[must_use]
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::FromMemory => "from memory",
+            Self::CommonPractice => "common practice",
+            Self::OriginNotStated => "origin not stated",
+        }
+    }
+}
+
+/// One thing that an answer rests on.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+pub struct Governing {
+    /// What it is and how to replace it.
+    pub text: String,
+    /// How far to trust it; absent when it is the person's own, published, or a limit of the model.
+    pub mark: Option<Mark>,
+}
+
+impl Governing {
+    pub(super) fn plain(text: String) -> Self {
+        Self { text, mark: None }
+    }
+
+    fn marked(text: String, mark: Mark) -> Self {
+        Self {
+            text,
+            mark: Some(mark),
+        }
+    }
+}
+
+/// One assumption in words; numbers are those of the answer that rests on it.
+#[must_use]
+pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -> Governing {
+    let plain = |text: &str| Governing::plain(text.to_owned());
+    match assumption {
+        Assumption::GrowthRuleFromMemory => Governing::marked(
+            "The grown tire is worked out by a growth rule quoted from memory. Replace it with the tire maker's largest size in service, or measure a tire that has grown.".to_owned(),
+            Mark::FromMemory,
+        ),
+        Assumption::TireSizeFromMemory => Governing::marked(
+            "The tire's size is a row of the size table quoted from memory. Replace it with the tire maker's figures, or measure the fitted tire at full pressure.".to_owned(),
+            Mark::FromMemory,
+        ),
+        Assumption::TireSizePublished => plain(
+            "The tire's size is a row of the size table with a published source. The tire on the wheel may be smaller or larger within its tolerance: measure it.",
+        ),
+        Assumption::TireMeasured => plain("The tire's size was measured."),
+        Assumption::TireMaker => plain("The tire's size is the tire maker's."),
+        Assumption::TireUnstated => Governing::marked(
+            "Where the tire's size comes from is not stated. Measure it at full pressure or take the tire maker's figures, and say so.".to_owned(),
+            Mark::OriginNotStated,
+        ),
+        Assumption::ClearanceCommonPractice => common_clearance(subject, finding),
+        Assumption::ClearanceUser => user_clearance(subject, finding),
+        Assumption::MarginCommonPractice => Governing::marked(
+            format!(
+                "{} of the pressure to be left over is common practice. Replace it with the maker's figure.",
+                subject.say(Quantity::Travel, subject.gear.supply.margin_wanted)
+            ),
+            Mark::CommonPractice,
+        ),
+        Assumption::MarginUser => Governing::plain(format!(
+            "{} of the pressure to be left over is your own figure.",
+            subject.say(Quantity::Travel, subject.gear.supply.margin_wanted)
+        )),
+        Assumption::NoPinFriction => plain(
+            "Friction in the pins and springs are not counted: the real pressure is higher by what dry or tight pins take.",
+        ),
+        Assumption::FrontViewAir => plain(
+            "This leg is seen from ahead: the wind of straight flight blows across the plane of its swing and is not counted; only sideslip is.",
+        ),
+        Assumption::SeparateUnlock => plain(
+            "A device of its own unlocks the knee; its force is not worked out, so check it by itself.",
+        ),
+        Assumption::DeadWeightOnly => plain(
+            "The hanging leg is held by its dead weight only: lock springs and pressure, which add to it, are not counted.",
+        ),
+        Assumption::OverCentreCommonPractice => Governing::marked(
+            "How far the knee should stand past centre is common practice on light aeroplanes. The maker's figure wins.".to_owned(),
+            Mark::CommonPractice,
+        ),
+        Assumption::LatchNotModelled => plain(
+            "The latch or lock itself is not modelled: only the aeroplane can show that it engages.",
+        ),
+    }
+}
+
+fn pair_of<'a>(subject: &'a Subject, finding: &Finding) -> Option<&'a PairClearance> {
+    match finding.detail {
+        FindingDetail::Tightest { pair, .. } => subject.result.clearance.pairs.get(pair),
+        _ => None,
+    }
+}
+
+fn common_clearance(subject: &Subject, finding: &Finding) -> Governing {
+    let replace = "No regulation gives a number. Replace it with the maker's figure or your own.";
+    let text = match pair_of(subject, finding) {
+        None => format!("The clearances asked for are common practice. {replace}"),
+        Some(pair) => {
+            let asked = subject.length(pair.requirement.clearance);
+            match (pair.part, pair.tire) {
+                (MovingPart::Wheel, Some(TireState::New)) => {
+                    format!("The {asked} asked for at a new tire is common practice. {replace}")
+                }
+                _ => format!(
+                    "The {asked} asked for here is a default of this program; common practice is only that nothing touches. {replace}"
+                ),
+            }
+        }
+    };
+    Governing::marked(text, Mark::CommonPractice)
+}
+
+fn user_clearance(subject: &Subject, finding: &Finding) -> Governing {
+    use gearswing_solver::result::RequirementBasis as Basis;
+    Governing::plain(match pair_of(subject, finding) {
+        None => "The clearances asked for are your own figures.".to_owned(),
+        Some(pair) => {
+            let asked = subject.length(pair.requirement.clearance);
+            match pair.requirement.basis {
+                Basis::Obstacle => format!(
+                    "The {asked} asked for at {} is your own figure.",
+                    obstacle_words(&pair.obstacle_name, pair.obstacle)
+                ),
+                Basis::Gear | Basis::CommonPractice => {
+                    format!("The {asked} asked for is your own figure for the whole gear.")
+                }
+            }
+        }
+    })
+}

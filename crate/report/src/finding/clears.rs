@@ -1,0 +1,252 @@
+//! Does it clear? The tightest place of the well in words.
+use gearswing_solver::TireChoice;
+use gearswing_solver::model::{Grown, MovingPart};
+use gearswing_solver::result::{Finding, PairClearance, TireState, Verdict};
+
+use super::Said;
+use crate::subject::{Subject, obstacle_words, part_name};
+use crate::text::plain;
+
+/// Other places named after the governing one; the rest are counted.
+const OTHERS_NAMED: usize = 3;
+
+pub(super) fn tightest(
+    subject: &Subject,
+    finding: &Finding,
+    pair: usize,
+    clearance: f64,
+    spare: f64,
+) -> Said {
+    let Some(pair) = subject.result.clearance.pairs.get(pair) else {
+        // The row is missing only when a result was put together wrongly; the number still holds.
+        return Said::new(
+            format!(
+                "{} tightest clearance is {}, {} against what is asked for.",
+                subject.the_legs(),
+                subject.length(clearance),
+                subject.signed(gearswing_units::Quantity::Length, spare)
+            ),
+            [],
+        );
+    };
+    let mut sentence = if is_contact(finding.verdict, clearance) {
+        contact(subject, pair, clearance)
+    } else if spare < 0.0 {
+        too_near(subject, pair, clearance, spare)
+    } else {
+        clear(subject, pair, clearance, spare)
+    };
+    sentence.push_str(&others(subject, pair));
+    sentence.push_str(&only_to_jam(subject));
+    let try_next = if is_contact(finding.verdict, clearance) || spare < 0.0 {
+        what_to_try(subject, pair, spare)
+    } else {
+        vec![
+            "Prove it on jacks: swing slowly and look at this place, with the tire at full pressure."
+                .to_owned(),
+        ]
+    };
+    Said { sentence, try_next }
+}
+
+pub(super) fn nothing_in_well(subject: &Subject) -> Said {
+    Said::new(
+        format!(
+            "No structure is drawn around {}, so there is nothing to check its clearance against.",
+            subject.the_leg()
+        ),
+        ["Measure the well and draw its skins, ribs and boxes, the nearest ones first."],
+    )
+}
+
+fn is_contact(verdict: Verdict, clearance: f64) -> bool {
+    verdict == Verdict::Bad || clearance <= 0.0
+}
+
+fn contact(subject: &Subject, pair: &PairClearance, clearance: f64) -> String {
+    let who = who(subject, pair);
+    let what = obstacle_words(&pair.obstacle_name, pair.obstacle);
+    let place = &pair.tightest.place;
+    let deepest = subject.at(place);
+    let when = state_words(pair.tire);
+    let depth = subject.size(clearance.abs());
+    // Where contact begins, unless it would be printed as the same place.
+    let first = pair
+        .first_contact
+        .map(|contact| subject.at(&contact.place))
+        .filter(|first| *first != deepest);
+    let mut sentence = match first {
+        None => format!("{who} touches {what} {deepest}{when}: {depth} would have to go."),
+        Some(first) => format!(
+            "{who} touches {what}{when}, first {first}. It is deepest {deepest}: {depth} would have to go."
+        ),
+    };
+    if let Some(other) = other_state(subject, pair) {
+        let gap = other.tightest.clearance;
+        sentence.push_str(&match (other.tire, gap > 0.0) {
+            (Some(TireState::New), true) => {
+                format!(" As fitted new it clears by {}.", subject.size(gap))
+            }
+            (Some(TireState::New), false) => {
+                format!(
+                    " As fitted new it already touches by {}.",
+                    subject.size(-gap)
+                )
+            }
+            _ => String::new(),
+        });
+    }
+    sentence
+}
+
+fn too_near(subject: &Subject, pair: &PairClearance, clearance: f64, spare: f64) -> String {
+    format!(
+        "{} comes within {} of {} {}{}; {} is asked for, so {} is missing.",
+        who(subject, pair),
+        subject.size(clearance),
+        obstacle_words(&pair.obstacle_name, pair.obstacle),
+        subject.at(&pair.tightest.place),
+        state_words(pair.tire),
+        subject.length(pair.requirement.clearance),
+        subject.size(-spare),
+    )
+}
+
+fn clear(subject: &Subject, pair: &PairClearance, clearance: f64, spare: f64) -> String {
+    let spare = if spare > 0.0 {
+        format!("{} more than asked for", subject.size(spare))
+    } else {
+        "just what is asked for".to_owned()
+    };
+    format!(
+        "nothing touches. Tightest is {} at {} {}{}: {}, {spare}.",
+        who(subject, pair),
+        obstacle_words(&pair.obstacle_name, pair.obstacle),
+        subject.at(&pair.tightest.place),
+        state_words(pair.tire),
+        subject.size(clearance),
+    )
+}
+
+fn who(subject: &Subject, pair: &PairClearance) -> String {
+    let former = match (pair.part, subject.tire, subject.model()) {
+        (MovingPart::Wheel, TireChoice::Former, Some(leg)) if leg.wheel.former.is_some() => {
+            "former "
+        }
+        _ => "",
+    };
+    format!("{} {former}{}", subject.the_legs(), part_name(pair.part))
+}
+
+fn state_words(tire: Option<TireState>) -> &'static str {
+    match tire {
+        Some(TireState::Grown) => " when it has grown",
+        Some(TireState::New) => " as fitted new",
+        None => "",
+    }
+}
+
+/// The row of the same tire and obstacle at the other size.
+fn other_state<'a>(subject: &'a Subject, pair: &PairClearance) -> Option<&'a PairClearance> {
+    subject.result.clearance.pairs.iter().find(|other| {
+        other.obstacle == pair.obstacle && other.part == pair.part && other.tire != pair.tire
+    })
+}
+
+/// Other parts that touch, or come too near, besides the governing pair.
+fn others(subject: &Subject, governing: &PairClearance) -> String {
+    let is_same =
+        |a: &PairClearance, b: &PairClearance| a.obstacle == b.obstacle && a.part == b.part;
+    let mut worst: Vec<&PairClearance> = Vec::new();
+    for pair in &subject.result.clearance.pairs {
+        if is_same(pair, governing) || pair.spare() >= 0.0 {
+            continue;
+        }
+        match worst.iter_mut().find(|known| is_same(known, pair)) {
+            Some(known) if pair.tightest.clearance < known.tightest.clearance => *known = pair,
+            Some(_) => {}
+            None => worst.push(pair),
+        }
+    }
+    worst.sort_by(|a, b| a.tightest.clearance.total_cmp(&b.tightest.clearance));
+    let (touching, near): (Vec<_>, Vec<_>) = worst
+        .into_iter()
+        .partition(|pair| pair.tightest.clearance <= 0.0);
+    format!(
+        "{}{}",
+        named(" Also touching", &touching),
+        named(" Also too near", &near)
+    )
+}
+
+fn named(lead: &str, pairs: &[&PairClearance]) -> String {
+    if pairs.is_empty() {
+        return String::new();
+    }
+    let mut names: Vec<String> = pairs
+        .iter()
+        .take(OTHERS_NAMED)
+        .map(|pair| {
+            let what = obstacle_words(&pair.obstacle_name, pair.obstacle);
+            format!("{} at {what}", part_name(pair.part))
+        })
+        .collect();
+    if let Some(more) = pairs
+        .len()
+        .checked_sub(OTHERS_NAMED)
+        .filter(|more| *more > 0)
+    {
+        names.push(format!("{more} more"));
+    }
+    format!("{lead}: {}.", names.join(", "))
+}
+
+fn only_to_jam(subject: &Subject) -> String {
+    subject.result.jams.first().map_or_else(String::new, |jam| {
+        format!(
+            " Only the way up to the stop {} is checked.",
+            subject.at(&jam.place)
+        )
+    })
+}
+
+fn what_to_try(subject: &Subject, pair: &PairClearance, spare: f64) -> Vec<String> {
+    let what = obstacle_words(&pair.obstacle_name, pair.obstacle);
+    let mut steps = vec![format!(
+        "Measure this place first, on jacks: is {what} drawn where it stands, and the {} as it is?",
+        part_name(pair.part)
+    )];
+    if pair.part == MovingPart::Wheel {
+        if let Some(former) = subject.former_tire() {
+            let size = plain(&former.size);
+            let size = if size.is_empty() {
+                size
+            } else {
+                format!(" ({size})")
+            };
+            steps.push(format!("Compare with the former tire{size}."));
+        }
+        let by_rule = subject
+            .model()
+            .is_some_and(|leg| leg.wheel.tire.grown == Grown::ByRule);
+        if by_rule && pair.tire == Some(TireState::Grown) {
+            steps.push(
+                "Put in the tire maker's largest size in service, or measure a tire that has grown: the growth rule is from memory."
+                    .to_owned(),
+            );
+        }
+        steps.push(
+            "Try a smaller tire, or a strut that shortens more before it goes in.".to_owned(),
+        );
+    } else {
+        steps.push(format!(
+            "Try another place or shape for the {}.",
+            part_name(pair.part)
+        ));
+    }
+    steps.push(format!(
+        "Or take {} off {what} there, if the maker approves it.",
+        subject.size(-spare)
+    ));
+    steps
+}

@@ -1,0 +1,125 @@
+//! Will it lock? Knee, telescopic brace or no brace in words.
+use gearswing_units::Quantity;
+
+use super::Said;
+use crate::subject::Subject;
+
+/// Ground load for which the push into the lock is said [N]: 100 lb or 100 N in the units chosen.
+const ROUND_LOAD: f64 = 100.0;
+
+const PUSH_CHECK: &str = "On jacks, push the locked knee by hand in the unlocking direction: it must snap back hard onto its stop.";
+const ADJUST: &str = "Set the offset by the maker's figure, half a turn of a rod end at a time, and swing again. Over-centre travel of 1/16 to 1/8 in (1.5 to 3 mm) is common practice on light singles. Never give up down-lock travel to gain up travel.";
+const OTHER_LOCK: &str = "Find the lock that holds this leg (hook, latch, actuator lock) and check it by the maker's data.";
+
+pub(super) fn over_centre(
+    subject: &Subject,
+    offset: f64,
+    ground_into_lock: f64,
+    knee_push: f64,
+) -> Said {
+    let round = Quantity::Force.to_si(subject.units, ROUND_LOAD);
+    let per_load = |share: f64| {
+        format!(
+            "{} at the knee for each {} on the wheel",
+            subject.say(Quantity::Force, round * share.abs()),
+            subject.say(Quantity::Force, round)
+        )
+    };
+    let ground = if ground_into_lock > 0.0 {
+        format!(
+            "A load from the ground holds it there ({}).",
+            per_load(ground_into_lock)
+        )
+    } else if ground_into_lock < 0.0 {
+        format!(
+            "A load from the ground pushes it out of the lock ({}).",
+            per_load(ground_into_lock)
+        )
+    } else {
+        "A load from the ground neither holds it there nor pushes it out.".to_owned()
+    };
+    let weight = if knee_push >= 0.0 {
+        format!(
+            "With the leg hanging, a push of {} at the knee unlocks it.",
+            subject.say(Quantity::Force, knee_push)
+        )
+    } else {
+        format!(
+            "With the leg hanging, its own weight pushes the knee off its stop with {}.",
+            subject.say(Quantity::Force, -knee_push)
+        )
+    };
+    let good = ground_into_lock > 0.0 && knee_push >= 0.0;
+    let steps: &[&str] = if good {
+        &[PUSH_CHECK]
+    } else {
+        &[ADJUST, OTHER_LOCK, PUSH_CHECK]
+    };
+    Said {
+        sentence: format!(
+            "{} knee stands {} past centre. {ground} {weight}",
+            subject.the_legs(),
+            subject.size(offset)
+        ),
+        try_next: steps.iter().map(|&step| step.to_owned()).collect(),
+    }
+}
+
+pub(super) fn not_over_centre(subject: &Subject, offset: f64) -> Said {
+    let stands = if offset == 0.0 {
+        "on the straight line".to_owned()
+    } else {
+        format!("{} short of centre", subject.size(offset.abs()))
+    };
+    Said::new(
+        format!(
+            "{} knee stands {stands}: its geometry does not lock it, something else must.",
+            subject.the_legs()
+        ),
+        [OTHER_LOCK, ADJUST],
+    )
+}
+
+pub(super) fn excursion_stopped(subject: &Subject, at_axle: f64, allowed: f64) -> Said {
+    Said::new(
+        format!(
+            "{} knee can't pass the straight line: the axle would have to move {} past down, and the stop allows {}.",
+            subject.the_legs(),
+            subject.size(at_axle),
+            subject.length(allowed)
+        ),
+        [
+            "Measure again how far the axle can move past down, and where the knee stands when locked.",
+            "A smaller over-centre offset asks for less movement: stay within the maker's figure.",
+        ],
+    )
+}
+
+pub(super) fn sliding_brace(subject: &Subject, end_gap: f64) -> Said {
+    let stands = if end_gap.abs() < 5e-5 {
+        "at its end length".to_owned()
+    } else {
+        format!("{} from its nearer end length", subject.size(end_gap.abs()))
+    };
+    Said::new(
+        format!(
+            "{} telescopic brace stands {stands} with the gear down: its latch must hold it, and the latch is not modelled.",
+            subject.the_legs()
+        ),
+        [
+            "Check latch engagement and its indicator switch by the maker's data, on jacks, without pressure.",
+        ],
+    )
+}
+
+pub(super) fn no_brace(subject: &Subject) -> Said {
+    Said::new(
+        format!(
+            "{} has no brace: its geometry holds nothing, so the actuator or a lock of its own must.",
+            subject.the_leg()
+        ),
+        [
+            "Find what holds this leg down, and that it is not hydraulic pressure alone (14 CFR 23.729(b), before amendment 23-64), and check it by the maker's data.",
+        ],
+    )
+}

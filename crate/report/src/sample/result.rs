@@ -1,0 +1,209 @@
+//! Results put together by hand: their numbers need not fit together.
+use gearswing_solver::TireChoice;
+use gearswing_solver::model::{Gear, MovingPart, Point, Vector, View};
+use gearswing_solver::result::{
+    Assumption, Caution, Clearance, Contact, Excursion, Finding, FindingDetail, Force, ForcePeak,
+    LegResult, Lock, LockKind, PairClearance, Phase, Place, Question, Reactions, Requirement,
+    RequirementBasis, Station, StationForce, Stroke, Tightest, TireState, Verdict,
+};
+use gearswing_units::UnitChoice;
+
+use crate::Subject;
+
+/// A place of the swing.
+pub(crate) fn place(travel: f64) -> Place {
+    Place {
+        phase: Phase::Swing,
+        progress: travel,
+        travel,
+        swing: 1.4 * travel,
+    }
+}
+
+/// A row of the clearance table of "Bay rib", tightest at 78 % of travel.
+pub(crate) fn pair(
+    part: MovingPart,
+    tire: Option<TireState>,
+    clearance: f64,
+    required: f64,
+) -> PairClearance {
+    PairClearance {
+        obstacle: 0,
+        obstacle_name: "Bay rib".to_owned(),
+        part,
+        tire,
+        tightest: Tightest {
+            clearance,
+            place: place(0.78),
+            on_part: Point::new(0.1, 0.2),
+            on_obstacle: Point::new(0.1, 0.2 + clearance),
+        },
+        certified_to: 1e-5,
+        requirement: Requirement {
+            clearance: required,
+            basis: RequirementBasis::CommonPractice,
+        },
+        first_contact: (clearance <= 0.0).then(|| Contact {
+            place: place(0.712),
+            bracket: 1e-6,
+            point: Point::new(0.1, 0.2),
+        }),
+    }
+}
+
+/// An answer without assumptions and cautions.
+pub(crate) fn finding(question: Question, verdict: Verdict, detail: FindingDetail) -> Finding {
+    Finding {
+        question,
+        verdict,
+        detail,
+        place: Some(place(0.78)),
+        assumptions: Vec::new(),
+        cautions: Vec::new(),
+    }
+}
+
+fn station(travel: f64) -> Station {
+    let force = StationForce {
+        holding: -900.0 * (1.0 - travel),
+        retract_effort: 940.0 * (1.0 - travel),
+        extend_effort: -860.0,
+        retract_pressure: 2.4e6 * (1.0 - travel),
+        extend_pressure: 0.0,
+        reactions: Reactions {
+            trunnion: Vector::new(10.0, 20.0),
+            brace_pivot: Some(Vector::new(1.0, 2.0)),
+            knee: None,
+            brace_attach: Some(Vector::new(-1.0, -2.0)),
+            mount: Vector::new(300.0, -400.0),
+        },
+    };
+    Station {
+        phase: Phase::Swing,
+        progress: travel,
+        swing: 1.4 * travel,
+        travel,
+        shortening: 0.05 * travel,
+        axle: Point::new(0.8 * (1.4 * travel).sin(), -0.8 * (1.4 * travel).cos()),
+        knee: Some(Point::new(0.25, -0.25)),
+        brace_attach: Some(Point::new(0.0, -0.5)),
+        actuator_attach: Point::new(0.05, -0.1),
+        actuator_length: 0.38 - 0.1 * travel,
+        moment_arm: Some(-0.09),
+        fold: Some(1.2 * travel),
+        transmission: Some(1.2 * travel),
+        force: (travel > 0.1).then_some(force),
+    }
+}
+
+/// A right main whose grown tire touches, with force to spare and an over-centre knee.
+pub(crate) fn result() -> LegResult {
+    let peak = ForcePeak {
+        place: place(0.12),
+        effort: 1500.0,
+        pressure: 4.2e6,
+        margin: 0.39,
+        mount_load: 1510.0,
+    };
+    let tightest = Finding {
+        assumptions: vec![
+            Assumption::GrowthRuleFromMemory,
+            Assumption::TireMeasured,
+            Assumption::ClearanceCommonPractice,
+        ],
+        cautions: vec![Caution::MovingLeg, Caution::Trimming, Caution::TireApproval],
+        ..finding(
+            Question::Clears,
+            Verdict::Bad,
+            FindingDetail::Tightest {
+                pair: 1,
+                clearance: -0.0063,
+                spare: -0.0093,
+            },
+        )
+    };
+    let pressure = Finding {
+        place: Some(place(0.12)),
+        assumptions: vec![Assumption::MarginCommonPractice, Assumption::NoPinFriction],
+        cautions: vec![Caution::Pressure, Caution::MountStrength],
+        ..finding(
+            Question::Driven,
+            Verdict::Good,
+            FindingDetail::Pressure {
+                needed: 4.2e6,
+                available: 6.894_757e6,
+                margin: 0.39,
+                mount_load: 1510.0,
+            },
+        )
+    };
+    let over_centre = Finding {
+        place: Some(place(0.0)),
+        assumptions: vec![Assumption::DeadWeightOnly, Assumption::LatchNotModelled],
+        cautions: vec![Caution::Unlocked],
+        ..finding(
+            Question::Locks,
+            Verdict::Good,
+            FindingDetail::OverCentre {
+                offset: 0.0024,
+                ground_into_lock: 0.032,
+                knee_push: 62.0,
+            },
+        )
+    };
+    LegResult {
+        name: "Right main".to_owned(),
+        view: View::Front,
+        swing_up: 1.4,
+        findings: vec![tightest, pressure, over_centre],
+        jams: Vec::new(),
+        excursion: Some(Excursion {
+            swing: -0.004,
+            at_axle: 0.0032,
+            allowed: Some(0.005),
+        }),
+        events: Vec::new(),
+        clearance: Clearance {
+            pairs: vec![
+                pair(MovingPart::Wheel, Some(TireState::New), 0.0012, 0.0127),
+                pair(MovingPart::Wheel, Some(TireState::Grown), -0.0063, 0.003),
+                pair(MovingPart::LowerLink, None, 0.031, 0.003),
+            ],
+            governing: Some(1),
+            curves: Vec::new(),
+            wheel_envelope: Vec::new(),
+            leg_envelope: Vec::new(),
+        },
+        force: Force {
+            stroke: Stroke::Pull,
+            bore_area: 7.07e-4,
+            annulus_area: 5.94e-4,
+            stroke_used: 0.1,
+            available_pressure: 6.894_757e6,
+            peak: Some(peak),
+            stalls_at: None,
+            extend_peak: None,
+            largest_mount_load: Some(1510.0),
+        },
+        lock: Lock {
+            kind: LockKind::OverCentre,
+            over_centre: Some(0.0024),
+            past_centre: Some(0.015),
+            ground_load: None,
+            knee_push: Some(62.0),
+            end_gap: None,
+        },
+        stations: (0..=8).map(|i| station(f64::from(i) / 8.0)).collect(),
+    }
+}
+
+/// The first leg of a gear with a result.
+pub(crate) fn subject<'a>(gear: &'a Gear, result: &'a LegResult, units: UnitChoice) -> Subject<'a> {
+    Subject {
+        gear,
+        leg: 0,
+        result,
+        tire: TireChoice::Fitted,
+        units,
+    }
+}

@@ -1,0 +1,101 @@
+//! One leg of the report.
+use gearswing_solver::TireChoice;
+use gearswing_solver::model::View;
+use gearswing_units::Quantity;
+
+use super::ReportOptions;
+use super::lines::Lines;
+use super::numbers;
+use crate::subject::Subject;
+use crate::table::stations_text;
+use crate::text::{capital_first, leg_name, plain};
+use crate::{FindingText, finding_text, jam_text};
+
+pub(super) fn leg(lines: &mut Lines, subject: &Subject, options: ReportOptions) {
+    let result = subject.result;
+    lines.heading(&capital_first(&leg_name(&result.name, subject.leg)));
+    lines.text(2, &about(subject));
+    for finding in &result.findings {
+        lines.blank();
+        answer(lines, &finding_text(subject, finding));
+    }
+    stops(lines, subject);
+    numbers::clearances(lines, subject);
+    numbers::force(lines, subject);
+    numbers::lock(lines, subject);
+    if options.station_rows > 0 {
+        numbers::title(lines, "Stations");
+        lines.block(&stations_text(subject, options.station_rows));
+    }
+}
+
+fn about(subject: &Subject) -> String {
+    let view = match subject.result.view {
+        View::Side => "side view, seen from the left",
+        View::Front => "front view, seen from ahead",
+    };
+    let swing = subject.say(Quantity::Angle, subject.result.swing_up.abs());
+    let tire = subject
+        .model()
+        .map(|leg| match (subject.tire, &leg.wheel.former) {
+            (TireChoice::Former, Some(former)) => ("former tire", former),
+            _ => ("tire", &leg.wheel.tire),
+        });
+    let tire = tire.map_or_else(String::new, |(what, tire)| {
+        let size = plain(&tire.size);
+        let size = if size.is_empty() {
+            size
+        } else {
+            format!(" {size}")
+        };
+        format!(
+            ", {what}{size} {} by {}",
+            subject.length(tire.diameter),
+            subject.length(tire.width)
+        )
+    });
+    format!("{}, swings {swing} to up{tire}.", capital_first(view))
+}
+
+fn answer(lines: &mut Lines, text: &FindingText) {
+    lines.text(2, &format!("{} {}.", text.question, text.verdict));
+    lines.text(4, &text.sentence);
+    for governing in &text.governs {
+        let mark = governing
+            .mark
+            .map_or_else(String::new, |mark| format!(" [{}]", mark.as_str()));
+        lines.item(4, "Rests on: ", &format!("{}{mark}", governing.text));
+    }
+    for caution in &text.cautions {
+        lines.item(4, "Caution: ", caution);
+    }
+    for step in &text.try_next {
+        lines.item(4, "Next: ", step);
+    }
+}
+
+/// What stops the leg and what its mechanism goes through on the way.
+fn stops(lines: &mut Lines, subject: &Subject) {
+    use gearswing_solver::result::MechanismEventKind as Kind;
+    let result = subject.result;
+    if result.jams.is_empty() && result.events.is_empty() {
+        return;
+    }
+    numbers::title(lines, "On the way up");
+    for jam in &result.jams {
+        let text = format!(
+            "Stops {}: {}.",
+            subject.at(&jam.place),
+            jam_text(subject, jam.cause)
+        );
+        lines.item(2, "- ", &text);
+    }
+    for event in &result.events {
+        let what = match event.kind {
+            Kind::KneeStraight => "The brace stands straight",
+            Kind::KneeFolded => "The brace links lie on each other",
+            Kind::ActuatorDeadPoint => "The actuator has no arm",
+        };
+        lines.item(2, "- ", &format!("{what} {}.", subject.at(&event.place)));
+    }
+}

@@ -1,0 +1,183 @@
+//! Tightest places, force and lock of a leg.
+use gearswing_solver::model::MovingPart;
+use gearswing_solver::result::{
+    ForcePeak, LockKind, PairClearance, RequirementBasis, Stroke, TireState,
+};
+use gearswing_units::{Quantity, format_bare};
+
+use super::lines::Lines;
+use crate::subject::{Subject, obstacle_words, part_name};
+use crate::table::{Align, Column, aligned};
+
+pub(super) fn title(lines: &mut Lines, title: &str) {
+    lines.blank();
+    lines.text(2, &format!("{title}:"));
+}
+
+/// The tightest place of each obstacle: tire new, tire grown, and the nearest other part.
+pub(super) fn clearances(lines: &mut Lines, subject: &Subject) {
+    let rows = rows(&subject.result.clearance.pairs);
+    if rows.is_empty() {
+        return;
+    }
+    title(lines, "Tightest places");
+    let texts = |text: &dyn Fn(&PairClearance) -> String| -> Vec<String> {
+        rows.iter().map(|pair| text(pair)).collect()
+    };
+    let length = |si: f64| format_bare(Quantity::Length, subject.units, si).replace('-', "−");
+    let unit = Quantity::Length.unit_label(subject.units);
+    let number = |name: &str, si: &dyn Fn(&PairClearance) -> f64| {
+        Column::new(
+            format!("{name} {unit}"),
+            Align::Right,
+            texts(&|pair| length(si(pair))),
+        )
+    };
+    let columns = [
+        Column::new(
+            "structure",
+            Align::Left,
+            texts(&|pair| obstacle_words(&pair.obstacle_name, pair.obstacle)),
+        ),
+        Column::new("part", Align::Left, texts(&|pair| part_words(pair))),
+        number("clearance", &|pair| pair.tightest.clearance),
+        number("asked", &|pair| pair.requirement.clearance),
+        Column::new(
+            "whose figure",
+            Align::Left,
+            texts(&|pair| basis_words(pair).to_owned()),
+        ),
+        Column::new(
+            "travel",
+            Align::Right,
+            texts(&|pair| subject.say(Quantity::Travel, pair.tightest.place.travel)),
+        ),
+        number("at x", &|pair| pair.tightest.on_obstacle.x),
+        number("y", &|pair| pair.tightest.on_obstacle.y),
+    ];
+    lines.block(&aligned("  ", &columns));
+    lines.text(
+        2,
+        "A negative clearance is the depth of contact. x and y: that place on the structure, in the axes of the data.",
+    );
+}
+
+fn rows(pairs: &[PairClearance]) -> Vec<&PairClearance> {
+    let mut rows: Vec<&PairClearance> = Vec::new();
+    for pair in pairs {
+        let is_other = |p: &PairClearance| p.part != MovingPart::Wheel;
+        let same = rows
+            .iter_mut()
+            .find(|row| is_other(row) && is_other(pair) && row.obstacle == pair.obstacle);
+        match same {
+            Some(row) if pair.spare() < row.spare() => *row = pair,
+            Some(_) => {}
+            None => rows.push(pair),
+        }
+    }
+    rows
+}
+
+fn part_words(pair: &PairClearance) -> String {
+    let part = part_name(pair.part);
+    match pair.tire {
+        Some(TireState::New) => format!("{part}, new"),
+        Some(TireState::Grown) => format!("{part}, grown"),
+        None => part.to_owned(),
+    }
+}
+
+fn basis_words(pair: &PairClearance) -> &'static str {
+    match pair.requirement.basis {
+        RequirementBasis::Obstacle => "yours, this piece",
+        RequirementBasis::Gear => "yours, whole gear",
+        RequirementBasis::CommonPractice => "default",
+    }
+}
+
+pub(super) fn force(lines: &mut Lines, subject: &Subject) {
+    let force = &subject.result.force;
+    title(lines, "Actuator");
+    let area = |si| subject.say(Quantity::Area, si);
+    let stroke = match force.stroke {
+        Stroke::Push => format!(
+            "Pushes to retract, on the full bore ({})",
+            area(force.bore_area)
+        ),
+        Stroke::Pull => format!(
+            "Pulls to retract, on the bore less the rod ({})",
+            area(force.annulus_area)
+        ),
+    };
+    lines.item(
+        2,
+        "- ",
+        &format!(
+            "{stroke}; {} of stroke used.",
+            subject.length(force.stroke_used)
+        ),
+    );
+    let peak = |what: &str, peak: &ForcePeak| {
+        format!(
+            "{what}: {} and {} {}; {} of the available pressure is left; mount load {}.",
+            subject.say(Quantity::Force, peak.effort),
+            subject.say(Quantity::Pressure, peak.pressure),
+            subject.at(&peak.place),
+            subject.signed(Quantity::Travel, peak.margin),
+            subject.say(Quantity::Force, peak.mount_load),
+        )
+    };
+    match &force.peak {
+        Some(retract) => lines.item(2, "- ", &peak("Most to retract", retract)),
+        None => lines.item(
+            2,
+            "- ",
+            "The force to retract is worked out nowhere on the way.",
+        ),
+    }
+    if let Some(extend) = &force.extend_peak {
+        lines.item(2, "- ", &peak("Most to extend", extend));
+    }
+    if let Some(stall) = &force.stalls_at {
+        lines.item(2, "- ", &format!("Stalls {}.", subject.at(stall)));
+    }
+    if let Some(load) = force.largest_mount_load {
+        let load = subject.say(Quantity::Force, load);
+        lines.item(
+            2,
+            "- ",
+            &format!("Largest load on the actuator mount: {load}."),
+        );
+    }
+}
+
+pub(super) fn lock(lines: &mut Lines, subject: &Subject) {
+    let lock = &subject.result.lock;
+    title(lines, "Down lock");
+    let kind = match lock.kind {
+        LockKind::OverCentre => "Knee past the straight line, on its stop.",
+        LockKind::FoldsOn => "The knee folds on from where it stands: another lock holds it.",
+        LockKind::SlidingBrace => "Telescopic brace: its latch holds it.",
+        LockKind::NoBrace => "No brace: the actuator or another lock holds it.",
+    };
+    lines.item(2, "- ", kind);
+    if let Some(offset) = lock.over_centre {
+        let angle = lock.past_centre.map_or_else(String::new, |angle| {
+            format!(", {}", subject.signed(Quantity::Angle, angle))
+        });
+        let offset = subject.signed(Quantity::Length, offset);
+        lines.item(2, "- ", &format!("Knee past centre: {offset}{angle}."));
+    }
+    if let Some(excursion) = &subject.result.excursion {
+        let allowed = excursion.allowed.map_or_else(
+            || "no stop is given".to_owned(),
+            |allowed| format!("its stop allows {}", subject.length(allowed)),
+        );
+        let text = format!(
+            "To unlock, the leg swings {} past down, {} at the axle; {allowed}.",
+            subject.say(Quantity::Angle, excursion.swing.abs()),
+            subject.size(excursion.at_axle),
+        );
+        lines.item(2, "- ", &text);
+    }
+}

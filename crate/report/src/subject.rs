@@ -1,0 +1,124 @@
+//! What a text speaks of: one leg of one gear, its result, and the units to say it in.
+use gearswing_solver::TireChoice;
+use gearswing_solver::model::{Gear, Leg, MovingPart, Tire};
+use gearswing_solver::result::{LegResult, Phase, Place};
+use gearswing_units::{Quantity, UnitChoice, format, format_signed};
+
+use crate::text::{is_trade_name, leg_name, plain};
+
+/// One leg and its result, with the units to say it in.
+#[derive(Clone, Copy, Debug)]
+pub struct Subject<'a> {
+    /// The gear.
+    pub gear: &'a Gear,
+    /// The leg, as index.
+    pub leg: usize,
+    /// Its result.
+    pub result: &'a LegResult,
+    /// The tire it was solved with.
+    pub tire: TireChoice,
+    /// Units of every number in the text.
+    pub units: UnitChoice,
+}
+
+/// Travel within this of an end is that end [1]: it would be printed as 0.0 % or 100.0 %.
+const END_OF_TRAVEL: f64 = 5e-4;
+
+impl Subject<'_> {
+    pub(crate) fn model(&self) -> Option<&Leg> {
+        self.gear.legs.get(self.leg)
+    }
+
+    /// The former tire, where one is given and the result is not already its own.
+    pub(crate) fn former_tire(&self) -> Option<&Tire> {
+        match self.tire {
+            TireChoice::Fitted => self.model().and_then(|leg| leg.wheel.former.as_ref()),
+            TireChoice::Former => None,
+        }
+    }
+
+    /// Leg within a sentence: "the right main", "the nose leg", "LH gear".
+    pub(crate) fn the_leg(&self) -> String {
+        let name = leg_name(&self.result.name, self.leg);
+        match name.as_str() {
+            "nose" | "tail" => format!("the {name} leg"),
+            _ if is_trade_name(&name) => format!("the {name}"),
+            _ => name,
+        }
+    }
+
+    /// As [`Self::the_leg`], possessive.
+    pub(crate) fn the_legs(&self) -> String {
+        format!("{}'s", self.the_leg())
+    }
+
+    /// A rounded number with its unit.
+    pub(crate) fn say(&self, quantity: Quantity, si: f64) -> String {
+        format(quantity, self.units, si)
+    }
+
+    /// A rounded number with its sign and unit.
+    pub(crate) fn signed(&self, quantity: Quantity, si: f64) -> String {
+        format_signed(quantity, self.units, si)
+    }
+
+    /// A length with its unit.
+    pub(crate) fn length(&self, si: f64) -> String {
+        self.say(Quantity::Length, si)
+    }
+
+    /// A size that is not zero, even where rounding would print zero: "less than 0.1 mm".
+    pub(crate) fn size(&self, si: f64) -> String {
+        let text = self.length(si);
+        if si == 0.0 || text != self.length(0.0) {
+            return text;
+        }
+        // Down from 1 of the shown unit to its last printed place.
+        let si_of = |shown| Quantity::Length.to_si(self.units, shown);
+        let mut place = 1.0;
+        for _ in 0..6 {
+            if self.length(si_of(place / 10.0)) == text {
+                break;
+            }
+            place /= 10.0;
+        }
+        format!("less than {}", self.length(si_of(place)))
+    }
+
+    /// Where a place is, to go behind a verb: "at 78.0 % of travel", "with the gear down".
+    pub(crate) fn at(&self, place: &Place) -> String {
+        match place.phase {
+            Phase::Shorten => "while the strut shortens, before the swing".to_owned(),
+            Phase::Unlock => "while the knee passes the straight line".to_owned(),
+            Phase::Swing if place.travel.abs() < END_OF_TRAVEL => "with the gear down".to_owned(),
+            Phase::Swing if (place.travel - 1.0).abs() < END_OF_TRAVEL => {
+                "with the gear up".to_owned()
+            }
+            Phase::Swing => format!("at {} of travel", self.say(Quantity::Travel, place.travel)),
+        }
+    }
+}
+
+/// A moving part within a sentence, without article.
+pub(crate) fn part_name(part: MovingPart) -> &'static str {
+    match part {
+        MovingPart::Wheel => "tire",
+        MovingPart::LegBody => "upper leg",
+        MovingPart::SlidingStrut => "lower strut",
+        MovingPart::UpperLink => "upper brace link",
+        MovingPart::LowerLink => "lower brace link",
+        MovingPart::SlidingBrace => "telescopic brace",
+        MovingPart::ActuatorBody => "actuator body",
+        MovingPart::ActuatorRod => "actuator rod",
+    }
+}
+
+/// Name of a piece of structure within a sentence.
+pub(crate) fn obstacle_words(name: &str, index: usize) -> String {
+    let name = plain(name);
+    if name.is_empty() {
+        format!("piece {} of the well", index.saturating_add(1))
+    } else {
+        name
+    }
+}
