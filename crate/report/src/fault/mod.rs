@@ -24,7 +24,10 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
     match &fault.kind {
         FaultKind::NotFinite => "this is not a number that can be worked with".to_owned(),
         FaultKind::OutOfRange { value, min, max } => {
-            format!("{} is not possible; valid is {}", say(*value), range(quantity, units, *min, *max))
+            let valid = range(quantity, units, *min, *max);
+            // The swing's range holds for its size; its sign is free.
+            let either = if fault.path.ends_with("swing_up_rad") { ", either way" } else { "" };
+            format!("{} is not possible; valid is {valid}{either}", say(*value))
         }
         FaultKind::NotBelow {
             value,
@@ -83,6 +86,10 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
             "the knee can never come straight: both links together are {}, but brace pivot and brace attach are never more than {} apart. Shorten a link, or say that the knee folds further on its side",
             length(*reach),
             length(*largest_span)
+        ),
+        FaultKind::Unresolved { reason } => format!(
+            "whether it clears could not be worked out with certainty ({}); do not take it as clear",
+            crate::text::plain(reason)
         ),
         FaultKind::KneeOnLine => {
             "the knee stands on the straight line between its ends; move it to the side where it rests when locked".to_owned()

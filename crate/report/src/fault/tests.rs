@@ -29,7 +29,7 @@ fn faults() -> Vec<Fault> {
             "legs[0].swing_up_rad",
             FaultKind::OutOfRange {
                 value: 7.0,
-                min: -std::f64::consts::TAU,
+                min: 0.01,
                 max: std::f64::consts::TAU,
             },
         ),
@@ -105,6 +105,12 @@ fn faults() -> Vec<Fault> {
             },
         ),
         fault("legs[0].brace.folding.knee_m", FaultKind::KneeOnLine),
+        fault(
+            "legs[0].well[0]",
+            FaultKind::Unresolved {
+                reason: "too many steps".to_owned(),
+            },
+        ),
     ]
 }
 

@@ -6,6 +6,7 @@ use gearswing_units::Quantity;
 
 use super::words::Group;
 use super::{FieldKind, FieldWords, actuator, brace, gear, leg, strut, well, wheel};
+use crate::subject::obstacle_words;
 use crate::text::{leg_name, plain};
 
 /// A coordinate of a point.
@@ -206,11 +207,8 @@ pub fn path_words(path: &str, gear: &Gear) -> String {
     if let Some(index) = field.obstacle {
         let name = leg
             .and_then(|leg| leg.well.get(index))
-            .map(|o| plain(&o.name));
-        parts.push(match name {
-            Some(name) if !name.is_empty() => name,
-            _ => format!("piece {} of the well", index.saturating_add(1)),
-        });
+            .map_or("", |o| &o.name);
+        parts.push(obstacle_words(name, index));
     }
     parts.push(field.name());
     parts.join(", ")
@@ -252,6 +250,15 @@ fn part_path_words(path: &str, gear: &Gear) -> String {
         let name = gear.legs.get(index).map_or("", |leg| &leg.name);
         leg_name(name, index)
     });
+    if pattern == "legs[].well[]" {
+        let piece = indices.get(1).copied().unwrap_or(0);
+        let legs = indices.first().and_then(|&index| gear.legs.get(index));
+        let name = legs
+            .and_then(|leg| leg.well.get(piece))
+            .map_or("", |o| &o.name);
+        let piece = obstacle_words(name, piece);
+        return format!("{}, {piece}", leg.unwrap_or_default());
+    }
     let part = match (longest, pattern.as_str()) {
         (Some((_, words)), _) => (*words).to_owned(),
         (None, "legs[]") => return leg.unwrap_or_default(),

@@ -86,6 +86,12 @@ fn every_number_has_the_quantity_of_its_key() {
             () if pattern.ends_with("_n") => &[Q::Force],
             () => &[Q::Travel, Q::LoadFactor],
         };
+        assert_eq!(
+            words.quantity().is_some(),
+            words.range().is_some(),
+            "range of {}",
+            words.pattern
+        );
         if let Some(quantity) = words.quantity() {
             assert!(by_key.contains(&quantity), "{}", words.pattern);
         } else {

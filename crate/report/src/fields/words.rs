@@ -1,4 +1,5 @@
 //! The types of a row of the field table.
+use gearswing_solver::faults::{Range, range_of};
 use gearswing_units::Quantity;
 
 /// Part of the data to which a field belongs, in the order to show them.
@@ -203,6 +204,14 @@ impl FieldWords {
     pub(super) const fn if_empty(mut self, means: &'static str) -> Self {
         self.if_empty = Some(means);
         self
+    }
+
+    /// Allowed range of its number or coordinates, SI, both ends included; the swing's holds for its
+    /// size, either way. `None` for texts and choices.
+    #[must_use]
+    pub fn range(&self) -> Option<Range> {
+        self.quantity()?;
+        range_of(self.pattern)
     }
 
     /// The quantity of its number or of its coordinates; `None` for texts and choices.

@@ -201,6 +201,22 @@ fn named(lead: &str, pairs: &[&PairClearance]) -> String {
     format!("{lead}: {}.", names.join(", "))
 }
 
+/// The tightest place on the way up to a stop.
+pub(super) fn before_stop(subject: &Subject) -> String {
+    let clearance = &subject.result.clearance;
+    let pair = clearance.governing.and_then(|row| clearance.pairs.get(row));
+    pair.map_or_else(String::new, |pair| {
+        format!(
+            " Up to there the tightest place is {} at {} {}{}: {}.",
+            who(subject, pair),
+            obstacle_words(&pair.obstacle_name, pair.obstacle),
+            subject.at(&pair.tightest.place),
+            state_words(pair.tire),
+            subject.length(pair.tightest.clearance),
+        )
+    })
+}
+
 fn only_to_jam(subject: &Subject) -> String {
     subject.result.jams.first().map_or_else(String::new, |jam| {
         format!(

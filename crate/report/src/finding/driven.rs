@@ -1,4 +1,5 @@
 //! Can it be driven? Pressure and dead points in words.
+use gearswing_solver::model::AttachTo;
 use gearswing_solver::result::{Finding, Stroke, Verdict};
 use gearswing_units::Quantity;
 
@@ -16,10 +17,12 @@ pub(super) struct Pressure {
 pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure) -> Said {
     let say = |si| subject.say(Quantity::Pressure, si);
     let share = |si: f64| subject.say(Quantity::Travel, si);
-    let place = finding
-        .place
+    let place = subject
+        .result
+        .force
+        .peak
         .as_ref()
-        .map_or_else(String::new, |place| format!(", {}", subject.at(place)));
+        .map_or_else(String::new, |peak| format!(", {}", subject.at(&peak.place)));
     let work = match subject.result.force.stroke {
         Stroke::Push => "pushing",
         Stroke::Pull => "pulling",
@@ -114,9 +117,17 @@ pub(super) fn dead_point(subject: &Subject, finding: &Finding) -> Said {
 }
 
 pub(super) fn cannot_unlock(subject: &Subject) -> Said {
+    let on_leg = subject
+        .model()
+        .is_some_and(|leg| leg.actuator.attach_to == AttachTo::Leg);
+    let why = if on_leg {
+        "it works on the leg, and a locked knee does not give way to the leg"
+    } else {
+        "pressed to retract, it drives the knee further into its lock"
+    };
     Said::new(
         format!(
-            "{} actuator can't bring the knee back through the straight line: whichever way it works, the leg stays locked.",
+            "{} actuator can't bring the knee back through the straight line: {why}.",
             subject.the_legs()
         ),
         [

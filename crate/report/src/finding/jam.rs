@@ -1,7 +1,7 @@
 //! The leg stops before up: why, where, and by how much it misses.
 use gearswing_solver::result::{Finding, JamCause, Question};
 
-use super::Said;
+use super::{Said, clears};
 use crate::subject::Subject;
 
 pub(super) fn said(subject: &Subject, finding: &Finding, cause: JamCause) -> Said {
@@ -11,7 +11,10 @@ pub(super) fn said(subject: &Subject, finding: &Finding, cause: JamCause) -> Sai
     };
     let why = jam_text(subject, cause);
     let sentence = match finding.question {
-        Question::Clears => format!("{stops}, so its way beyond is not checked: {why}."),
+        Question::Clears => format!(
+            "{stops}, so its way beyond is not checked: {why}.{}",
+            clears::before_stop(subject)
+        ),
         Question::Driven => format!("{stops}: {why}."),
         Question::Locks => format!("{stops}, so it does not go through the whole swing: {why}."),
     };

@@ -1,4 +1,6 @@
 //! Will it lock? Knee, telescopic brace or no brace in words.
+use gearswing_solver::LEAST_OVER_CENTRE;
+use gearswing_solver::result::Verdict;
 use gearswing_units::Quantity;
 
 use super::Said;
@@ -38,18 +40,27 @@ pub(super) fn over_centre(
     } else {
         "A load from the ground neither holds it there nor pushes it out.".to_owned()
     };
-    let weight = if knee_push >= 0.0 {
+    let weight = if knee_push > 0.0 {
         format!(
             "With the leg hanging, a push of {} at the knee unlocks it.",
             subject.say(Quantity::Force, knee_push)
         )
     } else {
         format!(
-            "With the leg hanging, its own weight pushes the knee off its stop with {}.",
+            "With the leg hanging, its own weight pushes the knee off its stop with {}: only a lock spring, which is not modelled, can hold it there.",
             subject.say(Quantity::Force, -knee_push)
         )
     };
-    let good = ground_into_lock > 0.0 && knee_push >= 0.0;
+    let is_small = offset < LEAST_OVER_CENTRE;
+    let asked = if is_small {
+        format!(
+            ", less than the {} of common practice",
+            subject.length(LEAST_OVER_CENTRE)
+        )
+    } else {
+        String::new()
+    };
+    let good = ground_into_lock > 0.0 && knee_push > 0.0 && !is_small;
     let steps: &[&str] = if good {
         &[PUSH_CHECK]
     } else {
@@ -57,7 +68,7 @@ pub(super) fn over_centre(
     };
     Said {
         sentence: format!(
-            "{} knee stands {} past centre. {ground} {weight}",
+            "{} knee stands {} past centre{asked}. {ground} {weight}",
             subject.the_legs(),
             subject.size(offset)
         ),
@@ -95,15 +106,21 @@ pub(super) fn excursion_stopped(subject: &Subject, at_axle: f64, allowed: f64) -
     )
 }
 
-pub(super) fn sliding_brace(subject: &Subject, end_gap: f64) -> Said {
+pub(super) fn sliding_brace(subject: &Subject, verdict: Verdict, end_gap: f64) -> Said {
     let stands = if end_gap.abs() < 5e-5 {
         "at its end length".to_owned()
     } else {
         format!("{} from its nearer end length", subject.size(end_gap.abs()))
     };
+    let latch = match verdict {
+        Verdict::Bad => "it does not stand where a latch at its end would catch it",
+        Verdict::Good | Verdict::Marginal | Verdict::NotShown => {
+            "its latch must hold it, and the latch is not modelled"
+        }
+    };
     Said::new(
         format!(
-            "{} telescopic brace stands {stands} with the gear down: its latch must hold it, and the latch is not modelled.",
+            "{} telescopic brace stands {stands} with the gear down: {latch}.",
             subject.the_legs()
         ),
         [

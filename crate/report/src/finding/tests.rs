@@ -232,7 +232,22 @@ fn every_drive_and_lock_sentence() {
             Verdict::NotShown,
             FindingDetail::SlidingBrace { end_gap: 0.0 },
         ),
+        sentence(
+            Locks,
+            Verdict::Bad,
+            FindingDetail::SlidingBrace { end_gap: 0.012 },
+        ),
         sentence(Locks, Verdict::NotShown, FindingDetail::NoBrace),
+        sentence(
+            Question::Clears,
+            Verdict::Bad,
+            FindingDetail::Jammed {
+                cause: JamCause::BraceTooShort {
+                    reach: 0.4,
+                    span: 0.41,
+                },
+            },
+        ),
     ];
     insta::assert_snapshot!(lines.join("\n"));
 }

@@ -6,7 +6,7 @@ use crate::result::{
 
 /// Least over-centre offset for light aeroplanes [m]: 1/16 in (1/16–1/8 in is common practice, no
 /// published source).
-const LEAST_OVER_CENTRE: f64 = 0.0254 / 16.0;
+pub const LEAST_OVER_CENTRE: f64 = 0.0254 / 16.0;
 
 /// A telescopic brace this far from its end length at down does not stand at its latch [m]
 /// (rounding of typed figures; common practice).

@@ -9,4 +9,5 @@ mod locks;
 
 pub(crate) use clears::{clears, governing};
 pub(crate) use driven::driven;
+pub use locks::LEAST_OVER_CENTRE;
 pub(crate) use locks::locks;
