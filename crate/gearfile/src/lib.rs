@@ -21,3 +21,4 @@ mod arbitrary;
 
 pub use examples::{DEMO, Example, STARTERS, find_example};
 pub use file::{FORMAT, OpenError, READ_LIMIT, SaveError, VERSION, read, to_text};
+#[cfg(test)]

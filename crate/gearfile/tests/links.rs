@@ -1,0 +1,65 @@
+//! Whole and damaged links as they come out of mail and messengers.
+use std::collections::BTreeSet;
+use std::path::PathBuf;
+
+use gearswing_gearfile::link::{LinkError, Shared, ViewState, decode};
+use gearswing_gearfile::read;
+
+fn folder() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../fixtures/links")
+}
+
+/// What `v1.txt` was made from; it opens for ever.
+fn sent() -> Shared {
+    Shared {
+        gear: read(include_str!("../../../fixtures/versions/v1.json")).unwrap(),
+        leg: 3,
+        progress: 0.625,
+        view: Some(ViewState {
+            centre: [1.125, -0.25],
+            width: 1.8,
+        }),
+        units: "inch".to_owned(),
+    }
+}
+
+#[test]
+fn each_says_what_it_is() {
+    let whole = include_str!("../../../fixtures/links/v1.txt").trim();
+    let of = whole.len();
+    let cut = |have| Err(LinkError::Cut { have, of: Some(of) });
+    let too_new = LinkError::TooNew {
+        version: 2,
+        known: 1,
+    };
+    let wanted = [
+        ("v1", Ok(sent())),
+        ("whole_address", Ok(sent())),
+        ("percent_23", Ok(sent())),
+        ("mail_filter", Ok(sent())),
+        ("mail_wrapped", Ok(sent())),
+        ("cut_late", cut(of - 1)),
+        ("cut_half", cut(of / 2)),
+        ("cut_early", Err(LinkError::Cut { have: 5, of: None })),
+        ("shortened", cut(43)),
+        ("altered_body", Err(LinkError::Altered)),
+        ("altered_length", Err(LinkError::Altered)),
+        ("altered_case", Err(LinkError::Altered)),
+        ("too_new", Err(too_new)),
+        ("foreign", Err(LinkError::Foreign)),
+        ("empty", Err(LinkError::Empty)),
+    ];
+    let listed: BTreeSet<String> = wanted
+        .iter()
+        .map(|(name, _)| format!("{name}.txt"))
+        .collect();
+    let found: BTreeSet<String> = std::fs::read_dir(folder())
+        .unwrap()
+        .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+        .collect();
+    assert_eq!(listed, found);
+    for (name, result) in wanted {
+        let text = std::fs::read_to_string(folder().join(name).with_extension("txt")).unwrap();
+        assert_eq!(decode(&text), result, "{name}");
+    }
+}
