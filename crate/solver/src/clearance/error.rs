@@ -1,0 +1,52 @@
+//! Why clearances cannot be certified.
+use thiserror::Error;
+
+use crate::model::MovingPart;
+
+/// Why clearances cannot be certified. None of these is ever read as "clear".
+#[derive(Clone, Copy, Debug, PartialEq, Error)]
+pub enum ClearanceError {
+    /// There is no pose to check.
+    #[error("the path has no pose")]
+    NoPath,
+    /// The accuracy asked for is not a positive number, or the stride is zero.
+    #[error(
+        "accuracy {accuracy} m must be positive and the curve stride {curve_stride} at least 1"
+    )]
+    Options {
+        /// Accuracy asked for [m].
+        accuracy: f64,
+        /// Stride asked for [1].
+        curve_stride: usize,
+    },
+    /// A pose between two good ones cannot be assembled.
+    #[error("the leg cannot be assembled at progress {progress}: it misses by {miss} m")]
+    NotAssembled {
+        /// Place on the path [1].
+        progress: f64,
+        /// By how much it misses [m].
+        miss: f64,
+    },
+    /// A turning point, or the place of an angle, was not found.
+    #[error("the motion between progress {from} and {to} cannot be followed")]
+    NotFollowed {
+        /// Start of the interval [1].
+        from: f64,
+        /// End of the interval [1].
+        to: f64,
+    },
+    /// A part of the path was not resolved within the bound on evaluations.
+    #[error(
+        "the clearance of {part:?} to obstacle {obstacle} is not resolved between progress {from} and {to}"
+    )]
+    Unresolved {
+        /// Moving part.
+        part: MovingPart,
+        /// Obstacle, as index into the well.
+        obstacle: usize,
+        /// Start of the interval [1].
+        from: f64,
+        /// End of the interval [1].
+        to: f64,
+    },
+}

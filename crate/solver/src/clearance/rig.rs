@@ -1,0 +1,172 @@
+//! Lengths and fixed points that the outlines of a leg move by.
+use crate::kinematics::Pose;
+use crate::model::{AttachTo, BodyEnd, Brace, Leg, Point, Vector};
+
+/// Lengths and fixed points of one leg.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Rig {
+    pub(crate) trunnion: Point,
+    /// Direction in which shortening moves the axle at gear down [1].
+    pub(crate) slide: Vector,
+    /// Airframe pivot B0 of the brace; the trunnion when there is none, and then unused.
+    pub(crate) pivot: Point,
+    /// Knee at gear down.
+    pub(crate) knee: Point,
+    pub(crate) upper_length: f64,
+    pub(crate) lower_length: f64,
+    pub(crate) mount: Point,
+    pub(crate) attach: Point,
+    pub(crate) attach_to: AttachTo,
+    /// A1 along and left of K→B1, in shares of the link's length (lower link only) [1].
+    attach_share: Vector,
+    pub(crate) body_length: f64,
+    pub(crate) body_at: BodyEnd,
+}
+
+impl Rig {
+    /// Takes the lengths of `leg`.
+    pub(crate) fn new(leg: &Leg) -> Self {
+        let (pivot, knee, leg_attach) = match &leg.brace {
+            Brace::None => (leg.trunnion, leg.trunnion, leg.trunnion),
+            Brace::Folding(b) => (b.airframe_pivot, b.knee, b.leg_attach),
+            Brace::Sliding(b) => (b.airframe_pivot, b.airframe_pivot, b.leg_attach),
+        };
+        let lower = leg_attach - knee;
+        let arm = leg.actuator.attach - knee;
+        let square = lower.norm_squared();
+        Self {
+            trunnion: leg.trunnion,
+            slide: (leg.strut.axis_top - leg.strut.axis_bottom)
+                .try_normalize(0.0)
+                .unwrap_or_else(Vector::y),
+            pivot,
+            knee,
+            upper_length: (knee - pivot).norm(),
+            lower_length: lower.norm(),
+            mount: leg.actuator.mount,
+            attach: leg.actuator.attach,
+            attach_to: if matches!(leg.brace, Brace::Folding(_)) {
+                leg.actuator.attach_to
+            } else {
+                AttachTo::Leg
+            },
+            attach_share: if square > 0.0 {
+                Vector::new(lower.dot(&arm) / square, lower.perp(&arm) / square)
+            } else {
+                Vector::zeros()
+            },
+            body_length: leg.actuator.body_length,
+            body_at: leg.actuator.body_at,
+        }
+    }
+
+    /// End of the actuator body away from its own pin.
+    pub(crate) fn gland(&self, pose: &Pose) -> Point {
+        let line = pose.actuator_attach - self.mount;
+        let along = line.try_normalize(0.0).unwrap_or_else(Vector::zeros);
+        let body = self.body_length.min(line.norm());
+        match self.body_at {
+            BodyEnd::Airframe => self.mount + along * body,
+            BodyEnd::Moving => pose.actuator_attach - along * body,
+        }
+    }
+
+    /// How far a point that turns with the leg at `reach` from the trunnion strays from the
+    /// straight line between its places in `a` and `b`, run at even swing, at most [m].
+    ///
+    /// |p″| ≤ reach + 2|dc/dφ| for a shortening c that goes straight with φ; a curve strays from
+    /// its chord by at most |p″| Δφ²/8.
+    pub(crate) fn stray_leg(a: &Pose, b: &Pose, reach: f64, slides: bool) -> f64 {
+        let turn = (b.place.swing - a.place.swing).abs();
+        let slide = if slides {
+            (b.shortening - a.shortening).abs()
+        } else {
+            0.0
+        };
+        0.125 * turn * turn * reach + 0.25 * turn * slide
+    }
+
+    /// The same for both ends of the lower link, at one common parameter [m].
+    ///
+    /// Knee and B1 run on circles, each within its sagitta of its chord. Say the knee is λ of its
+    /// chord and B1 is μ of its own. The link's length L is the same throughout, which holds μ − λ
+    /// to second order: with u = B1 − K at `a`, ΔK, ΔB the chords, Δu = ΔB − ΔK and s the sum of
+    /// the sagittas, |u + μΔB − λΔK|² is within 2Ls + s² of L², and |u + Δu|² = L², so that
+    /// (μ−λ)·(2u·ΔK + 2μ Δu·ΔK + (μ−λ)|ΔK|²) = μ(1−μ)|Δu|² + rest, |rest| ≤ 2Ls + s².
+    /// The same holds with the two ends exchanged. The end with the shorter chord is moved to the
+    /// other's parameter.
+    pub(crate) fn stray_lower(&self, a: &Pose, b: &Pose) -> f64 {
+        let (Some(ka), Some(kb), Some(ba), Some(bb)) =
+            (a.knee, b.knee, a.brace_attach, b.brace_attach)
+        else {
+            return f64::INFINITY;
+        };
+        let (dk, db) = (kb - ka, bb - ba);
+        let (u, du) = (ba - ka, db - dk);
+        let (k, b1, du_len) = (dk.norm(), db.norm(), du.norm());
+        let sagittas = sagitta(self.upper_length, k) + sagitta((ba - self.trunnion).norm(), b1);
+        let rest =
+            2.0 * self.lower_length * sagittas + sagittas * sagittas + 0.25 * du_len * du_len;
+        let lag = |chord: Vector, size: f64| {
+            let hold = 2.0 * u.dot(&chord).abs() - 2.0 * du_len * size - size * size;
+            if hold > rest { rest / hold } else { 1.0 }
+        };
+        sagittas + lag(dk, k).min(lag(db, b1)) * k.min(b1)
+    }
+
+    /// The same for A1 [m].
+    fn stray_attach(&self, a: &Pose, b: &Pose) -> f64 {
+        let chord = (b.actuator_attach - a.actuator_attach).norm();
+        match self.attach_to {
+            AttachTo::Leg => sagitta((self.attach - self.trunnion).norm(), chord),
+            AttachTo::UpperLink => sagitta((self.attach - self.pivot).norm(), chord),
+            AttachTo::LowerLink => {
+                let share = self.attach_share;
+                let carried = (1.0 - share.x).abs() + share.x.abs() + 2.0 * share.y.abs();
+                carried * self.stray_lower(a, b)
+            }
+        }
+    }
+
+    /// The same for both ends of the actuator's body and of its rod, at one common parameter [m].
+    ///
+    /// With A1 on a straight line at even speed, its direction from A0 turns at W or less per unit
+    /// of the parameter, W = chord/least length, and the second derivative of the unit vector is
+    /// below 2W²: the gland strays by body·W²/4, and by body/length of A1's own straying.
+    pub(crate) fn stray_actuator(&self, a: &Pose, b: &Pose) -> f64 {
+        let own = self.stray_attach(a, b);
+        let chord = (b.actuator_attach - a.actuator_attach).norm();
+        let least = a.actuator_length.min(b.actuator_length) - chord - own;
+        if least <= 0.0 {
+            return f64::INFINITY;
+        }
+        let turn = chord / least;
+        own + self.body_length * (0.25 * turn * turn + own / least)
+    }
+
+    /// The same for B1 [m].
+    pub(crate) fn stray_brace_attach(&self, a: &Pose, b: &Pose) -> f64 {
+        let (Some(p), Some(q)) = (a.brace_attach, b.brace_attach) else {
+            return f64::INFINITY;
+        };
+        sagitta((p - self.trunnion).norm(), (q - p).norm())
+    }
+
+    /// The same for the knee [m].
+    pub(crate) fn stray_knee(&self, a: &Pose, b: &Pose) -> f64 {
+        let (Some(p), Some(q)) = (a.knee, b.knee) else {
+            return f64::INFINITY;
+        };
+        sagitta(self.upper_length, (q - p).norm())
+    }
+}
+
+/// Height of an arc of up to half a turn over its chord [m]; infinite where the chord says that
+/// the arc may be more than about 130°.
+fn sagitta(radius: f64, chord: f64) -> f64 {
+    let half = 0.5 * chord;
+    if half > 0.9 * radius {
+        return if chord > 0.0 { f64::INFINITY } else { 0.0 };
+    }
+    radius - ((radius - half) * (radius + half)).sqrt()
+}

@@ -1,0 +1,153 @@
+//! Least distance of a core in any motion, by subdivision with bounds of second order.
+use crate::kinematics::Pose;
+use crate::model::Point;
+
+use super::barrier::Barrier;
+use super::error::ClearanceError;
+use super::sweep::{Span, Sweep, nearest_lines};
+use super::track::Track;
+
+/// The least distance of a core's line from a barrier's over the path.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Least {
+    /// Least distance found [m]; 0 where the lines cross.
+    pub(crate) distance: f64,
+    /// The true least distance is not below this [m].
+    pub(crate) at_least: f64,
+    /// Pose where it was found.
+    pub(crate) pose: Pose,
+}
+
+/// Bound on the intervals looked at for one pair.
+const MAX_INTERVALS: usize = 50_000;
+
+/// One interval on the stack; cores are places in the arena.
+struct Item {
+    from: Pose,
+    to: Pose,
+    from_core: usize,
+    to_core: usize,
+    stray: f64,
+}
+
+/// Least distance of the swept core's line from the barrier's line, to `accuracy` [m].
+///
+/// Every interval is taken when its lower bound is not below the best distance found less the
+/// accuracy, else halved. The straying falls with the square of the interval, so a few halvings
+/// do. Stops at once where the lines cross.
+///
+/// # Errors
+/// When [`MAX_INTERVALS`] do not do, or a pose cannot be assembled.
+pub(crate) fn least_distance(
+    track: &Track,
+    sweep: &Sweep,
+    barrier: &Barrier,
+    obstacle: usize,
+    accuracy: f64,
+) -> Result<Option<Least>, ClearanceError> {
+    let first = track.first()?;
+    let Some(start) = nearest_lines(sweep.core(0), barrier, f64::INFINITY) else {
+        return Ok(None);
+    };
+    let mut least = Least {
+        distance: start.distance,
+        at_least: f64::INFINITY,
+        pose: first.pose,
+    };
+    // a good first guess: the nodes, the nearest boxes first come first
+    for (i, node) in track.nodes.iter().enumerate() {
+        let gap = sweep.box_gap(i.min(sweep.len() - 1), barrier);
+        if gap < least.distance
+            && let Some(pair) = nearest_lines(sweep.core(i), barrier, least.distance)
+        {
+            least.distance = pair.distance;
+            least.pose = node.pose;
+        }
+    }
+    let mut lower = f64::INFINITY;
+    let mut arena: Vec<Point> = Vec::new();
+    let mut stack: Vec<Item> = Vec::new();
+    let mut looked = 0;
+    for (i, pair) in track.nodes.windows(2).enumerate() {
+        if least.distance <= 0.0 {
+            break;
+        }
+        let [a, b] = pair else { continue };
+        let gap = sweep.box_gap(i, barrier);
+        if gap >= least.distance - accuracy {
+            lower = lower.min(gap);
+            continue;
+        }
+        arena.clear();
+        let span = sweep.span(i);
+        let count = span.from.len();
+        arena.extend_from_slice(span.from);
+        arena.extend_from_slice(span.to);
+        stack.push(Item {
+            from: a.pose,
+            to: b.pose,
+            from_core: 0,
+            to_core: count,
+            stray: span.stray,
+        });
+        while let Some(item) = stack.pop() {
+            looked += 1;
+            if looked > MAX_INTERVALS {
+                return Err(ClearanceError::Unresolved {
+                    part: sweep.part.part,
+                    obstacle,
+                    from: item.from.place.progress,
+                    to: item.to.place.progress,
+                });
+            }
+            let core = |at: usize| arena.get(at..at + count).unwrap_or_default();
+            let span = Span {
+                from: core(item.from_core),
+                to: core(item.to_core),
+                stray: item.stray,
+            };
+            let enough = least.distance - accuracy;
+            if item.stray.is_finite() {
+                let bound = span.lower_bound(barrier, enough);
+                if bound >= enough {
+                    lower = lower.min(bound);
+                    continue;
+                }
+            }
+            let middle = track.pose(0.5 * (item.from.place.progress + item.to.place.progress))?;
+            let middle_core = arena.len();
+            if !sweep.part.place_onto(&track.rig, &middle, &mut arena) {
+                return Err(ClearanceError::NotAssembled {
+                    progress: middle.place.progress,
+                    miss: 0.0,
+                });
+            }
+            let core = arena.get(middle_core..).unwrap_or_default();
+            if let Some(pair) = nearest_lines(core, barrier, least.distance) {
+                least.distance = pair.distance;
+                least.pose = middle;
+                if pair.distance <= 0.0 {
+                    stack.clear();
+                    break;
+                }
+            }
+            let stray = |a, b| sweep.part.stray(&track.rig, a, b);
+            stack.push(Item {
+                from: middle,
+                to: item.to,
+                from_core: middle_core,
+                to_core: item.to_core,
+                stray: stray(&middle, &item.to),
+            });
+            stack.push(Item {
+                from: item.from,
+                to: middle,
+                from_core: item.from_core,
+                to_core: middle_core,
+                stray: stray(&item.from, &middle),
+            });
+        }
+    }
+    least.at_least = lower.min(least.distance).max(0.0);
+    Ok(Some(least))
+}

@@ -1,0 +1,139 @@
+//! The certified minimum and the first contact of random legs against dense samples.
+use proptest::prelude::*;
+
+use super::super::{ClearanceCase, ClearanceOptions, clearance_at, clearances};
+use super::support::{Drawn, random_leg};
+use crate::kinematics::{Linkage, Pose};
+use crate::model::ClearanceRule;
+use crate::result::{Clearance, PairClearance};
+
+fn numbers() -> impl Strategy<Value = Vec<f64>> {
+    proptest::collection::vec(0.0..1.0f64, 160)
+}
+
+fn solve(drawn: &Drawn, linkage: &Linkage, poses: &[Pose]) -> Clearance {
+    clearances(
+        &ClearanceCase {
+            leg: &drawn.leg,
+            sizes: &drawn.sizes,
+            rule: &ClearanceRule::default(),
+            linkage,
+            poses,
+        },
+        &ClearanceOptions::default(),
+    )
+    .unwrap()
+}
+
+fn at(drawn: &Drawn, linkage: &Linkage, progress: f64, pair: &PairClearance) -> f64 {
+    let pose = linkage.pose(progress).unwrap();
+    clearance_at(&drawn.leg, &drawn.sizes, &pose)
+        .unwrap()
+        .iter()
+        .find(|c| c.obstacle == pair.obstacle && c.part == pair.part && c.tire == pair.tire)
+        .unwrap()
+        .tightest
+        .clearance
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { max_global_rejects: 100_000, ..ProptestConfig::with_cases(300) })]
+
+    /// Never above a sample by more than its own bound, never below what is reached at its place.
+    #[test]
+    fn minimum_is_certified(u in numbers()) {
+        let drawn = random_leg(&u);
+        let linkage = drawn.linkage();
+        let sweep = drawn.sweep(721);
+        prop_assume!(sweep.poses.len() > 60);
+        let clearance = solve(&drawn, &linkage, &sweep.poses);
+        let from = sweep.poses[0].place.progress;
+        let to = sweep.poses[sweep.poses.len() - 1].place.progress;
+        // other places than the stations
+        let steps = 331;
+        let mut least = vec![f64::INFINITY; clearance.pairs.len()];
+        for i in 0..=steps {
+            let progress = from + (to - from) * f64::from(i) / f64::from(steps);
+            let pose = linkage.pose(progress).unwrap();
+            let here = clearance_at(&drawn.leg, &drawn.sizes, &pose).unwrap();
+            prop_assert_eq!(here.len(), clearance.pairs.len());
+            for (least, here) in least.iter_mut().zip(&here) {
+                *least = least.min(here.tightest.clearance);
+            }
+        }
+        for (pair, sampled) in clearance.pairs.iter().zip(least) {
+            let got = pair.tightest.clearance;
+            prop_assert!(got - pair.certified_to <= sampled + 1e-9,
+                "{got} sampled {sampled} {pair:?}");
+            // 1e-5 asked for; depths of contact to 1e-4
+            let allowed = if got < 0.0 { 1e-4 } else { 1.001e-5 };
+            prop_assert!(pair.certified_to <= allowed || got < 0.0, "{pair:?}");
+            let reached = at(&drawn, &linkage, pair.tightest.place.progress, pair);
+            prop_assert!((reached - got).abs() <= if got < 0.0 { 1e-4 } else { 1e-9 },
+                "{reached} {pair:?}");
+        }
+    }
+
+    /// Free at the place told and everywhere before, touching within the bracket.
+    #[test]
+    fn first_contact_is_bracketed(u in numbers()) {
+        let drawn = random_leg(&u);
+        let linkage = drawn.linkage();
+        let sweep = drawn.sweep(721);
+        prop_assume!(sweep.poses.len() > 60);
+        let clearance = solve(&drawn, &linkage, &sweep.poses);
+        for pair in &clearance.pairs {
+            let Some(contact) = pair.first_contact else {
+                prop_assert!(pair.tightest.clearance > 0.0);
+                continue;
+            };
+            prop_assert!(pair.tightest.clearance <= 0.0);
+            prop_assert!(contact.bracket <= 1e-6);
+            let start = sweep.poses[0].place.progress;
+            let progress = contact.place.progress;
+            if progress == start {
+                prop_assert!(at(&drawn, &linkage, start, pair) <= 0.0);
+                continue;
+            }
+            for i in 0..=200 {
+                let s = start + (progress - start) * f64::from(i) / 200.0;
+                prop_assert!(at(&drawn, &linkage, s, pair) > 0.0, "{s} {pair:?}");
+            }
+            // brackets are 9e-7 of progress wide at most; 1e-8 m stands for a graze
+            let touched = at(&drawn, &linkage, progress + 9e-7, pair);
+            prop_assert!(touched <= 1e-8, "{touched} {pair:?}");
+        }
+    }
+
+    #[test]
+    fn curves_and_governing_row(u in numbers()) {
+        let drawn = random_leg(&u);
+        let linkage = drawn.linkage();
+        let sweep = drawn.sweep(181);
+        prop_assume!(sweep.poses.len() > 20);
+        let clearance = solve(&drawn, &linkage, &sweep.poses);
+        let governing = &clearance.pairs[clearance.governing.unwrap()];
+        for pair in &clearance.pairs {
+            prop_assert!(governing.spare() <= pair.spare());
+        }
+        for curve in &clearance.curves {
+            let pairs: Vec<&PairClearance> = clearance.pairs.iter()
+                .filter(|p| p.obstacle == curve.obstacle && p.tire == curve.tire)
+                .collect();
+            let least = pairs.iter().map(|p| p.tightest.clearance).fold(f64::INFINITY, f64::min);
+            let lowest = curve.points.iter().map(|p| p.clearance).fold(f64::INFINITY, f64::min);
+            prop_assert!((lowest - least).abs() <= 1e-4, "{lowest} {least}");
+            prop_assert!(curve.points.windows(2).all(|w| w[0].progress < w[1].progress));
+            for point in curve.points.iter().step_by(7) {
+                let here = pairs.iter()
+                    .map(|pair| at(&drawn, &linkage, point.progress, pair))
+                    .fold(f64::INFINITY, f64::min);
+                if point.beyond {
+                    prop_assert!(here >= point.clearance - 1e-9);
+                } else {
+                    prop_assert!((here - point.clearance).abs() <= 1e-4, "{here} {point:?}");
+                }
+            }
+        }
+    }
+}
