@@ -1,8 +1,10 @@
 //! One call for a whole leg: check, swing, clear, push, lock, answer.
+use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearances};
 use crate::faults::{Fault, FaultKind, Faults, check_leg};
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Brace, Folds, Gear, Leg, UnlockedBy};
-use crate::result::{Clearance, LegResult, Station, StationForce};
+use crate::result::{LegResult, Station, StationForce};
+use crate::tires::TireSizes;
 use crate::{answer, lock, statics};
 
 /// How finely to solve.
@@ -41,7 +43,8 @@ pub enum TireChoice {
 /// Solves one leg.
 ///
 /// # Errors
-/// All faults of the leg and of the gear's own fields, when there are any. A leg that is sound at
+/// All faults of the leg and of the gear's own fields, when there are any; a clearance that cannot
+/// be certified is one of them. A leg that is sound at
 /// gear down but cannot come up is not an error: its result says where and why it stops.
 pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult, Faults> {
     check_leg(gear, leg)?;
@@ -67,14 +70,21 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
             station(&linkage, model, pose, force)
         })
         .collect();
-    let mut clearance = Clearance {
-        pairs: Vec::new(),
-        governing: None,
-        curves: Vec::new(),
-        wheel_envelope: Vec::new(),
-        leg_envelope: Vec::new(),
-    };
-    clearance.governing = answer::governing(&clearance.pairs);
+    let clearance = clearances(
+        &ClearanceCase {
+            leg: model,
+            sizes: &TireSizes::of(tire),
+            rule: &gear.clearance_rule,
+            linkage: &linkage,
+            poses: &sweep.poses,
+        },
+        &ClearanceOptions {
+            curve_stride: options.curve_stride,
+            accuracy: options.accuracy,
+            ..ClearanceOptions::default()
+        },
+    )
+    .map_err(|error| unresolved(leg, &error))?;
     let force = statics::force_result(model, &gear.supply, &stations);
     let lock = lock::lock_of(model, &linkage, gravity);
     let down = sweep.poses.first().map(|pose| pose.place);
@@ -110,6 +120,16 @@ fn no_such_leg() -> Faults {
         leg: None,
         path: "legs".into(),
         kind: FaultKind::NoLegs,
+    }])
+}
+
+fn unresolved(leg: usize, error: &ClearanceError) -> Faults {
+    Faults(vec![Fault {
+        leg: Some(leg),
+        path: format!("legs[{leg}].well"),
+        kind: FaultKind::Unresolved {
+            reason: error.to_string(),
+        },
     }])
 }
 

@@ -1,23 +1,9 @@
 //! Does it clear?
 use crate::model::Tire;
 use crate::result::{
-    Assumption, Caution, Clearance, Finding, FindingDetail, Jam, PairClearance, Question,
-    TireState, Verdict,
+    Assumption, Caution, Clearance, Finding, FindingDetail, Jam, Question, TireState, Verdict,
 };
 use crate::tires::{clearance_assumption, size_assumptions};
-
-/// The pair that governs: the deepest contact where there is one, else the least spare.
-pub(crate) fn governing(pairs: &[PairClearance]) -> Option<usize> {
-    let least = |value: fn(&PairClearance) -> f64, only_contact: bool| {
-        pairs
-            .iter()
-            .enumerate()
-            .filter(|(_, pair)| !only_contact || pair.tightest.clearance <= 0.0)
-            .min_by(|a, b| value(a.1).total_cmp(&value(b.1)))
-            .map(|(row, _)| row)
-    };
-    least(|pair| pair.tightest.clearance, true).or_else(|| least(PairClearance::spare, false))
-}
 
 /// Answers "does it clear?". A contact before a stop outranks the stop.
 pub(crate) fn clears(clearance: &Clearance, jams: &[Jam], tire: &Tire) -> Finding {

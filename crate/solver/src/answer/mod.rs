@@ -7,7 +7,7 @@ mod driven;
 /// Will it lock?
 mod locks;
 
-pub(crate) use clears::{clears, governing};
+pub(crate) use clears::clears;
 pub(crate) use driven::driven;
 pub use locks::LEAST_OVER_CENTRE;
 pub(crate) use locks::locks;

@@ -114,11 +114,7 @@ pub fn clearances(
             });
         }
     }
-    let governing = pairs
-        .iter()
-        .enumerate()
-        .min_by(|a, b| a.1.spare().total_cmp(&b.1.spare()))
-        .map(|(i, _)| i);
+    let governing = governing(&pairs);
     let curves = curves(&CurveCase {
         track: &track,
         runners: &runners,
@@ -135,6 +131,19 @@ pub fn clearances(
         leg_envelope: leg_envelope(&parts, &track),
         pairs,
     })
+}
+
+/// The pair that governs: the deepest contact where there is one, else the least spare.
+fn governing(pairs: &[PairClearance]) -> Option<usize> {
+    let least = |value: fn(&PairClearance) -> f64, only_contact: bool| {
+        pairs
+            .iter()
+            .enumerate()
+            .filter(|(_, pair)| !only_contact || pair.tightest.clearance <= 0.0)
+            .min_by(|a, b| value(a.1).total_cmp(&value(b.1)))
+            .map(|(row, _)| row)
+    };
+    least(|pair| pair.tightest.clearance, true).or_else(|| least(PairClearance::spare, false))
 }
 
 /// Exact clearance of every pair at one pose, in the order of [`Clearance::pairs`].

@@ -122,7 +122,7 @@ impl Linkage {
                     }
                     None => self.swing_up * fraction,
                 };
-                let travel = swing / self.swing_up;
+                let travel = swing / self.swing_up + 0.0; // never −0
                 self.assemble(phase, progress, swing, None, self.shortening_at(travel).0)
             }
         }
@@ -170,7 +170,7 @@ impl Linkage {
     ) -> Result<Pose, Miss> {
         let (sin, cos) = swing.sin_cos();
         let turn = |v: Vector| Vector::new(cos * v.x - sin * v.y, sin * v.x + cos * v.y);
-        let travel = swing / self.swing_up;
+        let travel = swing / self.swing_up + 0.0; // never −0
         let mut rates = Rates {
             swing: self.swing_up.signum(),
             upper: 0.0,

@@ -22,7 +22,8 @@ pub struct Clearance {
     /// One row for each obstacle and moving part (the wheel twice: new and grown), in the order of
     /// the well, then of [`MovingPart`], new before grown. Ignored pairs have no row.
     pub pairs: Vec<PairClearance>,
-    /// Row with the least spare (clearance less requirement); absent when nothing is checked.
+    /// Row of the deepest contact; without contact, of the least spare (clearance less
+    /// requirement); absent when nothing is checked.
     pub governing: Option<usize>,
     /// Clearance of the wheel to each obstacle over the path, for the screen.
     pub curves: Vec<ClearanceCurve>,

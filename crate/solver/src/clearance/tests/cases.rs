@@ -156,7 +156,12 @@ fn a_part_behind_a_surface_all_along_is_contact() {
     let clearance = solve(&drawn, 361).unwrap();
     let row = wheel(&clearance, TireState::New);
     assert!((row.tightest.clearance - (2.0 - 0.2)).abs() < 1e-9);
-    assert!(clearance.pairs.iter().all(|pair| pair.first_contact.is_none()));
+    assert!(
+        clearance
+            .pairs
+            .iter()
+            .all(|pair| pair.first_contact.is_none())
+    );
 }
 
 #[test]
@@ -221,7 +226,10 @@ fn disc_against_a_wall_by_hand() {
     assert!(contact.bracket <= 1e-6);
     let grown = wheel(&clearance, TireState::Grown);
     assert!((grown.tightest.clearance - (expected - 0.01)).abs() < 1e-9);
-    assert_eq!(clearance.pairs[clearance.governing.unwrap()].tire, Some(TireState::New));
+    assert_eq!(
+        clearance.pairs[clearance.governing.unwrap()].tire,
+        Some(TireState::New)
+    );
 }
 
 #[test]
@@ -326,11 +334,17 @@ fn outlines_have_the_size_of_the_parts() {
     let pose = drawn.linkage().pose(0.0).unwrap();
     let outlines = leg_outlines(&drawn.leg, &drawn.sizes, &pose);
     let tire = &outlines[0];
-    assert_eq!((tire.part, tire.tire), (MovingPart::Wheel, Some(TireState::New)));
+    assert_eq!(
+        (tire.part, tire.tire),
+        (MovingPart::Wheel, Some(TireState::New))
+    );
     let across = tire.core.iter().map(|q| q.x).fold(0.0, f64::max) + tire.radius;
     let low = tire.core.iter().map(|q| q.y).fold(0.0, f64::min) - tire.radius;
     assert!((across - 0.08).abs() < 1e-12 && (low + 0.9).abs() < 1e-12);
-    let rod = outlines.iter().find(|o| o.part == MovingPart::ActuatorRod).unwrap();
+    let rod = outlines
+        .iter()
+        .find(|o| o.part == MovingPart::ActuatorRod)
+        .unwrap();
     let length = (rod.core[1] - rod.core[0]).norm();
     let pins = (drawn.leg.actuator.attach - drawn.leg.actuator.mount).norm();
     assert!((length + drawn.leg.actuator.body_length - pins).abs() < 1e-12);

@@ -166,7 +166,9 @@ pub(crate) fn random_leg(numbers: &[f64]) -> Drawn {
     };
     let attach = match (&brace, attach_to) {
         (Brace::Folding(b), AttachTo::UpperLink) => {
-            b.airframe_pivot + (b.knee - b.airframe_pivot) * 0.5 + d.point((-0.03, 0.03), (0.0, 0.03))
+            b.airframe_pivot
+                + (b.knee - b.airframe_pivot) * 0.5
+                + d.point((-0.03, 0.03), (0.0, 0.03))
         }
         (Brace::Folding(b), AttachTo::LowerLink) => {
             b.knee + (b.leg_attach - b.knee) * 0.4 + d.point((-0.03, 0.03), (0.0, 0.03))
@@ -202,7 +204,11 @@ pub(crate) fn random_leg(numbers: &[f64]) -> Drawn {
         width: new.width * 1.04,
         shoulder_radius: new.shoulder_radius * 1.04,
     };
-    let view = if d.one_of(2) == 0 { View::Side } else { View::Front };
+    let view = if d.one_of(2) == 0 {
+        View::Side
+    } else {
+        View::Front
+    };
     let wheel = Wheel {
         tire: Tire {
             size: String::new(),
@@ -220,8 +226,7 @@ pub(crate) fn random_leg(numbers: &[f64]) -> Drawn {
     let well = (0..3)
         .map(|i| {
             let angle = d.between(-3.0, 3.0);
-            let place =
-                trunnion + Vector::new(angle.cos(), angle.sin()) * d.between(0.15, 1.3);
+            let place = trunnion + Vector::new(angle.cos(), angle.sin()) * d.between(0.15, 1.3);
             Obstacle {
                 name: format!("Obstacle {i}"),
                 shape: if d.one_of(2) == 0 {
