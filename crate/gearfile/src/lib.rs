@@ -21,4 +21,3 @@ mod arbitrary;
 
 pub use examples::{DEMO, Example, STARTERS, find_example};
 pub use file::{FORMAT, OpenError, READ_LIMIT, SaveError, VERSION, read, to_text};
-#[cfg(test)]

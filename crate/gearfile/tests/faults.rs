@@ -1,4 +1,5 @@
 //! One gear file for each fault and each jam: opens, and gets that fault from the solver.
+#![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 

@@ -1,4 +1,5 @@
 //! Whole and damaged links as they come out of mail and messengers.
+#![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 
