@@ -1,0 +1,108 @@
+//! The gear file described key by key: `fixtures/schema/gear.schema.json` is what the types say.
+#![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
+use std::path::PathBuf;
+
+use gearswing_gearfile::{DEMO, FORMAT, STARTERS, VERSION};
+use gearswing_solver::model::Gear;
+use serde_json::{Value, json};
+
+/// Set to write the schema anew after a change of the types.
+const UPDATE: &str = "GEARSWING_UPDATE_SCHEMA";
+
+fn schema() -> Value {
+    let mut gear = schemars::schema_for!(Gear).to_value();
+    let parts = gear.as_object_mut().unwrap();
+    let mut defs = parts.remove("$defs").unwrap();
+    let dialect = parts.remove("$schema").unwrap();
+    defs.as_object_mut()
+        .unwrap()
+        .insert("Gear".to_owned(), gear);
+    json!({
+        "$schema": dialect,
+        "title": "Gear file",
+        "description": "Retractable landing gear of one aeroplane. SI units, as the end of each \
+            key says: m, kg, N, Pa, m2, m_s, rad. Every position is at gear down in airframe \
+            axes: x right, y up, angles counter-clockwise positive. Keys that are not listed are \
+            refused.",
+        "type": "object",
+        "properties": {
+            "format": {"description": "Says that this is a gear file.", "const": FORMAT},
+            "version": {"description": "Version of the layout.", "const": VERSION},
+            "gear": {"$ref": "#/$defs/Gear"},
+        },
+        "required": ["format", "version", "gear"],
+        "additionalProperties": false,
+        "$defs": defs,
+    })
+}
+
+#[test]
+fn is_what_the_types_say() {
+    let path =
+        PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../fixtures/schema/gear.schema.json");
+    let text = serde_json::to_string_pretty(&schema()).unwrap() + "\n";
+    if std::env::var_os(UPDATE).is_some() {
+        std::fs::write(&path, &text).unwrap();
+    }
+    let stored = std::fs::read_to_string(&path).unwrap_or_default();
+    assert!(
+        stored == text,
+        "{} is out of date: run the test once with {UPDATE}=1",
+        path.display()
+    );
+}
+
+/// Every key of a value, each once, as "actuator.rod_m" with the name of its part before it.
+fn keys(value: &Value, found: &mut Vec<String>) {
+    match value {
+        Value::Object(map) => {
+            for (key, value) in map {
+                found.push(key.clone());
+                keys(value, found);
+            }
+        }
+        Value::Array(items) => items.iter().for_each(|item| keys(item, found)),
+        _ => {}
+    }
+}
+
+#[test]
+fn every_key_of_a_file_is_described() {
+    let schema = schema();
+    let mut described = Vec::new();
+    properties(&schema, &mut described);
+    let mut seen = 0;
+    let v1 = include_str!("../../../fixtures/versions/v1.json");
+    for text in STARTERS.iter().chain([&DEMO]).map(|e| e.text).chain([v1]) {
+        let mut used = Vec::new();
+        keys(&serde_json::from_str(text).unwrap(), &mut used);
+        for key in used {
+            let about = described.iter().find(|(name, _)| *name == key);
+            assert!(
+                about.is_some_and(|(_, told)| *told),
+                "{key} is not described"
+            );
+            seen += 1;
+        }
+    }
+    assert!(seen > 500);
+}
+
+/// Every property of a schema, and whether something is told about it.
+fn properties(schema: &Value, found: &mut Vec<(String, bool)>) {
+    match schema {
+        Value::Object(map) => {
+            if let Some(Value::Object(properties)) = map.get("properties") {
+                // a variant is described beside its only property
+                let beside = map.contains_key("description") && properties.len() == 1;
+                for (name, about) in properties {
+                    let told = about.get("description").is_some() || about.get("$ref").is_some();
+                    found.push((name.clone(), told || beside));
+                }
+            }
+            map.values().for_each(|value| properties(value, found));
+        }
+        Value::Array(items) => items.iter().for_each(|item| properties(item, found)),
+        _ => {}
+    }
+}
