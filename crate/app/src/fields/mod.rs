@@ -1,1 +1,21 @@
 //! Numbers, texts and choices of the gear as fields addressed by their path in the gear file.
+
+/// Numbers, texts and points.
+mod access;
+/// Choices and sets.
+mod choice;
+/// Entries of lists.
+mod list;
+/// Paths.
+mod path;
+/// Where a path leads.
+mod slot;
+
+pub use access::{
+    AccessError, number, point, points, set_number, set_point, set_text, text,
+};
+pub use choice::{choose, chosen, ignored, switch};
+pub use list::{Room, add, len, remove};
+pub(crate) use list::free_name;
+pub use path::leg_of;
+pub(crate) use path::{entry, point_of};

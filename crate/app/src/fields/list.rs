@@ -1,0 +1,162 @@
+//! Entries of lists by path: points of outlines, rows of tables, obstacles, legs, the former tire.
+use gearswing_solver::model::{Gear, Obstacle, Point, Shape, Shortening, ShorteningRow, Vector};
+
+use super::access::points_mut;
+use super::path::{Seg::At, Seg::Key, entry, steps};
+
+/// Where a new piece of structure goes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Room {
+    /// Middle [m].
+    pub middle: Point,
+    /// Half of its side [m].
+    pub half: f64,
+}
+
+/// Number of entries of a list; `None` when there is no list at that path.
+#[must_use]
+pub fn len(gear: &Gear, path: &str) -> Option<usize> {
+    if let Some(points) = super::access::points(gear, path) {
+        return Some(points.len());
+    }
+    match steps(path)?.as_slice() {
+        [Key("legs")] => Some(gear.legs.len()),
+        [Key("legs"), At(leg), Key("well")] => Some(gear.legs.get(*leg)?.well.len()),
+        [
+            Key("legs"),
+            At(leg),
+            Key("strut"),
+            Key("shortening"),
+            Key("with_travel"),
+            Key("table"),
+        ] => match &gear.legs.get(*leg)?.strut.shortening {
+            Shortening::WithTravel { table } => Some(table.len()),
+            _ => None,
+        },
+        _ => None,
+    }
+}
+
+/// Adds an entry behind the one at `path`, or at the end of the list at `path`; gives its path.
+pub fn add(gear: &mut Gear, path: &str, room: Room) -> Option<String> {
+    let (list, behind) = match len(gear, path) {
+        Some(count) => (path, count.checked_sub(1)),
+        None => {
+            let (list, at) = entry(path)?;
+            (at < len(gear, list)?).then_some((list, Some(at)))?
+        }
+    };
+    let at = behind.map_or(0, |at| at + 1);
+    if let Some(points) = points_mut(gear, list) {
+        let point = match (behind.and_then(|i| points.get(i)), points.get(at).or(points.first())) {
+            (Some(a), Some(b)) if a != b => a + (b - a) * 0.5,
+            (Some(a), _) => a + Vector::new(room.half, 0.0),
+            (None, _) => room.middle,
+        };
+        points.insert(at, point);
+    } else {
+        match steps(list)?.as_slice() {
+            [Key("legs")] => {
+                let mut leg = gear.legs.get(behind?)?.clone();
+                leg.name = free_name(&leg.name, gear.legs.iter().map(|leg| leg.name.as_str()));
+                gear.legs.insert(at, leg);
+            }
+            [Key("legs"), At(leg), Key("well")] => {
+                let well = &mut gear.legs.get_mut(*leg)?.well;
+                let name = free_name("Structure", well.iter().map(|o| o.name.as_str()));
+                let corner = |x: f64, y: f64| room.middle + Vector::new(x, y) * room.half;
+                let points = vec![
+                    corner(-1.0, -1.0),
+                    corner(1.0, -1.0),
+                    corner(1.0, 1.0),
+                    corner(-1.0, 1.0),
+                ];
+                well.insert(
+                    at,
+                    Obstacle {
+                        name,
+                        shape: Shape::Solid { points },
+                        required_clearance: None,
+                        ignores: Vec::new(),
+                    },
+                );
+            }
+            [Key("legs"), At(leg), Key("strut"), ..] => {
+                let Shortening::WithTravel { table } =
+                    &mut gear.legs.get_mut(*leg)?.strut.shortening
+                else {
+                    return None;
+                };
+                let a = behind.and_then(|i| table.get(i)).copied();
+                let b = table.get(at).copied();
+                let row = match (a, b) {
+                    (Some(a), Some(b)) => ShorteningRow {
+                        travel: (a.travel + b.travel) / 2.0,
+                        amount: (a.amount + b.amount) / 2.0,
+                    },
+                    (Some(a), None) => ShorteningRow {
+                        travel: if a.travel < 1.0 { 1.0 } else { a.travel + 0.1 },
+                        amount: a.amount,
+                    },
+                    (None, _) => ShorteningRow {
+                        travel: 0.0,
+                        amount: 0.0,
+                    },
+                };
+                table.insert(at, row);
+            }
+            _ => return None,
+        }
+    }
+    Some(format!("{list}[{at}]"))
+}
+
+/// Takes an entry out of its list, or the former tire away; `None` = there is no such entry, or it
+/// is the last leg: nothing changed.
+pub fn remove(gear: &mut Gear, path: &str) -> Option<()> {
+    if let [Key("legs"), At(leg), Key("wheel"), Key("former")] = steps(path)?.as_slice() {
+        return gear.legs.get_mut(*leg)?.wheel.former.take().map(|_| ());
+    }
+    let (list, at) = entry(path)?;
+    if at >= len(gear, list)? {
+        return None;
+    }
+    if let Some(points) = points_mut(gear, list) {
+        points.remove(at);
+        return Some(());
+    }
+    match steps(list)?.as_slice() {
+        [Key("legs")] if gear.legs.len() > 1 => {
+            gear.legs.remove(at);
+        }
+        [Key("legs"), At(leg), Key("well")] => {
+            gear.legs.get_mut(*leg)?.well.remove(at);
+        }
+        [Key("legs"), At(leg), Key("strut"), ..] => {
+            let Shortening::WithTravel { table } = &mut gear.legs.get_mut(*leg)?.strut.shortening
+            else {
+                return None;
+            };
+            table.remove(at);
+        }
+        _ => return None,
+    }
+    Some(())
+}
+
+/// `name` with the lowest number behind it that makes it differ from all others.
+pub(crate) fn free_name<'n>(name: &str, others: impl Iterator<Item = &'n str>) -> String {
+    let others: Vec<&str> = others.collect();
+    if !others.contains(&name) {
+        return name.to_owned();
+    }
+    let stem = match name.rsplit_once(' ') {
+        Some((stem, number)) if number.parse::<u32>().is_ok() => stem,
+        _ => name,
+    };
+    // one more try than there are names: one of them is free
+    (2..=others.len() + 2)
+        .map(|number| format!("{stem} {number}"))
+        .find(|name| !others.contains(&name.as_str()))
+        .unwrap_or_else(|| name.to_owned())
+}
