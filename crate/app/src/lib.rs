@@ -1,6 +1,12 @@
 //! The whole page as plain data: what is known, what can happen, what is shown and drawn.
 //!
-//! `DOM event → [`Msg`] → [`update`] → [`view`], [`drawing`], [`curves`] → DOM, canvas, [`Effect`]s.`
+//! ```text
+//! DOM event → Msg → update → its effects → settle → its effects → view, drawing, curves → DOM, canvas
+//! ```
+//! [`update`] changes the document and is quick; [`settle`] works out the results. The effects of
+//! [`update`] are to be done *before* [`settle`], so that the document's text
+//! ([`Effect::RecoveryText`]) is safe should the solver break down.
+//!
 //! No browser type, no clock, no chance: time and storage come in as message data, everything that
 //! has to be done outside goes out as an [`Effect`]. Every number inside is SI; screen places are
 //! [`scene::ScreenPoint`] in CSS pixels.
@@ -24,7 +30,7 @@ pub use effect::Effect;
 pub use msg::Msg;
 pub use scene::{Scene, curves, drawing};
 pub use state::{Start, State, StoredFile};
-pub use update::update;
+pub use update::{settle, update};
 pub use view::{Page, view};
 
 // Types of the crates below that appear in messages and in the page.

@@ -1,19 +1,28 @@
 //! Numbers, texts and points by path.
-use gearswing_solver::model::{Gear, Point};
-use thiserror::Error;
+use std::fmt;
 
+use gearswing_solver::model::{Gear, Point};
 use super::slot::{PlaceMut, PlaceRef, find, find_mut};
 
 /// A path that leads to nothing of the asked kind, or a number that cannot be stored.
-#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum AccessError {
     /// No such field in this gear.
-    #[error("there is no field {0}")]
     NoField(String),
     /// Not a finite number.
-    #[error("not a finite number")]
     NotFinite,
 }
+
+impl fmt::Display for AccessError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NoField(path) => write!(f, "there is no field {path}"),
+            Self::NotFinite => f.write_str("not a finite number"),
+        }
+    }
+}
+
+impl std::error::Error for AccessError {}
 
 /// The number at a path: outer `None` = no such number; inner `None` = left empty.
 #[must_use]

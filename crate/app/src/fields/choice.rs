@@ -250,7 +250,11 @@ fn first_knee(leg: &Leg, pivot: Point, attach: Point) -> Point {
     let span = attach - pivot;
     let normal = Vector::new(-span.y, span.x);
     let up = leg.trunnion + turned_by(leg.strut.axle - leg.trunnion, leg.swing_up / 2.0);
-    let away = if normal.dot(&(up - pivot)) > 0.0 { -1.0 } else { 1.0 };
+    let away = if normal.dot(&(up - pivot)) > 0.0 {
+        -1.0
+    } else {
+        1.0
+    };
     pivot + span * 0.5 + normal * (0.01 * away)
 }
 

@@ -48,7 +48,10 @@ pub fn add(gear: &mut Gear, path: &str, room: Room) -> Option<String> {
     };
     let at = behind.map_or(0, |at| at + 1);
     if let Some(points) = points_mut(gear, list) {
-        let point = match (behind.and_then(|i| points.get(i)), points.get(at).or(points.first())) {
+        let point = match (
+            behind.and_then(|i| points.get(i)),
+            points.get(at).or(points.first()),
+        ) {
             (Some(a), Some(b)) if a != b => a + (b - a) * 0.5,
             (Some(a), _) => a + Vector::new(room.half, 0.0),
             (None, _) => room.middle,

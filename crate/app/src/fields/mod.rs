@@ -8,14 +8,16 @@ mod choice;
 mod list;
 /// Paths.
 mod path;
+/// Numbers as shown.
+mod shown;
 /// Where a path leads.
 mod slot;
 
-pub use access::{
-    AccessError, number, point, points, set_number, set_point, set_text, text,
-};
+pub use access::{AccessError, number, point, points, set_number, set_point, set_text, text};
 pub use choice::{choose, chosen, ignored, switch};
-pub use list::{Room, add, len, remove};
 pub(crate) use list::free_name;
+pub use list::{Room, add, len, remove};
 pub use path::leg_of;
 pub(crate) use path::{entry, point_of};
+pub(crate) use shown::CIRCUMFERENCE;
+pub use shown::{quantity, set_shown, shown, when_empty};

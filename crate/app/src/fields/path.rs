@@ -80,7 +80,10 @@ mod tests {
         assert_eq!(leg_of("legs[3].name"), Some(3));
         assert_eq!(leg_of("supply.margin_wanted"), None);
         assert_eq!(entry("legs[1].well[2]"), Some(("legs[1].well", 2)));
-        assert_eq!(point_of("legs[0].trunnion_m[1]"), Some("legs[0].trunnion_m"));
+        assert_eq!(
+            point_of("legs[0].trunnion_m[1]"),
+            Some("legs[0].trunnion_m")
+        );
         assert_eq!(
             point_of("legs[0].body.outline_m[3][1]"),
             Some("legs[0].body.outline_m[3]")

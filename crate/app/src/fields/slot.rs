@@ -62,7 +62,7 @@ macro_rules! places {
         }
 
         fn $leg<'g>(leg: &'g $($m)? Leg, rest: &[Seg<'_>]) -> Option<$place<'g>> {
-            use $place::{Number, Optional, Point, Points, Text};
+            use $place::{Number, Optional, Text};
             Some(match rest {
                 [Key("name")] => Text(&$($m)? leg.name),
                 [Key("swing_up_rad")] => Number(&$($m)? leg.swing_up),
@@ -235,9 +235,27 @@ macro_rules! places {
 }
 
 places!(
-    PlaceRef, find, in_leg, in_tire, in_brace, in_actuator, in_point, in_points, get, as_ref,
+    PlaceRef,
+    find,
+    in_leg,
+    in_tire,
+    in_brace,
+    in_actuator,
+    in_point,
+    in_points,
+    get,
+    as_ref,
 );
 places!(
-    PlaceMut, find_mut, in_leg_mut, in_tire_mut, in_brace_mut, in_actuator_mut, in_point_mut,
-    in_points_mut, get_mut, as_mut, mut
+    PlaceMut,
+    find_mut,
+    in_leg_mut,
+    in_tire_mut,
+    in_brace_mut,
+    in_actuator_mut,
+    in_point_mut,
+    in_points_mut,
+    get_mut,
+    as_mut,
+    mut
 );

@@ -9,6 +9,11 @@ pub enum Field {
         /// Path of the field.
         path: String,
     },
+    /// Brings the field into view and takes the keyboard focus there.
+    Show {
+        /// Path of the field, or of the point or list it stands for.
+        path: String,
+    },
     /// Text is being typed.
     Draft {
         /// Path of the field.

@@ -15,6 +15,11 @@ pub enum File {
     },
     /// Opens the demo as a new file.
     OpenDemo,
+    /// Another name for the open file.
+    Rename {
+        /// The name.
+        name: String,
+    },
     /// A copy of what is shown, as a file of its own.
     Duplicate,
     /// Takes a file away; it can be brought back until the page is left.
@@ -26,6 +31,11 @@ pub enum File {
     BringBack,
     /// Offers the file for download.
     Export,
+    /// Offers what is stored under this key for download, readable or not.
+    ExportStored {
+        /// Key of the file.
+        id: String,
+    },
     /// A file was read in: it opens as a new one.
     ImportText {
         /// Name of the file on disk.

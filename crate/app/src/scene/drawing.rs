@@ -1,13 +1,165 @@
 //! The drawing of the selected leg at its place on the path.
-use super::Scene;
-use crate::state::State;
+use gearswing_solver::result::MechanismEventKind;
+
+use super::labels::Placer;
+use super::{
+    Carrier, Handle, Pen, Role, Scene, ScreenPoint, Shape, Stance, dimension, grid, grips, handles,
+    leg, now, sheet_of, stance_of, well,
+};
+use crate::state::{Good, State};
 
 /// The drawing.
 #[must_use]
 pub fn drawing(state: &State) -> Scene {
+    let view = sheet_of(state).viewport;
+    let session = &state.session;
+    let mut pen = Pen::new(view);
+    grid::grid(&mut pen, session.units);
+    let derived = state.derived.leg(session.leg);
+    let faded = derived.is_some_and(|leg| leg.faded());
+    if let Some(model) = state.gear().legs.get(session.leg) {
+        // structure is drawn as it is in the document: its corners are what is dragged
+        well::well(&mut pen, model);
+    }
+    pen.faded = faded;
+    let good = derived.and_then(|leg| leg.good.as_ref());
+    let mut placer = None;
+    if let Some(good) = good {
+        placer = Some(result(&mut pen, state, good));
+    }
+    pen.faded = false;
+    let mut placer = placer.unwrap_or_else(|| Placer::new(&pen.marks, view.size_px()));
+    if let Some(model) = state.gear().legs.get(session.leg) {
+        well::names(&mut pen, &mut placer, model);
+    }
+    let handles = handles(state);
+    handle_marks(&mut pen, &handles);
+    snap_marks(&mut pen, state);
+    grid::scale_bar(&mut pen, session.units);
+    let (width_px, height_px) = view.size_px();
     Scene {
-        width_px: state.session.drawing_size_px.0,
-        height_px: state.session.drawing_size_px.1,
-        ..Scene::default()
+        width_px,
+        height_px,
+        marks: pen.marks,
+        handles,
+    }
+}
+
+/// Everything that comes out of the result.
+fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
+    let session = &state.session;
+    let size = pen.view.size_px();
+    for polyline in good
+        .result
+        .clearance
+        .wheel_envelope
+        .iter()
+        .chain(&good.result.clearance.leg_envelope)
+    {
+        pen.path(Role::Envelope, polyline, false);
+    }
+    leg::ghosts(pen, good);
+    let Some(here) = now(good, session.progress) else {
+        return Placer::new(&pen.marks, size);
+    };
+    let former = state
+        .derived
+        .leg(session.leg)
+        .and_then(|leg| leg.former.as_ref())
+        .filter(|_| session.comparing);
+    let outlines = leg::outlines(&good.leg, &here.pose);
+    leg::standing(pen, &outlines);
+    if let Some(former) = former {
+        leg::former_tire(pen, former, session.progress);
+    }
+    leg::centre_lines(pen, good, &here.pose);
+    let joints = leg::joints(&good.leg, &here.pose);
+    leg::pins(pen, &joints);
+    for event in &good.result.events {
+        if event.kind == MechanismEventKind::ActuatorDeadPoint {
+            let at = pen.view.to_screen(event.point);
+            pen.circle_px(Role::Leader, at, 7.0, false);
+        }
+    }
+    if !pen.faded {
+        dimension::contacts(pen, &good.leg, &outlines, &here.clearances);
+    }
+    let near = here.clearances.first();
+    if let Some(near) = near {
+        dimension::dimension(pen, near, is_governing(good, here.pose.place.progress));
+    }
+    let mut placer = Placer::new(&pen.marks, size);
+    if let Some(near) = near {
+        dimension::dimension_text(pen, &mut placer, near, session.units);
+    }
+    let mut named: Vec<ScreenPoint> = Vec::new();
+    for joint in &joints {
+        let at = pen.view.to_screen(joint.at);
+        // joints in one place share the first one's label
+        let is_new = named
+            .iter()
+            .all(|other| (other.x_px - at.x_px).hypot(other.y_px - at.y_px) > 3.0);
+        if is_new {
+            placer.label(pen, Role::Label, at, joint.name);
+            named.push(at);
+        }
+    }
+    if former.is_some() {
+        let at = pen.view.to_screen(here.pose.axle);
+        placer.label(pen, Role::Former, at, "dashed: former tire");
+    }
+    placer
+}
+
+/// This is the place that the first answer speaks of.
+fn is_governing(good: &Good, progress: f64) -> bool {
+    let clearance = &good.result.clearance;
+    clearance
+        .governing
+        .and_then(|row| clearance.pairs.get(row))
+        .is_some_and(|pair| pair.tightest.place.progress == progress)
+}
+
+fn handle_marks(pen: &mut Pen, handles: &[Handle]) {
+    for handle in handles {
+        let role = if handle.selected { Role::HandleSelected } else { Role::Handle };
+        let half = if handle.selected { 5.0 } else { 3.0 };
+        let corner = |x: f64, y: f64| ScreenPoint {
+            x_px: handle.at.x_px + x * half,
+            y_px: handle.at.y_px + y * half,
+        };
+        pen.put(
+            role,
+            Shape::Path {
+                points: vec![
+                    corner(-1.0, -1.0),
+                    corner(1.0, -1.0),
+                    corner(1.0, 1.0),
+                    corner(-1.0, 1.0),
+                ],
+                closed: true,
+                filled: handle.selected,
+            },
+        );
+    }
+}
+
+/// Lines to what the dragged point has snapped to.
+fn snap_marks(pen: &mut Pen, state: &State) {
+    let Some(snapped) = &state.session.snapped else {
+        return;
+    };
+    let selected = state.session.selection.as_deref();
+    let carrier = grips(state.gear(), state.session.leg)
+        .into_iter()
+        .find(|grip| Some(grip.path.as_str()) == selected)
+        .map_or(Carrier::Airframe, |grip| grip.carrier);
+    let stance: Stance = stance_of(state);
+    let at = stance.place(carrier, snapped.point);
+    for to in &snapped.to {
+        let to = stance.place(carrier, *to);
+        pen.line(Role::Snap, at, to);
+        let to = pen.view.to_screen(to);
+        pen.circle_px(Role::Snap, to, 7.0, false);
     }
 }

@@ -1,12 +1,46 @@
 //! Drawing and curves as lists of marks in CSS pixels.
 
+/// What a leg takes up, and fitting it.
+mod bounds;
 /// Curves over travel.
 mod curves;
+/// The tightest place and contacts.
+mod dimension;
 /// The drawing of the selected leg.
 mod drawing;
+/// Grid and scale bar.
+mod grid;
+/// Points that can be moved.
+mod grips;
+/// Hatching.
+mod hatch;
+/// Places for texts.
+mod labels;
+/// The leg in one pose.
+mod leg;
 /// Marks, roles and handles.
 mod mark;
+/// Numbers at the place shown.
+mod now;
+/// Putting marks on a canvas.
+mod pen;
+/// Outlines as polygons.
+mod ring;
+/// Where points are at the place shown.
+mod stance;
+/// Metres to pixels.
+mod viewport;
+/// Structure in the well.
+mod well;
 
+pub(crate) use crate::state::Sheet;
+pub(crate) use bounds::{fitted, sheet_of, stance_of};
 pub use curves::curves;
+pub(crate) use curves::progress_at;
 pub use drawing::drawing;
+pub(crate) use grips::{Grip, grips, handles, point_name, point_text};
 pub use mark::{Anchor, Handle, Mark, Role, Scene, ScreenPoint, Shape};
+pub(crate) use now::{Now, NowClearance, now};
+pub(crate) use pen::Pen;
+pub(crate) use stance::{Carrier, Stance, attach_carrier};
+pub use viewport::Viewport;

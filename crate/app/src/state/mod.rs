@@ -1,30 +1,29 @@
-//! What is known.
+//! What is known: the document with its history, what is looked at and typed, the results, the
+//! files.
 
+/// Results for the document.
+mod derived;
+/// The gear with its history.
+mod document;
+/// Gear files.
+mod files;
+/// Lines of text about what happened.
+mod notice;
 /// What is looked at, typed and selected.
 mod session;
 /// What the page finds at its start.
 mod start;
+/// Texts that the browser stores.
+mod storage;
+/// Everything together.
+mod whole;
 
+pub(crate) use derived::{Good, LegDerived};
+pub(crate) use document::{Act, Document};
+pub(crate) use files::{Entry, LinkState, Origin, Parked};
+pub(crate) use session::{Draft, Gesture, Playing, Pressed, Sheet, Snapped};
 pub use session::{Session, Speed, Theme};
 pub use start::{Start, StoredFile};
-
-use crate::effect::Effect;
-
-/// Everything.
-#[derive(Clone, Debug)]
-pub struct State {
-    /// What is looked at, typed and selected.
-    pub session: Session,
-}
-
-impl State {
-    /// The state at the start, with what has to be done first.
-    #[must_use]
-    pub fn new(start: Start) -> (Self, Vec<Effect>) {
-        let session = Session {
-            reduced_motion: start.reduced_motion,
-            ..Session::default()
-        };
-        (Self { session }, Vec::new())
-    }
-}
+pub(crate) use storage::{Stored, index_text, read_file};
+pub use whole::State;
+pub(crate) use whole::demo;

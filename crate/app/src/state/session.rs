@@ -1,5 +1,11 @@
 //! What is looked at, typed and selected: nothing of it is undone.
+use std::collections::BTreeMap;
+
+use gearswing_solver::model::Point;
 use gearswing_units::UnitChoice;
+
+use super::notice::Notices;
+use crate::scene::{ScreenPoint, Viewport};
 
 /// Light or dark.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -11,6 +17,26 @@ pub enum Theme {
     Light,
     /// Dark.
     Dark,
+}
+
+impl Theme {
+    /// Key to store it under.
+    #[must_use]
+    pub fn as_str(self) -> &'static str {
+        match self {
+            Self::System => "system",
+            Self::Light => "light",
+            Self::Dark => "dark",
+        }
+    }
+
+    /// The theme of a key.
+    #[must_use]
+    pub fn of_key(key: &str) -> Option<Self> {
+        [Self::System, Self::Light, Self::Dark]
+            .into_iter()
+            .find(|theme| theme.as_str() == key)
+    }
 }
 
 /// Speed of the played swing.
@@ -37,8 +63,81 @@ impl Speed {
     }
 }
 
-/// What is looked at, typed and selected.
+/// Text typed into a field.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Draft {
+    /// As typed.
+    pub(crate) text: String,
+    /// Units that were shown then.
+    pub(crate) units: UnitChoice,
+    /// The number that it was typed over; another one since has made the text void.
+    pub(crate) over: Option<f64>,
+    /// Entered, not only being typed.
+    pub(crate) committed: bool,
+}
+
+/// The played swing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Playing {
+    /// Towards up.
+    pub(crate) up: bool,
+    /// Time of the last frame [s].
+    pub(crate) last_s: Option<f64>,
+    /// Still to wait at an end or at a step [s].
+    pub(crate) wait_s: f64,
+}
+
+/// A finger or button that is down.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Pressed {
+    pub(crate) id: i32,
+    pub(crate) at: ScreenPoint,
+}
+
+/// What the pointers on the drawing are doing.
 #[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) enum Gesture {
+    /// Nothing.
+    #[default]
+    Idle,
+    /// Moving the sheet.
+    Pan(Pressed),
+    /// Two fingers: moving and zooming the sheet.
+    Pinch(Pressed, Pressed),
+    /// Moving a point.
+    Drag {
+        /// Pointer.
+        pressed: Pressed,
+        /// Path of the point.
+        path: String,
+        /// From the pointer to the point when it was taken [m].
+        offset: (f64, f64),
+        /// The pointer has gone far enough to mean it.
+        moved: bool,
+    },
+}
+
+/// What a dragged point has snapped to.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Snapped {
+    /// The point, at gear down [m].
+    pub(crate) point: Point,
+    /// The points it lies level with, above or on, at gear down [m].
+    pub(crate) to: Vec<Point>,
+    /// In words, as "level with the trunnion P".
+    pub(crate) text: String,
+}
+
+/// Sheet of one leg.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Sheet {
+    pub(crate) viewport: Viewport,
+    /// Fitted, not moved by the person: a new canvas size fits it again.
+    pub(crate) fitted: bool,
+}
+
+/// What is looked at, typed and selected.
+#[derive(Clone, Debug, Default)]
 pub struct Session {
     /// Units shown and taken.
     pub units: UnitChoice,
@@ -50,4 +149,27 @@ pub struct Session {
     pub drawing_size_px: (f64, f64),
     /// Width of the curves' canvas [CSS px].
     pub curves_width_px: f64,
+    /// Leg shown.
+    pub leg: usize,
+    /// Place on its path [1].
+    pub progress: f64,
+    /// Path of the selected point or field.
+    pub selection: Option<String>,
+    /// Comparing with the former tire.
+    pub comparing: bool,
+    /// Speed of the played swing.
+    pub speed: Speed,
+    /// Group of fields that stands open.
+    pub open_group: Option<String>,
+    pub(crate) snap_off: bool,
+    pub(crate) sheets: BTreeMap<usize, Sheet>,
+    pub(crate) drafts: BTreeMap<String, Draft>,
+    pub(crate) playing: Option<Playing>,
+    pub(crate) gesture: Gesture,
+    pub(crate) hover: Option<String>,
+    pub(crate) snapped: Option<Snapped>,
+    pub(crate) drag_text: String,
+    pub(crate) notices: Notices,
+    /// The worst answer is to be looked up as soon as there are answers.
+    pub(crate) seek_worst: bool,
 }

@@ -1,10 +1,30 @@
-//! The only writer of the state.
-use crate::effect::Effect;
-use crate::msg::Msg;
-use crate::state::State;
+//! The only writers of the state: [`update`] for what happened, [`settle`] for the results.
 
-/// Does what a message asks for; what has to be done outside comes back in order.
-pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
-    let _ = (state, msg);
-    Vec::new()
-}
+/// Which message goes where, and what every message ends with.
+mod dispatch;
+/// Fields and lists.
+mod field;
+/// Gear files.
+mod file;
+/// Undo and redo.
+mod history;
+/// Keys on the drawing.
+mod key;
+/// Opening, storing, setting aside.
+mod library;
+/// The played swing and the scrub.
+mod play;
+/// Mouse, pen and touch.
+mod pointer;
+/// Results, and what follows from them.
+mod settle;
+/// The link.
+mod share;
+/// Snapping of a dragged point.
+mod snap;
+/// What is looked at.
+mod view;
+
+pub use dispatch::update;
+pub(crate) use play::SCRUB_STEP;
+pub use settle::settle;

@@ -1,21 +1,28 @@
 //! What is shown, as plain structs.
 
+/// The answers.
+mod answers;
+/// The page, put together.
+mod compose;
+/// Toolbar, transport, notices, files.
+mod controls;
+/// The data in groups.
+mod groups;
 /// The structs.
 mod page;
+/// Numbers at the cursor and the text equivalents.
+mod readout;
+/// Rows of fields.
+mod rows;
+/// Numbers worked out from the fields.
+mod worked;
 
-pub use page::*;
-
-use crate::state::State;
-
-/// The page for a state.
-#[must_use]
-pub fn view(state: &State) -> Page {
-    Page {
-        toolbar: Toolbar {
-            units: state.session.units,
-            theme: state.session.theme,
-            ..Toolbar::default()
-        },
-        ..Page::default()
-    }
-}
+pub(crate) use answers::finding_sentence;
+pub use compose::view;
+pub(crate) use groups::{SIZE_TABLE, group_of};
+pub use page::{
+    Action, AnswerRow, ChoiceOption, CurvesText, DrawingText, FaultRow, FieldGroup, FieldKind,
+    FieldRow, FileRow, FormerAnswer, KeyHelp, LegAnswers, Notice, NoticeKind, Page, PointerStyle,
+    ReadoutRow, RestsOn, SharedBanner, Toolbar, Transport, TransportMark,
+};
+pub(crate) use readout::{obstacle_text, part_text};

@@ -135,8 +135,10 @@ pub struct AnswerRow {
 pub struct RestsOn {
     /// The reason in a sentence.
     pub text: String,
-    /// Memory or common practice: to be marked.
+    /// Memory, common practice or no stated origin: to be marked.
     pub weak: bool,
+    /// The mark in a word or two, or empty.
+    pub mark: String,
 }
 
 /// An answer with the former tire.
@@ -313,6 +315,8 @@ pub struct FieldRow {
     pub echo: String,
     /// How to measure it.
     pub help: String,
+    /// What an empty field stands for; empty text = it must be filled.
+    pub if_empty: String,
     /// What is allowed.
     pub range: String,
     /// Why the text or the number cannot be taken.

@@ -1,0 +1,68 @@
+//! Numbers as they are shown: those of the file, and a few that stand for them.
+use gearswing_solver::model::{DEFAULT_MARGIN_WANTED, Gear};
+use gearswing_units::Quantity;
+
+use super::access::{AccessError, number, set_number};
+
+/// Ending of the path of a tire's circumference, which stands for its diameter.
+pub(crate) const CIRCUMFERENCE: &str = "circumference_m";
+const DIAMETER: &str = "diameter_m";
+
+/// Path of the diameter for that of the circumference.
+fn diameter_of(path: &str) -> Option<String> {
+    let stem = path.strip_suffix(CIRCUMFERENCE)?;
+    stem.ends_with('.').then(|| format!("{stem}{DIAMETER}"))
+}
+
+/// What a number at a path measures; `None` for a text, a choice, or no field.
+#[must_use]
+pub fn quantity(path: &str) -> Option<Quantity> {
+    if diameter_of(path).is_some() {
+        return Some(Quantity::Length);
+    }
+    let field = gearswing_report::fields::field(path)?;
+    let quantity = field.quantity()?;
+    // a point is two numbers
+    let is_point = field.words.kind == gearswing_report::fields::FieldKind::Point;
+    (!is_point || field.axis.is_some()).then_some(quantity)
+}
+
+/// The number shown at a path: outer `None` = no such number; inner `None` = left empty.
+#[must_use]
+pub fn shown(gear: &Gear, path: &str) -> Option<Option<f64>> {
+    match diameter_of(path) {
+        Some(diameter) => {
+            number(gear, &diameter).map(|d| d.map(|d| std::f64::consts::PI * d))
+        }
+        None => number(gear, path),
+    }
+}
+
+/// Stores the number shown at a path.
+///
+/// # Errors
+/// As [`set_number`].
+pub fn set_shown(gear: &mut Gear, path: &str, value: Option<f64>) -> Result<(), AccessError> {
+    match diameter_of(path) {
+        Some(diameter) => {
+            set_number(gear, &diameter, value.map(|c| c / std::f64::consts::PI))
+        }
+        None => set_number(gear, path, value),
+    }
+}
+
+/// What an empty field stands for: outer `None` = it must be filled; inner `None` = the gear has no
+/// figure then.
+#[must_use]
+pub fn when_empty(gear: &Gear, path: &str) -> Option<Option<f64>> {
+    let field = gearswing_report::fields::field(path)?;
+    field.words.if_empty?;
+    match super::slot::find(gear, path)? {
+        super::slot::PlaceRef::Optional(_) => Some(None),
+        super::slot::PlaceRef::Number(_) if path == "supply.margin_wanted" => {
+            Some(Some(DEFAULT_MARGIN_WANTED))
+        }
+        super::slot::PlaceRef::Number(_) if field.axis.is_none() => Some(Some(0.0)),
+        _ => None,
+    }
+}

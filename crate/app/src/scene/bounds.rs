@@ -1,0 +1,104 @@
+//! What a leg and its well take up, for fitting the drawing.
+use gearswing_solver::model::{Leg, Point};
+
+use super::{Sheet, Stance, Viewport};
+use crate::state::{Good, State};
+
+/// A box that grows.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Bounds {
+    pub(crate) low: Point,
+    pub(crate) high: Point,
+}
+
+impl Bounds {
+    fn around(p: Point) -> Self {
+        Self { low: p, high: p }
+    }
+
+    fn take(&mut self, p: Point) {
+        if p.x.is_finite() && p.y.is_finite() {
+            self.low = Point::new(self.low.x.min(p.x), self.low.y.min(p.y));
+            self.high = Point::new(self.high.x.max(p.x), self.high.y.max(p.y));
+        }
+    }
+
+    fn take_circle(&mut self, p: Point, radius: f64) {
+        self.take(Point::new(p.x - radius, p.y - radius));
+        self.take(Point::new(p.x + radius, p.y + radius));
+    }
+}
+
+/// Everything of a leg from down to up, and its well.
+pub(crate) fn bounds(leg: &Leg, good: Option<&Good>) -> Bounds {
+    let mut bounds = Bounds::around(leg.trunnion);
+    let size = gearswing_solver::tires::grown_size(&leg.wheel.tire);
+    let radius = 0.5 * size.diameter.max(leg.wheel.tire.diameter).clamp(0.0, 5.0);
+    bounds.take_circle(leg.strut.axle, radius);
+    for p in leg.body.outline.iter().chain(&leg.strut.sliding_outline) {
+        bounds.take(*p);
+    }
+    for p in leg.well.iter().flat_map(|o| o.shape.points()) {
+        bounds.take(*p);
+    }
+    bounds.take(leg.actuator.mount);
+    bounds.take(leg.actuator.attach);
+    match &leg.brace {
+        gearswing_solver::model::Brace::None => {}
+        gearswing_solver::model::Brace::Folding(b) => {
+            bounds.take(b.airframe_pivot);
+            bounds.take(b.knee);
+        }
+        gearswing_solver::model::Brace::Sliding(b) => bounds.take(b.airframe_pivot),
+    }
+    for station in good.iter().flat_map(|good| good.result.stations.iter().step_by(24)) {
+        bounds.take_circle(station.axle, radius);
+        if let Some(knee) = station.knee {
+            bounds.take(knee);
+        }
+    }
+    if let Some(station) = good.and_then(|good| good.result.stations.last()) {
+        bounds.take_circle(station.axle, radius);
+    }
+    bounds
+}
+
+/// The sheet of the selected leg: as the person has moved it, or fitted.
+pub(crate) fn sheet_of(state: &State) -> Sheet {
+    let size = state.session.drawing_size_px;
+    match state.session.sheets.get(&state.session.leg) {
+        Some(sheet) if !sheet.fitted || sheet.viewport.size_px() == size => *sheet,
+        _ => fitted(state),
+    }
+}
+
+/// The sheet that shows all of the selected leg.
+pub(crate) fn fitted(state: &State) -> Sheet {
+    let size = state.session.drawing_size_px;
+    let viewport = match state.gear().legs.get(state.session.leg) {
+        Some(leg) => {
+            let bounds = bounds(leg, state.derived.good(state.session.leg));
+            Viewport::fit(bounds.low, bounds.high, size)
+        }
+        None => Viewport::new(Point::new(0.0, 0.0), 200.0, size),
+    };
+    Sheet {
+        viewport,
+        fitted: true,
+    }
+}
+
+/// The selected leg at its place of the path, as last worked out.
+pub(crate) fn stance_of(state: &State) -> Stance {
+    let good = state.derived.good(state.session.leg);
+    let leg = state.gear().legs.get(state.session.leg);
+    match (good, leg) {
+        (Some(good), _) => Stance::new(
+            &good.leg,
+            good.pose(state.session.progress),
+            good.range().0,
+        ),
+        (None, Some(leg)) => Stance::new(leg, None, 0.0),
+        (None, None) => Stance::still(),
+    }
+}

@@ -1,0 +1,213 @@
+//! The charts of a leg as data: what is drawn over what.
+use gearswing_solver::result::{ClearanceCurve, Station, TireState};
+use gearswing_units::Quantity;
+
+use crate::scene::Role;
+use crate::state::Good;
+use crate::view::{obstacle_text, part_text};
+
+/// A curve: pieces of (progress, SI value).
+#[derive(Clone, Debug)]
+pub(crate) struct Series {
+    pub(crate) role: Role,
+    /// Name at its end, or empty.
+    pub(crate) name: String,
+    pub(crate) pieces: Vec<Vec<(f64, f64)>>,
+}
+
+/// A level line: SI value and name.
+#[derive(Clone, Debug)]
+pub(crate) struct Level {
+    pub(crate) role: Role,
+    pub(crate) name: String,
+    pub(crate) value: f64,
+}
+
+/// One chart.
+#[derive(Clone, Debug)]
+pub(crate) struct Chart {
+    pub(crate) title: String,
+    /// How the lines are told apart, or empty.
+    pub(crate) key: String,
+    pub(crate) quantity: Quantity,
+    pub(crate) height_px: f64,
+    pub(crate) series: Vec<Series>,
+    pub(crate) levels: Vec<Level>,
+    /// Highest value shown [SI]; infinite = all.
+    pub(crate) ceiling: f64,
+    /// Below zero is contact.
+    pub(crate) contact_below_zero: bool,
+}
+
+/// All charts of a leg, with the former tire's curves over them while comparing.
+pub(crate) fn charts(good: &Good, former: Option<&Good>) -> Vec<Chart> {
+    let mut charts = vec![clearance(good, former), pressure(good, former), thrust(good)];
+    let stations = &good.result.stations;
+    let transmission = series(Role::Curve, stations, |s| s.transmission);
+    if !transmission.pieces.is_empty() {
+        charts.push(plain("Transmission angle at the knee", Quantity::Angle, transmission));
+    }
+    charts.push(plain(
+        "Moment arm of the actuator",
+        Quantity::Length,
+        series(Role::Curve, stations, |s| s.moment_arm),
+    ));
+    charts.retain(|chart| !chart.series.is_empty());
+    charts
+}
+
+fn plain(title: &str, quantity: Quantity, series: Series) -> Chart {
+    Chart {
+        title: title.to_owned(),
+        key: String::new(),
+        quantity,
+        height_px: 110.0,
+        series: vec![series],
+        levels: Vec::new(),
+        ceiling: f64::INFINITY,
+        contact_below_zero: false,
+    }
+}
+
+/// A number of the stations over the path, in pieces where it is absent.
+fn series(role: Role, stations: &[Station], get: impl Fn(&Station) -> Option<f64>) -> Series {
+    let mut pieces: Vec<Vec<(f64, f64)>> = Vec::new();
+    let mut piece = Vec::new();
+    let last = stations.len().saturating_sub(1);
+    for (at, station) in stations.iter().enumerate() {
+        match get(station).filter(|v| v.is_finite()) {
+            // the screen shows no more than every other station
+            Some(value) if at % 2 == 0 || at == last => piece.push((station.progress, value)),
+            Some(_) => {}
+            None if !piece.is_empty() => pieces.push(std::mem::take(&mut piece)),
+            None => {}
+        }
+    }
+    if !piece.is_empty() {
+        pieces.push(piece);
+    }
+    Series {
+        role,
+        name: String::new(),
+        pieces,
+    }
+}
+
+fn clearance_series(curve: &ClearanceCurve, role: Role, name: String) -> Series {
+    let mut pieces: Vec<Vec<(f64, f64)>> = Vec::new();
+    let mut piece = Vec::new();
+    for point in &curve.points {
+        if point.beyond {
+            if !piece.is_empty() {
+                pieces.push(std::mem::take(&mut piece));
+            }
+        } else {
+            piece.push((point.progress, point.clearance));
+        }
+    }
+    if !piece.is_empty() {
+        pieces.push(piece);
+    }
+    Series { role, name, pieces }
+}
+
+/// Clearances above this are not what the chart is for [m].
+const CLEARANCE_CEILING: f64 = 0.12;
+
+fn clearance(good: &Good, former: Option<&Good>) -> Chart {
+    let clearance = &good.result.clearance;
+    let mut found: Vec<Series> = clearance
+        .curves
+        .iter()
+        .map(|curve| {
+            let obstacle = obstacle_text(good, curve.obstacle);
+            let (role, name) = match curve.tire {
+                Some(TireState::New) => (Role::CurveNew, String::new()),
+                Some(TireState::Grown) => (Role::CurveGrown, obstacle),
+                None => (Role::CurveParts, format!("parts: {obstacle}")),
+            };
+            clearance_series(curve, role, name)
+        })
+        .collect();
+    if let Some(former) = former {
+        let grown = |curve: &&ClearanceCurve| curve.tire == Some(TireState::Grown);
+        found.extend(former.result.clearance.curves.iter().filter(grown).map(|curve| {
+            clearance_series(curve, Role::Former, "former tire".to_owned())
+        }));
+    }
+    found.retain(|series| !series.pieces.is_empty());
+    let governing = clearance.governing.and_then(|row| clearance.pairs.get(row));
+    let levels = governing
+        .map(|pair| Level {
+            role: Role::Requirement,
+            name: format!("asked for, {}", part_text(pair.part, pair.tire)),
+            value: pair.requirement.clearance,
+        })
+        .into_iter()
+        .collect();
+    let asked = governing.map_or(0.0, |pair| pair.requirement.clearance);
+    Chart {
+        title: "Clearance".to_owned(),
+        key: "line: new tire, dashes: grown tire, dots: other parts".to_owned(),
+        quantity: Quantity::Length,
+        height_px: 190.0,
+        series: found,
+        levels,
+        ceiling: CLEARANCE_CEILING.max(5.0 * asked),
+        contact_below_zero: true,
+    }
+}
+
+fn pressure(good: &Good, former: Option<&Good>) -> Chart {
+    let of = |good: &Good, role| {
+        series(role, &good.result.stations, |s| s.force.map(|f| f.retract_pressure))
+    };
+    let mut needed = of(good, Role::CurveNeeded);
+    needed.name = "needed".to_owned();
+    let mut found = vec![needed];
+    if let Some(former) = former {
+        let mut series = of(former, Role::Former);
+        series.name = "former tire".to_owned();
+        found.push(series);
+    }
+    found.retain(|series| !series.pieces.is_empty());
+    let available = good.result.force.available_pressure;
+    Chart {
+        title: "Pressure needed to retract".to_owned(),
+        key: String::new(),
+        quantity: Quantity::Pressure,
+        height_px: 120.0,
+        series: found,
+        levels: vec![Level {
+            role: Role::CurveAvailable,
+            name: "available".to_owned(),
+            value: available,
+        }],
+        // near a dead point the need has no end: the place counts there, not the figure
+        ceiling: 2.5 * available,
+        contact_below_zero: false,
+    }
+}
+
+fn thrust(good: &Good) -> Chart {
+    let stations = &good.result.stations;
+    let mut retract = series(Role::Curve, stations, |s| s.force.map(|f| f.retract_effort));
+    retract.name = "to retract".to_owned();
+    let mut found = vec![retract];
+    found.retain(|series| !series.pieces.is_empty());
+    let force = &good.result.force;
+    let area = match force.stroke {
+        gearswing_solver::result::Stroke::Push => force.bore_area,
+        gearswing_solver::result::Stroke::Pull => force.annulus_area,
+    };
+    Chart {
+        title: "Actuator thrust to retract".to_owned(),
+        key: String::new(),
+        quantity: Quantity::Force,
+        height_px: 120.0,
+        series: found,
+        levels: Vec::new(),
+        ceiling: 2.5 * force.available_pressure * area,
+        contact_below_zero: false,
+    }
+}

@@ -1,0 +1,344 @@
+//! Charts put on the canvas.
+use gearswing_solver::model::Point;
+use gearswing_units::UnitChoice;
+
+use super::axis::PathAxis;
+use super::charts::{Chart, Series, charts};
+use crate::scene::grid::{axis_number, round_step};
+use crate::scene::pen::{SMALL_TEXT_PX, fitted_text, text_width_px};
+use crate::scene::{Anchor, Pen, Role, Scene, ScreenPoint, Shape, Viewport};
+use crate::state::{Good, State};
+
+/// Room over a chart for its title [CSS px].
+const TITLE_PX: f64 = 40.0;
+/// Room under the last chart for the axis [CSS px].
+const FOOT_PX: f64 = 42.0;
+/// Least distance of names at the ends of lines [CSS px].
+const NAME_GAP_PX: f64 = 15.0;
+
+/// The curves of the selected leg.
+#[must_use]
+pub fn curves(state: &State) -> Scene {
+    let session = &state.session;
+    let width_px = session.curves_width_px;
+    let derived = state.derived.leg(session.leg);
+    let Some(good) = derived.and_then(|leg| leg.good.as_ref()) else {
+        return Scene {
+            width_px,
+            height_px: 0.0,
+            ..Scene::default()
+        };
+    };
+    let former = derived
+        .and_then(|leg| leg.former.as_ref())
+        .filter(|_| session.comparing);
+    let charts = charts(good, former);
+    let height_px = charts.iter().map(|c| c.height_px + TITLE_PX).sum::<f64>() + FOOT_PX;
+    // pixels throughout: the viewport is only the canvas
+    let canvas = Viewport::new(Point::new(0.0, 0.0), 100.0, (width_px, height_px));
+    let mut pen = Pen::new(canvas);
+    pen.faded = derived.is_some_and(|leg| leg.faded());
+    let axis = PathAxis::new(good.range().0, width_px);
+    let mut top = 0.0;
+    for chart in &charts {
+        top += TITLE_PX;
+        draw_chart(&mut pen, chart, &axis, top, session.progress, session.units);
+        top += chart.height_px;
+    }
+    path_axis(&mut pen, good, &axis, top);
+    ends(&mut pen, good, &axis, top);
+    let x_px = axis.x_px(session.progress.clamp(good.range().0, good.range().1));
+    let (from, to) = (ScreenPoint { x_px, y_px: TITLE_PX - 8.0 }, ScreenPoint { x_px, y_px: top });
+    pen.line_px(Role::Cursor, from, to);
+    Scene {
+        width_px,
+        height_px,
+        marks: pen.marks,
+        handles: Vec::new(),
+    }
+}
+
+/// Value axis of one chart.
+struct Scale {
+    low: f64,
+    high: f64,
+    top: f64,
+    height: f64,
+}
+
+impl Scale {
+    fn y_px(&self, value: f64) -> f64 {
+        self.top + self.height * (self.high - value) / (self.high - self.low)
+    }
+}
+
+/// Least and largest of what a chart shows, with some air.
+fn scale(chart: &Chart, top: f64) -> Scale {
+    let points = chart.series.iter().flat_map(|s| s.pieces.iter().flatten());
+    let (mut low, mut high) = (0.0_f64, 0.0_f64);
+    for (_, value) in points {
+        low = low.min(*value);
+        high = high.max(*value);
+    }
+    for level in &chart.levels {
+        if level.value.is_finite() {
+            high = high.max(level.value);
+        }
+    }
+    high = high.min(chart.ceiling);
+    low = low.max(-chart.ceiling);
+    let span = high - low;
+    let (low, high) = if span > 0.0 {
+        let under = if low < 0.0 { low - 0.08 * span } else { low };
+        (under, high + 0.06 * span)
+    } else {
+        (low - 1.0, high + 1.0)
+    };
+    Scale {
+        low,
+        high,
+        top,
+        height: chart.height_px,
+    }
+}
+
+fn draw_chart(
+    pen: &mut Pen,
+    chart: &Chart,
+    axis: &PathAxis,
+    top: f64,
+    progress: f64,
+    units: UnitChoice,
+) {
+    let scale = scale(chart, top);
+    let (left, right) = (axis.left_px(), axis.right_px());
+    let width_px = pen.view.size_px().0;
+    let unit = chart.quantity.unit_label(units);
+    let title = format!("{}, {unit}", chart.title);
+    let at = |x_px: f64, y_px: f64| ScreenPoint { x_px, y_px };
+    pen.text(
+        Role::Label,
+        at(4.0, top - 26.0),
+        fitted_text(&title, crate::scene::pen::TEXT_PX, width_px - 8.0),
+        Anchor::Start,
+    );
+    let key_left = 4.0 + text_width_px(&title, crate::scene::pen::TEXT_PX) + 16.0;
+    if width_px - key_left > text_width_px(&chart.key, SMALL_TEXT_PX) {
+        pen.text(Role::AxisText, at(key_left, top - 26.0), chart.key.clone(), Anchor::Start);
+    } else {
+        let key = fitted_text(&chart.key, SMALL_TEXT_PX, width_px - 8.0);
+        pen.text(Role::AxisText, at(4.0, top - 11.0), key, Anchor::Start);
+    }
+    value_axis(pen, chart, axis, &scale, units);
+    if chart.contact_below_zero && scale.low < 0.0 {
+        contact_zone(pen, axis, &scale);
+    }
+    for level in &chart.levels {
+        if level.value >= scale.low && level.value <= scale.high {
+            let y_px = scale.y_px(level.value);
+            pen.line_px(level.role, at(left, y_px), at(right, y_px));
+        }
+    }
+    let mut names: Vec<(f64, String, Role)> = Vec::new();
+    for level in &chart.levels {
+        if level.value <= scale.high {
+            names.push((scale.y_px(level.value), level.name.clone(), level.role));
+        }
+    }
+    for series in &chart.series {
+        let end = draw_series(pen, series, axis, &scale);
+        if let (Some(y_px), false) = (end, series.name.is_empty()) {
+            names.push((y_px, series.name.clone(), series.role));
+        }
+        if let Some(value) = value_at(series, progress)
+            && value >= scale.low
+            && value <= scale.high
+        {
+            let dot = at(axis.x_px(progress), scale.y_px(value));
+            pen.circle_px(Role::Cursor, dot, 3.5, false);
+        }
+    }
+    end_names(pen, names, right, &scale);
+}
+
+/// Numbers and lines of the value axis.
+fn value_axis(pen: &mut Pen, chart: &Chart, axis: &PathAxis, scale: &Scale, units: UnitChoice) {
+    let (left, right) = (axis.left_px(), axis.right_px());
+    let shown = |si: f64| chart.quantity.from_si(units, si);
+    let (low, high) = (shown(scale.low), shown(scale.high));
+    let step = round_step((high - low) / (chart.height_px / 30.0));
+    let first = (low / step).ceil() as i64;
+    let last = (high / step).floor() as i64;
+    for i in first..=last.min(first.saturating_add(40)) {
+        let value = i as f64 * step;
+        let y_px = scale.top + scale.height * (high - value) / (high - low);
+        let role = if i == 0 { Role::Axis } else { Role::Grid };
+        let at = |x_px: f64| ScreenPoint { x_px, y_px };
+        pen.line_px(role, at(left), at(right));
+        pen.text(Role::AxisText, at(left - 6.0), axis_number(value, step), Anchor::End);
+    }
+    let at = |y_px: f64| ScreenPoint { x_px: left, y_px };
+    pen.line_px(Role::Axis, at(scale.top), at(scale.top + scale.height));
+}
+
+/// Hatches what lies below zero clearance.
+fn contact_zone(pen: &mut Pen, axis: &PathAxis, scale: &Scale) {
+    let (left, right) = (axis.left_px(), axis.right_px());
+    let (top, bottom) = (scale.y_px(0.0), scale.top + scale.height);
+    let deep = bottom - top;
+    let gap = 9.0;
+    let count = ((right - left + deep) / gap).floor().clamp(0.0, 4_000.0) as usize;
+    for i in 1..count {
+        // 45° lines from the lower edge up to the right, held between left and right
+        let foot = left - deep + i as f64 * gap;
+        let (from, to) = (foot.max(left), (foot + deep).min(right));
+        if from < to {
+            let y = |x: f64| bottom - (x - foot);
+            pen.line_px(
+                Role::ContactHatch,
+                ScreenPoint { x_px: from, y_px: y(from) },
+                ScreenPoint { x_px: to, y_px: y(to) },
+            );
+        }
+    }
+    if deep > 16.0 {
+        let at = ScreenPoint { x_px: left + 8.0, y_px: bottom - 9.0 };
+        pen.text(Role::Label, at, "contact".to_owned(), Anchor::Start);
+    }
+}
+
+/// Draws a curve, cut at the ends of the scale; gives the height of its last point.
+fn draw_series(pen: &mut Pen, series: &Series, axis: &PathAxis, scale: &Scale) -> Option<f64> {
+    let mut end = None;
+    for piece in &series.pieces {
+        let mut run: Vec<ScreenPoint> = Vec::with_capacity(piece.len());
+        let inside = |value: f64| value >= scale.low && value <= scale.high;
+        let mut before: Option<(f64, f64)> = None;
+        for (progress, value) in piece {
+            if let Some((p0, v0)) = before
+                && inside(v0) != inside(*value)
+            {
+                // where it leaves or enters the chart
+                let edge = if v0.max(*value) > scale.high { scale.high } else { scale.low };
+                let share = (edge - v0) / (value - v0);
+                let p = p0 + (progress - p0) * share;
+                run.push(ScreenPoint { x_px: axis.x_px(p), y_px: scale.y_px(edge) });
+                if inside(v0) {
+                    put_run(pen, series.role, &mut run);
+                }
+            }
+            if inside(*value) {
+                run.push(ScreenPoint { x_px: axis.x_px(*progress), y_px: scale.y_px(*value) });
+            }
+            before = Some((*progress, *value));
+        }
+        if let Some(last) = run.last() {
+            end = Some(last.y_px);
+        } else if let Some((_, value)) = piece.last() {
+            end = Some(scale.y_px(value.clamp(scale.low, scale.high)));
+        }
+        put_run(pen, series.role, &mut run);
+    }
+    end
+}
+
+fn put_run(pen: &mut Pen, role: Role, run: &mut Vec<ScreenPoint>) {
+    let points = std::mem::take(run);
+    if points.len() > 1 {
+        pen.put(
+            role,
+            Shape::Path {
+                points,
+                closed: false,
+                filled: false,
+            },
+        );
+    }
+}
+
+/// Value of a curve at a place, straight between its points.
+fn value_at(series: &Series, progress: f64) -> Option<f64> {
+    for piece in &series.pieces {
+        let above = piece.partition_point(|(p, _)| *p < progress);
+        let (b, a) = (piece.get(above), piece.get(above.saturating_sub(1)));
+        if let (Some((pa, va)), Some((pb, vb))) = (a, b)
+            && *pa <= progress
+        {
+            let width = pb - pa;
+            let share = if width > 0.0 { (progress - pa) / width } else { 0.0 };
+            return Some(va + (vb - va) * share);
+        }
+    }
+    None
+}
+
+/// Names at the ends of the lines, moved apart; those that find no room are left out.
+fn end_names(pen: &mut Pen, mut names: Vec<(f64, String, Role)>, right: f64, scale: &Scale) {
+    names.sort_by(|a, b| a.0.total_cmp(&b.0));
+    names.dedup_by(|b, a| a.1 == b.1 && (a.0 - b.0).abs() < NAME_GAP_PX);
+    let most = ((scale.height / NAME_GAP_PX).floor() as usize + 1).max(1);
+    names.truncate(most);
+    let (top, bottom) = (scale.top - 2.0, scale.top + scale.height + 2.0);
+    let mut places: Vec<f64> = names.iter().map(|(y, ..)| y.clamp(top, bottom)).collect();
+    let mut floor = top;
+    for place in &mut places {
+        *place = place.max(floor);
+        floor = *place + NAME_GAP_PX;
+    }
+    let mut ceiling = bottom;
+    for place in places.iter_mut().rev() {
+        *place = place.min(ceiling);
+        ceiling = *place - NAME_GAP_PX;
+    }
+    let width_px = pen.view.size_px().0 - right - 12.0;
+    for ((y, name, role), place) in names.into_iter().zip(places) {
+        let at = |x_px: f64, y_px: f64| ScreenPoint { x_px, y_px };
+        pen.line_px(role, at(right, y.clamp(top, bottom)), at(right + 8.0, place));
+        let text = fitted_text(&name, SMALL_TEXT_PX, width_px);
+        pen.text(Role::AxisText, at(right + 11.0, place), text, Anchor::Start);
+    }
+}
+
+/// Ticks of travel under the last chart, and the phases before the swing.
+fn path_axis(pen: &mut Pen, good: &Good, axis: &PathAxis, y_px: f64) {
+    let at = |x_px: f64, y_px: f64| ScreenPoint { x_px, y_px };
+    let (left, right) = (axis.left_px(), axis.right_px());
+    pen.line_px(Role::Axis, at(left, y_px), at(right, y_px));
+    let wide = right - left > 260.0;
+    let every = if wide { 1 } else { 5 };
+    for i in (0..=10).step_by(every) {
+        let travel = f64::from(i) / 10.0;
+        let x_px = axis.x_px(good.linkage.progress_at_travel(travel).clamp(good.range().0, 1.0));
+        pen.line_px(Role::Axis, at(x_px, y_px), at(x_px, y_px + 5.0));
+        if i % 2 == 0 || i % 5 == 0 && !wide {
+            pen.text(Role::AxisText, at(x_px, y_px + 14.0), format!("{}", i * 10), Anchor::Middle);
+        }
+    }
+    pen.text(
+        Role::AxisText,
+        at(right, y_px + 30.0),
+        "travel, % (0 down, 100 up)".to_owned(),
+        Anchor::End,
+    );
+    let start = good.range().0;
+    if start < 0.0 {
+        let x_px = axis.x_px(0.0);
+        pen.line_px(Role::GridMajor, at(x_px, TITLE_PX), at(x_px, y_px));
+        pen.text(Role::AxisText, at(left, y_px + 30.0), "unlock".to_owned(), Anchor::Start);
+    }
+}
+
+/// Where the leg stops: the curves end there and say so.
+fn ends(pen: &mut Pen, good: &Good, axis: &PathAxis, bottom: f64) {
+    if good.result.jams.is_empty() {
+        return;
+    }
+    let x_px = axis.x_px(good.range().1);
+    let at = |y_px: f64| ScreenPoint { x_px, y_px };
+    pen.line_px(Role::CurveEnd, at(TITLE_PX), at(bottom));
+    let text = "the leg stops here".to_owned();
+    let anchor = if x_px > 0.6 * axis.right_px() { Anchor::End } else { Anchor::Start };
+    let off = if anchor == Anchor::End { -6.0 } else { 6.0 };
+    let place = ScreenPoint { x_px: x_px + off, y_px: TITLE_PX + 10.0 };
+    pen.text(Role::Contact, place, text, anchor);
+}

@@ -1,0 +1,179 @@
+//! Places for texts: beside their point, off the lines, off each other, on the canvas.
+use super::pen::{TEXT_PX, text_width_px};
+use super::{Anchor, Mark, Pen, Role, ScreenPoint, Shape};
+
+/// Half of a text's height with air around it [CSS px].
+const HALF_HEIGHT_PX: f64 = 0.72 * TEXT_PX;
+/// Distances tried from point to text [CSS px].
+const DISTANCES_PX: [f64; 3] = [12.0, 24.0, 44.0];
+/// Lines farther than this from a point are not looked at [CSS px].
+const LOOK_PX: f64 = 220.0;
+
+#[derive(Clone, Copy, Debug)]
+struct Box2 {
+    left: f64,
+    right: f64,
+    top: f64,
+    bottom: f64,
+}
+
+impl Box2 {
+    fn overlaps(&self, other: &Self) -> bool {
+        self.left < other.right
+            && other.left < self.right
+            && self.top < other.bottom
+            && other.top < self.bottom
+    }
+
+    /// Whether a line passes through (slab test).
+    fn is_crossed(&self, a: ScreenPoint, b: ScreenPoint) -> bool {
+        let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
+        for (from, by, low, high) in [
+            (a.x_px, b.x_px - a.x_px, self.left, self.right),
+            (a.y_px, b.y_px - a.y_px, self.top, self.bottom),
+        ] {
+            if by.abs() < 1e-9 {
+                if from < low || from > high {
+                    return false;
+                }
+                continue;
+            }
+            let (one, two) = ((low - from) / by, (high - from) / by);
+            enter = enter.max(one.min(two));
+            leave = leave.min(one.max(two));
+        }
+        enter <= leave
+    }
+}
+
+/// What is taken already.
+#[derive(Debug)]
+pub(crate) struct Placer {
+    boxes: Vec<Box2>,
+    lines: Vec<(ScreenPoint, ScreenPoint)>,
+    size_px: (f64, f64),
+}
+
+impl Placer {
+    /// Keeps off the outlines among `marks`.
+    pub(crate) fn new(marks: &[Mark], size_px: (f64, f64)) -> Self {
+        let mut lines = Vec::new();
+        for mark in marks {
+            let counts = matches!(
+                mark.role,
+                Role::Structure
+                    | Role::Moving
+                    | Role::Grown
+                    | Role::Contact
+                    | Role::Dimension
+                    | Role::CentreLine
+                    | Role::Faded
+                    | Role::Former
+            );
+            if let (true, Shape::Path { points, closed, .. }) = (counts, &mark.shape) {
+                lines.extend(points.windows(2).filter_map(|pair| match pair {
+                    [a, b] => Some((*a, *b)),
+                    _ => None,
+                }));
+                if let (true, Some(first), Some(last)) = (*closed, points.first(), points.last()) {
+                    lines.push((*last, *first));
+                }
+            }
+        }
+        Self {
+            boxes: Vec::new(),
+            lines,
+            size_px,
+        }
+    }
+
+    /// Puts a text beside `point`; one that had to go far gets a leader.
+    pub(crate) fn label(&mut self, pen: &mut Pen, role: Role, point: ScreenPoint, text: &str) {
+        let (width, height) = self.size_px;
+        let seen = point.x_px >= 0.0
+            && point.y_px >= 0.0
+            && point.x_px <= width
+            && point.y_px <= height;
+        if !seen || text.is_empty() {
+            return;
+        }
+        let wide = text_width_px(text, TEXT_PX);
+        let near: Vec<(ScreenPoint, ScreenPoint)> = self
+            .lines
+            .iter()
+            .filter(|(a, b)| {
+                let reach = LOOK_PX.max(wide + 60.0);
+                a.x_px.min(b.x_px) < point.x_px + reach
+                    && a.x_px.max(b.x_px) > point.x_px - reach
+                    && a.y_px.min(b.y_px) < point.y_px + 80.0
+                    && a.y_px.max(b.y_px) > point.y_px - 80.0
+            })
+            .copied()
+            .collect();
+        let mut best: Option<(f64, ScreenPoint, Anchor, Box2, f64)> = None;
+        for distance in DISTANCES_PX {
+            for (dx, dy) in [
+                (1.0, -0.7),
+                (1.0, 0.7),
+                (-1.0, -0.7),
+                (-1.0, 0.7),
+                (0.0, -1.2),
+                (0.0, 1.2),
+                (1.0, 0.0),
+                (-1.0, 0.0),
+            ] {
+                let at = ScreenPoint {
+                    x_px: point.x_px + dx * distance,
+                    y_px: point.y_px + dy * distance,
+                };
+                let (anchor, left) = if dx > 0.0 {
+                    (Anchor::Start, at.x_px)
+                } else if dx < 0.0 {
+                    (Anchor::End, at.x_px - wide)
+                } else {
+                    (Anchor::Middle, at.x_px - wide / 2.0)
+                };
+                let room = Box2 {
+                    left: left - 2.0,
+                    right: left + wide + 2.0,
+                    top: at.y_px - HALF_HEIGHT_PX,
+                    bottom: at.y_px + HALF_HEIGHT_PX,
+                };
+                let outside = room.left < 2.0
+                    || room.right > width - 2.0
+                    || room.top < 2.0
+                    || room.bottom > height - 2.0;
+                let over = self.boxes.iter().filter(|taken| taken.overlaps(&room)).count();
+                let crossed = near.iter().filter(|(a, b)| room.is_crossed(*a, *b)).count();
+                let cost = if outside { 400.0 } else { 0.0 }
+                    + 120.0 * over as f64
+                    + 12.0 * crossed.min(6) as f64
+                    + 0.25 * distance;
+                if best.as_ref().is_none_or(|(least, ..)| cost < *least) {
+                    best = Some((cost, at, anchor, room, distance));
+                }
+            }
+        }
+        if let Some((_, at, anchor, room, distance)) = best {
+            if distance > 20.0 {
+                let edge = ScreenPoint {
+                    x_px: at.x_px,
+                    y_px: at.y_px,
+                };
+                pen.line_px(Role::Leader, point, edge);
+            }
+            self.boxes.push(room);
+            pen.text(role, at, text.to_owned(), anchor);
+        }
+    }
+
+    /// Takes the room of a text that stands where it stands.
+    pub(crate) fn take(&mut self, left: f64, right: f64, middle: f64) {
+        self.boxes.push(Box2 {
+            left,
+            right,
+            top: middle - HALF_HEIGHT_PX,
+            bottom: middle + HALF_HEIGHT_PX,
+        });
+    }
+}

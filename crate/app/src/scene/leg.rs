@@ -1,0 +1,141 @@
+//! The leg in one pose: outlines, joints, ground symbols, centre lines.
+use gearswing_solver::clearance::{PlacedOutline, leg_outlines, wheel_outline};
+use gearswing_solver::kinematics::Pose;
+use gearswing_solver::model::{Brace, Leg, MovingPart, Point, Vector};
+use gearswing_solver::result::TireState;
+use gearswing_solver::tires::TireSizes;
+
+use super::ring::ring;
+use super::{Pen, Role, ScreenPoint};
+use crate::state::Good;
+
+/// Radius of a joint's circle [CSS px].
+const JOINT_PX: f64 = 4.5;
+
+/// The whole leg as it stands: thin grown tire, filled and outlined parts.
+pub(crate) fn standing(pen: &mut Pen, outlines: &[PlacedOutline]) {
+    let is_grown = |o: &&PlacedOutline| o.tire == Some(TireState::Grown);
+    for outline in outlines.iter().filter(|o| !is_grown(o)) {
+        pen.fill(Role::MovingFill, &ring(outline));
+    }
+    for outline in outlines.iter().filter(is_grown) {
+        pen.path(Role::Grown, &ring(outline), true);
+    }
+    for outline in outlines.iter().filter(|o| !is_grown(o)) {
+        pen.path(Role::Moving, &ring(outline), true);
+    }
+}
+
+/// Outlines of a leg in a pose.
+pub(crate) fn outlines(leg: &Leg, pose: &Pose) -> Vec<PlacedOutline> {
+    leg_outlines(leg, &TireSizes::of(&leg.wheel.tire), pose)
+}
+
+/// The other extreme positions: down and up, or where the leg stops.
+pub(crate) fn ghosts(pen: &mut Pen, good: &Good) {
+    let (first, last) = good.range();
+    for progress in [first, last] {
+        let Some(pose) = good.pose(progress) else {
+            continue;
+        };
+        for outline in outlines(&good.leg, &pose) {
+            if outline.tire != Some(TireState::Grown) {
+                pen.path(Role::Ghost, &ring(&outline), true);
+            }
+        }
+    }
+}
+
+/// The former tire on the leg as it stands, new and grown.
+pub(crate) fn former_tire(pen: &mut Pen, former: &Good, progress: f64) {
+    let Some(pose) = former.pose(progress) else {
+        return;
+    };
+    let sizes = TireSizes::of(&former.leg.wheel.tire);
+    for (size, state) in [(&sizes.new, TireState::New), (&sizes.grown, TireState::Grown)] {
+        let outline = wheel_outline(&former.leg, size, state, &pose);
+        pen.path(Role::Former, &ring(&outline), true);
+    }
+}
+
+/// Path of the axle, and the strut's centre line as it stands.
+pub(crate) fn centre_lines(pen: &mut Pen, good: &Good, pose: &Pose) {
+    let path: Vec<Point> = good
+        .result
+        .stations
+        .iter()
+        .step_by(6)
+        .chain(good.result.stations.last())
+        .map(|station| station.axle)
+        .collect();
+    pen.path(Role::PointPath, &path, false);
+    let leg = &good.leg;
+    let placed = |p: Point| leg.trunnion + pose.turn(p - leg.trunnion);
+    let (bottom, top) = (placed(leg.strut.axis_bottom), placed(leg.strut.axis_top));
+    let beyond = (top - bottom) * 0.08;
+    pen.line(Role::CentreLine, bottom - beyond, top + beyond);
+    let (ends, tick) = (pose.axle, 7.0 / pen.view.scale());
+    pen.line(Role::CentreLine, ends - Vector::new(tick, 0.0), ends + Vector::new(tick, 0.0));
+    pen.line(Role::CentreLine, ends - Vector::new(0.0, tick), ends + Vector::new(0.0, tick));
+    pen.line(Role::CentreLine, leg.actuator.mount, pose.actuator_attach);
+}
+
+/// A joint as it stands: short name, place, whether it is fixed to the airframe.
+pub(crate) struct Joint {
+    pub(crate) name: &'static str,
+    pub(crate) at: Point,
+    pub(crate) fixed: bool,
+}
+
+/// Joints of a leg in a pose.
+pub(crate) fn joints(leg: &Leg, pose: &Pose) -> Vec<Joint> {
+    let joint = |name, at, fixed| Joint { name, at, fixed };
+    let mut found = vec![joint("P", leg.trunnion, true)];
+    let pivot = match &leg.brace {
+        Brace::None => None,
+        Brace::Folding(b) => Some(b.airframe_pivot),
+        Brace::Sliding(b) => Some(b.airframe_pivot),
+    };
+    found.extend(pivot.map(|at| joint("B0", at, true)));
+    found.extend(pose.knee.map(|at| joint("K", at, false)));
+    found.extend(pose.brace_attach.map(|at| joint("B1", at, false)));
+    found.push(joint("A0", leg.actuator.mount, true));
+    found.push(joint("A1", pose.actuator_attach, false));
+    found.push(joint("W", pose.axle, false));
+    found
+}
+
+/// Circles at the joints, ground symbols at the fixed ones.
+pub(crate) fn pins(pen: &mut Pen, joints: &[Joint]) {
+    for joint in joints {
+        let at = pen.view.to_screen(joint.at);
+        if joint.fixed {
+            ground(pen, at);
+        }
+        pen.circle_px(Role::Joint, at, JOINT_PX, false);
+    }
+}
+
+/// The mechanism sketch's symbol of a pivot that is fixed to the frame.
+fn ground(pen: &mut Pen, at: ScreenPoint) {
+    let p = |x: f64, y: f64| ScreenPoint {
+        x_px: at.x_px + x,
+        y_px: at.y_px + y,
+    };
+    pen.line_px(Role::Ground, p(0.0, 0.0), p(-8.0, 13.0));
+    pen.line_px(Role::Ground, p(0.0, 0.0), p(8.0, 13.0));
+    pen.line_px(Role::Ground, p(-12.0, 13.0), p(12.0, 13.0));
+    for i in 0..5 {
+        let x = -10.0 + 5.0 * f64::from(i);
+        pen.line_px(Role::Ground, p(x, 13.0), p(x - 4.0, 18.0));
+    }
+}
+
+/// The part that a finding names, among outlines.
+pub(crate) fn outline_of(
+    outlines: &[PlacedOutline],
+    part: MovingPart,
+    tire: Option<TireState>,
+) -> Option<&PlacedOutline> {
+    outlines.iter().find(|o| o.part == part && o.tire == tire)
+}

@@ -1,0 +1,121 @@
+//! The numbers at the place of the path that is shown.
+use gearswing_solver::clearance::{PoseClearance, clearance_at};
+use gearswing_solver::kinematics::Pose;
+use gearswing_solver::result::{PairClearance, Requirement, Station, StationForce};
+use gearswing_solver::tires::TireSizes;
+
+use crate::state::Good;
+
+/// A clearance at the place shown, with what is asked for there.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct NowClearance {
+    pub(crate) at: PoseClearance,
+    pub(crate) requirement: Requirement,
+}
+
+impl NowClearance {
+    /// Clearance less requirement [m].
+    pub(crate) fn spare(&self) -> f64 {
+        self.at.tightest.clearance - self.requirement.clearance
+    }
+}
+
+/// Everything at one place of the path.
+#[derive(Clone, Debug)]
+pub(crate) struct Now {
+    pub(crate) pose: Pose,
+    /// Clearances, the one with the least to spare first.
+    pub(crate) clearances: Vec<NowClearance>,
+    /// Actuator force and pressure; absent where there is none.
+    pub(crate) force: Option<NowForce>,
+    /// Moment arm of the actuator [m].
+    pub(crate) moment_arm: Option<f64>,
+    /// Angle at the knee away from the straight line [rad].
+    pub(crate) fold: Option<f64>,
+    /// Transmission angle [rad].
+    pub(crate) transmission: Option<f64>,
+}
+
+/// Force and pressure at one place.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct NowForce {
+    /// Thrust of the fluid to retract [N].
+    pub(crate) effort: f64,
+    /// Pressure needed to retract [Pa].
+    pub(crate) pressure: f64,
+}
+
+/// Everything of a leg at `progress`; `None` when it cannot stand there.
+pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
+    let pose = good.pose(progress)?;
+    let progress = pose.place.progress;
+    let sizes = TireSizes::of(&good.leg.wheel.tire);
+    let at_pose = clearance_at(&good.leg, &sizes, &pose).unwrap_or_default();
+    let mut clearances: Vec<NowClearance> = at_pose
+        .into_iter()
+        .filter_map(|at| {
+            let pair = pair_of(&good.result.clearance.pairs, &at)?;
+            Some(NowClearance {
+                at: governed(pair, at),
+                requirement: pair.requirement,
+            })
+        })
+        .collect();
+    clearances.sort_by(|a, b| a.spare().total_cmp(&b.spare()));
+    let (a, b, share) = neighbours(&good.result.stations, progress)?;
+    let between = |f: &dyn Fn(&Station) -> Option<f64>| match (f(a), f(b)) {
+        (Some(a), Some(b)) => Some(a + (b - a) * share),
+        _ => None,
+    };
+    Some(Now {
+        clearances,
+        force: force_at(good, progress).or_else(|| {
+            let of = |g: &dyn Fn(&StationForce) -> f64| between(&|s| s.force.as_ref().map(g));
+            Some(NowForce {
+                effort: of(&|f| f.retract_effort)?,
+                pressure: of(&|f| f.retract_pressure)?,
+            })
+        }),
+        moment_arm: pose.moment_arm(),
+        fold: between(&|s| s.fold),
+        transmission: between(&|s| s.transmission),
+        pose,
+    })
+}
+
+fn pair_of<'p>(pairs: &'p [PairClearance], at: &PoseClearance) -> Option<&'p PairClearance> {
+    pairs.iter().find(|pair| {
+        pair.obstacle == at.obstacle && pair.part == at.part && pair.tire == at.tire
+    })
+}
+
+/// At the very place of a finding its own number stands, not one worked out anew.
+fn governed(pair: &PairClearance, mut at: PoseClearance) -> PoseClearance {
+    if pair.tightest.place.progress == at.tightest.place.progress {
+        at.tightest = pair.tightest;
+    }
+    at
+}
+
+/// The same for the worst place of the force.
+fn force_at(good: &Good, progress: f64) -> Option<NowForce> {
+    let peak = good.result.force.peak?;
+    (peak.place.progress == progress).then_some(NowForce {
+        effort: peak.effort,
+        pressure: peak.pressure,
+    })
+}
+
+/// Stations on both sides of a place, and the share of the way between them [1].
+pub(crate) fn neighbours(stations: &[Station], progress: f64) -> Option<(&Station, &Station, f64)> {
+    let above = stations.partition_point(|s| s.progress < progress);
+    let b = stations.get(above).or(stations.last())?;
+    let a = stations.get(above.saturating_sub(1))?;
+    let width = b.progress - a.progress;
+    let share = if width > 0.0 {
+        ((progress - a.progress) / width).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    Some((a, b, share))
+}

@@ -1,0 +1,118 @@
+//! Where the points of a leg are at the place of the path that is shown, and back.
+use gearswing_solver::kinematics::Pose;
+use gearswing_solver::model::{AttachTo, Leg, Point, Vector};
+use gearswing_solver::result::Phase;
+
+/// The part that carries a point.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Carrier {
+    /// It stands still.
+    Airframe,
+    /// It turns with the leg.
+    Leg,
+    /// It turns with the leg and slides with the axle.
+    Axle,
+    /// The knee of a folding brace.
+    Knee,
+    /// The actuator's end on a brace link.
+    OnLink,
+}
+
+/// A leg at one place of its path.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Stance {
+    trunnion: Point,
+    slide: Vector,
+    pose: Option<Pose>,
+    start: f64,
+}
+
+impl Stance {
+    /// `pose` is of `leg`, whose path begins at `start` [1]; without one the leg stands at down.
+    pub(crate) fn new(leg: &Leg, pose: Option<Pose>, start: f64) -> Self {
+        let axis = leg.strut.axis_top - leg.strut.axis_bottom;
+        let length = axis.norm();
+        Self {
+            trunnion: leg.trunnion,
+            slide: if length > 0.0 {
+                axis / length
+            } else {
+                Vector::new(0.0, 1.0)
+            },
+            pose,
+            start,
+        }
+    }
+
+    /// No leg at all.
+    pub(crate) fn still() -> Self {
+        Self {
+            trunnion: Point::new(0.0, 0.0),
+            slide: Vector::new(0.0, 1.0),
+            pose: None,
+            start: 0.0,
+        }
+    }
+
+    /// The pose; `None` = as given at gear down.
+    pub(crate) fn pose(&self) -> Option<&Pose> {
+        self.pose.as_ref()
+    }
+
+    /// The brace stands as it is given.
+    pub(crate) fn is_down(&self) -> bool {
+        self.pose.is_none_or(|pose| {
+            pose.place.phase == Phase::Shorten || pose.place.progress <= self.start
+        })
+    }
+
+    /// Turned and slid parts are where they are given.
+    pub(crate) fn is_unturned(&self) -> bool {
+        self.is_down() && self.pose.is_none_or(|pose| pose.shortening == 0.0)
+    }
+
+    /// Place of a point that is given at gear down [m].
+    pub(crate) fn place(&self, carrier: Carrier, p: Point) -> Point {
+        let Some(pose) = &self.pose else { return p };
+        match carrier {
+            Carrier::Airframe => p,
+            Carrier::Leg => self.trunnion + pose.turn(p - self.trunnion),
+            Carrier::Axle => {
+                self.trunnion + pose.turn(p - self.trunnion + self.slide * pose.shortening)
+            }
+            Carrier::Knee => pose.knee.unwrap_or(p),
+            Carrier::OnLink => pose.actuator_attach,
+        }
+    }
+
+    /// The point at gear down of a place [m]; for a point of the brace only at gear down.
+    pub(crate) fn unplace(&self, carrier: Carrier, at: Point) -> Option<Point> {
+        let Some(pose) = &self.pose else {
+            return Some(at);
+        };
+        match carrier {
+            Carrier::Airframe => Some(at),
+            Carrier::Leg => Some(self.trunnion + pose.turn_back(at - self.trunnion)),
+            Carrier::Axle => Some(
+                self.trunnion + pose.turn_back(at - self.trunnion) - self.slide * pose.shortening,
+            ),
+            Carrier::Knee | Carrier::OnLink => self.is_down().then_some(at),
+        }
+    }
+
+    /// An arrow on the screen in the axes in which the point is given.
+    pub(crate) fn turn_back(&self, carrier: Carrier, arrow: Vector) -> Vector {
+        match (carrier, &self.pose) {
+            (Carrier::Leg | Carrier::Axle, Some(pose)) => pose.turn_back(arrow),
+            _ => arrow,
+        }
+    }
+}
+
+/// What carries the actuator's moving end.
+pub(crate) fn attach_carrier(leg: &Leg) -> Carrier {
+    match leg.actuator.attach_to {
+        AttachTo::Leg => Carrier::Leg,
+        AttachTo::UpperLink | AttachTo::LowerLink => Carrier::OnLink,
+    }
+}

@@ -1,0 +1,170 @@
+//! Results for the document, worked out leg by leg when something that they rest on has changed.
+use gearswing_solver::faults::Fault;
+use gearswing_solver::kinematics::{Linkage, Pose};
+use gearswing_solver::model::{ClearanceRule, Conditions, Gear, Leg, Supply};
+use gearswing_solver::result::LegResult;
+use gearswing_solver::{Options, TireChoice, solve_leg};
+
+/// Everything that the result of a leg rests on.
+#[derive(Clone, Debug, PartialEq)]
+struct Input {
+    leg: Leg,
+    conditions: Conditions,
+    supply: Supply,
+    rule: ClearanceRule,
+    /// Its number, which stands in the paths of faults.
+    index: usize,
+}
+
+/// A result and the leg that has it.
+#[derive(Clone, Debug)]
+pub(crate) struct Good {
+    pub(crate) leg: Leg,
+    pub(crate) linkage: Linkage,
+    pub(crate) result: LegResult,
+}
+
+impl Good {
+    /// The pose at a place of the path, held within where the leg can go.
+    pub(crate) fn pose(&self, progress: f64) -> Option<Pose> {
+        let (first, last) = self.range();
+        self.linkage.pose(progress.clamp(first, last)).ok()
+    }
+
+    /// Progress of the first and the last place that the leg can reach.
+    pub(crate) fn range(&self) -> (f64, f64) {
+        let first = self.linkage.path().start();
+        let last = self.result.stations.last().map_or(first, |s| s.progress);
+        (first, last.max(first))
+    }
+}
+
+/// Results of one leg.
+#[derive(Clone, Debug)]
+pub(crate) struct LegDerived {
+    input: Input,
+    /// What is wrong with the leg as it is now.
+    pub(crate) faults: Vec<Fault>,
+    /// The result, of an earlier state while there are faults.
+    pub(crate) good: Option<Good>,
+    /// The result with the former tire, while comparing and where there is one.
+    pub(crate) former: Option<Good>,
+    former_wanted: bool,
+}
+
+impl LegDerived {
+    /// The result is of an earlier state.
+    pub(crate) fn faded(&self) -> bool {
+        !self.faults.is_empty()
+    }
+}
+
+/// Results of all legs.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Derived {
+    /// Revision of the document that they are of; 0 = none yet.
+    pub(crate) revision: u64,
+    pub(crate) legs: Vec<LegDerived>,
+}
+
+impl Derived {
+    /// Works out what has changed.
+    pub(crate) fn settle(&mut self, gear: &Gear, revision: u64, comparing: bool) {
+        let mut before: Vec<Option<LegDerived>> =
+            std::mem::take(&mut self.legs).into_iter().map(Some).collect();
+        for (index, leg) in gear.legs.iter().enumerate() {
+            let before = before.get_mut(index).and_then(Option::take);
+            self.legs.push(settle_leg(gear, index, leg, before, comparing));
+        }
+        self.revision = revision;
+    }
+
+    /// Results of a leg.
+    pub(crate) fn leg(&self, index: usize) -> Option<&LegDerived> {
+        self.legs.get(index)
+    }
+
+    /// The last good result of a leg.
+    pub(crate) fn good(&self, index: usize) -> Option<&Good> {
+        self.legs.get(index)?.good.as_ref()
+    }
+}
+
+fn settle_leg(
+    gear: &Gear,
+    index: usize,
+    leg: &Leg,
+    before: Option<LegDerived>,
+    comparing: bool,
+) -> LegDerived {
+    let wanted = comparing && leg.wheel.former.is_some();
+    let same = before.as_ref().is_some_and(|before| {
+        before.input.leg == *leg
+            && before.input.conditions == gear.conditions
+            && before.input.supply == gear.supply
+            && before.input.rule == gear.clearance_rule
+            && before.input.index == index
+    });
+    if let Some(mut before) = before {
+        if same {
+            if wanted != before.former_wanted {
+                before.former = wanted.then(|| solve_former(gear, index)).flatten();
+                before.former_wanted = wanted;
+            }
+            return before;
+        }
+        return solve(gear, index, leg, wanted, before.good);
+    }
+    solve(gear, index, leg, wanted, None)
+}
+
+fn solve(
+    gear: &Gear,
+    index: usize,
+    leg: &Leg,
+    former_wanted: bool,
+    good_before: Option<Good>,
+) -> LegDerived {
+    let (faults, good) = match solve_leg(gear, index, &Options::default()) {
+        Ok(result) => (
+            Vec::new(),
+            Some(Good {
+                leg: leg.clone(),
+                linkage: Linkage::new(leg),
+                result,
+            }),
+        ),
+        Err(faults) => (faults.0, good_before),
+    };
+    LegDerived {
+        input: Input {
+            leg: leg.clone(),
+            conditions: gear.conditions,
+            supply: gear.supply,
+            rule: gear.clearance_rule,
+            index,
+        },
+        faults,
+        good,
+        former: former_wanted.then(|| solve_former(gear, index)).flatten(),
+        former_wanted,
+    }
+}
+
+/// The leg with its former tire in the place of the fitted one.
+fn solve_former(gear: &Gear, index: usize) -> Option<Good> {
+    let options = Options {
+        tire: TireChoice::Former,
+        ..Options::default()
+    };
+    let result = solve_leg(gear, index, &options).ok()?;
+    let mut leg = gear.legs.get(index)?.clone();
+    if let Some(former) = leg.wheel.former.take() {
+        leg.wheel.tire = former;
+    }
+    Some(Good {
+        linkage: Linkage::new(&leg),
+        leg,
+        result,
+    })
+}

@@ -1,0 +1,117 @@
+//! Gear files: what is stored, what is open, and where it came from.
+use super::document::Document;
+use super::session::{Draft, Sheet};
+use std::collections::BTreeMap;
+
+/// Where the open document came from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Origin {
+    /// A stored file.
+    Stored(String),
+    /// The demo, not stored until something is typed or moved.
+    Demo,
+    /// A link, not stored until it is kept or changed.
+    Link,
+}
+
+/// A stored file.
+#[derive(Clone, Debug)]
+pub(crate) struct Entry {
+    pub(crate) id: String,
+    pub(crate) name: String,
+    /// What is stored.
+    pub(crate) text: String,
+    /// Why it cannot be read; it is kept as it is.
+    pub(crate) broken: Option<String>,
+    /// Its document with history, while another one is open.
+    pub(crate) aside: Option<Document>,
+}
+
+/// Own work while a link's content is open.
+#[derive(Clone, Debug)]
+pub(crate) struct Parked {
+    pub(crate) origin: Origin,
+    pub(crate) document: Document,
+    pub(crate) leg: usize,
+    pub(crate) progress: f64,
+    pub(crate) drafts: BTreeMap<String, Draft>,
+    pub(crate) sheets: BTreeMap<usize, Sheet>,
+}
+
+/// The link for the document as it is.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum LinkState {
+    /// Length of the whole link [characters].
+    Ready(usize),
+    /// Too long to be sent safely: its length [characters].
+    TooLong(usize),
+    /// There is none, and why.
+    Refused(String),
+}
+
+/// All gear files.
+#[derive(Clone, Debug)]
+pub(crate) struct Files {
+    pub(crate) entries: Vec<Entry>,
+    pub(crate) origin: Origin,
+    pub(crate) parked: Option<Parked>,
+    pub(crate) deleted: Vec<Entry>,
+    /// Address of the page, to put in front of a link.
+    pub(crate) address: String,
+    pub(crate) link: LinkState,
+    /// Why the browser does not store, if it does not.
+    pub(crate) refused: Option<String>,
+    /// The index as last stored.
+    pub(crate) index_text: String,
+    /// Rises with every document opened or changed.
+    pub(crate) revisions: u64,
+}
+
+impl Files {
+    pub(crate) fn new(address: String) -> Self {
+        Self {
+            entries: Vec::new(),
+            origin: Origin::Demo,
+            parked: None,
+            deleted: Vec::new(),
+            address,
+            link: LinkState::Ready(0),
+            refused: None,
+            index_text: String::new(),
+            revisions: 0,
+        }
+    }
+
+    pub(crate) fn entry(&self, id: &str) -> Option<&Entry> {
+        self.entries.iter().find(|entry| entry.id == id)
+    }
+
+    pub(crate) fn entry_mut(&mut self, id: &str) -> Option<&mut Entry> {
+        self.entries.iter_mut().find(|entry| entry.id == id)
+    }
+
+    /// Key of the open file, if it is stored.
+    pub(crate) fn open_id(&self) -> Option<&str> {
+        match &self.origin {
+            Origin::Stored(id) => Some(id),
+            Origin::Demo | Origin::Link => None,
+        }
+    }
+
+    /// A key that no file has or had.
+    pub(crate) fn free_id(&self) -> String {
+        let last = self
+            .entries
+            .iter()
+            .chain(&self.deleted)
+            .filter_map(|entry| entry.id.strip_prefix('g')?.parse::<u64>().ok())
+            .max()
+            .unwrap_or(0);
+        format!("g{}", last.saturating_add(1))
+    }
+
+    /// `name`, numbered if a file has it already.
+    pub(crate) fn free_name(&self, name: &str) -> String {
+        crate::fields::free_name(name, self.entries.iter().map(|e| e.name.as_str()))
+    }
+}

@@ -1,0 +1,61 @@
+//! Lines of text about what happened.
+use crate::msg::Msg;
+use crate::view::NoticeKind;
+
+/// Most notices shown; older ones go.
+const MOST: usize = 6;
+
+/// One notice.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct NoticeData {
+    pub(crate) id: u64,
+    pub(crate) kind: NoticeKind,
+    pub(crate) text: String,
+    /// Label and message of each press.
+    pub(crate) actions: Vec<(String, Msg)>,
+}
+
+/// All notices, newest first.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Notices {
+    pub(crate) all: Vec<NoticeData>,
+    last: u64,
+}
+
+impl Notices {
+    /// Adds a notice; the same text twice stands once.
+    pub(crate) fn add(
+        &mut self,
+        kind: NoticeKind,
+        text: impl Into<String>,
+        actions: Vec<(String, Msg)>,
+    ) {
+        let text = text.into();
+        self.all.retain(|notice| notice.text != text);
+        self.last += 1;
+        self.all.insert(
+            0,
+            NoticeData {
+                id: self.last,
+                kind,
+                text,
+                actions,
+            },
+        );
+        self.all.truncate(MOST);
+    }
+
+    /// For information.
+    pub(crate) fn info(&mut self, text: impl Into<String>) {
+        self.add(NoticeKind::Info, text, Vec::new());
+    }
+
+    /// Something did not work.
+    pub(crate) fn problem(&mut self, text: impl Into<String>) {
+        self.add(NoticeKind::Problem, text, Vec::new());
+    }
+
+    pub(crate) fn dismiss(&mut self, id: u64) {
+        self.all.retain(|notice| notice.id != id);
+    }
+}

@@ -1,0 +1,232 @@
+//! Everything together, and how it begins.
+use gearswing_gearfile::{DEMO, read};
+use gearswing_solver::model::{ClearanceRule, Conditions, Gear, Supply};
+
+use super::derived::Derived;
+use super::document::Document;
+use super::files::{Entry, Files, Origin};
+use super::session::Session;
+use super::start::Start;
+use super::storage::{Index, read_file, read_index};
+use crate::effect::Effect;
+use crate::msg::{File, Msg};
+use crate::view::NoticeKind;
+
+/// Everything.
+#[derive(Clone, Debug)]
+pub struct State {
+    /// What is looked at, typed and selected.
+    pub session: Session,
+    pub(crate) document: Document,
+    pub(crate) derived: Derived,
+    pub(crate) files: Files,
+    /// The document or its drafts changed since they were last stored.
+    pub(crate) unsaved: bool,
+    /// Revision whose text the page has for the case of a breakdown.
+    pub(crate) recovery_revision: u64,
+    /// Revision for which the link was last made.
+    pub(crate) link_revision: u64,
+}
+
+impl State {
+    /// The state at the start, with what has to be done first. Call [`crate::settle`] next, as
+    /// after every update.
+    #[must_use]
+    pub fn new(start: Start) -> (Self, Vec<Effect>) {
+        let (gear, demo_error) = demo();
+        let mut state = Self {
+            session: Session {
+                reduced_motion: start.reduced_motion,
+                seek_worst: true,
+                drawing_size_px: (640.0, 480.0),
+                curves_width_px: 640.0,
+                ..Session::default()
+            },
+            document: Document::new(gear, 1),
+            derived: Derived::default(),
+            files: Files::new(start.address),
+            unsaved: false,
+            recovery_revision: 0,
+            link_revision: 0,
+        };
+        state.files.revisions = 1;
+        if let Some(error) = demo_error {
+            state.session.notices.problem(error);
+        }
+        if let Some(reason) = start.storage_refused {
+            state.session.notices.problem(format!(
+                "This browser keeps nothing: {reason}. Export your work before you leave the page."
+            ));
+            state.files.refused = Some(reason);
+        }
+        let mut effects = Vec::new();
+        let index = state.take_index(start.index, &mut effects);
+        state.take_files(&index, start.files);
+        let wanted = index.open.as_deref();
+        let open = state
+            .files
+            .entries
+            .iter()
+            .find(|entry| entry.broken.is_none() && Some(entry.id.as_str()) == wanted)
+            .or_else(|| {
+                state
+                    .files
+                    .entries
+                    .iter()
+                    .find(|entry| entry.broken.is_none() && wanted.is_some())
+            })
+            .map(|entry| entry.id.clone());
+        if let Some(id) = open {
+            state.open_entry(&id);
+        }
+        if let Some(fragment) = start.fragment.filter(|fragment| !fragment.is_empty()) {
+            effects.extend(state.open_link(&fragment));
+        }
+        effects.push(Effect::SetTheme(state.session.theme));
+        effects.push(state.title());
+        effects.extend(state.recovery());
+        (state, effects)
+    }
+
+    /// The gear as it is.
+    #[must_use]
+    pub fn gear(&self) -> &Gear {
+        self.document.gear()
+    }
+
+    /// Rises with every change of the gear; results are of [`State::settled_revision`].
+    #[must_use]
+    pub fn revision(&self) -> u64 {
+        self.document.revision()
+    }
+
+    /// Revision that the results are of.
+    #[must_use]
+    pub fn settled_revision(&self) -> u64 {
+        self.derived.revision
+    }
+
+    pub(crate) fn title(&self) -> Effect {
+        let name = self.gear().name.trim();
+        Effect::SetTitle {
+            text: if name.is_empty() {
+                "Gearswing".to_owned()
+            } else {
+                format!("{name} – Gearswing")
+            },
+        }
+    }
+
+    /// The document's text for the page, once for each revision.
+    pub(crate) fn recovery(&mut self) -> Option<Effect> {
+        if self.recovery_revision == self.document.revision() {
+            return None;
+        }
+        self.recovery_revision = self.document.revision();
+        let text = gearswing_gearfile::to_text(self.gear()).ok()?;
+        Some(Effect::RecoveryText { text })
+    }
+
+    /// The stored index; one that cannot be read is kept as a file of its own.
+    fn take_index(&mut self, text: Option<String>, effects: &mut Vec<Effect>) -> Index {
+        let Some(text) = text else {
+            return Index::default();
+        };
+        match read_index(&text) {
+            Ok(index) => {
+                self.session.units = index.units;
+                self.session.theme = index.theme;
+                self.files.index_text = text;
+                index
+            }
+            Err(reason) => {
+                let id = "kept-index".to_owned();
+                self.session.notices.problem(format!(
+                    "The list of your gear files cannot be read: {reason}. It is kept under “{id}”; the files themselves are listed below."
+                ));
+                self.files.entries.push(Entry {
+                    id: id.clone(),
+                    name: "Kept list of files".to_owned(),
+                    text: text.clone(),
+                    broken: Some(reason),
+                    aside: None,
+                });
+                effects.push(Effect::SaveFile { id, text });
+                Index::default()
+            }
+        }
+    }
+
+    /// Stored files in the order of the index; files that it does not name come behind.
+    fn take_files(&mut self, index: &Index, files: Vec<super::StoredFile>) {
+        let place = |id: &str| index.order.iter().position(|known| known == id);
+        let mut files = files;
+        files.sort_by_key(|file| (place(&file.id).unwrap_or(usize::MAX), file.id.clone()));
+        for file in files {
+            if self.files.entry(&file.id).is_some() {
+                continue;
+            }
+            let opened = read_file(&file.text)
+                .and_then(|stored| read(&stored.gear_text).map_err(|error| error.to_string()));
+            let (name, broken) = match opened {
+                Ok(gear) => (gear.name, None),
+                Err(reason) => (format!("File {}", file.id), Some(reason)),
+            };
+            if let Some(reason) = &broken {
+                let text = format!(
+                    "The stored file “{}” cannot be opened: {reason}. It is kept as it is.",
+                    file.id
+                );
+                let export = Msg::File(File::ExportStored {
+                    id: file.id.clone(),
+                });
+                self.session.notices.add(
+                    NoticeKind::Problem,
+                    text,
+                    vec![("Save its text".to_owned(), export)],
+                );
+            }
+            self.files.entries.push(Entry {
+                id: file.id,
+                name,
+                text: file.text,
+                broken,
+                aside: None,
+            });
+        }
+    }
+
+    /// A document that no result and no recovery text belongs to yet.
+    pub(crate) fn fresh_revision(&mut self) -> u64 {
+        // far enough from anything that the open document counts up to
+        self.files.revisions = self.files.revisions.max(self.document.revision()) + 1;
+        self.files.revisions
+    }
+
+    /// Where the document came from is stored: its key.
+    pub(crate) fn origin(&self) -> &Origin {
+        &self.files.origin
+    }
+}
+
+/// The demo; should it not open, an empty gear and the reason.
+pub(crate) fn demo() -> (Gear, Option<String>) {
+    match DEMO.gear() {
+        Ok(gear) => (gear, None),
+        Err(error) => {
+            let gear = Gear {
+                name: String::new(),
+                note: String::new(),
+                legs: Vec::new(),
+                conditions: Conditions::default(),
+                supply: Supply {
+                    available_pressure: 0.0,
+                    return_pressure: 0.0,
+                    margin_wanted: 0.0,
+                },
+                clearance_rule: ClearanceRule::default(),
+            };
+            (gear, Some(format!("The demo cannot be opened: {error}.")))
+        }
+    }
+}

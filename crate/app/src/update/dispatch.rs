@@ -1,0 +1,37 @@
+//! Which message goes where, and what every message ends with.
+use crate::effect::Effect;
+use crate::msg::Msg;
+use crate::state::State;
+
+use super::{field, file, history, key, play, pointer, share, view};
+
+/// Does what a message asks for; what has to be done outside comes back in order.
+pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
+    let mut effects = match msg {
+        Msg::Pointer(msg) => pointer::pointer(state, msg),
+        Msg::CurvePointer(msg) => pointer::curve_pointer(state, msg),
+        Msg::Key(msg) => key::key(state, msg),
+        Msg::Field(msg) => field::field(state, msg),
+        Msg::View(msg) => view::view(state, msg),
+        Msg::Play(msg) => play::play(state, msg),
+        Msg::File(msg) => file::file(state, msg),
+        Msg::Share(msg) => share::share(state, msg),
+        Msg::History(msg) => history::history(state, msg),
+        Msg::Frame { time_s } => play::frame(state, time_s),
+    };
+    state.keep_in_bounds();
+    effects.extend(state.store());
+    effects.extend(state.recovery());
+    effects
+}
+
+impl State {
+    /// A leg that is gone is no longer looked at.
+    pub(crate) fn keep_in_bounds(&mut self) {
+        let legs = self.gear().legs.len();
+        self.session.leg = self.session.leg.min(legs.saturating_sub(1));
+        if !self.session.progress.is_finite() {
+            self.session.progress = 0.0;
+        }
+    }
+}

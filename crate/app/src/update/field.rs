@@ -1,0 +1,260 @@
+//! Fields and lists.
+use gearswing_report::fields::path_words;
+use gearswing_solver::tires::sizes;
+use gearswing_units::{Quantity, StepSize, parse};
+
+use crate::effect::Effect;
+use crate::fields::{self, Room};
+use crate::msg::Field;
+use crate::scene;
+use crate::state::{Act, Draft, State};
+
+pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
+    match msg {
+        Field::Focus { path } => focus(state, &path),
+        Field::Show { path } => return show(state, &path),
+        Field::Draft { path, text } => draft(state, path, text),
+        Field::Commit { path } => return commit(state, &path),
+        Field::Revert { path } => revert(state, &path),
+        Field::Step { path, up, size } => return step(state, &path, up, size),
+        Field::Choose { path, option } => {
+            if let Some(tire) = path.strip_suffix(crate::view::SIZE_TABLE) {
+                take_tire(state, tire.trim_end_matches('.'), &option);
+                return Vec::new();
+            }
+            let act = changing(state, &path);
+            state.edit(act, |gear| fields::choose(gear, &path, &option));
+        }
+        Field::Switch { path, option, on } => {
+            let act = changing(state, &path);
+            state.edit(act, |gear| fields::switch(gear, &path, &option, on));
+        }
+        Field::Add { path } => return add(state, &path),
+        Field::Remove { path } => return remove(state, &path),
+        Field::TakeTire { path, size } => take_tire(state, &path, &size),
+        Field::KeepAsFormer { leg } => {
+            let act = Act::single("keeping of the tire as the former one");
+            state.edit(act, |gear| {
+                let wheel = &mut gear.legs.get_mut(leg)?.wheel;
+                wheel.former = Some(wheel.tire.clone());
+                Some(())
+            });
+        }
+    }
+    Vec::new()
+}
+
+/// A change of the field at a path, in words.
+fn changing(state: &State, path: &str) -> Act {
+    Act::single(format!("change of {}", path_words(path, state.gear())))
+}
+
+fn focus(state: &mut State, path: &str) {
+    if let Some(leg) = fields::leg_of(path) {
+        state.select_leg(leg);
+    }
+    if fields::shown(state.gear(), path).is_some()
+        || fields::text(state.gear(), path).is_some()
+        || fields::chosen(state.gear(), path).is_some()
+    {
+        state.select(path);
+    }
+}
+
+fn show(state: &mut State, path: &str) -> Vec<Effect> {
+    if let Some(leg) = fields::leg_of(path) {
+        state.select_leg(leg);
+    }
+    state.select(path);
+    let first = match fields::point_of(path) {
+        Some(point) if fields::point(state.gear(), point).is_some() => format!("{point}[0]"),
+        _ if fields::points(state.gear(), path).is_some() => format!("{path}[0][0]"),
+        _ => path.to_owned(),
+    };
+    vec![Effect::FocusField { path: first }]
+}
+
+fn draft(state: &mut State, path: String, text: String) {
+    if fields::text(state.gear(), &path).is_some() {
+        let words = path_words(&path, state.gear());
+        let act = Act::going_on(format!("typing {path}"), format!("change of {words}"));
+        state.edit(act, |gear| fields::set_text(gear, &path, &text).ok());
+        return;
+    }
+    let Some(over) = fields::shown(state.gear(), &path) else {
+        return;
+    };
+    state.session.drafts.insert(
+        path,
+        Draft {
+            text,
+            units: state.session.units,
+            over,
+            committed: false,
+        },
+    );
+    state.unsaved = true;
+}
+
+fn commit(state: &mut State, path: &str) -> Vec<Effect> {
+    if state.document.open_act() == Some(format!("typing {path}").as_str()) {
+        state.document.close();
+        return Vec::new();
+    }
+    let Some(draft) = state.session.drafts.get(path).cloned() else {
+        return Vec::new();
+    };
+    if draft.committed {
+        return Vec::new();
+    }
+    state.unsaved = true;
+    let (Some(quantity), Some(_)) =
+        (fields::quantity(path), fields::shown(state.gear(), path))
+    else {
+        state.session.drafts.remove(path);
+        return Vec::new();
+    };
+    let act = changing(state, path);
+    if draft.text.trim().is_empty()
+        && let Some(value) = fields::when_empty(state.gear(), path)
+    {
+        state.session.drafts.remove(path);
+        state.edit(act, |gear| fields::set_shown(gear, path, value).ok());
+        return Vec::new();
+    }
+    if let Some(known) = state.session.drafts.get_mut(path) {
+        known.committed = true;
+    }
+    match parse(quantity, draft.units, &draft.text) {
+        Ok(read) => {
+            state.edit(act, |gear| {
+                fields::set_shown(gear, path, Some(read.si)).ok()
+            });
+            // what the typed text now stands for
+            let over = fields::shown(state.gear(), path).flatten();
+            if let Some(known) = state.session.drafts.get_mut(path) {
+                known.over = over;
+            }
+            Vec::new()
+        }
+        Err(error) => vec![Effect::Announce {
+            text: format!("Not taken: {error}."),
+        }],
+    }
+}
+
+fn revert(state: &mut State, path: &str) {
+    if state.document.open_act() == Some(format!("typing {path}").as_str()) {
+        state.document.give_up();
+        state.unsaved = true;
+    }
+    if state.session.drafts.remove(path).is_some() {
+        state.unsaved = true;
+    }
+}
+
+fn step(state: &mut State, path: &str, up: bool, size: StepSize) -> Vec<Effect> {
+    let (Some(quantity), Some(stored)) =
+        (fields::quantity(path), fields::shown(state.gear(), path))
+    else {
+        return Vec::new();
+    };
+    let typed = state
+        .session
+        .drafts
+        .get(path)
+        .filter(|draft| !draft.committed)
+        .and_then(|draft| parse(quantity, draft.units, &draft.text).ok());
+    let from = typed.map(|read| read.si).or(stored).unwrap_or(0.0);
+    let value = quantity.nudged(state.session.units, from, size, up);
+    state.session.drafts.remove(path);
+    state.unsaved = true;
+    let words = path_words(path, state.gear());
+    let act = Act::going_on(format!("steps {path}"), format!("change of {words}"));
+    state.edit(act, |gear| fields::set_shown(gear, path, Some(value)).ok());
+    Vec::new()
+}
+
+fn add(state: &mut State, path: &str) -> Vec<Effect> {
+    let view = scene::sheet_of(state).viewport;
+    let step = Quantity::Length.step(state.session.units).coarse;
+    let room = Room {
+        middle: view.centre(),
+        // a twelfth of what is seen, in whole coarse steps
+        half: ((view.width().min(view.height()) / 12.0 / step).round() * step).max(step),
+    };
+    let act = Act::single(format!("adding to {}", path_words(path, state.gear())));
+    state.end_gesture();
+    let Some(added) = state.edit(act, |gear| fields::add(gear, path, room)) else {
+        return Vec::new();
+    };
+    if let Some((list, at)) = fields::entry(&added) {
+        shift_drafts(state, list, at, true);
+    }
+    match fields::leg_of(&added) {
+        Some(leg) if added == format!("legs[{leg}]") => {
+            state.session.sheets.clear();
+            state.select_leg(leg);
+        }
+        Some(leg) => state.select_leg(leg),
+        None => {}
+    }
+    state.select(&added);
+    vec![Effect::Announce {
+        text: format!("Added: {}.", path_words(&added, state.gear())),
+    }]
+}
+
+fn remove(state: &mut State, path: &str) -> Vec<Effect> {
+    let words = path_words(path, state.gear());
+    let act = Act::single(format!("taking out of {words}"));
+    state.end_gesture();
+    if state.edit(act, |gear| fields::remove(gear, path)).is_none() {
+        return Vec::new();
+    }
+    if let Some((list, at)) = fields::entry(path) {
+        shift_drafts(state, list, at, false);
+        if list == "legs" {
+            state.session.sheets.clear();
+        }
+    }
+    state.session.selection = None;
+    vec![Effect::Announce {
+        text: format!("Taken out: {words}. Undo brings it back."),
+    }]
+}
+
+/// Typed texts go with the entries of a list that move by one.
+fn shift_drafts(state: &mut State, list: &str, at: usize, inserted: bool) {
+    let drafts = std::mem::take(&mut state.session.drafts);
+    for (path, draft) in drafts {
+        let moved = path
+            .strip_prefix(list)
+            .and_then(|rest| rest.strip_prefix('['))
+            .and_then(|rest| rest.split_once(']'))
+            .and_then(|(index, rest)| Some((index.parse::<usize>().ok()?, rest)));
+        let path = match moved {
+            Some((index, _)) if !inserted && index == at => continue,
+            Some((index, rest)) if inserted && index >= at => format!("{list}[{}]{rest}", index + 1),
+            Some((index, rest)) if !inserted && index > at => format!("{list}[{}]{rest}", index - 1),
+            _ => path,
+        };
+        state.session.drafts.insert(path, draft);
+    }
+}
+
+fn take_tire(state: &mut State, path: &str, row: &str) {
+    let Some(row) = row.parse::<usize>().ok().and_then(|row| sizes().get(row)) else {
+        return;
+    };
+    let act = Act::single(format!("taking of tire size {}", row.size));
+    state.edit(act, |gear| {
+        let wheel = &mut gear.legs.get_mut(fields::leg_of(path)?)?.wheel;
+        if path.ends_with(".wheel.former") {
+            wheel.former = Some(row.to_tire());
+        } else {
+            wheel.tire = row.to_tire();
+        }
+        Some(())
+    });
+}

@@ -1,0 +1,270 @@
+//! Gear files.
+use gearswing_gearfile::{find_example, read, to_text};
+
+use crate::effect::Effect;
+use crate::msg::{File, Msg};
+use crate::state::{Act, Document, Origin, State, demo, read_file};
+use crate::view::NoticeKind;
+
+/// Media type of a gear file.
+const JSON: &str = "application/json";
+
+pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
+    match msg {
+        File::New { starter } => new(state, &starter),
+        File::Open { id } => open(state, &id),
+        File::OpenDemo => {
+            state.set_aside();
+            state.drop_shared();
+            state.show(Document::new(demo().0, 0), Origin::Demo);
+            return vec![Effect::ClearFragment];
+        }
+        File::Rename { name } => {
+            state.edit(Act::single("new name of the gear file"), |gear| {
+                gear.name = name;
+                Some(())
+            });
+        }
+        File::Duplicate => {
+            let gear = state.gear().clone();
+            state.add_file(gear);
+            return vec![Effect::ClearFragment];
+        }
+        File::Delete { id } => return delete(state, &id),
+        File::BringBack => return bring_back(state),
+        File::Export => return export(state),
+        File::ExportStored { id } => {
+            return state
+                .files
+                .entry(&id)
+                .map(|entry| Effect::Download {
+                    name: format!("{}.txt", file_stem(&entry.name)),
+                    mime: "text/plain".to_owned(),
+                    text: entry.text.clone(),
+                })
+                .into_iter()
+                .collect();
+        }
+        File::ImportText { name, text } => return import(state, &name, &text),
+        File::ImportFailed { name, reason } => {
+            state.session.notices.problem(format!(
+                "“{name}” cannot be read: {reason}. Nothing has changed."
+            ));
+        }
+        File::KeepShared => return keep_shared(state),
+        File::LeaveShared => return leave_shared(state),
+        File::NotStored { reason } => {
+            state.session.notices.problem(format!(
+                "The browser could not store your work: {reason}. Export it before you leave the page."
+            ));
+            state.files.refused = Some(reason);
+        }
+        File::StoredElsewhere { id, text } => stored_elsewhere(state, &id, text),
+    }
+    Vec::new()
+}
+
+fn new(state: &mut State, starter: &str) {
+    let Some(example) = find_example(starter) else {
+        return;
+    };
+    match example.gear() {
+        Ok(gear) => state.add_file(gear),
+        Err(error) => state
+            .session
+            .notices
+            .problem(format!("This example cannot be opened: {error}.")),
+    }
+}
+
+fn open(state: &mut State, id: &str) {
+    if state.files.open_id() == Some(id) {
+        return;
+    }
+    state.set_aside();
+    if state.open_entry(id) {
+        state.drop_shared();
+    }
+}
+
+fn delete(state: &mut State, id: &str) -> Vec<Effect> {
+    let Some(at) = state.files.entries.iter().position(|entry| entry.id == id) else {
+        return Vec::new();
+    };
+    if state.files.open_id() == Some(id) {
+        state.set_aside();
+        let next = state
+            .files
+            .entries
+            .iter()
+            .find(|entry| entry.id != id && entry.broken.is_none())
+            .map(|entry| entry.id.clone());
+        let opened = next.is_some_and(|next| state.open_entry(&next));
+        if !opened {
+            state.show(Document::new(demo().0, 0), Origin::Demo);
+        }
+    }
+    let entry = state.files.entries.remove(at);
+    if state
+        .files
+        .parked
+        .as_ref()
+        .is_some_and(|parked| parked.origin == Origin::Stored(id.to_owned()))
+        && let Some(parked) = &mut state.files.parked
+    {
+        parked.origin = Origin::Demo;
+        parked.document = Document::new(demo().0, 0);
+    }
+    state.session.notices.add(
+        NoticeKind::Info,
+        format!("“{}” is deleted. It can be brought back until you leave this page.", entry.name),
+        vec![("Bring it back".to_owned(), Msg::File(File::BringBack))],
+    );
+    state.files.deleted.push(entry);
+    vec![Effect::DeleteFile { id: id.to_owned() }]
+}
+
+fn bring_back(state: &mut State) -> Vec<Effect> {
+    let Some(entry) = state.files.deleted.pop() else {
+        return Vec::new();
+    };
+    state
+        .session
+        .notices
+        .all
+        .retain(|notice| !notice.actions.iter().any(|(_, msg)| *msg == Msg::File(File::BringBack)));
+    let (id, text) = (entry.id.clone(), entry.text.clone());
+    state.files.entries.push(entry);
+    state.set_aside();
+    if state.open_entry(&id) {
+        state.drop_shared();
+    }
+    vec![Effect::SaveFile { id, text }]
+}
+
+/// Name fit for a file on any disk.
+fn file_stem(name: &str) -> String {
+    let mut stem: String = name
+        .chars()
+        .map(|c| if c.is_alphanumeric() { c } else { '-' })
+        .take(60)
+        .collect();
+    while stem.contains("--") {
+        stem = stem.replace("--", "-");
+    }
+    let stem = stem.trim_matches('-');
+    if stem.is_empty() { "gear".to_owned() } else { stem.to_owned() }
+}
+
+fn export(state: &mut State) -> Vec<Effect> {
+    match to_text(state.gear()) {
+        Ok(text) => vec![Effect::Download {
+            name: format!("{}.json", file_stem(&state.gear().name)),
+            mime: JSON.to_owned(),
+            text,
+        }],
+        Err(error) => {
+            state
+                .session
+                .notices
+                .problem(format!("The gear file cannot be exported: {error}."));
+            Vec::new()
+        }
+    }
+}
+
+/// Opens an imported text as a new file; a text stored by this program is understood as well.
+fn import(state: &mut State, name: &str, text: &str) -> Vec<Effect> {
+    let opened = match read_file(text) {
+        Ok(stored) => read(&stored.gear_text),
+        Err(_) => read(text),
+    };
+    match opened {
+        Ok(gear) => {
+            state.add_file(gear);
+            let kept = state.gear().name.clone();
+            state.session.notices.info(format!(
+                "“{name}” is imported as “{kept}”. Your other files are as they were."
+            ));
+            vec![Effect::ClearFragment]
+        }
+        Err(error) => {
+            state.session.notices.problem(format!(
+                "“{name}” is not imported: {error}. Your own files are as they were."
+            ));
+            Vec::new()
+        }
+    }
+}
+
+fn keep_shared(state: &mut State) -> Vec<Effect> {
+    if *state.origin() == Origin::Link {
+        // storing makes it a file of its own
+        state.unsaved = true;
+    }
+    Vec::new()
+}
+
+fn leave_shared(state: &mut State) -> Vec<Effect> {
+    if *state.origin() != Origin::Link {
+        return Vec::new();
+    }
+    match state.files.parked.take() {
+        Some(parked) => {
+            state.show(parked.document, parked.origin);
+            state.session.leg = parked.leg;
+            state.session.progress = parked.progress;
+            state.session.drafts = parked.drafts;
+            state.session.sheets = parked.sheets;
+            state.session.seek_worst = false;
+        }
+        None => state.show(Document::new(demo().0, 0), Origin::Demo),
+    }
+    vec![Effect::ClearFragment]
+}
+
+/// Another window stored a file: nothing of either side may be lost.
+fn stored_elsewhere(state: &mut State, id: &str, text: String) {
+    let is_open = state.files.open_id() == Some(id);
+    let Some(entry) = state.files.entry_mut(id) else {
+        let opened = read_file(&text)
+            .and_then(|stored| read(&stored.gear_text).map_err(|error| error.to_string()));
+        let (name, broken) = match opened {
+            Ok(gear) => (gear.name, None),
+            Err(reason) => (format!("File {id}"), Some(reason)),
+        };
+        state.files.entries.push(crate::state::Entry {
+            id: id.to_owned(),
+            name,
+            text,
+            broken,
+            aside: None,
+        });
+        return;
+    };
+    if entry.text == text {
+        return;
+    }
+    entry.text = text;
+    entry.aside = None;
+    if !is_open {
+        return;
+    }
+    let untouched = state.document.undo_text().is_none()
+        && state.document.redo_text().is_none()
+        && state.session.drafts.is_empty();
+    if untouched {
+        state.open_entry(id);
+        state
+            .session
+            .notices
+            .info("This file was changed in another window; the change is shown here.");
+    } else {
+        // the next store makes what is shown here a file of its own
+        state.files.origin = Origin::Demo;
+        state.unsaved = true;
+        state.session.notices.info(
+            "This file was changed in another window. What you have here goes on as a file of its own; both are in the list.",
+        );
+    }
+}

@@ -1,0 +1,19 @@
+//! Undo and redo.
+use crate::effect::Effect;
+use crate::msg::History;
+use crate::state::State;
+
+pub(super) fn history(state: &mut State, msg: History) -> Vec<Effect> {
+    state.end_gesture();
+    let done = match msg {
+        History::Undo => state.document.undo().map(|text| format!("Taken back: {text}.")),
+        History::Redo => state.document.redo().map(|text| format!("Done again: {text}.")),
+    };
+    match done {
+        Some(text) => {
+            state.unsaved = true;
+            vec![Effect::Announce { text }]
+        }
+        None => Vec::new(),
+    }
+}

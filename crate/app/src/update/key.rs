@@ -1,0 +1,111 @@
+//! Keys on the drawing and its handles.
+use gearswing_solver::model::{Point, Vector};
+use gearswing_units::{Quantity, StepSize};
+
+use crate::effect::Effect;
+use crate::fields;
+use crate::msg::{Direction, Field, Key};
+use crate::scene::{self, ScreenPoint};
+use crate::state::{Act, Gesture, State};
+
+/// The sheet moves by this much with an arrow [CSS px].
+const PAN_PX: f64 = 48.0;
+
+pub(super) fn key(state: &mut State, msg: Key) -> Vec<Effect> {
+    match msg {
+        Key::Nudge {
+            handle,
+            direction,
+            size,
+        } => nudge(state, &handle, direction, size),
+        Key::Pan { direction } => {
+            let (x, y) = arrow(direction);
+            let by = ScreenPoint {
+                x_px: -x * PAN_PX,
+                y_px: y * PAN_PX,
+            };
+            state.move_sheet(|view| view.panned(ScreenPoint::default(), by));
+            Vec::new()
+        }
+        Key::Remove { handle } => {
+            super::field::field(state, Field::Remove { path: handle })
+        }
+        Key::Insert { handle } => super::field::field(state, Field::Add { path: handle }),
+        Key::Escape => escape(state),
+    }
+}
+
+fn arrow(direction: Direction) -> (f64, f64) {
+    match direction {
+        Direction::Left => (-1.0, 0.0),
+        Direction::Right => (1.0, 0.0),
+        Direction::Up => (0.0, 1.0),
+        Direction::Down => (0.0, -1.0),
+    }
+}
+
+fn nudge(state: &mut State, path: &str, direction: Direction, size: StepSize) -> Vec<Effect> {
+    let Some(grip) = scene::grips(state.gear(), state.session.leg)
+        .into_iter()
+        .find(|grip| grip.path == path)
+    else {
+        return Vec::new();
+    };
+    state.end_gesture_unless_idle();
+    state.session.playing = None;
+    state.select(path);
+    let stance = scene::stance_of(state);
+    let needs_down = matches!(grip.carrier, scene::Carrier::Knee | scene::Carrier::OnLink);
+    if needs_down && !stance.is_down() {
+        return super::pointer::to_down(state, path);
+    }
+    let (x, y) = arrow(direction);
+    // the axis of the given point that comes nearest to the arrow as the leg stands
+    let turned = stance.turn_back(grip.carrier, Vector::new(x, y));
+    let step = |along: f64, old: f64| {
+        if along == 0.0 {
+            old
+        } else {
+            Quantity::Length.nudged(state.session.units, old, size, along > 0.0)
+        }
+    };
+    let point = if turned.x.abs() >= turned.y.abs() {
+        Point::new(step(turned.x, grip.point.x), grip.point.y)
+    } else {
+        Point::new(grip.point.x, step(turned.y, grip.point.y))
+    };
+    let name = scene::point_name(state.gear().legs.get(state.session.leg), path);
+    let text = format!("{name}: {}", scene::point_text(point, state.session.units));
+    state.session.drag_text.clone_from(&text);
+    let act = Act::going_on(format!("arrows {path}"), format!("move of {name}"));
+    state.edit(act, |gear| fields::set_point(gear, path, point).ok());
+    vec![Effect::Announce { text }]
+}
+
+impl State {
+    fn end_gesture_unless_idle(&mut self) {
+        if self.session.gesture != Gesture::Idle {
+            self.end_gesture();
+        }
+    }
+}
+
+fn escape(state: &mut State) -> Vec<Effect> {
+    if matches!(state.session.gesture, Gesture::Drag { .. }) {
+        let gave_up = state.document.open_act().is_some_and(|key| key.starts_with("drag "))
+            && state.document.give_up();
+        state.end_gesture();
+        let text = "The point is back where it was.".to_owned();
+        return if gave_up {
+            vec![Effect::Announce { text }]
+        } else {
+            Vec::new()
+        };
+    }
+    state.end_gesture();
+    if state.session.playing.take().is_none() {
+        state.document.close();
+        state.session.selection = None;
+    }
+    Vec::new()
+}

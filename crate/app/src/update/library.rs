@@ -1,0 +1,234 @@
+//! Opening, storing and setting aside of gear files.
+use gearswing_gearfile::{SaveError, read, to_text};
+use gearswing_solver::model::Gear;
+use gearswing_units::parse;
+
+use crate::effect::Effect;
+use crate::fields;
+use crate::state::{Act, Document, Draft, Entry, Gesture, Origin, State, Stored, read_file};
+
+impl State {
+    /// Changes the gear as one act, and stores it as soon as the act is done.
+    pub(crate) fn edit<T>(
+        &mut self,
+        act: Act,
+        change: impl FnOnce(&mut Gear) -> Option<T>,
+    ) -> Option<T> {
+        let before = self.document.revision();
+        let done = self.document.edit(act, change);
+        if self.document.revision() != before {
+            self.unsaved = true;
+        }
+        done
+    }
+
+    /// Stores what has changed; a document that was not a stored file becomes one.
+    pub(crate) fn store(&mut self) -> Vec<Effect> {
+        let mut effects = Vec::new();
+        // an act under way (drag, held arrow key) is stored when it ends, or with the next one
+        if self.unsaved && !matches!(self.session.gesture, Gesture::Drag { .. }) {
+            self.unsaved = false;
+            self.files.revisions = self.files.revisions.max(self.document.revision());
+            let is_new = self.files.open_id().is_none();
+            if is_new {
+                effects.extend(self.become_a_file());
+            }
+            effects.extend(self.save_open());
+        }
+        effects.extend(self.save_index());
+        effects
+    }
+
+    fn become_a_file(&mut self) -> Option<Effect> {
+        let was_link = *self.origin() == Origin::Link;
+        let id = self.files.free_id();
+        let name = self.gear().name.clone();
+        let free = self.files.free_name(&name);
+        self.files.entries.push(Entry {
+            id: id.clone(),
+            name: free.clone(),
+            text: String::new(),
+            broken: None,
+            aside: None,
+        });
+        if free != name {
+            self.document.rename(&free);
+        }
+        self.files.origin = Origin::Stored(id);
+        if was_link {
+            self.set_parked_aside();
+            self.session.notices.info(format!(
+                "What the link brought is now a file of its own: “{free}”. Your other files are as they were."
+            ));
+            return Some(Effect::ClearFragment);
+        }
+        None
+    }
+
+    /// The file that was open before a link keeps its history.
+    fn set_parked_aside(&mut self) {
+        if let Some(parked) = self.files.parked.take()
+            && let Origin::Stored(id) = &parked.origin
+            && let Some(entry) = self.files.entry_mut(id)
+        {
+            entry.aside = Some(parked.document);
+        }
+    }
+
+    /// What is stored for the open document.
+    pub(crate) fn stored_text(&self) -> Result<String, SaveError> {
+        let gear_text = to_text(self.gear())?;
+        Ok(Stored {
+            drafts: self.session.drafts.clone(),
+            gear_text,
+        }
+        .to_text())
+    }
+
+    fn save_open(&mut self) -> Option<Effect> {
+        let id = self.files.open_id()?.to_owned();
+        let text = match self.stored_text() {
+            Ok(text) => text,
+            Err(error) => {
+                self.session
+                    .notices
+                    .problem(format!("The last change is not stored: {error}."));
+                return None;
+            }
+        };
+        let name = self.gear().name.clone();
+        let entry = self.files.entry_mut(&id)?;
+        entry.name = name;
+        if entry.text == text {
+            return None;
+        }
+        entry.text.clone_from(&text);
+        Some(Effect::SaveFile { id, text })
+    }
+
+    fn save_index(&mut self) -> Option<Effect> {
+        let text = crate::state::index_text(self);
+        if text == self.files.index_text {
+            return None;
+        }
+        self.files.index_text.clone_from(&text);
+        Some(Effect::SaveIndex { text })
+    }
+
+    /// Puts the open document aside with its history, if it is a stored file.
+    pub(crate) fn set_aside(&mut self) {
+        self.end_gesture();
+        self.document.close();
+        let document = self.document.clone();
+        if let Some(id) = self.files.open_id().map(str::to_owned)
+            && let Some(entry) = self.files.entry_mut(&id)
+        {
+            entry.aside = Some(document);
+        }
+    }
+
+    /// Shows another document.
+    pub(crate) fn show(&mut self, mut document: Document, origin: Origin) {
+        let revision = self.fresh_revision();
+        document.set_revision(revision);
+        self.document = document;
+        self.files.origin = origin;
+        let session = &mut self.session;
+        session.leg = 0;
+        session.progress = 0.0;
+        session.selection = None;
+        session.sheets.clear();
+        session.drafts.clear();
+        session.playing = None;
+        session.gesture = Gesture::Idle;
+        session.snapped = None;
+        session.hover = None;
+        session.seek_worst = true;
+        self.derived = Default::default();
+        self.unsaved = false;
+    }
+
+    /// Opens a stored file; false, with a notice, when it cannot be read.
+    pub(crate) fn open_entry(&mut self, id: &str) -> bool {
+        let Some(entry) = self.files.entry_mut(id) else {
+            return false;
+        };
+        let aside = entry.aside.take();
+        let opened = read_file(&entry.text).and_then(|stored| {
+            let gear = read(&stored.gear_text).map_err(|error| error.to_string())?;
+            Ok((stored, gear))
+        });
+        match opened {
+            Ok((stored, gear)) => {
+                let document = aside
+                    .filter(|document| *document.gear() == gear)
+                    .unwrap_or_else(|| Document::new(gear, 0));
+                self.show(document, Origin::Stored(id.to_owned()));
+                self.session.drafts = stored.drafts;
+                self.take_typed();
+                self.keep_in_bounds();
+                true
+            }
+            Err(reason) => {
+                entry.broken = Some(reason.clone());
+                self.session.notices.problem(format!(
+                    "This file cannot be opened: {reason}. It is kept as it is."
+                ));
+                false
+            }
+        }
+    }
+
+    /// Enters what was still being typed when the page was left, where it can be read.
+    fn take_typed(&mut self) {
+        let typed: Vec<(String, Draft)> = self
+            .session
+            .drafts
+            .iter()
+            .filter(|(_, draft)| !draft.committed)
+            .map(|(path, draft)| (path.clone(), draft.clone()))
+            .collect();
+        for (path, draft) in typed {
+            if let Some(known) = self.session.drafts.get_mut(&path) {
+                known.committed = true;
+            }
+            let act = || Act::single("entry typed before the page was left");
+            let Some(quantity) = fields::quantity(&path) else {
+                let done = self.edit(act(), |gear| {
+                    fields::set_text(gear, &path, &draft.text).ok()
+                });
+                if done.is_some() {
+                    self.session.drafts.remove(&path);
+                }
+                continue;
+            };
+            if let Ok(read) = parse(quantity, draft.units, &draft.text) {
+                self.edit(act(), |gear| {
+                    fields::set_shown(gear, &path, Some(read.si)).ok()
+                });
+            }
+        }
+    }
+
+    /// A gear as a new stored file, shown at once.
+    pub(crate) fn add_file(&mut self, mut gear: Gear) {
+        self.set_aside();
+        self.drop_shared();
+        gear.name = self.files.free_name(&gear.name);
+        let id = self.files.free_id();
+        self.files.entries.push(Entry {
+            id: id.clone(),
+            name: gear.name.clone(),
+            text: String::new(),
+            broken: None,
+            aside: None,
+        });
+        self.show(Document::new(gear, 0), Origin::Stored(id));
+        self.unsaved = true;
+    }
+
+    /// Leaves what a link brought; own work that was parked is a stored file or the demo.
+    pub(crate) fn drop_shared(&mut self) {
+        self.set_parked_aside();
+    }
+}

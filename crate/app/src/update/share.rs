@@ -1,0 +1,145 @@
+//! The link.
+use gearswing_gearfile::link::{self, Shared, ViewState};
+use gearswing_solver::model::Point;
+
+use crate::effect::Effect;
+use crate::msg::{File, Msg, Share};
+use crate::scene::{Sheet, Viewport};
+use crate::state::{Document, LinkState, Origin, Parked, State};
+use crate::view::NoticeKind;
+
+pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
+    match msg {
+        Share::CopyLink => copy_link(state),
+        Share::Copied => {
+            let text = "The link is on the clipboard. Whoever opens it sees this gear, this leg and this place.";
+            state.session.notices.info(text);
+            vec![Effect::Announce { text: text.to_owned() }]
+        }
+        Share::CopyFailed { reason } => {
+            state.session.notices.problem(format!(
+                "The link could not be put on the clipboard: {reason}. It stands in the address line: copy it from there."
+            ));
+            Vec::new()
+        }
+        Share::OpenLink { text } => state.open_link(&text),
+    }
+}
+
+impl State {
+    fn link_text(&self) -> Result<String, String> {
+        let view = self
+            .session
+            .sheets
+            .get(&self.session.leg)
+            .filter(|sheet| !sheet.fitted)
+            .map(|sheet| ViewState {
+                centre: [sheet.viewport.centre().x, sheet.viewport.centre().y],
+                width: sheet.viewport.width(),
+            });
+        link::encode(&Shared {
+            gear: self.gear().clone(),
+            leg: self.session.leg,
+            progress: self.session.progress,
+            view,
+            units: self.session.units.to_string(),
+        })
+        .map_err(|error| error.to_string())
+    }
+
+    /// Looks up how long the link would be.
+    pub(crate) fn measure_link(&mut self) {
+        self.files.link = match self.link_text() {
+            Ok(code) => {
+                let whole = format!("{}#{code}", self.files.address);
+                let length = whole.chars().count();
+                if link::fits(&whole) {
+                    LinkState::Ready(length)
+                } else {
+                    LinkState::TooLong(length)
+                }
+            }
+            Err(reason) => LinkState::Refused(reason),
+        };
+    }
+
+    /// Opens a link beside the own work.
+    pub(crate) fn open_link(&mut self, text: &str) -> Vec<Effect> {
+        let shared = match link::decode(text) {
+            Ok(shared) => shared,
+            Err(error) => {
+                let sentence = format!(
+                    "The link is not opened: {error}. Ask for it again, or for the gear file. Your own work is as it was."
+                );
+                self.session.notices.problem(sentence.clone());
+                return vec![Effect::Announce { text: sentence }, Effect::ClearFragment];
+            }
+        };
+        if *self.origin() == Origin::Link {
+            // one link after the other: the own work stays parked
+        } else {
+            self.end_gesture();
+            self.document.close();
+            self.files.parked = Some(Parked {
+                origin: self.origin().clone(),
+                document: self.document.clone(),
+                leg: self.session.leg,
+                progress: self.session.progress,
+                drafts: self.session.drafts.clone(),
+                sheets: self.session.sheets.clone(),
+            });
+        }
+        self.show(Document::new(shared.gear, 0), Origin::Link);
+        self.session.seek_worst = false;
+        self.session.leg = shared.leg;
+        self.session.progress = shared.progress;
+        if let Ok(units) = shared.units.parse() {
+            self.session.units = units;
+        }
+        if let Some(view) = shared.view {
+            let size = self.session.drawing_size_px;
+            let centre = Point::new(view.centre[0], view.centre[1]);
+            let viewport = Viewport::of_width(centre, view.width, size);
+            self.session.sheets.insert(
+                shared.leg,
+                Sheet {
+                    viewport,
+                    fitted: false,
+                },
+            );
+        }
+        self.keep_in_bounds();
+        Vec::new()
+    }
+}
+
+fn copy_link(state: &mut State) -> Vec<Effect> {
+    let code = match state.link_text() {
+        Ok(code) => code,
+        Err(reason) => {
+            state
+                .session
+                .notices
+                .problem(format!("There is no link for this gear: {reason}."));
+            return Vec::new();
+        }
+    };
+    let text = format!("{}#{code}", state.files.address);
+    if !link::fits(&text) {
+        state.session.notices.add(
+            NoticeKind::Problem,
+            format!(
+                "The link would have {} characters; many mail and message programs cut it at {}. Send the gear file instead.",
+                text.chars().count(),
+                link::LINK_LIMIT
+            ),
+            vec![("Save the gear file".to_owned(), Msg::File(File::Export))],
+        );
+        return Vec::new();
+    }
+    let mut effects = vec![Effect::CopyText { text }];
+    if state.files.open_id().is_none() || *state.origin() == Origin::Link {
+        effects.push(Effect::SetFragment { text: code });
+    }
+    effects
+}

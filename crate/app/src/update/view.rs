@@ -1,0 +1,127 @@
+//! What is looked at.
+use gearswing_solver::result::Question;
+
+use crate::effect::Effect;
+use crate::msg::View;
+use crate::scene::{self, ScreenPoint};
+use crate::state::State;
+
+/// Largest canvas side taken [CSS px].
+const LARGEST_PX: f64 = 16_384.0;
+
+pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
+    match msg {
+        View::SelectLeg { leg } => state.select_leg(leg),
+        View::GoTo { leg, question } => return go_to(state, leg, question),
+        View::Fit => {
+            let sheet = scene::fitted(state);
+            state.session.sheets.insert(state.session.leg, sheet);
+        }
+        View::Zoom { factor } => {
+            let (width, height) = state.session.drawing_size_px;
+            let middle = ScreenPoint {
+                x_px: width / 2.0,
+                y_px: height / 2.0,
+            };
+            super::pointer::zoom_at(state, middle, factor.clamp(0.1, 10.0));
+        }
+        View::Units(units) => {
+            state.session.units = units;
+            state.session.drag_text.clear();
+        }
+        View::Theme(theme) => {
+            state.session.theme = theme;
+            return vec![Effect::SetTheme(theme)];
+        }
+        View::CompareFormer { on } => state.session.comparing = on,
+        View::ToggleGroup { id } => {
+            let open = state.session.open_group.as_deref() == Some(id.as_str());
+            state.session.open_group = (!open).then_some(id);
+        }
+        View::DrawingSize {
+            width_px,
+            height_px,
+        } => drawing_size(state, width_px, height_px),
+        View::CurvesSize { width_px } => {
+            if width_px.is_finite() {
+                state.session.curves_width_px = width_px.clamp(1.0, LARGEST_PX);
+            }
+        }
+        View::FocusHandle { id: Some(id) } => {
+            let exists = scene::grips(state.gear(), state.session.leg)
+                .iter()
+                .any(|grip| grip.path == id);
+            if exists {
+                state.select(&id);
+            }
+        }
+        View::FocusHandle { id: None } => state.document.close(),
+        View::Snap { on } => state.session.snap_off = !on,
+        View::Dismiss { id } => state.session.notices.dismiss(id),
+    }
+    Vec::new()
+}
+
+impl State {
+    /// Shows another leg at its own end of the path.
+    pub(crate) fn select_leg(&mut self, leg: usize) {
+        if leg >= self.gear().legs.len() || leg == self.session.leg {
+            return;
+        }
+        self.end_gesture();
+        self.document.close();
+        self.session.playing = None;
+        self.session.hover = None;
+        self.session.leg = leg;
+        let selection = self.session.selection.as_deref();
+        if selection.is_some_and(|path| crate::fields::leg_of(path).is_some_and(|l| l != leg)) {
+            self.session.selection = None;
+        }
+        if let Some(good) = self.derived.good(leg) {
+            let (first, last) = good.range();
+            self.session.progress = self.session.progress.clamp(first, last);
+        }
+    }
+}
+
+fn go_to(state: &mut State, leg: usize, question: Question) -> Vec<Effect> {
+    state.select_leg(leg);
+    state.session.playing = None;
+    let Some(good) = state.derived.good(state.session.leg) else {
+        return Vec::new();
+    };
+    let found = good
+        .result
+        .findings
+        .iter()
+        .find(|finding| finding.question == question);
+    let Some(finding) = found else {
+        return Vec::new();
+    };
+    let text = crate::view::finding_sentence(state, good, finding);
+    if let Some(place) = finding.place {
+        let (first, last) = good.range();
+        state.session.progress = place.progress.clamp(first, last);
+    }
+    vec![Effect::Announce { text }]
+}
+
+fn drawing_size(state: &mut State, width_px: f64, height_px: f64) {
+    if !(width_px.is_finite() && height_px.is_finite()) {
+        return;
+    }
+    let size = (
+        width_px.clamp(1.0, LARGEST_PX),
+        height_px.clamp(1.0, LARGEST_PX),
+    );
+    if state.session.drawing_size_px == size {
+        return;
+    }
+    state.session.drawing_size_px = size;
+    for sheet in state.session.sheets.values_mut() {
+        if !sheet.fitted {
+            sheet.viewport = sheet.viewport.resized(size);
+        }
+    }
+    state.session.sheets.retain(|_, sheet| !sheet.fitted);
+}

@@ -1,0 +1,195 @@
+//! The answers of every leg, in the words of the report.
+use gearswing_report::{Subject, fault_text, finding_text, question_text, verdict_text};
+use gearswing_solver::TireChoice;
+use gearswing_solver::faults::Fault;
+use gearswing_solver::model::Gear;
+use gearswing_solver::result::{Finding, FindingDetail};
+use gearswing_units::{Quantity, UnitChoice, format, format_signed};
+
+use super::page::{Action, AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
+use crate::msg::{Field, Msg, View};
+use crate::state::{Good, LegDerived, State};
+
+/// What a text about a result speaks of.
+pub(crate) fn subject<'a>(
+    gear: &'a Gear,
+    leg: usize,
+    good: &'a Good,
+    tire: TireChoice,
+    units: UnitChoice,
+) -> Subject<'a> {
+    Subject {
+        gear,
+        leg,
+        result: &good.result,
+        tire,
+        units,
+    }
+}
+
+/// The sentence of an answer of the selected leg.
+pub(crate) fn finding_sentence(state: &State, good: &Good, finding: &Finding) -> String {
+    let session = &state.session;
+    let subject = subject(
+        state.gear(),
+        session.leg,
+        good,
+        TireChoice::Fitted,
+        session.units,
+    );
+    finding_text(&subject, finding).sentence
+}
+
+/// The answers of every leg.
+pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
+    state
+        .gear()
+        .legs
+        .iter()
+        .enumerate()
+        .map(|(index, leg)| {
+            let derived = state.derived.leg(index);
+            let selected = state.session.leg == index;
+            let name = if leg.name.trim().is_empty() {
+                format!("Leg {}", index + 1)
+            } else {
+                leg.name.trim().to_owned()
+            };
+            LegAnswers {
+                leg: index,
+                selected,
+                select: Action {
+                    id: format!("leg.{index}"),
+                    label: name.clone(),
+                    hint: format!("Show {name} in the drawing"),
+                    enabled: !selected,
+                    msg: Msg::View(View::SelectLeg { leg: index }),
+                },
+                answers: derived.map_or_else(Vec::new, |d| rows(state, index, d)),
+                faults: derived.map_or_else(Vec::new, |d| faults(state, &d.faults)),
+                faded: derived.is_some_and(|d| d.faded() && d.good.is_some()),
+                name,
+            }
+        })
+        .collect()
+}
+
+fn faults(state: &State, faults: &[Fault]) -> Vec<FaultRow> {
+    faults
+        .iter()
+        .map(|fault| FaultRow {
+            text: fault_text(fault, state.gear(), state.session.units),
+            show: Some(Action {
+                id: format!("fault.{}.{}", fault.path, state.session.units),
+                label: "Show the field".to_owned(),
+                hint: String::new(),
+                enabled: true,
+                msg: Msg::Field(Field::Show {
+                    path: fault.path.clone(),
+                }),
+            }),
+        })
+        .collect()
+}
+
+fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
+    let Some(good) = &derived.good else {
+        return Vec::new();
+    };
+    let units = state.session.units;
+    let about = subject(state.gear(), leg, good, TireChoice::Fitted, units);
+    good.result
+        .findings
+        .iter()
+        .map(|finding| {
+            let text = finding_text(&about, finding);
+            AnswerRow {
+                question: finding.question,
+                question_text: question_text(finding.question).to_owned(),
+                verdict: finding.verdict,
+                verdict_text: verdict_text(finding.question, finding.verdict).to_owned(),
+                short: short(&finding.detail, units),
+                sentence: text.sentence,
+                rests_on: text
+                    .governs
+                    .into_iter()
+                    .map(|governing| RestsOn {
+                        text: governing.text,
+                        weak: governing.mark.is_some(),
+                        mark: governing.mark.map_or("", |mark| mark.as_str()).to_owned(),
+                    })
+                    .collect(),
+                cautions: text.cautions.into_iter().map(str::to_owned).collect(),
+                try_next: text.try_next,
+                former: former(state, leg, derived, finding),
+                go_to: finding.place.map(|_| Action {
+                    id: format!("go.{leg}.{:?}", finding.question),
+                    label: "Show the place".to_owned(),
+                    hint: format!(
+                        "{}: show where {}",
+                        good.result.name,
+                        question_text(finding.question).to_lowercase()
+                    ),
+                    enabled: true,
+                    msg: Msg::View(View::GoTo {
+                        leg,
+                        question: finding.question,
+                    }),
+                }),
+            }
+        })
+        .collect()
+}
+
+fn former(
+    state: &State,
+    leg: usize,
+    derived: &LegDerived,
+    finding: &Finding,
+) -> Option<FormerAnswer> {
+    let good = derived.former.as_ref()?;
+    let former = good
+        .result
+        .findings
+        .iter()
+        .find(|former| former.question == finding.question)?;
+    let about = subject(
+        state.gear(),
+        leg,
+        good,
+        TireChoice::Former,
+        state.session.units,
+    );
+    Some(FormerAnswer {
+        verdict: former.verdict,
+        verdict_text: verdict_text(former.question, former.verdict).to_owned(),
+        sentence: finding_text(&about, former).sentence,
+    })
+}
+
+/// The number of an answer in a few words.
+fn short(detail: &FindingDetail, units: UnitChoice) -> String {
+    let length = |si| format(Quantity::Length, units, si);
+    match detail {
+        FindingDetail::Jammed { cause } => format!("stops, {} short", length(cause.miss())),
+        FindingDetail::Tightest { clearance, .. } if *clearance < 0.0 => {
+            format!("{} of contact", length(-clearance))
+        }
+        FindingDetail::Tightest { clearance, .. } => format!("{} clear", length(*clearance)),
+        FindingDetail::NothingInWell => "nothing in the well".to_owned(),
+        FindingDetail::Pressure { margin, .. } => {
+            format!("{} to spare", format_signed(Quantity::Travel, units, *margin))
+        }
+        FindingDetail::DeadPoint => "dead point".to_owned(),
+        FindingDetail::CannotUnlock => "does not unlock".to_owned(),
+        FindingDetail::OverCentre { offset, .. } => format!("{} past centre", length(*offset)),
+        FindingDetail::NotOverCentre { offset } => {
+            format!("{} short of centre", length(-offset))
+        }
+        FindingDetail::ExcursionStopped { at_axle, .. } => {
+            format!("{} past down", length(*at_axle))
+        }
+        FindingDetail::SlidingBrace { end_gap } => format!("{} from its end", length(*end_gap)),
+        FindingDetail::NoBrace => "no brace".to_owned(),
+    }
+}

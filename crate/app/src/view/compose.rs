@@ -1,0 +1,28 @@
+//! The page for a state, put together.
+use gearswing_report::{general_cautions, not_modelled};
+
+use super::page::Page;
+use super::{answers, controls, groups, readout};
+use crate::state::State;
+
+/// The page for a state.
+#[must_use]
+pub fn view(state: &State) -> Page {
+    let owned = |texts: &[&str]| texts.iter().map(|&text| text.to_owned()).collect();
+    Page {
+        notices: controls::notices(state),
+        shared: controls::shared(state),
+        answers: answers::answers(state),
+        toolbar: controls::toolbar(state),
+        transport: controls::transport(state),
+        readout: readout::readout(state),
+        drawing: readout::drawing_text(state),
+        curves: readout::curves_text(state),
+        groups: groups::groups(state),
+        files: controls::files(state),
+        starters: controls::starters(),
+        cautions: owned(general_cautions()),
+        not_modelled: owned(not_modelled()),
+        keys: controls::keys(),
+    }
+}

@@ -1,0 +1,213 @@
+//! Rows of fields: value as typed or as stored, echo, error, range, help.
+use gearswing_report::fault_text;
+use gearswing_report::fields::{ChoiceWords, FieldKind as Kind, field, path_words};
+use gearswing_solver::faults::{Fault, range_of};
+use gearswing_units::{format_exact, parse, si_range_text};
+
+use super::page::{Action, ChoiceOption, FieldKind, FieldRow};
+use crate::fields;
+use crate::msg::{Field, Msg};
+use crate::state::State;
+
+/// The row of a field; `None` when this gear has no such field.
+pub(crate) fn row(state: &State, path: &str) -> Option<FieldRow> {
+    let gear = state.gear();
+    let known = field(path)?;
+    let help = known.words.help.to_owned();
+    let if_empty = known.words.if_empty.unwrap_or_default().to_owned();
+    let mut row = FieldRow {
+        path: path.to_owned(),
+        label: known.label(),
+        value: String::new(),
+        unit: String::new(),
+        echo: String::new(),
+        help,
+        if_empty,
+        range: String::new(),
+        error: None,
+        marked: is_marked(state, path),
+        kind: FieldKind::Text,
+        actions: list_actions(state, path),
+    };
+    if let Some(value) = fields::shown(gear, path) {
+        row.kind = FieldKind::Number;
+        number(state, path, value, &mut row);
+    } else if let Some(text) = fields::text(gear, path) {
+        row.value = text.to_owned();
+        row.kind = if path == "note" { FieldKind::LongText } else { FieldKind::Text };
+    } else if let (Some(chosen), Kind::Choice(options)) =
+        (fields::chosen(gear, path), known.words.kind)
+    {
+        row.kind = FieldKind::Choice {
+            options: choices(options),
+            chosen: chosen.to_owned(),
+        };
+    } else if let (Some(ignored), Kind::Set(options)) =
+        (fields::ignored(gear, path), known.words.kind)
+    {
+        row.kind = FieldKind::Switches {
+            options: choices(options)
+                .into_iter()
+                .map(|option| {
+                    let on = ignored.contains(&option.key.as_str());
+                    (option, on)
+                })
+                .collect(),
+        };
+    } else {
+        return None;
+    }
+    row.error = row.error.or_else(|| fault_of(state, path));
+    Some(row)
+}
+
+fn choices(options: &[ChoiceWords]) -> Vec<ChoiceOption> {
+    options
+        .iter()
+        .map(|option| ChoiceOption {
+            key: option.key.to_owned(),
+            label: option.label.to_owned(),
+        })
+        .collect()
+}
+
+/// Fills in value, unit, echo, range and error of a number.
+fn number(state: &State, path: &str, value: Option<f64>, row: &mut FieldRow) {
+    let units = state.session.units;
+    let Some(quantity) = fields::quantity(path) else {
+        return;
+    };
+    row.unit = quantity.unit_label(units).to_owned();
+    row.range = range_text(path, units);
+    row.value = value.map_or_else(String::new, |si| format_exact(quantity, units, si));
+    let Some(draft) = state.session.drafts.get(path) else {
+        return;
+    };
+    let read = parse(quantity, draft.units, &draft.text);
+    if !draft.committed {
+        row.value.clone_from(&draft.text);
+        if let Ok(read) = read {
+            row.echo = read.echo;
+        }
+        return;
+    }
+    match read {
+        // the text stands for the value as long as both are what they were when it was entered
+        Ok(read) if draft.units == units && draft.over == value => {
+            row.value.clone_from(&draft.text);
+            row.echo = read.echo;
+        }
+        Ok(_) => {}
+        Err(error) if draft.over == value => {
+            row.value.clone_from(&draft.text);
+            row.error = Some(format!("{error}. The last good number stays in use."));
+        }
+        Err(_) => {}
+    }
+}
+
+/// What a number may be, in the units shown.
+fn range_text(path: &str, units: gearswing_units::UnitChoice) -> String {
+    let Some(quantity) = fields::quantity(path) else {
+        return String::new();
+    };
+    match range_of(path) {
+        Some(range) => {
+            let text = si_range_text(quantity, units, range.min, range.max);
+            if path.ends_with("swing_up_rad") {
+                format!("{text}, either way")
+            } else {
+                text
+            }
+        }
+        None => String::new(),
+    }
+}
+
+/// The first fault of the model that names this field.
+fn fault_of(state: &State, path: &str) -> Option<String> {
+    let names = |fault: &&Fault| {
+        fault.path == path || fields::point_of(path) == Some(fault.path.as_str())
+    };
+    let fault = state
+        .derived
+        .legs
+        .iter()
+        .flat_map(|leg| &leg.faults)
+        .find(names)?;
+    Some(fault_text(fault, state.gear(), state.session.units))
+}
+
+fn is_marked(state: &State, path: &str) -> bool {
+    let Some(selected) = state.session.selection.as_deref() else {
+        return false;
+    };
+    selected == path
+        || fields::point_of(selected).is_some() && fields::point_of(selected) == fields::point_of(path)
+}
+
+/// Adding behind and taking out, on the first row of an entry of a list.
+fn list_actions(state: &State, path: &str) -> Vec<Action> {
+    let entry = match fields::point_of(path) {
+        Some(point) if path.ends_with("[0]") => point,
+        _ => match path.strip_suffix(".travel") {
+            Some(row) => row,
+            None => return Vec::new(),
+        },
+    };
+    if fields::entry(entry).is_none() {
+        return Vec::new();
+    }
+    let name = path_words(entry, state.gear());
+    let path = || entry.to_owned();
+    vec![
+        Action {
+            id: format!("add.{entry}"),
+            label: "Add behind".to_owned(),
+            hint: format!("Add one behind {name}"),
+            enabled: true,
+            msg: Msg::Field(Field::Add { path: path() }),
+        },
+        Action {
+            id: format!("remove.{entry}"),
+            label: "Take out".to_owned(),
+            hint: format!("Take out {name}"),
+            enabled: true,
+            msg: Msg::Field(Field::Remove { path: path() }),
+        },
+    ]
+}
+
+/// A number that is worked out from others.
+pub(crate) fn worked_out(path: String, label: &str, value: String, help: &str) -> FieldRow {
+    FieldRow {
+        path,
+        label: label.to_owned(),
+        value,
+        unit: String::new(),
+        echo: String::new(),
+        help: help.to_owned(),
+        if_empty: String::new(),
+        range: String::new(),
+        error: None,
+        marked: false,
+        kind: FieldKind::ReadOnly,
+        actions: Vec::new(),
+    }
+}
+
+/// The row of a tire's circumference, which stands for its diameter.
+pub(crate) fn circumference(state: &State, diameter_path: &str) -> Option<FieldRow> {
+    let stem = diameter_path.strip_suffix("diameter_m")?;
+    let path = format!("{stem}{}", fields::CIRCUMFERENCE);
+    let value = fields::shown(state.gear(), &path)?;
+    let mut row = worked_out(
+        path.clone(),
+        "Circumference",
+        String::new(),
+        "A tape wrapped round the tread at full pressure, wheel off the ground. Typing it here sets the overall diameter.",
+    );
+    row.kind = FieldKind::Number;
+    number(state, &path, value, &mut row);
+    Some(row)
+}

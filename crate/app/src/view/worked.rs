@@ -1,0 +1,227 @@
+//! Numbers worked out from the fields, shown beside them, and the short text of each group.
+use gearswing_solver::model::{Brace, Grown, Leg, Point};
+use gearswing_solver::tires::{TireSizes, lateral_allowance};
+use gearswing_units::{Quantity, UnitChoice, format};
+
+use crate::state::State;
+
+/// Path, label, text and help of a number that is worked out.
+pub(crate) type Worked = (String, &'static str, String, &'static str);
+
+fn length(units: UnitChoice, si: f64) -> String {
+    format(Quantity::Length, units, si)
+}
+
+fn span(units: UnitChoice, a: Point, b: Point) -> String {
+    length(units, (b - a).norm())
+}
+
+/// The short text of a group while it is closed.
+pub(crate) fn summary(state: &State, leg: usize, id: &str) -> String {
+    let units = state.session.units;
+    let gear = state.gear();
+    let Some(leg) = gear.legs.get(leg) else {
+        return String::new();
+    };
+    match id {
+        "leg" => format!("{}, swing {}", view_text(leg), format(Quantity::Angle, units, leg.swing_up)),
+        "wheel" => tire_text(&leg.wheel.tire, units),
+        "former" => leg
+            .wheel
+            .former
+            .as_ref()
+            .map_or_else(|| "none kept".to_owned(), |tire| tire_text(tire, units)),
+        "brace" => match leg.brace {
+            Brace::None => "none",
+            Brace::Folding(_) => "folding",
+            Brace::Sliding(_) => "telescopic",
+        }
+        .to_owned(),
+        "actuator" => format!(
+            "{} bore, {} rod",
+            length(units, leg.actuator.bore),
+            length(units, leg.actuator.rod)
+        ),
+        "well" => match leg.well.len() {
+            0 => "nothing in it".to_owned(),
+            1 => "1 piece".to_owned(),
+            count => format!("{count} pieces"),
+        },
+        "outline" => points_text(leg.body.outline.len()),
+        "sliding" => points_text(leg.strut.sliding_outline.len()),
+        "supply" => format(Quantity::Pressure, units, gear.supply.available_pressure),
+        "conditions" => format!(
+            "{}, {}",
+            format(Quantity::LoadFactor, units, gear.conditions.load_factor),
+            format(Quantity::Speed, units, gear.conditions.airspeed)
+        ),
+        "file" => gear.name.clone(),
+        _ => String::new(),
+    }
+}
+
+fn view_text(leg: &Leg) -> &'static str {
+    match leg.view {
+        gearswing_solver::model::View::Side => "seen from the side",
+        gearswing_solver::model::View::Front => "seen from ahead",
+    }
+}
+
+fn points_text(count: usize) -> String {
+    match count {
+        0 => "not given".to_owned(),
+        count => format!("{count} points"),
+    }
+}
+
+fn tire_text(tire: &gearswing_solver::model::Tire, units: UnitChoice) -> String {
+    let size = if tire.size.trim().is_empty() { "tire" } else { tire.size.trim() };
+    format!(
+        "{size}, {} × {}",
+        length(units, tire.diameter),
+        length(units, tire.width)
+    )
+}
+
+/// Numbers worked out for a group.
+pub(crate) fn rows(state: &State, index: usize, id: &str) -> Vec<Worked> {
+    let units = state.session.units;
+    let Some(leg) = state.gear().legs.get(index) else {
+        return Vec::new();
+    };
+    let path = |key: &str| format!("worked[{index}].{id}.{key}");
+    let mut found: Vec<Worked> = Vec::new();
+    match id {
+        "wheel" => tire_rows(&leg.wheel.tire, units, &path, &mut found),
+        "former" => {
+            if let Some(tire) = &leg.wheel.former {
+                tire_rows(tire, units, &path, &mut found);
+            }
+        }
+        "brace" => brace_rows(state, index, leg, &path, &mut found),
+        "actuator" => actuator_rows(state, index, leg, &path, &mut found),
+        "strut" => found.push((
+            path("axle"),
+            "Trunnion to axle",
+            span(units, leg.trunnion, leg.strut.axle),
+            "Worked out with the strut extended: check it with a tape.",
+        )),
+        _ => {}
+    }
+    found
+}
+
+fn tire_rows(
+    tire: &gearswing_solver::model::Tire,
+    units: UnitChoice,
+    path: &dyn Fn(&str) -> String,
+    found: &mut Vec<Worked>,
+) {
+    let sizes = TireSizes::of(tire);
+    if tire.grown == Grown::ByRule {
+        found.push((
+            path("grown_diameter"),
+            "Grown diameter, by the rule",
+            length(units, sizes.grown.diameter),
+            "From memory: the growth rule of the tire standards. The maker's figure or a measurement is better.",
+        ));
+        found.push((
+            path("grown_width"),
+            "Grown width, by the rule",
+            length(units, sizes.grown.width),
+            "From memory: the growth rule of the tire standards. The maker's figure or a measurement is better.",
+        ));
+    }
+    found.push((
+        path("side_allowance"),
+        "Side clearance in tire handbooks",
+        length(units, lateral_allowance(sizes.grown.width)),
+        "For information, from memory and not confirmed: no answer rests on it.",
+    ));
+}
+
+fn brace_rows(
+    state: &State,
+    index: usize,
+    leg: &Leg,
+    path: &dyn Fn(&str) -> String,
+    found: &mut Vec<Worked>,
+) {
+    let units = state.session.units;
+    match &leg.brace {
+        Brace::None => {}
+        Brace::Folding(b) => {
+            found.push((
+                path("upper"),
+                "Upper link, pin to pin",
+                span(units, b.airframe_pivot, b.knee),
+                "Worked out from the pins: check it with a tape.",
+            ));
+            found.push((
+                path("lower"),
+                "Lower link, pin to pin",
+                span(units, b.knee, b.leg_attach),
+                "Worked out from the pins: check it with a tape.",
+            ));
+            let offset = state
+                .derived
+                .good(index)
+                .and_then(|good| good.result.lock.over_centre);
+            if let Some(offset) = offset {
+                found.push((
+                    path("over_centre"),
+                    "Knee past the straight line",
+                    length(units, offset),
+                    "Positive is past centre. Check it with a straight edge from pin to pin.",
+                ));
+            }
+        }
+        Brace::Sliding(b) => found.push((
+            path("down"),
+            "Length at gear down",
+            span(units, b.airframe_pivot, b.leg_attach),
+            "Worked out from the pins: check it with a tape.",
+        )),
+    }
+}
+
+fn actuator_rows(
+    state: &State,
+    index: usize,
+    leg: &Leg,
+    path: &dyn Fn(&str) -> String,
+    found: &mut Vec<Worked>,
+) {
+    let units = state.session.units;
+    found.push((
+        path("down"),
+        "Length at gear down",
+        span(units, leg.actuator.mount, leg.actuator.attach),
+        "Pin to pin, worked out from the points: check it with a tape.",
+    ));
+    let Some(good) = state.derived.good(index) else {
+        return;
+    };
+    if let Some(last) = good.result.stations.last() {
+        found.push((
+            path("end"),
+            "Length at the end of the way up",
+            length(units, last.actuator_length),
+            "Pin to pin with the gear up, or where it stops.",
+        ));
+    }
+    let force = &good.result.force;
+    let area = |si| format(Quantity::Area, units, si);
+    found.push((
+        path("stroke"),
+        "Stroke used",
+        length(units, force.stroke_used),
+        "Difference of the lengths from down to up.",
+    ));
+    found.push((
+        path("areas"),
+        "Areas: full bore, and bore less rod",
+        format!("{}, {}", area(force.bore_area), area(force.annulus_area)),
+        "Force is pressure times area; pulling has the rod's area less.",
+    ));
+}
