@@ -1,8 +1,8 @@
 //! Numbers, texts and points by path.
 use std::fmt;
 
-use gearswing_solver::model::{Gear, Point};
 use super::slot::{PlaceMut, PlaceRef, find, find_mut};
+use gearswing_solver::model::{Gear, Point};
 
 /// A path that leads to nothing of the asked kind, or a number that cannot be stored.
 #[derive(Clone, Debug, PartialEq, Eq)]

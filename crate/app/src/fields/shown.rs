@@ -31,9 +31,7 @@ pub fn quantity(path: &str) -> Option<Quantity> {
 #[must_use]
 pub fn shown(gear: &Gear, path: &str) -> Option<Option<f64>> {
     match diameter_of(path) {
-        Some(diameter) => {
-            number(gear, &diameter).map(|d| d.map(|d| std::f64::consts::PI * d))
-        }
+        Some(diameter) => number(gear, &diameter).map(|d| d.map(|d| std::f64::consts::PI * d)),
         None => number(gear, path),
     }
 }
@@ -44,9 +42,7 @@ pub fn shown(gear: &Gear, path: &str) -> Option<Option<f64>> {
 /// As [`set_number`].
 pub fn set_shown(gear: &mut Gear, path: &str, value: Option<f64>) -> Result<(), AccessError> {
     match diameter_of(path) {
-        Some(diameter) => {
-            set_number(gear, &diameter, value.map(|c| c / std::f64::consts::PI))
-        }
+        Some(diameter) => set_number(gear, &diameter, value.map(|c| c / std::f64::consts::PI)),
         None => set_number(gear, path, value),
     }
 }

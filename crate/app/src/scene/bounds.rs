@@ -51,7 +51,10 @@ pub(crate) fn bounds(leg: &Leg, good: Option<&Good>) -> Bounds {
         }
         gearswing_solver::model::Brace::Sliding(b) => bounds.take(b.airframe_pivot),
     }
-    for station in good.iter().flat_map(|good| good.result.stations.iter().step_by(24)) {
+    for station in good
+        .iter()
+        .flat_map(|good| good.result.stations.iter().step_by(24))
+    {
         bounds.take_circle(station.axle, radius);
         if let Some(knee) = station.knee {
             bounds.take(knee);
@@ -93,11 +96,9 @@ pub(crate) fn stance_of(state: &State) -> Stance {
     let good = state.derived.good(state.session.leg);
     let leg = state.gear().legs.get(state.session.leg);
     match (good, leg) {
-        (Some(good), _) => Stance::new(
-            &good.leg,
-            good.pose(state.session.progress),
-            good.range().0,
-        ),
+        (Some(good), _) => {
+            Stance::new(&good.leg, good.pose(state.session.progress), good.range().0)
+        }
         (None, Some(leg)) => Stance::new(leg, None, 0.0),
         (None, None) => Stance::still(),
     }

@@ -61,7 +61,11 @@ pub(crate) fn dimension(pen: &mut Pen, near: &NowClearance, governing: bool) {
         x_px: from.x_px + (b.x_px - a.x_px) / length * by,
         y_px: from.y_px + (b.y_px - a.y_px) / length * by,
     };
-    let role = if tightest.clearance < 0.0 { Role::Contact } else { Role::Dimension };
+    let role = if tightest.clearance < 0.0 {
+        Role::Contact
+    } else {
+        Role::Dimension
+    };
     if length >= SHORT_PX {
         pen.line_px(role, a, b);
         pen.arrow_px(role, a, b);

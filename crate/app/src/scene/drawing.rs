@@ -122,7 +122,11 @@ fn is_governing(good: &Good, progress: f64) -> bool {
 
 fn handle_marks(pen: &mut Pen, handles: &[Handle]) {
     for handle in handles {
-        let role = if handle.selected { Role::HandleSelected } else { Role::Handle };
+        let role = if handle.selected {
+            Role::HandleSelected
+        } else {
+            Role::Handle
+        };
         let half = if handle.selected { 5.0 } else { 3.0 };
         let corner = |x: f64, y: f64| ScreenPoint {
             x_px: handle.at.x_px + x * half,

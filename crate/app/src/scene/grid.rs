@@ -34,7 +34,11 @@ pub(crate) fn axis_number(value: f64, step: f64) -> String {
     let decimals = (-(step * (1.0 + 1e-9)).log10().floor()).clamp(0.0, 6.0) as usize;
     let text = format!("{value:.decimals$}");
     let zero = text.chars().all(|c| matches!(c, '-' | '0' | '.'));
-    if zero { "0".to_owned() } else { text.replace('-', "−") }
+    if zero {
+        "0".to_owned()
+    } else {
+        text.replace('-', "−")
+    }
 }
 
 /// Grid lines, with numbers at the left and lower edge.
@@ -56,28 +60,46 @@ pub(crate) fn grid(pen: &mut Pen, units: UnitChoice) {
     let mut texts = Vec::new();
     for i in lines(-origin.x_px, width - origin.x_px) {
         let x_px = origin.x_px + i as f64 * gap_px;
-        let (top, bottom) = (ScreenPoint { x_px, y_px: 0.0 }, ScreenPoint { x_px, y_px: height });
+        let (top, bottom) = (
+            ScreenPoint { x_px, y_px: 0.0 },
+            ScreenPoint { x_px, y_px: height },
+        );
         pen.line_px(role(i), top, bottom);
         if i % MAJOR == 0 && x_px > 34.0 && x_px < width - 14.0 {
-            let at = ScreenPoint { x_px, y_px: height - 9.0 };
+            let at = ScreenPoint {
+                x_px,
+                y_px: height - 9.0,
+            };
             texts.push((at, i, Anchor::Middle));
         }
     }
     for i in lines(origin.y_px - height, origin.y_px) {
         let y_px = origin.y_px - i as f64 * gap_px;
-        let (left, right) = (ScreenPoint { x_px: 0.0, y_px }, ScreenPoint { x_px: width, y_px });
+        let (left, right) = (
+            ScreenPoint { x_px: 0.0, y_px },
+            ScreenPoint { x_px: width, y_px },
+        );
         pen.line_px(role(i), left, right);
         if i % MAJOR == 0 && y_px > 12.0 && y_px < height - 26.0 {
             texts.push((ScreenPoint { x_px: 4.0, y_px }, i, Anchor::Start));
         }
     }
     for (at, i, anchor) in texts {
-        pen.text(Role::AxisText, at, axis_number(i as f64 * step, step), anchor);
+        pen.text(
+            Role::AxisText,
+            at,
+            axis_number(i as f64 * step, step),
+            anchor,
+        );
     }
 }
 
 fn role(i: i64) -> Role {
-    if i % MAJOR == 0 { Role::GridMajor } else { Role::Grid }
+    if i % MAJOR == 0 {
+        Role::GridMajor
+    } else {
+        Role::Grid
+    }
 }
 
 /// Scale bar in the lower right corner.
@@ -96,18 +118,24 @@ pub(crate) fn scale_bar(pen: &mut Pen, units: UnitChoice) {
     let length_px = metres(units, round) * view.scale();
     let (right, y_px) = (width - 14.0, height - 30.0);
     let left = right - length_px;
-    let at = |x_px: f64, up: f64| ScreenPoint { x_px, y_px: y_px - up };
+    let at = |x_px: f64, up: f64| ScreenPoint {
+        x_px,
+        y_px: y_px - up,
+    };
     pen.line_px(Role::ScaleBar, at(left, 0.0), at(right, 0.0));
     for x in [left, right] {
         pen.line_px(Role::ScaleBar, at(x, -4.0), at(x, 4.0));
     }
-    let text = format!("{} {}", axis_number(round, round), Quantity::Length.unit_label(units));
+    let text = format!(
+        "{} {}",
+        axis_number(round, round),
+        Quantity::Length.unit_label(units)
+    );
     let middle = (left + right) / 2.0;
     let half = text_width_px(&text, SMALL_TEXT_PX) / 2.0;
     let x_px = middle.min(width - 6.0 - half);
     pen.text(Role::AxisText, at(x_px, 12.0), text, Anchor::Middle);
 }
-
 
 #[cfg(test)]
 mod tests {
@@ -115,7 +143,14 @@ mod tests {
 
     #[test]
     fn steps_are_one_two_five() {
-        for (least, step) in [(0.9, 1.0), (1.0, 1.0), (1.1, 2.0), (2.1, 5.0), (5.5, 10.0), (0.03, 0.05)] {
+        for (least, step) in [
+            (0.9, 1.0),
+            (1.0, 1.0),
+            (1.1, 2.0),
+            (2.1, 5.0),
+            (5.5, 10.0),
+            (0.03, 0.05),
+        ] {
             assert!((round_step(least) - step).abs() < 1e-12, "{least}");
         }
         assert_eq!(round_step(0.0), 1.0);

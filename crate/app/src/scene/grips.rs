@@ -3,7 +3,7 @@ use gearswing_report::fields::field;
 use gearswing_solver::model::{Brace, Gear, Leg, Point};
 use gearswing_units::{Quantity, UnitChoice, format};
 
-use super::{Carrier, Handle, Stance, attach_carrier, sheet_of, stance_of};
+use super::{Carrier, Handle, attach_carrier, sheet_of, stance_of};
 use crate::fields;
 use crate::state::State;
 
@@ -43,17 +43,29 @@ pub(crate) fn grips(gear: &Gear, index: usize) -> Vec<Grip> {
     match &leg.brace {
         Brace::None => {}
         Brace::Folding(b) => {
-            joint("brace.folding.airframe_pivot_m", Carrier::Airframe, b.airframe_pivot);
+            joint(
+                "brace.folding.airframe_pivot_m",
+                Carrier::Airframe,
+                b.airframe_pivot,
+            );
             joint("brace.folding.knee_m", Carrier::Knee, b.knee);
             joint("brace.folding.leg_attach_m", Carrier::Leg, b.leg_attach);
         }
         Brace::Sliding(b) => {
-            joint("brace.sliding.airframe_pivot_m", Carrier::Airframe, b.airframe_pivot);
+            joint(
+                "brace.sliding.airframe_pivot_m",
+                Carrier::Airframe,
+                b.airframe_pivot,
+            );
             joint("brace.sliding.leg_attach_m", Carrier::Leg, b.leg_attach);
         }
     }
     joint("actuator.mount_m", Carrier::Airframe, leg.actuator.mount);
-    joint("actuator.attach_m", attach_carrier(leg), leg.actuator.attach);
+    joint(
+        "actuator.attach_m",
+        attach_carrier(leg),
+        leg.actuator.attach,
+    );
     joint("strut.axle_m", Carrier::Axle, leg.strut.axle);
     joint("strut.axis_bottom_m", Carrier::Leg, leg.strut.axis_bottom);
     joint("strut.axis_top_m", Carrier::Leg, leg.strut.axis_top);
@@ -75,7 +87,11 @@ pub(crate) fn grips(gear: &Gear, index: usize) -> Vec<Grip> {
         &leg.strut.sliding_outline,
     );
     for (at, obstacle) in leg.well.iter().enumerate() {
-        let kind = if obstacle.shape.is_closed() { "solid" } else { "surface" };
+        let kind = if obstacle.shape.is_closed() {
+            "solid"
+        } else {
+            "surface"
+        };
         corners(
             format!("well[{at}].shape.{kind}.points_m"),
             Carrier::Airframe,
@@ -115,8 +131,8 @@ pub(crate) fn handles(state: &State) -> Vec<Handle> {
     grips(state.gear(), session.leg)
         .into_iter()
         .map(|grip| {
-            let movable = !matches!(grip.carrier, Carrier::Knee | Carrier::OnLink)
-                || stance.is_down();
+            let movable =
+                !matches!(grip.carrier, Carrier::Knee | Carrier::OnLink) || stance.is_down();
             let mut label = format!(
                 "{}: {}",
                 point_name(leg, &grip.path),
@@ -128,7 +144,11 @@ pub(crate) fn handles(state: &State) -> Vec<Handle> {
             Handle {
                 at: view.to_screen(stance.place(grip.carrier, grip.point)),
                 label,
-                radius_px: if grip.corner { CORNER_RADIUS_PX } else { JOINT_RADIUS_PX },
+                radius_px: if grip.corner {
+                    CORNER_RADIUS_PX
+                } else {
+                    JOINT_RADIUS_PX
+                },
                 selected: selected == Some(grip.path.as_str()),
                 movable,
                 id: grip.path,

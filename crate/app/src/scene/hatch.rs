@@ -47,7 +47,12 @@ fn stretches(polygon: &[Point], axes: &Axes, level: f64) -> Vec<(f64, f64)> {
 }
 
 /// Levels of the lines that a polygon needs, held to what is seen.
-fn levels(pen: &Pen, polygon: &[Point], axes: &Axes, gap: f64) -> impl Iterator<Item = f64> + use<> {
+fn levels(
+    pen: &Pen,
+    polygon: &[Point],
+    axes: &Axes,
+    gap: f64,
+) -> impl Iterator<Item = f64> + use<> {
     let view = pen.view;
     let centre = view.centre().coords.dot(&axes.across);
     let reach = 0.5 * view.width().hypot(view.height());

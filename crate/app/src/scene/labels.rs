@@ -90,10 +90,8 @@ impl Placer {
     /// Puts a text beside `point`; one that had to go far gets a leader.
     pub(crate) fn label(&mut self, pen: &mut Pen, role: Role, point: ScreenPoint, text: &str) {
         let (width, height) = self.size_px;
-        let seen = point.x_px >= 0.0
-            && point.y_px >= 0.0
-            && point.x_px <= width
-            && point.y_px <= height;
+        let seen =
+            point.x_px >= 0.0 && point.y_px >= 0.0 && point.x_px <= width && point.y_px <= height;
         if !seen || text.is_empty() {
             return;
         }
@@ -143,7 +141,11 @@ impl Placer {
                     || room.right > width - 2.0
                     || room.top < 2.0
                     || room.bottom > height - 2.0;
-                let over = self.boxes.iter().filter(|taken| taken.overlaps(&room)).count();
+                let over = self
+                    .boxes
+                    .iter()
+                    .filter(|taken| taken.overlaps(&room))
+                    .count();
                 let crossed = near.iter().filter(|(a, b)| room.is_crossed(*a, *b)).count();
                 let cost = if outside { 400.0 } else { 0.0 }
                     + 120.0 * over as f64
@@ -165,15 +167,5 @@ impl Placer {
             self.boxes.push(room);
             pen.text(role, at, text.to_owned(), anchor);
         }
-    }
-
-    /// Takes the room of a text that stands where it stands.
-    pub(crate) fn take(&mut self, left: f64, right: f64, middle: f64) {
-        self.boxes.push(Box2 {
-            left,
-            right,
-            top: middle - HALF_HEIGHT_PX,
-            bottom: middle + HALF_HEIGHT_PX,
-        });
     }
 }

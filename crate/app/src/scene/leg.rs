@@ -52,7 +52,10 @@ pub(crate) fn former_tire(pen: &mut Pen, former: &Good, progress: f64) {
         return;
     };
     let sizes = TireSizes::of(&former.leg.wheel.tire);
-    for (size, state) in [(&sizes.new, TireState::New), (&sizes.grown, TireState::Grown)] {
+    for (size, state) in [
+        (&sizes.new, TireState::New),
+        (&sizes.grown, TireState::Grown),
+    ] {
         let outline = wheel_outline(&former.leg, size, state, &pose);
         pen.path(Role::Former, &ring(&outline), true);
     }
@@ -75,8 +78,16 @@ pub(crate) fn centre_lines(pen: &mut Pen, good: &Good, pose: &Pose) {
     let beyond = (top - bottom) * 0.08;
     pen.line(Role::CentreLine, bottom - beyond, top + beyond);
     let (ends, tick) = (pose.axle, 7.0 / pen.view.scale());
-    pen.line(Role::CentreLine, ends - Vector::new(tick, 0.0), ends + Vector::new(tick, 0.0));
-    pen.line(Role::CentreLine, ends - Vector::new(0.0, tick), ends + Vector::new(0.0, tick));
+    pen.line(
+        Role::CentreLine,
+        ends - Vector::new(tick, 0.0),
+        ends + Vector::new(tick, 0.0),
+    );
+    pen.line(
+        Role::CentreLine,
+        ends - Vector::new(0.0, tick),
+        ends + Vector::new(0.0, tick),
+    );
     pen.line(Role::CentreLine, leg.actuator.mount, pose.actuator_attach);
 }
 

@@ -84,9 +84,9 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
 }
 
 fn pair_of<'p>(pairs: &'p [PairClearance], at: &PoseClearance) -> Option<&'p PairClearance> {
-    pairs.iter().find(|pair| {
-        pair.obstacle == at.obstacle && pair.part == at.part && pair.tire == at.tire
-    })
+    pairs
+        .iter()
+        .find(|pair| pair.obstacle == at.obstacle && pair.part == at.part && pair.tire == at.tire)
 }
 
 /// At the very place of a finding its own number stands, not one worked out anew.

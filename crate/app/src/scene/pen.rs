@@ -109,12 +109,6 @@ impl Pen {
         );
     }
 
-    /// A circle in metres.
-    pub(crate) fn circle(&mut self, role: Role, centre: Point, radius: f64, filled: bool) {
-        let centre = self.view.to_screen(centre);
-        self.circle_px(role, centre, radius * self.view.scale(), filled);
-    }
-
     /// A circle in pixels.
     pub(crate) fn circle_px(
         &mut self,

@@ -3,7 +3,7 @@ use gearswing_solver::clearance::PlacedOutline;
 use gearswing_solver::model::{Point, Vector};
 
 /// Chords of a full turn.
-const CHORDS: f64 = 48.0;
+const CHORDS: f64 = 72.0;
 
 /// The outline as a polygon: a core grown all around by a radius. A core of one point is a disc.
 pub(crate) fn ring(outline: &PlacedOutline) -> Vec<Point> {
@@ -19,7 +19,9 @@ pub(crate) fn ring(outline: &PlacedOutline) -> Vec<Point> {
 }
 
 fn arc(centre: Point, radius: f64, from: f64, turn: f64) -> Vec<Point> {
-    let chords = (turn.abs() / std::f64::consts::TAU * CHORDS).ceil().clamp(1.0, CHORDS);
+    let chords = (turn.abs() / std::f64::consts::TAU * CHORDS)
+        .ceil()
+        .clamp(1.0, CHORDS);
     (0..=chords as u32)
         .map(|i| {
             let (sin, cos) = (from + turn * f64::from(i) / chords).sin_cos();

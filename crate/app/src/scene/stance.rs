@@ -54,11 +54,6 @@ impl Stance {
         }
     }
 
-    /// The pose; `None` = as given at gear down.
-    pub(crate) fn pose(&self) -> Option<&Pose> {
-        self.pose.as_ref()
-    }
-
     /// The brace stands as it is given.
     pub(crate) fn is_down(&self) -> bool {
         self.pose.is_none_or(|pose| {

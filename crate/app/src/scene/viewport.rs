@@ -31,7 +31,13 @@ impl Viewport {
                 0.0
             }
         };
-        let side = |v: f64| if v.is_finite() { v.clamp(1.0, 16_384.0) } else { 1.0 };
+        let side = |v: f64| {
+            if v.is_finite() {
+                v.clamp(1.0, 16_384.0)
+            } else {
+                1.0
+            }
+        };
         Self {
             centre: Point::new(held(centre.x), held(centre.y)),
             scale: if scale.is_finite() {

@@ -70,11 +70,14 @@ pub(crate) struct Derived {
 impl Derived {
     /// Works out what has changed.
     pub(crate) fn settle(&mut self, gear: &Gear, revision: u64, comparing: bool) {
-        let mut before: Vec<Option<LegDerived>> =
-            std::mem::take(&mut self.legs).into_iter().map(Some).collect();
+        let mut before: Vec<Option<LegDerived>> = std::mem::take(&mut self.legs)
+            .into_iter()
+            .map(Some)
+            .collect();
         for (index, leg) in gear.legs.iter().enumerate() {
             let before = before.get_mut(index).and_then(Option::take);
-            self.legs.push(settle_leg(gear, index, leg, before, comparing));
+            self.legs
+                .push(settle_leg(gear, index, leg, before, comparing));
         }
         self.revision = revision;
     }

@@ -32,7 +32,9 @@ pub(crate) struct Index {
 
 /// One line whatever is in it.
 fn escaped(text: &str) -> String {
-    text.replace('\\', "\\\\").replace('\n', "\\n").replace('\r', "\\r")
+    text.replace('\\', "\\\\")
+        .replace('\n', "\\n")
+        .replace('\r', "\\r")
 }
 
 fn unescaped(text: &str) -> String {
@@ -110,8 +112,7 @@ pub(crate) fn read_file(text: &str) -> Result<Stored, String> {
             parts.next(),
             parts.next(),
             parts.next(),
-        )
-        {
+        ) {
             stored.drafts.insert(
                 unescaped(path),
                 Draft {
@@ -209,7 +210,11 @@ mod tests {
     fn damaged_texts_say_so() {
         assert!(read_file("").is_err());
         assert!(read_file("gearswing stored file 1\n").is_err());
-        assert!(read_index("gearswing index 9\n").unwrap_err().contains("newer"));
+        assert!(
+            read_index("gearswing index 9\n")
+                .unwrap_err()
+                .contains("newer")
+        );
         assert!(read_index("x").is_err());
         assert!(read_file("{}").is_ok());
     }

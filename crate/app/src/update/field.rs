@@ -108,8 +108,7 @@ fn commit(state: &mut State, path: &str) -> Vec<Effect> {
         return Vec::new();
     }
     state.unsaved = true;
-    let (Some(quantity), Some(_)) =
-        (fields::quantity(path), fields::shown(state.gear(), path))
+    let (Some(quantity), Some(_)) = (fields::quantity(path), fields::shown(state.gear(), path))
     else {
         state.session.drafts.remove(path);
         return Vec::new();
@@ -235,8 +234,12 @@ fn shift_drafts(state: &mut State, list: &str, at: usize, inserted: bool) {
             .and_then(|(index, rest)| Some((index.parse::<usize>().ok()?, rest)));
         let path = match moved {
             Some((index, _)) if !inserted && index == at => continue,
-            Some((index, rest)) if inserted && index >= at => format!("{list}[{}]{rest}", index + 1),
-            Some((index, rest)) if !inserted && index > at => format!("{list}[{}]{rest}", index - 1),
+            Some((index, rest)) if inserted && index >= at => {
+                format!("{list}[{}]{rest}", index + 1)
+            }
+            Some((index, rest)) if !inserted && index > at => {
+                format!("{list}[{}]{rest}", index - 1)
+            }
             _ => path,
         };
         state.session.drafts.insert(path, draft);

@@ -117,7 +117,10 @@ fn delete(state: &mut State, id: &str) -> Vec<Effect> {
     }
     state.session.notices.add(
         NoticeKind::Info,
-        format!("“{}” is deleted. It can be brought back until you leave this page.", entry.name),
+        format!(
+            "“{}” is deleted. It can be brought back until you leave this page.",
+            entry.name
+        ),
         vec![("Bring it back".to_owned(), Msg::File(File::BringBack))],
     );
     state.files.deleted.push(entry);
@@ -128,11 +131,12 @@ fn bring_back(state: &mut State) -> Vec<Effect> {
     let Some(entry) = state.files.deleted.pop() else {
         return Vec::new();
     };
-    state
-        .session
-        .notices
-        .all
-        .retain(|notice| !notice.actions.iter().any(|(_, msg)| *msg == Msg::File(File::BringBack)));
+    state.session.notices.all.retain(|notice| {
+        !notice
+            .actions
+            .iter()
+            .any(|(_, msg)| *msg == Msg::File(File::BringBack))
+    });
     let (id, text) = (entry.id.clone(), entry.text.clone());
     state.files.entries.push(entry);
     state.set_aside();
@@ -153,7 +157,11 @@ fn file_stem(name: &str) -> String {
         stem = stem.replace("--", "-");
     }
     let stem = stem.trim_matches('-');
-    if stem.is_empty() { "gear".to_owned() } else { stem.to_owned() }
+    if stem.is_empty() {
+        "gear".to_owned()
+    } else {
+        stem.to_owned()
+    }
 }
 
 fn export(state: &mut State) -> Vec<Effect> {

@@ -6,8 +6,14 @@ use crate::state::State;
 pub(super) fn history(state: &mut State, msg: History) -> Vec<Effect> {
     state.end_gesture();
     let done = match msg {
-        History::Undo => state.document.undo().map(|text| format!("Taken back: {text}.")),
-        History::Redo => state.document.redo().map(|text| format!("Done again: {text}.")),
+        History::Undo => state
+            .document
+            .undo()
+            .map(|text| format!("Taken back: {text}.")),
+        History::Redo => state
+            .document
+            .redo()
+            .map(|text| format!("Done again: {text}.")),
     };
     match done {
         Some(text) => {

@@ -27,9 +27,7 @@ pub(super) fn key(state: &mut State, msg: Key) -> Vec<Effect> {
             state.move_sheet(|view| view.panned(ScreenPoint::default(), by));
             Vec::new()
         }
-        Key::Remove { handle } => {
-            super::field::field(state, Field::Remove { path: handle })
-        }
+        Key::Remove { handle } => super::field::field(state, Field::Remove { path: handle }),
         Key::Insert { handle } => super::field::field(state, Field::Add { path: handle }),
         Key::Escape => escape(state),
     }
@@ -92,7 +90,10 @@ impl State {
 
 fn escape(state: &mut State) -> Vec<Effect> {
     if matches!(state.session.gesture, Gesture::Drag { .. }) {
-        let gave_up = state.document.open_act().is_some_and(|key| key.starts_with("drag "))
+        let gave_up = state
+            .document
+            .open_act()
+            .is_some_and(|key| key.starts_with("drag "))
             && state.document.give_up();
         state.end_gesture();
         let text = "The point is back where it was.".to_owned();

@@ -68,7 +68,11 @@ pub(super) fn frame(state: &mut State, time_s: f64) -> Vec<Effect> {
     let Some(mut playing) = state.session.playing else {
         return Vec::new();
     };
-    let Some((first, last)) = state.derived.good(state.session.leg).map(|good| good.range()) else {
+    let Some((first, last)) = state
+        .derived
+        .good(state.session.leg)
+        .map(|good| good.range())
+    else {
         state.session.playing = None;
         return Vec::new();
     };

@@ -26,8 +26,8 @@ pub fn settle(state: &mut State) -> Vec<Effect> {
     if changed {
         effects.push(state.title());
     }
-    let resting = !matches!(state.session.gesture, Gesture::Drag { .. })
-        && state.session.playing.is_none();
+    let resting =
+        !matches!(state.session.gesture, Gesture::Drag { .. }) && state.session.playing.is_none();
     if resting && state.link_revision != gear_revision {
         state.link_revision = gear_revision;
         state.measure_link();

@@ -14,7 +14,9 @@ pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
         Share::Copied => {
             let text = "The link is on the clipboard. Whoever opens it sees this gear, this leg and this place.";
             state.session.notices.info(text);
-            vec![Effect::Announce { text: text.to_owned() }]
+            vec![Effect::Announce {
+                text: text.to_owned(),
+            }]
         }
         Share::CopyFailed { reason } => {
             state.session.notices.problem(format!(

@@ -178,7 +178,10 @@ fn short(detail: &FindingDetail, units: UnitChoice) -> String {
         FindingDetail::Tightest { clearance, .. } => format!("{} clear", length(*clearance)),
         FindingDetail::NothingInWell => "nothing in the well".to_owned(),
         FindingDetail::Pressure { margin, .. } => {
-            format!("{} to spare", format_signed(Quantity::Travel, units, *margin))
+            format!(
+                "{} to spare",
+                format_signed(Quantity::Travel, units, *margin)
+            )
         }
         FindingDetail::DeadPoint => "dead point".to_owned(),
         FindingDetail::CannotUnlock => "does not unlock".to_owned(),

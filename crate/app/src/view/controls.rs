@@ -38,7 +38,11 @@ pub(crate) fn notices(state: &State) -> Vec<Notice> {
                 .iter()
                 .enumerate()
                 .map(|(at, (label, msg))| {
-                    action(format!("notice.{}.{at}", notice.id), label.clone(), msg.clone())
+                    action(
+                        format!("notice.{}.{at}", notice.id),
+                        label.clone(),
+                        msg.clone(),
+                    )
                 })
                 .collect(),
         })
@@ -156,7 +160,11 @@ pub(crate) fn transport(state: &State) -> Transport {
         transport.text = format!("{}: {}", leg_title(state), place_text(&now, session.units));
     }
     let mut mark = |progress: f64, text: String, bad: bool| {
-        transport.marks.push(TransportMark { progress, text, bad });
+        transport.marks.push(TransportMark {
+            progress,
+            text,
+            bad,
+        });
     };
     for finding in &good.result.findings {
         if let Some(place) = finding.place
@@ -169,9 +177,12 @@ pub(crate) fn transport(state: &State) -> Transport {
             );
         }
     }
-    let contacts = good.result.clearance.pairs.iter().filter_map(|pair| {
-        Some((pair, pair.first_contact?))
-    });
+    let contacts = good
+        .result
+        .clearance
+        .pairs
+        .iter()
+        .filter_map(|pair| Some((pair, pair.first_contact?)));
     if let Some((pair, contact)) =
         contacts.min_by(|a, b| a.1.place.progress.total_cmp(&b.1.place.progress))
     {
@@ -186,12 +197,18 @@ pub(crate) fn transport(state: &State) -> Transport {
         );
     }
     if let Some(place) = good.result.force.stalls_at {
-        mark(place.progress, "The pressure does not suffice from here".to_owned(), true);
+        mark(
+            place.progress,
+            "The pressure does not suffice from here".to_owned(),
+            true,
+        );
     }
     if let Some(jam) = good.result.jams.first() {
         mark(jam.place.progress, "The leg stops here".to_owned(), true);
     }
-    transport.marks.sort_by(|a, b| a.progress.total_cmp(&b.progress));
+    transport
+        .marks
+        .sort_by(|a, b| a.progress.total_cmp(&b.progress));
     transport
 }
 
@@ -259,13 +276,28 @@ pub(crate) fn starters() -> Vec<Action> {
 /// Keys, for the help.
 pub(crate) fn keys() -> Vec<KeyHelp> {
     [
-        ("Tab", "to the next joint or corner of the drawing, or the next field"),
-        ("Arrow keys on a joint", "move it by a step; with Shift a large one, with Alt a small one"),
+        (
+            "Tab",
+            "to the next joint or corner of the drawing, or the next field",
+        ),
+        (
+            "Arrow keys on a joint",
+            "move it by a step; with Shift a large one, with Alt a small one",
+        ),
         ("Arrow keys on the drawing", "move the sheet"),
-        ("Arrow up and down in a field", "change the number by a step; with Shift a large one, with Alt a small one"),
-        ("Escape", "gives up a drag or what is typed, stops the played swing"),
+        (
+            "Arrow up and down in a field",
+            "change the number by a step; with Shift a large one, with Alt a small one",
+        ),
+        (
+            "Escape",
+            "gives up a drag or what is typed, stops the played swing",
+        ),
         ("Ctrl while dragging", "no snapping"),
-        ("Insert, Delete on a corner", "add a corner behind it, take it out"),
+        (
+            "Insert, Delete on a corner",
+            "add a corner behind it, take it out",
+        ),
         ("Space", "plays the swing, stops it"),
         ("Ctrl+Z, Ctrl+Y or Ctrl+Shift+Z", "undo, redo"),
         ("+, −, 0 on the drawing", "larger, smaller, fit"),

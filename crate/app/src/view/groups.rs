@@ -52,10 +52,9 @@ impl Part {
 
     /// The part to which a path belongs.
     fn of(path: &str) -> Option<Self> {
-        let path = path.strip_suffix(fields::CIRCUMFERENCE).map_or_else(
-            || path.to_owned(),
-            |stem| format!("{stem}diameter_m"),
-        );
+        let path = path
+            .strip_suffix(fields::CIRCUMFERENCE)
+            .map_or_else(|| path.to_owned(), |stem| format!("{stem}diameter_m"));
         if path.contains(".body.outline_m") {
             return Some(Self::Outline);
         }
@@ -136,7 +135,11 @@ fn group(state: &State, leg: usize, part: &Part) -> FieldGroup {
         has_error: has_fault || has_bad_draft,
         marked: state.session.selection.as_deref().is_some_and(in_part),
         help: help(part),
-        rows: if open { rows(state, leg, part) } else { Vec::new() },
+        rows: if open {
+            rows(state, leg, part)
+        } else {
+            Vec::new()
+        },
         actions: actions(state, leg, part),
         id,
     }
@@ -189,22 +192,25 @@ fn rows(state: &State, leg: usize, part: &Part) -> Vec<FieldRow> {
         if let (Kind::Set(_), Some(set)) = (words.kind, pattern.strip_suffix("[]")) {
             pattern = set.to_owned();
         }
-            for path in expanded(gear, &pattern) {
-                if Part::of(&path).as_ref() != Some(part) {
-                    continue;
-                }
-                let ends: &[&str] = match words.kind {
-                    Kind::Point => &["[0]", "[1]"],
-                    _ => &[""],
-                };
-                found.extend(ends.iter().filter_map(|end| row(state, &format!("{path}{end}"))));
-                if path.ends_with(".tire.size") || path.ends_with(".former.size") {
-                    found.extend(tire_table(state, leg, part));
-                }
-                if path.ends_with("tire.diameter_m") || path.ends_with("former.diameter_m") {
-                    found.extend(circumference(state, &path));
-                }
+        for path in expanded(gear, &pattern) {
+            if Part::of(&path).as_ref() != Some(part) {
+                continue;
             }
+            let ends: &[&str] = match words.kind {
+                Kind::Point => &["[0]", "[1]"],
+                _ => &[""],
+            };
+            found.extend(
+                ends.iter()
+                    .filter_map(|end| row(state, &format!("{path}{end}"))),
+            );
+            if path.ends_with(".tire.size") || path.ends_with(".former.size") {
+                found.extend(tire_table(state, leg, part));
+            }
+            if path.ends_with("tire.diameter_m") || path.ends_with("former.diameter_m") {
+                found.extend(circumference(state, &path));
+            }
+        }
     }
     found.extend(
         worked::rows(state, leg, &part.id())
@@ -240,7 +246,9 @@ fn tire_table(state: &State, leg: usize, part: &Part) -> Option<FieldRow> {
         .iter()
         .enumerate()
         .map(|(at, row)| {
-            let ply = row.ply.map_or_else(String::new, |ply| format!(", {ply} ply"));
+            let ply = row
+                .ply
+                .map_or_else(String::new, |ply| format!(", {ply} ply"));
             let sure = match row.trust {
                 Trust::Published => "published",
                 Trust::Memory(_) => "from memory",
@@ -276,12 +284,9 @@ fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {
         enabled: true,
         msg: Msg::Field(msg),
     };
-    let add = |path: String, label: &str| {
-        action(format!("add.{path}"), label, Field::Add { path })
-    };
-    let remove = |path: String, label: &str| {
-        action(format!("remove.{path}"), label, Field::Remove { path })
-    };
+    let add = |path: String, label: &str| action(format!("add.{path}"), label, Field::Add { path });
+    let remove =
+        |path: String, label: &str| action(format!("remove.{path}"), label, Field::Remove { path });
     let model = state.gear().legs.get(leg);
     match part {
         Part::Group(Group::Leg) => {
@@ -297,7 +302,10 @@ fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {
             Field::KeepAsFormer { leg },
         )],
         Part::Group(Group::FormerTire) if model.is_some_and(|m| m.wheel.former.is_some()) => {
-            vec![remove(format!("legs[{leg}].wheel.former"), "Take the former tire out")]
+            vec![remove(
+                format!("legs[{leg}].wheel.former"),
+                "Take the former tire out",
+            )]
         }
         Part::Well => vec![add(format!("legs[{leg}].well"), "Add a piece of structure")],
         Part::Obstacle(at) => {
@@ -306,7 +314,10 @@ fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {
         }
         Part::Outline => vec![add(format!("legs[{leg}].body.outline_m"), "Add a point")],
         Part::Sliding => {
-            vec![add(format!("legs[{leg}].strut.sliding_outline_m"), "Add a point")]
+            vec![add(
+                format!("legs[{leg}].strut.sliding_outline_m"),
+                "Add a point",
+            )]
         }
         Part::Group(_) => Vec::new(),
     }

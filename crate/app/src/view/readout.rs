@@ -52,7 +52,10 @@ pub(crate) fn place_text(now: &Now, units: UnitChoice) -> String {
 fn clearance_value(now: &NowClearance, units: UnitChoice) -> String {
     let clearance = now.at.tightest.clearance;
     if clearance < 0.0 {
-        format!("contact, {} deep", format(Quantity::Length, units, -clearance))
+        format!(
+            "contact, {} deep",
+            format(Quantity::Length, units, -clearance)
+        )
     } else {
         format(Quantity::Length, units, clearance)
     }
@@ -113,7 +116,12 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
                 obstacle_text(good, near.at.obstacle)
             ))
         });
-        add(label, clearance_value(near, units), with_former, near.spare() < 0.0);
+        add(
+            label,
+            clearance_value(near, units),
+            with_former,
+            near.spare() < 0.0,
+        );
     }
     let available = good.result.force.available_pressure;
     if let Some(force) = now.force {
@@ -164,7 +172,12 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
         );
     }
     if let Some(fold) = now.fold {
-        add("Knee from the straight line".to_owned(), say(Quantity::Angle, fold), None, false);
+        add(
+            "Knee from the straight line".to_owned(),
+            say(Quantity::Angle, fold),
+            None,
+            false,
+        );
     }
     if now.pose.shortening > 0.0 {
         add(
@@ -223,11 +236,18 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
                 format(Quantity::Length, units, near.requirement.clearance)
             ));
         }
-        let touching = now.clearances.iter().filter(|c| c.at.tightest.clearance < 0.0);
+        let touching = now
+            .clearances
+            .iter()
+            .filter(|c| c.at.tightest.clearance < 0.0);
         let names: Vec<String> = touching
             .map(|c| {
                 let (part, tire) = (c.at.part, c.at.tire);
-                format!("{} in {}", part_text(part, tire), obstacle_text(good, c.at.obstacle))
+                format!(
+                    "{} in {}",
+                    part_text(part, tire),
+                    obstacle_text(good, c.at.obstacle)
+                )
             })
             .collect();
         if !names.is_empty() {
@@ -241,15 +261,20 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
                 jam_text(&about, jam.cause)
             ));
         }
-        let names: Vec<String> =
-            (0..good.leg.well.len()).map(|i| obstacle_text(good, i)).collect();
+        let names: Vec<String> = (0..good.leg.well.len())
+            .map(|i| obstacle_text(good, i))
+            .collect();
         if !names.is_empty() {
             description.push(format!("In the well: {}.", names.join(", ")));
         }
     }
     let title = leg_title(state);
     DrawingText {
-        label: if place.is_empty() { title } else { format!("{title}, {place}") },
+        label: if place.is_empty() {
+            title
+        } else {
+            format!("{title}, {place}")
+        },
         description,
         drag_text: state.session.drag_text.clone(),
         pointer: match (&state.session.gesture, &state.session.hover) {

@@ -34,7 +34,11 @@ pub(crate) fn row(state: &State, path: &str) -> Option<FieldRow> {
         number(state, path, value, &mut row);
     } else if let Some(text) = fields::text(gear, path) {
         row.value = text.to_owned();
-        row.kind = if path == "note" { FieldKind::LongText } else { FieldKind::Text };
+        row.kind = if path == "note" {
+            FieldKind::LongText
+        } else {
+            FieldKind::Text
+        };
     } else if let (Some(chosen), Kind::Choice(options)) =
         (fields::chosen(gear, path), known.words.kind)
     {
@@ -126,9 +130,8 @@ fn range_text(path: &str, units: gearswing_units::UnitChoice) -> String {
 
 /// The first fault of the model that names this field.
 fn fault_of(state: &State, path: &str) -> Option<String> {
-    let names = |fault: &&Fault| {
-        fault.path == path || fields::point_of(path) == Some(fault.path.as_str())
-    };
+    let names =
+        |fault: &&Fault| fault.path == path || fields::point_of(path) == Some(fault.path.as_str());
     let fault = state
         .derived
         .legs
@@ -143,7 +146,8 @@ fn is_marked(state: &State, path: &str) -> bool {
         return false;
     };
     selected == path
-        || fields::point_of(selected).is_some() && fields::point_of(selected) == fields::point_of(path)
+        || fields::point_of(selected).is_some()
+            && fields::point_of(selected) == fields::point_of(path)
 }
 
 /// Adding behind and taking out, on the first row of an entry of a list.

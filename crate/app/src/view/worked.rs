@@ -24,7 +24,11 @@ pub(crate) fn summary(state: &State, leg: usize, id: &str) -> String {
         return String::new();
     };
     match id {
-        "leg" => format!("{}, swing {}", view_text(leg), format(Quantity::Angle, units, leg.swing_up)),
+        "leg" => format!(
+            "{}, swing {}",
+            view_text(leg),
+            format(Quantity::Angle, units, leg.swing_up)
+        ),
         "wheel" => tire_text(&leg.wheel.tire, units),
         "former" => leg
             .wheel
@@ -75,7 +79,11 @@ fn points_text(count: usize) -> String {
 }
 
 fn tire_text(tire: &gearswing_solver::model::Tire, units: UnitChoice) -> String {
-    let size = if tire.size.trim().is_empty() { "tire" } else { tire.size.trim() };
+    let size = if tire.size.trim().is_empty() {
+        "tire"
+    } else {
+        tire.size.trim()
+    };
     format!(
         "{size}, {} × {}",
         length(units, tire.diameter),

@@ -42,14 +42,22 @@ impl PathAxis {
 
     /// Pixel of a place of the path.
     pub(crate) fn x_px(&self, progress: f64) -> f64 {
-        let from_swing = if progress < 0.0 { EARLY * progress } else { progress };
+        let from_swing = if progress < 0.0 {
+            EARLY * progress
+        } else {
+            progress
+        };
         self.left_px + (from_swing - EARLY * self.start) * self.swing_px()
     }
 
     /// Place of the path at a pixel, held to the path.
     pub(crate) fn progress(&self, x_px: f64) -> f64 {
         let from_swing = (x_px - self.left_px) / self.swing_px() + EARLY * self.start;
-        let progress = if from_swing < 0.0 { from_swing / EARLY } else { from_swing };
+        let progress = if from_swing < 0.0 {
+            from_swing / EARLY
+        } else {
+            from_swing
+        };
         progress.clamp(self.start, 1.0)
     }
 }

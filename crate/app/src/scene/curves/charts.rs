@@ -41,11 +41,19 @@ pub(crate) struct Chart {
 
 /// All charts of a leg, with the former tire's curves over them while comparing.
 pub(crate) fn charts(good: &Good, former: Option<&Good>) -> Vec<Chart> {
-    let mut charts = vec![clearance(good, former), pressure(good, former), thrust(good)];
+    let mut charts = vec![
+        clearance(good, former),
+        pressure(good, former),
+        thrust(good),
+    ];
     let stations = &good.result.stations;
     let transmission = series(Role::Curve, stations, |s| s.transmission);
     if !transmission.pieces.is_empty() {
-        charts.push(plain("Transmission angle at the knee", Quantity::Angle, transmission));
+        charts.push(plain(
+            "Transmission angle at the knee",
+            Quantity::Angle,
+            transmission,
+        ));
     }
     charts.push(plain(
         "Moment arm of the actuator",
@@ -131,9 +139,15 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
         .collect();
     if let Some(former) = former {
         let grown = |curve: &&ClearanceCurve| curve.tire == Some(TireState::Grown);
-        found.extend(former.result.clearance.curves.iter().filter(grown).map(|curve| {
-            clearance_series(curve, Role::Former, "former tire".to_owned())
-        }));
+        found.extend(
+            former
+                .result
+                .clearance
+                .curves
+                .iter()
+                .filter(grown)
+                .map(|curve| clearance_series(curve, Role::Former, "former tire".to_owned())),
+        );
     }
     found.retain(|series| !series.pieces.is_empty());
     let governing = clearance.governing.and_then(|row| clearance.pairs.get(row));
@@ -160,7 +174,9 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
 
 fn pressure(good: &Good, former: Option<&Good>) -> Chart {
     let of = |good: &Good, role| {
-        series(role, &good.result.stations, |s| s.force.map(|f| f.retract_pressure))
+        series(role, &good.result.stations, |s| {
+            s.force.map(|f| f.retract_pressure)
+        })
     };
     let mut needed = of(good, Role::CurveNeeded);
     needed.name = "needed".to_owned();

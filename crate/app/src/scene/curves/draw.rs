@@ -48,7 +48,13 @@ pub fn curves(state: &State) -> Scene {
     path_axis(&mut pen, good, &axis, top);
     ends(&mut pen, good, &axis, top);
     let x_px = axis.x_px(session.progress.clamp(good.range().0, good.range().1));
-    let (from, to) = (ScreenPoint { x_px, y_px: TITLE_PX - 8.0 }, ScreenPoint { x_px, y_px: top });
+    let (from, to) = (
+        ScreenPoint {
+            x_px,
+            y_px: TITLE_PX - 8.0,
+        },
+        ScreenPoint { x_px, y_px: top },
+    );
     pen.line_px(Role::Cursor, from, to);
     Scene {
         width_px,
@@ -124,7 +130,12 @@ fn draw_chart(
     );
     let key_left = 4.0 + text_width_px(&title, crate::scene::pen::TEXT_PX) + 16.0;
     if width_px - key_left > text_width_px(&chart.key, SMALL_TEXT_PX) {
-        pen.text(Role::AxisText, at(key_left, top - 26.0), chart.key.clone(), Anchor::Start);
+        pen.text(
+            Role::AxisText,
+            at(key_left, top - 26.0),
+            chart.key.clone(),
+            Anchor::Start,
+        );
     } else {
         let key = fitted_text(&chart.key, SMALL_TEXT_PX, width_px - 8.0);
         pen.text(Role::AxisText, at(4.0, top - 11.0), key, Anchor::Start);
@@ -175,7 +186,12 @@ fn value_axis(pen: &mut Pen, chart: &Chart, axis: &PathAxis, scale: &Scale, unit
         let role = if i == 0 { Role::Axis } else { Role::Grid };
         let at = |x_px: f64| ScreenPoint { x_px, y_px };
         pen.line_px(role, at(left), at(right));
-        pen.text(Role::AxisText, at(left - 6.0), axis_number(value, step), Anchor::End);
+        pen.text(
+            Role::AxisText,
+            at(left - 6.0),
+            axis_number(value, step),
+            Anchor::End,
+        );
     }
     let at = |y_px: f64| ScreenPoint { x_px: left, y_px };
     pen.line_px(Role::Axis, at(scale.top), at(scale.top + scale.height));
@@ -196,13 +212,22 @@ fn contact_zone(pen: &mut Pen, axis: &PathAxis, scale: &Scale) {
             let y = |x: f64| bottom - (x - foot);
             pen.line_px(
                 Role::ContactHatch,
-                ScreenPoint { x_px: from, y_px: y(from) },
-                ScreenPoint { x_px: to, y_px: y(to) },
+                ScreenPoint {
+                    x_px: from,
+                    y_px: y(from),
+                },
+                ScreenPoint {
+                    x_px: to,
+                    y_px: y(to),
+                },
             );
         }
     }
     if deep > 16.0 {
-        let at = ScreenPoint { x_px: left + 8.0, y_px: bottom - 9.0 };
+        let at = ScreenPoint {
+            x_px: left + 8.0,
+            y_px: bottom - 9.0,
+        };
         pen.text(Role::Label, at, "contact".to_owned(), Anchor::Start);
     }
 }
@@ -219,16 +244,26 @@ fn draw_series(pen: &mut Pen, series: &Series, axis: &PathAxis, scale: &Scale) -
                 && inside(v0) != inside(*value)
             {
                 // where it leaves or enters the chart
-                let edge = if v0.max(*value) > scale.high { scale.high } else { scale.low };
+                let edge = if v0.max(*value) > scale.high {
+                    scale.high
+                } else {
+                    scale.low
+                };
                 let share = (edge - v0) / (value - v0);
                 let p = p0 + (progress - p0) * share;
-                run.push(ScreenPoint { x_px: axis.x_px(p), y_px: scale.y_px(edge) });
+                run.push(ScreenPoint {
+                    x_px: axis.x_px(p),
+                    y_px: scale.y_px(edge),
+                });
                 if inside(v0) {
                     put_run(pen, series.role, &mut run);
                 }
             }
             if inside(*value) {
-                run.push(ScreenPoint { x_px: axis.x_px(*progress), y_px: scale.y_px(*value) });
+                run.push(ScreenPoint {
+                    x_px: axis.x_px(*progress),
+                    y_px: scale.y_px(*value),
+                });
             }
             before = Some((*progress, *value));
         }
@@ -265,7 +300,11 @@ fn value_at(series: &Series, progress: f64) -> Option<f64> {
             && *pa <= progress
         {
             let width = pb - pa;
-            let share = if width > 0.0 { (progress - pa) / width } else { 0.0 };
+            let share = if width > 0.0 {
+                (progress - pa) / width
+            } else {
+                0.0
+            };
             return Some(va + (vb - va) * share);
         }
     }
@@ -293,7 +332,11 @@ fn end_names(pen: &mut Pen, mut names: Vec<(f64, String, Role)>, right: f64, sca
     let width_px = pen.view.size_px().0 - right - 12.0;
     for ((y, name, role), place) in names.into_iter().zip(places) {
         let at = |x_px: f64, y_px: f64| ScreenPoint { x_px, y_px };
-        pen.line_px(role, at(right, y.clamp(top, bottom)), at(right + 8.0, place));
+        pen.line_px(
+            role,
+            at(right, y.clamp(top, bottom)),
+            at(right + 8.0, place),
+        );
         let text = fitted_text(&name, SMALL_TEXT_PX, width_px);
         pen.text(Role::AxisText, at(right + 11.0, place), text, Anchor::Start);
     }
@@ -308,10 +351,19 @@ fn path_axis(pen: &mut Pen, good: &Good, axis: &PathAxis, y_px: f64) {
     let every = if wide { 1 } else { 5 };
     for i in (0..=10).step_by(every) {
         let travel = f64::from(i) / 10.0;
-        let x_px = axis.x_px(good.linkage.progress_at_travel(travel).clamp(good.range().0, 1.0));
+        let x_px = axis.x_px(
+            good.linkage
+                .progress_at_travel(travel)
+                .clamp(good.range().0, 1.0),
+        );
         pen.line_px(Role::Axis, at(x_px, y_px), at(x_px, y_px + 5.0));
         if i % 2 == 0 || i % 5 == 0 && !wide {
-            pen.text(Role::AxisText, at(x_px, y_px + 14.0), format!("{}", i * 10), Anchor::Middle);
+            pen.text(
+                Role::AxisText,
+                at(x_px, y_px + 14.0),
+                format!("{}", i * 10),
+                Anchor::Middle,
+            );
         }
     }
     pen.text(
@@ -324,7 +376,12 @@ fn path_axis(pen: &mut Pen, good: &Good, axis: &PathAxis, y_px: f64) {
     if start < 0.0 {
         let x_px = axis.x_px(0.0);
         pen.line_px(Role::GridMajor, at(x_px, TITLE_PX), at(x_px, y_px));
-        pen.text(Role::AxisText, at(left, y_px + 30.0), "unlock".to_owned(), Anchor::Start);
+        pen.text(
+            Role::AxisText,
+            at(left, y_px + 30.0),
+            "unlock".to_owned(),
+            Anchor::Start,
+        );
     }
 }
 
@@ -337,8 +394,15 @@ fn ends(pen: &mut Pen, good: &Good, axis: &PathAxis, bottom: f64) {
     let at = |y_px: f64| ScreenPoint { x_px, y_px };
     pen.line_px(Role::CurveEnd, at(TITLE_PX), at(bottom));
     let text = "the leg stops here".to_owned();
-    let anchor = if x_px > 0.6 * axis.right_px() { Anchor::End } else { Anchor::Start };
+    let anchor = if x_px > 0.6 * axis.right_px() {
+        Anchor::End
+    } else {
+        Anchor::Start
+    };
     let off = if anchor == Anchor::End { -6.0 } else { 6.0 };
-    let place = ScreenPoint { x_px: x_px + off, y_px: TITLE_PX + 10.0 };
+    let place = ScreenPoint {
+        x_px: x_px + off,
+        y_px: TITLE_PX + 10.0,
+    };
     pen.text(Role::Contact, place, text, anchor);
 }
