@@ -106,3 +106,13 @@ fn properties(schema: &Value, found: &mut Vec<(String, bool)>) {
         _ => {}
     }
 }
+
+#[test]
+fn the_guide_is_right() {
+    let guide = include_str!("../../../fixtures/schema/README.md");
+    let from = guide.find("```json\n").unwrap() + 8;
+    let text = &guide[from..from + guide[from..].find("```").unwrap()];
+    let gear = gearswing_gearfile::read(text).unwrap();
+    gearswing_solver::faults::check_gear(&gear).unwrap();
+    assert_eq!(gear.legs.len(), 1);
+}

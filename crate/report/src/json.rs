@@ -13,38 +13,62 @@ pub const RESULT_FORMAT: &str = "gearswing-result";
 /// Version of the result's layout.
 pub const RESULT_VERSION: u32 = 1;
 
+/// What is printed for one gear file.
 #[derive(Serialize)]
-struct Envelope<'a> {
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Envelope<'a> {
+    /// Says that this is a result.
     format: &'static str,
+    /// Version of the layout.
     version: u32,
+    /// The gear file, as it was named.
     file: &'a str,
+    /// Name of the gear.
     gear: &'a str,
+    /// Tire solved with: "fitted" or "former".
     tire: &'static str,
+    /// Cautions that always hold.
     cautions: &'static [&'static str],
+    /// What the model leaves out.
     not_modelled: &'static [&'static str],
+    /// The legs that were asked for.
     legs: Vec<Leg<'a>>,
 }
 
+/// One leg: its result, or the faults of its model.
 #[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(untagged)]
 enum Leg<'a> {
+    /// It was solved.
     Solved {
+        /// Name of the leg.
         leg: &'a str,
+        /// The leg, as index into the gear file's legs.
         index: usize,
+        /// The answers in words, in the order of `result.findings`; for people, may be reworded.
         words: Vec<FindingText>,
+        /// The data.
         result: &'a LegResult,
     },
+    /// Its model has faults.
     Faulty {
+        /// Name of the leg.
         leg: &'a str,
+        /// The leg, as index into the gear file's legs.
         index: usize,
+        /// All of them.
         faults: Vec<FaultEntry<'a>>,
     },
 }
 
+/// One fault and the sentence for it.
 #[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 struct FaultEntry<'a> {
     #[serde(flatten)]
     fault: &'a Fault,
+    /// What is wrong and what would be valid; for people, may be reworded.
     sentence: String,
 }
 

@@ -26,6 +26,9 @@ mod text;
 
 #[cfg(test)]
 mod sample;
+/// The JSON described key by key.
+#[cfg(test)]
+mod schema;
 
 pub use answered::{Answered, LegAnswer, Outcome};
 pub use cautions::{TIRE_CLEARANCE_RULE, caution_text, general_cautions, not_modelled};

@@ -8,6 +8,7 @@ use crate::subject::{Subject, obstacle_words};
 
 /// How far to trust what an answer rests on; shown as a mark beside the figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Mark {
     /// Quoted from memory, not confirmed by a source.
@@ -32,6 +33,7 @@ impl Mark {
 
 /// One thing that an answer rests on.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub struct Governing {
     /// What it is and how to replace it.
     pub text: String,

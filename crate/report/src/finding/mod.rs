@@ -27,6 +27,7 @@ use crate::text::capital_first;
 
 /// One answer in words.
 #[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub struct FindingText {
     /// The question.
     pub question: &'static str,
