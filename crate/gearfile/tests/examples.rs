@@ -1,0 +1,87 @@
+//! The worked examples work: sound, up without a jam, clear, driven, and locked where geometry shows it.
+#![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
+use std::collections::BTreeSet;
+
+use gearswing_gearfile::{DEMO, STARTERS, find_example, read};
+use gearswing_solver::faults::check_gear;
+use gearswing_solver::model::{Brace, View};
+use gearswing_solver::result::{LegResult, Question, Verdict};
+use gearswing_solver::{Options, TireChoice, solve_gear};
+
+fn verdict(result: &LegResult, question: Question) -> Verdict {
+    let mut found = result.findings.iter().filter(|f| f.question == question);
+    found.next().unwrap().verdict
+}
+
+#[test]
+fn starters_are_good_legs_of_each_kind() {
+    let mut kinds = BTreeSet::new();
+    for starter in &STARTERS {
+        let gear = starter.gear().unwrap();
+        assert_eq!(check_gear(&gear), Ok(()), "{}", starter.key);
+        assert_eq!(gear.legs.len(), 1);
+        let leg = &gear.legs[0];
+        let results = solve_gear(&gear, &Options::default());
+        let result = results[0].as_ref().unwrap();
+        assert_eq!(result.jams, [], "{}", starter.key);
+        assert_eq!(
+            verdict(result, Question::Clears),
+            Verdict::Good,
+            "{}",
+            starter.key
+        );
+        assert_eq!(
+            verdict(result, Question::Driven),
+            Verdict::Good,
+            "{}",
+            starter.key
+        );
+        let (kind, locks) = match leg.brace {
+            Brace::Folding(_) => ("folding", Verdict::Good),
+            // a latch is not modelled, so geometry cannot show it
+            Brace::Sliding(_) => ("sliding", Verdict::NotShown),
+            Brace::None => ("no_brace", Verdict::NotShown),
+        };
+        assert_eq!(verdict(result, Question::Locks), locks, "{}", starter.key);
+        let view = if leg.view == View::Side {
+            "side"
+        } else {
+            "front"
+        };
+        assert_eq!(starter.key, format!("{kind}_{view}"));
+        kinds.insert(starter.key);
+    }
+    assert_eq!(kinds.len(), 6);
+}
+
+#[test]
+fn the_demo_shows_one_fault_that_the_former_tire_did_not_have() {
+    let gear = DEMO.gear().unwrap();
+    let verdicts = |tire| {
+        let options = Options {
+            tire,
+            ..Options::default()
+        };
+        solve_gear(&gear, &options)
+            .into_iter()
+            .map(|result| verdict(&result.unwrap(), Question::Clears))
+            .collect::<Vec<_>>()
+    };
+    let good = Verdict::Good;
+    assert_eq!(verdicts(TireChoice::Fitted), [good, good, Verdict::Bad]);
+    assert_eq!(verdicts(TireChoice::Former), [good, good, good]);
+}
+
+#[test]
+fn the_file_of_every_key_is_sound() {
+    let gear = read(include_str!("../../../fixtures/versions/v1.json")).unwrap();
+    assert_eq!(check_gear(&gear), Ok(()));
+}
+
+#[test]
+fn keys_find_their_example() {
+    for example in STARTERS.iter().chain([&DEMO]) {
+        assert_eq!(find_example(example.key), Some(example));
+    }
+    assert_eq!(find_example("none such"), None);
+}
