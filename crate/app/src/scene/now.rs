@@ -14,6 +14,13 @@ pub(crate) struct NowClearance {
 }
 
 impl NowClearance {
+    /// Contact before spare, in one order.
+    fn gravity(&self) -> (bool, f64) {
+        let clearance = self.at.tightest.clearance;
+        let touches = clearance <= 0.0;
+        (!touches, if touches { clearance } else { self.spare() })
+    }
+
     /// Clearance less requirement [m].
     pub(crate) fn spare(&self) -> f64 {
         self.at.tightest.clearance - self.requirement.clearance
@@ -24,7 +31,8 @@ impl NowClearance {
 #[derive(Clone, Debug)]
 pub(crate) struct Now {
     pub(crate) pose: Pose,
-    /// Clearances, the one with the least to spare first.
+    /// Clearances: contacts first, the deepest before all, then the one with the least to spare;
+    /// the order in which the solver finds the governing one.
     pub(crate) clearances: Vec<NowClearance>,
     /// Actuator force and pressure; absent where there is none.
     pub(crate) force: Option<NowForce>,
@@ -61,7 +69,10 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
             })
         })
         .collect();
-    clearances.sort_by(|a, b| a.spare().total_cmp(&b.spare()));
+    clearances.sort_by(|a, b| {
+        let (a, b) = (a.gravity(), b.gravity());
+        a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
+    });
     let (a, b, share) = neighbours(&good.result.stations, progress)?;
     let between = |f: &dyn Fn(&Station) -> Option<f64>| match (f(a), f(b)) {
         (Some(a), Some(b)) => Some(a + (b - a) * share),

@@ -22,6 +22,8 @@ pub struct State {
     pub(crate) files: Files,
     /// The document or its drafts changed since they were last stored.
     pub(crate) unsaved: bool,
+    /// Something was changed or typed here since the document was opened.
+    pub(crate) touched: bool,
     /// Revision whose text the page has for the case of a breakdown.
     pub(crate) recovery_revision: u64,
     /// Revision for which the link was last made.
@@ -46,6 +48,7 @@ impl State {
             derived: Derived::default(),
             files: Files::new(start.address),
             unsaved: false,
+            touched: false,
             recovery_revision: 0,
             link_revision: 0,
         };

@@ -93,13 +93,15 @@ fn draft(state: &mut State, path: String, text: String) {
             committed: false,
         },
     );
-    state.unsaved = true;
+    state.touch();
 }
 
-fn commit(state: &mut State, path: &str) -> Vec<Effect> {
-    if state.document.open_act() == Some(format!("typing {path}").as_str()) {
+pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
+    let open = state.document.open_act();
+    if open == Some(format!("typing {path}").as_str())
+        || open == Some(format!("steps {path}").as_str())
+    {
         state.document.close();
-        return Vec::new();
     }
     let Some(draft) = state.session.drafts.get(path).cloned() else {
         return Vec::new();
@@ -107,7 +109,7 @@ fn commit(state: &mut State, path: &str) -> Vec<Effect> {
     if draft.committed {
         return Vec::new();
     }
-    state.unsaved = true;
+    state.touch();
     let (Some(quantity), Some(_)) = (fields::quantity(path), fields::shown(state.gear(), path))
     else {
         state.session.drafts.remove(path);
@@ -145,10 +147,10 @@ fn commit(state: &mut State, path: &str) -> Vec<Effect> {
 fn revert(state: &mut State, path: &str) {
     if state.document.open_act() == Some(format!("typing {path}").as_str()) {
         state.document.give_up();
-        state.unsaved = true;
+        state.touch();
     }
     if state.session.drafts.remove(path).is_some() {
-        state.unsaved = true;
+        state.touch();
     }
 }
 
@@ -167,7 +169,7 @@ fn step(state: &mut State, path: &str, up: bool, size: StepSize) -> Vec<Effect> 
     let from = typed.map(|read| read.si).or(stored).unwrap_or(0.0);
     let value = quantity.nudged(state.session.units, from, size, up);
     state.session.drafts.remove(path);
-    state.unsaved = true;
+    state.touch();
     let words = path_words(path, state.gear());
     let act = Act::going_on(format!("steps {path}"), format!("change of {words}"));
     state.edit(act, |gear| fields::set_shown(gear, path, Some(value)).ok());

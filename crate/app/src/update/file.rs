@@ -258,10 +258,7 @@ fn stored_elsewhere(state: &mut State, id: &str, text: String) {
     if !is_open {
         return;
     }
-    let untouched = state.document.undo_text().is_none()
-        && state.document.redo_text().is_none()
-        && state.session.drafts.is_empty();
-    if untouched {
+    if !state.touched {
         state.open_entry(id);
         state
             .session

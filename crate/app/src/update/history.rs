@@ -17,7 +17,7 @@ pub(super) fn history(state: &mut State, msg: History) -> Vec<Effect> {
     };
     match done {
         Some(text) => {
-            state.unsaved = true;
+            state.touch();
             vec![Effect::Announce { text }]
         }
         None => Vec::new(),

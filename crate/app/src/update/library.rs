@@ -1,11 +1,9 @@
 //! Opening, storing and setting aside of gear files.
 use gearswing_gearfile::{SaveError, read, to_text};
 use gearswing_solver::model::Gear;
-use gearswing_units::parse;
 
 use crate::effect::Effect;
-use crate::fields;
-use crate::state::{Act, Document, Draft, Entry, Gesture, Origin, State, Stored, read_file};
+use crate::state::{Act, Document, Entry, Gesture, Origin, State, Stored, read_file};
 
 impl State {
     /// Changes the gear as one act, and stores it as soon as the act is done.
@@ -17,9 +15,15 @@ impl State {
         let before = self.document.revision();
         let done = self.document.edit(act, change);
         if self.document.revision() != before {
-            self.unsaved = true;
+            self.touch();
         }
         done
+    }
+
+    /// Something of the person's own is to be stored.
+    pub(crate) fn touch(&mut self) {
+        self.unsaved = true;
+        self.touched = true;
     }
 
     /// Stores what has changed; a document that was not a stored file becomes one.
@@ -146,6 +150,7 @@ impl State {
         session.seek_worst = true;
         self.derived = Default::default();
         self.unsaved = false;
+        self.touched = false;
     }
 
     /// Opens a stored file; false, with a notice, when it cannot be read.
@@ -181,32 +186,15 @@ impl State {
 
     /// Enters what was still being typed when the page was left, where it can be read.
     fn take_typed(&mut self) {
-        let typed: Vec<(String, Draft)> = self
+        let typed: Vec<String> = self
             .session
             .drafts
             .iter()
             .filter(|(_, draft)| !draft.committed)
-            .map(|(path, draft)| (path.clone(), draft.clone()))
+            .map(|(path, _)| path.clone())
             .collect();
-        for (path, draft) in typed {
-            if let Some(known) = self.session.drafts.get_mut(&path) {
-                known.committed = true;
-            }
-            let act = || Act::single("entry typed before the page was left");
-            let Some(quantity) = fields::quantity(&path) else {
-                let done = self.edit(act(), |gear| {
-                    fields::set_text(gear, &path, &draft.text).ok()
-                });
-                if done.is_some() {
-                    self.session.drafts.remove(&path);
-                }
-                continue;
-            };
-            if let Ok(read) = parse(quantity, draft.units, &draft.text) {
-                self.edit(act(), |gear| {
-                    fields::set_shown(gear, &path, Some(read.si)).ok()
-                });
-            }
+        for path in typed {
+            super::field::commit(self, &path);
         }
     }
 

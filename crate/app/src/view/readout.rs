@@ -292,7 +292,16 @@ pub(crate) fn curves_text(state: &State) -> CurvesText {
     let index = state.session.leg;
     let mut description = Vec::new();
     if let Some(good) = state.derived.good(index) {
-        for pair in &good.result.clearance.pairs {
+        let pairs = &good.result.clearance.pairs;
+        // the wheel, and of the other parts the nearest to each piece
+        let told = pairs.iter().filter(|pair| {
+            pair.tire.is_some()
+                || pairs
+                    .iter()
+                    .filter(|other| other.obstacle == pair.obstacle && other.tire.is_none())
+                    .all(|other| other.tightest.clearance >= pair.tightest.clearance)
+        });
+        for pair in told {
             let tightest = pair.tightest;
             description.push(format!(
                 "{} to {}: at the tightest {}, at {} of travel (asked for: {}).",

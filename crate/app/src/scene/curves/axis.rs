@@ -3,7 +3,7 @@ use crate::scene::ScreenPoint;
 use crate::state::State;
 
 /// Room of a phase before the swing, as a share of the swing's [1].
-const EARLY: f64 = 0.16;
+const EARLY: f64 = 0.08;
 /// Room for numbers at the left [CSS px].
 const LEFT_PX: f64 = 48.0;
 

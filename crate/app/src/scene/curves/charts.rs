@@ -55,13 +55,26 @@ pub(crate) fn charts(good: &Good, former: Option<&Good>) -> Vec<Chart> {
             transmission,
         ));
     }
-    charts.push(plain(
+    let mut arm = plain(
         "Moment arm of the actuator",
         Quantity::Length,
         series(Role::Curve, stations, |s| s.moment_arm),
-    ));
+    );
+    arm.ceiling = usual(&arm.series);
+    charts.push(arm);
     charts.retain(|chart| !chart.series.is_empty());
     charts
+}
+
+/// Three times what a curve keeps below over most of the path: beside a toggle it has no end.
+fn usual(series: &[Series]) -> f64 {
+    let points = series.iter().flat_map(|s| s.pieces.iter().flatten());
+    let mut sizes: Vec<f64> = points.map(|(_, value)| value.abs()).collect();
+    sizes.sort_by(f64::total_cmp);
+    match sizes.get(sizes.len() * 3 / 4) {
+        Some(size) if *size > 0.0 => 3.0 * size,
+        _ => f64::INFINITY,
+    }
 }
 
 fn plain(title: &str, quantity: Quantity, series: Series) -> Chart {

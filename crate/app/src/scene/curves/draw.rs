@@ -379,7 +379,7 @@ fn path_axis(pen: &mut Pen, good: &Good, axis: &PathAxis, y_px: f64) {
         pen.text(
             Role::AxisText,
             at(left, y_px + 30.0),
-            "unlock".to_owned(),
+            "before the swing".to_owned(),
             Anchor::Start,
         );
     }

@@ -1,0 +1,13 @@
+//! The page as plain data: messages in, state, page, drawing and effects out.
+#![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
+
+mod drag;
+mod fields;
+mod files;
+mod history;
+mod monkey;
+mod play;
+mod scenes;
+mod snapshot;
+mod start;
+mod support;

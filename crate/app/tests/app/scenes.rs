@@ -1,0 +1,184 @@
+//! Drawing and curves: finite, readable, true to the numbers.
+use gearswing_app::msg::{self, Msg};
+use gearswing_app::scene::{Role, Scene, Shape};
+use gearswing_app::{curves, drawing};
+
+use crate::support::Desk;
+
+/// Every number is finite, every text is legible and on the canvas.
+pub(crate) fn check(scene: &Scene) {
+    assert!(scene.width_px.is_finite() && scene.height_px.is_finite());
+    let sound = |p: &gearswing_app::scene::ScreenPoint| p.x_px.is_finite() && p.y_px.is_finite();
+    for mark in &scene.marks {
+        match &mark.shape {
+            Shape::Path { points, .. } => {
+                assert!(points.len() >= 2 && points.iter().all(sound), "{mark:?}");
+            }
+            Shape::Circle {
+                centre, radius_px, ..
+            } => {
+                assert!(sound(centre) && radius_px.is_finite() && *radius_px > 0.0);
+            }
+            Shape::Text {
+                at, text, size_px, ..
+            } => {
+                assert!(sound(at) && *size_px >= 12.0 && !text.is_empty());
+            }
+        }
+    }
+    for handle in &scene.handles {
+        assert!(sound(&handle.at) && !handle.label.is_empty());
+    }
+}
+
+fn has(scene: &Scene, role: Role) -> bool {
+    scene.marks.iter().any(|mark| mark.role == role)
+}
+
+#[test]
+fn every_place_of_every_leg_draws() {
+    let mut desk = Desk::demo();
+    for (width_px, height_px) in [(320.0, 300.0), (1400.0, 800.0)] {
+        desk.send(Msg::View(msg::View::DrawingSize {
+            width_px,
+            height_px,
+        }));
+        desk.send(Msg::View(msg::View::CurvesSize { width_px }));
+        for leg in 0..3 {
+            desk.send(Msg::View(msg::View::SelectLeg { leg }));
+            for i in -20..=20 {
+                let progress = f64::from(i) / 20.0;
+                desk.send(Msg::Play(msg::Play::Scrub { progress }));
+                let scene = drawing(&desk.state);
+                check(&scene);
+                for role in [
+                    Role::Structure,
+                    Role::StructureHatch,
+                    Role::Moving,
+                    Role::Ghost,
+                    Role::Envelope,
+                    Role::Ground,
+                    Role::CentreLine,
+                    Role::ScaleBar,
+                    Role::Grid,
+                ] {
+                    assert!(has(&scene, role), "{role:?} of leg {leg}");
+                }
+                let scene = curves(&desk.state);
+                check(&scene);
+                assert!(has(&scene, Role::Cursor) && scene.height_px > 300.0);
+            }
+        }
+    }
+}
+
+#[test]
+fn contact_is_more_than_a_colour() {
+    let desk = Desk::demo();
+    let scene = drawing(&desk.state);
+    for role in [
+        Role::Contact,
+        Role::ContactHatch,
+        Role::DimensionText,
+        Role::Governing,
+    ] {
+        assert!(has(&scene, role), "{role:?}");
+    }
+    let said = scene
+        .marks
+        .iter()
+        .any(|mark| matches!(&mark.shape, Shape::Text { text, .. } if text.starts_with("contact")));
+    assert!(said);
+}
+
+#[test]
+fn labels_keep_off_each_other() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::View(msg::View::DrawingSize {
+        width_px: 900.0,
+        height_px: 620.0,
+    }));
+    desk.send(Msg::View(msg::View::Fit));
+    let scene = drawing(&desk.state);
+    let boxes: Vec<(f64, f64, f64, f64, String)> = scene
+        .marks
+        .iter()
+        .filter_map(|mark| match &mark.shape {
+            Shape::Text {
+                at,
+                text,
+                anchor,
+                size_px,
+            } if mark.role == Role::Label => {
+                let wide = 0.5 * size_px * text.chars().count() as f64;
+                let left = match anchor {
+                    gearswing_app::scene::Anchor::Start => at.x_px,
+                    gearswing_app::scene::Anchor::Middle => at.x_px - wide / 2.0,
+                    gearswing_app::scene::Anchor::End => at.x_px - wide,
+                };
+                let half = 0.45 * size_px;
+                Some((
+                    left,
+                    left + wide,
+                    at.y_px - half,
+                    at.y_px + half,
+                    text.clone(),
+                ))
+            }
+            _ => None,
+        })
+        .collect();
+    assert!(boxes.len() >= 6);
+    for (i, a) in boxes.iter().enumerate() {
+        for b in boxes.iter().skip(i + 1) {
+            let apart = a.1 <= b.0 || b.1 <= a.0 || a.3 <= b.2 || b.3 <= a.2;
+            assert!(apart, "{} and {}", a.4, b.4);
+        }
+    }
+}
+
+#[test]
+fn the_dimension_is_the_distance_it_says() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::View(msg::View::Units(
+        gearswing_units::UnitChoice::METRIC,
+    )));
+    for leg in 0..3 {
+        desk.send(Msg::View(msg::View::GoTo {
+            leg,
+            question: gearswing_solver::result::Question::Clears,
+        }));
+        let page = desk.page();
+        let answer = &page.answers[leg].answers[0];
+        let text = drawing(&desk.state)
+            .marks
+            .iter()
+            .find_map(|mark| match &mark.shape {
+                Shape::Text { text, .. } if mark.role == Role::DimensionText => Some(text.clone()),
+                _ => None,
+            })
+            .unwrap();
+        let number = |text: &str| {
+            text.split_whitespace()
+                .find_map(|word| word.parse::<f64>().ok())
+                .unwrap()
+        };
+        assert_eq!(
+            number(&text),
+            number(&answer.short),
+            "{text} {}",
+            answer.sentence
+        );
+    }
+}
+
+#[test]
+fn extreme_zoom_stays_sound() {
+    let mut desk = Desk::demo();
+    for factor in [10.0, 10.0, 10.0, 10.0, 0.1, 0.1, 0.1, 0.1, 0.1, 0.1] {
+        desk.send(Msg::View(msg::View::Zoom { factor }));
+        let scene = drawing(&desk.state);
+        check(&scene);
+        assert!(scene.marks.len() < 20_000, "{}", scene.marks.len());
+    }
+}

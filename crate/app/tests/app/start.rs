@@ -1,0 +1,118 @@
+//! What a person sees first.
+use gearswing_app::msg::{self, Msg};
+use gearswing_app::{Effect, curves, drawing};
+use gearswing_solver::result::Verdict;
+
+use crate::support::Desk;
+
+#[test]
+fn the_demo_opens_on_its_fault() {
+    let desk = Desk::demo();
+    let page = desk.page();
+    assert_eq!(page.answers.len(), 3);
+    assert!(
+        page.answers
+            .iter()
+            .all(|leg| leg.answers.len() == 3 && leg.faults.is_empty())
+    );
+    let selected = page.answers.iter().find(|leg| leg.selected).unwrap();
+    let clears = &selected.answers[0];
+    assert_eq!(clears.verdict, Verdict::Bad, "{}", clears.sentence);
+    // the drawing stands at the very place, with the very number
+    let near = page
+        .readout
+        .iter()
+        .find(|row| row.label.contains("grown tire"))
+        .unwrap();
+    assert!(
+        near.bad && near.value.starts_with("contact"),
+        "{}",
+        near.value
+    );
+    let number = clears.short.split(' ').next().unwrap();
+    assert!(
+        near.value.contains(number),
+        "{} in {}",
+        clears.short,
+        near.value
+    );
+}
+
+#[test]
+fn the_former_tire_is_one_press_away() {
+    let mut desk = Desk::demo();
+    assert!(desk.page().toolbar.can_compare);
+    assert!(
+        desk.page()
+            .answers
+            .iter()
+            .all(|leg| leg.answers.iter().all(|a| a.former.is_none()))
+    );
+    desk.send(Msg::View(msg::View::CompareFormer { on: true }));
+    let page = desk.page();
+    let selected = page.answers.iter().find(|leg| leg.selected).unwrap();
+    let former = selected.answers[0].former.as_ref().unwrap();
+    assert_ne!(former.verdict, Verdict::Bad, "{}", former.sentence);
+    let roles = |scene: &gearswing_app::Scene| {
+        scene
+            .marks
+            .iter()
+            .any(|mark| mark.role == gearswing_app::scene::Role::Former)
+    };
+    assert!(roles(&drawing(&desk.state)) && roles(&curves(&desk.state)));
+    desk.send(Msg::View(msg::View::CompareFormer { on: false }));
+    assert!(!roles(&drawing(&desk.state)) && !roles(&curves(&desk.state)));
+}
+
+#[test]
+fn an_answer_goes_to_its_place() {
+    let mut desk = Desk::demo();
+    for leg in 0..3 {
+        for answer in desk.page().answers[leg].answers.clone() {
+            let Some(go) = answer.go_to else { continue };
+            desk.send(go.msg);
+            assert_eq!(desk.state.session.leg, leg);
+            let transport = desk.page().transport;
+            assert!((transport.min..=transport.max).contains(&transport.value));
+        }
+    }
+}
+
+#[test]
+fn the_text_is_safe_before_a_solve() {
+    let mut desk = Desk::demo();
+    let before = desk.gear();
+    let mut effects = gearswing_app::update(
+        &mut desk.state,
+        Msg::Key(msg::Key::Nudge {
+            handle: "legs[1].trunnion_m".to_owned(),
+            direction: msg::Direction::Up,
+            size: gearswing_units::StepSize::Normal,
+        }),
+    );
+    // not the selected leg: nothing happens
+    assert!(
+        effects
+            .iter()
+            .all(|e| !matches!(e, Effect::RecoveryText { .. }))
+    );
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 1 }));
+    effects = gearswing_app::update(
+        &mut desk.state,
+        Msg::Key(msg::Key::Nudge {
+            handle: "legs[1].trunnion_m".to_owned(),
+            direction: msg::Direction::Up,
+            size: gearswing_units::StepSize::Normal,
+        }),
+    );
+    assert_ne!(desk.gear(), before);
+    assert_ne!(desk.state.revision(), desk.state.settled_revision());
+    let text = effects
+        .iter()
+        .find_map(|e| match e {
+            Effect::RecoveryText { text } => Some(text),
+            _ => None,
+        })
+        .unwrap();
+    assert_eq!(gearswing_gearfile::read(text).unwrap(), desk.gear());
+}
