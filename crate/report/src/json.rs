@@ -102,6 +102,27 @@ pub fn result_json(answered: &Answered) -> Result<String, serde_json::Error> {
     serde_json::to_string_pretty(&envelope)
 }
 
+#[derive(Serialize)]
+struct Unusable<'a> {
+    format: &'static str,
+    version: u32,
+    file: &'a str,
+    error: &'a str,
+}
+
+/// In place of the results of a file that cannot be used: "error" instead of "legs".
+///
+/// # Errors
+/// When serialising fails; there is no reason to.
+pub fn unusable_json(file: &str, error: &str) -> Result<String, serde_json::Error> {
+    serde_json::to_string_pretty(&Unusable {
+        format: RESULT_FORMAT,
+        version: RESULT_VERSION,
+        file,
+        error,
+    })
+}
+
 fn leg<'a>(
     answered: &Answered<'a>,
     index: usize,

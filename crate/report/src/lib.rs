@@ -36,7 +36,8 @@ pub use fault::fault_text;
 pub use finding::{
     FindingText, Governing, Mark, finding_text, governing, jam_text, question_text, verdict_text,
 };
-pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json};
+pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json, unusable_json};
 pub use sheet::{ReportOptions, report_text};
 pub use subject::Subject;
 pub use table::{stations_csv, stations_csv_head, stations_csv_rows, stations_text};
+pub use text::clean;

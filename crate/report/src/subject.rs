@@ -90,6 +90,10 @@ impl Subject<'_> {
         match place.phase {
             Phase::Shorten => "while the strut shortens, before the swing".to_owned(),
             Phase::Unlock => "while the knee passes the straight line".to_owned(),
+            // Out of an over-centre lock the swing starts at the straight knee.
+            Phase::Swing if place.progress <= 0.0 && self.result.excursion.is_some() => {
+                "with the knee on the straight line".to_owned()
+            }
             Phase::Swing if place.travel.abs() < END_OF_TRAVEL => "with the gear down".to_owned(),
             Phase::Swing if (place.travel - 1.0).abs() < END_OF_TRAVEL => {
                 "with the gear up".to_owned()

@@ -21,14 +21,20 @@ const TRADE_WORDS: &[&str] = &[
     "tail",
 ];
 
-/// A person's text as one line: control and direction-changing characters become spaces, runs of
-/// space one, and a long one is cut.
-pub(crate) fn plain(text: &str) -> String {
+/// A person's text as one line that is safe to print: control and direction-changing characters
+/// become spaces, and runs of space one.
+#[must_use]
+pub fn clean(text: &str) -> String {
     let clean: String = text
         .chars()
         .map(|c| if is_unprintable(c) { ' ' } else { c })
         .collect();
-    let mut line = clean.split_whitespace().collect::<Vec<_>>().join(" ");
+    clean.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// As [`clean`], and a long one is cut.
+pub(crate) fn plain(text: &str) -> String {
+    let mut line = clean(text);
     if let Some((cut, _)) = line.char_indices().nth(LONGEST_NAME) {
         line.truncate(cut);
         line.push('…');

@@ -288,7 +288,11 @@ fn every_assumption_and_caution() {
 
 #[test]
 fn places_in_words() {
-    let (gear, result) = (full_gear(), result());
+    let (gear, mut result) = (full_gear(), result());
+    let over_centre = result.clone();
+    result.excursion = None;
+    let straight = subject(&gear, &over_centre, METRIC).at(&place(0.0));
+    assert_eq!(straight, "with the knee on the straight line");
     let subject = subject(&gear, &result, METRIC);
     let at = |phase, travel| {
         subject.at(&Place {

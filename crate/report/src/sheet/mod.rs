@@ -16,7 +16,7 @@ use gearswing_solver::faults::Fault;
 use crate::answered::{Answered, LegAnswer};
 use crate::cautions::{general_cautions, not_modelled};
 use crate::fault_text;
-use crate::text::{capital_first, leg_name, plain};
+use crate::text::{capital_first, clean, leg_name, plain};
 use lines::Lines;
 
 /// What a report contains besides the answers.
@@ -62,7 +62,7 @@ fn head(lines: &mut Lines, answered: &Answered) {
             &name
         },
     );
-    lines.text(0, &format!("File: {}", plain(answered.file)));
+    lines.text(0, &format!("File: {}", clean(answered.file)));
     if answered.tire == TireChoice::Former {
         lines.text(0, "Solved with the former tire, where a leg has one.");
     }
@@ -73,27 +73,8 @@ fn head(lines: &mut Lines, answered: &Answered) {
         .map(str::trim)
         .filter(|line| !line.is_empty())
     {
-        for part in chunks(line) {
-            lines.text(0, &part);
-        }
+        lines.text(0, &clean(line));
     }
-}
-
-/// Long texts in pieces short enough to be cleaned without being cut.
-fn chunks(line: &str) -> Vec<String> {
-    let mut pieces = vec![String::new()];
-    for word in line.split_whitespace().map(plain) {
-        match pieces.last_mut() {
-            Some(piece) if piece.chars().count() + word.chars().count() < 76 => {
-                if !piece.is_empty() {
-                    piece.push(' ');
-                }
-                piece.push_str(&word);
-            }
-            _ => pieces.push(word),
-        }
-    }
-    pieces
 }
 
 /// Faults of the gear as a whole, once; every leg carries them.

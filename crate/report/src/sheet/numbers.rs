@@ -118,12 +118,13 @@ pub(super) fn force(lines: &mut Lines, subject: &Subject) {
         ),
     );
     let peak = |what: &str, peak: &ForcePeak| {
+        let left = if peak.margin < 0.0 { "missing" } else { "left" };
         format!(
-            "{what}: {} and {} {}; {} of the available pressure is left; mount load {}.",
+            "{what}: {} and {} {}; {} of the available pressure is {left}; mount load {}.",
             subject.say(Quantity::Force, peak.effort),
             subject.say(Quantity::Pressure, peak.pressure),
             subject.at(&peak.place),
-            subject.signed(Quantity::Travel, peak.margin),
+            subject.say(Quantity::Travel, peak.margin.abs()),
             subject.say(Quantity::Force, peak.mount_load),
         )
     };

@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use gearswing_solver::model::{Point, Vector};
 use gearswing_solver::result::{LegResult, Phase, Station};
 
-use crate::text::plain;
+use crate::text::clean;
 
 /// Column heads in order.
 const HEAD: &[&str] = &[
@@ -129,7 +129,7 @@ pub(super) fn phase_key(phase: Phase) -> &'static str {
 }
 
 fn quoted(text: &str) -> String {
-    let text = plain(text);
+    let text = clean(text);
     if text.contains([',', '"']) {
         format!("\"{}\"", text.replace('"', "\"\""))
     } else {

@@ -1,0 +1,35 @@
+//! Texts of `--help` and `--version`.
+
+pub(crate) const VERSION: &str = concat!("gearswing ", env!("CARGO_PKG_VERSION"), "\n");
+
+pub(crate) const HELP: &str = "\
+gearswing: does the retracting leg clear, can it be driven, will it lock?
+
+  gearswing [options] FILE...            answers for gear files; - reads standard input
+  gearswing [options] --open-link TEXT   answers for a link, or for its code alone
+  gearswing --link FILE...               prints the link code of gear files, one a line
+
+Options
+  --format text|json|csv   text: the whole report (the default)
+                           json: results in SI with sentences beside; one object for one
+                                 file, an array for several, null for what is not finite
+                           csv:  the stations table in SI
+  --units in|mm            units of the texts: in, lb, psi (the default), or mm, N, bar.
+                           json data and csv are always SI
+  --leg NAME|N             only this leg, by its name or its number from 1
+  --tire fitted|former     the tire now fitted (the default), or the one before
+  --stations N             json, csv: stations of the swing, 2 to 20001 (default 721);
+                           text: rows of the stations table, 0 for none (default 25)
+  --out FILE               write there, not to standard output
+  --help, --version
+
+Exit code
+  0  no answer is bad. Answers that are marginal, or that the model cannot show (a latch, a
+     leg without brace), are told in words and do not change the code
+  1  some answer is bad: something touches, stalls, stops on the way, or does not lock
+  2  some input cannot be used, the message is on standard error; the others are still answered
+The highest code wins.
+
+Figures are no approval. Do the gear swing on locked jacks with nobody in the arc, follow the
+kit or type maker's data and your country's regulations, and have the work signed for.
+";

@@ -1,0 +1,226 @@
+//! From input to answer: every input on its own, the worst decides the exit code.
+use gearswing_gearfile::link;
+use gearswing_report::{
+    Answered, LegAnswer, Outcome, ReportOptions, clean, fault_text, report_text, result_json,
+    stations_csv_head, stations_csv_rows, unusable_json,
+};
+use gearswing_solver::model::Gear;
+use gearswing_solver::{Options, solve_leg};
+
+use crate::arguments::{Format, Input, Request};
+use crate::output::{Output, OutputError};
+use crate::progress::Progress;
+use crate::say;
+
+/// Exit code when every answer is good, marginal or not shown.
+const GOOD: u8 = 0;
+/// Exit code when some answer is bad.
+const BAD: u8 = 1;
+/// Exit code when some input cannot be used.
+pub(crate) const UNUSABLE: u8 = 2;
+
+/// Rows of the stations table in text.
+const TEXT_ROWS: usize = 25;
+
+/// Does what is asked; the exit code.
+pub(crate) fn run(request: &Request) -> u8 {
+    let output = match &request.out {
+        None => Ok(Output::standard()),
+        Some(path) => Output::file(path, &request.inputs),
+    };
+    let mut output = match output {
+        Ok(output) => output,
+        Err(message) => {
+            say(&message);
+            return UNUSABLE;
+        }
+    };
+    let mut code = GOOD;
+    let written = answer_all(request, &mut output, &mut code).and_then(|()| output.finish());
+    match written {
+        Ok(()) | Err(OutputError::Closed) => code,
+        Err(OutputError::Failed(message)) => {
+            say(&message);
+            UNUSABLE
+        }
+    }
+}
+
+fn answer_all(request: &Request, output: &mut Output, code: &mut u8) -> Result<(), OutputError> {
+    let several = request.inputs.len() > 1;
+    let (open, between, close) = match request.format {
+        Format::Json if several => ("[\n".to_owned(), ",\n", "\n]\n"),
+        Format::Json => (String::new(), "", "\n"),
+        Format::Csv => (stations_csv_head(), "", ""),
+        Format::Text => (String::new(), "\n\n", ""),
+        Format::Link => (String::new(), "", ""),
+    };
+    output.write(&open)?;
+    let mut progress = Progress::new(request.inputs.len());
+    let mut is_first = true;
+    for (done, input) in request.inputs.iter().enumerate() {
+        let (text, own_code) = answer(request, input, &mut |name| progress.at(done, name));
+        *code = own_code.max(*code);
+        if text.is_empty() {
+            continue;
+        }
+        if !is_first {
+            output.write(between)?;
+        }
+        is_first = false;
+        output.write(&text)?;
+    }
+    output.write(close)
+}
+
+/// The text for one input and its exit code; messages have been said.
+fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (String, u8) {
+    let file = input.name();
+    let shown = clean(&file);
+    now_at(&shown);
+    let worked = input
+        .gear()
+        .and_then(|gear| Ok((legs_asked(&gear, request.leg.as_deref())?, gear)))
+        .and_then(|(legs, gear)| match request.format {
+            Format::Link => link_text(request, &gear, &legs, &shown).map(|text| (text, GOOD)),
+            Format::Text | Format::Json | Format::Csv => {
+                solved(request, &file, &gear, &legs, now_at)
+            }
+        });
+    worked.unwrap_or_else(|message| {
+        say(&format!("{shown}: {message}"));
+        let text = match request.format {
+            Format::Json => unusable_json(&file, &message).unwrap_or_default(),
+            Format::Text | Format::Csv | Format::Link => String::new(),
+        };
+        (text, UNUSABLE)
+    })
+}
+
+fn solved(
+    request: &Request,
+    file: &str,
+    gear: &Gear,
+    legs: &[usize],
+    now_at: &mut dyn FnMut(&str),
+) -> Result<(String, u8), String> {
+    let mut options = Options {
+        tire: request.tire,
+        ..Options::default()
+    };
+    if let (Format::Json | Format::Csv, Some(stations)) = (request.format, request.stations) {
+        options.stations = stations;
+    }
+    let shown = clean(file);
+    let answers: Vec<LegAnswer> = legs
+        .iter()
+        .map(|&leg| {
+            now_at(&shown);
+            (leg, solve_leg(gear, leg, &options))
+        })
+        .collect();
+    let answered = Answered {
+        file,
+        gear,
+        legs: &answers,
+        tire: request.tire,
+        units: request.units,
+    };
+    say_faults(&answered, &shown);
+    let text = match request.format {
+        Format::Json => result_json(&answered).map_err(|error| error.to_string())?,
+        Format::Csv => answers
+            .iter()
+            .filter_map(|(_, answer)| answer.as_ref().ok())
+            .map(|result| stations_csv_rows(file, result))
+            .collect(),
+        Format::Text | Format::Link => report_text(
+            &answered,
+            ReportOptions {
+                station_rows: request.stations.unwrap_or(TEXT_ROWS),
+            },
+        ),
+    };
+    let code = match answered.outcome() {
+        Outcome::Good => GOOD,
+        Outcome::Bad => BAD,
+        Outcome::Unusable => UNUSABLE,
+    };
+    Ok((text, code))
+}
+
+/// Every fault once, on standard error.
+fn say_faults(answered: &Answered, file: &str) {
+    let mut said: Vec<String> = Vec::new();
+    for (_, answer) in answered.legs {
+        for fault in answer
+            .as_ref()
+            .err()
+            .into_iter()
+            .flat_map(|faults| &faults.0)
+        {
+            let text = fault_text(fault, answered.gear, answered.units);
+            if !said.contains(&text) {
+                say(&format!("{file}: {text}"));
+                said.push(text);
+            }
+        }
+    }
+    if answered.legs.is_empty() {
+        say(&format!("{file}: there is no leg in it"));
+    }
+}
+
+/// Indices of the legs asked for: all, or those of a name, or one by its number.
+fn legs_asked(gear: &Gear, asked: Option<&str>) -> Result<Vec<usize>, String> {
+    let Some(asked) = asked.map(str::trim) else {
+        return Ok((0..gear.legs.len()).collect());
+    };
+    let same = |name: &str| name.trim().to_lowercase() == asked.to_lowercase();
+    let named: Vec<usize> = gear
+        .legs
+        .iter()
+        .enumerate()
+        .filter(|(_, leg)| same(&leg.name))
+        .map(|(index, _)| index)
+        .collect();
+    if !named.is_empty() {
+        return Ok(named);
+    }
+    let number = asked.parse::<usize>().ok();
+    if let Some(index) = number.and_then(|number| number.checked_sub(1))
+        && index < gear.legs.len()
+    {
+        return Ok(vec![index]);
+    }
+    let names: Vec<String> = gear
+        .legs
+        .iter()
+        .enumerate()
+        .map(|(index, leg)| format!("{} {}", index + 1, clean(&leg.name)))
+        .collect();
+    Err(format!(
+        "there is no leg {}; it has: {}",
+        clean(asked),
+        names.join(", ")
+    ))
+}
+
+fn link_text(request: &Request, gear: &Gear, legs: &[usize], file: &str) -> Result<String, String> {
+    let shared = link::Shared {
+        gear: gear.clone(),
+        leg: legs.first().copied().unwrap_or(0),
+        progress: 0.0,
+        view: None,
+        units: request.units.to_string(),
+    };
+    let code = link::encode(&shared).map_err(|error| clean(&error.to_string()))?;
+    if !link::fits(&code) {
+        say(&format!(
+            "{file}: this link has {} characters; many messengers cut at {}, so better send the file",
+            code.len(),
+            link::LINK_LIMIT
+        ));
+    }
+    Ok(code + "\n")
+}

@@ -1,0 +1,236 @@
+//! Text, JSON and CSV of good gear files.
+use std::process::Stdio;
+
+use gearswing_report::Outcome;
+use gearswing_solver::result::{LegResult, Verdict};
+use gearswing_solver::{Options, TireChoice, solve_leg};
+use serde_json::Value;
+
+use crate::support::{demo, file, folder, gear_file, program, run, run_with, starter};
+
+fn solve(gear: &gearswing_solver::model::Gear, leg: usize, options: &Options) -> LegResult {
+    solve_leg(gear, leg, options).expect("no faults")
+}
+
+/// The exit code that the solver's own findings ask for.
+fn code_of(gear: &gearswing_solver::model::Gear) -> i32 {
+    let is_bad = (0..gear.legs.len())
+        .map(|leg| solve(gear, leg, &Options::default()))
+        .any(|result| {
+            !result.jams.is_empty() || result.findings.iter().any(|f| f.verdict == Verdict::Bad)
+        });
+    i32::from(is_bad)
+}
+
+#[test]
+fn json_is_the_solvers_result() {
+    let folder = folder("json");
+    let gear = demo();
+    let path = gear_file(&folder, "demo.json", &gear);
+    let got = run([&path, "--format", "json"]);
+    assert_eq!((got.code, got.err.as_str()), (code_of(&gear), ""));
+    let json: Value = serde_json::from_str(&got.out).expect("JSON");
+    assert_eq!(json["format"], "gearswing-result");
+    assert_eq!(json["version"], 1);
+    assert_eq!(json["file"], path.as_str());
+    let legs = json["legs"].as_array().expect("legs");
+    assert_eq!(legs.len(), gear.legs.len());
+    for (index, leg) in legs.iter().enumerate() {
+        let result = solve(&gear, index, &Options::default());
+        assert_eq!(leg["result"], serde_json::to_value(&result).expect("JSON"));
+        assert_eq!(leg["leg"], gear.legs[index].name.as_str());
+        let words = leg["words"].as_array().expect("words");
+        assert_eq!(words.len(), result.findings.len());
+        for (words, finding) in words.iter().zip(&result.findings) {
+            assert_eq!(
+                words["verdict"],
+                gearswing_report::verdict_text(finding.question, finding.verdict)
+            );
+            assert!(
+                words["sentence"]
+                    .as_str()
+                    .expect("a sentence")
+                    .ends_with('.')
+            );
+        }
+    }
+}
+
+#[test]
+fn options_reach_the_solver() {
+    let folder = folder("options");
+    let gear = demo();
+    let path = gear_file(&folder, "demo.json", &gear);
+    let got = run([
+        &path,
+        "--format=json",
+        "--leg",
+        "right MAIN",
+        "--tire",
+        "former",
+        "--stations",
+        "31",
+    ]);
+    let json: Value = serde_json::from_str(&got.out).expect("JSON");
+    let index = gear
+        .legs
+        .iter()
+        .position(|leg| leg.name == "Right main")
+        .expect("a right main");
+    let options = Options {
+        stations: 31,
+        tire: TireChoice::Former,
+        ..Options::default()
+    };
+    let result = solve(&gear, index, &options);
+    assert_eq!(json["legs"].as_array().expect("legs").len(), 1);
+    assert_eq!(json["legs"][0]["index"], index);
+    assert_eq!(
+        json["legs"][0]["result"],
+        serde_json::to_value(result).expect("JSON")
+    );
+    assert_eq!(json["tire"], "former");
+    let by_number = run([&path, "--format=json", "--leg", "1", "--stations", "31"]);
+    let json: Value = serde_json::from_str(&by_number.out).expect("JSON");
+    assert_eq!(json["legs"][0]["leg"], gear.legs[0].name.as_str());
+}
+
+#[test]
+fn csv_has_a_row_for_every_station() {
+    let folder = folder("csv");
+    let gear = demo();
+    let path = gear_file(&folder, "demo.json", &gear);
+    let got = run([&path, "--format", "csv", "--stations", "61"]);
+    let options = Options {
+        stations: 61,
+        ..Options::default()
+    };
+    let mut wanted = gearswing_report::stations_csv_head();
+    for leg in 0..gear.legs.len() {
+        let rows = gearswing_report::stations_csv_rows(&path, &solve(&gear, leg, &options));
+        wanted.push_str(&rows);
+    }
+    assert_eq!(got.out, wanted);
+    let head: Vec<_> = got.out.lines().next().expect("a head").split(',').collect();
+    for name in head
+        .iter()
+        .skip(3)
+        .filter(|name| !["progress", "travel"].contains(name))
+    {
+        let has_unit = ["_m", "_rad", "_n", "_pa"]
+            .iter()
+            .any(|unit| name.ends_with(unit));
+        assert!(has_unit, "{name} without unit");
+    }
+    assert!(got.out.lines().count() > 61 * gear.legs.len());
+}
+
+#[test]
+fn text_of_the_demo() {
+    let folder = folder("text");
+    let gear = demo();
+    let path = gear_file(&folder, "demo.json", &gear);
+    let got = run([&path, "--stations", "7"]);
+    assert_eq!((got.code, got.err.as_str()), (code_of(&gear), ""));
+    let text = got.out.replace(&path, "demo.json");
+    let file_line = text
+        .lines()
+        .position(|line| line.starts_with("File:"))
+        .expect("a file line");
+    let text: Vec<_> = text
+        .lines()
+        .enumerate()
+        .filter(|(n, _)| *n != file_line)
+        .map(|(_, l)| l)
+        .collect();
+    insta::assert_snapshot!(text.join("\n"));
+    let metric = run([&path, "--units", "mm"]);
+    assert!(metric.out.contains(" bar ") && !metric.out.contains(" psi at"));
+}
+
+#[test]
+fn every_starter_is_answered() {
+    let folder = folder("starters");
+    for example in gearswing_gearfile::STARTERS {
+        let gear = starter(example.key);
+        let path = file(&folder, example.key, example.text);
+        let got = run([&path]);
+        assert_eq!(
+            (got.code, got.err.as_str()),
+            (code_of(&gear), ""),
+            "{}",
+            example.key
+        );
+        for question in ["Does it clear?", "Can it be driven?", "Will it lock?"] {
+            assert!(got.out.contains(question), "{}", example.key);
+        }
+        assert!(got.out.lines().all(|line| line == line.trim_end()));
+    }
+}
+
+#[test]
+fn several_files_make_one_array_and_the_worst_code() {
+    let folder = folder("several");
+    let (first, second) = (starter("folding_side"), demo());
+    let a = gear_file(&folder, "a.json", &first);
+    let b = gear_file(&folder, "b.json", &second);
+    let got = run([&a, &b, "--format", "json", "--stations", "11"]);
+    assert_eq!(got.code, code_of(&first).max(code_of(&second)));
+    let json: Value = serde_json::from_str(&got.out).expect("JSON");
+    let files: Vec<_> = json
+        .as_array()
+        .expect("an array")
+        .iter()
+        .map(|r| &r["file"])
+        .collect();
+    assert_eq!(files, [a.as_str(), b.as_str()]);
+    let csv = run([&a, &b, "--format", "csv", "--stations", "11"]);
+    let heads = csv
+        .out
+        .lines()
+        .filter(|line| line.starts_with("file,leg,"))
+        .count();
+    assert_eq!(heads, 1);
+    let text = run([&a, &b]);
+    assert_eq!(text.out.matches("Not modelled").count(), 2);
+}
+
+#[test]
+fn standard_input_and_out_file() {
+    let folder = folder("out");
+    let text = gearswing_gearfile::DEMO.text;
+    let path = file(&folder, "demo.json", text);
+    let out = folder.join("answers.csv");
+    let out = out.to_str().expect("UTF-8");
+    let direct = run([&path, "--format", "csv"]);
+    let piped = run_with(["-", "--format", "csv", "--out", out], text.as_bytes());
+    assert_eq!((piped.code, piped.out.as_str()), (direct.code, ""));
+    let written = std::fs::read_to_string(out).expect("written");
+    assert_eq!(written, direct.out.replace(&path, "standard input"));
+}
+
+#[test]
+fn a_reader_that_goes_away_is_no_fault() {
+    let folder = folder("pipe");
+    let path = gear_file(&folder, "demo.json", &demo());
+    let mut child = program()
+        .args([&path, &path, &path, "--format", "json"])
+        .stdin(Stdio::null())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .expect("the program starts");
+    drop(child.stdout.take());
+    let ended = child.wait_with_output().expect("the program ends");
+    assert!(
+        matches!(ended.status.code(), Some(0 | 1)),
+        "{:?}",
+        ended.status
+    );
+    assert_eq!(String::from_utf8_lossy(&ended.stderr), "");
+}
+
+#[test]
+fn outcomes_are_ordered_as_the_codes() {
+    assert!(Outcome::Good < Outcome::Bad && Outcome::Bad < Outcome::Unusable);
+}
