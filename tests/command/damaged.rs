@@ -2,7 +2,7 @@
 //! other files are still answered.
 use serde_json::Value;
 
-use crate::support::{demo, file, folder, gear_file, run, run_with, starter};
+use crate::support::{demo, file, fixtures, folder, gear_file, run, run_with, starter};
 
 #[test]
 fn every_unusable_file_has_its_sentence() {
@@ -92,6 +92,45 @@ fn faults_are_named_with_part_number_and_what_is_valid() {
     );
     let only_sound = run([&path, "--leg", "1"]);
     assert!(only_sound.code < 2, "{}", only_sound.err);
+}
+
+/// A sentence for each fixture, so that every kind of fault is seen by a person as it is printed.
+#[test]
+fn every_kind_of_fault_is_told_in_words() {
+    let mut told = String::new();
+    for path in fixtures("faults") {
+        let got = run([path.to_str().expect("UTF-8"), "--units", "mm"]);
+        let name = path
+            .file_name()
+            .expect("a name")
+            .to_string_lossy()
+            .into_owned();
+        assert_eq!(got.code, 2, "{name}");
+        for line in got.err.lines() {
+            let (_, sentence) = line.split_once(".json: ").expect("the file is named");
+            told.push_str(&format!("{name}: {sentence}\n"));
+        }
+    }
+    insta::assert_snapshot!(told);
+}
+
+#[test]
+fn a_leg_that_stops_is_a_bad_answer_with_its_reason() {
+    let mut told = String::new();
+    for path in fixtures("jams") {
+        let got = run([path.to_str().expect("UTF-8"), "--units", "mm"]);
+        let name = path
+            .file_name()
+            .expect("a name")
+            .to_string_lossy()
+            .into_owned();
+        assert_eq!((got.code, got.err.as_str()), (1, ""), "{name}");
+        let flat = got.out.split_whitespace().collect::<Vec<_>>().join(" ");
+        let (_, from) = flat.split_once(" - Stops ").expect("a stop is told");
+        let (sentence, _) = from.split_once(". ").expect("a sentence");
+        told.push_str(&format!("{name}: Stops {sentence}.\n"));
+    }
+    insta::assert_snapshot!(told);
 }
 
 #[test]

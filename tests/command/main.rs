@@ -3,6 +3,8 @@
 
 /// Unusable inputs and command lines.
 mod damaged;
+/// Gear files with one value changed to something extreme, or with a piece missing.
+mod extreme;
 /// Link codes.
 mod links;
 /// Text, JSON and CSV.

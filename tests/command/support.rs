@@ -56,6 +56,20 @@ pub(crate) fn run_with<const N: usize>(arguments: [&str; N], text: &[u8]) -> Run
     Run::of(child.wait_with_output().expect("the program ends"))
 }
 
+/// Every gear file of a folder of the fixtures, by name.
+pub(crate) fn fixtures(folder: &str) -> Vec<PathBuf> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../../fixtures")
+        .join(folder);
+    let entries = std::fs::read_dir(folder).expect("the fixtures are there");
+    let mut paths: Vec<_> = entries
+        .map(|entry| entry.expect("readable").path())
+        .collect();
+    paths.sort();
+    assert!(!paths.is_empty());
+    paths
+}
+
 /// A directory of one test's own.
 pub(crate) fn folder(test: &str) -> PathBuf {
     let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(test);

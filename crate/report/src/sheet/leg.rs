@@ -91,7 +91,12 @@ fn stops(lines: &mut Lines, subject: &Subject) {
         lines.item(2, "- ", &text);
     }
     for event in &result.events {
+        let at_line = event.place.progress <= 0.0 && result.excursion.is_some();
         let what = match event.kind {
+            Kind::KneeStraight if at_line => {
+                lines.item(2, "- ", "The knee comes back through the straight line.");
+                continue;
+            }
             Kind::KneeStraight => "The brace stands straight",
             Kind::KneeFolded => "The brace links lie on each other",
             Kind::ActuatorDeadPoint => "The actuator has no arm",
