@@ -20,8 +20,21 @@ fn schema() -> Value {
         "What is printed for one gear file. SI units, as the end of each key says: m, kg, N, Pa, \
          m2, rad, m_rad (metres in a radian); keys without a unit are pure numbers. Positions are \
          in airframe axes: x right, y up, angles counter-clockwise positive. A number that is not \
-         finite is null."
+         finite is null. Several files give an array of these. A file that cannot be used has \
+         \"error\" in place of \"legs\" and what goes with them."
     );
+    schema["properties"]["error"] = json!({
+        "description": "Why the file cannot be used.",
+        "type": "string",
+    });
+    let of_every_file = ["format", "version", "file"];
+    let solved = schema["required"].as_array().unwrap().iter();
+    let solved: Vec<_> = solved
+        .filter(|key| !of_every_file.iter().any(|common| *key == common))
+        .cloned()
+        .collect();
+    schema["oneOf"] = json!([{"required": solved}, {"required": ["error"]}]);
+    schema["required"] = json!(of_every_file);
     schema["properties"]["format"]["const"] = json!(RESULT_FORMAT);
     schema["properties"]["version"]["const"] = json!(RESULT_VERSION);
     schema
