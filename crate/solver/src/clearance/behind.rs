@@ -1,52 +1,149 @@
-//! Whether a moving corner comes behind a surface.
+//! Whether a moving core comes behind a surface.
+use std::ops::Range;
+
 use crate::kinematics::Pose;
 use crate::model::Point;
 
-use super::barrier::Barrier;
+use super::barrier::{Barrier, Edge};
 use super::error::ClearanceError;
-use super::sweep::Sweep;
+use super::segment::{Bounds, point_segment_squared};
+use super::sweep::{Span, Sweep, core_edges};
 use super::track::Track;
 
 /// Bound on the intervals looked at for one part and surface.
 const MAX_INTERVALS: usize = 20_000;
 
+/// Bound on the stretches of one edge looked at over one interval.
+const MAX_STRETCHES: usize = 20_000;
+
 /// Width of progress below which an interval that may hold a point behind counts as one that does
 /// [1].
 const FINEST: f64 = 1e-9;
 
-/// Whether a corner that runs from `a` to `b`, straying from the straight line by at most `stray`
-/// [m], keeps clear of the back of a surface for certain.
+/// Length below which a stretch of an edge that may be behind counts as behind [m].
+const SHORTEST: f64 = 1e-9;
+
+/// Whether no point within `stray` [m] of the convex hull of some points is behind a surface, for
+/// certain.
 ///
-/// It does when for every edge it stays in front of the edge's line, or past a free end of the
-/// polyline, or farther from the edge than from the nearest one.
-pub(crate) fn stays_in_front(barrier: &Barrier, a: Point, b: Point, stray: f64) -> bool {
-    let last = barrier.edges.len().saturating_sub(1);
-    let mut middle: Option<(Point, f64)> = None;
-    barrier.edges.iter().enumerate().all(|(i, edge)| {
-        if edge.side(a).min(edge.side(b)) > stray {
-            return true;
-        }
-        let (from, to) = (edge.place(a), edge.place(b));
-        if i == 0 && from.max(to) < -stray || i == last && from.min(to) > edge.length + stray {
-            return true;
-        }
-        let reach = 0.5 * (b - a).norm() + stray;
-        let (m, nearest) = *middle.get_or_insert_with(|| {
-            let m = nalgebra::center(&a, &b);
-            (m, barrier.nearest(m).distance)
+/// It is so when no edge and no corner of the surface can be the nearest feature from behind. An
+/// edge can't where the hull stays in front of its line, or off its ends, or nearer to something
+/// else; a corner between two edges can't where the hull stays in front of its pseudo-normal's
+/// line, or beside one of the two edges, or nearer to something else. All these but the last are
+/// linear, so that the hull's points tell.
+pub(crate) fn stays_in_front(barrier: &Barrier, hull: &[Point], stray: f64) -> bool {
+    let most = |f: &dyn Fn(Point) -> f64| hull.iter().map(|&p| f(p)).fold(f64::MIN, f64::max);
+    let least = |f: &dyn Fn(Point) -> f64| hull.iter().map(|&p| f(p)).fold(f64::MAX, f64::min);
+    let mut middle: Option<(Point, f64, f64)> = None;
+    let mut nearer_to_another = |distance: &dyn Fn(Point) -> f64| {
+        let (m, nearest, reach) = *middle.get_or_insert_with(|| {
+            let sum: nalgebra::Vector2<f64> = hull.iter().map(|p| p.coords).sum();
+            let m = Point::from(sum / hull.len().max(1) as f64);
+            let reach = most(&|p| (p - m).norm()) + stray;
+            (m, barrier.nearest(m).distance, reach)
         });
-        super::segment::point_segment_squared(m, edge.a, edge.b).sqrt() - nearest > 2.0 * reach
+        distance(m) - nearest > 2.0 * reach
+    };
+    let mut before: Option<&Edge> = None;
+    for edge in &barrier.edges {
+        let clear_of_edge = least(&|p| edge.side(p)) > stray
+            || most(&|p| edge.place(p)) < -stray
+            || least(&|p| edge.place(p)) > edge.length + stray
+            || nearer_to_another(&|m| point_segment_squared(m, edge.a, edge.b).sqrt());
+        let clear_of_corner = match before {
+            None => true,
+            Some(last) => {
+                most(&|p| last.place(p)) < last.length - stray
+                    || least(&|p| edge.place(p)) > stray
+                    // the two normals add up to a vector of at most twice unit length
+                    || least(&|p| last.side(p) + edge.side(p)) > 2.0 * stray
+                    || nearer_to_another(&|m| (m - edge.a).norm())
+            }
+        };
+        if !(clear_of_edge && clear_of_corner) {
+            return false;
+        }
+        before = Some(edge);
+    }
+    true
+}
+
+/// Whether the core's whole line stays in front of the surface over an interval, for certain.
+///
+/// Edges are cut into stretches until these are about as long as their own way; then the interval
+/// is too wide to decide.
+pub(crate) fn line_stays_in_front(span: &Span, barrier: &Barrier) -> bool {
+    let count = span.from.len();
+    let single = (count == 1).then_some((0, 0));
+    let mut stack: Vec<(f64, f64)> = Vec::new();
+    core_edges(count).chain(single).all(|(i, j)| {
+        let (Some(&a), Some(&b), Some(&c), Some(&d)) = (
+            span.from.get(i),
+            span.from.get(j),
+            span.to.get(i),
+            span.to.get(j),
+        ) else {
+            return false;
+        };
+        stack.clear();
+        stack.push((0.0, 1.0));
+        for _ in 0..MAX_STRETCHES {
+            let Some((low, high)) = stack.pop() else {
+                return true;
+            };
+            let hull = [
+                a + (b - a) * low,
+                a + (b - a) * high,
+                c + (d - c) * low,
+                c + (d - c) * high,
+            ];
+            if stays_in_front(barrier, &hull, span.stray) {
+                continue;
+            }
+            let along = (hull[1] - hull[0]).norm().max((hull[3] - hull[2]).norm());
+            let across = (hull[2] - hull[0]).norm().max((hull[3] - hull[1]).norm());
+            if along <= (across + span.stray).max(SHORTEST) {
+                return false;
+            }
+            let middle = 0.5 * (low + high);
+            stack.push((middle, high));
+            stack.push((low, middle));
+        }
+        false
     })
 }
 
-/// Whether some corner of the core lies behind the surface or on it.
+/// Whether some point of the core's line lies behind the surface or on it.
 pub(crate) fn is_behind(barrier: &Barrier, core: &[Point]) -> bool {
-    core.iter().any(|&p| barrier.signed(p).0 <= 0.0)
+    if core.iter().any(|&p| barrier.signed(p).0 <= 0.0) {
+        return true;
+    }
+    let mut stack: Vec<(Point, Point)> = Vec::new();
+    for (i, j) in core_edges(core.len()) {
+        stack.extend(core.get(i).copied().zip(core.get(j).copied()));
+        for _ in 0..MAX_STRETCHES {
+            let Some((a, b)) = stack.pop() else { break };
+            if stays_in_front(barrier, &[a, b], 0.0) {
+                continue;
+            }
+            let m = nalgebra::center(&a, &b);
+            if barrier.signed(m).0 <= 0.0 || (b - a).norm() <= SHORTEST {
+                return true;
+            }
+            stack.push((m, b));
+            stack.push((a, m));
+        }
+        if !stack.is_empty() {
+            return true;
+        }
+    }
+    false
 }
 
-/// A pose with a corner of the core behind an open barrier, if the path may have one.
+/// A pose with a point of the core behind an open barrier, if the path may have one.
 ///
-/// An interval too short to decide counts as behind: the answer errs to that side only.
+/// Boxes around long stretches of the path settle most of it. An interval too short to decide
+/// counts as behind: the answer errs to that side only.
 pub(crate) fn first_behind(
     track: &Track,
     sweep: &Sweep,
@@ -56,51 +153,88 @@ pub(crate) fn first_behind(
     if barrier.closed {
         return Ok(None);
     }
-    let first = track.first()?;
-    if is_behind(barrier, sweep.core(0)) {
-        return Ok(Some(first.pose));
-    }
-    let mut looked = 0;
-    let mut stack: Vec<(Pose, Point, Pose, Point)> = Vec::new();
-    for (i, pair) in track.nodes.windows(2).enumerate() {
-        let [from, to] = pair else { continue };
-        let span = sweep.span(i);
-        for (corner, (&a, &b)) in span.from.iter().zip(span.to).enumerate() {
-            if stays_in_front(barrier, a, b, span.stray) {
-                continue;
-            }
-            stack.clear();
-            stack.push((from.pose, a, to.pose, b));
-            while let Some((from, a, to, b)) = stack.pop() {
-                looked += 1;
-                if looked > MAX_INTERVALS {
-                    return Err(ClearanceError::Unresolved {
-                        part: sweep.part.part,
-                        obstacle,
-                        from: from.place.progress,
-                        to: to.place.progress,
-                    });
-                }
-                if barrier.signed(b).0 <= 0.0 {
-                    return Ok(Some(to));
-                }
-                if stays_in_front(barrier, a, b, sweep.part.stray(&track.rig, &from, &to)) {
-                    continue;
-                }
-                if to.place.progress - from.place.progress < FINEST {
-                    return Ok(Some(to));
-                }
-                let middle = track.pose(0.5 * (from.place.progress + to.place.progress))?;
-                let Some(m) = sweep.part.corner(&track.rig, &middle, corner) else {
-                    return Err(ClearanceError::NotAssembled {
-                        progress: middle.place.progress,
-                        miss: 0.0,
-                    });
-                };
-                stack.push((middle, m, to, b));
-                stack.push((from, a, middle, m));
-            }
+    let mut ranges: Vec<Range<usize>> = Vec::with_capacity(16);
+    ranges.push(0..sweep.len());
+    while let Some(range) = ranges.pop() {
+        let hull = corners(&sweep.range_bounds(range.clone()));
+        if stays_in_front(barrier, &hull, 0.0) {
+            continue;
         }
+        if range.len() > 1 {
+            let middle = range.start + range.len() / 2;
+            ranges.push(middle..range.end);
+            ranges.push(range.start..middle);
+        } else if let Some(pose) = behind_in(track, sweep, barrier, range.start, obstacle)? {
+            return Ok(Some(pose));
+        }
+    }
+    Ok(None)
+}
+
+fn corners(bounds: &Bounds) -> [Point; 4] {
+    let (a, b) = (bounds.min, bounds.max);
+    [a, Point::new(b.x, a.y), b, Point::new(a.x, b.y)]
+}
+
+/// As [`first_behind`], within the interval that starts at node `i`.
+fn behind_in(
+    track: &Track,
+    sweep: &Sweep,
+    barrier: &Barrier,
+    i: usize,
+    obstacle: usize,
+) -> Result<Option<Pose>, ClearanceError> {
+    let span = sweep.span(i);
+    if line_stays_in_front(&span, barrier) {
+        return Ok(None);
+    }
+    let (Some(from), Some(to)) = (
+        track.nodes.get(i),
+        track.nodes.get(i + 1).or(track.nodes.last()),
+    ) else {
+        return Ok(None);
+    };
+    for (core, pose) in [(span.from, from.pose), (span.to, to.pose)] {
+        if is_behind(barrier, core) {
+            return Ok(Some(pose));
+        }
+    }
+    let mut stack = vec![(from.pose, span.from.to_vec(), to.pose, span.to.to_vec())];
+    let mut looked = 0;
+    while let Some((from, from_core, to, to_core)) = stack.pop() {
+        looked += 1;
+        if looked > MAX_INTERVALS {
+            return Err(ClearanceError::Unresolved {
+                part: sweep.part.part,
+                obstacle,
+                from: from.place.progress,
+                to: to.place.progress,
+            });
+        }
+        let span = Span {
+            from: &from_core,
+            to: &to_core,
+            stray: sweep.part.stray(&track.rig, &from, &to),
+        };
+        if line_stays_in_front(&span, barrier) {
+            continue;
+        }
+        if to.place.progress - from.place.progress < FINEST {
+            return Ok(Some(to));
+        }
+        let middle = track.pose(0.5 * (from.place.progress + to.place.progress))?;
+        let mut core = Vec::with_capacity(from_core.len());
+        if !sweep.part.place(&track.rig, &middle, &mut core) {
+            return Err(ClearanceError::NotAssembled {
+                progress: middle.place.progress,
+                miss: 0.0,
+            });
+        }
+        if is_behind(barrier, &core) {
+            return Ok(Some(middle));
+        }
+        stack.push((middle, core.clone(), to, to_core));
+        stack.push((from, from_core, middle, core));
     }
     Ok(None)
 }

@@ -4,7 +4,7 @@ use crate::model::Point;
 use crate::result::Contact;
 
 use super::barrier::Barrier;
-use super::behind::stays_in_front;
+use super::behind::line_stays_in_front;
 use super::error::ClearanceError;
 use super::signed::{Signed, signed_clearance};
 use super::sweep::{Span, Sweep};
@@ -12,6 +12,9 @@ use super::track::Track;
 
 /// Widest bracket of a first contact: swing [rad] and progress [1].
 const BRACKET: (f64, f64) = (9e-7, 9e-7);
+
+/// Width of progress at which an interval that may touch counts as one that does [1].
+const FINEST: f64 = 1e-9;
 
 /// Bound on the intervals looked at for one pair.
 const MAX_INTERVALS: usize = 50_000;
@@ -22,7 +25,7 @@ const ROUNDING: f64 = 1e-12;
 /// Where a part first touches an obstacle, `None` when it is free all the way.
 ///
 /// Goes through the path in order; an interval is free when its lower bound says so, else it is
-/// halved until it is no wider than the bracket asked for.
+/// halved until it is no wider than the bracket asked for and touches at its end.
 pub(crate) fn first_contact(
     track: &Track,
     sweep: &Sweep,
@@ -78,11 +81,14 @@ pub(crate) fn first_contact(
             let bracket = (to.place.swing - from.place.swing).abs();
             if bracket <= BRACKET.0 && to.place.progress - from.place.progress <= BRACKET.1 {
                 let touch = at(&to_core, &to)?;
-                return Ok(touch.map(|touch| Contact {
-                    place: from.place,
-                    bracket,
-                    point: touch.on_obstacle,
-                }));
+                let touches = touch.as_ref().is_some_and(|t| t.clearance <= ROUNDING);
+                if touches || to.place.progress - from.place.progress <= FINEST {
+                    return Ok(touch.map(|touch| Contact {
+                        place: from.place,
+                        bracket,
+                        point: touch.on_obstacle,
+                    }));
+                }
             }
             let middle = track.pose(0.5 * (from.place.progress + to.place.progress))?;
             let mut core = Vec::with_capacity(from_core.len());
@@ -101,10 +107,5 @@ fn is_free(span: &Span, radius: f64, barrier: &Barrier) -> bool {
     let enough = radius + ROUNDING;
     span.stray.is_finite()
         && span.lower_bound(barrier, enough) > enough
-        && (barrier.closed
-            || span
-                .from
-                .iter()
-                .zip(span.to)
-                .all(|(&a, &b)| stays_in_front(barrier, a, b, span.stray)))
+        && (barrier.closed || line_stays_in_front(span, barrier))
 }

@@ -135,6 +135,11 @@ impl Group<'_> {
     ) -> Result<CurvePoint, ClearanceError> {
         let reach = case.options.curve_reach;
         let mut least = reach;
+        let never_below = self
+            .followers
+            .iter()
+            .map(|f| f.least)
+            .fold(f64::INFINITY, f64::min);
         let before = *leader;
         let order =
             std::iter::once(before).chain((0..self.followers.len()).filter(|&i| i != before));
@@ -156,7 +161,11 @@ impl Group<'_> {
         Ok(CurvePoint {
             progress: pose.place.progress,
             travel: pose.place.travel,
-            clearance: least,
+            clearance: if least < reach {
+                least
+            } else {
+                reach.max(never_below)
+            },
             beyond: least >= reach,
         })
     }

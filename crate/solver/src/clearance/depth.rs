@@ -1,4 +1,7 @@
 //! How deep one line goes past another, at one pose or at the worst of a path.
+use std::cmp::Ordering;
+use std::collections::BinaryHeap;
+
 use crate::kinematics::Pose;
 use crate::model::Point;
 
@@ -87,6 +90,29 @@ struct Patch {
     share: (f64, f64),
     lines: (usize, usize),
     stray: f64,
+    corners: [Point; 4],
+    /// No point of it is farther from the barrier's line [m].
+    bound: f64,
+}
+
+impl PartialEq for Patch {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other).is_eq()
+    }
+}
+
+impl Eq for Patch {}
+
+impl PartialOrd for Patch {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Ord for Patch {
+    fn cmp(&self, other: &Self) -> Ordering {
+        self.bound.total_cmp(&other.bound)
+    }
 }
 
 /// The deepest point of a moving line past a barrier, to `tolerance` [m], over intervals between
@@ -95,14 +121,14 @@ struct Patch {
 /// Depth is the distance from the barrier's line of a point inside of a solid or behind a surface.
 /// Over a patch (a stretch of an edge, an interval of the path) it is at most the least, over the
 /// barrier's edges, of the largest distance of the patch's four corners from that edge, plus the
-/// straying: the distance from a segment is convex. Patches that can't beat the best are left out,
-/// the others are halved on their longer side.
+/// straying: the distance from a segment is convex. The patch with the greatest bound is halved on
+/// its longer side, until no bound beats the best point found.
 ///
 /// # Errors
 /// When [`MAX_PATCHES`] do not do.
 pub(crate) fn deepest(
     mover: &impl Mover,
-    mut lines: Vec<Line>,
+    lines: Vec<Line>,
     closed: bool,
     barrier: &Barrier,
     tolerance: f64,
@@ -113,108 +139,124 @@ pub(crate) fn deepest(
             best.offer(barrier, p, line.progress());
         }
     }
-    let mut upper = best.depth;
+    let mut search = Search {
+        lines,
+        barrier,
+        best,
+        heap: BinaryHeap::new(),
+    };
+    let last = search.lines.len().saturating_sub(1);
+    for i in 0..last.max(1) {
+        search.start(mover, closed, (i, (i + 1).min(last)));
+    }
     let mut looked = 0;
-    let intervals = lines.len().max(2) - 1;
-    let mut stack: Vec<Patch> = Vec::new();
-    for i in 0..intervals {
-        let j = (i + 1).min(lines.len().saturating_sub(1));
-        let (Some(a), Some(b)) = (lines.get(i), lines.get(j)) else {
+    while let Some(patch) = search.heap.pop() {
+        // whatever is left is bounded by this one
+        if patch.bound <= search.best.depth + tolerance {
+            search.best.at_most = search.best.at_most.max(patch.bound);
             break;
+        }
+        looked += 1;
+        if looked > MAX_PATCHES {
+            return Err(Unresolved);
+        }
+        search.split(mover, &patch, 1e-3 * tolerance)?;
+    }
+    best.at_most = best.at_most.max(best.depth);
+    Ok(())
+}
+
+/// State of one search.
+struct Search<'a> {
+    lines: Vec<Line>,
+    barrier: &'a Barrier,
+    best: &'a mut Deepest,
+    heap: BinaryHeap<Patch>,
+}
+
+impl Search<'_> {
+    /// Puts all edges over the interval between two lines on the heap.
+    fn start(&mut self, mover: &impl Mover, closed: bool, lines: (usize, usize)) {
+        let (Some(a), Some(b)) = (self.lines.get(lines.0), self.lines.get(lines.1)) else {
+            return;
         };
         let stray = mover.stray(a, b);
         let count = a.points.len();
         let single = (count == 1).then_some((0, 0));
         for edge in line_edges(count, closed).chain(single) {
-            stack.push(Patch {
-                edge,
-                share: (0.0, 1.0),
-                lines: (i, j),
-                stray,
-            });
-        }
-        while let Some(patch) = stack.pop() {
-            looked += 1;
-            if looked > MAX_PATCHES {
-                return Err(Unresolved);
-            }
-            let (Some(a), Some(b)) = (lines.get(patch.lines.0), lines.get(patch.lines.1)) else {
-                continue;
-            };
-            let Some(corners) = corners(a, b, &patch) else {
-                continue;
-            };
-            let (from, to) = (a.progress(), b.progress());
-            for (corner, progress) in corners.iter().zip([from, from, to, to]) {
-                best.offer(barrier, *corner, progress);
-            }
-            let bound = at_most(barrier, &corners, patch.stray);
-            if bound <= best.depth + tolerance {
-                upper = upper.max(bound);
-                continue;
-            }
-            if stays_out(barrier, &corners, patch.stray) {
-                continue;
-            }
-            let along = (corners[1] - corners[0])
-                .norm()
-                .max((corners[3] - corners[2]).norm());
-            let across = (corners[2] - corners[0])
-                .norm()
-                .max((corners[3] - corners[1]).norm());
-            if along.max(across).max(patch.stray) < 1e-3 * tolerance {
-                // smaller than its bound: what is left is a jump at the end of a surface
-                upper = upper.max(bound);
-                continue;
-            }
-            if across.max(patch.stray) > along {
-                let Some(line) = mover.line(0.5 * (from + to)) else {
-                    return Err(Unresolved);
-                };
-                let strays = (mover.stray(a, &line), mover.stray(&line, b));
-                lines.push(line);
-                let m = lines.len() - 1;
-                stack.push(Patch {
-                    lines: (m, patch.lines.1),
-                    stray: strays.1,
-                    ..patch
-                });
-                stack.push(Patch {
-                    lines: (patch.lines.0, m),
-                    stray: strays.0,
-                    ..patch
-                });
-            } else {
-                let middle = 0.5 * (patch.share.0 + patch.share.1);
-                stack.push(Patch {
-                    share: (middle, patch.share.1),
-                    ..patch
-                });
-                stack.push(Patch {
-                    share: (patch.share.0, middle),
-                    ..patch
-                });
-            }
+            self.add(edge, (0.0, 1.0), lines, stray);
         }
     }
-    best.at_most = best.at_most.max(upper).max(best.depth);
-    Ok(())
+
+    /// Looks at a patch and keeps it unless it is free for certain.
+    fn add(&mut self, edge: (usize, usize), share: (f64, f64), lines: (usize, usize), stray: f64) {
+        let (Some(a), Some(b)) = (self.lines.get(lines.0), self.lines.get(lines.1)) else {
+            return;
+        };
+        let Some(corners) = corners(a, b, edge, share) else {
+            return;
+        };
+        let (from, to) = (a.progress(), b.progress());
+        for (corner, progress) in corners.iter().zip([from, from, to, to]) {
+            self.best.offer(self.barrier, *corner, progress);
+        }
+        let bound = at_most(self.barrier, &corners, stray);
+        if bound > self.best.depth && !stays_out(self.barrier, &corners, stray) {
+            self.heap.push(Patch {
+                edge,
+                share,
+                lines,
+                stray,
+                corners,
+                bound,
+            });
+        }
+    }
+
+    /// Halves a patch on its longer side; one of less than `least` size [m] stands as it is.
+    fn split(&mut self, mover: &impl Mover, patch: &Patch, least: f64) -> Result<(), Unresolved> {
+        let [p, q, r, s] = patch.corners;
+        let along = (q - p).norm().max((s - r).norm());
+        let across = (r - p).norm().max((s - q).norm()).max(patch.stray);
+        if along.max(across) < least {
+            // what is left is a jump at the end of a surface
+            self.best.at_most = self.best.at_most.max(patch.bound);
+            return Ok(());
+        }
+        if across <= along {
+            let (low, high) = patch.share;
+            let middle = 0.5 * (low + high);
+            self.add(patch.edge, (low, middle), patch.lines, patch.stray);
+            self.add(patch.edge, (middle, high), patch.lines, patch.stray);
+            return Ok(());
+        }
+        let (from, to) = patch.lines;
+        let (Some(a), Some(b)) = (self.lines.get(from), self.lines.get(to)) else {
+            return Ok(());
+        };
+        let line = mover
+            .line(0.5 * (a.progress() + b.progress()))
+            .ok_or(Unresolved)?;
+        let strays = (mover.stray(a, &line), mover.stray(&line, b));
+        let middle = self.lines.len();
+        self.lines.push(line);
+        self.add(patch.edge, patch.share, (from, middle), strays.0);
+        self.add(patch.edge, patch.share, (middle, to), strays.1);
+        Ok(())
+    }
 }
 
 /// Places of a patch's ends: both shares at its first line, then at its last.
-fn corners(a: &Line, b: &Line, patch: &Patch) -> Option<[Point; 4]> {
+fn corners(a: &Line, b: &Line, edge: (usize, usize), share: (f64, f64)) -> Option<[Point; 4]> {
     let at = |line: &Line, share: f64| {
-        let (p, q) = (
-            line.points.get(patch.edge.0)?,
-            line.points.get(patch.edge.1)?,
-        );
+        let (p, q) = (line.points.get(edge.0)?, line.points.get(edge.1)?);
         Some(p + (q - p) * share)
     };
     Some([
-        at(a, patch.share.0)?,
-        at(a, patch.share.1)?,
-        at(b, patch.share.0)?,
-        at(b, patch.share.1)?,
+        at(a, share.0)?,
+        at(a, share.1)?,
+        at(b, share.0)?,
+        at(b, share.1)?,
     ])
 }
 
@@ -236,6 +278,9 @@ fn at_most(barrier: &Barrier, corners: &[Point; 4], stray: f64) -> f64 {
 
 /// Whether no point of the patch is past the barrier, for certain.
 fn stays_out(barrier: &Barrier, corners: &[Point; 4], stray: f64) -> bool {
+    if !barrier.closed {
+        return stays_in_front(barrier, corners, stray);
+    }
     let centre = nalgebra::center(
         &nalgebra::center(&corners[0], &corners[1]),
         &nalgebra::center(&corners[2], &corners[3]),
@@ -245,11 +290,6 @@ fn stays_out(barrier: &Barrier, corners: &[Point; 4], stray: f64) -> bool {
         .map(|p| (p - centre).norm())
         .fold(0.0, f64::max)
         + stray;
-    if barrier.closed {
-        let near = barrier.nearest(centre);
-        near.distance > reach && !barrier.contains(centre)
-    } else {
-        // every point of the patch is within `reach` of its centre
-        stays_in_front(barrier, centre, centre, reach)
-    }
+    let near = barrier.nearest(centre);
+    near.distance > reach && !barrier.contains(centre)
 }

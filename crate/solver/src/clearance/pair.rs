@@ -10,7 +10,7 @@ use super::error::ClearanceError;
 use super::part::{Carrier, Part};
 use super::signed::{Signed, is_past, outline_pair, signed_clearance};
 use super::subdivide::{Least, least_distance};
-use super::sweep::{Sweep, nearest_lines};
+use super::sweep::{Sweep, lines_cross, nearest_lines};
 use super::track::{Track, Turning};
 use super::turning::{RadialBarrier, TurningCore, sliding_nearest};
 use super::worst::greatest_depth;
@@ -82,7 +82,11 @@ impl<'a> Runner<'a> {
             from: at.place.progress,
             to: at.place.progress,
         };
-        let past = if is_past(self.sweep.core(0), barrier, least.distance) {
+        // lines that cross all the way have no corner that touches
+        let crossed = lines_cross(self.sweep.core(0), barrier);
+        // a least distance that may be none: the search for depth tells
+        let distance = if crossed { 0.0 } else { least.at_least };
+        let past = if is_past(self.sweep.core(0), barrier, distance) {
             Some(least.pose)
         } else {
             first_behind(track, &self.sweep, barrier, obstacle)?

@@ -74,19 +74,6 @@ impl Part {
         bar.is_some()
     }
 
-    /// One point of the core in `pose`.
-    pub(crate) fn corner(&self, rig: &Rig, pose: &Pose, index: usize) -> Option<Point> {
-        if !matches!(self.carrier, Carrier::Leg | Carrier::Axle) {
-            let mut bar = Vec::with_capacity(2);
-            self.place_onto(rig, pose, &mut bar);
-            return bar.get(index).copied();
-        }
-        let slide = self.slide(rig, pose);
-        self.core
-            .get(index)
-            .map(|p| rig.trunnion + pose.turn(p - rig.trunnion + slide))
-    }
-
     /// Shift of the core by the shortening, at gear down [m].
     pub(crate) fn slide(&self, rig: &Rig, pose: &Pose) -> Vector {
         if self.carrier == Carrier::Axle {

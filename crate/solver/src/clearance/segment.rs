@@ -126,6 +126,15 @@ impl Bounds {
         self
     }
 
+    /// The box moved out by `by` [m] on all sides.
+    pub(crate) fn grown(&self, by: f64) -> Self {
+        let by = Vector::new(by, by);
+        Self {
+            min: self.min - by,
+            max: self.max + by,
+        }
+    }
+
     /// Distance of two boxes [m]; 0 where they overlap.
     #[inline]
     pub(crate) fn distance(&self, other: &Self) -> f64 {

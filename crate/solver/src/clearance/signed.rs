@@ -18,11 +18,15 @@ pub(crate) struct Signed {
     pub(crate) on_obstacle: Point,
 }
 
+/// Distance of two lines below which they count as touching [m]: a line through a corner may miss
+/// both of its edges by rounding.
+pub(crate) const TOUCH: f64 = 1e-12;
+
 /// Error of a depth at one pose [m].
 pub(crate) const DEPTH_TOLERANCE: f64 = 2e-5;
 
 /// Whether the core is past the barrier somewhere: inside of a solid, around it, behind a surface,
-/// or across its line (`distance` of the two lines is zero).
+/// or across its line (`distance` of the two lines is none).
 pub(crate) fn is_past(core: &[Point], barrier: &Barrier, distance: f64) -> bool {
     let inside = || {
         if barrier.closed {
@@ -38,7 +42,7 @@ pub(crate) fn is_past(core: &[Point], barrier: &Barrier, distance: f64) -> bool 
                 .first()
                 .is_some_and(|&p| polygon_contains(core, p))
     };
-    distance <= 0.0 || inside() || around()
+    distance <= TOUCH || inside() || around()
 }
 
 /// Signed clearance of a core grown by `radius` [m]; `None` for an empty shape.

@@ -154,6 +154,12 @@ pub(crate) fn nearest_lines(core: &[Point], barrier: &Barrier, cutoff: f64) -> O
     best
 }
 
+/// Whether the lines of a core and a barrier cross or touch.
+pub(crate) fn lines_cross(core: &[Point], barrier: &Barrier) -> bool {
+    // small enough to be no distance, large enough for its square
+    nearest_lines(core, barrier, 1e-100).is_some()
+}
+
 /// A part's core at every node of a track.
 #[derive(Debug)]
 pub(crate) struct Sweep<'a> {
@@ -214,6 +220,18 @@ impl<'a> Sweep<'a> {
             to: self.core((i + 1).min(last)),
             stray: self.strays.get(i).copied().unwrap_or(0.0),
         }
+    }
+
+    /// Box around all places of the core over a range of intervals, straying included.
+    pub(crate) fn range_bounds(&self, range: std::ops::Range<usize>) -> Bounds {
+        let mut all = Bounds::EMPTY;
+        for i in range {
+            let stray = self.strays.get(i).copied().unwrap_or(0.0);
+            if let Some(bounds) = self.bounds.get(i) {
+                all = all.with(&bounds.grown(stray));
+            }
+        }
+        all
     }
 
     /// Lower bound on the distance of the core from a barrier over interval `i`, by boxes [m].

@@ -26,7 +26,7 @@ fn signed(core: &[Point], radius: f64, points: Vec<Point>, closed: bool) -> f64 
 
 /// A plain leg: trunnion at the origin, straight down, swings to the right by 1.5 rad.
 fn plain(view: View) -> Drawn {
-    let mut drawn = random_leg(&[0.5; 7]);
+    let mut drawn = random_leg(1);
     let leg = &mut drawn.leg;
     leg.view = view;
     leg.trunnion = p(0.0, 0.0);
@@ -87,7 +87,7 @@ fn outlines_are_not_hollow() {
     assert!((signed(&[p(0.0, 0.0)], 0.1, big.clone(), true) + 1.1).abs() < 1e-12);
     // a bar and a polygon wholly inside
     assert!(signed(&[p(-0.2, 0.0), p(0.2, 0.0)], 0.05, big.clone(), true) < -1.0);
-    assert!(signed(&square(p(0.0, 0.0), 0.1), 0.0, big.clone(), true) < -0.9);
+    assert!((signed(&square(p(0.0, 0.0), 0.1), 0.0, big.clone(), true) + 0.9).abs() < 3e-5);
     // a solid and a surface wholly inside of a part
     let small = square(p(0.0, 0.0), 0.1);
     assert!((signed(&big, 0.0, small, true) + 1.0).abs() < 0.1001);
@@ -226,9 +226,10 @@ fn disc_against_a_wall_by_hand() {
     assert!(contact.bracket <= 1e-6);
     let grown = wheel(&clearance, TireState::Grown);
     assert!((grown.tightest.clearance - (expected - 0.01)).abs() < 1e-9);
+    // 10 mm nearer, and 3 mm asked for instead of 12.7
     assert_eq!(
         clearance.pairs[clearance.governing.unwrap()].tire,
-        Some(TireState::New)
+        Some(TireState::Grown)
     );
 }
 
@@ -311,11 +312,11 @@ fn mirrored(drawn: &Drawn) -> Drawn {
 }
 
 proptest::proptest! {
-    #![proptest_config(proptest::prelude::ProptestConfig::with_cases(100))]
+    #![proptest_config(super::support::cases(100))]
 
     #[test]
-    fn mirror_image_has_the_same_clearances(u in proptest::collection::vec(0.0..1.0f64, 160)) {
-        let drawn = random_leg(&u);
+    fn mirror_image_has_the_same_clearances(seed: u64) {
+        let drawn = random_leg(seed);
         let (a, b) = (solve(&drawn, 181).unwrap(), solve(&mirrored(&drawn), 181).unwrap());
         proptest::prop_assert_eq!(a.pairs.len(), b.pairs.len());
         for (a, b) in a.pairs.iter().zip(&b.pairs) {

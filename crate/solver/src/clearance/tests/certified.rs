@@ -1,28 +1,38 @@
 //! The certified minimum and the first contact of random legs against dense samples.
 use proptest::prelude::*;
 
-use super::super::{ClearanceCase, ClearanceOptions, clearance_at, clearances};
-use super::support::{Drawn, random_leg};
+use super::super::{ClearanceCase, ClearanceError, ClearanceOptions, clearance_at, clearances};
+use super::support::{Drawn, cases, random_leg};
 use crate::kinematics::{Linkage, Pose};
 use crate::model::ClearanceRule;
 use crate::result::{Clearance, PairClearance};
 
-fn numbers() -> impl Strategy<Value = Vec<f64>> {
-    proptest::collection::vec(0.0..1.0f64, 160)
-}
-
-fn solve(drawn: &Drawn, linkage: &Linkage, poses: &[Pose]) -> Clearance {
-    clearances(
-        &ClearanceCase {
-            leg: &drawn.leg,
-            sizes: &drawn.sizes,
-            rule: &ClearanceRule::default(),
-            linkage,
-            poses,
-        },
-        &ClearanceOptions::default(),
-    )
-    .unwrap()
+fn solve(drawn: &Drawn, linkage: &Linkage, poses: &[Pose]) -> Option<Clearance> {
+    let case = ClearanceCase {
+        leg: &drawn.leg,
+        sizes: &drawn.sizes,
+        rule: &ClearanceRule::default(),
+        linkage,
+        poses,
+    };
+    match clearances(&case, &ClearanceOptions::default()) {
+        Ok(clearance) => Some(clearance),
+        // a leg that cannot be assembled between two stations is rightly refused
+        Err(
+            ClearanceError::NotFollowed { from, to } | ClearanceError::Unresolved { from, to, .. },
+        ) => {
+            let broken = (0..=10_000)
+                .map(|i| from + (to - from) * f64::from(i) / 10_000.0)
+                .any(|s| linkage.pose(s).is_err());
+            assert!(broken, "not resolved from {from} to {to}");
+            None
+        }
+        Err(ClearanceError::NotAssembled { progress, .. }) => {
+            assert!(linkage.pose(progress).is_err());
+            None
+        }
+        Err(other) => panic!("{other}"),
+    }
 }
 
 fn at(drawn: &Drawn, linkage: &Linkage, progress: f64, pair: &PairClearance) -> f64 {
@@ -37,23 +47,23 @@ fn at(drawn: &Drawn, linkage: &Linkage, progress: f64, pair: &PairClearance) -> 
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { max_global_rejects: 100_000, ..ProptestConfig::with_cases(300) })]
+    #![proptest_config(cases(300))]
 
     /// Never above a sample by more than its own bound, never below what is reached at its place.
     #[test]
-    fn minimum_is_certified(u in numbers()) {
-        let drawn = random_leg(&u);
+    fn minimum_is_certified(seed: u64) {
+        let drawn = random_leg(seed);
         let linkage = drawn.linkage();
         let sweep = drawn.sweep(721);
         prop_assume!(sweep.poses.len() > 60);
-        let clearance = solve(&drawn, &linkage, &sweep.poses);
+        let Some(clearance) = solve(&drawn, &linkage, &sweep.poses) else { return Ok(()) };
         let from = sweep.poses[0].place.progress;
         let to = sweep.poses[sweep.poses.len() - 1].place.progress;
         // other places than the stations
         let steps = 331;
         let mut least = vec![f64::INFINITY; clearance.pairs.len()];
         for i in 0..=steps {
-            let progress = from + (to - from) * f64::from(i) / f64::from(steps);
+            let progress = (from + (to - from) * f64::from(i) / f64::from(steps)).min(to);
             let pose = linkage.pose(progress).unwrap();
             let here = clearance_at(&drawn.leg, &drawn.sizes, &pose).unwrap();
             prop_assert_eq!(here.len(), clearance.pairs.len());
@@ -76,12 +86,12 @@ proptest! {
 
     /// Free at the place told and everywhere before, touching within the bracket.
     #[test]
-    fn first_contact_is_bracketed(u in numbers()) {
-        let drawn = random_leg(&u);
+    fn first_contact_is_bracketed(seed: u64) {
+        let drawn = random_leg(seed);
         let linkage = drawn.linkage();
         let sweep = drawn.sweep(721);
         prop_assume!(sweep.poses.len() > 60);
-        let clearance = solve(&drawn, &linkage, &sweep.poses);
+        let Some(clearance) = solve(&drawn, &linkage, &sweep.poses) else { return Ok(()) };
         for pair in &clearance.pairs {
             let Some(contact) = pair.first_contact else {
                 prop_assert!(pair.tightest.clearance > 0.0);
@@ -106,15 +116,20 @@ proptest! {
     }
 
     #[test]
-    fn curves_and_governing_row(u in numbers()) {
-        let drawn = random_leg(&u);
+    fn curves_and_governing_row(seed: u64) {
+        let drawn = random_leg(seed);
         let linkage = drawn.linkage();
         let sweep = drawn.sweep(181);
         prop_assume!(sweep.poses.len() > 20);
-        let clearance = solve(&drawn, &linkage, &sweep.poses);
+        let Some(clearance) = solve(&drawn, &linkage, &sweep.poses) else { return Ok(()) };
         let governing = &clearance.pairs[clearance.governing.unwrap()];
         for pair in &clearance.pairs {
-            prop_assert!(governing.spare() <= pair.spare());
+            // the deepest contact governs; without one, the least spare
+            if governing.tightest.clearance <= 0.0 {
+                prop_assert!(governing.tightest.clearance <= pair.tightest.clearance);
+            } else {
+                prop_assert!(pair.tightest.clearance > 0.0 && governing.spare() <= pair.spare());
+            }
         }
         for curve in &clearance.curves {
             let pairs: Vec<&PairClearance> = clearance.pairs.iter()

@@ -9,14 +9,10 @@ use super::super::arc::{Arc, RadialSegment};
 use super::super::barrier::{Barrier, polygon_contains};
 use super::super::segment::{segment_distance, segment_segment};
 use super::super::signed::signed_clearance;
-use super::super::sweep::{Span, nearest_lines};
+use super::super::sweep::{Span, lines_cross, nearest_lines};
 use super::super::turning::{RadialBarrier, TurningCore, sliding_nearest};
-use super::support::{Draw, random_leg};
+use super::support::{Draw, cases, random_leg};
 use crate::model::{Point, Vector};
-
-fn numbers(count: usize) -> impl Strategy<Value = Vec<f64>> {
-    proptest::collection::vec(0.0..1.0f64, count)
-}
 
 fn glam(p: Point) -> Glam {
     Glam::new(p.x, p.y)
@@ -33,12 +29,12 @@ fn rotated(p: Point, centre: Point, angle: f64) -> Point {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(500))]
+    #![proptest_config(cases(500))]
 
     /// Source of the reference: parry2d-f64 0.31 `distance` of two segments.
     #[test]
-    fn segment_segment_agrees_with_parry(u in numbers(8)) {
-        let mut d = Draw::new(&u);
+    fn segment_segment_agrees_with_parry(seed: u64) {
+        let mut d = Draw::new(seed);
         let p: Vec<Point> = (0..4).map(|_| drawn_point(&mut d, 1.0)).collect();
         let pair = segment_segment(p[0], p[1], p[2], p[3]);
         let outside = distance(
@@ -47,7 +43,8 @@ proptest! {
             &Isometry::identity(),
             &Segment::new(glam(p[2]), glam(p[3])),
         )
-        .unwrap();
+        .unwrap()
+        .distance;
         prop_assert!((pair.distance - outside).abs() < 1e-12);
         prop_assert!((segment_distance(p[0], p[1], p[2], p[3]) - outside).abs() < 1e-12);
         prop_assert!(((pair.first - pair.second).norm() - pair.distance).abs() < 1e-12);
@@ -56,8 +53,8 @@ proptest! {
     /// Dense sampling of the arc: never below the closed form, and not above it by more than half
     /// a step of the arc.
     #[test]
-    fn arc_segment_is_the_least_of_all_samples(u in numbers(12)) {
-        let mut d = Draw::new(&u);
+    fn arc_segment_is_the_least_of_all_samples(seed: u64) {
+        let mut d = Draw::new(seed);
         let centre = drawn_point(&mut d, 0.5);
         let (a, b) = (drawn_point(&mut d, 1.0), drawn_point(&mut d, 1.0));
         let from = drawn_point(&mut d, 1.0) - centre;
@@ -91,14 +88,18 @@ proptest! {
 
     /// A turning polygon against a polyline, sampled; both kinds of corner matter.
     #[test]
-    fn turning_core_is_the_least_of_all_samples(u in numbers(160)) {
-        let drawn = random_leg(&u);
+    fn turning_core_is_the_least_of_all_samples(seed: u64) {
+        let drawn = random_leg(seed);
         let core = &drawn.leg.body.outline;
         let centre = drawn.leg.trunnion;
-        let (low, high) = (-0.2f64, 0.9f64);
+        let (low, high) = (0.0f64, 0.9f64);
         let turning = TurningCore::new(core, centre, low, high);
         for obstacle in &drawn.leg.well {
             let barrier = Barrier::new(obstacle);
+            // lines that cross all the way have no corner that touches
+            if lines_cross(core, &barrier) {
+                continue;
+            }
             let (least, angle) = turning.nearest(&RadialBarrier::new(&barrier, centre)).unwrap();
             let at = |angle: f64| {
                 let placed: Vec<Point> = core.iter().map(|&p| rotated(p, centre, angle)).collect();
@@ -113,12 +114,16 @@ proptest! {
     }
 
     #[test]
-    fn sliding_core_is_the_least_of_all_samples(u in numbers(160)) {
-        let drawn = random_leg(&u);
+    fn sliding_core_is_the_least_of_all_samples(seed: u64) {
+        let drawn = random_leg(seed);
         let core = &drawn.leg.strut.sliding_outline;
         let way = Vector::new(0.1, 0.25);
         for obstacle in &drawn.leg.well {
             let barrier = Barrier::new(obstacle);
+            // lines that cross all the way have no corner that touches
+            if lines_cross(core, &barrier) {
+                continue;
+            }
             let (least, share) = sliding_nearest(core, way, &barrier).unwrap();
             let at = |share: f64| {
                 let placed: Vec<Point> = core.iter().map(|p| p + way * share).collect();
@@ -134,12 +139,12 @@ proptest! {
 
     /// The bound of an interval holds for a core whose points run straight.
     #[test]
-    fn lower_bound_holds_on_straight_runs(u in numbers(160)) {
-        let mut d = Draw::new(&u);
+    fn lower_bound_holds_on_straight_runs(seed: u64) {
+        let mut d = Draw::new(seed);
         let from: Vec<Point> = (0..3).map(|_| drawn_point(&mut d, 0.5)).collect();
         let size = d.between(0.0, 0.3);
         let to: Vec<Point> = from.iter().map(|p| p + drawn_point(&mut d, size).coords).collect();
-        let drawn = random_leg(&u);
+        let drawn = random_leg(seed);
         for obstacle in &drawn.leg.well {
             let barrier = Barrier::new(obstacle);
             if nearest_lines(&from, &barrier, f64::INFINITY).unwrap().distance == 0.0 {
@@ -160,8 +165,8 @@ proptest! {
     /// Placed outlines apart from an obstacle, against parry2d-f64 0.31 `distance`: a bar as a
     /// segment, a quadrilateral as a convex polygon, the obstacle as a polyline.
     #[test]
-    fn clearance_at_a_pose_agrees_with_parry(u in numbers(160)) {
-        let drawn = random_leg(&u);
+    fn clearance_at_a_pose_agrees_with_parry(seed: u64) {
+        let drawn = random_leg(seed);
         for obstacle in &drawn.leg.well {
             let barrier = Barrier::new(obstacle);
             let mut points: Vec<Glam> = obstacle.shape.points().iter().map(|&p| glam(p)).collect();
@@ -173,13 +178,13 @@ proptest! {
             let quad = &drawn.leg.strut.sliding_outline;
             let hull = ConvexPolygon::from_convex_hull(&quad.iter().map(|&p| glam(p)).collect::<Vec<_>>()).unwrap();
             let got = signed_clearance(quad, 0.0, &barrier).unwrap().unwrap().clearance;
-            let outside = distance(&here, &hull, &here, &line).unwrap();
+            let outside = distance(&here, &hull, &here, &line).unwrap().distance;
             if got > 0.0 {
                 prop_assert!((got - outside).abs() < 1e-9, "{got} {outside}");
             }
             let bar = [drawn.leg.actuator.mount, drawn.leg.actuator.attach];
             let got = signed_clearance(&bar, 0.02, &barrier).unwrap().unwrap().clearance;
-            let outside = distance(&here, &Segment::new(glam(bar[0]), glam(bar[1])), &here, &line).unwrap();
+            let outside = distance(&here, &Segment::new(glam(bar[0]), glam(bar[1])), &here, &line).unwrap().distance;
             if got > -0.02 {
                 prop_assert!((got - (outside - 0.02)).abs() < 1e-9, "{got} {outside}");
             }
@@ -188,8 +193,8 @@ proptest! {
 
     /// Depth at one pose, against a dense sample of both lines.
     #[test]
-    fn depth_is_the_greatest_of_all_samples(u in numbers(160)) {
-        let drawn = random_leg(&u);
+    fn depth_is_the_greatest_of_all_samples(seed: u64) {
+        let drawn = random_leg(seed);
         let core = &drawn.leg.body.outline;
         for obstacle in &drawn.leg.well {
             // put the obstacle's middle on the leg, so that they meet

@@ -1,26 +1,26 @@
-//! Random legs, drawn from numbers between 0 and 1.
+//! Random legs, each from a seed.
 use crate::kinematics::{Linkage, Sweep};
 use crate::model::*;
 use crate::tires::{TireSize, TireSizes};
 
-/// A source of numbers between 0 and 1; starts again when it runs out.
-pub(crate) struct Draw {
-    numbers: Vec<f64>,
-    next: usize,
-}
+/// Random numbers from a seed: SplitMix64 (Steele, Lea, Flood 2014, from memory).
+pub(crate) struct Draw(u64);
 
 impl Draw {
-    pub(crate) fn new(numbers: &[f64]) -> Self {
-        Self {
-            numbers: numbers.to_vec(),
-            next: 0,
-        }
+    pub(crate) fn new(seed: u64) -> Self {
+        Self(seed)
+    }
+
+    fn unit(&mut self) -> f64 {
+        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        ((z ^ (z >> 31)) >> 11) as f64 / (1u64 << 53) as f64
     }
 
     pub(crate) fn between(&mut self, low: f64, high: f64) -> f64 {
-        let u = self.numbers[self.next % self.numbers.len()];
-        self.next += 1;
-        low + (high - low) * u
+        low + (high - low) * self.unit()
     }
 
     pub(crate) fn one_of(&mut self, count: usize) -> usize {
@@ -29,6 +29,16 @@ impl Draw {
 
     fn point(&mut self, x: (f64, f64), y: (f64, f64)) -> Vector {
         Vector::new(self.between(x.0, x.1), self.between(y.0, y.1))
+    }
+}
+
+/// Settings of a property test over `cases` seeds; a failure prints its seed.
+pub(crate) fn cases(cases: u32) -> proptest::test_runner::Config {
+    proptest::test_runner::Config {
+        failure_persistence: None,
+        max_shrink_iters: 0,
+        max_global_rejects: 100_000,
+        ..proptest::test_runner::Config::with_cases(cases)
     }
 }
 
@@ -76,8 +86,8 @@ fn surface(draw: &mut Draw, start: Point) -> Shape {
 }
 
 /// A leg whose well holds three obstacles.
-pub(crate) fn random_leg(numbers: &[f64]) -> Drawn {
-    let mut draw = Draw::new(numbers);
+pub(crate) fn random_leg(seed: u64) -> Drawn {
+    let mut draw = Draw::new(seed);
     let d = &mut draw;
     let trunnion = Point::origin() + d.point((-1.0, 1.0), (-1.0, 1.0));
     let hand = if d.one_of(2) == 0 { 1.0 } else { -1.0 };
