@@ -58,6 +58,7 @@
     }
     node("panic-done").textContent = copied ? "Copied." : "Select the text below and copy it.";
   });
+  node("panic-fresh").addEventListener("click", () => location.assign(location.pathname + "?fresh"));
   node("panic-reload").addEventListener("click", () => location.reload());
 
   const start = async () => {

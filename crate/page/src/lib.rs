@@ -20,6 +20,9 @@ use gearswing_app::Start;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlElement;
 
+/// Query that starts with the demo.
+const FRESH: &str = "?fresh";
+
 /// Entry point: runs once when the module has been loaded.
 #[wasm_bindgen(start)]
 pub fn start() -> std::result::Result<(), JsValue> {
@@ -45,11 +48,23 @@ fn found(store: &mut Store) -> Result<Start> {
     let location = window()?.location();
     let address = location.href()?;
     let fragment = location.hash()?.trim_start_matches('#').to_owned();
+    // Asked for after a breakdown: the stored files stay, but none is opened.
+    let fresh = location.search()? == FRESH;
+    let address = address
+        .split(['#', '?'])
+        .next()
+        .unwrap_or_default()
+        .to_owned();
+    if fresh {
+        window()?
+            .history()?
+            .replace_state_with_url(&JsValue::NULL, "", Some(&address))?;
+    }
     Ok(Start {
-        index: store.index(),
+        index: if fresh { None } else { store.index() },
         files: store.files(),
         fragment: (!fragment.is_empty()).then_some(fragment),
-        address: address.split('#').next().unwrap_or_default().to_owned(),
+        address,
         reduced_motion: media(MOTION_QUERY)?.matches(),
         storage_refused: store.refused(),
     })
