@@ -17,8 +17,11 @@
 mod browser;
 /// The driver program of the browser.
 mod chromedriver;
+/// What a person does and reads on the page.
+mod page;
 /// The page's server, one for all journeys of a test binary.
 mod server;
 
 pub use browser::{Browser, Device, in_browser, journey, journey_on};
+pub use page::{Answer, Spot};
 pub use server::address;

@@ -1,0 +1,268 @@
+//! What a person does on the page, and what they read there.
+
+use crate::browser::Browser;
+use anyhow::{Context, Result, bail};
+use serde::Deserialize;
+use serde_json::json;
+use std::time::Duration;
+use thirtyfour::TypingData;
+use thirtyfour::prelude::*;
+
+/// One answer as it stands on the page.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+pub struct Answer {
+    /// `good`, `marginal`, `bad` or `not-shown`.
+    pub verdict: String,
+    /// All of its visible text.
+    pub text: String,
+}
+
+/// Middle of a point's stand-in over the drawing.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+pub struct Spot {
+    /// From the window's left edge [CSS px].
+    pub x: f64,
+    /// From the window's upper edge [CSS px].
+    pub y: f64,
+}
+
+impl Browser {
+    /// Text of the first element that the selector finds.
+    pub async fn text(&self, css: &str) -> Result<String> {
+        let found: Option<String> = self
+            .script(
+                "const node = document.querySelector(arguments[0]); return node && node.innerText;",
+                &[json!(css)],
+            )
+            .await?;
+        found.with_context(|| format!("there is no {css}"))
+    }
+
+    /// Scrolls to an element and presses it.
+    pub async fn press(&self, css: &str) -> Result<()> {
+        let node = self
+            .driver
+            .find(By::Css(css))
+            .await
+            .with_context(|| format!("there is no {css}"))?;
+        self.script::<Option<bool>>(
+            "document.querySelector(arguments[0]).scrollIntoView({block: 'center'}); return null;",
+            &[json!(css)],
+        )
+        .await?;
+        node.click()
+            .await
+            .with_context(|| format!("{css} cannot be pressed"))?;
+        self.frame().await
+    }
+
+    /// Presses the button inside of `within` whose text is, or begins with, this.
+    pub async fn press_button(&self, within: &str, text: &str) -> Result<()> {
+        let marked: bool = self
+            .script(
+                "for (const old of document.querySelectorAll('[data-test-press]')) old.removeAttribute('data-test-press');
+                 const found = [...document.querySelectorAll(arguments[0] + ' button, ' + arguments[0] + ' summary')]
+                   .filter((node) => node.innerText.trim().startsWith(arguments[1]));
+                 if (found.length === 0) return false;
+                 found[0].setAttribute('data-test-press', '');
+                 return true;",
+                &[json!(within), json!(text)],
+            )
+            .await?;
+        if !marked {
+            bail!("there is no button “{text}” in {within}");
+        }
+        self.press("[data-test-press]").await
+    }
+
+    /// Waits for the page to have worked off what was done and painted it.
+    pub async fn frame(&self) -> Result<()> {
+        let done = self
+            .driver
+            .execute_async(
+                "const done = arguments[0]; requestAnimationFrame(() => requestAnimationFrame(() => done(true)));",
+                vec![],
+            )
+            .await?;
+        if done.convert::<bool>()? {
+            Ok(())
+        } else {
+            bail!("no frame came")
+        }
+    }
+
+    /// The answer of a leg to a question, both as they stand on the page.
+    pub async fn answer(&self, leg: &str, question: &str) -> Result<Answer> {
+        let found: Option<Answer> = self
+            .script(
+                "for (const leg of document.querySelectorAll('.leg')) {
+                   if (!leg.querySelector('.leg-name').textContent.includes(arguments[0])) continue;
+                   for (const answer of leg.querySelectorAll('.answer'))
+                     if (answer.querySelector('.question').textContent.includes(arguments[1]))
+                       return {verdict: answer.dataset.verdict, text: answer.innerText};
+                 }
+                 return null;",
+                &[json!(leg), json!(question)],
+            )
+            .await?;
+        found.with_context(|| format!("{leg}: there is no answer to “{question}”"))
+    }
+
+    /// Chooses a leg.
+    pub async fn choose_leg(&self, leg: &str) -> Result<()> {
+        self.press_button("#leg-choice", leg).await
+    }
+
+    /// Middle of a point of the drawing, scrolled into the window.
+    pub async fn spot(&self, handle: &str) -> Result<Spot> {
+        let found: Option<Spot> = self
+            .script(
+                "document.getElementById('drawing').scrollIntoView({block: 'center'});
+                 const node = document.querySelector(`[data-handle=\"${arguments[0]}\"]`);
+                 if (!node) return null;
+                 const box = node.getBoundingClientRect();
+                 return {x: box.x + box.width / 2, y: box.y + box.height / 2};",
+                &[json!(handle)],
+            )
+            .await?;
+        found.with_context(|| format!("the drawing has no point {handle}"))
+    }
+
+    /// Drags with the mouse, in steps, and releases.
+    pub async fn drag(&self, from: Spot, by: (f64, f64), steps: u32) -> Result<()> {
+        self.driver
+            .action_chain()
+            .move_to(whole(from.x), whole(from.y))
+            .click_and_hold()
+            .perform()
+            .await?;
+        for step in 1..=steps {
+            let share = f64::from(step) / f64::from(steps);
+            self.driver
+                .action_chain_with_delay(Some(Duration::ZERO), Some(Duration::ZERO))
+                .move_to(whole(from.x + by.0 * share), whole(from.y + by.1 * share))
+                .perform()
+                .await?;
+            self.frame().await?;
+        }
+        self.driver.action_chain().release().perform().await?;
+        self.frame().await
+    }
+
+    /// Text in a field of the data.
+    pub async fn field(&self, path: &str) -> Result<String> {
+        let found: Option<String> = self
+            .script(
+                "const node = document.getElementById('field-' + arguments[0]);
+                 return node && (node.value ?? node.textContent);",
+                &[json!(path)],
+            )
+            .await?;
+        found.with_context(|| format!("there is no field {path}"))
+    }
+
+    /// Error at a field of the data; empty when there is none.
+    pub async fn field_error(&self, path: &str) -> Result<String> {
+        let found: Option<String> = self
+            .script(
+                "const node = document.getElementById('field-' + arguments[0] + '-error');
+                 return node && node.textContent;",
+                &[json!(path)],
+            )
+            .await?;
+        found.with_context(|| format!("there is no field {path}"))
+    }
+
+    /// Opens the group of fields with this heading, if it is closed.
+    pub async fn open_group(&self, title: &str) -> Result<()> {
+        let state: Option<bool> = self
+            .script(
+                "for (const head of document.querySelectorAll('.group-head'))
+                   if (head.querySelector('.group-title').textContent.startsWith(arguments[0]))
+                     return head.getAttribute('aria-expanded') === 'true';
+                 return null;",
+                &[json!(title)],
+            )
+            .await?;
+        match state {
+            Some(true) => Ok(()),
+            Some(false) => self.press_button("#groups", title).await,
+            None => bail!("there is no group “{title}”"),
+        }
+    }
+
+    /// Types a text into a field in the place of what is there, and leaves it with Enter.
+    pub async fn enter(&self, path: &str, text: &str) -> Result<()> {
+        self.type_text(path, text).await?;
+        self.keys(Key::Enter).await
+    }
+
+    /// Types a text into a field in the place of what is there.
+    pub async fn type_text(&self, path: &str, text: &str) -> Result<()> {
+        self.press(&format!("[id=\"field-{path}\"]")).await?;
+        self.driver
+            .action_chain()
+            .key_down(Key::Control)
+            .send_keys("a")
+            .key_up(Key::Control)
+            .send_keys(text)
+            .perform()
+            .await?;
+        self.frame().await
+    }
+
+    /// Sends keys to whatever has the focus.
+    pub async fn keys(&self, keys: impl Into<TypingData>) -> Result<()> {
+        self.driver.action_chain().send_keys(keys).perform().await?;
+        self.frame().await
+    }
+
+    /// Sends keys while Control is held.
+    pub async fn control(&self, keys: &str) -> Result<()> {
+        self.driver
+            .action_chain()
+            .key_down(Key::Control)
+            .send_keys(keys)
+            .key_up(Key::Control)
+            .perform()
+            .await?;
+        self.frame().await
+    }
+
+    /// Numbers at the cursor, as label and value.
+    pub async fn readout(&self) -> Result<Vec<(String, String)>> {
+        self.script(
+            "return [...document.querySelectorAll('#readout .number')].map((row) =>
+               [row.querySelector('dt').textContent, row.querySelector('dd').textContent]);",
+            &[],
+        )
+        .await
+    }
+
+    /// A value that differs when the picture on a canvas does.
+    pub async fn picture(&self, id: &str) -> Result<String> {
+        self.script(
+            "const canvas = document.getElementById(arguments[0]);
+             const data = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height).data;
+             let sum = 0, inked = 0;
+             for (let at = 0; at < data.length; at += 4) {
+               if (data[at + 3] === 0) continue;
+               inked += 1;
+               sum = (sum * 31 + data[at] + 256 * data[at + 1] + 65536 * data[at + 2]) % 4294967291;
+             }
+             return inked + ':' + sum;",
+            &[json!(id)],
+        )
+        .await
+    }
+}
+
+/// Whole CSS pixels, as pointer actions take them.
+fn whole(px: f64) -> i64 {
+    #[allow(
+        clippy::cast_possible_truncation,
+        reason = "a place in a window of some thousand pixels"
+    )]
+    let px = px.round() as i64;
+    px
+}
