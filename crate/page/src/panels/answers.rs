@@ -3,7 +3,7 @@
 use super::action::show;
 use super::head::pressed;
 use super::lists::sentences;
-use crate::dom::{Row, Rows, by_id, element, set_attribute, set_class, set_hidden, set_text};
+use crate::dom::{Row, Rows, by_id, element, set_attribute, set_hidden, set_text};
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::{AnswerRow, FaultRow, LegAnswers};
@@ -250,8 +250,12 @@ impl Row for Answer {
                 .collect();
             sentences(&self.rests_on, "li", &texts)?;
             for (at, reason) in (0u32..).zip(&new.rests_on) {
-                if let Some(node) = self.rests_on.children().item(at) {
-                    set_class(&node, if reason.weak { "weak" } else { "" });
+                if let Some(node) = self.rests_on.children().item(at)
+                    && !reason.mark.is_empty()
+                {
+                    let mark = element("span", if reason.weak { "mark-weak" } else { "quiet" })?;
+                    mark.set_text_content(Some(&format!(" ({})", reason.mark)));
+                    node.append_child(&mark)?;
                 }
             }
         }

@@ -102,6 +102,7 @@ impl Control {
         match self {
             // A text that is being typed is left alone.
             Self::Line(input) => {
+                set_attribute(input, "placeholder", &new.if_empty)?;
                 if input.value() != new.value && !input.has_attribute("data-typing") {
                     input.set_value(&new.value);
                 }

@@ -6,7 +6,7 @@ use crate::effects::Effects;
 use crate::error::Result;
 use crate::paint::{LineKey, Painter, Surface};
 use crate::panels::Panels;
-use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, update, view};
+use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, settle, update, view};
 
 /// More messages than a turn may work off: a loop of effects and messages would hang the page.
 const TURN_LIMIT: usize = 10_000;
@@ -39,7 +39,9 @@ impl Core {
             wants_time: false,
             wants_paint: true,
         };
-        let late = core.perform(port, first)?;
+        let mut late = core.perform(port, first)?;
+        let settled = settle(&mut core.state);
+        late.extend(core.perform(port, settled)?);
         core.show()?;
         core.finish(late)?;
         Ok(core)
@@ -77,6 +79,9 @@ impl Core {
             }
             self.panels.before(&msg)?;
             let effects = update(&mut self.state, msg);
+            // Before the results are worked out: the document's text is among the effects.
+            late.extend(self.perform(port, effects)?);
+            let effects = settle(&mut self.state);
             late.extend(self.perform(port, effects)?);
         }
         if any {
