@@ -17,6 +17,8 @@
 mod code;
 /// Why a link text cannot be opened.
 mod error;
+/// What goes through messengers.
+mod limit;
 /// Deflate against a fixed text.
 mod pack;
 /// What a link holds.
@@ -25,16 +27,8 @@ mod shared;
 mod strip;
 
 pub use error::LinkError;
+pub use limit::{LINK_LIMIT, fits};
 pub use shared::{Shared, ViewState, decode, encode};
-
-/// Longest link text that is offered [characters]: messengers cut or refuse longer ones.
-pub const LINK_LIMIT: usize = 2000;
-
-/// Whether an address of this many characters goes through messengers; offer the file otherwise.
-#[must_use]
-pub fn fits(link: &str) -> bool {
-    link.chars().count() < LINK_LIMIT
-}
 
 /// Cut, altered, foreign and wrapped links.
 #[cfg(test)]

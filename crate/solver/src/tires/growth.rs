@@ -1,5 +1,5 @@
 //! Size of a tire as new and as grown in service.
-use super::M_PER_INCH;
+use super::table::M_PER_INCH;
 use crate::model::{Grown, Tire};
 
 /// Grown section width over new section width [1]: W_G = 1.04 W.

@@ -25,6 +25,3 @@ pub use sizes::{
     Confidence, SHOULDER_PER_WIDTH, SizeRow, Trust, find_size, rows_of_size, shoulder_radius, sizes,
 };
 pub use table::{TableError, parse_table};
-
-/// Metres in an inch [m/in]: exactly 0.0254 (international inch, NIST SP 811 appendix B).
-const M_PER_INCH: f64 = 0.0254;

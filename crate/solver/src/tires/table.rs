@@ -1,8 +1,10 @@
 //! Reader of the size table: comma-separated text without quotes, inches in, metres out.
 use thiserror::Error;
 
-use super::M_PER_INCH;
 use super::sizes::{Confidence, SizeRow, Trust};
+
+/// Metres in an inch [m/in]: exactly 0.0254 (international inch, NIST SP 811 appendix B).
+pub(super) const M_PER_INCH: f64 = 0.0254;
 
 /// First line of the table.
 const HEAD: &str = "size,ply,diameter_max_in,diameter_min_in,width_max_in,width_min_in,rim_in,trust,confidence,source";
