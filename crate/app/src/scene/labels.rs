@@ -1,11 +1,11 @@
 //! Places for texts: beside their point, off the lines, off each other, on the canvas.
-use super::pen::{TEXT_PX, text_width_px};
+use super::pen::{TEXT_PX, fitted_text, text_width_px};
 use super::{Anchor, Mark, Pen, Role, ScreenPoint, Shape};
 
 /// Half of a text's height with air around it [CSS px].
 const HALF_HEIGHT_PX: f64 = 0.72 * TEXT_PX;
 /// Distances tried from point to text [CSS px].
-const DISTANCES_PX: [f64; 3] = [12.0, 24.0, 44.0];
+const DISTANCES_PX: [f64; 5] = [12.0, 24.0, 44.0, 74.0, 112.0];
 /// Lines farther than this from a point are not looked at [CSS px].
 const LOOK_PX: f64 = 220.0;
 
@@ -90,6 +90,7 @@ impl Placer {
     /// Puts a text beside `point`; one that had to go far gets a leader.
     pub(crate) fn label(&mut self, pen: &mut Pen, role: Role, point: ScreenPoint, text: &str) {
         let (width, height) = self.size_px;
+        let text = &fitted_text(text, TEXT_PX, 0.5 * width);
         let seen =
             point.x_px >= 0.0 && point.y_px >= 0.0 && point.x_px <= width && point.y_px <= height;
         if !seen || text.is_empty() {
@@ -100,16 +101,23 @@ impl Placer {
             .lines
             .iter()
             .filter(|(a, b)| {
-                let reach = LOOK_PX.max(wide + 60.0);
+                let reach = LOOK_PX.max(wide + 130.0);
                 a.x_px.min(b.x_px) < point.x_px + reach
                     && a.x_px.max(b.x_px) > point.x_px - reach
-                    && a.y_px.min(b.y_px) < point.y_px + 80.0
-                    && a.y_px.max(b.y_px) > point.y_px - 80.0
+                    && a.y_px.min(b.y_px) < point.y_px + 150.0
+                    && a.y_px.max(b.y_px) > point.y_px - 150.0
             })
             .copied()
             .collect();
         let mut best: Option<(f64, ScreenPoint, Anchor, Box2, f64)> = None;
         for distance in DISTANCES_PX {
+            // a place without fault this near is not beaten from farther off
+            if best
+                .as_ref()
+                .is_some_and(|(least, ..)| *least <= 0.25 * distance)
+            {
+                break;
+            }
             for (dx, dy) in [
                 (1.0, -0.7),
                 (1.0, 0.7),

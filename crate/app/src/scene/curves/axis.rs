@@ -19,7 +19,7 @@ pub(crate) struct PathAxis {
 impl PathAxis {
     pub(crate) fn new(start: f64, width_px: f64) -> Self {
         // room for the names at the ends of the lines
-        let names = (0.24 * width_px).clamp(74.0, 170.0);
+        let names = (0.24 * width_px).clamp(92.0, 170.0);
         let left_px = LEFT_PX.min(0.25 * width_px);
         Self {
             start,

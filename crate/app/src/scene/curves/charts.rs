@@ -137,6 +137,7 @@ const CLEARANCE_CEILING: f64 = 0.12;
 
 fn clearance(good: &Good, former: Option<&Good>) -> Chart {
     let clearance = &good.result.clearance;
+    let governing = clearance.governing.and_then(|row| clearance.pairs.get(row));
     let mut found: Vec<Series> = clearance
         .curves
         .iter()
@@ -159,11 +160,15 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
                 .curves
                 .iter()
                 .filter(grown)
-                .map(|curve| clearance_series(curve, Role::Former, "former tire".to_owned())),
+                .map(|curve| {
+                    // named once, on the piece that the present tire is judged by
+                    let named = governing.is_some_and(|pair| pair.obstacle == curve.obstacle);
+                    let name = if named { "former tire" } else { "" };
+                    clearance_series(curve, Role::Former, name.to_owned())
+                }),
         );
     }
     found.retain(|series| !series.pieces.is_empty());
-    let governing = clearance.governing.and_then(|row| clearance.pairs.get(row));
     let levels = governing
         .map(|pair| Level {
             role: Role::Requirement,

@@ -6,6 +6,8 @@ mod axis;
 mod charts;
 /// Charts put on the canvas.
 mod draw;
+/// What stands around the charts.
+mod frame;
 
 pub(crate) use axis::progress_at;
 pub use draw::curves;
