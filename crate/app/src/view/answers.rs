@@ -1,7 +1,7 @@
 //! The answers of every leg, in the words of the report.
 use gearswing_report::{Subject, fault_text, finding_text, question_text, verdict_text};
 use gearswing_solver::TireChoice;
-use gearswing_solver::faults::Fault;
+use gearswing_solver::faults::{Fault, check_gear};
 use gearswing_solver::model::Gear;
 use gearswing_solver::result::{Finding, FindingDetail};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
@@ -42,6 +42,9 @@ pub(crate) fn finding_sentence(state: &State, good: &Good, finding: &Finding) ->
 
 /// The answers of every leg.
 pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
+    if state.gear().legs.is_empty() {
+        return vec![no_leg(state)];
+    }
     state
         .gear()
         .legs
@@ -72,6 +75,28 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
             }
         })
         .collect()
+}
+
+/// A gear file without legs: the fault stands where the answers would.
+fn no_leg(state: &State) -> LegAnswers {
+    let found = check_gear(state.gear())
+        .err()
+        .map_or_else(Vec::new, |faults| faults.0);
+    LegAnswers {
+        leg: 0,
+        name: "No leg".to_owned(),
+        selected: true,
+        select: Action {
+            id: "leg.0".to_owned(),
+            label: "No leg".to_owned(),
+            hint: String::new(),
+            enabled: false,
+            msg: Msg::View(View::SelectLeg { leg: 0 }),
+        },
+        answers: Vec::new(),
+        faults: faults(state, &found),
+        faded: false,
+    }
 }
 
 fn faults(state: &State, faults: &[Fault]) -> Vec<FaultRow> {

@@ -182,3 +182,66 @@ fn extreme_zoom_stays_sound() {
         assert!(scene.marks.len() < 20_000, "{}", scene.marks.len());
     }
 }
+
+/// Every gear file below a folder.
+fn gear_files(folder: &std::path::Path, found: &mut Vec<std::path::PathBuf>) {
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            gear_files(&path, found);
+        } else if path.extension().is_some_and(|end| end == "json") {
+            found.push(path);
+        }
+    }
+}
+
+#[test]
+fn faulty_and_jamming_legs_show_and_say_why() {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../fixtures");
+    let mut files = Vec::new();
+    gear_files(&folder, &mut files);
+    let (mut faulty, mut jamming) = (0, 0);
+    for file in files {
+        let text = std::fs::read_to_string(&file).unwrap();
+        let Ok(gear) = gearswing_gearfile::read(&text) else {
+            continue;
+        };
+        let name = file.display().to_string();
+        let mut desk = Desk::demo();
+        desk.send(Msg::File(msg::File::ImportText {
+            name: name.clone(),
+            text,
+        }));
+        assert_eq!(desk.gear().legs, gear.legs, "{name}");
+        if gear.legs.is_empty() {
+            assert!(!desk.page().answers[0].faults.is_empty(), "{name}");
+        }
+        for leg in 0..gear.legs.len() {
+            desk.send(Msg::View(msg::View::SelectLeg { leg }));
+            for progress in [-2.0, 0.0, 0.5, 1.0] {
+                desk.send(Msg::Play(msg::Play::Scrub { progress }));
+                check(&drawing(&desk.state));
+                check(&curves(&desk.state));
+            }
+            let page = desk.page();
+            let answers = &page.answers[leg];
+            assert!(
+                answers.answers.len() == 3 || !answers.faults.is_empty(),
+                "{name}: leg {leg} says nothing"
+            );
+            faulty += usize::from(!answers.faults.is_empty());
+            let ends = curves(&desk.state)
+                .marks
+                .iter()
+                .any(|mark| mark.role == Role::CurveEnd);
+            let says = page
+                .transport
+                .marks
+                .iter()
+                .any(|m| m.text == "The leg stops here");
+            assert_eq!(ends, says, "{name}");
+            jamming += usize::from(ends);
+        }
+    }
+    assert!(faulty >= 5 && jamming >= 2, "{faulty} {jamming}");
+}
