@@ -72,7 +72,7 @@ impl Sweep {
         let events = events(linkage, &poses);
         let excursion = linkage.swing_straight().map(|swing| Excursion {
             swing,
-            at_axle: swing.abs() * linkage.axle.norm(),
+            at_axle: swing.abs() * axle_radius(linkage),
             allowed: match &leg.brace {
                 crate::model::Brace::Folding(brace) => brace.excursion_allowed,
                 _ => None,
@@ -185,6 +185,15 @@ fn brace_span(linkage: &Linkage, pose: &Pose) -> f64 {
         (BraceLinkage::Sliding(brace), Some(attach)) => (attach - brace.pivot).norm(),
         _ => f64::NAN,
     }
+}
+
+/// Distance of the axle from the trunnion while the knee passes the straight line, after the strut
+/// has shortened where it does so before the swing [m].
+fn axle_radius(linkage: &Linkage) -> f64 {
+    linkage.pose(0.0).map_or_else(
+        |_| linkage.axle.norm(),
+        |pose| (pose.axle - linkage.trunnion()).norm(),
+    )
 }
 
 /// Progress at every station.

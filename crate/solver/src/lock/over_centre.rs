@@ -47,6 +47,12 @@ pub fn lock_of(leg: &Leg, linkage: &Linkage, gravity: Vector) -> Lock {
             if lock.kind == LockKind::OverCentre
                 && let Ok(pose) = linkage.pose(-1.0)
             {
+                // at gear down the strut is extended, whatever shortens it later
+                let pose = Pose {
+                    shortening: 0.0,
+                    axle: leg.strut.axle,
+                    ..pose
+                };
                 let held = Held {
                     leg,
                     linkage,
