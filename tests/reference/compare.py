@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 
-from forces import Loads, free_bodies, holding_by_energy, pressures
+from forces import Loads, energy, free_bodies, holding_by_energy, pressures
 from gearfile import brace_of
 from mechanism import SMALL_FOLD, Mechanism, cross
 
@@ -106,7 +106,8 @@ def compare_force(tally, loads, mechanism, station, pose, along, at, rises):
     else:
         tally.skip("moment arm")
     brace = brace_of(mechanism.leg)[1]
-    separate = station["phase"] == "unlock" and brace.get("unlocked_by") == "separate"
+    # the separate device has the knee until it is past the straight pose
+    separate = station["progress"] <= 0.0 and brace.get("unlocked_by") == "separate"
     tally.same("force left out", station["force"] is None and not small, separate and not small)
     if station["force"] is None:
         return
@@ -238,10 +239,9 @@ def compare_pushes(tally, mechanism, loads, lock, locked):
     lift = moved(lambda pose: float(pose.axle[1]))
     into = lock["ground_load"]["into_lock"]
     tally.check("ground load into lock", into, lift / knee, 1e-6 * (1.0 + abs(lift / knee)))
-    work = moved(
-        lambda pose: sum(float(np.dot(f, p)) for _, p, f in loads.on_parts(mechanism, pose))
-    )
-    weight = sum(float(np.linalg.norm(f)) for _, _, f in loads.on_parts(mechanism, locked))
+    dead = loads.without_air()
+    work = moved(lambda pose: -energy(dead, mechanism, pose, None))
+    weight = sum(float(np.linalg.norm(f)) for _, _, f in dead.on_parts(mechanism, locked))
     tally.check("knee push", lock["knee_push_n"], work / knee, 1e-6 * (weight + abs(work / knee)))
 
 

@@ -1,5 +1,6 @@
 """Force and reactions of one pose, twice: by energy over a small step and by free bodies."""
 
+import copy
 import math
 
 import numpy as np
@@ -27,6 +28,12 @@ class Loads:
         self.annulus = self.bore - math.pi / 4 * actuator["rod_m"] ** 2
         self.least_area = min(self.bore, self.annulus)
 
+    def without_air(self):
+        """The same loads, weights only."""
+        still = copy.copy(self)
+        still.wind = np.zeros(2)
+        return still
+
     @staticmethod
     def _wind_direction(view, sideslip):
         """Direction of the air over the leg in its plane: aft, and from the right to the left."""
@@ -34,14 +41,21 @@ class Loads:
             return np.array([math.cos(sideslip), 0.0])
         return np.array([math.sin(sideslip), 0.0])
 
-    def on_parts(self, mechanism, pose):
-        """(part, point, force) of every weight and air load."""
+    def on_parts(self, mechanism, pose, halfway=None):
+        """(part, point, force) of every weight and air load.
+
+        The air load of the leg acts on the part that only turns, halfway to the axle; `halfway`
+        (at gear down) holds that point of it still on the leg while a step is taken.
+        """
         leg, pull, trunnion = self.leg, self.pull, mechanism.trunnion
+        middle = 0.5 * (trunnion + pose.axle)
+        if halfway is not None:
+            middle = mechanism.on_leg(halfway, pose.swing)
         centre = mechanism.on_leg(leg["body"]["centre_m"], pose.swing)
         loads = [
             ("leg", centre, leg["body"]["mass_kg"] * pull),
             ("leg", pose.axle, leg["wheel"]["mass_kg"] * pull + self.wheel_area * self.wind),
-            ("leg", 0.5 * (trunnion + pose.axle), self.leg_area * self.wind),
+            ("leg", middle, self.leg_area * self.wind),
         ]
         if self.kind == "folding":
             upper = 0.5 * self.brace["upper"].get("mass_kg", 0.0) * pull
@@ -56,9 +70,10 @@ class Loads:
         return loads
 
 
-def energy(loads, mechanism, pose):
+def energy(loads, mechanism, pose, halfway):
     """Potential of all loads (they are constant forces) [J]."""
-    return -sum(float(np.dot(force, point)) for _, point, force in loads.on_parts(mechanism, pose))
+    parts = loads.on_parts(mechanism, pose, halfway)
+    return -sum(float(np.dot(force, point)) for _, point, force in parts)
 
 
 def slopes(function, at, step):
@@ -76,14 +91,18 @@ def holding_by_energy(loads, mechanism, pose_at, at, step):
 
     `pose_at` gives the pose at a value of any parameter of the path, as swing or fold.
     """
-    slope = slopes(
-        lambda s: np.array(
-            [energy(loads, mechanism, pose_at(s)), pose_at(s).length, pose_at(s).swing]
-        ),
-        at,
-        step,
-    )
-    return slope[0] / slope[1], slope[1], slope[2]
+    here = pose_at(at)
+    middle = 0.5 * (here.axle - mechanism.trunnion)
+    halfway = mechanism.trunnion + turn(-here.swing) @ middle
+
+    def values(parameter):
+        pose = pose_at(parameter)
+        return np.array([energy(loads, mechanism, pose, halfway), pose.length, pose.swing])
+
+    slope = slopes(values, at, step)
+    # at a dead point no thrust does it
+    holding = slope[0] / slope[1] if slope[1] != 0.0 else math.inf
+    return holding, slope[1], slope[2]
 
 
 def free_bodies(loads, mechanism, pose, check=True):
@@ -159,8 +178,7 @@ def drive_couple(loads, mechanism, pose):
         slope = (high["amount_m"] - low["amount_m"]) / (high["travel"] - low["travel"])
     along = turn(pose.swing) @ mechanism.axis
     wheel = loads.leg["wheel"]["mass_kg"] * loads.pull + loads.wheel_area * loads.wind
-    halfway = 0.5 * loads.leg_area * loads.wind
-    return float(np.dot(wheel + halfway, along)) * slope / mechanism.up
+    return float(np.dot(wheel, along)) * slope / mechanism.up
 
 
 def pressures(loads, holding, towards_up):
