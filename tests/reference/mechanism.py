@@ -208,7 +208,7 @@ class Mechanism:
             return self.shortened(self.at_swing(share * up))
         # the knee moves as the square root of the swing at first: start with the square
         swing = self.swing_straight + (up - self.swing_straight) * share * share
-        if share < 1e-9:
+        if share < 1e-6:
             return self.shortened(self.at_fold(0.0, self.swing_straight))
         return self.shortened(self.at_swing(swing))
 
