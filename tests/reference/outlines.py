@@ -59,28 +59,32 @@ def tire_sizes(tire):
     return {"new": new_size(tire), "grown": grown_size(tire)}
 
 
-def outlines(mechanism, pose, tire):
-    """{(part, tire size or None): Outline} of every moving part that has one."""
+def outlines(mechanism, pose, tire, only=None):
+    """{(part, tire size or None): Outline} of every moving part that has one, or of one part."""
     leg = mechanism.leg
     found = {}
+
+    def wanted(part):
+        return only is None or only == part
 
     def on_leg(points, shift=0.0):
         moved = np.asarray(points, float) + shift * mechanism.axis
         return np.array([mechanism.on_leg(p, pose.swing) for p in moved])
 
     lean = leg["wheel"].get("lean_rad", 0.0)
-    for name, size in tire_sizes(tire).items():
+    for name, size in tire_sizes(tire).items() if wanted("wheel") else ():
         core, radius = wheel_core(leg["view"], lean, size)
         found["wheel", name] = Outline(on_leg(mechanism.axle + core, pose.shortening), radius)
-    if leg["body"].get("outline_m"):
+    if wanted("leg_body") and leg["body"].get("outline_m"):
         found["leg_body", None] = Outline(on_leg(leg["body"]["outline_m"]), 0.0)
-    if leg["strut"].get("sliding_outline_m"):
+    if wanted("sliding_strut") and leg["strut"].get("sliding_outline_m"):
         found["sliding_strut", None] = Outline(
             on_leg(leg["strut"]["sliding_outline_m"], pose.shortening), 0.0
         )
 
     def bar(part, start, end, thickness):
-        found[part, None] = Outline(np.array([start, end]), thickness / 2)
+        if wanted(part):
+            found[part, None] = Outline(np.array([start, end]), thickness / 2)
 
     if mechanism.kind == "folding":
         brace = leg["brace"]["folding"]

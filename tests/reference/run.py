@@ -9,6 +9,7 @@ with 1 on any disagreement, or when too few legs or a kind of leg was not compar
 
 import argparse
 import collections
+import concurrent.futures
 import pathlib
 import sys
 import tempfile
@@ -74,23 +75,33 @@ def compare_all(options, files):
     began = time.perf_counter()
     documents = program.results(options.gearswing, files)
     print(f"the command took {time.perf_counter() - began:.1f} s", flush=True)
+    began = time.perf_counter()
     tally = Tally()
     seen = collections.Counter()
-    began = time.perf_counter()
-    for file, document in zip(files, documents):
-        gear = gearfile.read(file)
-        answers = {answer["leg"]: answer for answer in document["legs"]}
-        for number, leg in enumerate(gear["legs"]):
-            answer = answers.get(number) or answers[leg["name"]]
-            tally.where = f"{file.name}, {leg['name']} {kind_of(leg)}"
-            tally.same("usable", answer.get("faults"), None)
-            if answer.get("result") is None:
-                continue
-            mechanism = compare_leg(tally, gear, leg, answer["result"])
-            compare_clearances(tally, gear, mechanism, answer["result"])
-            seen[kind_of(leg)] += 1
+    with concurrent.futures.ProcessPoolExecutor() as pool:
+        for part, kinds_seen in pool.map(compare_file, files, documents):
+            tally.add(part)
+            seen += kinds_seen
     print(f"compared in {time.perf_counter() - began:.1f} s")
     return judge(tally, seen)
+
+
+def compare_file(file, document):
+    """Compares the legs of one file; (tally, how often each kind was compared)."""
+    tally = Tally()
+    seen = collections.Counter()
+    gear = gearfile.read(file)
+    answers = {answer["index"]: answer for answer in document["legs"]}
+    for number, leg in enumerate(gear["legs"]):
+        answer = answers[number]
+        tally.where = f"{file.name}, {leg['name']} {kind_of(leg)}"
+        tally.same("usable", answer.get("faults"), None)
+        if answer.get("result") is None:
+            continue
+        mechanism = compare_leg(tally, gear, leg, answer["result"])
+        compare_clearances(tally, gear, mechanism, answer["result"])
+        seen[kind_of(leg)] += 1
+    return tally, seen
 
 
 def judge(tally, seen):

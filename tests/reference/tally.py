@@ -43,6 +43,16 @@ class Tally:
         """Counts a comparison that a singular pose forbids."""
         self.skipped[quantity] += 1
 
+    def add(self, other):
+        """Takes in another tally."""
+        for quantity, count in other.count.items():
+            self.count[quantity] += count
+        for quantity, worst in other.worst.items():
+            self.worst[quantity] = max(self.worst[quantity], worst)
+        for quantity, skipped in other.skipped.items():
+            self.skipped[quantity] += skipped
+        self.failures += other.failures
+
     def _fail(self, quantity, found, wanted, why):
         self.failures.append(f"{self.where}: {quantity}: program {found}, here {wanted}: {why}")
 

@@ -40,10 +40,10 @@ def report(timer, files):
     picked = legs[::every][:ARRAY_LEGS]
     rows = []
     for index, (file, number, gear, leg) in enumerate(picked):
-        fast = fastest(lambda: arrays.solve(gear, leg, STATIONS), 3)
+        fast = fastest(lambda: arrays.solve(gear, leg, STATIONS), 5)
         slow = None
         if index % (len(picked) // PLAIN_LEGS or 1) == 0:
-            slow = fastest(lambda: plain.solve(gear, leg, STATIONS), 1)
+            slow = fastest(lambda: plain.solve(gear, leg, STATIONS), 2)
         rows.append((by_leg[file, number], fast, slow))
     program_ms = 1e3 * statistics.median(row[0] for row in rows)
     print(f"{STATIONS} stations a leg; program with certificate: median {program_ms:.3f} ms "
