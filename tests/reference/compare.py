@@ -18,7 +18,7 @@ DIFFERENCES = 1e-7
 WORST_CONDITION = 1e6
 LEAST_ARM = 1e-3
 # Stations compared per phase.
-STATIONS = 13
+STATIONS = 9
 STEP = 2e-4
 
 

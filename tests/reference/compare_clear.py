@@ -61,7 +61,7 @@ class Sample:
             return float(clearance(barrier, drawn[part].core[None], drawn[part].radius)[0][0])
 
         found = minimize_scalar(
-            value, bounds=(min(ends), max(ends)), method="bounded", options={"xatol": 1e-9}
+            value, bounds=(min(ends), max(ends)), method="bounded", options={"xatol": 1e-7}
         )
         return min(float(found.fun), value(share))
 

@@ -88,7 +88,10 @@ class Mechanism:
     # ---- parts -------------------------------------------------------------------------------
     def on_leg(self, point, swing):
         """A point fixed to the leg, given at gear down, after a swing."""
-        return self.trunnion + turn(swing) @ (np.asarray(point, float) - self.trunnion)
+        c, s = math.cos(swing), math.sin(swing)
+        px, py = self.trunnion
+        x, y = float(point[0]) - px, float(point[1]) - py
+        return np.array([px + c * x - s * y, py + s * x + c * y])
 
     def shortening(self, phase, travel, done=1.0):
         """Shortening in a phase, `done` being the share of it that is over [m]."""
@@ -104,7 +107,8 @@ class Mechanism:
 
     def span(self, swing):
         """Distance B0–B1 [m]."""
-        return float(np.linalg.norm(self.on_leg(self.leg_attach, swing) - self.pivot))
+        to_attach = self.on_leg(self.leg_attach, swing) - self.pivot
+        return math.hypot(to_attach[0], to_attach[1])
 
     # ---- closure -----------------------------------------------------------------------------
     def at_swing(self, swing, side=None, shortening=0.0):
@@ -119,8 +123,9 @@ class Mechanism:
         def miss(turned):
             # a lower link that turns counter-clockwise leaves the knee to the right of B0–B1
             angle = heading - side * turned
-            knee = self.pivot + self.upper * np.array([math.cos(angle), math.sin(angle)])
-            return float(np.linalg.norm(attach - knee)) - self.lower
+            x = self.upper * math.cos(angle) - to_attach[0]
+            y = self.upper * math.sin(angle) - to_attach[1]
+            return math.hypot(x, y) - self.lower
 
         low, high = miss(0.0), miss(math.pi)
         if low > 0.0 or high < 0.0:
