@@ -8,6 +8,7 @@ use crate::fields::{self, Room};
 use crate::msg::Field;
 use crate::scene;
 use crate::state::{Act, Draft, State};
+use crate::view::field_text;
 
 pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
     match msg {
@@ -110,11 +111,19 @@ pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
         return Vec::new();
     }
     state.touch();
-    let (Some(quantity), Some(_)) = (fields::quantity(path), fields::shown(state.gear(), path))
+    let (Some(quantity), Some(stored)) =
+        (fields::quantity(path), fields::shown(state.gear(), path))
     else {
         state.session.drafts.remove(path);
         return Vec::new();
     };
+    // The rounded text of a field, typed again, is no change.
+    if let Some(stored) = stored
+        && draft.text.trim() == field_text(quantity, state.session.units, stored)
+    {
+        state.session.drafts.remove(path);
+        return Vec::new();
+    }
     let act = changing(state, path);
     if draft.text.trim().is_empty()
         && let Some(value) = fields::when_empty(state.gear(), path)

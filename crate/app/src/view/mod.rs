@@ -26,3 +26,4 @@ pub use page::{
     ReadoutRow, RestsOn, SharedBanner, Toolbar, Transport, TransportMark,
 };
 pub(crate) use readout::{obstacle_text, part_text};
+pub(crate) use rows::field_text;
