@@ -14,6 +14,7 @@ pub(super) struct Drawing {
     canvas: HtmlElement,
     description: HtmlElement,
     drag: HtmlElement,
+    faded: HtmlElement,
     shown: Option<DrawingText>,
     curves_box: HtmlElement,
     curves: HtmlElement,
@@ -30,6 +31,7 @@ impl Drawing {
             canvas: by_id("drawing")?,
             description: by_id("description")?,
             drag: by_id("drag")?,
+            faded: by_id("faded")?,
             shown: None,
             curves_box: by_id("curves-box")?,
             curves: by_id("curves")?,
@@ -43,6 +45,7 @@ impl Drawing {
     pub(super) fn patch(&mut self, page: &Page) -> Result<()> {
         self.legs.patch(&page.answers)?;
         self.patch_drawing(&page.drawing)?;
+        self.patch_faded(page)?;
         self.patch_curves(&page.curves)
     }
 
@@ -64,6 +67,24 @@ impl Drawing {
         };
         set_attribute(&self.canvas, "data-pointer", pointer)?;
         self.shown = Some(new.clone());
+        Ok(())
+    }
+
+    /// Over a faded drawing stands why.
+    fn patch_faded(&self, page: &Page) -> Result<()> {
+        set_hidden(&self.faded, !page.drawing.faded)?;
+        if page.drawing.faded {
+            let fault = page
+                .answers
+                .iter()
+                .find(|leg| leg.selected)
+                .and_then(|leg| leg.faults.first())
+                .map_or("", |fault| fault.text.as_str());
+            set_text(
+                &self.faded,
+                &format!("Faded: the last model that could be worked out. {fault}"),
+            );
+        }
         Ok(())
     }
 
