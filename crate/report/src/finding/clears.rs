@@ -3,7 +3,7 @@ use gearswing_solver::TireChoice;
 use gearswing_solver::model::{Grown, MovingPart};
 use gearswing_solver::result::{Finding, PairClearance, TireState, Verdict};
 
-use super::Said;
+use super::answer::Said;
 use crate::subject::{Subject, obstacle_words, part_name};
 use crate::text::plain;
 

@@ -3,7 +3,7 @@ use gearswing_solver::model::AttachTo;
 use gearswing_solver::result::{Finding, Stroke, Verdict};
 use gearswing_units::Quantity;
 
-use super::Said;
+use super::answer::Said;
 use crate::subject::Subject;
 
 /// Numbers of the pressure answer.

@@ -1,7 +1,8 @@
 //! The leg stops before up: why, where, and by how much it misses.
 use gearswing_solver::result::{Finding, JamCause, Question};
 
-use super::{Said, clears};
+use super::answer::Said;
+use super::clears;
 use crate::subject::Subject;
 
 pub(super) fn said(subject: &Subject, finding: &Finding, cause: JamCause) -> Said {

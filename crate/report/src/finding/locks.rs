@@ -3,7 +3,7 @@ use gearswing_solver::LEAST_OVER_CENTRE;
 use gearswing_solver::result::Verdict;
 use gearswing_units::Quantity;
 
-use super::Said;
+use super::answer::Said;
 use crate::subject::Subject;
 
 /// Ground load for which the push into the lock is said [N]: 100 lb or 100 N in the units chosen.

@@ -1,0 +1,178 @@
+//! A fault of a model in words: which part, which number, and what would be valid.
+use gearswing_solver::faults::{Fault, FaultKind};
+use gearswing_solver::model::Gear;
+use gearswing_units::{NO_VALUE, Quantity, UnitChoice, format_exact, si_range_text};
+
+use crate::fields::{field, path_words};
+use crate::text::capital_first;
+
+/// One fault as a sentence, as "Right main, actuator rod diameter: 1.2 in; it must be less than
+/// 1.1 in, the actuator bore."
+#[must_use]
+pub fn fault_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
+    let what = path_words(&fault.path, gear);
+    capital_first(&format!("{what}: {}.", kind_text(fault, gear, units)))
+}
+
+fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
+    let quantity = quantity_of(&fault.path);
+    let say = |si: f64| figures(quantity, units, si, TYPED);
+    let length = |si: f64| figures(Some(Quantity::Length), units, si, WORKED_OUT);
+    match &fault.kind {
+        FaultKind::NotFinite => "this is not a number that can be worked with".to_owned(),
+        FaultKind::OutOfRange { value, min, max } => {
+            let valid = range(quantity, units, *min, *max);
+            // The swing's range holds for its size; its sign is free.
+            let either = if fault.path.ends_with("swing_up_rad") { ", either way" } else { "" };
+            format!("{} is not possible; valid is {valid}{either}", say(*value))
+        }
+        FaultKind::NotBelow {
+            value,
+            other,
+            limit,
+        } => format!(
+            "{} must be less than the {}, which is {}",
+            say(*value),
+            other_words(&fault.path, other, gear),
+            say(*limit)
+        ),
+        FaultKind::Coincident {
+            other,
+            distance,
+            least,
+        } => format!(
+            "it lies {} from the {}; they must be {} apart or more",
+            length(*distance),
+            other_words(&fault.path, other, gear),
+            length(*least)
+        ),
+        FaultKind::LengthAtDown {
+            length: at_down,
+            shortest,
+            longest,
+        } => format!(
+            "with the gear down it would be {} long, pin to pin; valid is {} to {}, its end lengths",
+            length(*at_down),
+            length(*shortest),
+            length(*longest)
+        ),
+        FaultKind::SelfCrossing { edge, other_edge } => format!(
+            "the outline crosses itself: edge {edge} and edge {other_edge} (edge 1 goes from point 1 to point 2). Put the points in order round the part"
+        ),
+        FaultKind::TooFewPoints { count, needed } => {
+            format!("it has {}; {needed} are needed", counted(*count, "point"))
+        }
+        FaultKind::TooMany { count, allowed } => {
+            format!("there are {count}; no more than {allowed} can be worked with")
+        }
+        FaultKind::RepeatedPoint { point } => {
+            format!("point {point} lies on its neighbour; take one of the two away")
+        }
+        FaultKind::NoArea => "the outline encloses no area; give its corners in order".to_owned(),
+        FaultKind::NotRising { row } => {
+            format!("the travel of row {row} must be more than that of the row before")
+        }
+        FaultKind::NoLegs => "there is no leg; a gear needs one at least".to_owned(),
+        FaultKind::NeedsFoldingBrace => {
+            "the actuator is to drive a brace link, but this brace does not fold; let it drive the leg, or give a folding brace".to_owned()
+        }
+        FaultKind::CannotStraighten {
+            reach,
+            largest_span,
+        } => format!(
+            "the knee can never come straight: both links together are {}, but brace pivot and brace attach are never more than {} apart. Shorten a link, or say that the knee folds further on its side",
+            length(*reach),
+            length(*largest_span)
+        ),
+        FaultKind::Unresolved { reason } => format!(
+            "whether it clears could not be worked out with certainty ({}); do not take it as clear",
+            crate::text::plain(reason)
+        ),
+        FaultKind::KneeOnLine => {
+            "the knee stands on the straight line between its ends; move it to the side where it rests when locked".to_owned()
+        }
+    }
+}
+
+/// The quantity of a field; by its key's ending where the field is not known.
+fn quantity_of(path: &str) -> Option<Quantity> {
+    if let Some(field) = field(path) {
+        return field.quantity();
+    }
+    let end = path.trim_end_matches(|c: char| c == '[' || c == ']' || c.is_ascii_digit());
+    // Longest endings first: "_kg_m3" before "_m", "_m_s" before others.
+    const ENDINGS: &[(&str, Quantity)] = &[
+        ("_kg_m3", Quantity::Density),
+        ("_m_s", Quantity::Speed),
+        ("_m2", Quantity::DragArea),
+        ("_rad", Quantity::Angle),
+        ("_kg", Quantity::Mass),
+        ("_pa", Quantity::Pressure),
+        ("_n", Quantity::Force),
+        ("_m", Quantity::Length),
+    ];
+    let whole_key = path;
+    ENDINGS
+        .iter()
+        .find(|(ending, _)| whole_key.ends_with(ending) || end.ends_with(ending))
+        .map(|(_, quantity)| *quantity)
+}
+
+/// Figures of a value that a person typed: enough that it does not round into the valid range.
+const TYPED: i32 = 6;
+/// Figures of a value that was worked out.
+const WORKED_OUT: i32 = 4;
+
+/// A value with its unit, to so many figures, no zeros at the end.
+fn figures(quantity: Option<Quantity>, units: UnitChoice, si: f64, figures: i32) -> String {
+    if !si.is_finite() {
+        return NO_VALUE.to_owned();
+    }
+    let Some(quantity) = quantity else {
+        return shortened(&format!("{si}"), figures);
+    };
+    let number = shortened(&format_exact(quantity, units, si), figures).replace('-', "−");
+    quantity.unit(units).with_number(&number)
+}
+
+fn shortened(number: &str, figures: i32) -> String {
+    let typed = number.chars().filter(char::is_ascii_digit).count();
+    let allowed = usize::try_from(figures).unwrap_or(0);
+    match number.parse::<f64>() {
+        Ok(value) if typed > allowed && value != 0.0 && (1e-9..1e15).contains(&value.abs()) => {
+            let whole = value.abs().log10().floor() as i32 + 1;
+            let decimals = usize::try_from(figures - whole).unwrap_or(0).min(15);
+            let text = format!("{value:.decimals$}");
+            if text.contains('.') {
+                text.trim_end_matches('0').trim_end_matches('.').to_owned()
+            } else {
+                text
+            }
+        }
+        _ => number.to_owned(),
+    }
+}
+
+fn range(quantity: Option<Quantity>, units: UnitChoice, min: f64, max: f64) -> String {
+    match quantity {
+        Some(quantity) => si_range_text(quantity, units, min, max),
+        None => si_range_text(Quantity::Ratio, units, min, max),
+    }
+}
+
+/// Another field, without the leg's name when it belongs to the same leg.
+fn other_words(path: &str, other: &str, gear: &Gear) -> String {
+    let of_leg = |path: &str| field(path).and_then(|field| field.leg);
+    match field(other) {
+        Some(there) if there.leg == of_leg(path) => there.name(),
+        _ => path_words(other, gear),
+    }
+}
+
+fn counted(count: usize, noun: &str) -> String {
+    if count == 1 {
+        format!("1 {noun}")
+    } else {
+        format!("{count} {noun}s")
+    }
+}

@@ -1,0 +1,142 @@
+//! One answer in words: question, verdict, sentence, what it rests on, what to try.
+
+use gearswing_solver::model::MovingPart;
+use gearswing_solver::result::{Finding, FindingDetail, Question, Verdict};
+use serde::Serialize;
+
+use super::assumption::{Governing, governing};
+use super::{clears, driven, jam, locks};
+use crate::cautions::{TIRE_CLEARANCE_RULE, caution_text};
+use crate::subject::Subject;
+use crate::text::capital_first;
+
+/// One answer in words.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub struct FindingText {
+    /// The question.
+    pub question: &'static str,
+    /// How it stands, one or two words.
+    pub verdict: &'static str,
+    /// Number, margin and place, in one to three short sentences.
+    pub sentence: String,
+    /// What the answer rests on, the governing one first.
+    pub governs: Vec<Governing>,
+    /// Cautions that belong to it.
+    pub cautions: Vec<&'static str>,
+    /// What to try or check next, the first thing first.
+    pub try_next: Vec<String>,
+}
+
+/// Sentence of an answer and what to try next.
+pub(super) struct Said {
+    pub(super) sentence: String,
+    pub(super) try_next: Vec<String>,
+}
+
+impl Said {
+    pub(super) fn new<const N: usize>(sentence: String, try_next: [&str; N]) -> Self {
+        Self {
+            sentence,
+            try_next: try_next.into_iter().map(str::to_owned).collect(),
+        }
+    }
+}
+
+/// The question in words.
+#[must_use]
+pub fn question_text(question: Question) -> &'static str {
+    match question {
+        Question::Clears => "Does it clear?",
+        Question::Driven => "Can it be driven?",
+        Question::Locks => "Will it lock?",
+    }
+}
+
+/// The verdict on a question in words.
+#[must_use]
+pub fn verdict_text(question: Question, verdict: Verdict) -> &'static str {
+    match (question, verdict) {
+        (_, Verdict::Good) => "Yes",
+        (Question::Clears, Verdict::Marginal) => "Too near",
+        (Question::Driven, Verdict::Marginal) => "Too little to spare",
+        (Question::Locks, Verdict::Marginal) => "Weakly",
+        (_, Verdict::Bad) => "No",
+        (_, Verdict::NotShown) => "Not shown",
+    }
+}
+
+/// One answer in words.
+#[must_use]
+pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
+    let said = said(subject, finding);
+    let mut governs: Vec<Governing> = finding
+        .assumptions
+        .iter()
+        .map(|&assumption| governing(subject, finding, assumption))
+        .collect();
+    if is_about_tire(subject, finding) {
+        governs.push(Governing::plain(TIRE_CLEARANCE_RULE.to_owned()));
+    }
+    FindingText {
+        question: question_text(finding.question),
+        verdict: verdict_text(finding.question, finding.verdict),
+        sentence: capital_first(&said.sentence),
+        governs,
+        cautions: finding.cautions.iter().map(|&c| caution_text(c)).collect(),
+        try_next: said.try_next,
+    }
+}
+
+fn said(subject: &Subject, finding: &Finding) -> Said {
+    match &finding.detail {
+        FindingDetail::Jammed { cause } => jam::said(subject, finding, *cause),
+        FindingDetail::Tightest {
+            pair,
+            clearance,
+            spare,
+        } => clears::tightest(subject, finding, *pair, *clearance, *spare),
+        FindingDetail::NothingInWell => clears::nothing_in_well(subject),
+        FindingDetail::Pressure {
+            needed,
+            available,
+            margin,
+            mount_load,
+        } => {
+            let pressure = driven::Pressure {
+                needed: *needed,
+                available: *available,
+                margin: *margin,
+                mount_load: *mount_load,
+            };
+            driven::pressure(subject, finding, &pressure)
+        }
+        FindingDetail::DeadPoint => driven::dead_point(subject, finding),
+        FindingDetail::CannotUnlock => driven::cannot_unlock(subject),
+        FindingDetail::OverCentre {
+            offset,
+            ground_into_lock,
+            knee_push,
+        } => locks::over_centre(subject, *offset, *ground_into_lock, *knee_push),
+        FindingDetail::NotOverCentre { offset } => locks::not_over_centre(subject, *offset),
+        FindingDetail::ExcursionStopped { at_axle, allowed } => {
+            locks::excursion_stopped(subject, *at_axle, *allowed)
+        }
+        FindingDetail::SlidingBrace { end_gap } => {
+            locks::sliding_brace(subject, finding.verdict, *end_gap)
+        }
+        FindingDetail::NoBrace => locks::no_brace(subject),
+    }
+}
+
+fn is_about_tire(subject: &Subject, finding: &Finding) -> bool {
+    match finding.detail {
+        FindingDetail::Tightest { pair, .. } => subject
+            .result
+            .clearance
+            .pairs
+            .get(pair)
+            .is_some_and(|pair| pair.part == MovingPart::Wheel),
+        _ => false,
+    }
+}

@@ -1,0 +1,137 @@
+//! The whole report of a gear file as readable text.
+
+use gearswing_solver::TireChoice;
+use gearswing_solver::faults::Fault;
+
+use super::leg;
+use super::lines::Lines;
+use crate::answered::{Answered, LegAnswer};
+use crate::cautions::{general_cautions, not_modelled};
+use crate::fault_text;
+use crate::text::{capital_first, clean, leg_name, plain};
+
+/// What a report contains besides the answers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ReportOptions {
+    /// Rows of the stations table, 0 = no table.
+    pub station_rows: usize,
+}
+
+/// The whole report: cautions first, then for each leg the three answers with what they rest on,
+/// the tightest places, force, lock and some stations, and at the end what is not modelled.
+#[must_use]
+pub fn report_text(answered: &Answered, options: ReportOptions) -> String {
+    let mut lines = Lines::new();
+    head(&mut lines, answered);
+    lines.heading("Cautions");
+    for caution in general_cautions() {
+        lines.item(2, "- ", caution);
+    }
+    gear_faults(&mut lines, answered);
+    summary(&mut lines, answered);
+    for (index, answer) in answered.legs {
+        match answer {
+            Ok(result) => leg::leg(&mut lines, &answered.subject(*index, result), options),
+            Err(faults) => faulty_leg(&mut lines, answered, *index, &faults.0),
+        }
+    }
+    lines.heading("Not modelled");
+    for missing in not_modelled() {
+        lines.item(2, "- ", missing);
+    }
+    lines.into_text()
+}
+
+fn head(lines: &mut Lines, answered: &Answered) {
+    let gear = answered.gear;
+    let name = plain(&gear.name);
+    lines.text(
+        0,
+        if name.is_empty() {
+            "Gear without a name"
+        } else {
+            &name
+        },
+    );
+    lines.text(0, &format!("File: {}", clean(answered.file)));
+    if answered.tire == TireChoice::Former {
+        lines.text(0, "Solved with the former tire, where a leg has one.");
+    }
+    // A note keeps its own lines.
+    for line in gear
+        .note
+        .lines()
+        .map(str::trim)
+        .filter(|line| !line.is_empty())
+    {
+        lines.text(0, &clean(line));
+    }
+}
+
+/// Faults of the gear as a whole, once; every leg carries them.
+fn gear_faults(lines: &mut Lines, answered: &Answered) {
+    let mut said: Vec<String> = Vec::new();
+    for (_, answer) in answered.legs {
+        if let Err(faults) = answer {
+            for fault in faults.0.iter().filter(|fault| fault.leg.is_none()) {
+                let text = fault_text(fault, answered.gear, answered.units);
+                if !said.contains(&text) {
+                    said.push(text);
+                }
+            }
+        }
+    }
+    if !said.is_empty() {
+        lines.heading("To be put right first");
+        for text in &said {
+            lines.item(2, "- ", text);
+        }
+    }
+}
+
+fn summary(lines: &mut Lines, answered: &Answered) {
+    lines.heading("Answers");
+    if answered.legs.is_empty() {
+        lines.text(2, "There is no leg to answer for.");
+    }
+    for leg in answered.legs {
+        lines.item(2, "", &summary_line(answered, leg));
+    }
+}
+
+fn summary_line(answered: &Answered, (index, answer): &LegAnswer) -> String {
+    let name = capital_first(&leg_title(answered, *index));
+    match answer {
+        Err(_) => format!("{name}: not worked out, its data have faults."),
+        Ok(result) => {
+            let answers: Vec<String> = result
+                .findings
+                .iter()
+                .map(|finding| {
+                    format!(
+                        "{} {}.",
+                        crate::question_text(finding.question),
+                        crate::verdict_text(finding.question, finding.verdict)
+                    )
+                })
+                .collect();
+            format!("{name}: {}", answers.join(" "))
+        }
+    }
+}
+
+fn leg_title(answered: &Answered, index: usize) -> String {
+    let name = answered.gear.legs.get(index).map_or("", |leg| &leg.name);
+    leg_name(name, index)
+}
+
+fn faulty_leg(lines: &mut Lines, answered: &Answered, index: usize, faults: &[Fault]) {
+    lines.heading(&capital_first(&leg_title(answered, index)));
+    lines.text(2, "Not worked out. To be put right:");
+    for fault in faults.iter().filter(|fault| fault.leg.is_some()) {
+        lines.item(2, "- ", &fault_text(fault, answered.gear, answered.units));
+    }
+    if faults.iter().all(|fault| fault.leg.is_none()) {
+        lines.item(2, "- ", "What is said above of the gear as a whole.");
+    }
+}
