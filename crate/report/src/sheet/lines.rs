@@ -45,7 +45,7 @@ impl Lines {
         let hang = " ".repeat(indent + mark.chars().count());
         let mut line = format!("{}{mark}", " ".repeat(indent));
         let mut is_empty = true;
-        for word in text.split(' ').filter(|word| !word.is_empty()) {
+        for word in pieces(text) {
             if !is_empty && line.chars().count() + 1 + word.chars().count() > WIDTH {
                 self.push_line(&line);
                 line.clone_from(&hang);
@@ -54,7 +54,7 @@ impl Lines {
             if !is_empty {
                 line.push(' ');
             }
-            line.push_str(word);
+            line.push_str(&word);
             is_empty = false;
         }
         self.push_line(&line);
@@ -64,4 +64,33 @@ impl Lines {
         self.text.push_str(line.trim_end());
         self.text.push('\n');
     }
+}
+
+/// The words of a text; a number stays with its unit.
+fn pieces(text: &str) -> Vec<String> {
+    let mut pieces: Vec<String> = Vec::new();
+    let mut after_number = false;
+    for word in text.split(' ').filter(|word| !word.is_empty()) {
+        match pieces.last_mut().filter(|_| after_number) {
+            Some(number) => {
+                number.push(' ');
+                number.push_str(word);
+                after_number = false;
+            }
+            None => {
+                pieces.push(word.to_owned());
+                after_number = is_number(word);
+            }
+        }
+    }
+    pieces
+}
+
+fn is_number(word: &str) -> bool {
+    let bare = word.trim_start_matches(['+', '−', '(']);
+    bare.starts_with(|c: char| c.is_ascii_digit())
+        && bare
+            .chars()
+            .all(|c| c.is_ascii_digit() || ".,/".contains(c))
+        && bare.ends_with(|c: char| c.is_ascii_digit())
 }
