@@ -4,6 +4,8 @@ mod field;
 mod file;
 mod history;
 mod key;
+/// The list itself.
+mod message;
 mod play;
 mod pointer;
 mod share;
@@ -18,30 +20,4 @@ pub use pointer::{CurvePointer, Modifiers, Pointer, PointerKind};
 pub use share::Share;
 pub use view::View;
 
-/// One thing that happened.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Msg {
-    /// Mouse, pen or touch on the drawing.
-    Pointer(Pointer),
-    /// Mouse, pen or touch on the curves.
-    CurvePointer(CurvePointer),
-    /// A key on the drawing or one of its handles.
-    Key(Key),
-    /// A field or the list it stands in.
-    Field(Field),
-    /// What is looked at and how.
-    View(View),
-    /// The played swing and the scrub.
-    Play(Play),
-    /// Gear files.
-    File(File),
-    /// The link.
-    Share(Share),
-    /// Undo and redo.
-    History(History),
-    /// An animation frame; only its differences count.
-    Frame {
-        /// Time of the frame [s].
-        time_s: f64,
-    },
-}
+pub use message::Msg;

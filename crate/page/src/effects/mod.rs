@@ -4,6 +4,8 @@ mod announce;
 mod clipboard;
 mod download;
 mod import;
+/// Performs an effect.
+mod perform;
 mod storage;
 mod theme;
 
@@ -11,85 +13,4 @@ pub(crate) use import::read_file;
 pub(crate) use storage::Store;
 pub(crate) use theme::{DARK_QUERY, refresh as refresh_theme};
 
-use crate::dom::window;
-use crate::error::Result;
-use crate::runtime::{Port, panic};
-use gearswing_app::Effect;
-use gearswing_app::state::Theme;
-use wasm_bindgen::JsValue;
-
-/// Performs effects, and keeps what they need between turns.
-pub(crate) struct Effects {
-    store: Store,
-    announcer: announce::Announcer,
-    /// Fragment that the page itself has set, so that its own change is not taken for a new link.
-    own_fragment: String,
-}
-
-impl Effects {
-    /// Looks up the nodes.
-    pub(crate) fn new(store: Store) -> Result<Self> {
-        Ok(Self {
-            store,
-            announcer: announce::Announcer::mount()?,
-            own_fragment: String::new(),
-        })
-    }
-
-    /// Performs one effect; those that need the panels or the painter never come here.
-    pub(crate) fn perform(&mut self, port: &Port, effect: Effect) -> Result<()> {
-        match effect {
-            Effect::SaveFile { id, text } => self.store.save(port, &id, text),
-            Effect::DeleteFile { id } => self.store.delete(&id),
-            Effect::SaveIndex { text } => self.store.save_index(port, text),
-            Effect::CopyText { text } => clipboard::copy(port, &text)?,
-            Effect::Download { name, mime, text } => download::offer(&name, &mime, &text)?,
-            Effect::SetFragment { text } => self.set_fragment(text)?,
-            Effect::ClearFragment => self.set_fragment(String::new())?,
-            Effect::Announce { text } => self.announcer.say(&text),
-            Effect::RecoveryText { text } => panic::keep_recovery(&text)?,
-            Effect::AskFrame
-            | Effect::FocusField { .. }
-            | Effect::SetTheme(_)
-            | Effect::SetTitle { .. } => {}
-        }
-        Ok(())
-    }
-
-    /// Shows the page in a theme.
-    pub(crate) fn theme(&mut self, theme: Theme) -> Result<()> {
-        theme::set(theme)
-    }
-
-    /// Writes everything that waits to be stored.
-    pub(crate) fn store_now(&mut self, port: &Port) {
-        self.store.write_all(port);
-    }
-
-    /// The stored files, for what other windows do to them.
-    pub(crate) fn store(&mut self) -> &mut Store {
-        &mut self.store
-    }
-
-    /// Whether this fragment is the one that the page has set itself.
-    pub(crate) fn is_own_fragment(&self, fragment: &str) -> bool {
-        fragment == self.own_fragment
-    }
-
-    /// Replaces the fragment; the history gets no entry, and no event comes of it.
-    fn set_fragment(&mut self, text: String) -> Result<()> {
-        let window = window()?;
-        let address = window.location().href()?;
-        let base = address.split('#').next().unwrap_or_default();
-        let address = if text.is_empty() {
-            base.to_owned()
-        } else {
-            format!("{base}#{text}")
-        };
-        window
-            .history()?
-            .replace_state_with_url(&JsValue::NULL, "", Some(&address))?;
-        self.own_fragment = text;
-        Ok(())
-    }
-}
+pub(crate) use perform::Effects;

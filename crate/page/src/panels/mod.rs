@@ -13,88 +13,11 @@ mod head;
 mod keys;
 mod lists;
 mod notices;
+/// All panels together.
+mod panel_set;
 mod transport;
 
 pub(crate) use action::find_action;
 pub(crate) use keys::{airspeed_of, speed_of, theme_of, units_of};
 
-use crate::error::Result;
-use gearswing_app::msg::Field;
-use gearswing_app::{Msg, Page, Scene};
-
-/// All panels, and what they show.
-pub(crate) struct Panels {
-    page: Page,
-    answers: answers::Answers,
-    data: data::Data,
-    drawing: drawing::Drawing,
-    files: files::Files,
-    foot: foot::Foot,
-    handles: handles::Handles,
-    head: head::Head,
-    notices: notices::Notices,
-    transport: transport::TransportPanel,
-}
-
-impl Panels {
-    /// Looks up the nodes.
-    pub(crate) fn mount() -> Result<Self> {
-        Ok(Self {
-            page: Page::default(),
-            answers: answers::Answers::mount()?,
-            data: data::Data::mount()?,
-            drawing: drawing::Drawing::mount()?,
-            files: files::Files::mount()?,
-            foot: foot::Foot::mount()?,
-            handles: handles::Handles::mount()?,
-            head: head::Head::mount()?,
-            notices: notices::Notices::mount()?,
-            transport: transport::TransportPanel::mount()?,
-        })
-    }
-
-    /// What is shown.
-    pub(crate) fn page(&self) -> &Page {
-        &self.page
-    }
-
-    /// Notes what a message means for the panels: the text of a field that is being typed in is
-    /// left alone until it is taken over.
-    pub(crate) fn before(&mut self, msg: &Msg) -> Result<()> {
-        match msg {
-            Msg::Field(Field::Draft { path, .. }) => self.data.typing(Some(path)),
-            Msg::Field(Field::Focus { .. }) => Ok(()),
-            Msg::Field(_) | Msg::History(_) => self.data.typing(None),
-            _ => Ok(()),
-        }
-    }
-
-    /// Shows a page.
-    pub(crate) fn patch(&mut self, page: Page) -> Result<()> {
-        self.notices.patch(&page)?;
-        self.head.patch(&page)?;
-        self.files.patch(&page)?;
-        self.answers.patch(&page)?;
-        self.drawing.patch(&page)?;
-        self.transport.patch(&page)?;
-        self.data.patch(&page)?;
-        self.foot.patch(&page)?;
-        self.page = page;
-        Ok(())
-    }
-
-    /// Puts the focusable points over the drawing.
-    pub(crate) fn handles(&mut self, scene: &Scene) -> Result<()> {
-        self.handles.patch(scene)
-    }
-
-    /// Gives the curves' canvas its height.
-    pub(crate) fn curves_height(&mut self, height_px: f64) -> Result<()> {
-        self.drawing.curves_height(height_px)
-    }
-
-    /// Puts the focus on a field.
-    pub(crate) fn focus_field(&self, path: &str) -> Result<()> {
-        field::focus(path)
-    }
-}
+pub(crate) use panel_set::Panels;

@@ -1,5 +1,7 @@
 //! Everything wrong with a model, found at once.
 
+/// Brace.
+mod brace;
 /// The fault type.
 mod fault;
 /// One leg.
@@ -8,6 +10,8 @@ mod leg;
 mod outline;
 /// What each number may be.
 mod ranges;
+/// Tire.
+mod tire;
 /// The visitor over a whole gear.
 mod visit;
 

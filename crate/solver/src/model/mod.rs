@@ -14,6 +14,8 @@ mod conditions;
 mod gear;
 /// One leg with all its parts.
 mod leg;
+/// Points and vectors.
+mod point;
 /// Shock strut and its shortening.
 mod strut;
 /// Structure around the retracting leg.
@@ -26,15 +28,8 @@ pub use brace::{Brace, FoldingBrace, Folds, Link, SlidingBrace, UnlockedBy};
 pub use conditions::{ClearanceRule, Conditions, DEFAULT_MARGIN_WANTED, Supply};
 pub use gear::Gear;
 pub use leg::{Leg, LegAir, LegBody, View};
+pub(crate) use point::is_zero;
+pub use point::{Point, Vector};
 pub use strut::{Shortening, ShorteningRow, Strut};
 pub use well::{MovingPart, Obstacle, Shape};
 pub use wheel::{Basis, Grown, Tire, Wheel};
-
-/// A point in airframe axes [m].
-pub type Point = nalgebra::Point2<f64>;
-/// A vector in airframe axes; its unit is that of the quantity it stands for.
-pub type Vector = nalgebra::Vector2<f64>;
-
-pub(crate) fn is_zero(value: &f64) -> bool {
-    *value == 0.0
-}

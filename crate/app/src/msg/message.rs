@@ -1,0 +1,29 @@
+//! Everything that can happen, one closed list in families.
+use super::{CurvePointer, Field, File, History, Key, Play, Pointer, Share, View};
+/// One thing that happened.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Msg {
+    /// Mouse, pen or touch on the drawing.
+    Pointer(Pointer),
+    /// Mouse, pen or touch on the curves.
+    CurvePointer(CurvePointer),
+    /// A key on the drawing or one of its handles.
+    Key(Key),
+    /// A field or the list it stands in.
+    Field(Field),
+    /// What is looked at and how.
+    View(View),
+    /// The played swing and the scrub.
+    Play(Play),
+    /// Gear files.
+    File(File),
+    /// The link.
+    Share(Share),
+    /// Undo and redo.
+    History(History),
+    /// An animation frame; only its differences count.
+    Frame {
+        /// Time of the frame [s].
+        time_s: f64,
+    },
+}

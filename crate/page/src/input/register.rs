@@ -1,0 +1,15 @@
+//! Browser events to messages; nothing is decided here.
+use super::{click, curves, drawing, fields, keys, pick, window};
+use crate::error::Result;
+use crate::runtime::Port;
+
+/// Registers every handler of the page.
+pub(crate) fn register(port: &Port) -> Result<()> {
+    click::register(port)?;
+    curves::register(port)?;
+    drawing::register(port)?;
+    fields::register(port)?;
+    keys::register(port)?;
+    pick::register(port)?;
+    window::register(port)
+}
