@@ -1,6 +1,6 @@
 //! The parts of the page beside the canvases: each looks its nodes up once and then writes only
 //! what differs.
-use super::{answers, data, drawing, files, foot, handles, head, notices, transport};
+use super::{answers, data, drawing, field, files, foot, handles, head, notices, transport};
 use crate::error::Result;
 use gearswing_app::msg::Field;
 use gearswing_app::{Msg, Page, Scene};
