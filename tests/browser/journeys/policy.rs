@@ -1,18 +1,13 @@
 //! The page's content policy holds, and these journeys would see it when something were wrong.
 
-use gearswing_browser_tests::{Browser, Device, in_browser, journey};
+use gearswing_browser_tests::{Browser, Device, journey, outcome_on};
 
-/// What `in_browser` makes of a journey that runs a script on the page.
+/// The outcome of a journey that runs a script on the page.
 fn outcome_of(name: &str, script: &str) -> String {
-    let run = in_browser(Device::DESK, name, async |browser: &Browser| {
+    let done = outcome_on(Device::DESK, name, async |browser: &Browser| {
         browser.open("").await?;
         browser.script::<()>(script, &[]).await
     });
-    let done = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build()
-        .unwrap()
-        .block_on(run);
     done.map_or_else(|error| format!("{error:#}"), |()| "good".into())
 }
 

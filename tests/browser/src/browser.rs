@@ -70,14 +70,22 @@ pub fn journey(name: &str, test: impl AsyncFnOnce(&Browser) -> Result<()>) {
 
 /// Runs a journey on the given screen. Panics when it fails or the console shows an error.
 pub fn journey_on(device: Device, name: &str, test: impl AsyncFnOnce(&Browser) -> Result<()>) {
-    let done = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build()
-        .context("no runtime")
-        .and_then(|runtime| runtime.block_on(in_browser(device, name, test)));
-    if let Err(error) = done {
+    if let Err(error) = outcome_on(device, name, test) {
         panic!("{name}: {error:#}");
     }
+}
+
+/// Runs a journey on the given screen and gives its outcome.
+pub fn outcome_on(
+    device: Device,
+    name: &str,
+    test: impl AsyncFnOnce(&Browser) -> Result<()>,
+) -> Result<()> {
+    tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build()
+        .context("no runtime")?
+        .block_on(in_browser(device, name, test))
 }
 
 /// Runs `test` in a browser of its own; also for a second, unrelated one within a journey.

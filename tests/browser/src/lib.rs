@@ -22,6 +22,6 @@ mod page;
 /// The page's server, one for all journeys of a test binary.
 mod server;
 
-pub use browser::{Browser, Device, in_browser, journey, journey_on};
+pub use browser::{Browser, Device, in_browser, journey, journey_on, outcome_on};
 pub use page::{Answer, Spot};
 pub use server::address;
