@@ -1,11 +1,13 @@
 //! Clearances of one leg: 721 stations, 8 outlines, 40 edges, curves included. Aim 0.2 ms, at
 //! worst 0.35 ms, on one core.
+#![allow(clippy::expect_used, reason = "a benchmark of a sound leg")]
 use criterion::{Criterion, criterion_group, criterion_main};
 use gearswing_solver::clearance::{ClearanceCase, ClearanceOptions, clearance_at, clearances};
 use gearswing_solver::kinematics::{Linkage, Sweep};
 use gearswing_solver::model::View;
 use gearswing_solver::tires::TireSizes;
 
+#[path = "bench_leg/leg.rs"]
 mod bench_leg;
 
 fn bench(c: &mut Criterion) {
