@@ -107,7 +107,7 @@ fn well(rib: f64) -> Vec<Obstacle> {
 }
 
 /// The gear with its one leg.
-pub fn gear(rib: f64) -> Gear {
+pub(crate) fn gear(rib: f64) -> Gear {
     let leg = Leg {
         name: "Main".into(),
         view: View::Front,
