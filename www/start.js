@@ -77,7 +77,9 @@
       console.error(error);
       throw new Error("The file gearswing_page.js did not load. Is the whole folder on the server?");
     }
-    await module.default();
+    const exports = await module.default();
+    // For measuring: the module's memory never shrinks.
+    shared.bytes = () => exports.memory.buffer.byteLength;
     document.documentElement.dataset.started = "yes";
     node("start-notice").hidden = true;
   };

@@ -2,7 +2,25 @@
 
 #![allow(missing_docs, reason = "test binary")]
 
+/// Frame time of a drag, memory over a long one.
+mod drag;
+/// Files: kept, exported, imported, opened elsewhere.
+mod files;
+/// The keyboard reaches everything.
+mod keys;
+/// Links, whole and damaged.
+mod links;
+/// The main job from start to finish.
+mod main_job;
+/// What the page says when it cannot start or breaks off.
+mod notices;
 /// The content policy, and the journeys' own eyes.
 mod policy;
+/// Same answers on the page and from the command.
+mod same;
 /// The page starts, on a desk and on a phone.
 mod start;
+/// Touch: drag, pinch, scroll beside.
+mod touch;
+/// Numbers typed, right and wrong.
+mod typing;

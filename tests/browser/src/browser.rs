@@ -247,6 +247,24 @@ impl Browser {
         )
     }
 
+    /// Waits for the one file that is being downloaded, reads it and takes it away.
+    pub async fn only_download(&self) -> Result<Vec<u8>> {
+        let start = Instant::now();
+        while start.elapsed() < WAIT {
+            for entry in fs::read_dir(self.downloads.path())? {
+                let path = entry?.path();
+                let ready = path.extension().is_some_and(|kind| kind == "json");
+                if ready {
+                    let bytes = fs::read(&path)?;
+                    fs::remove_file(&path)?;
+                    return Ok(bytes);
+                }
+            }
+            tokio::time::sleep(LOOK_AGAIN).await;
+        }
+        bail!("waited {} s in vain for a download", WAIT.as_secs())
+    }
+
     /// Errors and warnings in the console since the last call: scripts, policy, failed loads.
     pub async fn console(&self) -> Result<Vec<String>> {
         let entries = self.driver.get_log("browser").await?;

@@ -17,11 +17,17 @@
 mod browser;
 /// The driver program of the browser.
 mod chromedriver;
+/// The headless command, to compare with.
+mod command;
 /// What a person does and reads on the page.
 mod page;
 /// The page's server, one for all journeys of a test binary.
 mod server;
+/// The browser's own tools.
+mod tools;
 
 pub use browser::{Browser, Device, in_browser, journey, journey_on, outcome_on};
+pub use command::{fixture, gearswing};
 pub use page::{Answer, Spot};
 pub use server::address;
+pub use tools::Memory;

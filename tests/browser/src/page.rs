@@ -149,6 +149,24 @@ impl Browser {
         self.frame().await
     }
 
+    /// Chooses an option of a select.
+    pub async fn choose(&self, css: &str, option: &str) -> Result<()> {
+        let done: bool = self
+            .script(
+                "const select = document.querySelector(arguments[0]);
+                 if (!select || ![...select.options].some((option) => option.value === arguments[1])) return false;
+                 select.value = arguments[1];
+                 select.dispatchEvent(new Event('change', {bubbles: true}));
+                 return true;",
+                &[json!(css), json!(option)],
+            )
+            .await?;
+        if !done {
+            bail!("{css} has no option {option}");
+        }
+        self.frame().await
+    }
+
     /// Text in a field of the data.
     pub async fn field(&self, path: &str) -> Result<String> {
         let found: Option<String> = self

@@ -1,0 +1,156 @@
+//! Everything by keyboard alone.
+
+use crate::same::all_answers;
+use anyhow::{Context, Result, ensure};
+use gearswing_browser_tests::{Browser, journey};
+use serde_json::json;
+use thirtyfour::Key;
+
+/// What has the focus: id, point, action, text.
+async fn focus(browser: &Browser) -> Result<String> {
+    browser
+        .script(
+            "const node = document.activeElement;
+             return node.id || node.dataset.handle || node.dataset.act || node.dataset.action || node.dataset.skip || node.tagName;",
+            &[],
+        )
+        .await
+}
+
+/// Presses Tab until the wanted element has the focus.
+async fn tab_to(browser: &Browser, wanted: &str) -> Result<()> {
+    for _ in 0..150 {
+        browser.keys(Key::Tab).await?;
+        if focus(browser).await? == wanted {
+            return Ok(());
+        }
+    }
+    anyhow::bail!("Tab never comes to {wanted}")
+}
+
+#[test]
+fn a_point_is_moved_and_put_back_by_keys() {
+    journey("keys on a point", async |browser| {
+        browser.open("").await?;
+        let answers = all_answers(browser).await?;
+        browser.driver.refresh().await?;
+        browser.started().await?;
+        let point = "legs[2].actuator.mount_m";
+        tab_to(browser, point).await?;
+        let place = || async {
+            let label: Option<String> = browser
+                .script(
+                    "return document.querySelector(`[data-handle=\"${arguments[0]}\"]`).getAttribute('aria-label');",
+                    &[json!(point)],
+                )
+                .await?;
+            label.context("the point has no spoken name")
+        };
+        let before = place().await?;
+        let outline: String = browser
+            .script(
+                "return getComputedStyle(document.activeElement).outlineStyle;",
+                &[],
+            )
+            .await?;
+        ensure!(outline != "none", "the focus cannot be seen");
+        let mut seen = vec![before.clone()];
+        for _ in 0..3 {
+            browser.keys(Key::Up).await?;
+            seen.push(place().await?);
+        }
+        seen.dedup();
+        ensure!(seen.len() == 4, "{seen:?}");
+        ensure!(focus(browser).await? == point, "the focus went away");
+        let said = browser.text("#announcer").await?;
+        ensure!(!said.trim().is_empty(), "nothing is spoken");
+        for _ in 0..3 {
+            browser.control("z").await?;
+        }
+        ensure!(place().await? == before, "undo by keys left {}", place().await?);
+        ensure!(all_answers(browser).await? == answers, "answers differ");
+        Ok(())
+    });
+}
+
+#[test]
+fn tab_reaches_every_control_that_is_shown() {
+    journey("tab", async |browser| {
+        browser.open("").await?;
+        let wanted: Vec<String> = browser
+            .script(
+                "const shown = (node) => node.getClientRects().length > 0 && !node.disabled && node.tabIndex >= 0;
+                 const all = [...document.querySelectorAll('button, input, select, textarea, summary, canvas[tabindex]')].filter(shown);
+                 all.forEach((node, at) => { node.dataset.testTab = at; });
+                 return all.map((node) => node.dataset.testTab);",
+                &[],
+            )
+            .await?;
+        ensure!(wanted.len() > 40, "only {} controls", wanted.len());
+        let mut reached = std::collections::BTreeSet::new();
+        for _ in 0..wanted.len() + 20 {
+            browser
+                .driver
+                .action_chain()
+                .send_keys(Key::Tab)
+                .perform()
+                .await?;
+            let at: Option<String> = browser
+                .script("return document.activeElement.dataset.testTab ?? null;", &[])
+                .await?;
+            reached.extend(at);
+        }
+        let missed: Vec<_> = wanted.iter().filter(|at| !reached.contains(*at)).collect();
+        let names: Vec<String> = browser
+            .script(
+                "return arguments[0].map((at) => document.querySelector(`[data-test-tab=\"${at}\"]`).outerHTML.slice(0, 120));",
+                &[json!(missed)],
+            )
+            .await?;
+        ensure!(missed.is_empty(), "Tab never comes to {names:?}");
+        Ok(())
+    });
+}
+
+#[test]
+fn controls_have_names_and_fields_are_described() {
+    journey("names", async |browser| {
+        browser.open("").await?;
+        browser.open_group("Actuator").await?;
+        let nameless: Vec<String> = browser
+            .script(
+                "return [...document.querySelectorAll('button, input, select, textarea, canvas')].filter((node) => {
+                   const label = node.getAttribute('aria-label') || node.innerText || (node.labels && [...node.labels].map((l) => l.innerText || l.textContent).join(''));
+                   return !(label && label.trim());
+                 }).map((node) => node.outerHTML.slice(0, 120)).filter((html) => !html.includes('class=\"sample\"'));",
+                &[],
+            )
+            .await?;
+        ensure!(nameless.is_empty(), "no name: {nameless:?}");
+        let undescribed: Vec<String> = browser
+            .script(
+                "return [...document.querySelectorAll('#groups [data-path]')].filter((node) =>
+                   !(node.getAttribute('aria-describedby') || node.closest('[aria-describedby]')))
+                 .map((node) => node.dataset.path);",
+                &[],
+            )
+            .await?;
+        ensure!(undescribed.is_empty(), "no description: {undescribed:?}");
+        Ok(())
+    });
+}
+
+#[test]
+fn skip_links_move_the_focus_and_leave_the_address_alone() {
+    journey("skip links", async |browser| {
+        browser.open("").await?;
+        browser.keys(Key::Tab).await?;
+        browser.keys(Key::Tab).await?;
+        ensure!(focus(browser).await? == "drawing-part", "{}", focus(browser).await?);
+        browser.keys(Key::Enter).await?;
+        ensure!(focus(browser).await? == "drawing", "{}", focus(browser).await?);
+        let hash: String = browser.script("return location.hash;", &[]).await?;
+        ensure!(hash.is_empty(), "the address got {hash}");
+        Ok(())
+    });
+}

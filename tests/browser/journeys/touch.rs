@@ -1,0 +1,117 @@
+//! Fingers: drag a point, pinch, and scroll the page beside the drawing.
+
+use anyhow::{Result, ensure};
+use gearswing_browser_tests::{Browser, Device, Spot, journey_on};
+
+const POINT: &str = "legs[2].actuator.mount_m";
+
+fn moved(from: Spot, x: f64, y: f64) -> Spot {
+    Spot {
+        x: from.x + x,
+        y: from.y + y,
+    }
+}
+
+async fn scrolled(browser: &Browser) -> Result<f64> {
+    browser.script("return window.scrollY;", &[]).await
+}
+
+#[test]
+fn a_finger_drags_a_point_without_scrolling_the_page() {
+    journey_on(Device::PHONE, "touch drag", async |browser| {
+        browser.open("").await?;
+        let from = browser.spot(POINT).await?;
+        let before = scrolled(browser).await?;
+        browser.fingers("touchStart", &[from]).await?;
+        for step in 1..=10 {
+            let by = f64::from(step);
+            browser.fingers("touchMove", &[moved(from, by, -by)]).await?;
+            browser.frame().await?;
+        }
+        browser.fingers("touchEnd", &[]).await?;
+        browser.frame().await?;
+        ensure!(scrolled(browser).await? == before, "the page scrolled");
+        let to = browser.spot(POINT).await?;
+        ensure!(
+            (to.x - from.x - 10.0).abs() < 3.0 && (to.y - from.y + 10.0).abs() < 3.0,
+            "the point went from {from:?} to {to:?}"
+        );
+        Ok(())
+    });
+}
+
+#[test]
+fn two_fingers_zoom_the_drawing() {
+    journey_on(Device::PHONE, "pinch", async |browser| {
+        browser.open("").await?;
+        let spread = async || -> Result<f64> {
+            let (a, b) = (
+                browser.spot("legs[2].trunnion_m").await?,
+                browser.spot("legs[2].strut.axle_m").await?,
+            );
+            Ok((a.x - b.x).hypot(a.y - b.y))
+        };
+        let before = spread().await?;
+        let corner: Spot = browser
+            .script(
+                "const box = document.getElementById('drawing').getBoundingClientRect();
+                 return {x: box.x, y: box.y + box.height - 90};",
+                &[],
+            )
+            .await?;
+        let fingers = |apart: f64| [moved(corner, 120.0, 0.0), moved(corner, 180.0 + apart, 0.0)];
+        browser.fingers("touchStart", &fingers(0.0)[..1]).await?;
+        browser.fingers("touchStart", &fingers(0.0)).await?;
+        for step in 1..=10 {
+            browser
+                .fingers("touchMove", &fingers(6.0 * f64::from(step)))
+                .await?;
+            browser.frame().await?;
+        }
+        browser.fingers("touchEnd", &[]).await?;
+        browser.frame().await?;
+        let after = spread().await?;
+        ensure!(
+            after > 1.6 * before && after < 2.4 * before,
+            "two fingers twice as far apart: {before} px became {after} px"
+        );
+        Ok(())
+    });
+}
+
+#[test]
+fn nothing_scrolls_sideways_on_the_smallest_phone() {
+    let small = Device {
+        width: 320,
+        height: 640,
+        ..Device::PHONE
+    };
+    journey_on(small, "smallest phone", async |browser| {
+        browser.open("").await?;
+        for group in ["Wheel and tire", "Brace", "Root rib", "Attitude"] {
+            browser.open_group(group).await?;
+            let wide: Vec<String> = browser
+                .script(
+                    "const width = document.documentElement.clientWidth;
+                     if (document.documentElement.scrollWidth <= width) return [];
+                     return [...document.querySelectorAll('#sheet *')]
+                       .filter((node) => node.getBoundingClientRect().right > width + 1)
+                       .map((node) => node.outerHTML.slice(0, 100)).slice(0, 5);",
+                    &[],
+                )
+                .await?;
+            ensure!(wide.is_empty(), "{group}: too wide: {wide:?}");
+        }
+        let small: Vec<String> = browser
+            .script(
+                "return [...document.querySelectorAll('button, select, input:not([type=checkbox]), summary')]
+                   .filter((node) => node.getClientRects().length > 0 && !node.classList.contains('handle') && !node.closest('.unseen') && !node.classList.contains('unseen'))
+                   .filter((node) => node.getBoundingClientRect().height < 39.5)
+                   .map((node) => node.outerHTML.slice(0, 100) + node.getBoundingClientRect().height);",
+                &[],
+            )
+            .await?;
+        ensure!(small.is_empty(), "too small for a finger: {small:?}");
+        Ok(())
+    });
+}
