@@ -45,7 +45,11 @@ fn a_drag_keeps_up_with_the_pointer() {
         let moves = circle(browser, at, Duration::from_secs(4)).await?;
         let times = browser.frame_times().await?;
         browser.mouse("mouseReleased", at).await?;
-        ensure!(times.len() > 20, "only {} frames for {moves} moves", times.len());
+        ensure!(
+            times.len() > 20,
+            "only {} frames for {moves} moves",
+            times.len()
+        );
         let part = |share: usize| times[(times.len() - 1) * share / 100];
         println!(
             "drag of a mount: {} frames, work in each: median {:.1} ms, 95 % below {:.1} ms, longest {:.1} ms",

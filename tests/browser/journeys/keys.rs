@@ -67,7 +67,11 @@ fn a_point_is_moved_and_put_back_by_keys() {
         for _ in 0..3 {
             browser.control("z").await?;
         }
-        ensure!(place().await? == before, "undo by keys left {}", place().await?);
+        ensure!(
+            place().await? == before,
+            "undo by keys left {}",
+            place().await?
+        );
         ensure!(all_answers(browser).await? == answers, "answers differ");
         Ok(())
     });
@@ -96,7 +100,10 @@ fn tab_reaches_every_control_that_is_shown() {
                 .perform()
                 .await?;
             let at: Option<String> = browser
-                .script("return document.activeElement.dataset.testTab ?? null;", &[])
+                .script(
+                    "return document.activeElement.dataset.testTab ?? null;",
+                    &[],
+                )
                 .await?;
             reached.extend(at);
         }
@@ -120,7 +127,7 @@ fn controls_have_names_and_fields_are_described() {
         let nameless: Vec<String> = browser
             .script(
                 "return [...document.querySelectorAll('button, input, select, textarea, canvas')].filter((node) => {
-                   const label = node.getAttribute('aria-label') || node.innerText || (node.labels && [...node.labels].map((l) => l.innerText || l.textContent).join(''));
+                   const label = node.getAttribute('aria-label') || node.textContent || (node.labels && [...node.labels].map((l) => l.innerText || l.textContent).join(''));
                    return !(label && label.trim());
                  }).map((node) => node.outerHTML.slice(0, 120)).filter((html) => !html.includes('class=\"sample\"'));",
                 &[],
@@ -146,9 +153,17 @@ fn skip_links_move_the_focus_and_leave_the_address_alone() {
         browser.open("").await?;
         browser.keys(Key::Tab).await?;
         browser.keys(Key::Tab).await?;
-        ensure!(focus(browser).await? == "drawing-part", "{}", focus(browser).await?);
+        ensure!(
+            focus(browser).await? == "drawing-part",
+            "{}",
+            focus(browser).await?
+        );
         browser.keys(Key::Enter).await?;
-        ensure!(focus(browser).await? == "drawing", "{}", focus(browser).await?);
+        ensure!(
+            focus(browser).await? == "drawing",
+            "{}",
+            focus(browser).await?
+        );
         let hash: String = browser.script("return location.hash;", &[]).await?;
         ensure!(hash.is_empty(), "the address got {hash}");
         Ok(())

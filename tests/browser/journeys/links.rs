@@ -36,7 +36,8 @@ fn a_link_opens_the_same_answers_elsewhere_beside_own_work() {
         ensure!(link.len() < 2000, "the link has {} characters", link.len());
         let code = link.split('#').nth(1).context("no fragment")?.to_owned();
         ensure!(
-            code.chars().all(|c| c.is_ascii_alphanumeric() || c == '-' || c == '_'),
+            code.chars()
+                .all(|c| c.is_ascii_alphanumeric() || c == '-' || c == '_'),
             "{code}"
         );
         in_browser(Device::DESK, "link, elsewhere", async |other| {
@@ -51,7 +52,10 @@ fn a_link_opens_the_same_answers_elsewhere_beside_own_work() {
             ensure_same(other, &file).await?;
             // The own work is still there.
             other.press_button("#shared", "Back").await?;
-            ensure!(all_answers(other).await? == own, "the own work is not as it was");
+            ensure!(
+                all_answers(other).await? == own,
+                "the own work is not as it was"
+            );
             Ok(())
         })
         .await
@@ -78,7 +82,10 @@ fn damaged_links_say_what_they_are_and_touch_nothing() {
             browser.open(&format!("#{code}")).await?;
             let said = browser.text(".notice[data-kind=problem]").await?;
             ensure!(said.contains(word), "{name}: {said}");
-            ensure!(all_answers(browser).await? == answers, "{name} did something");
+            ensure!(
+                all_answers(browser).await? == answers,
+                "{name} did something"
+            );
         }
         Ok(())
     });

@@ -20,9 +20,10 @@ fn the_fault_of_the_demo_is_seen_and_the_smaller_tire_clears() {
         browser.choose_leg(LEG).await?;
 
         // The depth in the sentence is the command's number, rounded to 0.01 in.
-        let clearance = told["legs"][2]["result"]["findings"][0]["detail"]["tightest"]["clearance_m"]
-            .as_f64()
-            .context("no clearance")?;
+        let clearance =
+            told["legs"][2]["result"]["findings"][0]["detail"]["tightest"]["clearance_m"]
+                .as_f64()
+                .context("no clearance")?;
         let depth = format!("{:.2} in would have to go", -clearance / 0.0254);
         ensure!(first.text.contains(&depth), "{depth}: {first:?}");
 
@@ -37,7 +38,9 @@ fn the_fault_of_the_demo_is_seen_and_the_smaller_tire_clears() {
         browser
             .enter("legs[2].wheel.tire.diameter_m", "17 1/2 in")
             .await?;
-        browser.enter("legs[2].wheel.tire.width_m", "160 mm").await?;
+        browser
+            .enter("legs[2].wheel.tire.width_m", "160 mm")
+            .await?;
         let smaller = browser.answer(LEG, CLEARS).await?;
         ensure!(smaller.verdict == "good", "{smaller:?}");
         ensure!(

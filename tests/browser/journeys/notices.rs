@@ -48,7 +48,10 @@ fn a_breakdown_offers_the_gear_file() {
         browser.started().await?;
         let demo: serde_json::Value = serde_json::from_str(&fixture("demo.json")?)?;
         let name = browser.text("#file-name").await?;
-        ensure!(Some(name.as_str()) == demo["gear"]["name"].as_str(), "{name}");
+        ensure!(
+            Some(name.as_str()) == demo["gear"]["name"].as_str(),
+            "{name}"
+        );
         let address: String = browser.driver.current_url().await?.to_string();
         ensure!(!address.contains("fresh"), "{address}");
         let files: u32 = browser

@@ -21,7 +21,9 @@ pub(crate) async fn export(browser: &Browser) -> Result<Vec<u8>> {
 /// Compares every answer of every leg with what the command says of this file.
 pub(crate) async fn ensure_same(browser: &Browser, gear_file: &[u8]) -> Result<Value> {
     let told = gearswing(gear_file)?;
-    let legs = told["legs"].as_array().context("no legs in the command's JSON")?;
+    let legs = told["legs"]
+        .as_array()
+        .context("no legs in the command's JSON")?;
     ensure!(!legs.is_empty(), "the command answers for no leg");
     for leg in legs {
         let name = leg["leg"].as_str().context("a leg without name")?;

@@ -7,7 +7,7 @@ fn page_starts_on_a_desk() {
     journey("start on a desk", async |browser| {
         browser.open("").await?;
         let title = browser.driver.title().await?;
-        anyhow::ensure!(title.starts_with("Gearswing"), "title is {title:?}");
+        anyhow::ensure!(title.ends_with("Gearswing"), "title is {title:?}");
         anyhow::ensure!(!title.contains("starting"), "title is {title:?}");
         Ok(())
     });

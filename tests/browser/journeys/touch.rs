@@ -25,7 +25,9 @@ fn a_finger_drags_a_point_without_scrolling_the_page() {
         browser.fingers("touchStart", &[from]).await?;
         for step in 1..=10 {
             let by = f64::from(step);
-            browser.fingers("touchMove", &[moved(from, by, -by)]).await?;
+            browser
+                .fingers("touchMove", &[moved(from, by, -by)])
+                .await?;
             browser.frame().await?;
         }
         browser.fingers("touchEnd", &[]).await?;

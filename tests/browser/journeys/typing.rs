@@ -23,7 +23,10 @@ fn fractions_and_other_units_are_understood_and_echoed() {
             ensure!(shown == typed, "{typed:?} turned into {shown:?}");
             let said = browser.text(&format!("[id=\"field-{BORE}-echo\"]")).await?;
             ensure!(said.contains(echo), "{typed:?} is echoed as {said:?}");
-            ensure!(browser.field_error(BORE).await?.is_empty(), "{typed:?} refused");
+            ensure!(
+                browser.field_error(BORE).await?.is_empty(),
+                "{typed:?} refused"
+            );
         }
         Ok(())
     });
@@ -57,12 +60,18 @@ fn nonsense_keeps_the_last_good_result_and_says_why() {
                 .await?;
             ensure!(images == 0, "typed text became markup");
         }
-        ensure!(all_answers(browser).await? == answers, "the answers changed");
+        ensure!(
+            all_answers(browser).await? == answers,
+            "the answers changed"
+        );
         browser.choose_leg("Right main").await?;
         browser.open_group("Actuator").await?;
         browser.press(&format!("[id=\"field-{BORE}\"]")).await?;
         browser.keys(Key::Escape).await?;
-        ensure!(browser.field_error(BORE).await?.is_empty(), "the error stays");
+        ensure!(
+            browser.field_error(BORE).await?.is_empty(),
+            "the error stays"
+        );
         Ok(())
     });
 }
@@ -77,10 +86,16 @@ fn an_impossible_number_fades_the_drawing_and_names_the_part() {
         browser.enter("legs[2].actuator.rod_m", "2 in").await?;
         let said = browser.text(".leg[data-selected=true] .fault").await?;
         ensure!(said.contains("rod"), "{said}");
-        ensure!(!browser.text("#faded").await?.is_empty(), "no word over the drawing");
+        ensure!(
+            !browser.text("#faded").await?.is_empty(),
+            "no word over the drawing"
+        );
         ensure!(browser.picture("drawing").await? != drawn, "nothing faded");
         let answer = browser.answer("Right main", "Does it clear?").await?;
-        ensure!(answer.verdict == "bad", "the last good answer is gone: {answer:?}");
+        ensure!(
+            answer.verdict == "bad",
+            "the last good answer is gone: {answer:?}"
+        );
         browser.press("#undo").await?;
         ensure!(browser.text("#faded").await?.is_empty(), "still faded");
         Ok(())

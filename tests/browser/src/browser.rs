@@ -193,7 +193,7 @@ impl Browser {
     /// Waits until the page has started; fails at once with the reason when it says that it can't.
     pub async fn started(&self) -> Result<()> {
         let sign = "const notice = document.getElementById('start-notice');
-            if (notice && !notice.hidden) return 'failed: ' + notice.textContent;
+            if (notice && notice.getAttribute('role') === 'alert') return 'failed: ' + notice.textContent;
             return document.documentElement.dataset.started || '';";
         let start = Instant::now();
         while start.elapsed() < WAIT {

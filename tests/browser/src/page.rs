@@ -27,11 +27,13 @@ pub struct Spot {
 }
 
 impl Browser {
-    /// Text of the first element that the selector finds.
+    /// Text of the first element that the selector finds; empty when it is not shown.
     pub async fn text(&self, css: &str) -> Result<String> {
         let found: Option<String> = self
             .script(
-                "const node = document.querySelector(arguments[0]); return node && node.innerText;",
+                "const node = document.querySelector(arguments[0]);
+                 if (!node) return null;
+                 return node.getClientRects().length > 0 ? node.innerText : '';",
                 &[json!(css)],
             )
             .await?;
@@ -115,6 +117,7 @@ impl Browser {
 
     /// Middle of a point of the drawing, scrolled into the window.
     pub async fn spot(&self, handle: &str) -> Result<Spot> {
+        self.frame().await?;
         let found: Option<Spot> = self
             .script(
                 "document.getElementById('drawing').scrollIntoView({block: 'center'});
@@ -257,18 +260,10 @@ impl Browser {
         .await
     }
 
-    /// A value that differs when the picture on a canvas does.
+    /// The picture on a canvas, as text.
     pub async fn picture(&self, id: &str) -> Result<String> {
         self.script(
-            "const canvas = document.getElementById(arguments[0]);
-             const data = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height).data;
-             let sum = 0, inked = 0;
-             for (let at = 0; at < data.length; at += 4) {
-               if (data[at + 3] === 0) continue;
-               inked += 1;
-               sum = (sum * 31 + data[at] + 256 * data[at + 1] + 65536 * data[at + 2]) % 4294967291;
-             }
-             return inked + ':' + sum;",
+            "return document.getElementById(arguments[0]).toDataURL();",
             &[json!(id)],
         )
         .await

@@ -32,9 +32,9 @@ pub(super) fn register(port: &Port) -> Result<()> {
                 found = find_action(core.page(), &id);
                 Ok(())
             });
-            match found {
-                Some(msg) => to.send_now(msg),
-                None => web_sys::console::warn_1(&format!("no action {id}").into()),
+            // None: it cannot be pressed now, as the button of the leg that is shown already.
+            if let Some(msg) = found {
+                to.send_now(msg);
             }
         } else if let Some(id) = data(&event, "data-group") {
             to.send(Msg::View(View::ToggleGroup { id }));
@@ -99,6 +99,7 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
                 return Ok(input.focus()?);
             }
             input.set_value("");
+            close_drops(None)?;
             Msg::Share(Share::OpenLink { text })
         }
         "import" => {

@@ -144,6 +144,8 @@ struct Answer {
     go_to: HtmlElement,
     former: HtmlElement,
     cautions: HtmlElement,
+    why: HtmlElement,
+    summary: HtmlElement,
     try_next: HtmlElement,
     rests_on: HtmlElement,
 }
@@ -184,7 +186,6 @@ impl Row for Answer {
         let cautions = element("ul", "cautions plain-list")?;
         let why = element("details", "why")?;
         let summary = element("summary", "")?;
-        summary.set_text_content(Some("What it rests on, what to try"));
         let try_next = element("ul", "try")?;
         let rests_on = element("ul", "rests-on")?;
         for part in [&summary, &rests_on, &try_next] {
@@ -206,6 +207,8 @@ impl Row for Answer {
             go_to,
             former,
             cautions,
+            why,
+            summary,
             try_next,
             rests_on,
         })
@@ -236,6 +239,9 @@ impl Row for Answer {
             set_text(&self.former, &text);
             set_attribute(&self.former, "data-verdict", sign_of(former.verdict).0)?;
         }
+        if old.is_none_or(|old| old.verdict != new.verdict) {
+            self.place_cautions(new.verdict)?;
+        }
         if old.is_none_or(|old| old.cautions != new.cautions) {
             sentences(&self.cautions, "li", &new.cautions)?;
         }
@@ -258,6 +264,21 @@ impl Row for Answer {
                     node.append_child(&mark)?;
                 }
             }
+        }
+        Ok(())
+    }
+}
+
+impl Answer {
+    /// Cautions stand open at an answer that is not good, and fold away with its reasons else.
+    fn place_cautions(&self, verdict: Verdict) -> Result<()> {
+        if verdict == Verdict::Good {
+            self.why
+                .insert_before(&self.cautions, self.summary.next_sibling().as_ref())?;
+            set_text(&self.summary, "Cautions, what it rests on, what to try");
+        } else {
+            self.body.insert_before(&self.cautions, Some(&self.why))?;
+            set_text(&self.summary, "What it rests on, what to try");
         }
         Ok(())
     }
