@@ -95,6 +95,25 @@ fn options_reach_the_solver() {
     assert_eq!(json["legs"][0]["leg"], gear.legs[0].name.as_str());
 }
 
+/// A short table leaves rows out, and nothing that an answer rests on.
+#[test]
+fn a_short_table_has_the_same_answers() {
+    let folder = folder("short-table");
+    let path = gear_file(&folder, "demo.json", &demo());
+    let answers = |stations: &str| -> Vec<Value> {
+        let got = run([&path, "--format=json", "--stations", stations]);
+        let json: Value = serde_json::from_str(&got.out).expect("JSON");
+        let legs = json["legs"].as_array().expect("legs").clone();
+        legs.into_iter()
+            .map(|leg| serde_json::json!([leg["result"]["findings"], leg["result"]["force"]]))
+            .collect()
+    };
+    let whole = answers("721");
+    assert!(!whole.is_empty());
+    assert_eq!(answers("2"), whole);
+    assert_eq!(answers("90"), whole);
+}
+
 #[test]
 fn csv_has_a_row_for_every_station() {
     let folder = folder("csv");

@@ -7,10 +7,13 @@ use crate::result::{LegResult, Station, StationForce};
 use crate::tires::TireSizes;
 use crate::{answer, lock, statics};
 
+/// Fewest stations of the swing phase that peaks of force and pressure are looked for in.
+const ANSWER_STATIONS: usize = 721;
+
 /// How finely to solve.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Options {
-    /// Stations of the swing phase, at least 2.
+    /// Stations of the swing phase in the table, at least 2; the answers rest on no fewer than 721.
     pub stations: usize,
     /// Every how many stations a clearance curve has a point, at least 1.
     pub curve_stride: usize,
@@ -23,7 +26,7 @@ pub struct Options {
 impl Default for Options {
     fn default() -> Self {
         Self {
-            stations: 721,
+            stations: ANSWER_STATIONS,
             curve_stride: 6,
             accuracy: 1e-5,
             tire: TireChoice::Fitted,
@@ -56,20 +59,25 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         _ => &model.wheel.tire,
     };
     let linkage = Linkage::new(model);
-    let sweep = Sweep::new(model, &linkage, options.stations);
+    let sweep = Sweep::new(model, &linkage, options.stations.max(ANSWER_STATIONS));
     let gravity = statics::gravity(model.view, &gear.conditions);
     let wind = statics::wind(model.view, &gear.conditions);
     let loaded_from = loaded_from(&model.brace);
-    let stations: Vec<Station> = sweep
-        .poses
-        .iter()
-        .map(|pose| {
-            let force = (pose.place.progress >= loaded_from)
-                .then(|| statics::station_force(model, &gear.supply, &linkage, pose, gravity, wind))
-                .flatten();
-            station(&linkage, model, pose, force)
-        })
-        .collect();
+    let table = |poses: &[Pose]| -> Vec<Station> {
+        poses
+            .iter()
+            .map(|pose| {
+                let loaded = pose.place.progress >= loaded_from;
+                let force = loaded
+                    .then(|| {
+                        statics::station_force(model, &gear.supply, &linkage, pose, gravity, wind)
+                    })
+                    .flatten();
+                station(&linkage, model, pose, force)
+            })
+            .collect()
+    };
+    let stations = table(&sweep.poses);
     let clearance = clearances(
         &ClearanceCase {
             leg: model,
@@ -100,6 +108,12 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         ),
         answer::locks(&lock, sweep.excursion.as_ref(), down),
     ];
+    // A short table is a second one: what is left out of it must not be left out of the answers.
+    let stations = if options.stations < ANSWER_STATIONS {
+        table(&Sweep::new(model, &linkage, options.stations).poses)
+    } else {
+        stations
+    };
     Ok(LegResult {
         name: model.name.clone(),
         view: model.view,
