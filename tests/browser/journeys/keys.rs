@@ -83,7 +83,7 @@ fn tab_reaches_every_control_that_is_shown() {
         browser.open("").await?;
         let wanted: Vec<String> = browser
             .script(
-                "const shown = (node) => node.getClientRects().length > 0 && !node.disabled && node.tabIndex >= 0;
+                "const shown = (node) => node.checkVisibility() && !node.disabled && node.tabIndex >= 0;
                  const all = [...document.querySelectorAll('button, input, select, textarea, summary, canvas[tabindex]')].filter(shown);
                  all.forEach((node, at) => { node.dataset.testTab = at; });
                  return all.map((node) => node.dataset.testTab);",

@@ -16,7 +16,7 @@ pub fn gearswing(gear_file: &[u8]) -> Result<Value> {
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let done = Command::new(cargo)
         .args(["run", "--quiet", "--package", "gearswing", "--"])
-        .args(["--format", "json", "--stations", "2"])
+        .args(["--format", "json"])
         .arg(&path)
         .current_dir(root())
         .output()

@@ -15,6 +15,8 @@ mod lists;
 mod notices;
 /// All panels together.
 mod panel_set;
+/// Keeps the drawing in its place while a pointer is down on it.
+mod steady;
 mod transport;
 
 pub(crate) use action::find_action;

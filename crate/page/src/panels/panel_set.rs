@@ -1,6 +1,8 @@
 //! The parts of the page beside the canvases: each looks its nodes up once and then writes only
 //! what differs.
-use super::{answers, data, drawing, field, files, foot, handles, head, notices, transport};
+use super::{
+    answers, data, drawing, field, files, foot, handles, head, notices, steady, transport,
+};
 use crate::error::Result;
 use gearswing_app::msg::Field;
 use gearswing_app::{Msg, Page, Scene};
@@ -16,6 +18,7 @@ pub(crate) struct Panels {
     handles: handles::Handles,
     head: head::Head,
     notices: notices::Notices,
+    steady: steady::Steady,
     transport: transport::TransportPanel,
 }
 
@@ -32,6 +35,7 @@ impl Panels {
             handles: handles::Handles::mount()?,
             head: head::Head::mount()?,
             notices: notices::Notices::mount()?,
+            steady: steady::Steady::mount()?,
             transport: transport::TransportPanel::mount()?,
         })
     }
@@ -44,6 +48,7 @@ impl Panels {
     /// Notes what a message means for the panels: the text of a field that is being typed in is
     /// left alone until it is taken over.
     pub(crate) fn before(&mut self, msg: &Msg) -> Result<()> {
+        self.steady.before(msg)?;
         match msg {
             Msg::Field(Field::Draft { path, .. }) => self.data.typing(Some(path)),
             Msg::Field(Field::Focus { .. }) => Ok(()),
@@ -63,7 +68,7 @@ impl Panels {
         self.data.patch(&page)?;
         self.foot.patch(&page)?;
         self.page = page;
-        Ok(())
+        self.steady.after()
     }
 
     /// Puts the focusable points over the drawing.
