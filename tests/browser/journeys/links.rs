@@ -43,7 +43,7 @@ fn a_link_opens_the_same_answers_elsewhere_beside_own_work() {
         in_browser(Device::DESK, "link, elsewhere", async |other| {
             other.open("").await?;
             other.open_group("Actuator").await?;
-            other.enter("legs[2].actuator.bore_m", "1/2").await?;
+            other.enter("legs[2].actuator.bore_m", "3/4").await?;
             let own = all_answers(other).await?;
             other.open(&format!("#{code}")).await?;
             let pressed = other.text("#leg-choice [aria-pressed=true]").await?;
