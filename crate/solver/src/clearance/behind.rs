@@ -23,33 +23,41 @@ const FINEST: f64 = 1e-9;
 /// Length below which a stretch of an edge that may be behind counts as behind [m].
 const SHORTEST: f64 = 1e-9;
 
+/// Two distances closer than this are not told apart [m]: rounding of f64.
+const TIE: f64 = 1e-12;
+
 /// Whether no point within `stray` [m] of the convex hull of some points is behind a surface, for
 /// certain.
 ///
 /// It is so when no edge and no corner of the surface can be the nearest feature from behind. An
-/// edge can't where the hull stays in front of its line, or off its ends, or nearer to something
-/// else; a corner between two edges can't where the hull stays in front of its pseudo-normal's
-/// line, or beside one of the two edges, or nearer to something else. All these but the last are
-/// linear, so that the hull's points tell.
+/// edge can't where the hull stays in front of its line, or off its ends, or nearer to another
+/// edge; a corner between two edges can't where the hull stays in front of its pseudo-normal's
+/// line, or beside one of the two edges, or nearer to another edge. All these are linear or
+/// concave, so that the hull's points tell.
 pub(crate) fn stays_in_front(barrier: &Barrier, hull: &[Point], stray: f64) -> bool {
     let most = |f: &dyn Fn(Point) -> f64| hull.iter().map(|&p| f(p)).fold(f64::MIN, f64::max);
     let least = |f: &dyn Fn(Point) -> f64| hull.iter().map(|&p| f(p)).fold(f64::MAX, f64::min);
-    let mut middle: Option<(Point, f64, f64)> = None;
-    let mut nearer_to_another = |distance: &dyn Fn(Point) -> f64| {
-        let (m, nearest, reach) = *middle.get_or_insert_with(|| {
-            let sum: nalgebra::Vector2<f64> = hull.iter().map(|p| p.coords).sum();
-            let m = Point::from(sum / hull.len().max(1) as f64);
-            let reach = most(&|p| (p - m).norm()) + stray;
-            (m, barrier.nearest(m).distance, reach)
+    let mut nearest: Option<(Point, &Edge)> = None;
+    // Whether one certain edge is nearer than what `flat`, a linear function of the place, says:
+    // the distance from a segment is convex, so that the difference is least at one of the points.
+    let mut nearer_to_another = |flat: &dyn Fn(Point, Point) -> f64| {
+        let found = nearest.or_else(|| {
+            let m = middle(hull);
+            barrier.edges.get(barrier.nearest(m).edge).map(|e| (m, e))
         });
-        distance(m) - nearest > 2.0 * reach
+        nearest = found;
+        found.is_some_and(|(m, other)| {
+            least(&|p| flat(m, p) - point_segment_squared(p, other.a, other.b).sqrt())
+                > 2.0 * stray + TIE
+        })
     };
     let mut before: Option<&Edge> = None;
     for edge in &barrier.edges {
         let clear_of_edge = least(&|p| edge.side(p)) > stray
             || most(&|p| edge.place(p)) < -stray
             || least(&|p| edge.place(p)) > edge.length + stray
-            || nearer_to_another(&|m| point_segment_squared(m, edge.a, edge.b).sqrt());
+            // behind the edge its line is as near as it is, or nearer
+            || nearer_to_another(&|_, p| -edge.side(p));
         let clear_of_corner = match before {
             None => true,
             Some(last) => {
@@ -57,7 +65,11 @@ pub(crate) fn stays_in_front(barrier: &Barrier, hull: &[Point], stray: f64) -> b
                     || least(&|p| edge.place(p)) > stray
                     // the two normals add up to a vector of at most twice unit length
                     || least(&|p| last.side(p) + edge.side(p)) > 2.0 * stray
-                    || nearer_to_another(&|m| (m - edge.a).norm())
+                    // a tangent plane of the distance from the corner lies below it
+                    || nearer_to_another(&|m, p| {
+                        let out = (m - edge.a).try_normalize(0.0).unwrap_or_default();
+                        out.dot(&(p - edge.a))
+                    })
             }
         };
         if !(clear_of_edge && clear_of_corner) {
@@ -66,6 +78,12 @@ pub(crate) fn stays_in_front(barrier: &Barrier, hull: &[Point], stray: f64) -> b
         before = Some(edge);
     }
     true
+}
+
+/// Mean of some points.
+fn middle(points: &[Point]) -> Point {
+    let sum: nalgebra::Vector2<f64> = points.iter().map(|p| p.coords).sum();
+    Point::from(sum / points.len().max(1) as f64)
 }
 
 /// Whether the core's whole line stays in front of the surface over an interval, for certain.

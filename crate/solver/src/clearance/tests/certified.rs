@@ -152,3 +152,13 @@ proptest! {
         }
     }
 }
+
+/// Over a wide patch the corner of one edge and the middle of another are all but equally far: the
+/// side of the surface is then a matter of micrometres in a depth of a metre.
+#[test]
+fn depth_far_behind_a_bent_surface_is_found() {
+    let drawn = random_leg(1_832_046_897_465_450_452);
+    let linkage = drawn.linkage();
+    let clearance = solve(&drawn, &linkage, &drawn.sweep(121).poses);
+    assert_eq!(clearance.map(|c| c.pairs.len()), Some(24));
+}
