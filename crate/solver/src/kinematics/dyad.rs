@@ -55,8 +55,9 @@ pub fn circle_circle(a: Point, ra: f64, b: Point, rb: f64, side: Side) -> Option
     let along = 0.5 * (1.0 + (ra - rb) * (ra + rb) / d2);
     let mut h2 = ra * ra / d2 - along * along;
     if h2 < 0.0 {
-        // h2 is dimensionless: half height over distance, squared
-        if h2 < -1e-12 * (1.0 + along * along) {
+        let d = d2.sqrt();
+        let miss = (d - ra - rb).max((ra - rb).abs() - d);
+        if miss > 1e-12 * (ra + rb) {
             return None;
         }
         h2 = 0.0;
