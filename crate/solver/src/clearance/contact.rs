@@ -25,7 +25,9 @@ const ROUNDING: f64 = 1e-12;
 /// Where a part first touches an obstacle, `None` when it is free all the way.
 ///
 /// Goes through the path in order; an interval is free when its lower bound says so, else it is
-/// halved until it is no wider than the bracket asked for and touches at its end.
+/// halved until it is no wider than the bracket asked for and touches at its end. Which side of a
+/// surface a part is on can turn at once past its ends; an interval too short to tell touches, so
+/// that the error there is to the early side.
 pub(crate) fn first_contact(
     track: &Track,
     sweep: &Sweep,

@@ -42,7 +42,7 @@ impl Side {
 
 /// Apex of the dyad with centres `a`, `b` and radii `ra`, `rb` [m], on the given side of a→b.
 ///
-/// `None` when the circles do not meet or are concentric. A miss below 1e-12 of the radii counts
+/// `None` when the circles do not meet or are concentric. A miss below 1e-10 of the radii counts
 /// as touching: the apex then lies on the line of centres.
 /// Source: intersection of two circles, any textbook of plane geometry.
 #[must_use]
@@ -57,7 +57,7 @@ pub fn circle_circle(a: Point, ra: f64, b: Point, rb: f64, side: Side) -> Option
     if h2 < 0.0 {
         let d = d2.sqrt();
         let miss = (d - ra - rb).max((ra - rb).abs() - d);
-        if miss > 1e-12 * (ra + rb) {
+        if miss > 1e-10 * (ra + rb) {
             return None;
         }
         h2 = 0.0;

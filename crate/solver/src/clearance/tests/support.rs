@@ -38,7 +38,7 @@ pub(crate) fn cases(cases: u32) -> proptest::test_runner::Config {
         failure_persistence: None,
         max_shrink_iters: 0,
         max_global_rejects: 100_000,
-        ..proptest::test_runner::Config::with_cases(cases * 20)
+        ..proptest::test_runner::Config::with_cases(cases)
     }
 }
 
