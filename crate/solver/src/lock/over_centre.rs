@@ -76,14 +76,14 @@ struct Held<'a> {
 }
 
 impl Held<'_> {
-    /// Speed of the knee square to the line B0–B1, in the unlocking direction, at the pose's rates.
+    /// Speed of the knee square to the line B0–B1, positive in the unlocking direction, at the pose's
+    /// rates. Negative where the swing asked for is one in which the brace cannot fold.
     fn knee_speed(&self) -> Option<f64> {
         let line = self.brace.leg_attach - self.brace.airframe_pivot;
         let arm = self.brace.knee - self.brace.airframe_pivot;
-        let square = quarter(line) / line.norm();
-        // the rates run towards up, so the knee moves to the line: only the size is needed
-        let speed = (quarter(arm) * self.pose.rates.upper).dot(&square).abs();
-        (speed > 0.0).then_some(speed)
+        let to_line = quarter(line) * (-line.perp(&arm).signum() / line.norm());
+        let speed = (quarter(arm) * self.pose.rates.upper).dot(&to_line);
+        (speed != 0.0).then_some(speed)
     }
 
     /// Push into the stop for each newton straight up at the axle.
