@@ -126,74 +126,6 @@ fn normal(size: &str) -> String {
 mod tests {
     use super::*;
 
-    fn inches(value: f64) -> f64 {
-        (value / 0.0254 * 1e6).round() / 1e6
-    }
-
-    #[test]
-    fn published_row_as_read() {
-        // tire maker's data book as quoted in a public source file: 21x7.25-10 10PR
-        let row = find_size("21 X 7.25-10").unwrap();
-        assert_eq!(row.trust, Trust::Published);
-        assert_eq!(row.ply, Some(10));
-        assert_eq!(inches(row.diameter_max), 21.25);
-        assert_eq!(row.diameter_min.map(inches), Some(20.60));
-        assert_eq!(inches(row.width_max), 7.20);
-        assert_eq!(row.width_min.map(inches), Some(6.80));
-        assert_eq!(inches(row.rim_diameter), 10.0);
-        assert!(
-            sizes()
-                .iter()
-                .all(|r| (r.trust == Trust::Published) == (r.size == row.size))
-        );
-    }
-
-    #[test]
-    fn remembered_diameters_against_what_could_be_read() {
-        // designer's handbook quoted by a builder, homebuiltairplanes.com/forums thread
-        // "tire-sizes.4431": 5.00-5 is 14.20 / 13.65 in
-        let row = find_size("5.00-5").unwrap();
-        assert_eq!(inches(row.diameter_max), 14.20);
-        assert_eq!(row.diameter_min.map(inches), Some(13.65));
-        // retailer's note, help.skygeek.com article 204923304: 6.00-6 is about 17 in
-        let row = find_size("6.00-6").unwrap();
-        let mean = 0.5 * (inches(row.diameter_max) + inches(row.diameter_min.unwrap()));
-        assert!((mean - 17.0).abs() < 0.5, "{mean}");
-    }
-
-    #[test]
-    fn names_carry_their_numbers() {
-        // naming rules, wattsaviation.co.uk "tyre sizes explained": three-part names give overall
-        // diameter, width and rim; Type III names give width and rim
-        let mut seen = 0;
-        for row in sizes() {
-            let (front, rim) = row.size.rsplit_once('-').unwrap_or((row.size, ""));
-            let parts: Vec<f64> = front
-                .split(['x', '-'])
-                .map(|p| p.parse().unwrap())
-                .collect();
-            let near = |a: f64, b: f64, within: f64| {
-                assert!(
-                    (inches(a) - b).abs() <= within,
-                    "{} {} {b}",
-                    row.size,
-                    inches(a)
-                );
-            };
-            if !rim.is_empty() {
-                near(row.rim_diameter, rim.parse().unwrap(), 0.0);
-                seen += 1;
-            }
-            if row.size.contains('x') {
-                near(row.diameter_max, parts[0], 0.5);
-                near(row.width_max, parts[1], 0.5);
-            } else {
-                near(row.width_max, parts[0], 0.75);
-            }
-        }
-        assert!(seen > 20);
-    }
-
     #[test]
     fn rows_are_sound() {
         for row in sizes() {
@@ -213,17 +145,6 @@ mod tests {
             assert!(row.gives(&tire));
             assert!(tire.shoulder_radius < 0.5 * tire.width);
         }
-    }
-
-    #[test]
-    fn shoulder_encloses_the_published_one() {
-        // same data book row: shoulder diameter 19.25 in at width 6.35 in
-        let tire = find_size("21x7.25-10").unwrap().to_tire();
-        let below_crown = 0.5 * (tire.diameter - 19.25 * 0.0254);
-        let r = tire.shoulder_radius;
-        let half_width = 0.5 * tire.width - r + (r * r - (r - below_crown).powi(2)).sqrt();
-        assert!(half_width > 0.5 * 6.35 * 0.0254);
-        assert!(half_width < 0.5 * tire.width);
     }
 
     #[test]
