@@ -3,7 +3,7 @@ use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearanc
 use crate::faults::{Fault, FaultKind, Faults, check_leg};
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Brace, Folds, Gear, Leg, UnlockedBy};
-use crate::result::{LegResult, Station, StationForce};
+use crate::result::{LegResult, Phase, Station, StationForce};
 use crate::tires::TireSizes;
 use crate::{answer, lock, statics};
 
@@ -168,9 +168,13 @@ fn station(linkage: &Linkage, leg: &Leg, pose: &Pose, force: Option<StationForce
         };
         let (upper, lower) = (knee - brace.airframe_pivot, attach - knee);
         let turn = upper.perp(&lower).atan2(upper.dot(&lower));
-        // positive on the side to which it folds
-        let fold = -turn * linkage.fold_sign()?;
-        let bent = fold.abs();
+        let bent = turn.abs();
+        // positive on the side to which it folds, where the whole swing has it
+        let fold = if pose.place.phase == Phase::Swing {
+            bent
+        } else {
+            -turn * linkage.fold_sign()?
+        };
         Some((fold, bent.min(std::f64::consts::PI - bent)))
     });
     Station {

@@ -123,7 +123,11 @@ impl Linkage {
                     None => self.swing_up * fraction,
                 };
                 let travel = swing / self.swing_up + 0.0; // never −0
-                self.assemble(phase, progress, swing, None, self.shortening_at(travel).0)
+                // two circles that touch place the straight knee to half the figures only: the upper
+                // link's own direction keeps them all
+                let straight = (self.path.unlocks && fraction == 0.0).then_some(1.0);
+                let shortening = self.shortening_at(travel).0;
+                self.assemble(phase, progress, swing, straight, shortening)
             }
         }
     }
@@ -159,7 +163,7 @@ impl Linkage {
         Ok(brace.attach.perp(&arm).atan2(brace.attach.dot(&arm)))
     }
 
-    /// `unlock`: fraction of the unlocking way; `None` = swinging, the knee on its fold side.
+    /// `unlock`: fraction of the unlocking way, 1 straight; `None` = swinging, the knee on its fold side.
     fn assemble(
         &self,
         phase: Phase,
@@ -197,7 +201,12 @@ impl Linkage {
                     / (brace.upper_length * brace.lower_length);
                 rates.upper = -sign * lower.perp(&arm);
                 rates.lower = sign * upper.perp(&arm);
-                rates.swing = sign * upper.perp(&lower);
+                // with the knee straight the leg stands still, whatever the rounding of the pins
+                rates.swing = if unlock == Some(1.0) && brace.unlock.is_some() {
+                    0.0
+                } else {
+                    sign * upper.perp(&lower)
+                };
                 (knee, attach) = (Some(k), Some(b1));
             }
         }

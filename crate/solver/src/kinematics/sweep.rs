@@ -4,7 +4,7 @@ use crate::numeric::bracketed_root;
 use crate::result::{Excursion, Jam, JamCause, MechanismEvent, MechanismEventKind, Phase};
 
 use super::linkage::BraceLinkage;
-use super::{Linkage, Pose};
+use super::{Linkage, Pose, Rates};
 
 /// Stations of the shortening phase.
 const SHORTEN_STATIONS: usize = 13;
@@ -357,9 +357,12 @@ fn events(linkage: &Linkage, poses: &[Pose]) -> Vec<MechanismEvent> {
     }
     for pair in poses.windows(2) {
         let [a, b] = pair else { continue };
+        // where a brace ends its reach the leg stands still, and the sign of its rates is rounding
+        let reach_ends = b.rates.swing.abs() <= Rates::STILL && poses.last() == Some(b);
         if a.place.phase == Phase::Shorten
             || (a.rates.actuator > 0.0) == (b.rates.actuator > 0.0)
             || pivot(linkage) == Some(a.actuator_attach)
+            || reach_ends
         {
             continue;
         }
