@@ -1,0 +1,144 @@
+//! Changes of a gear that change its answers in a known way.
+use gearswing_solver::model::*;
+use gearswing_tests::changes::{enlarged, heavier, mirrored, moved, turn, turned};
+use gearswing_tests::same::Change;
+use gearswing_tests::{Case, cases, solve};
+
+const STATIONS: usize = 61;
+
+/// A side view has no wind from behind: mirror it in still air.
+fn still_in_side_view(case: &mut Case) {
+    if case.kind.view == View::Side {
+        case.gear.conditions.airspeed = 0.0;
+    }
+}
+
+#[test]
+fn mirror_image() {
+    for mut case in cases(4, 2, 10) {
+        still_in_side_view(&mut case);
+        Change {
+            point: &|p| Point::new(-p.x, p.y),
+            vector: &|v| Vector::new(-v.x, v.y),
+            sign: -1.0,
+            ..Change::NONE
+        }
+        .compare(
+            &solve(&case.gear, STATIONS),
+            &solve(&mirrored(&case.gear), STATIONS),
+        );
+    }
+}
+
+#[test]
+fn aeroplane_moved() {
+    for mut case in cases(4, 2, 11) {
+        let by = Vector::new(case.draw.between(-9.0, 9.0), case.draw.between(-9.0, 9.0));
+        Change {
+            point: &|p| p + by,
+            rounding: 1e-8,
+            ..Change::NONE
+        }
+        .compare(
+            &solve(&case.gear, STATIONS),
+            &solve(&moved(&case.gear, by), STATIONS),
+        );
+    }
+}
+
+/// Drawing and weight turned together: the same leg on a hillside.
+#[test]
+fn aeroplane_turned() {
+    for mut case in cases(4, 2, 12) {
+        let c = &mut case.gear.conditions;
+        c.airspeed = 0.0;
+        match case.kind.view {
+            View::Side => c.bank = 0.0,
+            View::Front => c.pitch = 0.0,
+        }
+        let angle = case.draw.between(-1.0, 1.0);
+        let mut first = solve(&case.gear, STATIONS);
+        let mut second = solve(&turned(&case.gear, angle), STATIONS);
+        // the ground's push stays upright
+        first.lock.ground_load = None;
+        second.lock.ground_load = None;
+        for result in [&mut first, &mut second] {
+            result
+                .findings
+                .retain(|f| f.question != gearswing_solver::result::Question::Locks);
+        }
+        Change {
+            point: &|p| turn(p, angle),
+            vector: &|v| turn(Point::from(v), angle).coords,
+            rounding: 1e-8,
+            ..Change::NONE
+        }
+        .compare(&first, &second);
+    }
+}
+
+/// Twice the size with the same weights: the same forces, a quarter of the pressure.
+#[test]
+fn larger() {
+    for mut case in cases(4, 2, 13) {
+        let by = if case.draw.either() {
+            2.0
+        } else {
+            case.draw.between(0.6, 3.0)
+        };
+        // default figures for clearances would not grow along
+        case.gear.clearance_rule = ClearanceRule {
+            tire_new: Some(0.0127),
+            tire_grown: Some(0.003),
+            parts: Some(0.003),
+        };
+        let mut first = solve(&case.gear, STATIONS);
+        let mut second = solve(&enlarged(&case.gear, by), STATIONS);
+        for result in [&mut first, &mut second] {
+            // so would the least offset over centre
+            result
+                .findings
+                .retain(|f| f.question != gearswing_solver::result::Question::Locks);
+        }
+        Change {
+            point: &|p| Point::from(p.coords * by),
+            length: by,
+            rounding: 1e-8,
+            ..Change::NONE
+        }
+        .compare(&first, &second);
+    }
+}
+
+#[test]
+fn heavier_by_a_factor() {
+    for mut case in cases(3, 1, 14) {
+        let by = case.draw.between(0.2, 5.0);
+        Change {
+            force: by,
+            ..Change::NONE
+        }
+        .compare(
+            &solve(&case.gear, STATIONS),
+            &solve(&heavier(&case.gear, by), STATIONS),
+        );
+    }
+}
+
+/// In still air every force goes with the load factor, seal friction aside.
+#[test]
+fn load_factor() {
+    for mut case in cases(3, 0, 15) {
+        case.gear.conditions.airspeed = 0.0;
+        case.gear.supply.return_pressure = 0.0;
+        case.gear.legs[0].actuator.seal_friction = 0.0;
+        let mut more = case.gear.clone();
+        more.conditions.load_factor *= 3.0;
+        more.supply.available_pressure *= 3.0;
+        Change {
+            force: 3.0,
+            ..Change::NONE
+        }
+        .compare(&solve(&case.gear, STATIONS), &solve(&more, STATIONS));
+    }
+}

@@ -1,0 +1,155 @@
+//! Every number of a gear, one by one, with what it is: to move, scale and spoil them.
+use gearswing_solver::model::*;
+
+/// What a number is, as far as a change of scale goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Dimension {
+    /// A position [m]; these move with the aeroplane.
+    Position,
+    /// A length [m].
+    Length,
+    /// A drag area [m2].
+    Area,
+    /// A mass [kg].
+    Mass,
+    /// A force [N].
+    Force,
+    /// A pressure [Pa].
+    Pressure,
+    /// Angle, ratio, speed, density: what keeps its value.
+    Other,
+}
+
+/// Calls `f` on every number of `gear`, in no special order.
+pub fn each_number(gear: &mut Gear, f: &mut impl FnMut(Dimension, &mut f64)) {
+    use Dimension::{Length, Other, Pressure};
+    let c = &mut gear.conditions;
+    for number in [
+        &mut c.load_factor,
+        &mut c.pitch,
+        &mut c.bank,
+        &mut c.airspeed,
+        &mut c.sideslip,
+        &mut c.air_density,
+        &mut gear.supply.margin_wanted,
+    ] {
+        f(Other, number);
+    }
+    f(Pressure, &mut gear.supply.available_pressure);
+    f(Pressure, &mut gear.supply.return_pressure);
+    let rule = &mut gear.clearance_rule;
+    for length in [&mut rule.tire_new, &mut rule.tire_grown, &mut rule.parts] {
+        length.iter_mut().for_each(|number| f(Length, number));
+    }
+    for leg in &mut gear.legs {
+        each_of_leg(leg, f);
+    }
+}
+
+/// Calls `f` on every position of a leg.
+pub fn each_point(leg: &mut Leg, f: &mut impl FnMut(&mut Point)) {
+    f(&mut leg.trunnion);
+    leg.body.outline.iter_mut().for_each(&mut *f);
+    f(&mut leg.body.centre);
+    f(&mut leg.strut.axle);
+    f(&mut leg.strut.axis_bottom);
+    f(&mut leg.strut.axis_top);
+    leg.strut.sliding_outline.iter_mut().for_each(&mut *f);
+    match &mut leg.brace {
+        Brace::None => {}
+        Brace::Folding(b) => {
+            f(&mut b.airframe_pivot);
+            f(&mut b.knee);
+            f(&mut b.leg_attach);
+        }
+        Brace::Sliding(b) => {
+            f(&mut b.airframe_pivot);
+            f(&mut b.leg_attach);
+        }
+    }
+    f(&mut leg.actuator.mount);
+    f(&mut leg.actuator.attach);
+    for obstacle in &mut leg.well {
+        obstacle.shape.points_mut().iter_mut().for_each(&mut *f);
+    }
+}
+
+fn each_of_leg(leg: &mut Leg, f: &mut impl FnMut(Dimension, &mut f64)) {
+    use Dimension::{Area, Force, Length, Mass, Other, Position};
+    each_point(leg, &mut |point| {
+        f(Position, &mut point.x);
+        f(Position, &mut point.y);
+    });
+    f(Other, &mut leg.swing_up);
+    f(Mass, &mut leg.body.mass);
+    f(Mass, &mut leg.wheel.mass);
+    f(Other, &mut leg.wheel.lean);
+    f(Area, &mut leg.air.wheel_drag_area);
+    f(Area, &mut leg.air.leg_drag_area);
+    match &mut leg.strut.shortening {
+        Shortening::None => {}
+        Shortening::BeforeSwing { amount } => f(Length, amount),
+        Shortening::WithTravel { table } => {
+            for row in table {
+                f(Other, &mut row.travel);
+                f(Length, &mut row.amount);
+            }
+        }
+    }
+    each_of_tire(&mut leg.wheel.tire, f);
+    if let Some(former) = &mut leg.wheel.former {
+        each_of_tire(former, f);
+    }
+    match &mut leg.brace {
+        Brace::None => {}
+        Brace::Folding(b) => {
+            for link in [&mut b.upper, &mut b.lower] {
+                f(Length, &mut link.thickness);
+                f(Mass, &mut link.mass);
+            }
+            b.excursion_allowed.iter_mut().for_each(|n| f(Length, n));
+        }
+        Brace::Sliding(b) => {
+            f(Length, &mut b.shortest);
+            f(Length, &mut b.longest);
+            f(Length, &mut b.thickness);
+            f(Mass, &mut b.mass);
+        }
+    }
+    let a = &mut leg.actuator;
+    for length in [
+        &mut a.bore,
+        &mut a.rod,
+        &mut a.shortest,
+        &mut a.longest,
+        &mut a.body_diameter,
+        &mut a.body_length,
+    ] {
+        f(Length, length);
+    }
+    f(Mass, &mut a.mass);
+    f(Force, &mut a.seal_friction);
+    for obstacle in &mut leg.well {
+        let own = &mut obstacle.required_clearance;
+        own.iter_mut().for_each(|number| f(Length, number));
+    }
+}
+
+fn each_of_tire(tire: &mut Tire, f: &mut impl FnMut(Dimension, &mut f64)) {
+    use Dimension::Length;
+    for length in [
+        &mut tire.diameter,
+        &mut tire.width,
+        &mut tire.shoulder_radius,
+        &mut tire.rim_diameter,
+    ] {
+        f(Length, length);
+    }
+    if let Grown::Given {
+        diameter, width, ..
+    } = &mut tire.grown
+    {
+        f(Length, diameter);
+        f(Length, width);
+    }
+}
