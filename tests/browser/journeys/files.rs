@@ -42,8 +42,7 @@ fn work_outlives_a_reload_with_what_is_still_being_typed() {
         browser
             .type_text("legs[2].actuator.rod_m", "3/8 of nothing")
             .await?;
-        browser.driver.refresh().await?;
-        browser.started().await?;
+        browser.reload().await?;
         ensure!(all_answers(browser).await? == answers, "answers differ");
         browser.choose_leg("Right main").await?;
         browser.open_group("Actuator").await?;

@@ -33,8 +33,7 @@ fn a_point_is_moved_and_put_back_by_keys() {
     journey("keys on a point", async |browser| {
         browser.open("").await?;
         let answers = all_answers(browser).await?;
-        browser.driver.refresh().await?;
-        browser.started().await?;
+        browser.reload().await?;
         let point = "legs[2].actuator.mount_m";
         tab_to(browser, point).await?;
         let place = || async {

@@ -14,7 +14,7 @@ fn opened_from_a_folder_it_says_so() {
         browser
             .wait_until(
                 "the sentence about the folder",
-                "return document.getElementById('start-notice').innerText.includes('from a folder');",
+                "return document.getElementById('start-notice')?.innerText.includes('from a folder') === true;",
             )
             .await?;
         // The browser's own complaints about files are expected here.

@@ -26,6 +26,7 @@ async fn top(browser: &Browser) -> Result<f64> {
 fn a_finger_drags_a_point_without_scrolling_the_page() {
     journey_on(Device::PHONE, "touch drag", async |browser| {
         browser.open("").await?;
+        browser.press("#snap").await?;
         let from = browser.spot(POINT).await?;
         let before = top(browser).await?;
         browser.fingers("touchStart", &[from]).await?;

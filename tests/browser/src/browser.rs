@@ -149,6 +149,9 @@ impl Browser {
             json!({ "download.default_directory": downloads.path(), "download.prompt_for_download": false }),
         )?;
         wanted.set("goog:loggingPrefs", json!({ "browser": "ALL" }))?;
+        // The page's own sign is waited for: the driver loses count when a page changes its
+        // fragment while it loads.
+        wanted.set("pageLoadStrategy", json!("none"))?;
         let driver = connect(&program.address(), wanted).await?;
         let browser = Self {
             driver,
@@ -184,9 +187,22 @@ impl Browser {
     pub async fn open(&self, rest: &str) -> Result<()> {
         // Off the page first: a change of the fragment alone would not load it.
         self.driver.goto("about:blank").await?;
+        self.wait_until("an empty page", "return location.href === 'about:blank';")
+            .await?;
         self.driver
             .goto(format!("{}{rest}", server::address()?))
             .await?;
+        self.started().await
+    }
+
+    /// Loads the page once more and waits until it has started.
+    pub async fn reload(&self) -> Result<()> {
+        self.script::<Option<bool>>(
+            "delete document.documentElement.dataset.started; return null;",
+            &[],
+        )
+        .await?;
+        self.driver.refresh().await?;
         self.started().await
     }
 
@@ -196,8 +212,16 @@ impl Browser {
             if (notice && notice.getAttribute('role') === 'alert') return 'failed: ' + notice.textContent;
             return document.documentElement.dataset.started || '';";
         let start = Instant::now();
+        let mut between = String::new();
         while start.elapsed() < WAIT {
-            let said: String = self.script(sign, &[]).await?;
+            let said: String = match self.script(sign, &[]).await {
+                Ok(said) => said,
+                // the former document goes away under the script
+                Err(error) => {
+                    between = format!(": {error:#}");
+                    String::new()
+                }
+            };
             match said.strip_prefix("failed: ") {
                 Some(reason) => bail!("the page did not start: {}", reason.trim()),
                 None if said.is_empty() => tokio::time::sleep(LOOK_AGAIN).await,
@@ -205,7 +229,7 @@ impl Browser {
             }
         }
         bail!(
-            "the page gave no sign of having started in {} s",
+            "the page gave no sign of having started in {} s{between}",
             WAIT.as_secs()
         )
     }

@@ -99,7 +99,7 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
             "A device of its own unlocks the knee; its force is not worked out, so check it by itself.",
         ),
         Assumption::DeadWeightOnly => plain(
-            "The hanging leg is held by its dead weight only: lock springs and pressure, which add to it, are not counted.",
+            "The hanging leg is held by its dead weight only: lock springs and pressure, which add to it, are not counted. That a push below about 1 lb (5 N) is too little is this program's own figure.",
         ),
         Assumption::OverCentreCommonPractice => Governing::marked(
             "How far the knee should stand past centre is common practice on light aeroplanes. The maker's figure wins.".to_owned(),

@@ -1,6 +1,6 @@
 //! Will it lock? Knee, telescopic brace or no brace in words.
-use gearswing_solver::LEAST_OVER_CENTRE;
 use gearswing_solver::result::Verdict;
+use gearswing_solver::{LEAST_KNEE_PUSH, LEAST_OVER_CENTRE};
 use gearswing_units::Quantity;
 
 use super::answer::Said;
@@ -40,10 +40,16 @@ pub(super) fn over_centre(
     } else {
         "A load from the ground neither holds it there nor pushes it out.".to_owned()
     };
+    let is_loose = knee_push < LEAST_KNEE_PUSH;
     let weight = if knee_push > 0.0 {
         format!(
-            "With the leg hanging, a push of {} at the knee unlocks it.",
-            subject.say(Quantity::Force, knee_push)
+            "With the leg hanging, a push of {} at the knee unlocks it{}.",
+            subject.say(Quantity::Force, knee_push),
+            if is_loose {
+                ": its dead weight all but does not hold it"
+            } else {
+                ""
+            }
         )
     } else {
         format!(
@@ -60,7 +66,7 @@ pub(super) fn over_centre(
     } else {
         String::new()
     };
-    let good = ground_into_lock > 0.0 && knee_push > 0.0 && !is_small;
+    let good = ground_into_lock > 0.0 && !is_loose && !is_small;
     let steps: &[&str] = if good {
         &[PUSH_CHECK]
     } else {

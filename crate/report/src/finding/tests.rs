@@ -204,6 +204,7 @@ fn every_drive_and_lock_sentence() {
         sentence(Locks, Verdict::Bad, lock(-0.03, 12.0)),
         sentence(Locks, Verdict::Marginal, lock(0.03, -5.0)),
         sentence(Locks, Verdict::Marginal, lock(0.0, 0.0)),
+        sentence(Locks, Verdict::Marginal, lock(0.03, 2.0)),
         sentence(
             Locks,
             Verdict::Bad,

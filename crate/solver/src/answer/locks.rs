@@ -8,6 +8,10 @@ use crate::result::{
 /// published source).
 pub const LEAST_OVER_CENTRE: f64 = 0.0254 / 16.0;
 
+/// Least push at the knee, against the dead weight, that counts as holding it [N]: about 1 lb, what
+/// a hand's touch or a shake gives. Our own figure, no source.
+pub const LEAST_KNEE_PUSH: f64 = 5.0;
+
 /// A telescopic brace this far from its end length at down does not stand at its latch [m]
 /// (rounding of typed figures; common practice).
 const LATCH_GAP: f64 = 1e-3;
@@ -48,7 +52,10 @@ pub(crate) fn locks(lock: &Lock, excursion: Option<&Excursion>, down: Option<Pla
             finding.verdict = if knee_push <= 0.0 {
                 // the weight takes the knee off its stop: only a spring, not modelled, can hold it
                 Verdict::NotShown
-            } else if offset < LEAST_OVER_CENTRE || ground_into_lock < 0.0 {
+            } else if offset < LEAST_OVER_CENTRE
+                || ground_into_lock < 0.0
+                || knee_push < LEAST_KNEE_PUSH
+            {
                 Verdict::Marginal
             } else {
                 Verdict::Good
@@ -73,4 +80,33 @@ pub(crate) fn locks(lock: &Lock, excursion: Option<&Excursion>, down: Option<Pla
         }
     }
     finding
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::result::AxleLoadEffect;
+
+    fn verdict(offset: f64, into_lock: f64, knee_push: f64) -> Verdict {
+        let lock = Lock {
+            kind: LockKind::OverCentre,
+            over_centre: Some(offset),
+            past_centre: Some(0.02),
+            ground_load: Some(AxleLoadEffect { into_lock }),
+            knee_push: Some(knee_push),
+            end_gap: None,
+        };
+        locks(&lock, None, None).verdict
+    }
+
+    /// Source of 1/16 in: common practice on light aeroplanes; of 5 N: our own figure.
+    #[test]
+    fn offset_ground_and_dead_weight_must_all_hold() {
+        assert_eq!(verdict(0.0016, 0.01, 5.0), Verdict::Good);
+        assert_eq!(verdict(0.0015, 0.01, 50.0), Verdict::Marginal);
+        assert_eq!(verdict(0.0030, -0.01, 50.0), Verdict::Marginal);
+        assert_eq!(verdict(0.0030, 0.01, 4.9), Verdict::Marginal);
+        assert_eq!(verdict(0.0030, 0.01, 0.0), Verdict::NotShown);
+        assert_eq!(verdict(0.0030, 0.01, -3.0), Verdict::NotShown);
+    }
 }
