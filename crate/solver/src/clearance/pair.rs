@@ -1,7 +1,7 @@
 //! One moving part against one obstacle over the whole path.
 use crate::kinematics::Pose;
 use crate::model::{BodyEnd, MovingPart, Point, Shortening, Vector};
-use crate::result::{Phase, Tightest};
+use crate::result::{Contact, Phase, Tightest};
 
 use super::barrier::Barrier;
 use super::behind::first_behind;
@@ -42,7 +42,7 @@ pub(crate) struct Found {
     pub(crate) certified_to: f64,
     /// The core itself goes past the obstacle: depth is not a matter of line distance.
     pub(crate) core_past: bool,
-    pub(crate) first_contact: Option<crate::result::Contact>,
+    pub(crate) first_contact: Option<Contact>,
 }
 
 impl<'a> Runner<'a> {
@@ -108,7 +108,12 @@ impl<'a> Runner<'a> {
             })?,
         };
         let first_contact = if signed.clearance <= 0.0 {
-            first_contact(track, &self.sweep, barrier, obstacle)?
+            // a graze that the search steps over touches where it is tightest
+            first_contact(track, &self.sweep, barrier, obstacle)?.or(Some(Contact {
+                place: pose.place,
+                bracket: 0.0,
+                point: signed.on_obstacle,
+            }))
         } else {
             None
         };

@@ -52,6 +52,9 @@ const NODES: usize = 48;
 /// Bracket on the progress of a turning point [1].
 const TURN_TOLERANCE: f64 = 1e-12;
 
+/// Share of a rate below which another counts as none [1].
+const NO_RATE: f64 = 1e-12;
+
 /// Bracket on the progress of a given angle [1]; far inside of the accuracy of any clearance.
 const ANGLE_TOLERANCE: f64 = 1e-10;
 
@@ -212,6 +215,17 @@ impl<'a> Track<'a> {
     /// Progress of the turning point of an angle between two poses.
     fn turn(&self, turning: Turning, a: &Pose, b: &Pose) -> Result<f64, ClearanceError> {
         let (from, to) = (a.place.progress, b.place.progress);
+        let (low, high) = (
+            rate(&self.rig, turning, a).abs(),
+            rate(&self.rig, turning, b).abs(),
+        );
+        // at a dead point that ends the path the rate is none but for rounding
+        if high < NO_RATE * low {
+            return Ok(to);
+        }
+        if low < NO_RATE * high {
+            return Ok(from);
+        }
         bracketed_root(
             |s| match self.linkage.pose(s) {
                 Ok(pose) => rate(&self.rig, turning, &pose),
