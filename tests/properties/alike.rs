@@ -1,5 +1,6 @@
 //! Changes of a gear that change its answers in a known way.
 use gearswing_solver::model::*;
+use gearswing_solver::result::{LegResult, Question};
 use gearswing_tests::changes::{enlarged, heavier, mirrored, moved, turn, turned};
 use gearswing_tests::same::Change;
 use gearswing_tests::{Case, cases, solve};
@@ -94,12 +95,8 @@ fn larger() {
         };
         let mut first = solve(&case.gear, STATIONS);
         let mut second = solve(&enlarged(&case.gear, by), STATIONS);
-        for result in [&mut first, &mut second] {
-            // so would the least offset over centre
-            result
-                .findings
-                .retain(|f| f.question != gearswing_solver::result::Question::Locks);
-        }
+        // so would the least offset over centre
+        leave_out_lock([&mut first, &mut second]);
         Change {
             point: &|p| Point::from(p.coords * by),
             length: by,
@@ -110,18 +107,25 @@ fn larger() {
     }
 }
 
+/// Drops the answer whose least knee push is a figure of its own, whatever the loads.
+fn leave_out_lock(results: [&mut LegResult; 2]) {
+    for result in results {
+        result.findings.retain(|f| f.question != Question::Locks);
+    }
+}
+
 #[test]
 fn heavier_by_a_factor() {
     for mut case in cases(3, 1, 14) {
         let by = case.draw.between(0.2, 5.0);
+        let mut first = solve(&case.gear, STATIONS);
+        let mut second = solve(&heavier(&case.gear, by), STATIONS);
+        leave_out_lock([&mut first, &mut second]);
         Change {
             force: by,
             ..Change::NONE
         }
-        .compare(
-            &solve(&case.gear, STATIONS),
-            &solve(&heavier(&case.gear, by), STATIONS),
-        );
+        .compare(&first, &second);
     }
 }
 
@@ -135,10 +139,13 @@ fn load_factor() {
         let mut more = case.gear.clone();
         more.conditions.load_factor *= 3.0;
         more.supply.available_pressure *= 3.0;
+        let mut first = solve(&case.gear, STATIONS);
+        let mut second = solve(&more, STATIONS);
+        leave_out_lock([&mut first, &mut second]);
         Change {
             force: 3.0,
             ..Change::NONE
         }
-        .compare(&solve(&case.gear, STATIONS), &solve(&more, STATIONS));
+        .compare(&first, &second);
     }
 }
