@@ -30,7 +30,7 @@ pub use effect::Effect;
 pub use msg::Msg;
 pub use scene::{Scene, curves, drawing};
 pub use state::{Start, State, StoredFile};
-pub use update::{settle, update};
+pub use update::{has_changed, settle, update};
 pub use view::{Page, view};
 
 // Types of the crates below that appear in messages and in the page.

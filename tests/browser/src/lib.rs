@@ -23,6 +23,8 @@ mod command;
 mod page;
 /// The page's server, one for all journeys of a test binary.
 mod server;
+/// How long the page takes: its start, its frames, its solving.
+mod timing;
 /// The browser's own tools.
 mod tools;
 
@@ -30,4 +32,5 @@ pub use browser::{Browser, Device, in_browser, journey, journey_on, outcome_on};
 pub use command::{fixture, gearswing};
 pub use page::{Answer, Spot};
 pub use server::address;
+pub use timing::{Busy, Frames, Times};
 pub use tools::Memory;

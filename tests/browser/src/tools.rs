@@ -3,7 +3,11 @@
 use crate::browser::Browser;
 use crate::page::Spot;
 use anyhow::{Context, Result};
+use futures_util::{StreamExt, TryStreamExt, stream};
 use serde_json::{Value, json};
+
+/// Moves sent before the first of them is answered.
+const UNDER_WAY: usize = 3;
 
 /// Memory of the page [bytes], after its rubbish has been collected.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -15,7 +19,8 @@ pub struct Memory {
 }
 
 impl Browser {
-    async fn tool(&self, name: &str, values: Value) -> Result<Value> {
+    /// Calls one of the browser's tools by its name in the DevTools protocol.
+    pub(crate) async fn tool(&self, name: &str, values: Value) -> Result<Value> {
         self.driver
             .cdp()
             .send_raw(name, values)
@@ -46,6 +51,16 @@ impl Browser {
         Ok(())
     }
 
+    /// Moves the pressed mouse from spot to spot, one a frame where the page keeps up: the browser
+    /// answers a move when the page has had it, and the next ones are on their way by then.
+    pub async fn glide(&self, spots: impl IntoIterator<Item = Spot>) -> Result<()> {
+        stream::iter(spots)
+            .map(|spot| self.mouse("mouseMoved", spot))
+            .buffered(UNDER_WAY)
+            .try_collect()
+            .await
+    }
+
     /// Memory in use.
     pub async fn memory(&self) -> Result<Memory> {
         self.tool("HeapProfiler.collectGarbage", json!({})).await?;
@@ -54,31 +69,5 @@ impl Browser {
             heap: heap["usedSize"].as_f64().context("no heap size")?,
             module: self.script("return gearswing.bytes();", &[]).await?,
         })
-    }
-
-    /// From now on notes how long the page works in each frame.
-    pub async fn time_frames(&self) -> Result<()> {
-        self.script::<Option<bool>>(
-            "window.frameTimes = [];
-             if (!window.plainFrame) {
-               window.plainFrame = window.requestAnimationFrame.bind(window);
-               window.requestAnimationFrame = (work) => window.plainFrame((time) => {
-                 const start = performance.now();
-                 work(time);
-                 window.frameTimes.push(performance.now() - start);
-               });
-             }
-             return null;",
-            &[],
-        )
-        .await?;
-        Ok(())
-    }
-
-    /// What was noted [ms], shortest first.
-    pub async fn frame_times(&self) -> Result<Vec<f64>> {
-        let mut times: Vec<f64> = self.script("return window.frameTimes;", &[]).await?;
-        times.sort_by(f64::total_cmp);
-        Ok(times)
     }
 }

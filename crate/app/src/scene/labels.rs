@@ -8,6 +8,8 @@ const HALF_HEIGHT_PX: f64 = 0.72 * TEXT_PX;
 const DISTANCES_PX: [f64; 5] = [12.0, 24.0, 44.0, 74.0, 112.0];
 /// Lines farther than this from a point are not looked at [CSS px].
 const LOOK_PX: f64 = 220.0;
+/// More lines under a text than this are as bad.
+const MOST_CROSSED: usize = 6;
 
 #[derive(Clone, Copy, Debug)]
 struct Box2 {
@@ -27,6 +29,14 @@ impl Box2 {
 
     /// Whether a line passes through (slab test).
     fn is_crossed(&self, a: ScreenPoint, b: ScreenPoint) -> bool {
+        // most lines lie to one side
+        if (a.x_px < self.left && b.x_px < self.left)
+            || (a.x_px > self.right && b.x_px > self.right)
+            || (a.y_px < self.top && b.y_px < self.top)
+            || (a.y_px > self.bottom && b.y_px > self.bottom)
+        {
+            return false;
+        }
         let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
         for (from, by, low, high) in [
             (a.x_px, b.x_px - a.x_px, self.left, self.right),
@@ -154,12 +164,19 @@ impl Placer {
                     .iter()
                     .filter(|taken| taken.overlaps(&room))
                     .count();
-                let crossed = near.iter().filter(|(a, b)| room.is_crossed(*a, *b)).count();
-                let cost = if outside { 400.0 } else { 0.0 }
-                    + 120.0 * over as f64
-                    + 12.0 * crossed.min(6) as f64
-                    + 0.25 * distance;
-                if best.as_ref().is_none_or(|(least, ..)| cost < *least) {
+                let free =
+                    if outside { 400.0 } else { 0.0 } + 120.0 * over as f64 + 0.25 * distance;
+                let is_better = |cost: f64| best.as_ref().is_none_or(|(least, ..)| cost < *least);
+                if !is_better(free) {
+                    continue;
+                }
+                let crossed = near
+                    .iter()
+                    .filter(|(a, b)| room.is_crossed(*a, *b))
+                    .take(MOST_CROSSED)
+                    .count();
+                let cost = free + 12.0 * crossed as f64;
+                if is_better(cost) {
                     best = Some((cost, at, anchor, room, distance));
                 }
             }

@@ -28,6 +28,8 @@ mod pen;
 mod ring;
 /// Where points are at the place shown.
 mod stance;
+/// Fewer points.
+mod thin;
 /// Metres to pixels.
 mod viewport;
 /// Structure in the well.

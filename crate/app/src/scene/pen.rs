@@ -1,6 +1,7 @@
 //! Putting marks on a canvas.
 use gearswing_solver::model::Point;
 
+use super::thin::thinned;
 use super::{Anchor, Mark, Role, ScreenPoint, Shape, Viewport};
 
 /// Text size of labels [CSS px].
@@ -57,9 +58,22 @@ impl Pen {
     /// Puts a mark that is already in pixels.
     pub(crate) fn put(&mut self, role: Role, shape: Shape) {
         let role = self.role(role);
-        if is_sound(&shape) {
-            self.marks.push(Mark { role, shape });
+        if !is_sound(&shape) {
+            return;
         }
+        let shape = match shape {
+            Shape::Path {
+                points,
+                closed,
+                filled,
+            } => Shape::Path {
+                points: thinned(points),
+                closed,
+                filled,
+            },
+            other => other,
+        };
+        self.marks.push(Mark { role, shape });
     }
 
     /// A polyline or polygon in metres.

@@ -27,4 +27,4 @@ mod view;
 
 pub use dispatch::update;
 pub(crate) use play::SCRUB_STEP;
-pub use settle::settle;
+pub use settle::{has_changed, settle};

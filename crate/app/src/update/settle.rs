@@ -5,13 +5,19 @@ use crate::effect::Effect;
 use crate::scene;
 use crate::state::{Gesture, State};
 
+/// Whether the document has changed since its results were worked out.
+#[must_use]
+pub fn has_changed(state: &State) -> bool {
+    state.derived.revision != state.document.revision()
+}
+
 /// Works out the results for the document as it is, leg by leg where something has changed. Call
 /// it after the effects of [`crate::update`] have been done.
 pub fn settle(state: &mut State) -> Vec<Effect> {
     let mut effects = Vec::new();
     let gear_revision = state.document.revision();
     let comparing = state.session.comparing;
-    let changed = state.derived.revision != gear_revision;
+    let changed = has_changed(state);
     let (document, derived) = (&state.document, &mut state.derived);
     derived.settle(document.gear(), gear_revision, comparing);
     if state.session.seek_worst {

@@ -6,6 +6,7 @@ use super::theme::Theme;
 use crate::error::Result;
 use gearswing_app::scene::{Anchor, Mark, Role, Scene, ScreenPoint, Shape};
 use js_sys::{Array, Reflect};
+use std::cmp::Ordering;
 use std::f64::consts::TAU;
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d;
@@ -99,30 +100,28 @@ impl Painter {
         Ok(())
     }
 
-    /// All texts, over everything else.
+    /// All texts, over everything else, those of one font together: a change of font is dear.
     fn texts(&mut self, context: &CanvasRenderingContext2d, scene: &Scene) -> Result<()> {
         let paper = self.theme.colour("--paper")?;
         context.set_line_dash(&Array::new())?;
         context.set_line_width(HALO_PX);
         context.set_text_baseline("middle");
         Reflect::set(context, &self.stroke_style, &paper)?;
-        let mut font = String::new();
-        for mark in &scene.marks {
-            let Shape::Text {
+        let mut texts: Vec<Text> = scene.marks.iter().filter_map(Text::of).collect();
+        texts.sort_by(|a, b| a.font().partial_cmp(&b.font()).unwrap_or(Ordering::Equal));
+        let mut font = None;
+        for text in texts {
+            if font != Some(text.font()) {
+                context.set_font(&self.theme.font(text.size_px, text.style.bold));
+                font = Some(text.font());
+            }
+            let Text {
                 at,
                 text,
                 anchor,
-                size_px,
-            } = &mark.shape
-            else {
-                continue;
-            };
-            let style = style(mark.role);
-            let wanted = self.theme.font(*size_px, style.bold);
-            if wanted != font {
-                context.set_font(&wanted);
-                font = wanted;
-            }
+                style,
+                ..
+            } = text;
             context.set_text_align(match anchor {
                 Anchor::Start => "left",
                 Anchor::Middle => "center",
@@ -134,6 +133,40 @@ impl Painter {
             context.fill_text(text, at.x_px, at.y_px)?;
         }
         Ok(())
+    }
+}
+
+/// A text among the marks.
+struct Text<'s> {
+    at: &'s ScreenPoint,
+    text: &'s str,
+    anchor: Anchor,
+    size_px: f64,
+    style: Style,
+}
+
+impl<'s> Text<'s> {
+    fn of(mark: &'s Mark) -> Option<Self> {
+        match &mark.shape {
+            Shape::Text {
+                at,
+                text,
+                anchor,
+                size_px,
+            } => Some(Self {
+                at,
+                text,
+                anchor: *anchor,
+                size_px: *size_px,
+                style: style(mark.role),
+            }),
+            Shape::Path { .. } | Shape::Circle { .. } => None,
+        }
+    }
+
+    /// What makes its font.
+    fn font(&self) -> (bool, f64) {
+        (self.style.bold, self.size_px)
     }
 }
 

@@ -1,12 +1,12 @@
 //! State, panels and canvases of the running page: one turn works messages off, one paint follows.
 
-use super::Port;
+use super::{Port, solving};
 use crate::dom::document;
 use crate::effects::Effects;
 use crate::error::Result;
 use crate::paint::{LineKey, Painter, Surface};
 use crate::panels::Panels;
-use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, settle, update, view};
+use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, update, view};
 
 /// More messages than a turn may work off: a loop of effects and messages would hang the page.
 const TURN_LIMIT: usize = 10_000;
@@ -40,7 +40,7 @@ impl Core {
             wants_paint: true,
         };
         let mut late = core.perform(port, first)?;
-        let settled = settle(&mut core.state);
+        let settled = solving::solve(&mut core.state)?;
         late.extend(core.perform(port, settled)?);
         core.show()?;
         core.finish(late)?;
@@ -81,7 +81,7 @@ impl Core {
             let effects = update(&mut self.state, msg);
             // Before the results are worked out: the document's text is among the effects.
             late.extend(self.perform(port, effects)?);
-            let effects = settle(&mut self.state);
+            let effects = solving::solve(&mut self.state)?;
             late.extend(self.perform(port, effects)?);
         }
         if any {
@@ -127,7 +127,12 @@ impl Core {
                     self.effects.theme(theme)?;
                     self.read_theme()?;
                 }
-                Effect::SetTitle { text } => document()?.set_title(&text),
+                Effect::SetTitle { text } => {
+                    let document = document()?;
+                    if document.title() != text {
+                        document.set_title(&text);
+                    }
+                }
                 other => self.effects.perform(port, other)?,
             }
         }

@@ -5,6 +5,7 @@ mod core;
 pub(crate) mod panic;
 mod port;
 mod queue;
+mod solving;
 
 pub(crate) use core::Core;
 pub(crate) use port::Port;
