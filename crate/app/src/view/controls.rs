@@ -143,7 +143,7 @@ pub(crate) fn transport(state: &State) -> Transport {
     let mut transport = Transport {
         min: 0.0,
         max: 1.0,
-        value: session.progress,
+        value: session.progress.clamp(0.0, 1.0),
         step: crate::update::SCRUB_STEP,
         text: leg_title(state),
         marks: Vec::new(),

@@ -84,6 +84,9 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
             length(*reach),
             length(*largest_span)
         ),
+        FaultKind::StraightensPastDeadPoint => {
+            "on its way to the straight line the knee comes into one line with the trunnion and the brace attach, where the leg could turn either way; move the brace attach or the knee so that this does not happen between locked and straight".to_owned()
+        }
         FaultKind::Unresolved { reason } => format!(
             "whether it clears could not be worked out with certainty ({}); do not take it as clear",
             crate::text::plain(reason)

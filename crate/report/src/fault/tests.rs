@@ -104,6 +104,10 @@ fn faults() -> Vec<Fault> {
                 largest_span: 0.65,
             },
         ),
+        fault(
+            "legs[0].brace.folding.knee_m",
+            FaultKind::StraightensPastDeadPoint,
+        ),
         fault("legs[0].brace.folding.knee_m", FaultKind::KneeOnLine),
         fault(
             "legs[0].well[0]",

@@ -1,7 +1,7 @@
 //! Faults of a brace.
 use super::visit::Visit;
 use super::{FaultKind, ranges};
-use crate::kinematics::END_TOLERANCE;
+use crate::kinematics::{END_TOLERANCE, Linkage};
 use crate::model::{Brace, FoldingBrace, Folds, Leg};
 
 /// Knee offsets below this have no side [m].
@@ -157,6 +157,11 @@ fn folding(v: &mut Visit, b: &FoldingBrace, leg: &Leg, trunnion: bool) {
                 reach,
                 largest_span,
             },
+        );
+    } else if b.folds == Folds::ThroughCentre && Linkage::new(leg).passes_dead_point() {
+        v.fault(
+            format_args!("brace.folding.knee_m"),
+            FaultKind::StraightensPastDeadPoint,
         );
     }
 }

@@ -108,6 +108,9 @@ pub enum FaultKind {
         #[serde(rename = "largest_span_m")]
         largest_span: f64,
     },
+    /// On its way to the straight line the knee comes into one line with trunnion and brace attach,
+    /// where the leg could turn either way.
+    StraightensPastDeadPoint,
     /// The knee stands on the straight line: it is not over centre and no side is given.
     KneeOnLine,
     /// The clearance of the leg could not be certified: never to be read as "clear".

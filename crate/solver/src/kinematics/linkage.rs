@@ -174,6 +174,23 @@ impl Linkage {
         }
     }
 
+    /// Whether trunnion, B1 and knee come into one line while an over-centre knee goes to the
+    /// straight line: the leg could turn either way there, and the path would break.
+    pub(crate) fn passes_dead_point(&self) -> bool {
+        let BraceLinkage::Folding(brace) = &self.brace else {
+            return false;
+        };
+        brace.unlock.is_some_and(|unlock| {
+            let (sin, cos) = unlock.swing_straight.sin_cos();
+            let arm = brace.attach;
+            let attach = Vector::new(cos * arm.x - sin * arm.y, sin * arm.x + cos * arm.y);
+            let b1 = self.trunnion + attach;
+            let line = b1 - brace.pivot;
+            let knee = brace.pivot + line * (brace.upper_length / line.norm());
+            Side::of(b1, self.trunnion, knee) != unlock.attach_side
+        })
+    }
+
     /// +1 when the knee folds to the left of B0→B1, −1 to the right; `None` without a knee [1].
     #[must_use]
     pub fn fold_sign(&self) -> Option<f64> {
