@@ -104,6 +104,13 @@ const FAULTS: &[(&str, &[(&str, &str)])] = &[
         &[("legs[0].wheel.tire.width_m", "out_of_range")],
     ),
     (
+        "straightens_past_dead_point",
+        &[(
+            "legs[0].brace.folding.knee_m",
+            "straightens_past_dead_point",
+        )],
+    ),
+    (
         "swing_over_a_turn",
         &[("legs[0].swing_up_rad", "out_of_range")],
     ),
