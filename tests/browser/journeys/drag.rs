@@ -86,3 +86,36 @@ fn memory_stays_over_a_long_drag() {
         Ok(())
     });
 }
+
+#[test]
+fn a_drag_ends_when_the_window_loses_the_pointer() {
+    for lost in ["blur", "pagehide"] {
+        journey(lost, async |browser| {
+            browser.open("").await?;
+            let at = browser.spot(MOUNT).await?;
+            let moved = |x: f64, y: f64| Spot {
+                x: at.x + x,
+                y: at.y + y,
+            };
+            browser.mouse("mouseMoved", at).await?;
+            browser.mouse("mousePressed", at).await?;
+            browser.mouse("mouseMoved", moved(-12.0, 8.0)).await?;
+            browser.frame().await?;
+            browser
+                .script::<Option<bool>>(
+                    &format!("window.dispatchEvent(new Event('{lost}')); return null;"),
+                    &[],
+                )
+                .await?;
+            // Still pressed, as after a release that nobody heard.
+            browser.mouse("mouseMoved", moved(30.0, -30.0)).await?;
+            browser.frame().await?;
+            let now = browser.spot(MOUNT).await?;
+            ensure!(
+                (now.x - at.x + 12.0).abs() < 3.0 && (now.y - at.y - 8.0).abs() < 3.0,
+                "after {lost} the mount is at {now:?}, from {at:?}"
+            );
+            browser.mouse("mouseReleased", moved(30.0, -30.0)).await
+        });
+    }
+}

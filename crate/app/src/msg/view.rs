@@ -62,6 +62,11 @@ pub enum View {
         /// On or off.
         on: bool,
     },
+    /// Draws load arrows, or no longer.
+    Loads {
+        /// On or off.
+        on: bool,
+    },
     /// Closes a notice.
     Dismiss {
         /// Notice.

@@ -4,7 +4,7 @@ use gearswing_solver::result::MechanismEventKind;
 use super::labels::Placer;
 use super::{
     Carrier, Handle, Pen, Role, Scene, ScreenPoint, Shape, Stance, dimension, grid, grips, handles,
-    leg, now, sheet_of, stance_of, well,
+    leg, loads, now, sheet_of, stance_of, well,
 };
 use crate::state::{Good, State};
 
@@ -84,6 +84,8 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
     if !pen.faded {
         dimension::contacts(pen, &good.leg, &outlines, &here.clearances);
     }
+    let arrows =
+        (session.loads && !pen.faded).then(|| loads::arrows(pen, good, &here, session.units));
     let near = here.clearances.first();
     if let Some(near) = near {
         dimension::dimension(pen, near, is_governing(good, here.pose.place.progress));
@@ -103,6 +105,9 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
             placer.label(pen, Role::Label, at, joint.name);
             named.push(at);
         }
+    }
+    if let Some(arrows) = arrows {
+        arrows.texts(pen, &mut placer, session.units);
     }
     if former.is_some() {
         let at = pen.view.to_screen(here.pose.axle);

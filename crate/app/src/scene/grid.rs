@@ -24,6 +24,12 @@ pub(crate) fn round_step(least: f64) -> f64 {
         .unwrap_or(10.0 * ten)
 }
 
+/// Height of the scale bar over the lower edge [CSS px].
+const BAR_UP_PX: f64 = 30.0;
+/// The same of the scale of forces, and its greatest length [CSS px].
+const FORCE_BAR_UP_PX: f64 = 66.0;
+const FORCE_BAR_PX: f64 = 110.0;
+
 /// A length [m] of a number of units.
 fn metres(units: UnitChoice, shown: f64) -> f64 {
     Quantity::Length.to_si(units, shown)
@@ -104,37 +110,93 @@ fn role(i: i64) -> Role {
 
 /// Scale bar in the lower right corner.
 pub(crate) fn scale_bar(pen: &mut Pen, units: UnitChoice) {
-    let view = pen.view;
-    let (width, height) = view.size_px();
+    let width = pen.view.size_px().0;
     let longest_px = (0.3 * width).clamp(40.0, 160.0);
-    let shown = Quantity::Length.from_si(units, longest_px / view.scale());
-    // the greatest round length that is not longer
+    let per_px = 1.0 / pen.view.scale();
+    let bar = bar(pen, Quantity::Length, units, per_px, longest_px, BAR_UP_PX);
+    pen.line_px(Role::ScaleBar, bar.left, bar.right);
+    for end in [bar.left, bar.right] {
+        let tick = |by: f64| ScreenPoint {
+            y_px: end.y_px + by,
+            ..end
+        };
+        pen.line_px(Role::ScaleBar, tick(4.0), tick(-4.0));
+    }
+    pen.text(Role::AxisText, bar.above, bar.text, Anchor::Middle);
+}
+
+/// Scale of forces over the scale bar, as an arrow with a head of this size; [N/px].
+pub(crate) fn force_bar(pen: &mut Pen, units: UnitChoice, per_px: f64, head: (f64, f64)) {
+    let bar = bar(
+        pen,
+        Quantity::Force,
+        units,
+        per_px,
+        FORCE_BAR_PX,
+        FORCE_BAR_UP_PX,
+    );
+    let neck = ScreenPoint {
+        x_px: bar.right.x_px - head.0,
+        ..bar.right
+    };
+    pen.line_px(Role::Load, bar.left, neck);
+    pen.head_px(Role::Load, bar.left, bar.right, head);
+    pen.text(Role::AxisText, bar.above, bar.text, Anchor::Middle);
+}
+
+/// What stands in the place of the scale of forces.
+pub(crate) fn force_bar_text(pen: &mut Pen, text: &str) {
+    let (width, height) = pen.view.size_px();
+    let at = ScreenPoint {
+        x_px: width - 14.0,
+        y_px: height - FORCE_BAR_UP_PX,
+    };
+    pen.text(Role::AxisText, at, text.to_owned(), Anchor::End);
+}
+
+/// A scale bar of a round amount.
+struct Bar {
+    left: ScreenPoint,
+    right: ScreenPoint,
+    /// Where its text stands.
+    above: ScreenPoint,
+    text: String,
+}
+
+/// The bar at the right edge, `up` from the lower edge, for `per_px` SI units a pixel.
+fn bar(
+    pen: &Pen,
+    quantity: Quantity,
+    units: UnitChoice,
+    per_px: f64,
+    longest_px: f64,
+    up: f64,
+) -> Bar {
+    let (width, height) = pen.view.size_px();
+    let shown = quantity.from_si(units, longest_px * per_px);
+    // the greatest round amount that is not longer
     let step = round_step(shown);
     let round = [1.0, 0.5, 0.4, 0.2]
         .into_iter()
         .map(|share| round_step(step * share))
         .find(|step| *step <= shown * (1.0 + 1e-9))
         .unwrap_or(shown);
-    let length_px = metres(units, round) * view.scale();
-    let (right, y_px) = (width - 14.0, height - 30.0);
-    let left = right - length_px;
-    let at = |x_px: f64, up: f64| ScreenPoint {
-        x_px,
-        y_px: y_px - up,
-    };
-    pen.line_px(Role::ScaleBar, at(left, 0.0), at(right, 0.0));
-    for x in [left, right] {
-        pen.line_px(Role::ScaleBar, at(x, -4.0), at(x, 4.0));
-    }
+    let at = |x_px: f64, y_px: f64| ScreenPoint { x_px, y_px };
+    let (right, y_px) = (width - 14.0, height - up);
+    let left = right - quantity.to_si(units, round) / per_px;
     let text = format!(
         "{} {}",
         axis_number(round, round),
-        Quantity::Length.unit_label(units)
+        quantity.unit_label(units)
     );
-    let middle = (left + right) / 2.0;
     let half = text_width_px(&text, SMALL_TEXT_PX) / 2.0;
-    let x_px = middle.min(width - 6.0 - half);
-    pen.text(Role::AxisText, at(x_px, 12.0), text, Anchor::Middle);
+    let middle = f64::midpoint(left, right).min(width - 6.0 - half);
+    Bar {
+        left: at(left, y_px),
+        right: at(right, y_px),
+        above: at(middle, y_px - 12.0),
+        text,
+    }
 }
 
 #[cfg(test)]

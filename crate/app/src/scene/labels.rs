@@ -79,6 +79,7 @@ impl Placer {
                     | Role::CentreLine
                     | Role::Faded
                     | Role::Former
+                    | Role::Load
             );
             if let (true, Shape::Path { points, closed, .. }) = (counts, &mark.shape) {
                 lines.extend(points.windows(2).filter_map(|pair| match pair {

@@ -18,6 +18,8 @@ mod hatch;
 mod labels;
 /// The leg in one pose.
 mod leg;
+/// Forces at the pins.
+mod loads;
 /// Marks, roles and handles.
 mod mark;
 /// Numbers at the place shown.
@@ -41,6 +43,7 @@ pub use curves::curves;
 pub(crate) use curves::progress_at;
 pub use drawing::drawing;
 pub(crate) use grips::{Grip, grips, handles, point_name, point_text};
+pub(crate) use loads::{load_text, loads};
 pub use mark::{Anchor, Handle, Mark, Role, Scene, ScreenPoint, Shape};
 pub(crate) use now::{Now, NowClearance, now};
 pub(crate) use pen::Pen;

@@ -1,7 +1,8 @@
 //! The numbers at the place of the path that is shown.
 use gearswing_solver::clearance::{PoseClearance, clearance_at};
 use gearswing_solver::kinematics::Pose;
-use gearswing_solver::result::{PairClearance, Requirement, Station, StationForce};
+use gearswing_solver::model::Vector;
+use gearswing_solver::result::{PairClearance, Reactions, Requirement, Station, StationForce};
 use gearswing_solver::tires::TireSizes;
 
 use crate::state::Good;
@@ -36,6 +37,8 @@ pub(crate) struct Now {
     pub(crate) clearances: Vec<NowClearance>,
     /// Actuator force and pressure; absent where there is none.
     pub(crate) force: Option<NowForce>,
+    /// Forces while the leg is held here; absent where a station beside has none.
+    pub(crate) loads: Option<StationForce>,
     /// Moment arm of the actuator [m].
     pub(crate) moment_arm: Option<f64>,
     /// Angle at the knee away from the straight line [rad].
@@ -78,20 +81,46 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
         (Some(a), Some(b)) => Some(a + (b - a) * share),
         _ => None,
     };
+    let loads = match (&a.force, &b.force) {
+        (Some(a), Some(b)) => Some(between_forces(a, b, share)),
+        _ => None,
+    };
     Some(Now {
         clearances,
         force: force_at(good, progress).or_else(|| {
-            let of = |g: &dyn Fn(&StationForce) -> f64| between(&|s| s.force.as_ref().map(g));
-            Some(NowForce {
-                effort: of(&|f| f.retract_effort)?,
-                pressure: of(&|f| f.retract_pressure)?,
+            loads.map(|loads| NowForce {
+                effort: loads.retract_effort,
+                pressure: loads.retract_pressure,
             })
         }),
+        loads,
         moment_arm: pose.moment_arm(),
         fold: between(&|s| s.fold),
         transmission: between(&|s| s.transmission),
         pose,
     })
+}
+
+/// Forces between two stations, each part by part in proportion.
+fn between_forces(a: &StationForce, b: &StationForce, share: f64) -> StationForce {
+    let number = |f: fn(&StationForce) -> f64| f(a) + (f(b) - f(a)) * share;
+    let vector = |a: Vector, b: Vector| a + (b - a) * share;
+    let any =
+        |f: fn(&Reactions) -> Option<Vector>| Some(vector(f(&a.reactions)?, f(&b.reactions)?));
+    StationForce {
+        holding: number(|f| f.holding),
+        retract_effort: number(|f| f.retract_effort),
+        extend_effort: number(|f| f.extend_effort),
+        retract_pressure: number(|f| f.retract_pressure),
+        extend_pressure: number(|f| f.extend_pressure),
+        reactions: Reactions {
+            trunnion: vector(a.reactions.trunnion, b.reactions.trunnion),
+            brace_pivot: any(|r| r.brace_pivot),
+            knee: any(|r| r.knee),
+            brace_attach: any(|r| r.brace_attach),
+            mount: vector(a.reactions.mount, b.reactions.mount),
+        },
+    }
 }
 
 fn pair_of<'p>(pairs: &'p [PairClearance], at: &PoseClearance) -> Option<&'p PairClearance> {

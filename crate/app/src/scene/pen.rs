@@ -161,16 +161,26 @@ impl Pen {
         );
     }
 
-    /// A filled arrow head with its tip at `tip`, pointing from `from`.
+    /// A dimension's filled arrow head with its tip at `tip`, pointing from `from`.
     pub(crate) fn arrow_px(&mut self, role: Role, from: ScreenPoint, tip: ScreenPoint) {
+        // ISO 129-1: a slim filled head
+        self.head_px(role, from, tip, (9.0, 2.6));
+    }
+
+    /// A filled arrow head of this length and half width with its tip at `tip`.
+    pub(crate) fn head_px(
+        &mut self,
+        role: Role,
+        from: ScreenPoint,
+        tip: ScreenPoint,
+        (long, half): (f64, f64),
+    ) {
         let (dx, dy) = (tip.x_px - from.x_px, tip.y_px - from.y_px);
         let length = dx.hypot(dy);
         if length < 1e-9 {
             return;
         }
         let (ux, uy) = (dx / length, dy / length);
-        // ISO 129-1: a slim filled head
-        let (long, half) = (9.0, 2.6);
         let back = (tip.x_px - ux * long, tip.y_px - uy * long);
         let corner = |side: f64| ScreenPoint {
             x_px: back.0 - uy * half * side,

@@ -157,6 +157,8 @@ pub struct Session {
     pub selection: Option<String>,
     /// Comparing with the former tire.
     pub comparing: bool,
+    /// Load arrows are drawn.
+    pub loads: bool,
     /// Speed of the played swing.
     pub speed: Speed,
     /// Group of fields that stands open.

@@ -57,6 +57,7 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
         }
         View::FocusHandle { id: None } => state.document.close(),
         View::Snap { on } => state.session.snap_off = !on,
+        View::Loads { on } => state.session.loads = on,
         View::Dismiss { id } => state.session.notices.dismiss(id),
     }
     Vec::new()

@@ -110,6 +110,7 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         units: session.units,
         theme: session.theme,
         snap: !session.snap_off,
+        loads: session.loads,
         file_name: state.gear().name.clone(),
         stored_text: match (&state.files.refused, state.origin()) {
             (Some(_), _) => "Not kept by this browser: export it".to_owned(),

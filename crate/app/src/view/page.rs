@@ -178,6 +178,8 @@ pub struct Toolbar {
     pub theme: Theme,
     /// Snapping is on.
     pub snap: bool,
+    /// Load arrows are drawn.
+    pub loads: bool,
     /// Name of the gear file.
     pub file_name: String,
     /// Where the work stands: stored, not stored and why, shared.

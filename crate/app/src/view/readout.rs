@@ -253,6 +253,9 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
         if !names.is_empty() {
             description.push(format!("Contact: {}.", names.join("; ")));
         }
+        if state.session.loads && !faded {
+            description.push(loads_text(good, &now, units));
+        }
         let about = subject(state.gear(), index, good, TireChoice::Fitted, units);
         for jam in &good.result.jams {
             description.push(format!(
@@ -284,6 +287,30 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
         },
         faded,
     }
+}
+
+/// The load arrows in words.
+fn loads_text(good: &Good, now: &Now, units: UnitChoice) -> String {
+    let Some(force) = &now.loads else {
+        return "No forces are worked out here.".to_owned();
+    };
+    let said: Vec<String> = scene::loads(good, &now.pose, force)
+        .iter()
+        .map(|load| {
+            let angle = load.force.y.atan2(load.force.x);
+            let direction = format(Quantity::Angle, units, angle);
+            format!("{} at {direction}", scene::load_text(load, units))
+        })
+        .collect();
+    format!(
+        "Force on the moving part at each pin while the leg is held still here, without friction; angles counter-clockwise from the right: {}. At P, B0 and A0 the airframe makes it, at B1 the brace, at A1 the actuator, which {}.",
+        said.join(", "),
+        if force.holding < 0.0 {
+            "pulls"
+        } else {
+            "pushes"
+        }
+    )
 }
 
 /// Text around the curves.

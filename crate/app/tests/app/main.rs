@@ -5,6 +5,7 @@ mod drag;
 mod fields;
 mod files;
 mod history;
+mod loads;
 mod monkey;
 mod play;
 mod scenes;

@@ -155,7 +155,7 @@ fn other() -> impl Strategy<Value = Msg> {
     let question = prop::sample::select(vec![Question::Clears, Question::Driven, Question::Locks]);
     let direction = prop::sample::select(vec![Direction::Left, Direction::Right, Direction::Up]);
     (
-        0..22u8,
+        0..23u8,
         path(),
         text(),
         0..4usize,
@@ -201,6 +201,7 @@ fn other() -> impl Strategy<Value = Msg> {
                 18 => Msg::Play(msg::Play::Speed(Speed::Fast)),
                 19 => Msg::File(msg::File::ImportText { name: path, text }),
                 20 => Msg::Share(msg::Share::OpenLink { text }),
+                21 => Msg::View(msg::View::Loads { on: leg != 3 }),
                 _ => Msg::File(match leg {
                     0 => msg::File::Duplicate,
                     1 => msg::File::Delete {

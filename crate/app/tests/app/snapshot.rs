@@ -72,6 +72,7 @@ fn the_demo_reads() {
     let mut desk = Desk::demo();
     insta::assert_snapshot!("demo", text_of(&desk));
     desk.send(Msg::View(msg::View::CompareFormer { on: true }));
+    desk.send(Msg::View(msg::View::Loads { on: true }));
     desk.send(Msg::View(msg::View::Units(
         gearswing_units::UnitChoice::METRIC,
     )));

@@ -107,15 +107,15 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             input.click();
             return Ok(());
         }
-        "compare" | "snap" => {
+        "compare" | "snap" | "loads" => {
             port.with_core(|core| {
                 let toolbar = &core.page().toolbar;
-                port.send(Msg::View(if act == "snap" {
-                    View::Snap { on: !toolbar.snap }
-                } else {
-                    View::CompareFormer {
+                port.send(Msg::View(match act {
+                    "snap" => View::Snap { on: !toolbar.snap },
+                    "loads" => View::Loads { on: !toolbar.loads },
+                    _ => View::CompareFormer {
                         on: !toolbar.comparing,
-                    }
+                    },
                 }));
                 Ok(())
             });

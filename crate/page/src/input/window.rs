@@ -6,7 +6,7 @@ use crate::error::{PageError, Result, report};
 use crate::listen::{Listener, Mode, listen};
 use crate::runtime::{Port, panic};
 use gearswing_app::Msg;
-use gearswing_app::msg::{Play, Share, View};
+use gearswing_app::msg::{Play, Pointer, Share, View};
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
@@ -162,11 +162,28 @@ fn fragment(port: &Port) -> Result<()> {
     Ok(())
 }
 
+/// Whatever takes the person away, a drag under way ends as if released: the release may never
+/// be heard of.
+fn let_go(port: &Port) {
+    report(port.work_off());
+    port.with_core(|core| {
+        for id in core.pointers_down() {
+            port.send(Msg::Pointer(Pointer::Cancel { id }));
+        }
+        Ok(())
+    });
+}
+
 /// Whatever ends the page, what waits is written before.
 fn leaving(port: &Port) -> Result<()> {
+    let (to, on) = (port.clone(), window()?);
+    port.keep(listen(&on, "blur", Mode::default(), move |_: Event| {
+        let_go(&to);
+    })?);
     for name in ["pagehide", "beforeunload"] {
         let (to, on) = (port.clone(), window()?);
         port.keep(listen(&on, name, Mode::default(), move |_: Event| {
+            let_go(&to);
             to.store_now();
         })?);
     }
@@ -177,6 +194,7 @@ fn leaving(port: &Port) -> Result<()> {
         Mode::default(),
         move |_: Event| {
             if document().is_ok_and(|page| page.visibility_state() == VisibilityState::Hidden) {
+                let_go(&to);
                 to.store_now();
             }
         },

@@ -24,7 +24,10 @@ const LINES: [(Role, &str); 11] = [
     ),
     (Role::Contact, "contact, hatched where the parts overlap"),
     (Role::Former, "the former tire"),
-    (Role::Load, "load"),
+    (
+        Role::Load,
+        "force on the moving part at a pin, to the scale beside it",
+    ),
     (Role::Snap, "what a dragged point has caught on"),
 ];
 
@@ -81,6 +84,20 @@ fn sample(role: Role) -> Scene {
                 line((x_px, height_px - 1.0), (x_px + 10.0, 1.0))
             })
             .collect(),
+        Role::Load => {
+            let y_px = height_px / 2.0;
+            let tip = |x: f64, y: f64| ScreenPoint {
+                x_px: width_px - x,
+                y_px: y_px + y,
+            };
+            let head = Shape::Path {
+                points: vec![tip(0.0, 0.0), tip(12.0, 4.0), tip(12.0, -4.0)],
+                closed: true,
+                filled: true,
+            };
+            let shaft = line((0.0, y_px), (width_px - 12.0, y_px));
+            vec![shaft, Mark { role, shape: head }]
+        }
         _ => vec![line((0.0, height_px / 2.0), (width_px, height_px / 2.0))],
     };
     Scene {

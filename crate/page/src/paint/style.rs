@@ -91,7 +91,10 @@ pub(crate) fn style(role: Role) -> Style {
             bold: true,
             ..line("--governing", 1.5, CONTINUOUS)
         },
-        Role::Load => line("--load", 1.5, CONTINUOUS),
+        Role::Load => Style {
+            bold: true,
+            ..line("--load", THICK, CONTINUOUS)
+        },
         Role::Label => line("--label", THIN, CONTINUOUS),
         Role::Axis => line("--axis", THIN, CONTINUOUS),
         Role::AxisText => line("--axis-text", THIN, CONTINUOUS),

@@ -20,6 +20,7 @@ pub(super) struct Head {
     link_length: HtmlElement,
     compare: HtmlElement,
     snap: HtmlElement,
+    loads: HtmlElement,
 }
 
 impl Head {
@@ -46,6 +47,7 @@ impl Head {
             link_length: by_id("link-length")?,
             compare: by_id("compare")?,
             snap: by_id("snap")?,
+            loads: by_id("loads")?,
         })
     }
 
@@ -82,6 +84,7 @@ impl Head {
         set_text(&self.compare, &new.compare_text);
         set_attribute(&self.compare, "aria-pressed", pressed(new.comparing))?;
         set_attribute(&self.snap, "aria-pressed", pressed(new.snap))?;
+        set_attribute(&self.loads, "aria-pressed", pressed(new.loads))?;
         self.shown = Some(new.clone());
         Ok(())
     }

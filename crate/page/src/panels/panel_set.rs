@@ -40,6 +40,11 @@ impl Panels {
         })
     }
 
+    /// Pointers that are down on the drawing.
+    pub(crate) fn pointers_down(&self) -> Vec<i32> {
+        self.steady.down()
+    }
+
     /// What is shown.
     pub(crate) fn page(&self) -> &Page {
         &self.page

@@ -43,6 +43,11 @@ impl Steady {
         }
     }
 
+    /// Pointers that are down on the drawing.
+    pub(super) fn down(&self) -> Vec<i32> {
+        self.down.iter().copied().collect()
+    }
+
     fn hold(&mut self) -> Result<()> {
         if !self.held {
             for part in &self.above {

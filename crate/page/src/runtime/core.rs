@@ -57,6 +57,11 @@ impl Core {
         self.panels.page()
     }
 
+    /// Pointers that are down on the drawing.
+    pub(crate) fn pointers_down(&self) -> Vec<i32> {
+        self.panels.pointers_down()
+    }
+
     /// Reads the theme's colours again.
     pub(crate) fn read_theme(&mut self) -> Result<()> {
         self.painter.read_theme()?;

@@ -2,7 +2,7 @@
 //!
 //! Source: NIST SP 811 (2008 edition), appendix B.8/B.9, "Factors for units listed alphabetically" and "by kind
 //! of quantity", factors to seven figures; quoted from memory of the table, which could not be opened here;
-//! all of them agree with the factors of the Python library pint 0.25.3.
+//! 24 of the 37 were compared with the factors of the Python library pint 0.25.3, and agree; the other 13 were not.
 
 use gearswing_units::factors::*;
 use gearswing_units::{Quantity, UnitChoice, parse};
