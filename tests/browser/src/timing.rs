@@ -22,7 +22,7 @@ const NOTE_FIRST_ANSWER: &str = "
 /// the browser has painted it; the time since the last such frame; and, apart from the page, the
 /// time between any two frames of the browser and each solving.
 const NOTE_FRAMES: &str = "
-    const noted = window.noted = {work: [], painted: [], updates: [], frames: [], solving: []};
+    const noted = window.noted = {work: [], painted: [], updates: [], frames: [], solving: [], faded: 0};
     if (window.plainFrame) return null;
     window.plainFrame = window.requestAnimationFrame.bind(window);
     let handlers = 0, began = 0, lastUpdate = 0, lastFrame = 0, started = 0;
@@ -35,6 +35,7 @@ const NOTE_FRAMES: &str = "
       work(time);
       window.noted.work.push(performance.now() - started + handlers);
       handlers = 0;
+      if (!document.getElementById('faded').hidden) window.noted.faded += 1;
       if (lastUpdate) window.noted.updates.push(time - lastUpdate);
       lastUpdate = time;
       painted.port2.postMessage(0);
@@ -79,6 +80,8 @@ pub struct Frames {
     pub frames: Times,
     /// Solving of the legs that have changed.
     pub solving: Times,
+    /// Frames with a model that could not be solved, which is told sooner than solved.
+    pub faded: u32,
 }
 
 impl Browser {
