@@ -61,6 +61,15 @@ impl<R: Row> Rows<R> {
         Ok(())
     }
 
+    /// Shows one value again, if its row is in the list.
+    pub(crate) fn patch_one(&mut self, item: &R::Item) -> Result<()> {
+        let key = R::key(item);
+        match self.rows.iter_mut().find(|entry| entry.key == key) {
+            Some(entry) => entry.show(item),
+            None => Ok(()),
+        }
+    }
+
     fn rebuild(&mut self, items: &[R::Item]) -> Result<()> {
         let mut old: Vec<Option<Entry<R>>> = std::mem::take(&mut self.rows)
             .into_iter()

@@ -4,7 +4,7 @@ use crate::dom::{by_id, document, window};
 use crate::effects::{DARK_QUERY, refresh_theme};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Listener, Mode, listen};
-use crate::runtime::{Port, panic};
+use crate::runtime::{Observer, Port, panic};
 use gearswing_app::Msg;
 use gearswing_app::msg::{Play, Pointer, Share, View};
 use std::cell::RefCell;
@@ -12,16 +12,21 @@ use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
-    Event, HtmlElement, MediaQueryList, ResizeObserver, ResizeObserverEntry, StorageEvent,
-    VisibilityState,
+    Event, HtmlElement, IntersectionObserver, IntersectionObserverEntry, IntersectionObserverInit,
+    MediaQueryList, ResizeObserver, ResizeObserverEntry, StorageEvent, VisibilityState,
 };
 
 /// The system's wish for less motion.
 pub(crate) const MOTION_QUERY: &str = "(prefers-reduced-motion: reduce)";
 
+/// How far from the window a canvas counts as seen: what is scrolled in is painted already.
+const SIGHT_MARGIN: &str = "20%";
+
 /// Registers the handlers.
 pub(super) fn register(port: &Port) -> Result<()> {
     sizes(port)?;
+    sight(port)?;
+    printing(port)?;
     pixel_ratio(port)?;
     themes(port)?;
     motion(port)?;
@@ -57,7 +62,45 @@ fn sizes(port: &Port) -> Result<()> {
         let target: HtmlElement = by_id(id)?;
         observer.observe(&target);
     }
-    port.keep_observer(observer, observed);
+    port.keep_observer(Observer::Size(observer), observed);
+    Ok(())
+}
+
+/// Which of the two canvases is in the window, or near it: one that is not is not painted.
+fn sight(port: &Port) -> Result<()> {
+    let to = port.clone();
+    let observed = Closure::<dyn FnMut(js_sys::Array)>::new(move |entries: js_sys::Array| {
+        if panic::happened() {
+            return;
+        }
+        for entry in entries.iter() {
+            if let Ok(entry) = entry.dyn_into::<IntersectionObserverEntry>() {
+                let seen = entry.is_intersecting();
+                to.see(&entry.target().id(), seen);
+            }
+        }
+    });
+    let options = IntersectionObserverInit::new();
+    options.set_root_margin(SIGHT_MARGIN);
+    let observer =
+        IntersectionObserver::new_with_options(observed.as_ref().unchecked_ref(), &options)?;
+    for id in ["drawing", "curves"] {
+        let target: HtmlElement = by_id(id)?;
+        observer.observe(&target);
+    }
+    port.keep_observer(Observer::Sight(observer), observed);
+    Ok(())
+}
+
+/// On paper stands what is out of the window as well.
+fn printing(port: &Port) -> Result<()> {
+    let (to, on) = (port.clone(), window()?);
+    port.keep(listen(
+        &on,
+        "beforeprint",
+        Mode::default(),
+        move |_: Event| to.with_core(|core| core.canvases(true)),
+    )?);
     Ok(())
 }
 

@@ -12,6 +12,10 @@ const LARGEST_PX: f64 = 8192.0;
 pub(crate) struct Surface {
     canvas: HtmlCanvasElement,
     context: CanvasRenderingContext2d,
+    /// Some of it is in the window, or nearly.
+    seen: bool,
+    /// It shows an earlier state.
+    outdated: bool,
 }
 
 impl Surface {
@@ -26,7 +30,27 @@ impl Surface {
             .get_context("2d")?
             .and_then(|context| context.dyn_into().ok())
             .ok_or(PageError::Missing("two-dimensional canvas"))?;
-        Ok(Self { canvas, context })
+        Ok(Self {
+            canvas,
+            context,
+            seen: true,
+            outdated: true,
+        })
+    }
+
+    /// Notes whether any of it is in the window.
+    pub(crate) fn see(&mut self, seen: bool) {
+        self.seen = seen;
+    }
+
+    /// Notes that it shows an earlier state.
+    pub(crate) fn outdate(&mut self) {
+        self.outdated = true;
+    }
+
+    /// It is to be painted now: it is outdated, and seen or wanted unseen.
+    pub(crate) fn is_due(&self, unseen: bool) -> bool {
+        self.outdated && (self.seen || unseen)
     }
 
     /// Clears the canvas for a scene of this size [CSS px] and hands out the context, scaled so
@@ -47,6 +71,7 @@ impl Surface {
             .clear_rect(0.0, 0.0, f64::from(width), f64::from(height));
         self.context
             .set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0)?;
+        self.outdated = false;
         Ok(&self.context)
     }
 }

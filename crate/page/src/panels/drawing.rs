@@ -41,15 +41,28 @@ impl Drawing {
         })
     }
 
-    /// Shows the text around the canvases of a page.
+    /// Shows the text on the canvases of a page.
     pub(super) fn patch(&mut self, page: &Page) -> Result<()> {
         self.legs.patch(&page.answers)?;
-        self.patch_drawing(&page.drawing)?;
-        self.patch_faded(page)?;
-        self.patch_curves(&page.curves)
+        let drawing = &page.drawing;
+        set_text(&self.drag, &drawing.drag_text);
+        set_hidden(&self.drag, drawing.drag_text.is_empty())?;
+        let pointer = match drawing.pointer {
+            PointerStyle::Open => "open",
+            PointerStyle::OverHandle => "over",
+            PointerStyle::Moving => "moving",
+        };
+        set_attribute(&self.canvas, "data-pointer", pointer)?;
+        self.patch_faded(page)
     }
 
-    fn patch_drawing(&mut self, new: &DrawingText) -> Result<()> {
+    /// Puts what the canvases of a page show into words.
+    pub(super) fn describe(&mut self, page: &Page) -> Result<()> {
+        self.describe_drawing(&page.drawing)?;
+        self.describe_curves(&page.curves)
+    }
+
+    fn describe_drawing(&mut self, new: &DrawingText) -> Result<()> {
         let old = self.shown.as_ref();
         if old == Some(new) {
             return Ok(());
@@ -58,14 +71,6 @@ impl Drawing {
         if old.is_none_or(|old| old.description != new.description) {
             sentences(&self.description, "p", &new.description)?;
         }
-        set_text(&self.drag, &new.drag_text);
-        set_hidden(&self.drag, new.drag_text.is_empty())?;
-        let pointer = match new.pointer {
-            PointerStyle::Open => "open",
-            PointerStyle::OverHandle => "over",
-            PointerStyle::Moving => "moving",
-        };
-        set_attribute(&self.canvas, "data-pointer", pointer)?;
         self.shown = Some(new.clone());
         Ok(())
     }
@@ -88,7 +93,7 @@ impl Drawing {
         Ok(())
     }
 
-    fn patch_curves(&mut self, new: &CurvesText) -> Result<()> {
+    fn describe_curves(&mut self, new: &CurvesText) -> Result<()> {
         if self.curves_shown.as_ref() == Some(new) {
             return Ok(());
         }

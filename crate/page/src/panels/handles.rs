@@ -1,7 +1,7 @@
 //! Focusable stand-ins for the points of the drawing: the keyboard's way to them. The pointer goes
 //! through to the canvas.
 
-use crate::dom::{Row, Rows, by_id, element, set_attribute};
+use crate::dom::{Row, Rows, by_id, document, element, set_attribute};
 use crate::error::Result;
 use gearswing_app::Scene;
 use gearswing_app::scene::Handle;
@@ -23,6 +23,18 @@ impl Handles {
     /// Shows the points of a scene.
     pub(super) fn patch(&mut self, scene: &Scene) -> Result<()> {
         self.rows.patch(&scene.handles)
+    }
+
+    /// Shows the point that has the focus, if one has.
+    pub(super) fn patch_focused(&mut self, scene: &Scene) -> Result<()> {
+        let focused = document()?
+            .active_element()
+            .and_then(|node| node.get_attribute("data-handle"));
+        let Some(id) = focused else { return Ok(()) };
+        match scene.handles.iter().find(|handle| handle.id == id) {
+            Some(handle) => self.rows.patch_one(handle),
+            None => Ok(()),
+        }
     }
 }
 

@@ -76,9 +76,16 @@ impl Panels {
         self.steady.after()
     }
 
-    /// Puts the focusable points over the drawing.
-    pub(crate) fn handles(&mut self, scene: &Scene) -> Result<()> {
+    /// Shows what may come after the rest: the canvases in words, and the focusable points of the
+    /// drawing's scene.
+    pub(crate) fn settle(&mut self, scene: &Scene) -> Result<()> {
+        self.drawing.describe(&self.page)?;
         self.handles.patch(scene)
+    }
+
+    /// The same for the point that has the focus, if one has.
+    pub(crate) fn focused_point(&mut self, scene: &Scene) -> Result<()> {
+        self.handles.patch_focused(scene)
     }
 
     /// Gives the curves' canvas its height.

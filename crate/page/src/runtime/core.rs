@@ -22,6 +22,8 @@ pub(crate) struct Core {
     curves: Surface,
     wants_time: bool,
     wants_paint: bool,
+    /// What may come after the rest shows an earlier state.
+    unsettled: bool,
 }
 
 impl Core {
@@ -38,6 +40,7 @@ impl Core {
             curves: Surface::new("curves")?,
             wants_time: false,
             wants_paint: true,
+            unsettled: true,
         };
         let mut late = core.perform(port, first)?;
         let settled = solving::solve(&mut core.state)?;
@@ -50,6 +53,11 @@ impl Core {
     /// Whether the next frame has to bring the time.
     pub(crate) fn wants_time(&self) -> bool {
         self.wants_time
+    }
+
+    /// Whether there is work for a next frame though no message comes.
+    pub(crate) fn wants_frame(&self) -> bool {
+        self.wants_time || self.unsettled
     }
 
     /// What the page shows now.
@@ -96,20 +104,51 @@ impl Core {
         self.finish(late)
     }
 
-    /// Paints both canvases, when something changed or `anyway`.
+    /// Notes whether a canvas is in the window.
+    pub(crate) fn see(&mut self, id: &str, seen: bool) {
+        match id {
+            "drawing" => self.drawing.see(seen),
+            "curves" => self.curves.see(seen),
+            _ => {}
+        }
+    }
+
+    /// Paints what can be seen and shows an earlier state; `anyway`: all that can be seen.
+    ///
+    /// The focusable points and the canvases in words cost the browser as much as the drawing and
+    /// show nothing by themselves. They follow in the first frame in which nothing else has moved;
+    /// only the point that has the focus keeps up.
     pub(crate) fn paint(&mut self, anyway: bool) -> Result<()> {
         if anyway {
             self.line_key.paint(&mut self.painter)?;
         }
-        if !(std::mem::take(&mut self.wants_paint) || anyway) {
-            return Ok(());
+        let changed = std::mem::take(&mut self.wants_paint) || anyway;
+        if changed {
+            self.drawing.outdate();
+            self.curves.outdate();
         }
-        let scene = drawing(&self.state);
-        self.painter.paint(&mut self.drawing, &scene)?;
-        self.panels.handles(&scene)?;
-        let scene = curves(&self.state);
-        self.panels.curves_height(scene.height_px)?;
-        self.painter.paint(&mut self.curves, &scene)
+        self.canvases(false)?;
+        let settles = !changed && self.unsettled;
+        self.unsettled = changed;
+        if settles {
+            self.panels.settle(&drawing(&self.state))?;
+        }
+        Ok(())
+    }
+
+    /// Paints what shows an earlier state, in the window or, if `unseen`, out of it.
+    pub(crate) fn canvases(&mut self, unseen: bool) -> Result<()> {
+        if self.drawing.is_due(unseen) {
+            let scene = drawing(&self.state);
+            self.painter.paint(&mut self.drawing, &scene)?;
+            self.panels.focused_point(&scene)?;
+        }
+        if self.curves.is_due(unseen) {
+            let scene = curves(&self.state);
+            self.panels.curves_height(scene.height_px)?;
+            self.painter.paint(&mut self.curves, &scene)?;
+        }
+        Ok(())
     }
 
     /// What is done outside of the page.

@@ -9,7 +9,7 @@ use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use web_sys::ResizeObserver;
+use web_sys::{IntersectionObserver, ResizeObserver};
 
 /// Wait before a write to storage [ms].
 const STORE_AFTER_MS: i32 = 400;
@@ -19,6 +19,13 @@ type OnFrame = Closure<dyn FnMut(f64)>;
 
 /// What an observer of sizes calls.
 type Observed = Closure<dyn FnMut(js_sys::Array)>;
+
+/// What observes nodes for the life of the page.
+#[allow(dead_code, reason = "held so that the browser's closures live")]
+pub(crate) enum Observer {
+    Size(ResizeObserver),
+    Sight(IntersectionObserver),
+}
 
 /// A way into the running page. The page lives as long as its window, so the ring of references
 /// (listeners hold ports, ports hold the listeners) is never to be taken down.
@@ -40,7 +47,7 @@ struct Shared {
     storing: Cell<bool>,
     on_store: RefCell<Option<Closure<dyn FnMut()>>>,
     listeners: RefCell<Vec<Listener>>,
-    observers: RefCell<Vec<(ResizeObserver, Observed)>>,
+    observers: RefCell<Vec<(Observer, Observed)>>,
 }
 
 impl Port {
@@ -141,12 +148,23 @@ impl Port {
         self.shared.listeners.borrow_mut().push(listener);
     }
 
-    /// Keeps an observer of sizes for the life of the page.
-    pub(crate) fn keep_observer(&self, observer: ResizeObserver, observed: Observed) {
+    /// Keeps an observer for the life of the page.
+    pub(crate) fn keep_observer(&self, observer: Observer, observed: Observed) {
         self.shared
             .observers
             .borrow_mut()
             .push((observer, observed));
+    }
+
+    /// Notes whether a canvas is in the window; one that comes in is painted at the next frame.
+    pub(crate) fn see(&self, id: &str, seen: bool) {
+        self.with_core(|core| {
+            core.see(id, seen);
+            Ok(())
+        });
+        if seen {
+            report(self.ask_frame());
+        }
     }
 
     fn ask_frame(&self) -> Result<()> {
@@ -178,7 +196,7 @@ impl Port {
             }
             core.turn(self, || self.shared.queue.borrow_mut().pop())?;
             core.paint(self.shared.repaint.take())?;
-            core.wants_time()
+            core.wants_frame()
         };
         if more || !self.shared.queue.borrow().is_empty() {
             self.ask_frame()?;
