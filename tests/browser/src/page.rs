@@ -4,7 +4,6 @@ use crate::browser::Browser;
 use anyhow::{Context, Result, bail};
 use serde::Deserialize;
 use serde_json::json;
-use std::time::Duration;
 use thirtyfour::TypingData;
 use thirtyfour::prelude::*;
 
@@ -118,6 +117,11 @@ impl Browser {
     /// Middle of a point of the drawing, scrolled into the window.
     pub async fn spot(&self, handle: &str) -> Result<Spot> {
         self.frame().await?;
+        self.wait_until(
+            "the points of the drawing stand",
+            "return document.getElementById('handles').getAttribute('aria-busy') === 'false';",
+        )
+        .await?;
         let found: Option<Spot> = self
             .script(
                 "document.getElementById('drawing').scrollIntoView({block: 'center'});
@@ -131,24 +135,22 @@ impl Browser {
         found.with_context(|| format!("the drawing has no point {handle}"))
     }
 
-    /// Drags with the mouse, in steps, and releases.
+    /// Drags with the mouse, in steps, and releases. By the browser's own input: the driver's
+    /// pointer says between two actions that no button is down, and a captured pointer is let go.
     pub async fn drag(&self, from: Spot, by: (f64, f64), steps: u32) -> Result<()> {
-        self.driver
-            .action_chain()
-            .move_to(whole(from.x), whole(from.y))
-            .click_and_hold()
-            .perform()
-            .await?;
+        self.mouse("mouseMoved", from).await?;
+        self.mouse("mousePressed", from).await?;
+        let mut at = from;
         for step in 1..=steps {
             let share = f64::from(step) / f64::from(steps);
-            self.driver
-                .action_chain_with_delay(Some(Duration::ZERO), Some(Duration::ZERO))
-                .move_to(whole(from.x + by.0 * share), whole(from.y + by.1 * share))
-                .perform()
-                .await?;
+            at = Spot {
+                x: from.x + by.0 * share,
+                y: from.y + by.1 * share,
+            };
+            self.mouse("mouseMoved", at).await?;
             self.frame().await?;
         }
-        self.driver.action_chain().release().perform().await?;
+        self.mouse("mouseReleased", at).await?;
         self.frame().await
     }
 
@@ -260,22 +262,20 @@ impl Browser {
         .await
     }
 
-    /// The picture on a canvas, as text.
+    /// The picture on a canvas, as text; scrolled into the window, for out of it none is painted.
     pub async fn picture(&self, id: &str) -> Result<String> {
+        self.script::<Option<bool>>(
+            "document.getElementById(arguments[0]).scrollIntoView({block: 'center'}); return null;",
+            &[json!(id)],
+        )
+        .await?;
+        // One frame tells the page of it, the next one paints.
+        self.frame().await?;
+        self.frame().await?;
         self.script(
             "return document.getElementById(arguments[0]).toDataURL();",
             &[json!(id)],
         )
         .await
     }
-}
-
-/// Whole CSS pixels, as pointer actions take them.
-fn whole(px: f64) -> i64 {
-    #[allow(
-        clippy::cast_possible_truncation,
-        reason = "a place in a window of some thousand pixels"
-    )]
-    let px = px.round() as i64;
-    px
 }

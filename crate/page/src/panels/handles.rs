@@ -9,6 +9,7 @@ use web_sys::{Element, HtmlElement};
 
 /// The points of the drawing.
 pub(super) struct Handles {
+    list: HtmlElement,
     rows: Rows<HandleRow>,
 }
 
@@ -16,8 +17,14 @@ impl Handles {
     /// Looks up the nodes.
     pub(super) fn mount() -> Result<Self> {
         Ok(Self {
+            list: by_id("handles")?,
             rows: Rows::new(by_id("handles")?),
         })
+    }
+
+    /// Notes that the points are on their way, or stand.
+    pub(super) fn busy(&self, busy: bool) -> Result<()> {
+        set_attribute(&self.list, "aria-busy", if busy { "true" } else { "false" })
     }
 
     /// Shows the points of a scene.

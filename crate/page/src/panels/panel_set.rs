@@ -80,7 +80,13 @@ impl Panels {
     /// drawing's scene.
     pub(crate) fn settle(&mut self, scene: &Scene) -> Result<()> {
         self.drawing.describe(&self.page)?;
-        self.handles.patch(scene)
+        self.handles.patch(scene)?;
+        self.handles.busy(false)
+    }
+
+    /// Notes that `settle` is still to come.
+    pub(crate) fn unsettled(&self) -> Result<()> {
+        self.handles.busy(true)
     }
 
     /// The same for the point that has the focus, if one has.

@@ -128,6 +128,9 @@ impl Core {
             self.curves.outdate();
         }
         self.canvases(false)?;
+        if changed && !self.unsettled {
+            self.panels.unsettled()?;
+        }
         let settles = !changed && self.unsettled;
         self.unsettled = changed;
         if settles {
