@@ -4,7 +4,10 @@ use crate::build;
 use crate::process::{root, target};
 use anyhow::{Context, Result, bail};
 use axum::Router;
+use axum::extract::Request;
 use axum::http::{HeaderName, HeaderValue, header};
+use axum::middleware::{Next, from_fn};
+use axum::response::{IntoResponse, Redirect, Response};
 use std::fs;
 use std::io::Read;
 use std::net::Ipv4Addr;
@@ -71,6 +74,7 @@ fn router(dir: &Path, base: &str) -> Result<Router> {
     let fixed =
         |name: HeaderName, value: HeaderValue| SetResponseHeaderLayer::overriding(name, value);
     Ok(router
+        .layer(from_fn(mended))
         .layer(fixed(header::CONTENT_SECURITY_POLICY, policy))
         .layer(fixed(
             header::CACHE_CONTROL,
@@ -84,6 +88,22 @@ fn router(dir: &Path, base: &str) -> Result<Router> {
             header::REFERRER_POLICY,
             HeaderValue::from_static("no-referrer"),
         )))
+}
+
+/// Sends a shared link on to its fragment when a mail program wrote its `#` as `%23` or `%2523`.
+async fn mended(request: Request, next: Next) -> Response {
+    match mended_path(request.uri().path()) {
+        Some(path) => Redirect::temporary(&path).into_response(),
+        None => next.run(request).await,
+    }
+}
+
+/// The path with its first written-out `#` put back; on this host, whatever it begins with.
+fn mended_path(path: &str) -> Option<String> {
+    let (before, after) = path
+        .split_once("%23")
+        .or_else(|| path.split_once("%2523"))?;
+    Some(format!("/{}#{after}", before.trim_start_matches('/')))
 }
 
 /// The page's own policy, and the part that only a header may hold.
@@ -105,4 +125,21 @@ fn end_with_input() {
     // Closed or broken, whoever held the other end is gone.
     let _ = std::io::stdin().read_to_end(&mut rest);
     std::process::exit(0);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::mended_path;
+
+    #[test]
+    fn a_written_out_hash_is_put_back_on_this_host() {
+        let mended = |path| mended_path(path);
+        assert_eq!(mended("/%23gs1A").as_deref(), Some("/#gs1A"));
+        assert_eq!(mended("/a/%2523gs1A").as_deref(), Some("/a/#gs1A"));
+        assert_eq!(
+            mended("//example.org/%23gs1A").as_deref(),
+            Some("/example.org/#gs1A")
+        );
+        assert_eq!(mended("/style.css"), None);
+    }
 }

@@ -56,6 +56,12 @@ fn a_link_opens_the_same_answers_elsewhere_beside_own_work() {
                 all_answers(other).await? == own,
                 "the own work is not as it was"
             );
+            // As a mail program may write it.
+            other.open(&format!("%23{code}")).await?;
+            ensure!(
+                all_answers(other).await? == answers,
+                "answers differ behind %23"
+            );
             Ok(())
         })
         .await
