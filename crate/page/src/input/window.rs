@@ -4,7 +4,7 @@ use crate::dom::{by_id, document, window};
 use crate::effects::{DARK_QUERY, refresh_theme};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Listener, Mode, listen};
-use crate::runtime::{Observer, Port, panic};
+use crate::runtime::{Observed, Port, panic};
 use gearswing_app::Msg;
 use gearswing_app::msg::{Play, Pointer, Share, View};
 use std::cell::RefCell;
@@ -37,59 +37,55 @@ pub(super) fn register(port: &Port) -> Result<()> {
 
 /// Sizes of the two canvases' boxes.
 fn sizes(port: &Port) -> Result<()> {
-    let to = port.clone();
-    let observed = Closure::<dyn FnMut(js_sys::Array)>::new(move |entries: js_sys::Array| {
-        if panic::happened() {
-            return;
-        }
-        for entry in entries.iter() {
-            if let Ok(entry) = entry.dyn_into::<ResizeObserverEntry>() {
-                let size = entry.content_rect();
-                let width_px = size.width();
-                to.send(Msg::View(if entry.target().id() == "drawing-box" {
-                    View::DrawingSize {
-                        width_px,
-                        height_px: size.height(),
-                    }
-                } else {
-                    View::CurvesSize { width_px }
-                }));
+    let observed = observed(port, |to, entry: &ResizeObserverEntry| {
+        let size = entry.content_rect();
+        let width_px = size.width();
+        to.send(Msg::View(if entry.target().id() == "drawing-box" {
+            View::DrawingSize {
+                width_px,
+                height_px: size.height(),
             }
-        }
+        } else {
+            View::CurvesSize { width_px }
+        }));
     });
     let observer = ResizeObserver::new(observed.as_ref().unchecked_ref())?;
     for id in ["drawing-box", "curves-box"] {
-        let target: HtmlElement = by_id(id)?;
-        observer.observe(&target);
+        observer.observe(&by_id::<HtmlElement>(id)?);
     }
-    port.keep_observer(Observer::Size(observer), observed);
+    port.keep_observer(observer.into(), observed);
     Ok(())
 }
 
 /// Which of the two canvases is in the window, or near it: one that is not is not painted.
 fn sight(port: &Port) -> Result<()> {
-    let to = port.clone();
-    let observed = Closure::<dyn FnMut(js_sys::Array)>::new(move |entries: js_sys::Array| {
-        if panic::happened() {
-            return;
-        }
-        for entry in entries.iter() {
-            if let Ok(entry) = entry.dyn_into::<IntersectionObserverEntry>() {
-                let seen = entry.is_intersecting();
-                to.see(&entry.target().id(), seen);
-            }
-        }
+    let observed = observed(port, |to, entry: &IntersectionObserverEntry| {
+        to.see(&entry.target().id(), entry.is_intersecting());
     });
     let options = IntersectionObserverInit::new();
     options.set_root_margin(SIGHT_MARGIN);
     let observer =
         IntersectionObserver::new_with_options(observed.as_ref().unchecked_ref(), &options)?;
     for id in ["drawing", "curves"] {
-        let target: HtmlElement = by_id(id)?;
-        observer.observe(&target);
+        observer.observe(&by_id::<HtmlElement>(id)?);
     }
-    port.keep_observer(Observer::Sight(observer), observed);
+    port.keep_observer(observer.into(), observed);
     Ok(())
+}
+
+/// What an observer calls: `act` for each of its entries.
+fn observed<T: JsCast>(port: &Port, act: impl Fn(&Port, &T) + 'static) -> Observed {
+    let to = port.clone();
+    Closure::new(move |entries: js_sys::Array| {
+        if panic::happened() {
+            return;
+        }
+        for entry in entries.iter() {
+            if let Some(entry) = entry.dyn_ref() {
+                act(&to, entry);
+            }
+        }
+    })
 }
 
 /// On paper stands what is out of the window as well.

@@ -89,7 +89,7 @@ impl Panels {
         self.handles.busy(true)
     }
 
-    /// The same for the point that has the focus, if one has.
+    /// Puts the point of the drawing that has the focus, if one has, where it is drawn.
     pub(crate) fn focused_point(&mut self, scene: &Scene) -> Result<()> {
         self.handles.patch_focused(scene)
     }

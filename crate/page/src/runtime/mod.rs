@@ -8,4 +8,4 @@ mod queue;
 mod solving;
 
 pub(crate) use core::Core;
-pub(crate) use port::{Observer, Port};
+pub(crate) use port::{Observed, Port};

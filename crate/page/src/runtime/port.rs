@@ -8,8 +8,8 @@ use gearswing_app::Msg;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
+use wasm_bindgen::JsValue;
 use wasm_bindgen::closure::Closure;
-use web_sys::{IntersectionObserver, ResizeObserver};
 
 /// Wait before a write to storage [ms].
 const STORE_AFTER_MS: i32 = 400;
@@ -17,15 +17,8 @@ const STORE_AFTER_MS: i32 = 400;
 /// What the browser calls at a frame.
 type OnFrame = Closure<dyn FnMut(f64)>;
 
-/// What an observer of sizes calls.
-type Observed = Closure<dyn FnMut(js_sys::Array)>;
-
-/// What observes nodes for the life of the page.
-#[allow(dead_code, reason = "held so that the browser's closures live")]
-pub(crate) enum Observer {
-    Size(ResizeObserver),
-    Sight(IntersectionObserver),
-}
+/// What an observer calls.
+pub(crate) type Observed = Closure<dyn FnMut(js_sys::Array)>;
 
 /// A way into the running page. The page lives as long as its window, so the ring of references
 /// (listeners hold ports, ports hold the listeners) is never to be taken down.
@@ -47,7 +40,7 @@ struct Shared {
     storing: Cell<bool>,
     on_store: RefCell<Option<Closure<dyn FnMut()>>>,
     listeners: RefCell<Vec<Listener>>,
-    observers: RefCell<Vec<(Observer, Observed)>>,
+    observers: RefCell<Vec<(JsValue, Observed)>>,
 }
 
 impl Port {
@@ -149,7 +142,7 @@ impl Port {
     }
 
     /// Keeps an observer for the life of the page.
-    pub(crate) fn keep_observer(&self, observer: Observer, observed: Observed) {
+    pub(crate) fn keep_observer(&self, observer: JsValue, observed: Observed) {
         self.shared
             .observers
             .borrow_mut()
