@@ -121,8 +121,8 @@ pub(crate) fn point_text(point: Point, units: UnitChoice) -> String {
     format!("x {}, y {}", say(point.x), say(point.y))
 }
 
-/// The handles of the selected leg.
-pub(crate) fn handles(state: &State) -> Vec<Handle> {
+/// The handles of the selected leg, as they stand in its drawing.
+pub fn handles(state: &State) -> Vec<Handle> {
     let view = sheet_of(state).viewport;
     let stance = stance_of(state);
     let session = &state.session;

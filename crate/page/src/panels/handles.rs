@@ -3,7 +3,6 @@
 
 use crate::dom::{Row, Rows, by_id, document, element, set_attribute};
 use crate::error::Result;
-use gearswing_app::Scene;
 use gearswing_app::scene::Handle;
 use web_sys::{Element, HtmlElement};
 
@@ -27,19 +26,19 @@ impl Handles {
         set_attribute(&self.list, "aria-busy", if busy { "true" } else { "false" })
     }
 
-    /// Shows the points of a scene.
-    pub(super) fn patch(&mut self, scene: &Scene) -> Result<()> {
-        self.rows.patch(&scene.handles)
+    /// Shows the points.
+    pub(super) fn patch(&mut self, points: &[Handle]) -> Result<()> {
+        self.rows.patch(points)
     }
 
     /// Shows the point that has the focus, if one has.
-    pub(super) fn patch_focused(&mut self, scene: &Scene) -> Result<()> {
+    pub(super) fn patch_focused(&mut self, points: &[Handle]) -> Result<()> {
         let focused = document()?
             .active_element()
             .and_then(|node| node.get_attribute("data-handle"));
         let Some(id) = focused else { return Ok(()) };
-        match scene.handles.iter().find(|handle| handle.id == id) {
-            Some(handle) => self.rows.patch_one(handle),
+        match points.iter().find(|point| point.id == id) {
+            Some(point) => self.rows.patch_one(point),
             None => Ok(()),
         }
     }

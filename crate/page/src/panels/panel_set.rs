@@ -5,7 +5,8 @@ use super::{
 };
 use crate::error::Result;
 use gearswing_app::msg::Field;
-use gearswing_app::{Msg, Page, Scene};
+use gearswing_app::scene::Handle;
+use gearswing_app::{Msg, Page};
 
 /// All panels, and what they show.
 pub(crate) struct Panels {
@@ -77,10 +78,10 @@ impl Panels {
     }
 
     /// Shows what may come after the rest: the canvases in words, and the focusable points of the
-    /// drawing's scene.
-    pub(crate) fn settle(&mut self, scene: &Scene) -> Result<()> {
+    /// drawing.
+    pub(crate) fn settle(&mut self, points: &[Handle]) -> Result<()> {
         self.drawing.describe(&self.page)?;
-        self.handles.patch(scene)?;
+        self.handles.patch(points)?;
         self.handles.busy(false)
     }
 
@@ -90,8 +91,8 @@ impl Panels {
     }
 
     /// Puts the point of the drawing that has the focus, if one has, where it is drawn.
-    pub(crate) fn focused_point(&mut self, scene: &Scene) -> Result<()> {
-        self.handles.patch_focused(scene)
+    pub(crate) fn focused_point(&mut self, points: &[Handle]) -> Result<()> {
+        self.handles.patch_focused(points)
     }
 
     /// Gives the curves' canvas its height.

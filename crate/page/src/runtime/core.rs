@@ -6,6 +6,7 @@ use crate::effects::Effects;
 use crate::error::Result;
 use crate::paint::{LineKey, Painter, Surface};
 use crate::panels::Panels;
+use gearswing_app::scene::handles;
 use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, update, view};
 
 /// More messages than a turn may work off: a loop of effects and messages would hang the page.
@@ -134,7 +135,7 @@ impl Core {
         let settles = !changed && self.unsettled;
         self.unsettled = changed;
         if settles {
-            self.panels.settle(&drawing(&self.state))?;
+            self.panels.settle(&handles(&self.state))?;
         }
         Ok(())
     }
@@ -144,7 +145,7 @@ impl Core {
         if self.drawing.is_due(unseen) {
             let scene = drawing(&self.state);
             self.painter.paint(&mut self.drawing, &scene)?;
-            self.panels.focused_point(&scene)?;
+            self.panels.focused_point(&scene.handles)?;
         }
         if self.curves.is_due(unseen) {
             let scene = curves(&self.state);
