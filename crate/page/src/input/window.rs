@@ -12,7 +12,7 @@ use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
-    Event, HtmlElement, IntersectionObserver, IntersectionObserverEntry, IntersectionObserverInit,
+    Element, Event, IntersectionObserver, IntersectionObserverEntry, IntersectionObserverInit,
     MediaQueryList, ResizeObserver, ResizeObserverEntry, StorageEvent, VisibilityState,
 };
 
@@ -51,7 +51,7 @@ fn sizes(port: &Port) -> Result<()> {
     });
     let observer = ResizeObserver::new(observed.as_ref().unchecked_ref())?;
     for id in ["drawing-box", "curves-box"] {
-        observer.observe(&by_id::<HtmlElement>(id)?);
+        observer.observe(&by_id::<Element>(id)?);
     }
     port.keep_observer(observer.into(), observed);
     Ok(())
@@ -67,7 +67,7 @@ fn sight(port: &Port) -> Result<()> {
     let observer =
         IntersectionObserver::new_with_options(observed.as_ref().unchecked_ref(), &options)?;
     for id in ["drawing", "curves"] {
-        observer.observe(&by_id::<HtmlElement>(id)?);
+        observer.observe(&by_id::<Element>(id)?);
     }
     port.keep_observer(observer.into(), observed);
     Ok(())
