@@ -98,6 +98,7 @@ pub fn random_gear(kind: Kind, draw: &mut Draw) -> Gear {
             return_pressure: d.between(0.0, 5e5),
             margin_wanted: d.between(0.0, 0.3),
         },
+        fluid: Fluid::default(),
         clearance_rule: ClearanceRule::default(),
     }
 }
@@ -162,6 +163,7 @@ fn random_leg(kind: Kind, d: &mut Draw, hand: f64) -> Leg {
             wheel_drag_area: d.between(0.0, 0.05),
             leg_drag_area: d.between(0.0, 0.03),
         },
+        fall: FallData::default(),
         well: vec![],
     }
 }

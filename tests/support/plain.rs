@@ -55,6 +55,7 @@ pub fn bare_leg() -> Leg {
             seal_friction: 0.0,
         },
         air: LegAir::default(),
+        fall: FallData::default(),
         well: vec![],
     }
 }
@@ -72,6 +73,7 @@ pub fn bare_gear(leg: Leg) -> Gear {
             return_pressure: 0.0,
             margin_wanted: 0.0,
         },
+        fluid: Fluid::default(),
         clearance_rule: ClearanceRule::default(),
     }
 }

@@ -1,8 +1,8 @@
 //! Random models for the tests: every kind of part, any finite number, any text.
 use gearswing_solver::model::{
-    Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, FoldingBrace, Folds,
-    Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle, Point, Shape, Shortening,
-    ShorteningRow, SlidingBrace, Strut, Supply, Tire, UnlockedBy, View, Wheel,
+    Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, FallData, Fluid,
+    FoldingBrace, Folds, Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle, Point,
+    Shape, Shortening, ShorteningRow, SlidingBrace, Strut, Supply, Tire, UnlockedBy, View, Wheel,
 };
 use proptest::collection::vec;
 use proptest::option;
@@ -195,6 +195,18 @@ fn obstacle() -> impl Strategy<Value = Obstacle> {
     )
 }
 
+fn fall() -> impl Strategy<Value = FallData> {
+    let given = || option::of(number());
+    (given(), given(), given(), given()).prop_map(
+        |(body_inertia, return_orifice, discharge, knee_play)| FallData {
+            body_inertia,
+            return_orifice,
+            discharge,
+            knee_play,
+        },
+    )
+}
+
 fn leg() -> impl Strategy<Value = Leg> {
     let body = (points(), number(), point()).prop_map(|(outline, mass, centre)| LegBody {
         outline,
@@ -219,10 +231,19 @@ fn leg() -> impl Strategy<Value = Leg> {
         brace(),
         actuator(),
         air,
-        vec(obstacle(), 0..3),
+        (fall(), vec(obstacle(), 0..3)),
     )
         .prop_map(
-            |((name, view, trunnion, swing_up), body, strut, wheel, brace, actuator, air, well)| {
+            |(
+                (name, view, trunnion, swing_up),
+                body,
+                strut,
+                wheel,
+                brace,
+                actuator,
+                air,
+                (fall, well),
+            )| {
                 Leg {
                     name,
                     view,
@@ -234,6 +255,7 @@ fn leg() -> impl Strategy<Value = Leg> {
                     brace,
                     actuator,
                     air,
+                    fall,
                     well,
                 }
             },
@@ -247,7 +269,7 @@ pub(crate) fn gear() -> impl Strategy<Value = Gear> {
         option::of(number()),
         option::of(number()),
     ];
-    (text(), text(), vec(leg(), 0..4), vec(number(), 9), rule).prop_map(
+    (text(), text(), vec(leg(), 0..4), vec(number(), 10), rule).prop_map(
         |(name, note, legs, n, [tire_new, tire_grown, parts])| Gear {
             name,
             note,
@@ -265,6 +287,7 @@ pub(crate) fn gear() -> impl Strategy<Value = Gear> {
                 return_pressure: n[7],
                 margin_wanted: n[8],
             },
+            fluid: Fluid { density: n[9] },
             clearance_rule: ClearanceRule {
                 tire_new,
                 tire_grown,

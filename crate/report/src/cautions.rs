@@ -26,7 +26,7 @@ pub fn not_modelled() -> &'static [&'static str] {
         "flex of leg, tire, brace and structure, and play in the pins",
         "friction in the pins, springs, gas struts and bungees",
         "time, fluid flow, pump, motor and battery: a pressure that suffices here says nothing of how fast the gear moves",
-        "fall and lock without pressure (emergency extension)",
+        "what else holds a leg back that is let down without pressure: valves, long lines, cold fluid, doors",
         "gear doors and their linkage",
         "growth of a spinning tire, a flat or a burst tire, mud, ice",
         "brake lines, hoses and wires that move with the leg",

@@ -18,6 +18,7 @@
 //! ```
 
 pub mod clearance;
+pub mod fall;
 pub mod faults;
 pub mod kinematics;
 pub mod lock;

@@ -65,6 +65,7 @@ pub(crate) fn leg() -> Leg {
             seal_friction: 30.0,
         },
         air: LegAir::default(),
+        fall: FallData::default(),
         well: vec![],
     }
 }

@@ -5,7 +5,7 @@ use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Brace, Folds, Gear, Leg, UnlockedBy};
 use crate::result::{LegResult, Phase, Station, StationForce};
 use crate::tires::TireSizes;
-use crate::{answer, lock, statics};
+use crate::{answer, fall, lock, statics};
 
 /// Fewest stations of the swing phase that peaks of force and pressure are looked for in.
 const ANSWER_STATIONS: usize = 721;
@@ -95,6 +95,11 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     .map_err(|error| unresolved(leg, &error))?;
     let force = statics::force_result(model, &gear.supply, &stations);
     let lock = lock::lock_of(model, &linkage, gravity);
+    let fall = sweep
+        .jams
+        .is_empty()
+        .then(|| fall::fall_of(model, &linkage, &gear.fluid, &gear.conditions))
+        .flatten();
     let down = sweep.poses.first().map(|pose| pose.place);
     let findings = vec![
         answer::clears(&clearance, &sweep.jams, tire),
@@ -106,7 +111,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
             &sweep.events,
             &stations,
         ),
-        answer::locks(&lock, sweep.excursion.as_ref(), down),
+        answer::locks(&lock, fall.as_ref(), sweep.excursion.as_ref(), down),
     ];
     // A short table is a second one: what is left out of it must not be left out of the answers.
     let stations = if options.stations < ANSWER_STATIONS {
@@ -125,6 +130,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         clearance,
         force,
         lock,
+        fall,
         stations,
     })
 }

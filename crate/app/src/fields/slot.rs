@@ -47,6 +47,7 @@ macro_rules! places {
                         _ => return None,
                     })
                 }
+                [Key("fluid"), Key("density_kg_m3")] => Number(&$($m)? gear.fluid.density),
                 [Key("clearance_rule"), Key(key)] => {
                     let r = &$($m)? gear.clearance_rule;
                     Optional(match *key {
@@ -120,6 +121,16 @@ macro_rules! places {
                     Number(&$($m)? leg.air.wheel_drag_area)
                 }
                 [Key("air"), Key("leg_drag_area_m2")] => Number(&$($m)? leg.air.leg_drag_area),
+                [Key("fall"), Key(key)] => {
+                    let fall = &$($m)? leg.fall;
+                    Optional(match *key {
+                        "body_inertia_kg_m2" => &$($m)? fall.body_inertia,
+                        "return_orifice_m" => &$($m)? fall.return_orifice,
+                        "discharge_coefficient" => &$($m)? fall.discharge,
+                        "knee_play_m" => &$($m)? fall.knee_play,
+                        _ => return None,
+                    })
+                }
                 [Key("well"), At(at), rest @ ..] => {
                     let obstacle = leg.well.$get(*at)?;
                     match rest {

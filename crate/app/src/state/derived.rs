@@ -1,7 +1,7 @@
 //! Results for the document, worked out leg by leg when something that they rest on has changed.
 use gearswing_solver::faults::Fault;
 use gearswing_solver::kinematics::{Linkage, Pose};
-use gearswing_solver::model::{ClearanceRule, Conditions, Gear, Leg, Supply};
+use gearswing_solver::model::{ClearanceRule, Conditions, Fluid, Gear, Leg, Supply};
 use gearswing_solver::result::LegResult;
 use gearswing_solver::{Options, TireChoice, solve_leg};
 
@@ -11,6 +11,7 @@ struct Input {
     leg: Leg,
     conditions: Conditions,
     supply: Supply,
+    fluid: Fluid,
     rule: ClearanceRule,
     /// Its number, which stands in the paths of faults.
     index: usize,
@@ -105,6 +106,7 @@ fn settle_leg(
         before.input.leg == *leg
             && before.input.conditions == gear.conditions
             && before.input.supply == gear.supply
+            && before.input.fluid == gear.fluid
             && before.input.rule == gear.clearance_rule
             && before.input.index == index
     });
@@ -144,6 +146,7 @@ fn solve(
             leg: leg.clone(),
             conditions: gear.conditions,
             supply: gear.supply,
+            fluid: gear.fluid,
             rule: gear.clearance_rule,
             index,
         },

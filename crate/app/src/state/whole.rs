@@ -1,6 +1,6 @@
 //! Everything together, and how it begins.
 use gearswing_gearfile::{DEMO, read};
-use gearswing_solver::model::{ClearanceRule, Conditions, Gear, Supply};
+use gearswing_solver::model::{ClearanceRule, Conditions, Fluid, Gear, Supply};
 
 use super::derived::Derived;
 use super::document::Document;
@@ -227,6 +227,7 @@ pub(crate) fn demo() -> (Gear, Option<String>) {
                     return_pressure: 0.0,
                     margin_wanted: 0.0,
                 },
+                fluid: Fluid::default(),
                 clearance_rule: ClearanceRule::default(),
             };
             (gear, Some(format!("The demo cannot be opened: {error}.")))

@@ -40,6 +40,7 @@ impl Part {
                 Group::Brace => "brace",
                 Group::Actuator => "actuator",
                 Group::Air => "air",
+                Group::Fall => "fall",
                 Group::Well => "well",
             }
             .to_owned(),
@@ -101,6 +102,7 @@ pub(crate) fn groups(state: &State) -> Vec<FieldGroup> {
         Part::Outline,
         Part::Sliding,
         Part::Group(Group::Air),
+        Part::Group(Group::Fall),
         Part::Group(Group::Clearance),
         Part::Group(Group::Supply),
         Part::Group(Group::Conditions),

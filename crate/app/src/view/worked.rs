@@ -1,7 +1,8 @@
 //! Numbers worked out from the fields, shown beside them, and the short text of each group.
 use gearswing_solver::model::{Brace, Grown, Leg, Point};
+use gearswing_solver::result::FallOutcome;
 use gearswing_solver::tires::{TireSizes, lateral_allowance};
-use gearswing_units::{Quantity, UnitChoice, format};
+use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
 use crate::state::State;
 
@@ -17,10 +18,10 @@ fn span(units: UnitChoice, a: Point, b: Point) -> String {
 }
 
 /// The short text of a group while it is closed.
-pub(crate) fn summary(state: &State, leg: usize, id: &str) -> String {
+pub(crate) fn summary(state: &State, index: usize, id: &str) -> String {
     let units = state.session.units;
     let gear = state.gear();
-    let Some(leg) = gear.legs.get(leg) else {
+    let Some(leg) = gear.legs.get(index) else {
         return String::new();
     };
     match id {
@@ -53,6 +54,7 @@ pub(crate) fn summary(state: &State, leg: usize, id: &str) -> String {
         },
         "outline" => points_text(leg.body.outline.len()),
         "sliding" => points_text(leg.strut.sliding_outline.len()),
+        "fall" => fall_text(state, index),
         "supply" => format(Quantity::Pressure, units, gear.supply.available_pressure),
         "conditions" => format!(
             "{}, {}",
@@ -62,6 +64,20 @@ pub(crate) fn summary(state: &State, leg: usize, id: &str) -> String {
         "file" => gear.name.clone(),
         _ => String::new(),
     }
+}
+
+fn fall_text(state: &State, index: usize) -> String {
+    let good = state.derived.good(index);
+    match good.and_then(|good| good.result.fall.as_ref()) {
+        None => "not worked out",
+        Some(fall) => match fall.outcome {
+            FallOutcome::ReachesLock(_) => "falls to its lock",
+            FallOutcome::StopsShort { .. } => "falls short of its lock",
+            FallOutcome::StaysUp => "stays up",
+            FallOutcome::Creeps { .. } => "creeps",
+        },
+    }
+    .to_owned()
 }
 
 fn view_text(leg: &Leg) -> &'static str {
@@ -106,6 +122,7 @@ pub(crate) fn rows(state: &State, index: usize, id: &str) -> Vec<Worked> {
                 tire_rows(tire, units, &path, &mut found);
             }
         }
+        "fall" => fall_rows(state, index, &path, &mut found),
         "brace" => brace_rows(state, index, leg, &path, &mut found),
         "actuator" => actuator_rows(state, index, leg, &path, &mut found),
         "strut" => found.push((
@@ -232,4 +249,58 @@ fn actuator_rows(
         format!("{}, {}", area(force.bore_area), area(force.annulus_area)),
         "Force is pressure times area; pulling has the rod's area less.",
     ));
+}
+
+fn fall_rows(
+    state: &State,
+    index: usize,
+    path: &dyn Fn(&str) -> String,
+    found: &mut Vec<Worked>,
+) {
+    let units = state.session.units;
+    let Some(fall) = state
+        .derived
+        .good(index)
+        .and_then(|good| good.result.fall.as_ref())
+    else {
+        return;
+    };
+    if let FallOutcome::ReachesLock(arrival) = &fall.outcome {
+        found.push((
+            path("time"),
+            "Falls to its lock in",
+            format(Quantity::Time, units, arrival.time),
+            "Without pressure, let go at up.",
+        ));
+        found.push((
+            path("fastest"),
+            "Fastest axle on the way",
+            format(Quantity::StrokeSpeed, units, arrival.largest_axle_speed),
+            "Without pressure, let go at up.",
+        ));
+    }
+    if let Some(least) = &fall.least_moment {
+        found.push((
+            path("moment"),
+            "Least moment on the way",
+            format_signed(Quantity::Moment, units, least.moment),
+            "About the trunnion, towards down, friction taken off; negative: only speed carries it on.",
+        ));
+    }
+    if let Some(least) = &fall.least_knee_push {
+        found.push((
+            path("knee"),
+            "Least push at the knee",
+            format_signed(Quantity::Force, units, least.push),
+            "Into the lock while the knee is nearly straight; negative: only speed or a spring takes it over.",
+        ));
+    }
+    if let Some(limit) = fall.seal_friction_limit {
+        found.push((
+            path("seal"),
+            "Seal friction that stops it short",
+            format(Quantity::Force, units, limit),
+            "All else as given: compare it with a spring scale on the rod, lines open.",
+        ));
+    }
 }

@@ -106,6 +106,7 @@ fn quantity_of(path: &str) -> Option<Quantity> {
     // Longest endings first: "_kg_m3" before "_m", "_m_s" before others.
     const ENDINGS: &[(&str, Quantity)] = &[
         ("_kg_m3", Quantity::Density),
+        ("_kg_m2", Quantity::Inertia),
         ("_m_s", Quantity::Speed),
         ("_m2", Quantity::DragArea),
         ("_rad", Quantity::Angle),

@@ -131,3 +131,15 @@ pub(super) const CLEARANCE: &[FieldWords] = &[
     .of(Group::Clearance)
     .if_empty("a common-practice figure"),
 ];
+
+pub(super) const FLUID: &[FieldWords] = &[
+    FieldWords::number(
+        "fluid.density_kg_m3",
+        Quantity::Density,
+        "Fluid density",
+        "density of the hydraulic fluid",
+        "860 kg/m³ (1.67 slug/ft³) for red mineral fluid to MIL-PRF-5606 at 20 °C, 838 kg/m³ (1.63 slug/ft³) to MIL-PRF-83282 (public property fits); less when it is warm.",
+    )
+    .of(Group::Supply)
+    .if_empty("860 kg/m³, red mineral fluid"),
+];

@@ -5,7 +5,7 @@ use gearswing_solver::model::Gear;
 use gearswing_units::Quantity;
 
 use super::words::Group;
-use super::{FieldKind, FieldWords, actuator, brace, gear, leg, strut, well, wheel};
+use super::{FieldKind, FieldWords, actuator, brace, fall, gear, leg, strut, well, wheel};
 use crate::subject::obstacle_words;
 use crate::text::{leg_name, plain};
 
@@ -107,6 +107,7 @@ pub fn table() -> impl Iterator<Item = &'static FieldWords> {
         gear::FILE,
         gear::CONDITIONS,
         gear::SUPPLY,
+        gear::FLUID,
         gear::CLEARANCE,
         leg::LEG,
         strut::STRUT,
@@ -114,6 +115,7 @@ pub fn table() -> impl Iterator<Item = &'static FieldWords> {
         brace::BRACE,
         actuator::ACTUATOR,
         leg::AIR,
+        fall::FALL,
         well::WELL,
     ]
     .into_iter()
@@ -219,6 +221,7 @@ const PARTS: &[(&str, &str)] = &[
     (".actuator", "actuator"),
     (".air", "drag areas"),
     (".body", "upper leg"),
+    (".fall", "free fall and lock"),
     (".folding", "brace"),
     (".folding.lower", "lower brace link"),
     (".folding.upper", "upper brace link"),
@@ -233,6 +236,7 @@ const PARTS: &[(&str, &str)] = &[
     (".wheel", "wheel"),
     ("clearance_rule", "clearances asked for"),
     ("conditions", "attitude and air"),
+    ("fluid", "hydraulic fluid"),
     ("supply", "hydraulic supply"),
 ];
 

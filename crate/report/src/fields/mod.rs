@@ -4,7 +4,9 @@
 mod actuator;
 /// Drag or side brace.
 mod brace;
-/// Attitude, air, supply and clearances asked for.
+/// Free fall and margin of the lock.
+mod fall;
+/// Attitude, air, supply, fluid and clearances asked for.
 mod gear;
 /// Leg, its body and drag areas.
 mod leg;

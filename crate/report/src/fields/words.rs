@@ -27,6 +27,8 @@ pub enum Group {
     Actuator,
     /// Drag areas.
     Air,
+    /// Free fall and margin of the lock.
+    Fall,
     /// Structure around the leg.
     Well,
 }
@@ -45,6 +47,7 @@ impl Group {
         Self::Brace,
         Self::Actuator,
         Self::Air,
+        Self::Fall,
         Self::Well,
     ];
 
@@ -63,6 +66,7 @@ impl Group {
             Self::Brace => "Brace",
             Self::Actuator => "Actuator",
             Self::Air => "Drag areas",
+            Self::Fall => "Free fall and lock",
             Self::Well => "Wheel well",
         }
     }
@@ -79,6 +83,7 @@ impl Group {
             | Self::Brace
             | Self::Actuator
             | Self::Air
+            | Self::Fall
             | Self::Well => true,
         }
     }

@@ -5,7 +5,7 @@ use gearswing_solver::result::{Finding, FindingDetail, Question, Verdict};
 use serde::Serialize;
 
 use super::assumption::{Governing, governing};
-use super::{clears, driven, jam, locks};
+use super::{clears, driven, fall, jam, locks};
 use crate::cautions::{TIRE_CLEARANCE_RULE, caution_text};
 use crate::subject::Subject;
 use crate::text::capital_first;
@@ -60,7 +60,7 @@ pub fn verdict_text(question: Question, verdict: Verdict) -> &'static str {
         (_, Verdict::Good) => "Yes",
         (Question::Clears, Verdict::Marginal) => "Too near",
         (Question::Driven, Verdict::Marginal) => "Too little to spare",
-        (Question::Locks, Verdict::Marginal) => "Weakly",
+        (Question::Locks, Verdict::Marginal) => "Not surely",
         (_, Verdict::Bad) => "No",
         (_, Verdict::NotShown) => "Not shown",
     }
@@ -69,7 +69,10 @@ pub fn verdict_text(question: Question, verdict: Verdict) -> &'static str {
 /// One answer in words.
 #[must_use]
 pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
-    let said = said(subject, finding);
+    let mut said = said(subject, finding);
+    if finding.question == Question::Locks {
+        fall::append(subject, &mut said);
+    }
     let mut governs: Vec<Governing> = finding
         .assumptions
         .iter()

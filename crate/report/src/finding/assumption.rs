@@ -101,6 +101,10 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
         Assumption::DeadWeightOnly => plain(
             "The hanging leg is held by its dead weight only: lock springs and pressure, which add to it, are not counted. That a push below about 1 lb (5 N) is too little is this program's own figure.",
         ),
+        Assumption::FallWithoutPressure => without_pressure(subject),
+        Assumption::InertiaEstimated => plain(
+            "The moment of inertia of the upper leg is an estimate from its mass and outline; it changes the time of the fall, hardly whether it reaches the lock.",
+        ),
         Assumption::OverCentreCommonPractice => Governing::marked(
             "How far the knee should stand past centre is common practice on light aeroplanes. The maker's figure wins.".to_owned(),
             Mark::CommonPractice,
@@ -109,6 +113,19 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
             "The latch or lock itself is not modelled: only the aeroplane can show that it engages.",
         ),
     }
+}
+
+fn without_pressure(subject: &Subject) -> Governing {
+    let line = match subject.model().and_then(|leg| leg.fall.return_orifice) {
+        Some(diameter) => format!(
+            "through a restrictor of {}; what else is in the line slows it more",
+            subject.length(diameter)
+        ),
+        None => "freely: a restrictor or a long line slows it, and a leg that needs its speed to get over may then stop short".to_owned(),
+    };
+    Governing::plain(format!(
+        "The fall has no pressure on either side of the actuator, no springs and no friction but that of its seals. The fluid returns {line}."
+    ))
 }
 
 fn pair_of<'a>(subject: &'a Subject, finding: &Finding) -> Option<&'a PairClearance> {

@@ -66,7 +66,17 @@ pub(super) fn over_centre(
     } else {
         String::new()
     };
-    let good = ground_into_lock > 0.0 && !is_loose && !is_small;
+    let less_play = subject.result.lock.over_centre_less_play;
+    let play = match less_play {
+        Some(left) if left > 0.0 => format!(
+            " Its play may take it back to {} past centre.",
+            subject.size(left)
+        ),
+        Some(_) => " Its play is enough to bring it back to the straight line.".to_owned(),
+        None => String::new(),
+    };
+    let is_slack = less_play.is_some_and(|left| left <= 0.0);
+    let good = ground_into_lock > 0.0 && !is_loose && !is_small && !is_slack;
     let steps: &[&str] = if good {
         &[PUSH_CHECK]
     } else {
@@ -74,7 +84,7 @@ pub(super) fn over_centre(
     };
     Said {
         sentence: format!(
-            "{} knee stands {} past centre{asked}. {ground} {weight}",
+            "{} knee stands {} past centre{asked}.{play} {ground} {weight}",
             subject.the_legs(),
             subject.size(offset)
         ),

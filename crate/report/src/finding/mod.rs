@@ -8,6 +8,8 @@ mod assumption;
 mod clears;
 /// Can it be driven?
 mod driven;
+/// The fall without pressure.
+mod fall;
 /// The leg stops before up.
 mod jam;
 /// Will it lock?

@@ -1,8 +1,8 @@
 //! An invented gear with every field that a gear file can have.
 use gearswing_solver::model::{
-    Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, FoldingBrace, Folds,
-    Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle, Point, Shape, Shortening,
-    ShorteningRow, SlidingBrace, Strut, Supply, Tire, UnlockedBy, View, Wheel,
+    Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, FallData, Fluid,
+    FoldingBrace, Folds, Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle, Point,
+    Shape, Shortening, ShorteningRow, SlidingBrace, Strut, Supply, Tire, UnlockedBy, View, Wheel,
 };
 
 fn point(x: f64, y: f64) -> Point {
@@ -104,6 +104,12 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
             wheel_drag_area: 0.02,
             leg_drag_area: 0.03,
         },
+        fall: FallData {
+            body_inertia: Some(0.21),
+            return_orifice: Some(0.0012),
+            discharge: Some(0.62),
+            knee_play: Some(0.0003),
+        },
         well: vec![
             Obstacle {
                 name: "Bay rib".to_owned(),
@@ -153,6 +159,7 @@ pub(crate) fn full_gear() -> Gear {
             return_pressure: 1.0e5,
             margin_wanted: 0.1,
         },
+        fluid: Fluid { density: 855.0 },
         clearance_rule: ClearanceRule {
             tire_new: Some(0.019),
             tire_grown: Some(0.0127),

@@ -2,9 +2,11 @@
 use gearswing_solver::TireChoice;
 use gearswing_solver::model::{Gear, MovingPart, Point, Vector, View};
 use gearswing_solver::result::{
-    Assumption, Caution, Clearance, Contact, Excursion, Finding, FindingDetail, Force, ForcePeak,
-    LegResult, Lock, LockKind, PairClearance, Phase, Place, Question, Reactions, Requirement,
-    RequirementBasis, Station, StationForce, Stroke, Tightest, TireState, Verdict,
+    Arrival, Assumption, AxleLoad, AxleLoadEffect, AxlePush, Caution, Clearance, Contact,
+    Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome, Finding, FindingDetail, Force,
+    ForcePeak, InertiaBasis, LeastKneePush, LeastMoment, LegResult, Lock, LockKind, PairClearance,
+    Phase, Place, Question, Reactions, Requirement, RequirementBasis, Station, StationForce,
+    Stroke, Tightest, TireState, Verdict,
 };
 use gearswing_units::UnitChoice;
 
@@ -190,9 +192,54 @@ pub(crate) fn result() -> LegResult {
             over_centre: Some(0.0024),
             past_centre: Some(0.015),
             ground_load: None,
+            over_centre_less_play: Some(0.0021),
+            axle_loads: vec![
+                AxleLoad {
+                    direction: AxlePush::SideLeft,
+                    effect: AxleLoadEffect { into_lock: 0.021 },
+                },
+                AxleLoad {
+                    direction: AxlePush::SideRight,
+                    effect: AxleLoadEffect { into_lock: -0.021 },
+                },
+            ],
             knee_push: Some(62.0),
             end_gap: None,
         },
+        fall: Some(Fall {
+            outcome: FallOutcome::ReachesLock(Arrival {
+                time: 0.92,
+                swing_rate: -0.011,
+                axle_speed: 0.009,
+                knee_speed: Some(1.4),
+                largest_axle_speed: 2.6,
+            }),
+            moment_at_up: 61.0,
+            least_moment: Some(LeastMoment {
+                moment: 8.4,
+                place: place(0.06),
+            }),
+            least_knee_push: Some(LeastKneePush {
+                push: 5.2,
+                place: Place {
+                    phase: Phase::Unlock,
+                    progress: -0.4,
+                    ..place(0.0)
+                },
+            }),
+            airspeed: FallAirspeed::UpTo { airspeed: 61.0 },
+            friction_factor: Some(3.4),
+            seal_friction_limit: Some(136.0),
+            energy: FallEnergy {
+                weights: 92.0,
+                air: -4.0,
+                friction: 6.1,
+                orifice: 31.0,
+                motion: 50.9,
+                residual: 2.0e-8,
+            },
+            inertia: InertiaBasis::UniformPlate,
+        }),
         stations: (0..=8).map(|i| station(f64::from(i) / 8.0)).collect(),
     }
 }

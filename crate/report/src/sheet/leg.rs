@@ -5,7 +5,7 @@ use gearswing_units::Quantity;
 
 use super::ReportOptions;
 use super::lines::Lines;
-use super::numbers;
+use super::{fall, numbers};
 use crate::subject::Subject;
 use crate::table::stations_text;
 use crate::text::{capital_first, leg_name, plain};
@@ -23,6 +23,7 @@ pub(super) fn leg(lines: &mut Lines, subject: &Subject, options: ReportOptions) 
     numbers::clearances(lines, subject);
     numbers::force(lines, subject);
     numbers::lock(lines, subject);
+    fall::fall(lines, subject);
     if options.station_rows > 0 {
         numbers::title(lines, "Stations");
         lines.block(&stations_text(subject, options.station_rows));

@@ -1,5 +1,7 @@
 //! The whole report of a gear file as readable text.
 
+/// Fall without pressure.
+mod fall;
 /// One leg.
 mod leg;
 /// Lines of at most 78 characters.

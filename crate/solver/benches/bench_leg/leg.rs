@@ -178,6 +178,7 @@ pub(crate) fn gear(rib: f64) -> Gear {
             seal_friction: 90.0,
         },
         air: LegAir::default(),
+        fall: FallData::default(),
         well: well(rib),
     };
     Gear {
@@ -190,6 +191,7 @@ pub(crate) fn gear(rib: f64) -> Gear {
             return_pressure: 0.1e6,
             margin_wanted: 0.1,
         },
+        fluid: Fluid::default(),
         clearance_rule: ClearanceRule::default(),
     }
 }

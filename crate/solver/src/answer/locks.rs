@@ -1,7 +1,7 @@
 //! Will it lock?
 use crate::result::{
-    Assumption, Caution, Excursion, Finding, FindingDetail, Lock, LockKind, Place, Question,
-    Verdict,
+    Assumption, Caution, Excursion, Fall, FallOutcome, Finding, FindingDetail, InertiaBasis, Lock,
+    LockKind, Place, Question, Verdict,
 };
 
 /// Least over-centre offset for light aeroplanes [m]: 1/16 in (1/16–1/8 in is common practice, no
@@ -17,7 +17,12 @@ pub const LEAST_KNEE_PUSH: f64 = 5.0;
 const LATCH_GAP: f64 = 1e-3;
 
 /// Answers "will it lock?". `down` is the place of the locked pose.
-pub(crate) fn locks(lock: &Lock, excursion: Option<&Excursion>, down: Option<Place>) -> Finding {
+pub(crate) fn locks(
+    lock: &Lock,
+    fall: Option<&Fall>,
+    excursion: Option<&Excursion>,
+    down: Option<Place>,
+) -> Finding {
     let mut finding = Finding {
         question: Question::Locks,
         verdict: Verdict::NotShown,
@@ -55,6 +60,8 @@ pub(crate) fn locks(lock: &Lock, excursion: Option<&Excursion>, down: Option<Pla
             } else if offset < LEAST_OVER_CENTRE
                 || ground_into_lock < 0.0
                 || knee_push < LEAST_KNEE_PUSH
+                || lock.over_centre_less_play.is_some_and(|left| left <= 0.0)
+                || fall.is_some_and(|fall| !reaches_lock(fall))
             {
                 Verdict::Marginal
             } else {
@@ -80,6 +87,27 @@ pub(crate) fn locks(lock: &Lock, excursion: Option<&Excursion>, down: Option<Pla
         }
     }
     finding
+        .assumptions
+        .extend(fall.into_iter().flat_map(of_fall));
+    if fall.is_some() {
+        finding.cautions.push(Caution::MovingLeg);
+    }
+    finding
+}
+
+fn reaches_lock(fall: &Fall) -> bool {
+    matches!(fall.outcome, FallOutcome::ReachesLock(_))
+}
+
+/// What a fall rests on.
+fn of_fall(fall: &Fall) -> impl Iterator<Item = Assumption> {
+    let inertia = match fall.inertia {
+        InertiaBasis::Given => None,
+        InertiaBasis::UniformPlate | InertiaBasis::UniformRod => Some(Assumption::InertiaEstimated),
+    };
+    [Some(Assumption::FallWithoutPressure), inertia]
+        .into_iter()
+        .flatten()
 }
 
 #[cfg(test)]
@@ -92,11 +120,13 @@ mod tests {
             kind: LockKind::OverCentre,
             over_centre: Some(offset),
             past_centre: Some(0.02),
+            over_centre_less_play: None,
+            axle_loads: Vec::new(),
             ground_load: Some(AxleLoadEffect { into_lock }),
             knee_push: Some(knee_push),
             end_gap: None,
         };
-        locks(&lock, None, None).verdict
+        locks(&lock, None, None, None).verdict
     }
 
     /// Source of 1/16 in: common practice on light aeroplanes; of 5 N: our own figure.

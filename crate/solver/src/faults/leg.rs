@@ -1,7 +1,7 @@
 //! Faults of one leg, part by part.
 use super::visit::Visit;
 use super::{FaultKind, brace, outline, ranges, tire};
-use crate::model::{Actuator, AttachTo, Brace, Leg, Shape, Shortening, Strut};
+use crate::model::{Actuator, AttachTo, Brace, FallData, Leg, Shape, Shortening, Strut};
 
 pub(super) fn visit(v: &mut Visit, leg: &Leg) {
     let trunnion = v.point(format_args!("trunnion_m"), leg.trunnion);
@@ -39,6 +39,7 @@ pub(super) fn visit(v: &mut Visit, leg: &Leg) {
         air.leg_drag_area,
         ranges::AREA,
     );
+    fall(v, &leg.fall);
     if !v.count(format_args!("well"), leg.well.len()) {
         return;
     }
@@ -57,6 +58,29 @@ pub(super) fn visit(v: &mut Visit, leg: &Leg) {
             ranges::CLEARANCE,
         );
     }
+}
+
+fn fall(v: &mut Visit, fall: &FallData) {
+    v.option(
+        format_args!("fall.body_inertia_kg_m2"),
+        fall.body_inertia,
+        ranges::INERTIA,
+    );
+    v.option(
+        format_args!("fall.return_orifice_m"),
+        fall.return_orifice,
+        ranges::ORIFICE,
+    );
+    v.option(
+        format_args!("fall.discharge_coefficient"),
+        fall.discharge,
+        ranges::DISCHARGE,
+    );
+    v.option(
+        format_args!("fall.knee_play_m"),
+        fall.knee_play,
+        ranges::PLAY,
+    );
 }
 
 fn strut(v: &mut Visit, strut: &Strut, leg: &Leg, trunnion: bool) {

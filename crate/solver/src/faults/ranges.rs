@@ -46,6 +46,16 @@ pub(super) const PRESSURE: Range = range(1e3, 1e8);
 pub(super) const BACK_PRESSURE: Range = range(0.0, 1e8);
 /// Margin [1].
 pub(super) const MARGIN: Range = range(0.0, 0.9);
+/// Density of the fluid [kg/m3].
+pub(super) const FLUID_DENSITY: Range = range(500.0, 2000.0);
+/// Moment of inertia [kg·m2]; 0 is a point mass.
+pub(super) const INERTIA: Range = range(0.0, 1e5);
+/// Diameter of an orifice [m].
+pub(super) const ORIFICE: Range = range(1e-4, 0.1);
+/// Discharge coefficient [1].
+pub(super) const DISCHARGE: Range = range(0.1, 1.0);
+/// Play [m].
+pub(super) const PLAY: Range = range(0.0, 0.1);
 /// Travel [1].
 pub(super) const TRAVEL: Range = range(0.0, 1.0);
 /// Clearance asked for [m].
@@ -57,6 +67,11 @@ pub(super) const CLEARANCE: Range = range(0.0, 1.0);
 pub fn range_of(pattern: &str) -> Option<Range> {
     let key = pattern.rsplit('.').next()?;
     let found = match key {
+        "density_kg_m3" => FLUID_DENSITY,
+        "body_inertia_kg_m2" => INERTIA,
+        "return_orifice_m" => ORIFICE,
+        "discharge_coefficient" => DISCHARGE,
+        "knee_play_m" => PLAY,
         "load_factor" => LOAD_FACTOR,
         "pitch_rad" | "sideslip_rad" => TILT,
         "bank_rad" => BANK,

@@ -171,6 +171,11 @@ impl Visit {
             s.margin_wanted,
             ranges::MARGIN,
         );
+        self.number(
+            format_args!("fluid.density_kg_m3"),
+            gear.fluid.density,
+            ranges::FLUID_DENSITY,
+        );
         let rule = &gear.clearance_rule;
         self.option(
             format_args!("clearance_rule.tire_new_m"),

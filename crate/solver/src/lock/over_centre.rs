@@ -1,7 +1,7 @@
 //! Over-centre knee, telescopic brace or no brace at gear down.
 use crate::kinematics::{Linkage, Pose, quarter};
-use crate::model::{Brace, FoldingBrace, Folds, Leg, Vector};
-use crate::result::{AxleLoadEffect, Lock, LockKind};
+use crate::model::{Brace, FoldingBrace, Folds, Leg, Vector, View};
+use crate::result::{AxleLoad, AxleLoadEffect, AxlePush, Lock, LockKind};
 use crate::statics::Loads;
 
 /// The down lock of a checked leg. `gravity` is the weight of a kilogram in the leg's plane [N/kg].
@@ -11,6 +11,8 @@ pub fn lock_of(leg: &Leg, linkage: &Linkage, gravity: Vector) -> Lock {
         kind: LockKind::NoBrace,
         over_centre: None,
         past_centre: None,
+        over_centre_less_play: None,
+        axle_loads: Vec::new(),
         ground_load: None,
         knee_push: None,
         end_gap: None,
@@ -59,7 +61,12 @@ pub fn lock_of(leg: &Leg, linkage: &Linkage, gravity: Vector) -> Lock {
                     brace,
                     pose,
                 };
-                lock.ground_load = held.ground_load();
+                lock.over_centre_less_play = lock
+                    .over_centre
+                    .zip(leg.fall.knee_play)
+                    .map(|(offset, play)| offset - play);
+                lock.axle_loads = held.axle_loads();
+                lock.ground_load = held.axle_load(Vector::y());
                 lock.knee_push = held.knee_push(gravity);
             }
         }
@@ -86,13 +93,31 @@ impl Held<'_> {
         (speed != 0.0).then_some(speed)
     }
 
-    /// Push into the stop for each newton straight up at the axle.
-    fn ground_load(&self) -> Option<AxleLoadEffect> {
+    /// Push into the stop for each newton in a direction at the axle.
+    fn axle_load(&self, direction: Vector) -> Option<AxleLoadEffect> {
         let arm = self.pose.axle - self.linkage.trunnion();
-        let lift = (quarter(arm) * self.pose.rates.swing).y;
+        let speed = (quarter(arm) * self.pose.rates.swing).dot(&direction);
         Some(AxleLoadEffect {
-            into_lock: -lift / self.knee_speed()?,
+            into_lock: -speed / self.knee_speed()?,
         })
+    }
+
+    /// Level loads in the plane of the view.
+    fn axle_loads(&self) -> Vec<AxleLoad> {
+        let named = match self.leg.view {
+            View::Side => [
+                (AxlePush::DragAft, 1.0),
+                (AxlePush::SpringBackForward, -1.0),
+            ],
+            View::Front => [(AxlePush::SideLeft, 1.0), (AxlePush::SideRight, -1.0)],
+        };
+        named
+            .into_iter()
+            .filter_map(|(direction, sign)| {
+                let effect = self.axle_load(Vector::x() * sign)?;
+                Some(AxleLoad { direction, effect })
+            })
+            .collect()
     }
 
     /// Push at the knee that takes it off its stop against the dead weight [N].

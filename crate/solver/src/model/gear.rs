@@ -1,7 +1,7 @@
 //! The aeroplane's gear as a whole.
 use serde::{Deserialize, Serialize};
 
-use super::{ClearanceRule, Conditions, Leg, Supply};
+use super::{ClearanceRule, Conditions, Fluid, Leg, Supply};
 
 /// The retractable gear of one aeroplane and the case it is asked about.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -20,6 +20,9 @@ pub struct Gear {
     pub conditions: Conditions,
     /// Hydraulic pressure available to every actuator.
     pub supply: Supply,
+    /// Hydraulic fluid.
+    #[serde(default, skip_serializing_if = "Fluid::is_default")]
+    pub fluid: Fluid,
     /// Clearances asked for where an obstacle has no figure of its own.
     #[serde(default)]
     pub clearance_rule: ClearanceRule,

@@ -1,7 +1,7 @@
 //! One leg with all its parts.
 use serde::{Deserialize, Serialize};
 
-use super::{Actuator, Brace, Obstacle, Point, Strut, Wheel};
+use super::{Actuator, Brace, FallData, Obstacle, Point, Strut, Wheel};
 
 /// The plane in which a leg moves and is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -43,6 +43,9 @@ pub struct Leg {
     /// Drag areas of the leg in the wind.
     #[serde(default, skip_serializing_if = "LegAir::is_still")]
     pub air: LegAir,
+    /// What only free fall and lock ask for.
+    #[serde(default, skip_serializing_if = "FallData::is_empty")]
+    pub fall: FallData,
     /// Structure around the leg.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub well: Vec<Obstacle>,

@@ -10,6 +10,10 @@ mod actuator;
 mod brace;
 /// What the answers are asked for: attitude, air, load factor.
 mod conditions;
+/// Inputs of free fall and lock.
+mod fall;
+/// Hydraulic fluid.
+mod fluid;
 /// The aeroplane: legs, conditions, supply and clearance rule.
 mod gear;
 /// One leg with all its parts.
@@ -26,6 +30,8 @@ mod wheel;
 pub use actuator::{Actuator, AttachTo, BodyEnd};
 pub use brace::{Brace, FoldingBrace, Folds, Link, SlidingBrace, UnlockedBy};
 pub use conditions::{ClearanceRule, Conditions, DEFAULT_MARGIN_WANTED, Supply};
+pub use fall::{FallData, SHARP_EDGE};
+pub use fluid::{Fluid, MINERAL_FLUID_DENSITY};
 pub use gear::Gear;
 pub use leg::{Leg, LegAir, LegBody, View};
 pub(crate) use point::is_zero;

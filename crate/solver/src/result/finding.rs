@@ -159,6 +159,11 @@ pub enum Assumption {
     SeparateUnlock,
     /// Dead weight only: no springs, no pressure.
     DeadWeightOnly,
+    /// The fall is worked out with an actuator that has no pressure on either side, springs and
+    /// friction in the pins left out.
+    FallWithoutPressure,
+    /// The moment of inertia of the upper leg is an estimate.
+    InertiaEstimated,
     /// The latch or lock itself is not modelled.
     LatchNotModelled,
     /// The over-centre offset asked for is common practice for light aeroplanes.

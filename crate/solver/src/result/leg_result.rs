@@ -1,7 +1,7 @@
 //! The result of one leg.
 use serde::Serialize;
 
-use super::{Clearance, Finding, Force, Lock, Phase, Station};
+use super::{Clearance, Fall, Finding, Force, Lock, Phase, Station};
 use crate::model::{Point, View};
 
 /// Everything the solver says of one leg.
@@ -29,6 +29,8 @@ pub struct LegResult {
     pub force: Force,
     /// Down lock.
     pub lock: Lock,
+    /// Fall without pressure from up to the lock; absent when the leg does not come up.
+    pub fall: Option<Fall>,
     /// The path from down and locked to up, or to the first jam.
     pub stations: Vec<Station>,
 }

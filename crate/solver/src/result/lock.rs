@@ -17,7 +17,7 @@ pub enum LockKind {
 }
 
 /// Down lock of one leg.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Lock {
     /// Kind of lock.
@@ -30,6 +30,12 @@ pub struct Lock {
     pub past_centre: Option<f64>,
     /// What a load straight up at the axle (the ground's) does to the knee.
     pub ground_load: Option<AxleLoadEffect>,
+    /// Offset of the knee less the play given, the play taken wholly against the lock [m].
+    #[serde(rename = "over_centre_less_play_m")]
+    pub over_centre_less_play: Option<f64>,
+    /// What loads at the axle in the directions of this view do to the knee; empty without an
+    /// over-centre knee.
+    pub axle_loads: Vec<AxleLoad>,
     /// Push at the knee, square to the line B0–B1 in the unlocking direction, that takes the knee
     /// off its stop against the dead weight alone [N]; negative: the weight unlocks it.
     #[serde(rename = "knee_push_n")]
@@ -45,4 +51,29 @@ pub struct Lock {
 pub struct AxleLoadEffect {
     /// Push into the stop at the knee for each newton at the axle [1]; negative: out of the lock.
     pub into_lock: f64,
+}
+
+/// Direction of a load at the axle; names are common practice.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum AxlePush {
+    /// Aft, from rolling drag, brakes and spin-up at touchdown.
+    DragAft,
+    /// Forward, as the leg springs back after spin-up.
+    SpringBackForward,
+    /// Sideways, towards the right wing.
+    SideRight,
+    /// Sideways, towards the left wing.
+    SideLeft,
+}
+
+/// What a load at the axle in one direction does to an over-centre knee.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct AxleLoad {
+    /// Direction.
+    pub direction: AxlePush,
+    /// Its effect.
+    pub effect: AxleLoadEffect,
 }

@@ -2,6 +2,8 @@
 
 /// Clearance of every moving part to every obstacle.
 mod clearance;
+/// Fall without pressure.
+mod fall;
 /// The three answers for a leg.
 mod finding;
 /// Actuator force and pressure.
@@ -17,10 +19,13 @@ pub use clearance::{
     Clearance, ClearanceCurve, Contact, CurvePoint, PairClearance, Requirement, RequirementBasis,
     Tightest, TireState,
 };
+pub use fall::{
+    Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, InertiaBasis, LeastKneePush, LeastMoment,
+};
 pub use finding::{Assumption, Caution, Finding, FindingDetail, Question, Verdict};
 pub use force::{Force, ForcePeak, Stroke};
 pub use leg_result::{
     Excursion, Jam, JamCause, LegResult, MechanismEvent, MechanismEventKind, Place,
 };
-pub use lock::{AxleLoadEffect, Lock, LockKind};
+pub use lock::{AxleLoad, AxleLoadEffect, AxlePush, Lock, LockKind};
 pub use station::{Phase, Reactions, Station, StationForce};

@@ -112,7 +112,7 @@ impl Loads {
 }
 
 /// Velocity of the actuator's attach point A1 at the rates of the pose.
-fn attach_velocity(leg: &Leg, linkage: &Linkage, pose: &Pose) -> Vector {
+pub(crate) fn attach_velocity(leg: &Leg, linkage: &Linkage, pose: &Pose) -> Vector {
     let rates = &pose.rates;
     match (leg.actuator.attach_to, &leg.brace, pose.knee) {
         (AttachTo::UpperLink, Brace::Folding(brace), _) => {

@@ -8,8 +8,9 @@ mod loads;
 mod pressure;
 
 pub use free_body::{FreeBodies, free_bodies};
+pub(crate) use loads::attach_velocity;
 pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, wind};
-pub(crate) use pressure::place_of;
+pub(crate) use pressure::{areas, place_of};
 pub use pressure::{force_result, station_force};
 
 #[cfg(test)]

@@ -271,6 +271,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         brace,
         actuator,
         air: LegAir::default(),
+        fall: FallData::default(),
         well,
     };
     Drawn {

@@ -1,0 +1,44 @@
+//! Fields of the free fall and the margin of the lock.
+use gearswing_units::Quantity;
+
+use super::FieldWords;
+use super::words::Group;
+
+pub(super) const FALL: &[FieldWords] = &[
+    FieldWords::number(
+        "legs[].fall.body_inertia_kg_m2",
+        Quantity::Inertia,
+        "Moment of inertia",
+        "moment of inertia of the upper leg",
+        "The upper leg without wheel and sliding parts, about its own centre of mass, from the maker's data or by swinging it as a pendulum.",
+    )
+    .of(Group::Fall)
+    .if_empty("a uniform plate of its outline, or a uniform rod where it has none"),
+    FieldWords::number(
+        "legs[].fall.return_orifice_m",
+        Quantity::Length,
+        "Return restrictor",
+        "diameter of the return restrictor",
+        "Hole of the restrictor through which the fluid leaves the actuator as the leg comes down without pressure, from the maker's data or with a drill shank as a gauge.",
+    )
+    .of(Group::Fall)
+    .if_empty("the fluid returns freely"),
+    FieldWords::number(
+        "legs[].fall.discharge_coefficient",
+        Quantity::Ratio,
+        "Discharge coefficient",
+        "discharge coefficient of the return restrictor",
+        "0.61 to 0.65 for a sharp edge, 0.80 for a short tube, 0.95 and more for a rounded hole (handbook figures).",
+    )
+    .of(Group::Fall)
+    .if_empty("0.62, a sharp edge"),
+    FieldWords::number(
+        "legs[].fall.knee_play_m",
+        Quantity::Length,
+        "Play at the knee",
+        "play at the locked knee",
+        "How far the locked knee moves square to the brace when it is pushed and pulled by hand, with a dial gauge or a steel rule.",
+    )
+    .of(Group::Fall)
+    .if_empty("no play"),
+];

@@ -1,0 +1,124 @@
+//! Fall without pressure, and what axle loads do to the lock.
+use gearswing_solver::result::{AxleLoad, AxlePush, Fall, FallAirspeed, FallOutcome};
+use gearswing_units::Quantity;
+
+use super::lines::Lines;
+use super::numbers::title;
+use crate::subject::Subject;
+use crate::text::capital_first;
+
+/// Load at the axle for which the effect at the knee is said [N]: 100 lb or 100 N in the units
+/// chosen.
+const ROUND_LOAD: f64 = 100.0;
+
+/// Name of a load at the axle; common practice.
+pub(crate) fn load_name(direction: AxlePush) -> &'static str {
+    match direction {
+        AxlePush::DragAft => "drag aft",
+        AxlePush::SpringBackForward => "spring-back forward",
+        AxlePush::SideRight => "side load to the right",
+        AxlePush::SideLeft => "side load to the left",
+    }
+}
+
+pub(super) fn fall(lines: &mut Lines, subject: &Subject) {
+    for load in &subject.result.lock.axle_loads {
+        lines.item(2, "- ", &axle_load(subject, load));
+    }
+    let Some(fall) = &subject.result.fall else {
+        return;
+    };
+    title(lines, "Fall without pressure");
+    for text in rows(subject, fall) {
+        lines.item(2, "- ", &text);
+    }
+}
+
+fn axle_load(subject: &Subject, load: &AxleLoad) -> String {
+    let round = Quantity::Force.to_si(subject.units, ROUND_LOAD);
+    let share = load.effect.into_lock;
+    let way = if share < 0.0 { "out of" } else { "into" };
+    format!(
+        "{} of {} at the axle pushes the knee {way} its lock with {}.",
+        capital_first(load_name(load.direction)),
+        subject.say(Quantity::Force, round),
+        subject.say(Quantity::Force, round * share.abs())
+    )
+}
+
+fn rows(subject: &Subject, fall: &Fall) -> Vec<String> {
+    let moment = |si| subject.signed(Quantity::Moment, si);
+    let force = |si| subject.say(Quantity::Force, si);
+    let mut rows = outcome(subject, fall);
+    rows.push(format!(
+        "Net moment about the trunnion at up, towards down: {}.",
+        moment(fall.moment_at_up)
+    ));
+    if let Some(least) = &fall.least_moment {
+        rows.push(format!(
+            "Least net moment: {}, {}.",
+            moment(least.moment),
+            subject.at(&least.place)
+        ));
+    }
+    if let Some(least) = &fall.least_knee_push {
+        rows.push(format!(
+            "Least net push at the nearly straight knee, into the lock: {}, {}.",
+            subject.signed(Quantity::Force, least.push),
+            subject.at(&least.place)
+        ));
+    }
+    rows.extend(match fall.airspeed {
+        FallAirspeed::NoAirLoad => None,
+        FallAirspeed::NotInStillAir => Some("In still air it does not reach the lock.".to_owned()),
+        FallAirspeed::UpTo { airspeed } => Some(format!(
+            "It reaches the lock up to an airspeed of {}.",
+            subject.say(Quantity::Speed, airspeed)
+        )),
+        FallAirspeed::AtEvery { tried } => Some(format!(
+            "It reaches the lock at every airspeed up to {}.",
+            subject.say(Quantity::Speed, tried)
+        )),
+    });
+    if let Some(limit) = fall.seal_friction_limit {
+        let times = fall.friction_factor.map_or_else(String::new, |factor| {
+            format!(
+                ", {} times the friction given",
+                subject.say(Quantity::Ratio, factor)
+            )
+        });
+        rows.push(format!(
+            "Seal friction that just stops it short: {}{times}.",
+            force(limit)
+        ));
+    }
+    rows
+}
+
+fn outcome(subject: &Subject, fall: &Fall) -> Vec<String> {
+    let time = |si| subject.say(Quantity::Time, si);
+    match &fall.outcome {
+        FallOutcome::ReachesLock(arrival) => vec![
+            format!("Reaches its lock in {}.", time(arrival.time)),
+            format!(
+                "At the stop: swing {}, axle {}{}; fastest axle on the way {}.",
+                subject.say(Quantity::AngularSpeed, arrival.swing_rate.abs()),
+                subject.say(Quantity::StrokeSpeed, arrival.axle_speed),
+                arrival.knee_speed.map_or_else(String::new, |speed| format!(
+                    ", knee {}",
+                    subject.say(Quantity::StrokeSpeed, speed)
+                )),
+                subject.say(Quantity::StrokeSpeed, arrival.largest_axle_speed)
+            ),
+        ],
+        FallOutcome::StopsShort { place, time: at } => vec![format!(
+            "Comes to rest short of its lock, {}, after {}.",
+            subject.at(place),
+            time(*at)
+        )],
+        FallOutcome::StaysUp => vec!["Does not leave up by itself.".to_owned()],
+        FallOutcome::Creeps { place, time: at } => {
+            vec![format!("Still {} after {}.", subject.at(place), time(*at))]
+        }
+    }
+}

@@ -1,0 +1,251 @@
+//! One fall: equation of motion and the events that end it.
+use super::integrate::{Bounds, Moment, State, integrate};
+use super::orifice::Orifice;
+use super::track::{AIR, COLUMNS, INERTIA, STROKE, Track, WEIGHTS};
+use crate::numeric::bracketed_root;
+
+/// Longest fall that is followed [s]: legs come down in seconds; our own figure.
+pub(super) const LONGEST: f64 = 60.0;
+/// Longest step of the integration [s], well below the time a leg takes to swing back: no event can
+/// hide in one.
+const LONGEST_STEP: f64 = 0.05;
+/// Error allowed in a step: relative, and in the units of the state.
+pub(super) const TOLERANCE: f64 = 1e-9;
+/// Slower than this and slowing down further, the leg is at rest [1/s along the way, about rad/s]:
+/// through an orifice it would creep for ever towards the place where nothing pushes it on.
+const AT_REST: f64 = 1e-4;
+/// Width to which the time of an event is bracketed, as a share of the step [1].
+const EVENT_TOLERANCE: f64 = 1e-13;
+
+/// What a fall meets besides its own weight.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Case {
+    /// Dynamic pressure [Pa].
+    pub(super) dynamic_pressure: f64,
+    /// Seal friction [N].
+    pub(super) seal_friction: f64,
+    pub(super) damper: Option<Damper>,
+}
+
+/// The actuator pushing its fluid out through the return orifice.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Damper {
+    pub(super) orifice: Orifice,
+    /// Area that pushes as the actuator lengthens, and as it shortens [m2]; the other side fills
+    /// freely.
+    pub(super) areas: (f64, f64),
+}
+
+impl Damper {
+    /// Swept volume along the way at a rate of the actuator's length.
+    fn area(&self, stroke: f64) -> f64 {
+        let (lengthening, shortening) = self.areas;
+        let area = if stroke > 0.0 {
+            lengthening
+        } else {
+            shortening
+        };
+        area * stroke.abs()
+    }
+
+    /// Damping along the way at a rate of the actuator's length and a speed.
+    fn push(&self, stroke: f64, speed: f64) -> f64 {
+        let area = self.area(stroke);
+        area * self.orifice.pressure(area * speed)
+    }
+
+    /// Damping and its slope over the speed.
+    pub(super) fn push_and_slope(&self, stroke: f64, speed: f64) -> (f64, f64) {
+        let area = self.area(stroke);
+        let slope = self.orifice.pressure_slope(area * speed);
+        (self.push(stroke, speed), area * area * slope)
+    }
+}
+
+impl Case {
+    /// Net push along the way, without damping.
+    pub(super) fn net(&self, row: &[f64; COLUMNS]) -> f64 {
+        row[WEIGHTS] + row[AIR] * self.dynamic_pressure - self.friction(row)
+    }
+
+    /// Friction along the way, against the fall.
+    pub(super) fn friction(&self, row: &[f64; COLUMNS]) -> f64 {
+        self.seal_friction * row[STROKE].abs()
+    }
+
+    /// Slope over time of place, speed and energy taken by the orifice.
+    fn slope(&self, track: &Track, [x, speed, _]: &State) -> State {
+        let at = track.at(*x);
+        let damping = self
+            .damper
+            .map_or(0.0, |damper| damper.push(at.value[STROKE], *speed));
+        let inertia_slope = at.slope[INERTIA];
+        let push = self.net(&at.value) - damping - 0.5 * inertia_slope * speed * speed;
+        [*speed, push / at.value[INERTIA], damping * speed]
+    }
+}
+
+/// How a fall ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Ending {
+    /// At the end of the way.
+    Lock,
+    /// At rest on the way.
+    Rest,
+    /// Did not start.
+    Held,
+    /// Not at its end after [`LONGEST`], or not to be followed further.
+    Followed,
+}
+
+/// End of a fall.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Drop {
+    pub(super) ending: Ending,
+    /// When [s].
+    pub(super) time: f64,
+    /// Where along the way.
+    pub(super) x: f64,
+    /// Speed along the way.
+    pub(super) speed: f64,
+    /// Energy taken by the orifice [J].
+    pub(super) orifice: f64,
+    /// Largest speed of the axle at the steps [m/s].
+    pub(super) largest_axle_speed: f64,
+}
+
+/// Lets the leg go at up.
+pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
+    let mut found = Drop {
+        ending: Ending::Held,
+        time: 0.0,
+        x: 0.0,
+        speed: 0.0,
+        orifice: 0.0,
+        largest_axle_speed: 0.0,
+    };
+    if case.net(&track.at(0.0).value) <= 0.0 {
+        return found;
+    }
+    let bounds = Bounds {
+        tolerance,
+        longest_step: LONGEST_STEP,
+        end: LONGEST,
+    };
+    let mut end: Option<(Ending, f64, State)> = None;
+    let mut largest = 0.0_f64;
+    let last = integrate(
+        |state| case.slope(track, state),
+        [0.0; 3],
+        bounds,
+        |a, b| {
+            end = event(a, b, track.end());
+            if let Some((share, from, to)) = track.around(b.state[0]) {
+                let rate = from.axle + share * (to.axle - from.axle);
+                largest = largest.max(rate * b.state[1]);
+            }
+            end.is_some()
+        },
+    );
+    let (Ok(last) | Err(last)) = last;
+    let (ending, time, [x, speed, orifice]) =
+        end.unwrap_or((Ending::Followed, last.time, last.state));
+    found = Drop {
+        ending,
+        time,
+        x,
+        speed,
+        orifice,
+        largest_axle_speed: largest,
+    };
+    found
+}
+
+/// The first event within a step: rest, or the end of the way.
+pub(super) fn event(a: &Moment, b: &Moment, end: f64) -> Option<(Ending, f64, State)> {
+    let step = Step::new(a, b);
+    // how far into the step the leg moves forward
+    let rest = step.rest().or_else(|| step.crept_out());
+    let reach = rest.unwrap_or(1.0);
+    let (ending, share) = if step.place(reach) >= end {
+        let root = bracketed_root(|t| step.place(t) - end, 0.0, reach, EVENT_TOLERANCE);
+        (Ending::Lock, root.map_or(reach, |root| root.x))
+    } else {
+        (Ending::Rest, rest?)
+    };
+    let state = [step.place(share), step.speed(share), step.taken(share)];
+    Some((ending, a.time + share * step.length, state))
+}
+
+/// An accepted step as polynomials of its share t: the place of degree 5 from places, speeds and
+/// accelerations at both ends (Hermite interpolation).
+struct Step {
+    length: f64,
+    place: [f64; 6],
+    taken: [f64; 4],
+}
+
+impl Step {
+    fn new(a: &Moment, b: &Moment) -> Self {
+        let h = b.time - a.time;
+        let ([x0, v0, e0], [x1, v1, e1]) = (a.state, b.state);
+        let ([_, a0, p0], [_, a1, p1]) = (a.slope, b.slope);
+        let (v0, v1, a0, a1) = (h * v0, h * v1, h * h * a0, h * h * a1);
+        let d = x1 - x0 - v0 - 0.5 * a0;
+        let e = v1 - v0 - a0;
+        let f = a1 - a0;
+        let (p0, p1, de) = (h * p0, h * p1, e1 - e0);
+        Self {
+            length: h,
+            place: [
+                x0,
+                v0,
+                0.5 * a0,
+                10.0 * d - 4.0 * e + 0.5 * f,
+                -15.0 * d + 7.0 * e - f,
+                6.0 * d - 3.0 * e + 0.5 * f,
+            ],
+            taken: [e0, p0, 3.0 * de - 2.0 * p0 - p1, p0 + p1 - 2.0 * de],
+        }
+    }
+
+    fn place(&self, t: f64) -> f64 {
+        self.place.iter().rev().fold(0.0, |sum, c| sum * t + c)
+    }
+
+    fn taken(&self, t: f64) -> f64 {
+        self.taken.iter().rev().fold(0.0, |sum, c| sum * t + c)
+    }
+
+    /// Speed [per s].
+    fn speed(&self, t: f64) -> f64 {
+        let [_, c1, c2, c3, c4, c5] = self.place;
+        (c1 + t * (2.0 * c2 + t * (3.0 * c3 + t * (4.0 * c4 + t * 5.0 * c5)))) / self.length
+    }
+
+    /// The end of the step, where the leg hardly moves any more and slows down.
+    fn crept_out(&self) -> Option<f64> {
+        let [_, _, c2, c3, c4, c5] = self.place;
+        let slowing = 2.0 * c2 + 6.0 * c3 + 12.0 * c4 + 20.0 * c5 < 0.0;
+        (slowing && self.speed(1.0) < AT_REST).then_some(1.0)
+    }
+
+    /// Share of the step at which the leg comes to rest from moving forward; a rest between two ends
+    /// that both move forward is found too.
+    fn rest(&self) -> Option<f64> {
+        // the speed is looked at often enough for a polynomial of degree 4
+        const LOOKS: usize = 16;
+        let mut moving = None;
+        for look in 0..=LOOKS {
+            let t = look as f64 / LOOKS as f64;
+            let speed = self.speed(t);
+            if speed > 0.0 {
+                moving = Some(t);
+            } else if let Some(from) = moving {
+                let root = bracketed_root(|t| self.speed(t), from, t, EVENT_TOLERANCE);
+                return Some(root.map_or(t, |root| root.x));
+            }
+        }
+        None
+    }
+}

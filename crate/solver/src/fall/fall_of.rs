@@ -1,0 +1,136 @@
+//! Everything about the fall of one leg.
+use super::drop::{Case, Damper, Drop, Ending, TOLERANCE, drop};
+use super::limits;
+use super::orifice::Orifice;
+use super::track::{AIR, Node, Track, WEIGHTS};
+use crate::kinematics::Linkage;
+use crate::model::{Conditions, Fluid, Leg};
+use crate::result::{Arrival, Fall, FallEnergy, FallOutcome, LeastKneePush, LeastMoment};
+use crate::statics::{areas, dynamic_pressure};
+
+/// A leg that turns by less than this share of the knee's own turn stands nearly still [1]: there the
+/// push at the knee tells more than a moment about the trunnion. Our own figure, about 6° of fold.
+const NEARLY_STRAIGHT: f64 = 0.1;
+
+/// The fall of a checked leg that comes up, actuator without pressure and open to its return.
+/// `None` where its way from up to the lock cannot be worked out.
+#[must_use]
+pub fn fall_of(
+    leg: &Leg,
+    linkage: &Linkage,
+    fluid: &Fluid,
+    conditions: &Conditions,
+) -> Option<Fall> {
+    let track = Track::new(leg, linkage, conditions)?;
+    let case = case(leg, fluid, conditions);
+    let dropped = drop(&track, &case, TOLERANCE);
+    let place = track.place(linkage, dropped.x)?;
+    let outcome = match dropped.ending {
+        Ending::Lock => FallOutcome::ReachesLock(arrival(&track, &dropped)?),
+        Ending::Rest => FallOutcome::StopsShort {
+            place,
+            time: dropped.time,
+        },
+        Ending::Held => FallOutcome::StaysUp,
+        Ending::Followed => FallOutcome::Creeps {
+            place,
+            time: dropped.time,
+        },
+    };
+    let reaches = dropped.ending == Ending::Lock;
+    let net = |i: usize| track.table.values().get(i).map(|row| case.net(row));
+    let up = track.nodes.first()?;
+    Some(Fall {
+        outcome,
+        moment_at_up: net(0)? / up.swing,
+        least_moment: least_moment(&track, &case),
+        least_knee_push: least_knee_push(&track, &case),
+        airspeed: limits::airspeed(&track, &case, conditions.air_density),
+        friction_factor: reaches
+            .then(|| limits::friction_factor(&track, &case))
+            .flatten(),
+        seal_friction_limit: reaches
+            .then(|| limits::seal_friction(&track, &case))
+            .flatten(),
+        energy: energy(&track, &case, &dropped),
+        inertia: track.inertia_basis,
+    })
+}
+
+pub(super) fn case(leg: &Leg, fluid: &Fluid, conditions: &Conditions) -> Case {
+    let (bore, annulus) = areas(&leg.actuator);
+    Case {
+        dynamic_pressure: dynamic_pressure(conditions),
+        seal_friction: leg.actuator.seal_friction,
+        damper: leg.fall.return_orifice.map(|diameter| Damper {
+            orifice: Orifice::new(diameter, leg.fall.discharge(), fluid.density),
+            areas: (annulus, bore),
+        }),
+    }
+}
+
+fn arrival(track: &Track, dropped: &Drop) -> Option<Arrival> {
+    let end = track.nodes.last()?;
+    let axle_speed = end.axle * dropped.speed;
+    Some(Arrival {
+        time: dropped.time,
+        swing_rate: end.swing * dropped.speed,
+        axle_speed,
+        knee_speed: end.knee.map(|rate| rate * dropped.speed),
+        largest_axle_speed: dropped.largest_axle_speed.max(axle_speed),
+    })
+}
+
+fn rows<'a>(track: &'a Track, case: &'a Case) -> impl Iterator<Item = (&'a Node, f64)> {
+    let nets = track.table.values().iter().map(|row| case.net(row));
+    track.nodes.iter().zip(nets)
+}
+
+fn least_moment(track: &Track, case: &Case) -> Option<LeastMoment> {
+    rows(track, case)
+        .filter(|(node, _)| node.swing >= NEARLY_STRAIGHT)
+        .map(|(node, net)| LeastMoment {
+            moment: net / node.swing,
+            place: node.place,
+        })
+        .min_by(|a, b| a.moment.total_cmp(&b.moment))
+}
+
+fn least_knee_push(track: &Track, case: &Case) -> Option<LeastKneePush> {
+    rows(track, case)
+        .filter(|(node, _)| node.swing < NEARLY_STRAIGHT)
+        .filter_map(|(node, net)| {
+            Some(LeastKneePush {
+                push: net / node.knee.filter(|&rate| rate > 0.0)?,
+                place: node.place,
+            })
+        })
+        .min_by(|a, b| a.push.total_cmp(&b.push))
+}
+
+/// Work and energy up to where the fall ends; over the whole way the weights' work is that of their
+/// heights, so that the balance checks tables and integration as well.
+fn energy(track: &Track, case: &Case, dropped: &Drop) -> FallEnergy {
+    let sum = |f: &dyn Fn(&[f64; super::track::COLUMNS]) -> f64| {
+        track.table.integrals(dropped.x, f).last().unwrap_or(0.0)
+    };
+    let weights = if dropped.ending == Ending::Lock {
+        track.weights_work
+    } else {
+        sum(&|row| row[WEIGHTS])
+    };
+    let air = sum(&|row| row[AIR] * case.dynamic_pressure);
+    let friction = sum(&|row| case.friction(row));
+    let inertia = track.at(dropped.x).value[super::track::INERTIA];
+    let motion = 0.5 * inertia * dropped.speed * dropped.speed;
+    let missing = weights + air - friction - dropped.orifice - motion;
+    let scale = weights.abs() + air.abs() + friction;
+    FallEnergy {
+        weights,
+        air,
+        friction,
+        orifice: dropped.orifice,
+        motion,
+        residual: if scale > 0.0 { missing / scale } else { 0.0 },
+    }
+}

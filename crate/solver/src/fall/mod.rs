@@ -1,0 +1,35 @@
+//! Fall without pressure: does the leg come down to its lock by itself, when, and what is left.
+//!
+//! One coordinate x runs from up (0) to the lock. Along it the rates of all parts stay finite, at a
+//! straight knee too: it is the common parameter of [`crate::kinematics::Rates`], counted from up.
+//! With M the inertia, N the net push and D the damping at the rates of a pose:
+//!
+//! ```text
+//!   M·dv/dt + ½·M'(x)·v² = N(x) − D(x, v),    dx/dt = v
+//! ```
+//!
+//! Source: Lagrange's equation for one degree of freedom, any text on the dynamics of machinery. The
+//! functions of x are tables, worked out once for a leg, so that one fall costs less than a clearance.
+
+/// One fall: equation of motion, events.
+mod drop;
+/// Everything about the fall of one leg.
+mod fall_of;
+/// Kinetic energy of all parts.
+mod inertia;
+/// The published integrator behind one function.
+mod integrate;
+/// How far it can be driven: airspeed, friction.
+mod limits;
+/// Return orifice of the actuator.
+mod orifice;
+/// Functions of one variable as cubic splines.
+mod table;
+/// The way from up to the lock, tabled.
+mod track;
+
+pub use fall_of::fall_of;
+pub use orifice::{LAMINAR_BELOW, Orifice};
+
+#[cfg(test)]
+mod tests;

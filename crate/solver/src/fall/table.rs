@@ -1,0 +1,182 @@
+//! Functions of one variable as cubic splines over common knots.
+
+/// Several functions of one variable.
+#[derive(Clone, Debug)]
+pub(super) struct Table<const N: usize> {
+    knots: Vec<f64>,
+    values: Vec<[f64; N]>,
+    slopes: Vec<[f64; N]>,
+}
+
+/// Values and slopes of all functions at one place.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct At<const N: usize> {
+    pub(super) value: [f64; N],
+    pub(super) slope: [f64; N],
+}
+
+impl<const N: usize> Table<N> {
+    /// The splines with continuous second derivative through `values` at rising `knots`; the end
+    /// slopes are those of the cubics through the last four points. `None` for fewer than four
+    /// knots, knots that do not rise, and values that are not finite.
+    ///
+    /// Source: cubic spline in terms of slopes, any text on numerical analysis.
+    pub(super) fn new(knots: Vec<f64>, values: Vec<[f64; N]>) -> Option<Self> {
+        let sound = knots.len() >= 4
+            && knots.len() == values.len()
+            && knots.windows(2).all(|pair| pair[0] < pair[1])
+            && knots.iter().all(|x| x.is_finite())
+            && values.iter().flatten().all(|y| y.is_finite());
+        if !sound {
+            return None;
+        }
+        let slopes = slopes(&knots, &values)?;
+        Some(Self {
+            knots,
+            values,
+            slopes,
+        })
+    }
+
+    /// Last knot.
+    pub(super) fn end(&self) -> f64 {
+        self.knots.last().copied().unwrap_or(0.0)
+    }
+
+    pub(super) fn knots(&self) -> &[f64] {
+        &self.knots
+    }
+
+    pub(super) fn values(&self) -> &[[f64; N]] {
+        &self.values
+    }
+
+    /// Index of the piece that holds `x`; the first or last one beyond the ends.
+    pub(super) fn piece(&self, x: f64) -> usize {
+        let after = self.knots.partition_point(|&knot| knot <= x);
+        after.clamp(1, self.knots.len() - 1) - 1
+    }
+
+    /// Values and slopes at `x`; straight lines beyond the ends.
+    pub(super) fn at(&self, x: f64) -> At<N> {
+        let i = self.piece(x);
+        let (Some(&x0), Some(&x1)) = (self.knots.get(i), self.knots.get(i + 1)) else {
+            return self.end_line(0, x);
+        };
+        if x < x0 {
+            return self.end_line(i, x);
+        }
+        if x > x1 {
+            return self.end_line(i + 1, x);
+        }
+        let h = x1 - x0;
+        let t = (x - x0) / h;
+        let (u, row) = (1.0 - t, |i| (self.values.get(i), self.slopes.get(i)));
+        let (Some(y0), Some(m0)) = row(i) else {
+            return self.end_line(0, x);
+        };
+        let (Some(y1), Some(m1)) = row(i + 1) else {
+            return self.end_line(0, x);
+        };
+        let mut at = At {
+            value: [0.0; N],
+            slope: [0.0; N],
+        };
+        let columns = at.value.iter_mut().zip(&mut at.slope);
+        for ((value, slope), ((y0, y1), (m0, m1))) in
+            columns.zip(y0.iter().zip(y1).zip(m0.iter().zip(m1)))
+        {
+            *value = u * u * ((1.0 + 2.0 * t) * y0 + t * h * m0)
+                + t * t * ((3.0 - 2.0 * t) * y1 - u * h * m1);
+            *slope =
+                6.0 * t * u * (y1 - y0) / h + u * (1.0 - 3.0 * t) * m0 + t * (3.0 * t - 2.0) * m1;
+        }
+        at
+    }
+
+    fn end_line(&self, i: usize, x: f64) -> At<N> {
+        let (Some(&knot), Some(value), Some(slope)) =
+            (self.knots.get(i), self.values.get(i), self.slopes.get(i))
+        else {
+            return At {
+                value: [f64::NAN; N],
+                slope: [f64::NAN; N],
+            };
+        };
+        let mut at = At {
+            value: *value,
+            slope: *slope,
+        };
+        for (value, slope) in at.value.iter_mut().zip(slope) {
+            *value += slope * (x - knot);
+        }
+        at
+    }
+
+    /// Integral of a function of values from the first knot to each knot below `end` and to `end`
+    /// itself, by Simpson's rule in every piece.
+    pub(super) fn integrals<'a>(
+        &'a self,
+        end: f64,
+        f: impl Fn(&[f64; N]) -> f64 + 'a,
+    ) -> impl Iterator<Item = f64> + 'a {
+        let mut sum = 0.0;
+        self.knots
+            .windows(2)
+            .take_while(move |knots| knots.first().is_some_and(|&x| x < end))
+            .filter_map(move |knots| {
+                let [x0, x1] = *knots else { return None };
+                let x1 = x1.min(end);
+                let value = |x| f(&self.at(x).value);
+                sum += (x1 - x0) / 6.0 * (value(x0) + 4.0 * value(0.5 * (x0 + x1)) + value(x1));
+                Some(sum)
+            })
+    }
+}
+
+/// Slope at `x[0]` of the cubic through four points, by divided differences.
+fn end_slope(x: [f64; 4], y: [f64; 4]) -> f64 {
+    let first = |i: usize| (y[i + 1] - y[i]) / (x[i + 1] - x[i]);
+    let (d0, d1, d2) = (first(0), first(1), first(2));
+    let (e0, e1) = ((d1 - d0) / (x[2] - x[0]), (d2 - d1) / (x[3] - x[1]));
+    let third = (e1 - e0) / (x[3] - x[0]);
+    d0 + (x[0] - x[1]) * (e0 + (x[0] - x[2]) * third)
+}
+
+/// Slopes at all knots: one tridiagonal solution for all columns.
+fn slopes<const N: usize>(x: &[f64], y: &[[f64; N]]) -> Option<Vec<[f64; N]>> {
+    let count = x.len();
+    let four = |from: [usize; 4]| -> Option<[f64; N]> {
+        let mut slope = [0.0; N];
+        for (column, slope) in slope.iter_mut().enumerate() {
+            let mut points = ([0.0; 4], [0.0; 4]);
+            for (k, &at) in from.iter().enumerate() {
+                points.0[k] = *x.get(at)?;
+                points.1[k] = *y.get(at)?.get(column)?;
+            }
+            *slope = end_slope(points.0, points.1);
+        }
+        Some(slope)
+    };
+    let first = four([0, 1, 2, 3])?;
+    let last = four([count - 1, count - 2, count - 3, count - 4])?;
+    // forward elimination: above the diagonal, and right sides
+    let mut above = vec![0.0; count];
+    let mut right = vec![first; count];
+    for i in 1..count - 1 {
+        let (h0, h1) = (x[i] - x[i - 1], x[i + 1] - x[i]);
+        let pivot = 2.0 * (h0 + h1) - h1 * above[i - 1];
+        above[i] = h0 / pivot;
+        for c in 0..N {
+            let (d0, d1) = ((y[i][c] - y[i - 1][c]) / h0, (y[i + 1][c] - y[i][c]) / h1);
+            right[i][c] = (3.0 * (h1 * d0 + h0 * d1) - h1 * right[i - 1][c]) / pivot;
+        }
+    }
+    right[count - 1] = last;
+    for i in (1..count - 1).rev() {
+        for c in 0..N {
+            right[i][c] -= above[i] * right[i + 1][c];
+        }
+    }
+    Some(right)
+}

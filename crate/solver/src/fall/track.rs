@@ -1,0 +1,239 @@
+//! The way from up to the lock, tabled over one coordinate.
+use super::inertia::Inertias;
+use super::table::{At, Table};
+use crate::kinematics::{Linkage, Pose};
+use crate::model::{Brace, Conditions, Leg, Vector};
+use crate::numeric::wrap;
+use crate::result::{InertiaBasis, Place};
+use crate::statics::{Loads, dynamic_pressure, gravity, wind};
+
+/// Pieces of the swing and of the way from the straight knee to the lock.
+const SWING_PIECES: usize = 240;
+const LOCK_PIECES: usize = 24;
+
+/// Columns of the table, all at the rates of the pose, towards down.
+pub(super) const COLUMNS: usize = 4;
+/// Twice the kinetic energy.
+pub(super) const INERTIA: usize = 0;
+/// Push of the weights.
+pub(super) const WEIGHTS: usize = 1;
+/// Push of the air for each pascal of dynamic pressure.
+pub(super) const AIR: usize = 2;
+/// Rate of the actuator's length.
+pub(super) const STROKE: usize = 3;
+
+/// Way of a leg from up to the lock.
+#[derive(Clone, Debug)]
+pub(super) struct Track {
+    pub(super) table: Table<COLUMNS>,
+    pub(super) nodes: Vec<Node>,
+    /// Ends and middles of all pieces in turn: their places along the way and rows of the table.
+    pub(super) halves: Vec<(f64, [f64; COLUMNS])>,
+    /// Work of the weights over the whole way, from the heights at both ends [J].
+    pub(super) weights_work: f64,
+    pub(super) inertia_basis: InertiaBasis,
+}
+
+/// What is known at one knot of the table besides its columns; rates as there.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Node {
+    pub(super) place: Place,
+    /// Rate of the swing towards down [rad].
+    pub(super) swing: f64,
+    /// Speed of the axle [m].
+    pub(super) axle: f64,
+    /// Speed of the knee [m].
+    pub(super) knee: Option<f64>,
+}
+
+impl Track {
+    /// Tables the way of a leg that comes up; `None` where it cannot be assembled all the way or some
+    /// place of it has no rates.
+    pub(super) fn new(leg: &Leg, linkage: &Linkage, conditions: &Conditions) -> Option<Self> {
+        let inertias = Inertias::of(leg);
+        let gravity = gravity(leg.view, conditions);
+        let unit_wind = unit_wind(leg, conditions);
+        let mut knot = 0.0;
+        let mut knots = vec![knot];
+        let mut before = linkage.pose(1.0).ok()?;
+        let row = |pose: &Pose| row(leg, linkage, pose, &inertias, gravity, unit_wind);
+        let first = before;
+        let mut values = vec![row(&before)];
+        let mut nodes = vec![node(leg, linkage, &before)];
+        for (from, to) in pieces(linkage) {
+            let middle = linkage.pose(0.5 * (from + to)).ok()?;
+            let after = linkage.pose(to).ok()?;
+            knot += way(leg, [&before, &middle, &after])?;
+            knots.push(knot);
+            values.push(row(&after));
+            nodes.push(node(leg, linkage, &after));
+            before = after;
+        }
+        let potential = |pose: &Pose| weights_potential(leg, linkage, pose, gravity);
+        let table = Table::new(knots, values)?;
+        Some(Self {
+            nodes,
+            halves: halves(&table),
+            table,
+            weights_work: potential(&before) - potential(&first),
+            inertia_basis: inertias.basis,
+        })
+    }
+
+    /// Length of the way.
+    pub(super) fn end(&self) -> f64 {
+        self.table.end()
+    }
+
+    pub(super) fn at(&self, x: f64) -> At<COLUMNS> {
+        self.table.at(x)
+    }
+
+    /// Share of the piece that holds `x`, and the nodes at its ends.
+    pub(super) fn around(&self, x: f64) -> Option<(f64, &Node, &Node)> {
+        let i = self.table.piece(x);
+        let (x0, x1) = (self.table.knots().get(i)?, self.table.knots().get(i + 1)?);
+        let share = ((x - x0) / (x1 - x0)).clamp(0.0, 1.0);
+        Some((share, self.nodes.get(i)?, self.nodes.get(i + 1)?))
+    }
+
+    /// Place on the path, straight between the knots.
+    pub(super) fn place(&self, linkage: &Linkage, x: f64) -> Option<Place> {
+        let (share, a, b) = self.around(x)?;
+        let progress = a.place.progress + share * (b.place.progress - a.place.progress);
+        linkage.pose(progress).ok().map(|pose| pose.place)
+    }
+}
+
+/// Rows at the ends and in the middle of every piece, in turn.
+pub(super) fn halves(table: &Table<COLUMNS>) -> Vec<(f64, [f64; COLUMNS])> {
+    let knots = table.knots();
+    let mut halves: Vec<_> = knots
+        .windows(2)
+        .zip(table.values())
+        .flat_map(|(ends, row)| {
+            let middle = 0.5 * ends.iter().sum::<f64>();
+            let first = ends.first().map(|&x| (x, *row));
+            [first, Some((middle, table.at(middle).value))]
+        })
+        .flatten()
+        .collect();
+    halves.extend(knots.last().copied().zip(table.values().last().copied()));
+    halves
+}
+
+/// Progress at the ends of every piece, from up down.
+fn pieces(linkage: &Linkage) -> impl Iterator<Item = (f64, f64)> {
+    let part = |from: f64, count: usize| {
+        (0..count).map(move |i| {
+            let at = |i: usize| from - i as f64 / count as f64;
+            (at(i), at(i + 1))
+        })
+    };
+    let lock = if linkage.path().unlocks {
+        LOCK_PIECES
+    } else {
+        0
+    };
+    part(1.0, SWING_PIECES).chain(part(0.0, lock))
+}
+
+/// Length of the way between the outer two of three poses, by a parabola through 1/rate over an angle
+/// that moves well there: the swing, or the angle at the knee, one of which always does.
+fn way(leg: &Leg, poses: [&Pose; 3]) -> Option<f64> {
+    let knee = poses.map(|pose| {
+        let (Brace::Folding(brace), Some(knee), Some(attach)) =
+            (&leg.brace, pose.knee, pose.brace_attach)
+        else {
+            return (0.0, 0.0);
+        };
+        let (upper, lower) = (knee - brace.airframe_pivot, attach - knee);
+        let angle = upper.perp(&lower).atan2(upper.dot(&lower));
+        (angle, pose.rates.lower - pose.rates.upper)
+    });
+    let swing = poses.map(|pose| (pose.place.swing, pose.rates.swing));
+    let [_, (_, knee_rate), _] = knee;
+    let [_, (_, swing_rate), _] = swing;
+    let [(u0, r0), (u1, r1), (u2, r2)] = if knee_rate.abs() > swing_rate.abs() {
+        knee
+    } else {
+        swing
+    };
+    let (a, b) = (wrap(u1 - u0), wrap(u2 - u1));
+    let both = a + b;
+    // unequal Simpson: the integral of the parabola through three points, any numerical text
+    let sum = (2.0 - b / a) / r0 + both * both / (a * b) / r1 + (2.0 - a / b) / r2;
+    // rates are towards up, the way goes down
+    let length = -both / 6.0 * sum;
+    (length.is_finite() && length > 0.0).then_some(length)
+}
+
+/// Air load on a square metre at one pascal of dynamic pressure, in the leg's plane [N/m2].
+fn unit_wind(leg: &Leg, conditions: &Conditions) -> Vector {
+    let one_pascal = Conditions {
+        airspeed: 1.0,
+        air_density: 2.0,
+        ..*conditions
+    };
+    wind(leg.view, &one_pascal) / dynamic_pressure(&one_pascal)
+}
+
+fn row(
+    leg: &Leg,
+    linkage: &Linkage,
+    pose: &Pose,
+    inertias: &Inertias,
+    gravity: Vector,
+    unit_wind: Vector,
+) -> [f64; COLUMNS] {
+    let none = Vector::zeros();
+    let push =
+        |gravity, wind| -Loads::new(leg, linkage, pose, gravity, wind).power(leg, linkage, pose);
+    let mut row = [0.0; COLUMNS];
+    row[INERTIA] = inertias.twice_energy(leg, linkage, pose);
+    row[WEIGHTS] = push(gravity, none);
+    row[AIR] = push(none, unit_wind);
+    row[STROKE] = -pose.rates.actuator;
+    row
+}
+
+fn node(leg: &Leg, linkage: &Linkage, pose: &Pose) -> Node {
+    let rates = &pose.rates;
+    let knee = match (&leg.brace, pose.knee) {
+        (Brace::Folding(brace), Some(knee)) => {
+            Some((knee - brace.airframe_pivot).norm() * rates.upper.abs())
+        }
+        _ => None,
+    };
+    Node {
+        place: pose.place,
+        swing: rates.swing * leg.swing_up.signum(),
+        axle: axle_velocity(linkage, pose).norm(),
+        knee,
+    }
+}
+
+/// Velocity of the axle at the rates of the pose.
+pub(super) fn axle_velocity(linkage: &Linkage, pose: &Pose) -> Vector {
+    let arm = pose.axle - linkage.trunnion();
+    crate::kinematics::quarter(arm) * pose.rates.swing
+        + pose.turn(linkage.slide_direction()) * pose.rates.slide
+}
+
+/// Work that the weights have done when the parts have come from the origin to this pose [J].
+fn weights_potential(leg: &Leg, linkage: &Linkage, pose: &Pose, gravity: Vector) -> f64 {
+    let loads = Loads::new(leg, linkage, pose, gravity, Vector::zeros());
+    let work = |(at, force): (crate::model::Point, Vector)| at.coords.dot(&force);
+    let mut sum = work(loads.body) + work(loads.wheel);
+    if let Some(knee) = pose.knee {
+        sum += work((knee, loads.upper_half + loads.lower_half));
+    }
+    if let Some(attach) = pose.brace_attach {
+        let half = match leg.brace {
+            Brace::Folding(_) => loads.lower_half,
+            _ => loads.upper_half,
+        };
+        sum += work((attach, half));
+    }
+    sum + work((pose.actuator_attach, loads.actuator_half))
+}

@@ -1,0 +1,42 @@
+//! What only the fall without pressure and the margin of the lock ask for.
+use serde::{Deserialize, Serialize};
+
+/// Inputs of the free fall and of the lock; all may be left out.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields, default)]
+pub struct FallData {
+    /// Moment of inertia of the upper leg about its centre of mass [kg·m2]; absent = a uniform
+    /// plate of its outline, or a uniform rod where it has none.
+    #[serde(rename = "body_inertia_kg_m2", skip_serializing_if = "Option::is_none")]
+    pub body_inertia: Option<f64>,
+    /// Diameter of the restrictor through which the actuator's fluid returns as the leg comes
+    /// down without pressure [m]; absent = it returns freely.
+    #[serde(rename = "return_orifice_m", skip_serializing_if = "Option::is_none")]
+    pub return_orifice: Option<f64>,
+    /// Discharge coefficient of that restrictor [1]; absent = a sharp edge.
+    #[serde(
+        rename = "discharge_coefficient",
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub discharge: Option<f64>,
+    /// How far the locked knee can be moved square to the brace by the play of its pins [m].
+    #[serde(rename = "knee_play_m", skip_serializing_if = "Option::is_none")]
+    pub knee_play: Option<f64>,
+}
+
+impl FallData {
+    pub(crate) fn is_empty(&self) -> bool {
+        *self == Self::default()
+    }
+
+    /// Discharge coefficient of the return orifice [1].
+    #[must_use]
+    pub fn discharge(&self) -> f64 {
+        self.discharge.unwrap_or(SHARP_EDGE)
+    }
+}
+
+/// Discharge coefficient of a sharp-edged orifice [1]: 0.61 to 0.65, commonly 0.62 (published
+/// orifice calculators and handbooks give the same).
+pub const SHARP_EDGE: f64 = 0.62;

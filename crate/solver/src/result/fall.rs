@@ -1,0 +1,164 @@
+//! Fall of a leg without pressure, from up to its down lock.
+use serde::Serialize;
+
+use super::Place;
+
+/// Fall of one leg from rest at up, the actuator without pressure.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Fall {
+    /// How it ends.
+    pub outcome: FallOutcome,
+    /// Net moment about the trunnion at rest at up [N·m]: positive towards down. Friction is taken
+    /// as holding the leg back.
+    #[serde(rename = "moment_at_up_n_m")]
+    pub moment_at_up: f64,
+    /// Least net moment on the way, damping left out: where it is negative, only speed carries the
+    /// leg on. The last way of a straightening knee is in `least_knee_push` instead.
+    pub least_moment: Option<LeastMoment>,
+    /// Least net push at the knee into the lock, while the knee is nearly straight.
+    pub least_knee_push: Option<LeastKneePush>,
+    /// Up to which airspeed it reaches the lock.
+    pub airspeed: FallAirspeed,
+    /// The friction given times this just stops it short [1]; absent when none is given, when the
+    /// leg falls short as it is, or beyond 1,000.
+    pub friction_factor: Option<f64>,
+    /// Seal friction that just stops it short, all else as given [N]; absent when it falls short as
+    /// it is or nothing up to 1,000,000 N does.
+    #[serde(rename = "seal_friction_limit_n")]
+    pub seal_friction_limit: Option<f64>,
+    /// Work and energy up to the end of the fall.
+    pub energy: FallEnergy,
+    /// Where the moment of inertia of the upper leg comes from.
+    pub inertia: InertiaBasis,
+}
+
+/// How a fall ends.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum FallOutcome {
+    /// It comes onto its stop at gear down, an over-centre knee past the straight line.
+    ReachesLock(Arrival),
+    /// It comes to rest on the way.
+    StopsShort {
+        /// Where.
+        place: Place,
+        /// When, after it is let go [s].
+        #[serde(rename = "time_s")]
+        time: f64,
+    },
+    /// It does not leave up by itself.
+    StaysUp,
+    /// It still moves after the longest time that is followed, or cannot be followed further.
+    Creeps {
+        /// Where it is then.
+        place: Place,
+        /// That time [s].
+        #[serde(rename = "time_s")]
+        time: f64,
+    },
+}
+
+/// Arrival on the stop.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Arrival {
+    /// When, after the leg is let go [s].
+    #[serde(rename = "time_s")]
+    pub time: f64,
+    /// Rate of the swing there, towards down positive [rad/s]; an over-centre leg comes onto its
+    /// stop from past down: negative.
+    #[serde(rename = "swing_rate_rad_s")]
+    pub swing_rate: f64,
+    /// Speed of the axle there [m/s].
+    #[serde(rename = "axle_speed_m_s")]
+    pub axle_speed: f64,
+    /// Speed of the knee there [m/s].
+    #[serde(rename = "knee_speed_m_s")]
+    pub knee_speed: Option<f64>,
+    /// Largest speed of the axle on the way [m/s].
+    #[serde(rename = "largest_axle_speed_m_s")]
+    pub largest_axle_speed: f64,
+}
+
+/// The least net moment on the way.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct LeastMoment {
+    /// Net moment about the trunnion [N·m]: positive towards down.
+    #[serde(rename = "moment_n_m")]
+    pub moment: f64,
+    /// Where.
+    pub place: Place,
+}
+
+/// The least net push at a nearly straight knee.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct LeastKneePush {
+    /// Net push at the knee along its way [N]: positive into the lock.
+    #[serde(rename = "push_n")]
+    pub push: f64,
+    /// Where.
+    pub place: Place,
+}
+
+/// Airspeed and the fall.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum FallAirspeed {
+    /// No air load works on the leg in its plane.
+    NoAirLoad,
+    /// It does not reach the lock in still air.
+    NotInStillAir,
+    /// It reaches the lock from still air up to this true airspeed.
+    UpTo {
+        /// True airspeed [m/s].
+        #[serde(rename = "airspeed_m_s")]
+        airspeed: f64,
+    },
+    /// It does so at every airspeed that was tried.
+    AtEvery {
+        /// The highest one tried [m/s].
+        #[serde(rename = "tried_m_s")]
+        tried: f64,
+    },
+}
+
+/// Work done on a leg up to the end of its fall.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct FallEnergy {
+    /// Work of the weights [J].
+    #[serde(rename = "weights_j")]
+    pub weights: f64,
+    /// Work of the air [J].
+    #[serde(rename = "air_j")]
+    pub air: f64,
+    /// Taken by friction [J].
+    #[serde(rename = "friction_j")]
+    pub friction: f64,
+    /// Taken by the return orifice [J].
+    #[serde(rename = "orifice_j")]
+    pub orifice: f64,
+    /// Energy of motion at the end [J].
+    #[serde(rename = "motion_j")]
+    pub motion: f64,
+    /// What is missing from the balance, as a share of the work of the weights and the air [1].
+    pub residual: f64,
+}
+
+/// Where a moment of inertia comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum InertiaBasis {
+    /// Given.
+    Given,
+    /// Uniform plate of the outline.
+    UniformPlate,
+    /// Uniform rod from the trunnion through the centre of mass to as far beyond it.
+    UniformRod,
+}
