@@ -251,12 +251,7 @@ fn actuator_rows(
     ));
 }
 
-fn fall_rows(
-    state: &State,
-    index: usize,
-    path: &dyn Fn(&str) -> String,
-    found: &mut Vec<Worked>,
-) {
+fn fall_rows(state: &State, index: usize, path: &dyn Fn(&str) -> String, found: &mut Vec<Worked>) {
     let units = state.session.units;
     let Some(fall) = state
         .derived

@@ -49,16 +49,9 @@ impl Damper {
     }
 
     /// Damping along the way at a rate of the actuator's length and a speed.
-    fn push(&self, stroke: f64, speed: f64) -> f64 {
+    pub(super) fn push(&self, stroke: f64, speed: f64) -> f64 {
         let area = self.area(stroke);
         area * self.orifice.pressure(area * speed)
-    }
-
-    /// Damping and its slope over the speed.
-    pub(super) fn push_and_slope(&self, stroke: f64, speed: f64) -> (f64, f64) {
-        let area = self.area(stroke);
-        let slope = self.orifice.pressure_slope(area * speed);
-        (self.push(stroke, speed), area * area * slope)
     }
 }
 

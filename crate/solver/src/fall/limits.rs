@@ -14,9 +14,6 @@ const HALVINGS: usize = 14;
 
 /// Whether the leg reaches the lock: its energy of motion K over the way, dK/dx = N − D, must stay
 /// above zero.
-///
-/// Without damping by Simpson's rule. Damping depends on K and may be stiff: a two-stage implicit
-/// rule of order 2 (SDIRK with γ = 1 − 1/√2, any text on stiff equations).
 pub(super) fn reaches(track: &Track, case: &Case) -> bool {
     let rows = &track.halves;
     if rows.first().is_none_or(|(_, row)| case.net(row) <= 0.0) {
@@ -31,60 +28,38 @@ pub(super) fn reaches(track: &Track, case: &Case) -> bool {
         let [(x0, a), (_, b), (x1, c)] = piece else {
             return false;
         };
-        let h = x1 - x0;
-        let nets = [a, b, c].map(|row| case.net(row));
+        let work = (x1 - x0) / 6.0 * (case.net(a) + 4.0 * case.net(b) + case.net(c));
         energy = match case.damper {
-            None => energy + h / 6.0 * (nets[0] + 4.0 * nets[1] + nets[2]),
-            Some(damper) => damped(energy, h, [a, b, c], nets, &damper),
+            None => energy + work,
+            Some(damper) => damped(energy, work, x1 - x0, b, &damper),
         };
         energy > 0.0
     })
 }
 
-/// Energy of motion at the end of a piece; zero where it runs out.
-fn damped(energy: f64, h: f64, rows: [&[f64; COLUMNS]; 3], nets: [f64; 3], damper: &Damper) -> f64 {
-    const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
-    let [from, middle, to] = nets;
-    // parabola through the three nets, at the inner stage
-    let (slope, bend) = (
-        4.0 * middle - 3.0 * from - to,
-        2.0 * (from + to) - 4.0 * middle,
-    );
-    let inner = from + GAMMA * (slope + GAMMA * bend);
-    let mut row = *rows[0];
-    for (value, (b, c)) in row.iter_mut().zip(rows[1].iter().zip(rows[2])) {
-        *value += GAMMA * (4.0 * b - 3.0 * *value - c + GAMMA * 2.0 * (*value + c - 2.0 * b));
-    }
-    let gamma = GAMMA * h;
-    let first = implicit(energy + gamma * inner, gamma, &row, damper);
-    let rate = (first - energy) / gamma;
-    implicit(
-        energy + (h - gamma) * rate + gamma * to,
-        gamma,
-        rows[2],
-        damper,
-    )
-}
-
-/// Energy K with K + step·D(K) = `sum`; zero where `sum` is not positive.
-fn implicit(sum: f64, step: f64, row: &[f64; COLUMNS], damper: &Damper) -> f64 {
-    if sum <= 0.0 {
-        return 0.0;
-    }
-    let inertia = row[INERTIA];
-    // over the speed the left side is convex and rising: Newton's rule comes down from above
-    let mut speed = (2.0 * sum / inertia).sqrt();
-    for _ in 0..60 {
-        let (push, push_slope) = damper.push_and_slope(row[STROKE], speed);
-        let miss = 0.5 * inertia * speed * speed + step * push - sum;
-        let next = speed - miss / (inertia * speed + step * push_slope);
-        let done = (speed - next).abs() <= 1e-12 * speed;
-        speed = next.max(0.0);
-        if done || speed == 0.0 {
+/// Energy of motion at the end of a piece of length `h`, on which the net push does `work`; negative
+/// where it runs out. `row` is that of the middle.
+///
+/// Turbulent damping goes with the energy, D = c·K, and then the piece is solved exactly; c is taken
+/// at the mean energy for the laminar part's sake.
+fn damped(energy: f64, work: f64, h: f64, row: &[f64; COLUMNS], damper: &Damper) -> f64 {
+    let mut end = energy + work;
+    for _ in 0..4 {
+        let mean = 0.5 * (energy + end.max(0.0));
+        if mean <= 0.0 {
             break;
         }
+        let speed = (2.0 * mean / row[INERTIA]).sqrt();
+        let decay = h * damper.push(row[STROKE], speed) / mean;
+        // (1 − e^−decay)/decay, at no damping 1
+        let share = if decay > 1e-9 {
+            -(-decay).exp_m1() / decay
+        } else {
+            1.0
+        };
+        end = energy * (-decay).exp() + work * share;
     }
-    0.5 * inertia * speed * speed
+    end
 }
 
 /// Up to which airspeed it reaches the lock.

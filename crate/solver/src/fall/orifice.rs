@@ -31,20 +31,7 @@ impl Orifice {
     #[must_use]
     pub fn pressure(&self, flow: f64) -> f64 {
         let speed = flow / self.effective_area;
-        0.5 * self.density * speed * (speed * speed + self.slow_squared()).sqrt()
-    }
-
-    /// Slope of the pressure drop over the flow [Pa·s/m3].
-    #[must_use]
-    pub fn pressure_slope(&self, flow: f64) -> f64 {
-        let speed = flow / self.effective_area;
-        let (speed2, slow2) = (speed * speed, self.slow_squared());
-        let slope = (2.0 * speed2 + slow2) / (speed2 + slow2).sqrt();
-        0.5 * self.density * slope / self.effective_area
-    }
-
-    /// u₀² [m2/s2].
-    fn slow_squared(&self) -> f64 {
-        2.0 * LAMINAR_BELOW / self.density
+        let slow2 = 2.0 * LAMINAR_BELOW / self.density;
+        0.5 * self.density * speed * (speed * speed + slow2).sqrt()
     }
 }
