@@ -77,6 +77,7 @@ fn every_number_has_the_quantity_of_its_key() {
         let pattern = words.pattern.trim_end_matches("[]");
         let by_key: &[Q] = match () {
             () if pattern.ends_with("_kg_m3") => &[Q::Density],
+            () if pattern.ends_with("_kg_m2") => &[Q::Inertia],
             () if pattern.ends_with("_m_s") => &[Q::Speed],
             () if pattern.ends_with("_m2") => &[Q::DragArea],
             () if pattern.ends_with("_m") => &[Q::Length],
@@ -84,6 +85,7 @@ fn every_number_has_the_quantity_of_its_key() {
             () if pattern.ends_with("_kg") => &[Q::Mass],
             () if pattern.ends_with("_pa") => &[Q::Pressure],
             () if pattern.ends_with("_n") => &[Q::Force],
+            () if pattern.ends_with("_coefficient") => &[Q::Ratio],
             () => &[Q::Travel, Q::LoadFactor],
         };
         assert_eq!(

@@ -70,7 +70,8 @@ pub fn verdict_text(question: Question, verdict: Verdict) -> &'static str {
 #[must_use]
 pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
     let mut said = said(subject, finding);
-    if finding.question == Question::Locks {
+    let stopped = matches!(finding.detail, FindingDetail::ExcursionStopped { .. });
+    if finding.question == Question::Locks && !stopped {
         fall::append(subject, &mut said);
     }
     let mut governs: Vec<Governing> = finding

@@ -1,5 +1,5 @@
 //! Will it lock? The fall without pressure in words.
-use gearswing_solver::result::{Arrival, Fall, FallAirspeed, FallOutcome, Place};
+use gearswing_solver::result::{Arrival, Fall, FallAirspeed, FallOutcome, LockKind, Place};
 use gearswing_units::Quantity;
 
 use super::answer::Said;
@@ -27,7 +27,8 @@ fn sentence(subject: &Subject, fall: &Fall) -> String {
     match &fall.outcome {
         FallOutcome::ReachesLock(arrival) => reaches(subject, fall, arrival),
         FallOutcome::StopsShort { place, .. } => format!(
-            "Without pressure it does not come down to its lock by itself: it comes to rest {}.{}",
+            "Without pressure it does not come down{} by itself: it comes to rest {}.{}",
+            to_its_lock(subject),
             subject.at(place),
             spare(subject, fall, false)
         ),
@@ -36,10 +37,19 @@ fn sentence(subject: &Subject, fall: &Fall) -> String {
             subject.say(Quantity::Moment, -fall.moment_at_up)
         ),
         FallOutcome::Creeps { place, time } => format!(
-            "Without pressure it has not come down to its lock after {}: it is still {}.",
+            "Without pressure it has not come down{} after {}: it is still {}.",
+            to_its_lock(subject),
             subject.say(Quantity::Time, *time),
             subject.at(place)
         ),
+    }
+}
+
+/// Only an over-centre knee is a lock that the fall can show.
+fn to_its_lock(subject: &Subject) -> &'static str {
+    match subject.result.lock.kind {
+        LockKind::OverCentre => " to its lock",
+        LockKind::FoldsOn | LockKind::SlidingBrace | LockKind::NoBrace => "",
     }
 }
 
@@ -53,7 +63,8 @@ fn reaches(subject: &Subject, fall: &Fall, arrival: &Arrival) -> String {
         }
     };
     format!(
-        "Without pressure it falls to its lock by itself in {}{limit}.{}",
+        "Without pressure it comes down{} by itself in {}{limit}.{}",
+        to_its_lock(subject),
         subject.say(Quantity::Time, arrival.time),
         spare(subject, fall, true)
     )
@@ -89,5 +100,69 @@ fn spare(subject: &Subject, fall: &Fall, carried: bool) -> String {
             subject.at(&least.place)
         ),
         (None, _) => String::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::fmt::Write as _;
+
+    use gearswing_solver::result::Phase;
+    use gearswing_units::UnitChoice;
+
+    use super::*;
+    use crate::finding_text;
+    use crate::sample::{full_gear, place, result, subject};
+
+    const METRIC: UnitChoice = UnitChoice::METRIC;
+
+    #[test]
+    fn every_fall_sentence() {
+        let (gear, base) = (full_gear(), result());
+        let rest = Place {
+            phase: Phase::Swing,
+            ..place(0.052)
+        };
+        let mut lines = String::new();
+        for (outcome, moment, push, kind) in [
+            (None, 8.4, 5.2, LockKind::OverCentre),
+            (None, -8.4, 5.2, LockKind::NoBrace),
+            (None, -8.4, -5.2, LockKind::OverCentre),
+            (Some(FallOutcome::StaysUp), -20.0, 5.2, LockKind::OverCentre),
+            (
+                Some(FallOutcome::StopsShort {
+                    place: rest,
+                    time: 1.2,
+                }),
+                -8.4,
+                5.2,
+                LockKind::OverCentre,
+            ),
+            (
+                Some(FallOutcome::Creeps {
+                    place: rest,
+                    time: 60.0,
+                }),
+                8.4,
+                5.2,
+                LockKind::SlidingBrace,
+            ),
+        ] {
+            let mut result = base.clone();
+            result.lock.kind = kind;
+            let fall = result.fall.as_mut().unwrap();
+            fall.airspeed = FallAirspeed::NoAirLoad;
+            fall.moment_at_up = moment;
+            fall.least_moment.as_mut().unwrap().moment = moment;
+            fall.least_knee_push.as_mut().unwrap().push = push;
+            if let Some(outcome) = outcome {
+                fall.outcome = outcome;
+            }
+            let subject = subject(&gear, &result, METRIC);
+            let text = finding_text(&subject, &result.findings[2]).sentence;
+            let (_, falls) = text.split_once("Without pressure").unwrap();
+            let _ = writeln!(lines, "Without pressure{falls}");
+        }
+        insta::assert_snapshot!(lines);
     }
 }
