@@ -174,8 +174,9 @@ fn slopes<const N: usize>(x: &[f64], y: &[[f64; N]]) -> Option<Vec<[f64; N]>> {
     }
     right[count - 1] = last;
     for i in (1..count - 1).rev() {
-        for c in 0..N {
-            right[i][c] -= above[i] * right[i + 1][c];
+        let (below, from) = right.split_at_mut(i + 1);
+        for (value, next) in below[i].iter_mut().zip(&from[0]) {
+            *value -= above[i] * next;
         }
     }
     Some(right)
