@@ -92,6 +92,7 @@ pub fn random_gear(kind: Kind, draw: &mut Draw) -> Gear {
             airspeed: d.between(0.0, 70.0),
             sideslip: d.between(-0.3, 0.3),
             air_density: d.between(0.7, 1.3),
+            ..Conditions::default()
         },
         supply: Supply {
             available_pressure,
@@ -164,6 +165,8 @@ fn random_leg(kind: Kind, d: &mut Draw, hand: f64) -> Leg {
             leg_drag_area: d.between(0.0, 0.03),
         },
         fall: FallData::default(),
+        springs: vec![],
+        pins: Pins::default(),
         well: vec![],
     }
 }

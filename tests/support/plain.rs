@@ -56,6 +56,8 @@ pub fn bare_leg() -> Leg {
         },
         air: LegAir::default(),
         fall: FallData::default(),
+        springs: vec![],
+        pins: Pins::default(),
         well: vec![],
     }
 }

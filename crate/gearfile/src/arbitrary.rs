@@ -1,8 +1,10 @@
 //! Random models for the tests: every kind of part, any finite number, any text.
 use gearswing_solver::model::{
-    Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, FallData, Fluid,
-    FoldingBrace, Folds, Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle, Point,
-    Shape, Shortening, ShorteningRow, SlidingBrace, Strut, Supply, Tire, UnlockedBy, View, Wheel,
+    Acts, Actuator, AttachTo, Basis, Body, BodyEnd, Brace, ClearanceRule, Conditions, FallData,
+    Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, Leg, LegAir, LegBody, LinearSpring,
+    Link, MovingPart, Obstacle, Pin, Pins, Point, Shape, Shortening, ShorteningRow, SlidingBrace,
+    Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, Supply, Tire, TorsionSpring,
+    UnlockedBy, View, Wheel,
 };
 use proptest::collection::vec;
 use proptest::option;
@@ -207,6 +209,83 @@ fn fall() -> impl Strategy<Value = FallData> {
     )
 }
 
+fn spring_end() -> impl Strategy<Value = SpringEnd> {
+    let body = select(vec![
+        Body::Airframe,
+        Body::Leg,
+        Body::SlidingStrut,
+        Body::UpperLink,
+        Body::LowerLink,
+    ]);
+    (body, point()).prop_map(|(body, point)| SpringEnd { body, point })
+}
+
+fn spring() -> impl Strategy<Value = Spring> {
+    let set = prop_oneof![
+        number().prop_map(|length| SpringSet::FreeLength { length }),
+        number().prop_map(|force| SpringSet::ForceAtDown { force }),
+    ];
+    let acts = select(vec![Acts::Both, Acts::Pulls, Acts::Pushes]);
+    let linear = (spring_end(), spring_end(), number(), set, acts).prop_map(
+        |(first, second, rate, set, acts)| {
+            SpringKind::Linear(LinearSpring {
+                first,
+                second,
+                rate,
+                set,
+                acts,
+            })
+        },
+    );
+    let law = prop_oneof![
+        Just(GasLaw::Linear),
+        number().prop_map(|exponent| GasLaw::Polytropic { exponent }),
+    ];
+    let gas =
+        (spring_end(), spring_end(), vec(number(), 4), law).prop_map(|(first, second, n, law)| {
+            SpringKind::Gas(GasSpring {
+                first,
+                second,
+                shortest: n[0],
+                longest: n[1],
+                force_longest: n[2],
+                force_shortest: n[3],
+                law,
+            })
+        });
+    let joint = select(vec![
+        SpringJoint::Trunnion,
+        SpringJoint::BracePivot,
+        SpringJoint::Knee,
+        SpringJoint::LegAttach,
+    ]);
+    let torsion = (joint, number(), number()).prop_map(|(joint, rate, moment_at_down)| {
+        SpringKind::Torsion(TorsionSpring {
+            joint,
+            rate,
+            moment_at_down,
+        })
+    });
+    (text(), prop_oneof![linear, gas, torsion]).prop_map(|(name, kind)| Spring { name, kind })
+}
+
+fn pins() -> impl Strategy<Value = Pins> {
+    vec(prop_oneof![Just(0.0), number()], 12).prop_map(|n| {
+        let pin = |at: usize| Pin {
+            radius: n[at],
+            friction: n[at + 1],
+        };
+        Pins {
+            trunnion: pin(0),
+            brace_pivot: pin(2),
+            knee: pin(4),
+            leg_attach: pin(6),
+            actuator_mount: pin(8),
+            actuator_attach: pin(10),
+        }
+    })
+}
+
 fn leg() -> impl Strategy<Value = Leg> {
     let body = (points(), number(), point()).prop_map(|(outline, mass, centre)| LegBody {
         outline,
@@ -231,7 +310,7 @@ fn leg() -> impl Strategy<Value = Leg> {
         brace(),
         actuator(),
         air,
-        (fall(), vec(obstacle(), 0..3)),
+        (fall(), vec(obstacle(), 0..3), vec(spring(), 0..3), pins()),
     )
         .prop_map(
             |(
@@ -242,7 +321,7 @@ fn leg() -> impl Strategy<Value = Leg> {
                 brace,
                 actuator,
                 air,
-                (fall, well),
+                (fall, well, springs, pins),
             )| {
                 Leg {
                     name,
@@ -256,6 +335,8 @@ fn leg() -> impl Strategy<Value = Leg> {
                     actuator,
                     air,
                     fall,
+                    springs,
+                    pins,
                     well,
                 }
             },
@@ -269,30 +350,43 @@ pub(crate) fn gear() -> impl Strategy<Value = Gear> {
         option::of(number()),
         option::of(number()),
     ];
-    (text(), text(), vec(leg(), 0..4), vec(number(), 10), rule).prop_map(
-        |(name, note, legs, n, [tire_new, tire_grown, parts])| Gear {
-            name,
-            note,
-            legs,
-            conditions: Conditions {
-                load_factor: n[0],
-                pitch: n[1],
-                bank: n[2],
-                airspeed: n[3],
-                sideslip: n[4],
-                air_density: n[5],
-            },
-            supply: Supply {
-                available_pressure: n[6],
-                return_pressure: n[7],
-                margin_wanted: n[8],
-            },
-            fluid: Fluid { density: n[9] },
-            clearance_rule: ClearanceRule {
-                tire_new,
-                tire_grown,
-                parts,
-            },
-        },
+    let flight = vec(option::of(number()), 4);
+    (
+        text(),
+        text(),
+        vec(leg(), 0..4),
+        vec(number(), 10),
+        rule,
+        flight,
     )
+        .prop_map(
+            |(name, note, legs, n, [tire_new, tire_grown, parts], flight)| Gear {
+                name,
+                note,
+                legs,
+                conditions: Conditions {
+                    load_factor: n[0],
+                    pitch: n[1],
+                    bank: n[2],
+                    airspeed: n[3],
+                    sideslip: n[4],
+                    air_density: n[5],
+                    gear_speed: flight[0],
+                    stall_speed: flight[1],
+                    climb_pitch: flight[2],
+                    turn_load_factor: flight[3],
+                },
+                supply: Supply {
+                    available_pressure: n[6],
+                    return_pressure: n[7],
+                    margin_wanted: n[8],
+                },
+                fluid: Fluid { density: n[9] },
+                clearance_rule: ClearanceRule {
+                    tire_new,
+                    tire_grown,
+                    parts,
+                },
+            },
+        )
 }

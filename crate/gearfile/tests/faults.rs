@@ -71,8 +71,19 @@ const FAULTS: &[(&str, &[(&str, &str)])] = &[
         "needs_folding_brace",
         &[("legs[0].actuator.attach_to", "needs_folding_brace")],
     ),
+    (
+        "length_on_the_way",
+        &[(
+            "legs[0].springs[0].kind.gas.shortest_m",
+            "length_on_the_way",
+        )],
+    ),
     ("no_area", &[("legs[0].strut.sliding_outline_m", "no_area")]),
     ("no_legs", &[("legs", "no_legs")]),
+    (
+        "no_such_joint",
+        &[("legs[0].springs[0].kind.torsion.joint", "no_such_joint")],
+    ),
     ("not_below", &[("legs[0].actuator.rod_m", "not_below")]),
     (
         "not_rising",
@@ -85,6 +96,10 @@ const FAULTS: &[(&str, &[(&str, &str)])] = &[
     (
         "repeated_point",
         &[("legs[0].body.outline_m", "repeated_point")],
+    ),
+    (
+        "same_body",
+        &[("legs[0].springs[0].kind.linear.second.body", "same_body")],
     ),
     (
         "self_crossing",
@@ -109,6 +124,19 @@ const FAULTS: &[(&str, &[(&str, &str)])] = &[
             "legs[0].brace.folding.knee_m",
             "straightens_past_dead_point",
         )],
+    ),
+    (
+        "springs_and_pins",
+        &[
+            ("legs[0].pins.trunnion.radius_m", "out_of_range"),
+            ("legs[0].pins.knee.friction", "out_of_range"),
+            ("legs[0].springs[0].kind.linear.rate_n_m", "out_of_range"),
+            (
+                "legs[0].springs[1].kind.linear.second.point_m",
+                "coincident",
+            ),
+            ("legs[0].springs[2].kind.gas.force_longest_n", "not_below"),
+        ],
     ),
     (
         "swing_over_a_turn",

@@ -24,7 +24,7 @@ pub fn not_modelled() -> &'static [&'static str] {
     &[
         "anything out of the drawn plane: skewed trunnions, toe-in, a wheel that turns as it goes up",
         "flex of leg, tire, brace and structure, and play in the pins",
-        "friction in the pins, springs, gas struts and bungees",
+        "friction in the pins, springs, gas struts and cords beyond those that are put in; springs without mass or friction of their own",
         "time, fluid flow, pump, motor and battery: a pressure that suffices here says nothing of how fast the gear moves",
         "what else holds a leg back that is let down without pressure: valves, long lines, cold fluid, doors",
         "gear doors and their linkage",

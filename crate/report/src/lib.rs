@@ -5,6 +5,8 @@
 
 /// A gear file with the results of its legs.
 mod answered;
+/// Load cases, joints and motions in words.
+mod cases;
 /// Cautions, and what the model leaves out.
 mod cautions;
 /// A fault of a model in words.
@@ -31,6 +33,7 @@ mod sample;
 mod schema;
 
 pub use answered::{Answered, LegAnswer, Outcome};
+pub use cases::{case_words, joint_words, missing_words, motion_words};
 pub use cautions::{TIRE_CLEARANCE_RULE, caution_text, general_cautions, not_modelled};
 pub use fault::fault_text;
 pub use finding::{

@@ -126,3 +126,13 @@ pub(crate) fn obstacle_words(name: &str, index: usize) -> String {
         name
     }
 }
+
+/// Name of a spring within a sentence.
+pub(crate) fn spring_words(name: &str, index: usize) -> String {
+    let name = plain(name);
+    if name.is_empty() {
+        format!("spring {}", index.saturating_add(1))
+    } else {
+        name
+    }
+}

@@ -66,6 +66,8 @@ pub(crate) fn leg() -> Leg {
         },
         air: LegAir::default(),
         fall: FallData::default(),
+        springs: vec![],
+        pins: Pins::default(),
         well: vec![],
     }
 }

@@ -4,6 +4,7 @@ use crate::faults::{Fault, FaultKind, Faults, check_leg};
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Brace, Folds, Gear, Leg, UnlockedBy};
 use crate::result::{LegResult, Phase, Station, StationForce};
+use crate::statics::{Comparison, Stance};
 use crate::tires::TireSizes;
 use crate::{answer, fall, lock, statics};
 
@@ -63,21 +64,18 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     let gravity = statics::gravity(model.view, &gear.conditions);
     let wind = statics::wind(model.view, &gear.conditions);
     let loaded_from = loaded_from(&model.brace);
-    let table = |poses: &[Pose]| -> Vec<Station> {
-        poses
-            .iter()
-            .map(|pose| {
-                let loaded = pose.place.progress >= loaded_from;
-                let force = loaded
-                    .then(|| {
-                        statics::station_force(model, &gear.supply, &linkage, pose, gravity, wind)
-                    })
-                    .flatten();
-                station(&linkage, model, pose, force)
-            })
-            .collect()
+    let table = |poses: &[Pose], force: &mut dyn FnMut(&Stance) -> Option<StationForce>| {
+        let mut stations = Vec::with_capacity(poses.len());
+        for pose in poses {
+            let loaded = pose.place.progress >= loaded_from;
+            let stance = loaded.then(|| Stance::new(model, &linkage, pose)).flatten();
+            let force = stance.and_then(|stance| force(&stance));
+            stations.push(station(&linkage, model, pose, force));
+        }
+        stations
     };
-    let stations = table(&sweep.poses);
+    let mut comparison = Comparison::new(gear, model);
+    let stations = table(&sweep.poses, &mut |stance| comparison.add(stance));
     let clearance = clearances(
         &ClearanceCase {
             leg: model,
@@ -93,7 +91,8 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         },
     )
     .map_err(|error| unresolved(leg, &error))?;
-    let force = statics::force_result(model, &gear.supply, &stations);
+    let mut force = statics::force_result(model, &gear.supply, &stations, comparison.binds());
+    comparison.finish(&mut force);
     let lock = lock::lock_of(model, &linkage, gravity);
     let fall = sweep
         .jams
@@ -111,11 +110,20 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
             &sweep.events,
             &stations,
         ),
-        answer::locks(&lock, fall.as_ref(), sweep.excursion.as_ref(), down),
+        answer::locks(
+            &lock,
+            !model.springs.is_empty(),
+            fall.as_ref(),
+            sweep.excursion.as_ref(),
+            down,
+        ),
     ];
     // A short table is a second one: what is left out of it must not be left out of the answers.
     let stations = if options.stations < ANSWER_STATIONS {
-        table(&Sweep::new(model, &linkage, options.stations).poses)
+        let short = Sweep::new(model, &linkage, options.stations);
+        table(&short.poses, &mut |stance| {
+            stance.force(&gear.supply, [gravity, wind]).ok()
+        })
     } else {
         stations
     };

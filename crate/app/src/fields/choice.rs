@@ -6,6 +6,7 @@ use gearswing_solver::model::{
 };
 
 use super::path::{Seg::At, Seg::Key, steps};
+use super::spring;
 
 macro_rules! keys {
     ($($name:ident, $type:ty: $($variant:path => $key:literal),+;)+) => {$(
@@ -69,6 +70,9 @@ pub fn chosen(gear: &Gear, path: &str) -> Option<&'static str> {
         [Key("wheel"), Key("former"), rest @ ..] => {
             return chosen_of_tire(leg.wheel.former.as_ref()?, rest);
         }
+        [Key("springs"), At(at), Key("kind"), rest @ ..] => {
+            return spring::chosen(leg.springs.get(*at)?, rest);
+        }
         [Key("well"), At(at), Key("shape")] => match leg.well.get(*at)?.shape {
             Shape::Solid { .. } => "solid",
             Shape::Surface { .. } => "surface",
@@ -117,6 +121,9 @@ pub fn choose(gear: &mut Gear, path: &str, option: &str) -> Option<()> {
         [Key("wheel"), Key("tire"), rest @ ..] => choose_tire(&mut leg.wheel.tire, rest, option)?,
         [Key("wheel"), Key("former"), rest @ ..] => {
             choose_tire(leg.wheel.former.as_mut()?, rest, option)?;
+        }
+        [Key("springs"), At(at), Key("kind"), rest @ ..] => {
+            spring::choose(leg, *at, rest, option)?;
         }
         [Key("well"), At(at), Key("shape")] => {
             let obstacle = leg.well.get_mut(*at)?;

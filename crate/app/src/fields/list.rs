@@ -3,6 +3,7 @@ use gearswing_solver::model::{Gear, Obstacle, Point, Shape, Shortening, Shorteni
 
 use super::access::points_mut;
 use super::path::{Seg::At, Seg::Key, entry, steps};
+use super::spring::first_spring;
 
 /// Where a new piece of structure goes.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,6 +23,7 @@ pub fn len(gear: &Gear, path: &str) -> Option<usize> {
     match steps(path)?.as_slice() {
         [Key("legs")] => Some(gear.legs.len()),
         [Key("legs"), At(leg), Key("well")] => Some(gear.legs.get(*leg)?.well.len()),
+        [Key("legs"), At(leg), Key("springs")] => Some(gear.legs.get(*leg)?.springs.len()),
         [
             Key("legs"),
             At(leg),
@@ -84,6 +86,12 @@ pub fn add(gear: &mut Gear, path: &str, room: Room) -> Option<String> {
                     },
                 );
             }
+            [Key("legs"), At(leg), Key("springs")] => {
+                let leg = gear.legs.get_mut(*leg)?;
+                let name = free_name("Spring", leg.springs.iter().map(|s| s.name.as_str()));
+                let spring = first_spring(leg, name);
+                leg.springs.insert(at, spring);
+            }
             [Key("legs"), At(leg), Key("strut"), ..] => {
                 let Shortening::WithTravel { table } =
                     &mut gear.legs.get_mut(*leg)?.strut.shortening
@@ -134,6 +142,9 @@ pub fn remove(gear: &mut Gear, path: &str) -> Option<()> {
         }
         [Key("legs"), At(leg), Key("well")] => {
             gear.legs.get_mut(*leg)?.well.remove(at);
+        }
+        [Key("legs"), At(leg), Key("springs")] => {
+            gear.legs.get_mut(*leg)?.springs.remove(at);
         }
         [Key("legs"), At(leg), Key("strut"), ..] => {
             let Shortening::WithTravel { table } = &mut gear.legs.get_mut(*leg)?.strut.shortening

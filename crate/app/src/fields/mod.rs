@@ -3,6 +3,7 @@
 /// Numbers, texts and points.
 mod access;
 /// Choices and sets.
+#[macro_use]
 mod choice;
 /// Entries of lists.
 mod list;
@@ -12,6 +13,8 @@ mod path;
 mod shown;
 /// Where a path leads.
 mod slot;
+/// Springs.
+mod spring;
 
 pub use access::{AccessError, number, point, points, set_number, set_point, set_text, text};
 pub use choice::{choose, chosen, ignored, switch};

@@ -5,7 +5,7 @@ use super::path::{Seg, Seg::At, Seg::Key, steps};
 
 macro_rules! places {
     ($place:ident, $find:ident, $leg:ident, $tire:ident, $brace:ident, $actuator:ident,
-     $coordinate:ident, $points:ident, $get:ident, $as_ref:ident, $($m:tt)?) => {
+     $spring:path, $coordinate:ident, $points:ident, $get:ident, $as_ref:ident, $($m:tt)?) => {
         /// What a path leads to.
         pub(crate) enum $place<'g> {
             /// A number that is always there.
@@ -28,6 +28,15 @@ macro_rules! places {
                 [Key("note")] => Text(&$($m)? gear.note),
                 [Key("conditions"), Key(key)] => {
                     let c = &$($m)? gear.conditions;
+                    match *key {
+                        "gear_speed_m_s" => return Some(Optional(&$($m)? c.gear_speed)),
+                        "stall_speed_m_s" => return Some(Optional(&$($m)? c.stall_speed)),
+                        "climb_pitch_rad" => return Some(Optional(&$($m)? c.climb_pitch)),
+                        "turn_load_factor" => {
+                            return Some(Optional(&$($m)? c.turn_load_factor));
+                        }
+                        _ => {}
+                    }
                     Number(match *key {
                         "load_factor" => &$($m)? c.load_factor,
                         "pitch_rad" => &$($m)? c.pitch,
@@ -131,6 +140,29 @@ macro_rules! places {
                         _ => return None,
                     })
                 }
+                [Key("springs"), At(at), Key("name")] => {
+                    Text(&$($m)? leg.springs.$get(*at)?.name)
+                }
+                [Key("springs"), At(at), Key("kind"), rest @ ..] => {
+                    return $spring(&$($m)? leg.springs.$get(*at)?.kind, rest);
+                }
+                [Key("pins"), Key(pin), Key(key)] => {
+                    let pins = &$($m)? leg.pins;
+                    let pin = match *pin {
+                        "trunnion" => &$($m)? pins.trunnion,
+                        "brace_pivot" => &$($m)? pins.brace_pivot,
+                        "knee" => &$($m)? pins.knee,
+                        "leg_attach" => &$($m)? pins.leg_attach,
+                        "actuator_mount" => &$($m)? pins.actuator_mount,
+                        "actuator_attach" => &$($m)? pins.actuator_attach,
+                        _ => return None,
+                    };
+                    Number(match *key {
+                        "radius_m" => &$($m)? pin.radius,
+                        "friction" => &$($m)? pin.friction,
+                        _ => return None,
+                    })
+                }
                 [Key("well"), At(at), rest @ ..] => {
                     let obstacle = leg.well.$get(*at)?;
                     match rest {
@@ -224,7 +256,7 @@ macro_rules! places {
             }))
         }
 
-        fn $coordinate<'g>(point: &'g $($m)? Point, rest: &[Seg<'_>]) -> Option<$place<'g>> {
+        pub(super) fn $coordinate<'g>(point: &'g $($m)? Point, rest: &[Seg<'_>]) -> Option<$place<'g>> {
             match rest {
                 [] => Some($place::Point(point)),
                 [At(axis)] if *axis < 2 => {
@@ -252,6 +284,7 @@ places!(
     in_tire,
     in_brace,
     in_actuator,
+    super::spring::in_spring,
     in_point,
     in_points,
     get,
@@ -264,6 +297,7 @@ places!(
     in_tire_mut,
     in_brace_mut,
     in_actuator_mut,
+    super::spring::in_spring_mut,
     in_point_mut,
     in_points_mut,
     get_mut,

@@ -105,21 +105,26 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
 fn between_forces(a: &StationForce, b: &StationForce, share: f64) -> StationForce {
     let number = |f: fn(&StationForce) -> f64| f(a) + (f(b) - f(a)) * share;
     let vector = |a: Vector, b: Vector| a + (b - a) * share;
-    let any =
-        |f: fn(&Reactions) -> Option<Vector>| Some(vector(f(&a.reactions)?, f(&b.reactions)?));
+    let both = |a: &Reactions, b: &Reactions| {
+        let any = |f: fn(&Reactions) -> Option<Vector>| Some(vector(f(a)?, f(b)?));
+        Reactions {
+            trunnion: vector(a.trunnion, b.trunnion),
+            brace_pivot: any(|r| r.brace_pivot),
+            knee: any(|r| r.knee),
+            brace_attach: any(|r| r.brace_attach),
+            mount: vector(a.mount, b.mount),
+            actuator_attach: vector(a.actuator_attach, b.actuator_attach),
+        }
+    };
     StationForce {
         holding: number(|f| f.holding),
         retract_effort: number(|f| f.retract_effort),
         extend_effort: number(|f| f.extend_effort),
         retract_pressure: number(|f| f.retract_pressure),
         extend_pressure: number(|f| f.extend_pressure),
-        reactions: Reactions {
-            trunnion: vector(a.reactions.trunnion, b.reactions.trunnion),
-            brace_pivot: any(|r| r.brace_pivot),
-            knee: any(|r| r.knee),
-            brace_attach: any(|r| r.brace_attach),
-            mount: vector(a.reactions.mount, b.reactions.mount),
-        },
+        reactions: both(&a.reactions, &b.reactions),
+        retract_reactions: both(&a.retract_reactions, &b.retract_reactions),
+        extend_reactions: both(&a.extend_reactions, &b.extend_reactions),
     }
 }
 

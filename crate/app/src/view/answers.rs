@@ -208,6 +208,7 @@ fn short(detail: &FindingDetail, units: UnitChoice) -> String {
                 format_signed(Quantity::Travel, units, *margin)
             )
         }
+        FindingDetail::Binds { .. } => "pins bind".to_owned(),
         FindingDetail::DeadPoint => "dead point".to_owned(),
         FindingDetail::CannotUnlock => "does not unlock".to_owned(),
         FindingDetail::OverCentre { offset, .. } => format!("{} past centre", length(*offset)),

@@ -23,6 +23,10 @@ enum Part {
     Well,
     /// One piece of structure.
     Obstacle(usize),
+    /// List of the springs.
+    Springs,
+    /// One spring.
+    Spring(usize),
 }
 
 impl Part {
@@ -39,6 +43,8 @@ impl Part {
                 Group::FormerTire => "former",
                 Group::Brace => "brace",
                 Group::Actuator => "actuator",
+                Group::Springs => "springs",
+                Group::Pins => "pins",
                 Group::Air => "air",
                 Group::Fall => "fall",
                 Group::Well => "well",
@@ -48,6 +54,8 @@ impl Part {
             Self::Sliding => "sliding".to_owned(),
             Self::Well => "well".to_owned(),
             Self::Obstacle(at) => format!("well.{at}"),
+            Self::Springs => "springs".to_owned(),
+            Self::Spring(at) => format!("spring.{at}"),
         }
     }
 
@@ -67,6 +75,12 @@ impl Part {
         }
         if path.ends_with("].well") {
             return Some(Self::Well);
+        }
+        if let Some((_, rest)) = path.split_once("].springs[") {
+            return rest.split(']').next()?.parse().ok().map(Self::Spring);
+        }
+        if path.ends_with("].springs") {
+            return Some(Self::Springs);
         }
         match field(&path) {
             Some(field) => Some(Self::Group(field.group())),
@@ -95,8 +109,15 @@ pub(crate) fn groups(state: &State) -> Vec<FieldGroup> {
         Part::Group(Group::Strut),
         Part::Group(Group::Brace),
         Part::Group(Group::Actuator),
-        Part::Well,
+        Part::Springs,
     ];
+    let springs = state
+        .gear()
+        .legs
+        .get(leg)
+        .map_or(0, |leg| leg.springs.len());
+    parts.extend((0..springs).map(Part::Spring));
+    parts.extend([Part::Group(Group::Pins), Part::Well]);
     parts.extend((0..obstacles).map(Part::Obstacle));
     parts.extend([
         Part::Outline,
@@ -153,6 +174,20 @@ fn title(state: &State, leg: usize, part: &Part) -> String {
         Part::Outline => "Outline of the leg".to_owned(),
         Part::Sliding => "Outline of the sliding part".to_owned(),
         Part::Well => "Wheel well".to_owned(),
+        Part::Springs => "Springs".to_owned(),
+        Part::Spring(at) => {
+            let name = state
+                .gear()
+                .legs
+                .get(leg)
+                .and_then(|leg| leg.springs.get(*at))
+                .map_or("", |spring| spring.name.trim());
+            if name.is_empty() {
+                format!("Spring {}", at + 1)
+            } else {
+                name.to_owned()
+            }
+        }
         Part::Obstacle(at) => {
             let name = state
                 .gear()
@@ -174,7 +209,9 @@ fn help(part: &Part) -> String {
         Part::Well => "Each piece of structure near the arc, cut by the plane of the swing: ribs, spars, skin, hoses. Drag its corners in the drawing or type them here.",
         Part::Outline => "What turns with the leg above the sliding part, as drawn in the plane of the swing.",
         Part::Sliding => "What slides with the axle: lower tube, fork.",
-        Part::Group(_) | Part::Obstacle(_) => "",
+        Part::Springs => "Down-lock springs, assist springs, gas struts, cords. A new one has no force until you put it in.",
+        Part::Group(Group::Pins) => "Friction of each joint: radius times coefficient times its load, against the motion. Empty pins turn freely.",
+        Part::Group(_) | Part::Obstacle(_) | Part::Spring(_) => "",
     }
     .to_owned()
 }
@@ -187,6 +224,9 @@ fn rows(state: &State, leg: usize, part: &Part) -> Vec<FieldRow> {
         let mut pattern = words.pattern.replacen("legs[]", &format!("legs[{leg}]"), 1);
         if let Part::Obstacle(at) = part {
             pattern = pattern.replacen(".well[]", &format!(".well[{at}]"), 1);
+        }
+        if let Part::Spring(at) = part {
+            pattern = pattern.replacen(".springs[]", &format!(".springs[{at}]"), 1);
         }
         if *part == Part::Group(Group::FormerTire) {
             pattern = pattern.replacen(".wheel.tire", ".wheel.former", 1);
@@ -313,6 +353,11 @@ fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {
         Part::Obstacle(at) => {
             let path = format!("legs[{leg}].well[{at}]");
             vec![remove(path, "Take this piece out")]
+        }
+        Part::Springs => vec![add(format!("legs[{leg}].springs"), "Add a spring")],
+        Part::Spring(at) => {
+            let path = format!("legs[{leg}].springs[{at}]");
+            vec![remove(path, "Take this spring out")]
         }
         Part::Outline => vec![add(format!("legs[{leg}].body.outline_m"), "Add a point")],
         Part::Sliding => {

@@ -1,5 +1,5 @@
 //! Numbers worked out from the fields, shown beside them, and the short text of each group.
-use gearswing_solver::model::{Brace, Grown, Leg, Point};
+use gearswing_solver::model::{Brace, Grown, Leg, Pin, Point};
 use gearswing_solver::result::FallOutcome;
 use gearswing_solver::tires::{TireSizes, lateral_allowance};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
@@ -52,6 +52,18 @@ pub(crate) fn summary(state: &State, index: usize, id: &str) -> String {
             1 => "1 piece".to_owned(),
             count => format!("{count} pieces"),
         },
+        "springs" => match leg.springs.len() {
+            0 => "none".to_owned(),
+            1 => "1 spring".to_owned(),
+            count => format!("{count} springs"),
+        },
+        "pins" => {
+            let rubbing = |pin: &Pin| pin.friction_radius() > 0.0;
+            match leg.pins.all().iter().filter(|pin| rubbing(pin)).count() {
+                0 => "no friction".to_owned(),
+                count => format!("{count} of 6 with friction"),
+            }
+        }
         "outline" => points_text(leg.body.outline.len()),
         "sliding" => points_text(leg.strut.sliding_outline.len()),
         "fall" => fall_text(state, index),

@@ -313,3 +313,63 @@ fn a_table_size_is_marked_by_its_trust() {
     let size = &gearswing_solver::tires::sizes()[3];
     assert!(size.gives(&desk.state.gear().legs[2].wheel.tire));
 }
+
+#[test]
+fn springs_and_pins_are_added_filled_and_taken_out() {
+    let mut desk = Desk::demo();
+    let before = desk.gear();
+    let answer = |desk: &mut Desk| desk.page().answers[0].answers[1].sentence.clone();
+    let first = answer(&mut desk);
+    desk.send(Msg::Field(msg::Field::Add {
+        path: "legs[0].springs".to_owned(),
+    }));
+    // a new spring is sound and does nothing
+    assert!(desk.page().answers[0].faults.is_empty());
+    assert_eq!(answer(&mut desk), first);
+    let kind = "legs[0].springs[0].kind";
+    let choose = |desk: &mut Desk, path: String, option: &str| {
+        desk.send(Msg::Field(msg::Field::Choose {
+            path: path.clone(),
+            option: option.to_owned(),
+        }));
+        assert_eq!(fields::chosen(desk.state.gear(), &path), Some(option));
+    };
+    desk.enter(&format!("{kind}.linear.rate_n_m"), "20 lb/in");
+    desk.enter(&format!("{kind}.linear.set.free_length.length_m"), "2 in");
+    assert_ne!(answer(&mut desk), first);
+    // said the other way it is the same spring
+    let sprung = answer(&mut desk);
+    choose(&mut desk, format!("{kind}.linear.set"), "force_at_down");
+    assert_eq!(answer(&mut desk), sprung);
+    choose(&mut desk, format!("{kind}.linear.acts"), "pulls");
+    assert_eq!(answer(&mut desk), sprung);
+    choose(
+        &mut desk,
+        format!("{kind}.linear.second.body"),
+        "sliding_strut",
+    );
+    choose(&mut desk, kind.to_owned(), "gas");
+    choose(&mut desk, format!("{kind}.gas.law"), "polytropic");
+    choose(&mut desk, format!("{kind}.gas.first.body"), "airframe");
+    choose(&mut desk, kind.to_owned(), "torsion");
+    choose(&mut desk, format!("{kind}.torsion.joint"), "trunnion");
+    assert!(desk.page().answers[0].faults.is_empty());
+    desk.enter(&format!("{kind}.torsion.rate_n_m_rad"), "2 in-lb/deg");
+    // 2 in-lb by the definitions of inch and pound, for each degree
+    let rate = 2.0 * 0.0254 * 4.448_221_615_260_5 * 180.0 / std::f64::consts::PI;
+    let stored = fields::number(desk.state.gear(), &format!("{kind}.torsion.rate_n_m_rad"));
+    assert!((stored.flatten().unwrap() - rate).abs() < 1e-9 * rate);
+    desk.send(Msg::Field(msg::Field::Remove {
+        path: "legs[0].springs[0]".to_owned(),
+    }));
+    assert_eq!(desk.gear(), before);
+    let pin = "legs[0].pins.trunnion";
+    desk.enter(&format!("{pin}.radius_m"), "1 in");
+    desk.enter(&format!("{pin}.friction"), "0.2");
+    assert_ne!(answer(&mut desk), first);
+    desk.enter(&format!("{pin}.friction"), "1.6");
+    assert!(desk.row(&format!("{pin}.friction")).error.is_some());
+    desk.enter(&format!("{pin}.friction"), "");
+    desk.enter(&format!("{pin}.radius_m"), "");
+    assert_eq!(desk.gear(), before);
+}

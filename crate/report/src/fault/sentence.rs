@@ -73,6 +73,27 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
             format!("the travel of row {row} must be more than that of the row before")
         }
         FaultKind::NoLegs => "there is no leg; a gear needs one at least".to_owned(),
+        FaultKind::LengthOnTheWay {
+            length: at_worst,
+            travel,
+            shortest,
+            longest,
+        } => format!(
+            "at {} of travel it would be {} long; valid is {} to {}, its end lengths",
+            figures(Some(Quantity::Travel), units, *travel, WORKED_OUT),
+            length(*at_worst),
+            length(*shortest),
+            length(*longest)
+        ),
+        FaultKind::SameBody => {
+            "both ends are fixed to the same part, so the spring can do nothing; fix one end to another part".to_owned()
+        }
+        FaultKind::NoSuchJoint => {
+            "this leg has no such joint; take one that its brace has, or the trunnion".to_owned()
+        }
+        FaultKind::NeedsFoldingBrace if fault.path.contains(".springs[") => {
+            "the spring is to be fixed to a brace link, but this brace does not fold; fix it to another part, or give a folding brace".to_owned()
+        }
         FaultKind::NeedsFoldingBrace => {
             "the actuator is to drive a brace link, but this brace does not fold; let it drive the leg, or give a folding brace".to_owned()
         }
@@ -107,6 +128,9 @@ fn quantity_of(path: &str) -> Option<Quantity> {
     const ENDINGS: &[(&str, Quantity)] = &[
         ("_kg_m3", Quantity::Density),
         ("_kg_m2", Quantity::Inertia),
+        ("_n_m_rad", Quantity::TorsionalStiffness),
+        ("_down_n_m", Quantity::Moment),
+        ("_n_m", Quantity::Stiffness),
         ("_m_s", Quantity::Speed),
         ("_m2", Quantity::DragArea),
         ("_rad", Quantity::Angle),

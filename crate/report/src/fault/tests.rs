@@ -96,6 +96,43 @@ fn faults() -> Vec<Fault> {
             FaultKind::NotRising { row: 2 },
         ),
         fault("legs", FaultKind::NoLegs),
+        fault(
+            "legs[0].springs[2].kind.gas.shortest_m",
+            FaultKind::LengthOnTheWay {
+                length: 0.28,
+                travel: 0.62,
+                shortest: 0.3,
+                longest: 0.5,
+            },
+        ),
+        fault(
+            "legs[0].springs[0].kind.linear.second.body",
+            FaultKind::SameBody,
+        ),
+        fault(
+            "legs[0].springs[0].kind.linear.second.body",
+            FaultKind::NeedsFoldingBrace,
+        ),
+        fault(
+            "legs[0].springs[3].kind.torsion.joint",
+            FaultKind::NoSuchJoint,
+        ),
+        fault(
+            "legs[0].springs[0].kind.linear.rate_n_m",
+            FaultKind::OutOfRange {
+                value: -5.0,
+                min: 0.0,
+                max: 1e7,
+            },
+        ),
+        fault(
+            "legs[0].pins.knee.friction",
+            FaultKind::OutOfRange {
+                value: 1.6,
+                min: 0.0,
+                max: 1.5,
+            },
+        ),
         fault("legs[0].actuator.attach_to", FaultKind::NeedsFoldingBrace),
         fault(
             "legs[0].brace.folding.knee_m",

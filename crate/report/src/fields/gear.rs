@@ -71,6 +71,42 @@ pub(super) const CONDITIONS: &[FieldWords] = &[
         "1.225 kg/m³ (0.00238 slug/ft³) at sea level in the standard atmosphere; less higher up or when hot.",
     )
     .of(Group::Conditions),
+    FieldWords::number(
+        "conditions.gear_speed_m_s",
+        Quantity::Speed,
+        "Gear operating speed",
+        "gear operating speed",
+        "Highest calibrated airspeed at which the gear is moved, from the flight manual; for the load cases in flight.",
+    )
+    .of(Group::Conditions)
+    .if_empty("no load cases in flight for a leg with drag areas"),
+    FieldWords::number(
+        "conditions.stall_speed_m_s",
+        Quantity::Speed,
+        "Stall speed VS1",
+        "stall speed VS1",
+        "Calibrated stall speed with flaps up, from the flight manual or your flight test; the air-load case flies 1.6 times as fast.",
+    )
+    .of(Group::Conditions)
+    .if_empty("no air-load case"),
+    FieldWords::number(
+        "conditions.climb_pitch_rad",
+        Quantity::Angle,
+        "Pitch in the climb",
+        "pitch in the climb",
+        "Nose up is positive; for the climb among the load cases. The 10° taken without a figure is common practice.",
+    )
+    .of(Group::Conditions)
+    .if_empty("10°, common practice"),
+    FieldWords::number(
+        "conditions.turn_load_factor",
+        Quantity::LoadFactor,
+        "Load factor in the turn",
+        "load factor in the turn",
+        "For the turn and the air-load case. The 2 taken without a figure is the limit with flaps extended of 14 CFR 23.345(a) before amendment 23-64 (from memory: replace it with your own).",
+    )
+    .of(Group::Conditions)
+    .if_empty("2, from memory"),
 ];
 
 pub(super) const SUPPLY: &[FieldWords] = &[

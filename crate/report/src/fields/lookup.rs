@@ -5,8 +5,8 @@ use gearswing_solver::model::Gear;
 use gearswing_units::Quantity;
 
 use super::words::Group;
-use super::{FieldKind, FieldWords, actuator, brace, fall, gear, leg, strut, well, wheel};
-use crate::subject::obstacle_words;
+use super::{FieldKind, FieldWords, actuator, brace, fall, gear, leg, springs, strut, well, wheel};
+use crate::subject::{obstacle_words, spring_words};
 use crate::text::{leg_name, plain};
 
 /// A coordinate of a point.
@@ -38,6 +38,8 @@ pub struct Field {
     pub leg: Option<usize>,
     /// Piece of the well, as index.
     pub obstacle: Option<usize>,
+    /// Spring, as index.
+    pub spring: Option<usize>,
     /// Point of an outline or row of a table, as index.
     pub item: Option<usize>,
     /// The coordinate, where the path goes down to one.
@@ -114,6 +116,8 @@ pub fn table() -> impl Iterator<Item = &'static FieldWords> {
         wheel::WHEEL,
         brace::BRACE,
         actuator::ACTUATOR,
+        springs::SPRINGS,
+        springs::PINS,
         leg::AIR,
         fall::FALL,
         well::WELL,
@@ -161,15 +165,20 @@ pub fn field(path: &str) -> Option<Field> {
     } else {
         None
     };
-    let obstacle = if words.pattern.starts_with("legs[].well[]") {
-        rest.next()
-    } else {
-        None
+    let mut of_list = |list: &str| {
+        if words.pattern.starts_with(list) {
+            rest.next()
+        } else {
+            None
+        }
     };
+    let obstacle = of_list("legs[].well[]");
+    let spring = of_list("legs[].springs[]");
     Some(Field {
         words,
         leg,
         obstacle,
+        spring,
         item: rest.next(),
         axis,
         is_former,
@@ -212,6 +221,12 @@ pub fn path_words(path: &str, gear: &Gear) -> String {
             .map_or("", |o| &o.name);
         parts.push(obstacle_words(name, index));
     }
+    if let Some(index) = field.spring {
+        let name = leg
+            .and_then(|leg| leg.springs.get(index))
+            .map_or("", |spring| &spring.name);
+        parts.push(spring_words(name, index));
+    }
     parts.push(field.name());
     parts.join(", ")
 }
@@ -226,9 +241,11 @@ const PARTS: &[(&str, &str)] = &[
     (".folding.lower", "lower brace link"),
     (".folding.upper", "upper brace link"),
     (".former", "former tire"),
+    (".pins", "pins"),
     (".shape.solid", "outline"),
     (".shape.surface", "outline"),
     (".sliding", "brace"),
+    (".springs", "springs"),
     (".strut", "shock strut"),
     (".table", "shortening table"),
     (".tire", "tire"),
@@ -262,6 +279,15 @@ fn part_path_words(path: &str, gear: &Gear) -> String {
             .map_or("", |o| &o.name);
         let piece = obstacle_words(name, piece);
         return format!("{}, {piece}", leg.unwrap_or_default());
+    }
+    if pattern.starts_with("legs[].springs[]") {
+        let at = indices.get(1).copied().unwrap_or(0);
+        let legs = indices.first().and_then(|&index| gear.legs.get(index));
+        let name = legs
+            .and_then(|leg| leg.springs.get(at))
+            .map_or("", |spring| &spring.name);
+        let spring = spring_words(name, at);
+        return format!("{}, {spring}", leg.unwrap_or_default());
     }
     let part = match (longest, pattern.as_str()) {
         (Some((_, words)), _) => (*words).to_owned(),

@@ -12,6 +12,8 @@ mod gear;
 mod leg;
 /// Finding the words of a path.
 mod lookup;
+/// Springs and pins.
+mod springs;
 /// Shock strut.
 mod strut;
 /// Structure around the leg.

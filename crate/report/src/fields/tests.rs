@@ -2,7 +2,8 @@
 use std::collections::BTreeSet;
 
 use gearswing_solver::model::{
-    AttachTo, Basis, BodyEnd, Brace, Folds, Grown, MovingPart, Shape, Shortening, UnlockedBy, View,
+    Acts, AttachTo, Basis, Body, BodyEnd, Brace, Folds, GasLaw, Grown, MovingPart, Shape,
+    Shortening, SpringJoint, UnlockedBy, View,
 };
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
@@ -58,6 +59,9 @@ fn every_field_of_a_full_gear_has_words_and_every_row_is_a_field() {
         "strut.shortening",
         "wheel.tire.grown",
         "well[].shape",
+        "springs[].kind",
+        "springs[].kind.linear.set",
+        "springs[].kind.gas.law",
     ] {
         seen.insert(
             field_words(&format!("legs[0].{}", tag.replace("[]", "[0]")))
@@ -79,6 +83,10 @@ fn every_number_has_the_quantity_of_its_key() {
             () if pattern.ends_with("_kg_m3") => &[Q::Density],
             () if pattern.ends_with("_kg_m2") => &[Q::Inertia],
             () if pattern.ends_with("_m_s") => &[Q::Speed],
+            () if pattern.ends_with("_at_down_n_m") => &[Q::Moment],
+            () if pattern.ends_with("_n_m") => &[Q::Stiffness],
+            () if pattern.ends_with("_n_m_rad") => &[Q::TorsionalStiffness],
+            () if pattern.ends_with(".friction") || pattern.ends_with(".exponent") => &[Q::Ratio],
             () if pattern.ends_with("_m2") => &[Q::DragArea],
             () if pattern.ends_with("_m") => &[Q::Length],
             () if pattern.ends_with("_rad") => &[Q::Angle],
@@ -158,6 +166,11 @@ fn every_choice_is_one_of_the_model() {
     check_keys::<Basis>("legs[0].wheel.former.grown.given.basis", 4);
     check_keys::<Folds>("legs[0].brace.folding.folds", 2);
     check_keys::<UnlockedBy>("legs[0].brace.folding.unlocked_by", 2);
+    let spring = "legs[0].springs[0].kind";
+    check_keys::<Body>(&format!("{spring}.linear.first.body"), 5);
+    check_keys::<Body>(&format!("{spring}.gas.second.body"), 5);
+    check_keys::<Acts>(&format!("{spring}.linear.acts"), 3);
+    check_keys::<SpringJoint>(&format!("{spring}.torsion.joint"), 4);
     check_keys::<MovingPart>("legs[0].well[0].ignores[0]", 8);
     // Choices with data of their own: the key alone says which data are missing, if any.
     let gear = serde_json::to_value(full_gear()).unwrap();
@@ -183,6 +196,26 @@ fn every_choice_is_one_of_the_model() {
     assert_eq!(keys("legs[0].wheel.tire.grown"), ["by_rule", "given"]);
     assert!(serde_json::from_value::<Grown>(json!("by_rule")).is_ok());
     assert!(legs[0]["wheel"]["tire"]["grown"]["given"].is_object());
+    assert_eq!(
+        keys("legs[0].springs[0].kind"),
+        ["linear", "gas", "torsion"]
+    );
+    for (index, key) in ["linear", "linear", "gas", "torsion"].iter().enumerate() {
+        assert!(legs[0]["springs"][index]["kind"][key].is_object());
+    }
+    assert_eq!(
+        keys("legs[0].springs[0].kind.linear.set"),
+        ["free_length", "force_at_down"]
+    );
+    for (index, key) in ["free_length", "force_at_down"].iter().enumerate() {
+        assert!(legs[0]["springs"][index]["kind"]["linear"]["set"][key].is_object());
+    }
+    assert_eq!(
+        keys("legs[0].springs[0].kind.gas.law"),
+        ["linear", "polytropic"]
+    );
+    assert!(serde_json::from_value::<GasLaw>(json!("linear")).is_ok());
+    assert!(legs[0]["springs"][2]["kind"]["gas"]["law"]["polytropic"].is_object());
     assert_eq!(keys("legs[0].well[1].shape"), ["solid", "surface"]);
     for (index, key) in ["solid", "surface"].iter().enumerate() {
         let shape = &legs[0]["well"][index]["shape"];

@@ -25,6 +25,10 @@ pub enum Group {
     Brace,
     /// Retract actuator.
     Actuator,
+    /// Springs on the leg.
+    Springs,
+    /// Pins and their friction.
+    Pins,
     /// Drag areas.
     Air,
     /// Free fall and margin of the lock.
@@ -46,6 +50,8 @@ impl Group {
         Self::FormerTire,
         Self::Brace,
         Self::Actuator,
+        Self::Springs,
+        Self::Pins,
         Self::Air,
         Self::Fall,
         Self::Well,
@@ -65,6 +71,8 @@ impl Group {
             Self::FormerTire => "Former tire",
             Self::Brace => "Brace",
             Self::Actuator => "Actuator",
+            Self::Springs => "Springs",
+            Self::Pins => "Pins",
             Self::Air => "Drag areas",
             Self::Fall => "Free fall and lock",
             Self::Well => "Wheel well",
@@ -82,6 +90,8 @@ impl Group {
             | Self::FormerTire
             | Self::Brace
             | Self::Actuator
+            | Self::Springs
+            | Self::Pins
             | Self::Air
             | Self::Fall
             | Self::Well => true,

@@ -115,6 +115,7 @@ fn said(subject: &Subject, finding: &Finding) -> Said {
             };
             driven::pressure(subject, finding, &pressure)
         }
+        FindingDetail::Binds { joint, motion } => driven::binds(subject, finding, *joint, *motion),
         FindingDetail::DeadPoint => driven::dead_point(subject, finding),
         FindingDetail::CannotUnlock => driven::cannot_unlock(subject),
         FindingDetail::OverCentre {

@@ -1,9 +1,10 @@
 //! What an answer rests on, and how to put something better in its place.
-use gearswing_solver::model::MovingPart;
+use gearswing_solver::model::{Joint, MovingPart};
 use gearswing_solver::result::{Assumption, Finding, FindingDetail, PairClearance, TireState};
 use gearswing_units::Quantity;
 use serde::Serialize;
 
+use crate::cases::joint_words;
 use crate::subject::{Subject, obstacle_words};
 
 /// How far to trust what an answer rests on; shown as a mark beside the figure.
@@ -92,6 +93,7 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
         Assumption::NoPinFriction => plain(
             "Friction in the pins and springs are not counted: the real pressure is higher by what dry or tight pins take.",
         ),
+        Assumption::FrictionAndSprings => Governing::plain(friction_and_springs(subject)),
         Assumption::FrontViewAir => plain(
             "This leg is seen from ahead: the wind of straight flight blows across the plane of its swing and is not counted; only sideslip is.",
         ),
@@ -104,6 +106,9 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
         Assumption::FallWithoutPressure => without_pressure(subject),
         Assumption::InertiaEstimated => plain(
             "The moment of inertia of the upper leg is an estimate from its mass and outline; it changes the time of the fall, hardly whether it reaches the lock.",
+        ),
+        Assumption::WeightAndSprings => plain(
+            "The hanging leg is held by its dead weight and the springs given; pressure, which adds to it, is not counted. That a push below about 1 lb (5 N) is too little is this program's own figure.",
         ),
         Assumption::OverCentreCommonPractice => Governing::marked(
             "How far the knee should stand past centre is common practice on light aeroplanes. The maker's figure wins.".to_owned(),
@@ -123,9 +128,44 @@ fn without_pressure(subject: &Subject) -> Governing {
         ),
         None => "freely: a restrictor or a long line slows it, and a leg that needs its speed to get over may then stop short".to_owned(),
     };
+    let given = subject
+        .model()
+        .map(|leg| (leg.springs.is_empty(), leg.pins.rub()));
+    let friction = match given {
+        Some((false, true)) => "the springs given, and friction in its seals and the pins given",
+        Some((false, false)) => "the springs given, and no friction but that of its seals",
+        Some((true, true)) => "no springs, and friction in its seals and the pins given",
+        _ => "no springs and no friction but that of its seals",
+    };
     Governing::plain(format!(
-        "The fall has no pressure on either side of the actuator, no springs and no friction but that of its seals. The fluid returns {line}."
+        "The fall has no pressure on either side of the actuator, {friction}. The fluid returns {line}."
     ))
+}
+
+/// What of friction and springs is counted.
+fn friction_and_springs(subject: &Subject) -> String {
+    let Some(leg) = subject.model() else {
+        return String::new();
+    };
+    let springs = match leg.springs.len() {
+        0 => "No spring is given.".to_owned(),
+        1 => "The spring given is counted.".to_owned(),
+        count => format!("The {count} springs given are counted."),
+    };
+    let rubbing: Vec<&str> = Joint::ALL
+        .into_iter()
+        .zip(leg.pins.all())
+        .filter(|(_, pin)| pin.friction_radius() > 0.0)
+        .map(|(joint, _)| joint_words(joint))
+        .collect();
+    let pins = match rubbing.as_slice() {
+        [] => "Friction in the pins is not: the real pressure is higher by what dry or tight pins take.".to_owned(),
+        [one] => format!("Friction is counted at this pin only: {one}."),
+        [most @ .., last] => {
+            format!("Friction is counted at these pins: {} and {last}.", most.join(", "))
+        }
+    };
+    format!("{springs} {pins}")
 }
 
 fn pair_of<'a>(subject: &'a Subject, finding: &Finding) -> Option<&'a PairClearance> {

@@ -1,9 +1,10 @@
 //! Can it be driven? Pressure and dead points in words.
-use gearswing_solver::model::AttachTo;
-use gearswing_solver::result::{Finding, Stroke, Verdict};
+use gearswing_solver::model::{AttachTo, Joint};
+use gearswing_solver::result::{Finding, LoadCase, Motion, Stroke, Verdict};
 use gearswing_units::Quantity;
 
 use super::answer::Said;
+use crate::cases::{case_words, joint_words, motion_words};
 use crate::subject::Subject;
 
 /// Numbers of the pressure answer.
@@ -71,8 +72,9 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
         ],
         Verdict::Marginal | Verdict::Bad => more_force(subject, pressure, wanted),
     };
+    let hardest = hardest_case(subject, pressure);
     Said {
-        sentence: format!("{needs}{balance}{load}"),
+        sentence: format!("{needs}{balance}{load}{hardest}"),
         try_next,
     }
 }
@@ -98,6 +100,43 @@ fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String
     }
     steps.push("Check for drag in pins and brace before changing any part.".to_owned());
     steps
+}
+
+/// The load case that asks for more than the one as set, if one does.
+fn hardest_case(subject: &Subject, pressure: &Pressure) -> String {
+    let force = &subject.result.force;
+    let Some(case) = force.hardest_case.and_then(|at| force.cases.get(at)) else {
+        return String::new();
+    };
+    match case.pressure() {
+        Some(needed) if case.case != LoadCase::AsSet && needed > pressure.needed * 1.001 => {
+            format!(
+                " Of the load cases compared the hardest is {}, which needs {}.",
+                case_words(case.case),
+                subject.say(Quantity::Pressure, needed)
+            )
+        }
+        _ => String::new(),
+    }
+}
+
+pub(super) fn binds(subject: &Subject, finding: &Finding, joint: Joint, motion: Motion) -> Said {
+    let place = finding
+        .place
+        .as_ref()
+        .map_or_else(String::new, |place| format!(" {}", subject.at(place)));
+    Said::new(
+        format!(
+            "{} pins bind{place} while {}: friction there, most of it at the {}, grows faster than the thrust, so no pressure moves the leg.",
+            subject.the_legs(),
+            motion_words(motion),
+            joint_words(joint)
+        ),
+        [
+            "Check radius and friction of that pin: a dry or tight bush can bind where a greased one moves.",
+            "Move the actuator's mount or attach point so that it has more arm at this place.",
+        ],
+    )
 }
 
 pub(super) fn dead_point(subject: &Subject, finding: &Finding) -> Said {

@@ -40,21 +40,36 @@ pub(super) fn over_centre(
     } else {
         "A load from the ground neither holds it there nor pushes it out.".to_owned()
     };
+    let sprung = subject.model().is_some_and(|leg| !leg.springs.is_empty());
     let is_loose = knee_push < LEAST_KNEE_PUSH;
     let weight = if knee_push > 0.0 {
         format!(
             "With the leg hanging, a push of {} at the knee unlocks it{}.",
             subject.say(Quantity::Force, knee_push),
             if is_loose {
-                ": its dead weight all but does not hold it"
+                if sprung {
+                    ": weight and springs all but do not hold it"
+                } else {
+                    ": its dead weight all but does not hold it"
+                }
             } else {
                 ""
             }
         )
     } else {
         format!(
-            "With the leg hanging, its own weight pushes the knee off its stop with {}: only a lock spring, which is not modelled, can hold it there.",
-            subject.say(Quantity::Force, -knee_push)
+            "With the leg hanging, {} the knee off its stop with {}{}",
+            if sprung {
+                "weight and springs push"
+            } else {
+                "its own weight pushes"
+            },
+            subject.say(Quantity::Force, -knee_push),
+            if sprung {
+                "."
+            } else {
+                ": only a lock spring, and none is given, can hold it there."
+            }
         )
     };
     let is_small = offset < LEAST_OVER_CENTRE;

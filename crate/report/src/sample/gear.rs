@@ -1,12 +1,71 @@
 //! An invented gear with every field that a gear file can have.
 use gearswing_solver::model::{
-    Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, FallData, Fluid,
-    FoldingBrace, Folds, Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle, Point,
-    Shape, Shortening, ShorteningRow, SlidingBrace, Strut, Supply, Tire, UnlockedBy, View, Wheel,
+    Acts, Actuator, AttachTo, Basis, Body, BodyEnd, Brace, ClearanceRule, Conditions, FallData,
+    Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, Leg, LegAir, LegBody, LinearSpring,
+    Link, MovingPart, Obstacle, Pin, Pins, Point, Shape, Shortening, ShorteningRow, SlidingBrace,
+    Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, Supply, Tire, TorsionSpring,
+    UnlockedBy, View, Wheel,
 };
 
 fn point(x: f64, y: f64) -> Point {
     Point::new(x, y)
+}
+
+fn springs() -> Vec<Spring> {
+    let end = |body, x, y| SpringEnd {
+        body,
+        point: point(x, y),
+    };
+    let linear = |set| {
+        SpringKind::Linear(LinearSpring {
+            first: end(Body::Airframe, 0.2, 0.1),
+            second: end(Body::Leg, 0.0, -0.3),
+            rate: 1500.0,
+            set,
+            acts: Acts::Pulls,
+        })
+    };
+    let kinds = [
+        linear(SpringSet::FreeLength { length: 0.3 }),
+        linear(SpringSet::ForceAtDown { force: 120.0 }),
+        SpringKind::Gas(GasSpring {
+            first: end(Body::Airframe, 0.2, 0.1),
+            second: end(Body::SlidingStrut, 0.0, -0.6),
+            shortest: 0.1,
+            longest: 0.9,
+            force_longest: 200.0,
+            force_shortest: 350.0,
+            law: GasLaw::Polytropic { exponent: 1.2 },
+        }),
+        SpringKind::Torsion(TorsionSpring {
+            joint: SpringJoint::Trunnion,
+            rate: 12.0,
+            moment_at_down: -4.0,
+        }),
+    ];
+    kinds
+        .into_iter()
+        .enumerate()
+        .map(|(at, kind)| Spring {
+            name: format!("Spring {at}"),
+            kind,
+        })
+        .collect()
+}
+
+fn pins() -> Pins {
+    let pin = Pin {
+        radius: 0.006,
+        friction: 0.1,
+    };
+    Pins {
+        trunnion: pin,
+        brace_pivot: pin,
+        knee: pin,
+        leg_attach: pin,
+        actuator_mount: pin,
+        actuator_attach: pin,
+    }
 }
 
 fn square() -> Vec<Point> {
@@ -110,6 +169,8 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
             discharge: Some(0.62),
             knee_play: Some(0.0003),
         },
+        springs: springs(),
+        pins: pins(),
         well: vec![
             Obstacle {
                 name: "Bay rib".to_owned(),
@@ -153,7 +214,13 @@ pub(crate) fn full_gear() -> Gear {
         name: "Meadow Four".to_owned(),
         note: "Measured on the hangar floor".to_owned(),
         legs: vec![folding_leg("Right main"), sliding_leg("Nose")],
-        conditions: Conditions::default(),
+        conditions: Conditions {
+            gear_speed: Some(60.0),
+            stall_speed: Some(31.0),
+            climb_pitch: Some(0.17),
+            turn_load_factor: Some(1.9),
+            ..Conditions::default()
+        },
         supply: Supply {
             available_pressure: 6.894_757e6,
             return_pressure: 1.0e5,

@@ -1,12 +1,13 @@
 //! Results put together by hand: their numbers need not fit together.
 use gearswing_solver::TireChoice;
-use gearswing_solver::model::{Gear, MovingPart, Point, Vector, View};
+use gearswing_solver::model::{Gear, Joint, MovingPart, Point, Vector, View};
 use gearswing_solver::result::{
-    Arrival, Assumption, AxleLoad, AxleLoadEffect, AxlePush, Caution, Clearance, Contact,
-    Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome, Finding, FindingDetail, Force,
-    ForcePeak, InertiaBasis, LeastKneePush, LeastMoment, LegResult, Lock, LockKind, PairClearance,
-    Phase, Place, Question, Reactions, Requirement, RequirementBasis, Station, StationForce,
-    Stroke, Tightest, TireState, Verdict,
+    Arrival, Assumption, AxleLoad, AxleLoadEffect, AxlePush, CaseForce, CaseOutcome, Caution,
+    Clearance, Contact, Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome, Finding,
+    FindingDetail, Force, ForcePeak, InertiaBasis, JointLoad, LeastKneePush, LeastMoment,
+    LegResult, LoadCase, Lock, LockKind, MissingInput, Motion, PairClearance, Phase, Place,
+    Question, Reactions, Requirement, RequirementBasis, Station, StationForce, Stroke, Tightest,
+    TireState, Verdict,
 };
 use gearswing_units::UnitChoice;
 
@@ -66,19 +67,23 @@ pub(crate) fn finding(question: Question, verdict: Verdict, detail: FindingDetai
 }
 
 fn station(travel: f64) -> Station {
+    let reactions = Reactions {
+        trunnion: Vector::new(10.0, 20.0),
+        brace_pivot: Some(Vector::new(1.0, 2.0)),
+        knee: None,
+        brace_attach: Some(Vector::new(-1.0, -2.0)),
+        mount: Vector::new(300.0, -400.0),
+        actuator_attach: Vector::new(300.0, -390.0),
+    };
     let force = StationForce {
         holding: -900.0 * (1.0 - travel),
         retract_effort: 940.0 * (1.0 - travel),
         extend_effort: -860.0,
         retract_pressure: 2.4e6 * (1.0 - travel),
         extend_pressure: 0.0,
-        reactions: Reactions {
-            trunnion: Vector::new(10.0, 20.0),
-            brace_pivot: Some(Vector::new(1.0, 2.0)),
-            knee: None,
-            brace_attach: Some(Vector::new(-1.0, -2.0)),
-            mount: Vector::new(300.0, -400.0),
-        },
+        reactions,
+        retract_reactions: reactions,
+        extend_reactions: reactions,
     };
     Station {
         phase: Phase::Swing,
@@ -186,6 +191,16 @@ pub(crate) fn result() -> LegResult {
             stalls_at: None,
             extend_peak: None,
             largest_mount_load: Some(1510.0),
+            binds: Vec::new(),
+            cases: cases(peak),
+            hardest_case: Some(1),
+            joint_loads: vec![JointLoad {
+                joint: Joint::Trunnion,
+                load: 3200.0,
+                place: place(0.12),
+                motion: Motion::Retract,
+                case: LoadCase::Turn,
+            }],
         },
         lock: Lock {
             kind: LockKind::OverCentre,
@@ -232,6 +247,7 @@ pub(crate) fn result() -> LegResult {
             seal_friction_limit: Some(136.0),
             energy: FallEnergy {
                 weights: 92.0,
+                springs: 0.0,
                 air: -4.0,
                 friction: 6.1,
                 orifice: 31.0,
@@ -242,6 +258,34 @@ pub(crate) fn result() -> LegResult {
         }),
         stations: (0..=8).map(|i| station(f64::from(i) / 8.0)).collect(),
     }
+}
+
+fn cases(peak: ForcePeak) -> Vec<CaseForce> {
+    let worked = |case, factor: f64| CaseForce {
+        case,
+        outcome: CaseOutcome::Worked {
+            load_factor: factor,
+            dynamic_pressure: 0.0,
+            retract: Some(ForcePeak {
+                pressure: factor * peak.pressure,
+                margin: 1.0 - factor * (1.0 - peak.margin),
+                ..peak
+            }),
+            extend: None,
+            stalls_at: None,
+            binds_at: None,
+        },
+    };
+    vec![
+        worked(LoadCase::AsSet, 1.0),
+        worked(LoadCase::Turn, 2.0),
+        CaseForce {
+            case: LoadCase::AirLoad,
+            outcome: CaseOutcome::Missing {
+                needs: MissingInput::StallSpeed,
+            },
+        },
+    ]
 }
 
 /// The first leg of a gear with a result.

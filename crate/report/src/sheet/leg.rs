@@ -5,7 +5,7 @@ use gearswing_units::Quantity;
 
 use super::ReportOptions;
 use super::lines::Lines;
-use super::{fall, numbers};
+use super::{cases, fall, numbers};
 use crate::subject::Subject;
 use crate::table::stations_text;
 use crate::text::{capital_first, leg_name, plain};
@@ -22,6 +22,8 @@ pub(super) fn leg(lines: &mut Lines, subject: &Subject, options: ReportOptions) 
     stops(lines, subject);
     numbers::clearances(lines, subject);
     numbers::force(lines, subject);
+    cases::cases(lines, subject);
+    cases::joints(lines, subject);
     numbers::lock(lines, subject);
     fall::fall(lines, subject);
     if options.station_rows > 0 {

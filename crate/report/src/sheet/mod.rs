@@ -1,5 +1,7 @@
 //! The whole report of a gear file as readable text.
 
+/// Load cases and joint loads.
+mod cases;
 /// Fall without pressure.
 mod fall;
 /// One leg.

@@ -6,6 +6,7 @@ use gearswing_solver::result::{
 use gearswing_units::{Quantity, format_bare};
 
 use super::lines::Lines;
+use crate::cases::{joint_words, motion_words};
 use crate::subject::{Subject, obstacle_words, part_name};
 use crate::table::{Align, Column, aligned};
 
@@ -141,6 +142,15 @@ pub(super) fn force(lines: &mut Lines, subject: &Subject) {
     }
     if let Some(stall) = &force.stalls_at {
         lines.item(2, "- ", &format!("Stalls {}.", subject.at(stall)));
+    }
+    for bind in &force.binds {
+        let text = format!(
+            "The pins bind {} while {}, most of it at the {}.",
+            subject.at(&bind.place),
+            motion_words(bind.motion),
+            joint_words(bind.joint)
+        );
+        lines.item(2, "- ", &text);
     }
     if let Some(load) = force.largest_mount_load {
         let load = subject.say(Quantity::Force, load);

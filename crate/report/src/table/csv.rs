@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use gearswing_solver::model::{Point, Vector};
-use gearswing_solver::result::{LegResult, Phase, Station};
+use gearswing_solver::result::{LegResult, Phase, Reactions, Station, StationForce};
 
 use crate::text::clean;
 
@@ -43,6 +43,32 @@ const HEAD: &[&str] = &[
     "brace_attach_y_n",
     "mount_x_n",
     "mount_y_n",
+    "actuator_attach_x_n",
+    "actuator_attach_y_n",
+    "retract_trunnion_x_n",
+    "retract_trunnion_y_n",
+    "retract_brace_pivot_x_n",
+    "retract_brace_pivot_y_n",
+    "retract_knee_x_n",
+    "retract_knee_y_n",
+    "retract_brace_attach_x_n",
+    "retract_brace_attach_y_n",
+    "retract_mount_x_n",
+    "retract_mount_y_n",
+    "retract_actuator_attach_x_n",
+    "retract_actuator_attach_y_n",
+    "extend_trunnion_x_n",
+    "extend_trunnion_y_n",
+    "extend_brace_pivot_x_n",
+    "extend_brace_pivot_y_n",
+    "extend_knee_x_n",
+    "extend_knee_y_n",
+    "extend_brace_attach_x_n",
+    "extend_brace_attach_y_n",
+    "extend_mount_x_n",
+    "extend_mount_y_n",
+    "extend_actuator_attach_x_n",
+    "extend_actuator_attach_y_n",
 ];
 
 /// The line of column heads, with its line end.
@@ -74,11 +100,26 @@ fn row(into: &mut String, station: &Station) {
     into.push(',');
     into.push_str(phase_key(station.phase));
     let force = station.force.as_ref();
-    let reaction = force.map(|force| &force.reactions);
     let point = |p: Point| [Some(p.x), Some(p.y)];
     let maybe_point = |p: Option<Point>| [p.map(|p| p.x), p.map(|p| p.y)];
-    let pair = |v: Option<Vector>| [v.map(|v| v.x), v.map(|v| v.y)];
-    let groups: [&[Option<f64>]; 13] = [
+    let forces = |of: fn(&StationForce) -> &Reactions| {
+        let on = force.map(of);
+        [
+            on.map(|r| r.trunnion),
+            on.and_then(|r| r.brace_pivot),
+            on.and_then(|r| r.knee),
+            on.and_then(|r| r.brace_attach),
+            on.map(|r| r.mount),
+            on.map(|r| r.actuator_attach),
+        ]
+        .map(|v: Option<Vector>| [v.map(|v| v.x), v.map(|v| v.y)])
+    };
+    let (still, retract, extend) = (
+        forces(|f| &f.reactions),
+        forces(|f| &f.retract_reactions),
+        forces(|f| &f.extend_reactions),
+    );
+    let groups: [&[Option<f64>]; 11] = [
         &[
             Some(station.progress),
             Some(station.travel),
@@ -104,11 +145,9 @@ fn row(into: &mut String, station: &Station) {
             force.map(|f| f.retract_pressure),
             force.map(|f| f.extend_pressure),
         ],
-        &pair(reaction.map(|r| r.trunnion)),
-        &pair(reaction.and_then(|r| r.brace_pivot)),
-        &pair(reaction.and_then(|r| r.knee)),
-        &pair(reaction.and_then(|r| r.brace_attach)),
-        &pair(reaction.map(|r| r.mount)),
+        still.as_flattened(),
+        retract.as_flattened(),
+        extend.as_flattened(),
     ];
     for value in groups.into_iter().flatten() {
         into.push(',');

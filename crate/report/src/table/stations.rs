@@ -48,7 +48,7 @@ pub fn stations_text(subject: &Subject, rows: usize) -> String {
         column(
             "mount",
             Quantity::Force,
-            &force(|f| f.reactions.mount.norm()),
+            &force(|f| f.retract_reactions.mount.norm()),
         ),
     ];
     if stations.iter().any(|station| station.fold.is_some()) {

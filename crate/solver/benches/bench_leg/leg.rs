@@ -179,6 +179,8 @@ pub(crate) fn gear(rib: f64) -> Gear {
         },
         air: LegAir::default(),
         fall: FallData::default(),
+        springs: vec![],
+        pins: Pins::default(),
         well: well(rib),
     };
     Gear {

@@ -1,8 +1,8 @@
 //! Can it be driven?
 use crate::model::{AttachTo, Brace, DEFAULT_MARGIN_WANTED, Folds, Leg, Supply, UnlockedBy, View};
 use crate::result::{
-    Assumption, Caution, Finding, FindingDetail, Force, Jam, MechanismEvent, MechanismEventKind,
-    Phase, Question, Station, Verdict,
+    Assumption, Bind, Caution, Finding, FindingDetail, Force, Jam, MechanismEvent,
+    MechanismEventKind, Phase, Question, Station, Verdict,
 };
 
 /// Answers "can it be driven?".
@@ -33,6 +33,16 @@ pub(crate) fn driven(
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::CannotUnlock;
         finding.place = Some(crate::statics::place_of(station));
+    } else if let Some(bind) = force.binds.iter().min_by(|a, b| {
+        let order = |bind: &Bind| bind.place.progress;
+        order(a).total_cmp(&order(b))
+    }) {
+        finding.verdict = Verdict::Bad;
+        finding.detail = FindingDetail::Binds {
+            joint: bind.joint,
+            motion: bind.motion,
+        };
+        finding.place = Some(bind.place);
     } else if let Some(event) = dead {
         finding.verdict = Verdict::Bad;
         finding.place = Some(event.place);
@@ -58,7 +68,13 @@ pub(crate) fn driven(
             Assumption::MarginCommonPractice
         });
     }
-    finding.assumptions.push(Assumption::NoPinFriction);
+    finding
+        .assumptions
+        .push(if leg.pins.rub() || !leg.springs.is_empty() {
+            Assumption::FrictionAndSprings
+        } else {
+            Assumption::NoPinFriction
+        });
     if leg.view == View::Front {
         finding.assumptions.push(Assumption::FrontViewAir);
     }

@@ -16,9 +16,11 @@ pub const LEAST_KNEE_PUSH: f64 = 5.0;
 /// (rounding of typed figures; common practice).
 const LATCH_GAP: f64 = 1e-3;
 
-/// Answers "will it lock?". `down` is the place of the locked pose.
+/// Answers "will it lock?". `springs`: the leg has springs, counted in the push at the knee; `down` is
+/// the place of the locked pose.
 pub(crate) fn locks(
     lock: &Lock,
+    springs: bool,
     fall: Option<&Fall>,
     excursion: Option<&Excursion>,
     down: Option<Place>,
@@ -54,8 +56,10 @@ pub(crate) fn locks(
                 ground_into_lock,
                 knee_push,
             };
-            finding.verdict = if knee_push <= 0.0 {
-                // the weight takes the knee off its stop: only a spring, not modelled, can hold it
+            finding.verdict = if knee_push <= 0.0 && springs {
+                Verdict::Bad
+            } else if knee_push <= 0.0 {
+                // the weight takes the knee off its stop: only a spring, none given, can hold it
                 Verdict::NotShown
             } else if offset < LEAST_OVER_CENTRE
                 || ground_into_lock < 0.0
@@ -69,7 +73,11 @@ pub(crate) fn locks(
             };
             finding.assumptions.extend([
                 Assumption::OverCentreCommonPractice,
-                Assumption::DeadWeightOnly,
+                if springs {
+                    Assumption::WeightAndSprings
+                } else {
+                    Assumption::DeadWeightOnly
+                },
             ]);
             if let Some(Excursion {
                 at_axle,
@@ -126,7 +134,7 @@ mod tests {
             knee_push: Some(knee_push),
             end_gap: None,
         };
-        locks(&lock, None, None, None).verdict
+        locks(&lock, false, None, None, None).verdict
     }
 
     /// Source of 1/16 in: common practice on light aeroplanes; of 5 N: our own figure.

@@ -1,7 +1,7 @@
 //! One fall: equation of motion and the events that end it.
 use super::integrate::{Bounds, Moment, State, integrate};
 use super::orifice::Orifice;
-use super::track::{AIR, COLUMNS, INERTIA, STROKE, Track, WEIGHTS};
+use super::track::{AIR, COLUMNS, INERTIA, PINS, SPRINGS, STROKE, Track, WEIGHTS};
 use crate::numeric::bracketed_root;
 
 /// Longest fall that is followed [s]: legs come down in seconds; our own figure.
@@ -24,6 +24,8 @@ pub(super) struct Case {
     pub(super) dynamic_pressure: f64,
     /// Seal friction [N].
     pub(super) seal_friction: f64,
+    /// Pin friction over that of the table [1].
+    pub(super) pin_factor: f64,
     pub(super) damper: Option<Damper>,
 }
 
@@ -58,12 +60,12 @@ impl Damper {
 impl Case {
     /// Net push along the way, without damping.
     pub(super) fn net(&self, row: &[f64; COLUMNS]) -> f64 {
-        row[WEIGHTS] + row[AIR] * self.dynamic_pressure - self.friction(row)
+        row[WEIGHTS] + row[SPRINGS] + row[AIR] * self.dynamic_pressure - self.friction(row)
     }
 
     /// Friction along the way, against the fall.
     pub(super) fn friction(&self, row: &[f64; COLUMNS]) -> f64 {
-        self.seal_friction * row[STROKE].abs()
+        self.seal_friction * row[STROKE].abs() + self.pin_factor * row[PINS]
     }
 
     /// Slope over time of place, speed and energy taken by the orifice.

@@ -2,7 +2,7 @@
 use super::drop::{Case, Damper, Drop, Ending, TOLERANCE, drop};
 use super::limits;
 use super::orifice::Orifice;
-use super::track::{AIR, Node, Track, WEIGHTS};
+use super::track::{AIR, Node, SPRINGS, Track, WEIGHTS};
 use crate::kinematics::Linkage;
 use crate::model::{Conditions, Fluid, Leg};
 use crate::result::{Arrival, Fall, FallEnergy, FallOutcome, LeastKneePush, LeastMoment};
@@ -62,6 +62,7 @@ pub(super) fn case(leg: &Leg, fluid: &Fluid, conditions: &Conditions) -> Case {
     Case {
         dynamic_pressure: dynamic_pressure(conditions),
         seal_friction: leg.actuator.seal_friction,
+        pin_factor: 1.0,
         damper: leg.fall.return_orifice.map(|diameter| Damper {
             orifice: Orifice::new(diameter, leg.fall.discharge(), fluid.density),
             areas: (annulus, bore),
@@ -119,14 +120,20 @@ fn energy(track: &Track, case: &Case, dropped: &Drop) -> FallEnergy {
     } else {
         sum(&|row| row[WEIGHTS])
     };
+    let springs = if dropped.ending == Ending::Lock {
+        track.springs_work
+    } else {
+        sum(&|row| row[SPRINGS])
+    };
     let air = sum(&|row| row[AIR] * case.dynamic_pressure);
     let friction = sum(&|row| case.friction(row));
     let inertia = track.at(dropped.x).value[super::track::INERTIA];
     let motion = 0.5 * inertia * dropped.speed * dropped.speed;
-    let missing = weights + air - friction - dropped.orifice - motion;
-    let scale = weights.abs() + air.abs() + friction;
+    let missing = weights + springs + air - friction - dropped.orifice - motion;
+    let scale = weights.abs() + springs.abs() + air.abs() + friction;
     FallEnergy {
         weights,
+        springs,
         air,
         friction,
         orifice: dropped.orifice,

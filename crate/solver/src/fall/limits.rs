@@ -1,6 +1,6 @@
 //! How far a fall can be driven before it stops short: airspeed and friction, by bounded searches.
 use super::drop::{Case, Damper};
-use super::track::{AIR, COLUMNS, INERTIA, STROKE, Track};
+use super::track::{AIR, COLUMNS, INERTIA, PINS, STROKE, Track};
 use crate::result::FallAirspeed;
 
 /// Highest airspeed tried, and the grid on which the first failure is looked for [m/s].
@@ -97,7 +97,8 @@ pub(super) fn airspeed(track: &Track, case: &Case, air_density: f64) -> FallAirs
 
 /// The friction given times this just stops it short.
 pub(super) fn friction_factor(track: &Track, case: &Case) -> Option<f64> {
-    if case.seal_friction == 0.0 {
+    let pins_turn_freely = track.table.values().iter().all(|row| row[PINS] == 0.0);
+    if case.seal_friction == 0.0 && pins_turn_freely {
         return None;
     }
     last_good(1.0, 1.0, MOST_FACTOR, |factor| {
@@ -106,6 +107,7 @@ pub(super) fn friction_factor(track: &Track, case: &Case) -> Option<f64> {
             track,
             &Case {
                 seal_friction,
+                pin_factor: factor,
                 ..*case
             },
         )

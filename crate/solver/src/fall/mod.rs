@@ -33,3 +33,5 @@ pub use orifice::{LAMINAR_BELOW, Orifice};
 
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod tests_sprung;

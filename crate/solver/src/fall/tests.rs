@@ -61,6 +61,7 @@ fn plain_track(push: impl Fn(f64) -> f64, end: f64) -> Track {
         halves: super::track::halves(&table),
         table,
         weights_work: 0.0,
+        springs_work: 0.0,
         inertia_basis: InertiaBasis::Given,
     }
 }
@@ -68,6 +69,7 @@ fn plain_track(push: impl Fn(f64) -> f64, end: f64) -> Track {
 const FREE: Case = Case {
     dynamic_pressure: 0.0,
     seal_friction: 0.0,
+    pin_factor: 1.0,
     damper: None,
 };
 

@@ -4,15 +4,15 @@ use super::table::{At, Table};
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Brace, Conditions, Leg, Vector};
 use crate::numeric::wrap;
-use crate::result::{InertiaBasis, Place};
-use crate::statics::{Loads, dynamic_pressure, gravity, wind};
+use crate::result::{InertiaBasis, Motion, Place};
+use crate::statics::{Loads, dynamic_pressure, gravity, pin_friction_force, spring_energy, wind};
 
 /// Pieces of the swing and of the way from the straight knee to the lock.
 const SWING_PIECES: usize = 240;
 const LOCK_PIECES: usize = 24;
 
 /// Columns of the table, all at the rates of the pose, towards down.
-pub(super) const COLUMNS: usize = 4;
+pub(super) const COLUMNS: usize = 6;
 /// Twice the kinetic energy.
 pub(super) const INERTIA: usize = 0;
 /// Push of the weights.
@@ -21,6 +21,10 @@ pub(super) const WEIGHTS: usize = 1;
 pub(super) const AIR: usize = 2;
 /// Rate of the actuator's length.
 pub(super) const STROKE: usize = 3;
+/// Push of the springs.
+pub(super) const SPRINGS: usize = 4;
+/// Friction of the pins, against the fall.
+pub(super) const PINS: usize = 5;
 
 /// Way of a leg from up to the lock.
 #[derive(Clone, Debug)]
@@ -31,6 +35,8 @@ pub(super) struct Track {
     pub(super) halves: Vec<(f64, [f64; COLUMNS])>,
     /// Work of the weights over the whole way, from the heights at both ends [J].
     pub(super) weights_work: f64,
+    /// Work of the springs over the whole way, from what they store at both ends [J].
+    pub(super) springs_work: f64,
     pub(super) inertia_basis: InertiaBasis,
 }
 
@@ -52,11 +58,14 @@ impl Track {
     pub(super) fn new(leg: &Leg, linkage: &Linkage, conditions: &Conditions) -> Option<Self> {
         let inertias = Inertias::of(leg);
         let gravity = gravity(leg.view, conditions);
-        let unit_wind = unit_wind(leg, conditions);
+        let air = Air {
+            wind: wind(leg.view, conditions),
+            unit: unit_wind(leg, conditions),
+        };
         let mut knot = 0.0;
         let mut knots = vec![knot];
         let mut before = linkage.pose(1.0).ok()?;
-        let row = |pose: &Pose| row(leg, linkage, pose, &inertias, gravity, unit_wind);
+        let row = |pose: &Pose| row(leg, linkage, pose, &inertias, gravity, &air);
         let first = before;
         let mut values = vec![row(&before)];
         let mut nodes = vec![node(leg, linkage, &before)];
@@ -76,6 +85,8 @@ impl Track {
             halves: halves(&table),
             table,
             weights_work: potential(&before) - potential(&first),
+            springs_work: spring_energy(leg, linkage, &first)
+                - spring_energy(leg, linkage, &before),
             inertia_basis: inertias.basis,
         })
     }
@@ -168,6 +179,12 @@ fn way(leg: &Leg, poses: [&Pose; 3]) -> Option<f64> {
     (length.is_finite() && length > 0.0).then_some(length)
 }
 
+/// Air load on a square metre, at the conditions and at one pascal of dynamic pressure [N/m2].
+struct Air {
+    wind: Vector,
+    unit: Vector,
+}
+
 /// Air load on a square metre at one pascal of dynamic pressure, in the leg's plane [N/m2].
 fn unit_wind(leg: &Leg, conditions: &Conditions) -> Vector {
     let one_pascal = Conditions {
@@ -184,16 +201,23 @@ fn row(
     pose: &Pose,
     inertias: &Inertias,
     gravity: Vector,
-    unit_wind: Vector,
+    air: &Air,
 ) -> [f64; COLUMNS] {
     let none = Vector::zeros();
     let push =
         |gravity, wind| -Loads::new(leg, linkage, pose, gravity, wind).power(leg, linkage, pose);
     let mut row = [0.0; COLUMNS];
     row[INERTIA] = inertias.twice_energy(leg, linkage, pose);
-    row[WEIGHTS] = push(gravity, none);
-    row[AIR] = push(none, unit_wind);
+    row[SPRINGS] = push(none, none);
+    row[WEIGHTS] = push(gravity, none) - row[SPRINGS];
+    row[AIR] = push(none, air.unit) - row[SPRINGS];
     row[STROKE] = -pose.rates.actuator;
+    let loads = Loads::new(leg, linkage, pose, gravity, air.wind);
+    // the seals hold against the motion
+    let thrust = leg.actuator.seal_friction * pose.rates.actuator.signum();
+    row[PINS] = pin_friction_force(leg, linkage, pose, &loads, Motion::Extend, thrust)
+        // pins that bind let nothing through
+        .unwrap_or_else(|_| 2.0 * push(gravity, air.wind).abs() + 1.0);
     row
 }
 

@@ -62,6 +62,24 @@ pub enum FaultKind {
         #[serde(rename = "longest_m")]
         longest: f64,
     },
+    /// A gas spring would be shorter or longer than it can be, somewhere on the way.
+    LengthOnTheWay {
+        /// Its length at the worst place [m].
+        #[serde(rename = "length_m")]
+        length: f64,
+        /// Travel there [1].
+        travel: f64,
+        /// Shortest [m].
+        #[serde(rename = "shortest_m")]
+        shortest: f64,
+        /// Longest [m].
+        #[serde(rename = "longest_m")]
+        longest: f64,
+    },
+    /// Both ends of a spring are fixed to one body: it can do nothing.
+    SameBody,
+    /// The joint of a torsion spring does not exist on this leg.
+    NoSuchJoint,
     /// An outline crosses itself.
     SelfCrossing {
         /// First edge, counted from 1.
@@ -97,7 +115,7 @@ pub enum FaultKind {
     },
     /// There is no leg.
     NoLegs,
-    /// The actuator is attached to a link of a brace that does not fold.
+    /// Actuator or spring is attached to a link of a brace that does not fold.
     NeedsFoldingBrace,
     /// The knee of an over-centre brace can never come straight: the leg never reaches that far.
     CannotStraighten {

@@ -1,6 +1,6 @@
 //! Faults of one leg, part by part.
 use super::visit::Visit;
-use super::{FaultKind, brace, outline, ranges, tire};
+use super::{FaultKind, brace, outline, ranges, springs, tire};
 use crate::model::{Actuator, AttachTo, Brace, FallData, Leg, Shape, Shortening, Strut};
 
 pub(super) fn visit(v: &mut Visit, leg: &Leg) {
@@ -40,6 +40,7 @@ pub(super) fn visit(v: &mut Visit, leg: &Leg) {
         ranges::AREA,
     );
     fall(v, &leg.fall);
+    springs::visit(v, leg);
     if !v.count(format_args!("well"), leg.well.len()) {
         return;
     }

@@ -10,6 +10,8 @@ mod leg;
 mod outline;
 /// What each number may be.
 mod ranges;
+/// Springs and pins.
+mod springs;
 /// Tire.
 mod tire;
 /// The visitor over a whole gear.

@@ -61,6 +61,25 @@ pub(super) const TRAVEL: Range = range(0.0, 1.0);
 /// Clearance asked for [m].
 pub(super) const CLEARANCE: Range = range(0.0, 1.0);
 
+/// Pin radius [m]; none = no friction.
+pub(super) const PIN_RADIUS: Range = range(0.0, 0.5);
+/// Friction coefficient [1].
+pub(super) const FRICTION_COEFFICIENT: Range = range(0.0, 1.5);
+/// Rate of a linear spring [N/m].
+pub(super) const SPRING_RATE: Range = range(0.0, 1e7);
+/// Force of a linear spring, either way [N].
+pub(super) const SPRING_FORCE: Range = range(-1e6, 1e6);
+/// Push of a gas spring [N].
+pub(super) const GAS_FORCE: Range = range(0.1, 1e6);
+/// Polytropic exponent [1]: 1 isothermal to 5/3, a monatomic gas without heat exchange.
+pub(super) const EXPONENT: Range = range(1.0, 5.0 / 3.0);
+/// Rate of a torsion spring [N·m/rad].
+pub(super) const TORSION_RATE: Range = range(0.0, 1e6);
+/// Moment of a torsion spring, either way [N·m].
+pub(super) const MOMENT: Range = range(-1e5, 1e5);
+/// Stall speed [m/s].
+pub(super) const STALL_SPEED: Range = range(1.0, 340.0);
+
 /// Range of the number at a path of the gear file, indices left out, as "legs[].actuator.bore_m".
 /// The swing's range holds for its size; its sign is free. `None` for what is not a number.
 #[must_use]
@@ -72,10 +91,19 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "return_orifice_m" => ORIFICE,
         "discharge_coefficient" => DISCHARGE,
         "knee_play_m" => PLAY,
-        "load_factor" => LOAD_FACTOR,
-        "pitch_rad" | "sideslip_rad" => TILT,
+        "load_factor" | "turn_load_factor" => LOAD_FACTOR,
+        "pitch_rad" | "sideslip_rad" | "climb_pitch_rad" => TILT,
         "bank_rad" => BANK,
-        "airspeed_m_s" => AIRSPEED,
+        "airspeed_m_s" | "gear_speed_m_s" => AIRSPEED,
+        "stall_speed_m_s" => STALL_SPEED,
+        "radius_m" => PIN_RADIUS,
+        "friction" => FRICTION_COEFFICIENT,
+        "rate_n_m" => SPRING_RATE,
+        "force_n" => SPRING_FORCE,
+        "force_longest_n" | "force_shortest_n" => GAS_FORCE,
+        "exponent" => EXPONENT,
+        "rate_n_m_rad" => TORSION_RATE,
+        "moment_at_down_n_m" => MOMENT,
         "air_density_kg_m3" => DENSITY,
         "available_pressure_pa" => PRESSURE,
         "return_pressure_pa" => BACK_PRESSURE,
@@ -89,7 +117,9 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "travel" => TRAVEL,
         "amount_m" | "shoulder_radius_m" | "excursion_allowed_m" => SIZE_OR_NONE,
         "diameter_m" | "width_m" | "rim_diameter_m" | "thickness_m" | "shortest_m"
-        | "longest_m" | "bore_m" | "rod_m" | "body_diameter_m" | "body_length_m" => SIZE,
+        | "longest_m" | "bore_m" | "rod_m" | "body_diameter_m" | "body_length_m" | "length_m" => {
+            SIZE
+        }
         _ => return is_point(key).then_some(COORDINATE),
     };
     Some(found)
@@ -112,5 +142,6 @@ fn is_point(key: &str) -> bool {
             | "mount_m"
             | "attach_m"
             | "points_m"
+            | "point_m"
     )
 }

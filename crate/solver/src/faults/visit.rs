@@ -5,7 +5,7 @@
 use std::fmt::Arguments;
 
 use super::ranges::{self, Range};
-use super::{Fault, FaultKind, Faults, leg, outline};
+use super::{Fault, FaultKind, Faults, leg, outline, springs};
 use crate::model::{Gear, Point};
 
 /// Most legs, points of an outline, obstacles and table rows that a model may have.
@@ -153,6 +153,26 @@ impl Visit {
             c.air_density,
             ranges::DENSITY,
         );
+        self.option(
+            format_args!("conditions.gear_speed_m_s"),
+            c.gear_speed,
+            ranges::AIRSPEED,
+        );
+        self.option(
+            format_args!("conditions.stall_speed_m_s"),
+            c.stall_speed,
+            ranges::STALL_SPEED,
+        );
+        self.option(
+            format_args!("conditions.climb_pitch_rad"),
+            c.climb_pitch,
+            ranges::TILT,
+        );
+        self.option(
+            format_args!("conditions.turn_load_factor"),
+            c.turn_load_factor,
+            ranges::LOAD_FACTOR,
+        );
         let s = &gear.supply;
         let available = format_args!("supply.available_pressure_pa");
         let back = format_args!("supply.return_pressure_pa");
@@ -224,7 +244,11 @@ fn check(gear: &Gear, legs: std::ops::Range<usize>) -> Result<(), Faults> {
     for index in legs {
         if let Some(one) = gear.legs.get(index) {
             visit.leg = Some(index);
+            let before = visit.faults.len();
             leg::visit(&mut visit, one);
+            if visit.faults.len() == before {
+                springs::on_the_way(&mut visit, one);
+            }
         }
     }
     if visit.faults.is_empty() {

@@ -24,7 +24,26 @@ pub struct Conditions {
     /// Air density [kg/m3]; 1.225 at sea level (US Standard Atmosphere 1976).
     #[serde(rename = "air_density_kg_m3")]
     pub air_density: f64,
+    /// Airspeed at which the gear is moved in flight, calibrated [m/s]: for the load cases in flight.
+    #[serde(rename = "gear_speed_m_s", skip_serializing_if = "Option::is_none")]
+    pub gear_speed: Option<f64>,
+    /// Stall speed VS1 with flaps up, calibrated [m/s]: for the air-load case.
+    #[serde(rename = "stall_speed_m_s", skip_serializing_if = "Option::is_none")]
+    pub stall_speed: Option<f64>,
+    /// Pitch of the climb case [rad]; absent = [`DEFAULT_CLIMB_PITCH`].
+    #[serde(rename = "climb_pitch_rad", skip_serializing_if = "Option::is_none")]
+    pub climb_pitch: Option<f64>,
+    /// Load factor of the turn and of the air-load case [1]; absent = [`DEFAULT_TURN_LOAD_FACTOR`].
+    #[serde(rename = "turn_load_factor", skip_serializing_if = "Option::is_none")]
+    pub turn_load_factor: Option<f64>,
 }
+
+/// Pitch of the climb case where none is given [rad]: 10°, common practice.
+pub const DEFAULT_CLIMB_PITCH: f64 = 10.0 * std::f64::consts::PI / 180.0;
+
+/// Load factor of the turn and air-load cases where none is given [1]: 2.0, the positive limit with
+/// flaps extended of 14 CFR 23.345(a) before amendment 23-64 (from memory); a level turn at 60°.
+pub const DEFAULT_TURN_LOAD_FACTOR: f64 = 2.0;
 
 impl Default for Conditions {
     /// Level on jacks, no wind, sea level air.
@@ -36,6 +55,10 @@ impl Default for Conditions {
             airspeed: 0.0,
             sideslip: 0.0,
             air_density: 1.225,
+            gear_speed: None,
+            stall_speed: None,
+            climb_pitch: None,
+            turn_load_factor: None,
         }
     }
 }

@@ -1,7 +1,7 @@
 //! One leg with all its parts.
 use serde::{Deserialize, Serialize};
 
-use super::{Actuator, Brace, FallData, Obstacle, Point, Strut, Wheel};
+use super::{Actuator, Brace, FallData, Obstacle, Pins, Point, Spring, Strut, Wheel};
 
 /// The plane in which a leg moves and is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -46,6 +46,12 @@ pub struct Leg {
     /// What only free fall and lock ask for.
     #[serde(default, skip_serializing_if = "FallData::is_empty")]
     pub fall: FallData,
+    /// Springs on the leg and its brace.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub springs: Vec<Spring>,
+    /// Pins and their friction.
+    #[serde(default, skip_serializing_if = "Pins::are_default")]
+    pub pins: Pins,
     /// Structure around the leg.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub well: Vec<Obstacle>,

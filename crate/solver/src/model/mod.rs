@@ -18,8 +18,12 @@ mod fluid;
 mod gear;
 /// One leg with all its parts.
 mod leg;
+/// Pins of the joints.
+mod pin;
 /// Points and vectors.
 mod point;
+/// Springs.
+mod spring;
 /// Shock strut and its shortening.
 mod strut;
 /// Structure around the retracting leg.
@@ -29,13 +33,21 @@ mod wheel;
 
 pub use actuator::{Actuator, AttachTo, BodyEnd};
 pub use brace::{Brace, FoldingBrace, Folds, Link, SlidingBrace, UnlockedBy};
-pub use conditions::{ClearanceRule, Conditions, DEFAULT_MARGIN_WANTED, Supply};
+pub use conditions::{
+    ClearanceRule, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_MARGIN_WANTED,
+    DEFAULT_TURN_LOAD_FACTOR, Supply,
+};
 pub use fall::{FallData, SHARP_EDGE};
 pub use fluid::{Fluid, MINERAL_FLUID_DENSITY};
 pub use gear::Gear;
 pub use leg::{Leg, LegAir, LegBody, View};
+pub use pin::{Joint, Pin, Pins};
 pub(crate) use point::is_zero;
 pub use point::{Point, Vector};
+pub use spring::{
+    Acts, Body, GasLaw, GasSpring, LinearSpring, Spring, SpringEnd, SpringJoint, SpringKind,
+    SpringSet, TorsionSpring,
+};
 pub use strut::{Shortening, ShorteningRow, Strut};
 pub use well::{MovingPart, Obstacle, Shape};
 pub use wheel::{Basis, Grown, Tire, Wheel};

@@ -134,6 +134,9 @@ pub struct FallEnergy {
     /// Work of the weights [J].
     #[serde(rename = "weights_j")]
     pub weights: f64,
+    /// Work of the springs [J].
+    #[serde(rename = "springs_j")]
+    pub springs: f64,
     /// Work of the air [J].
     #[serde(rename = "air_j")]
     pub air: f64,
@@ -146,7 +149,7 @@ pub struct FallEnergy {
     /// Energy of motion at the end [J].
     #[serde(rename = "motion_j")]
     pub motion: f64,
-    /// What is missing from the balance, as a share of the work of the weights and the air [1].
+    /// What is missing from the balance, as a share of the work of weights, springs and air [1].
     pub residual: f64,
 }
 

@@ -1,7 +1,8 @@
 //! The three answers for a leg, as data: sentences are made elsewhere.
 use serde::Serialize;
 
-use super::{JamCause, Place};
+use super::{JamCause, Motion, Place};
+use crate::model::Joint;
 
 /// The questions, in this order.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -88,6 +89,13 @@ pub enum FindingDetail {
     },
     /// The actuator loses its arm on the way: no thrust moves the leg there.
     DeadPoint,
+    /// The pins bind on the way: no thrust moves the leg there.
+    Binds {
+        /// Pin whose friction takes most.
+        joint: Joint,
+        /// Motion that it stops.
+        motion: Motion,
+    },
     /// The retract actuator cannot bring the knee back through the straight line.
     CannotUnlock,
     /// Over-centre knee: offset and what loads do to it.
@@ -153,17 +161,21 @@ pub enum Assumption {
     MarginUser,
     /// No pin friction, no springs.
     NoPinFriction,
+    /// The pin friction and springs that the leg has are counted.
+    FrictionAndSprings,
     /// In a front view air loads act only with sideslip.
     FrontViewAir,
     /// A separate device unlocks the knee; its force is not worked out.
     SeparateUnlock,
     /// Dead weight only: no springs, no pressure.
     DeadWeightOnly,
-    /// The fall is worked out with an actuator that has no pressure on either side, springs and
-    /// friction in the pins left out.
+    /// The fall is worked out with an actuator that has no pressure on either side; springs and pin
+    /// friction count as far as they are given.
     FallWithoutPressure,
     /// The moment of inertia of the upper leg is an estimate.
     InertiaEstimated,
+    /// Dead weight and the springs that the leg has: no pressure.
+    WeightAndSprings,
     /// The latch or lock itself is not modelled.
     LatchNotModelled,
     /// The over-centre offset asked for is common practice for light aeroplanes.

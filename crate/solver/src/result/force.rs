@@ -1,7 +1,7 @@
 //! Actuator force and pressure over the stroke.
 use serde::Serialize;
 
-use super::Place;
+use super::{Bind, CaseForce, JointLoad, Place};
 
 /// Direction in which the actuator works to retract.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -38,9 +38,17 @@ pub struct Force {
     pub stalls_at: Option<Place>,
     /// Place that needs most pressure to extend.
     pub extend_peak: Option<ForcePeak>,
-    /// Largest load on the actuator mount [N].
+    /// Largest load on the actuator mount in the case as set [N].
     #[serde(rename = "largest_mount_load_n")]
     pub largest_mount_load: Option<f64>,
+    /// Where the pins bind in the case as set; empty = nowhere.
+    pub binds: Vec<Bind>,
+    /// Load cases side by side.
+    pub cases: Vec<CaseForce>,
+    /// Row in `cases` that needs most pressure.
+    pub hardest_case: Option<usize>,
+    /// Largest load of each joint over the stroke and all cases.
+    pub joint_loads: Vec<JointLoad>,
 }
 
 /// The worst place of a stroke.

@@ -1,5 +1,7 @@
 //! What the solver answers: data only, no sentences. Page, link, file and command read these types.
 
+/// Load cases side by side, joint loads.
+mod case;
 /// Clearance of every moving part to every obstacle.
 mod clearance;
 /// Fall without pressure.
@@ -15,6 +17,7 @@ mod lock;
 /// One row of the stations table.
 mod station;
 
+pub use case::{Bind, CaseForce, CaseOutcome, JointLoad, LoadCase, MissingInput, Motion};
 pub use clearance::{
     Clearance, ClearanceCurve, Contact, CurvePoint, PairClearance, Requirement, RequirementBasis,
     Tightest, TireState,

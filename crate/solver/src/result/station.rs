@@ -1,6 +1,7 @@
 //! One row of the stations table: where everything is and what it takes, at one place of the path.
 use serde::Serialize;
 
+use super::Motion;
 use crate::model::{Point, Vector};
 
 /// Part of the way from down and locked to up.
@@ -61,8 +62,8 @@ pub struct Station {
     /// Transmission angle at the knee between the two links, 0 … π/2 [rad]; 0 is a toggle.
     #[serde(rename = "transmission_rad")]
     pub transmission: Option<f64>,
-    /// Force and pressure; absent where no finite actuator force holds the leg (dead point), where
-    /// a separate device moves the knee, and while the strut shortens.
+    /// Force and pressure; absent where no finite actuator force moves the leg (dead point, pins that
+    /// bind), where a separate device moves the knee, and while the strut shortens.
     pub force: Option<StationForce>,
 }
 
@@ -74,12 +75,12 @@ pub struct StationForce {
     /// apart.
     #[serde(rename = "holding_n")]
     pub holding: f64,
-    /// Thrust the fluid must make to retract, seal friction included [N]: positive in the
-    /// retracting direction of the stroke.
+    /// Thrust the fluid must make to retract, pin and seal friction included [N]: positive in
+    /// the retracting direction of the stroke.
     #[serde(rename = "retract_effort_n")]
     pub retract_effort: f64,
-    /// Thrust the fluid must make to extend, seal friction included [N]: positive in the extending
-    /// direction of the stroke; negative: the leg falls against the fluid.
+    /// Thrust the fluid must make to extend, pin and seal friction included [N]: positive in the
+    /// extending direction of the stroke; negative: the leg falls against the fluid.
     #[serde(rename = "extend_effort_n")]
     pub extend_effort: f64,
     /// Gauge pressure needed to retract, against the back pressure [Pa]; never below 0.
@@ -88,11 +89,35 @@ pub struct StationForce {
     /// Gauge pressure needed to extend, against the back pressure [Pa]; never below 0.
     #[serde(rename = "extend_pressure_pa")]
     pub extend_pressure: f64,
-    /// Joint and mount forces.
+    /// Joint and mount forces while the leg is held still, without friction.
     pub reactions: Reactions,
+    /// Joint and mount forces while it retracts, with pin friction.
+    pub retract_reactions: Reactions,
+    /// Joint and mount forces while it extends, with pin friction.
+    pub extend_reactions: Reactions,
 }
 
-/// Forces in the joints [N], without friction; each acts on the part named second.
+impl StationForce {
+    /// Joint and mount forces in one motion.
+    #[must_use]
+    pub fn reactions_in(&self, motion: Motion) -> &Reactions {
+        match motion {
+            Motion::Retract => &self.retract_reactions,
+            Motion::Extend => &self.extend_reactions,
+        }
+    }
+
+    /// Pressure [Pa] and effort [N] in one motion.
+    #[must_use]
+    pub fn needed(&self, motion: Motion) -> (f64, f64) {
+        match motion {
+            Motion::Retract => (self.retract_pressure, self.retract_effort),
+            Motion::Extend => (self.extend_pressure, self.extend_effort),
+        }
+    }
+}
+
+/// Forces in the joints [N]; each acts on the part named second.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Reactions {
@@ -116,4 +141,8 @@ pub struct Reactions {
     #[serde(rename = "mount_n")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub mount: Vector,
+    /// Actuator on the part that it drives, at A1 [N].
+    #[serde(rename = "actuator_attach_n")]
+    #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
+    pub actuator_attach: Vector,
 }

@@ -1,4 +1,5 @@
 //! Weights and air loads in the plane of the leg.
+use super::{BodyLoads, spring_loads};
 use crate::kinematics::{Linkage, Pose, quarter};
 use crate::model::{AttachTo, Brace, Conditions, Leg, Point, Vector, View};
 
@@ -40,7 +41,7 @@ pub fn wind(view: View, conditions: &Conditions) -> Vector {
 }
 
 /// Outside loads at one pose [N], each on the part that carries it.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Loads {
     /// Weight of the leg body at its centre.
     pub body: (Point, Vector),
@@ -54,12 +55,26 @@ pub struct Loads {
     pub lower_half: Vector,
     /// Half the weight of the actuator, at each of its pins.
     pub actuator_half: Vector,
+    /// Springs.
+    pub springs: BodyLoads,
 }
 
 impl Loads {
-    /// Loads at a pose.
+    /// Loads at a pose: weights under `gravity` [N/kg], air loads under `wind` [N/m2], springs.
     #[must_use]
     pub fn new(leg: &Leg, linkage: &Linkage, pose: &Pose, gravity: Vector, wind: Vector) -> Self {
+        let springs = spring_loads(leg, linkage, pose);
+        Self::with_springs(leg, linkage, pose, [gravity, wind], springs)
+    }
+
+    /// As [`Self::new`], for springs worked out before.
+    pub(crate) fn with_springs(
+        leg: &Leg,
+        linkage: &Linkage,
+        pose: &Pose,
+        [gravity, wind]: [Vector; 2],
+        springs: BodyLoads,
+    ) -> Self {
         let trunnion = linkage.trunnion();
         let centre = trunnion + pose.turn(leg.body.centre - trunnion);
         let (upper, lower) = match &leg.brace {
@@ -80,6 +95,7 @@ impl Loads {
             upper_half: gravity * (0.5 * upper),
             lower_half: gravity * (0.5 * lower),
             actuator_half: gravity * (0.5 * leg.actuator.mass),
+            springs,
         }
     }
 
@@ -107,7 +123,9 @@ impl Loads {
                 }
             }
         }
-        power + self.actuator_half.dot(&attach_velocity(leg, linkage, pose))
+        power
+            + self.actuator_half.dot(&attach_velocity(leg, linkage, pose))
+            + self.springs.power(leg, linkage, pose)
     }
 }
 
@@ -124,4 +142,9 @@ pub(crate) fn attach_velocity(leg: &Leg, linkage: &Linkage, pose: &Pose) -> Vect
         }
         _ => quarter(pose.actuator_attach - linkage.trunnion()) * rates.swing,
     }
+}
+
+/// Rate of turn of a bar from a fixed pin when its other end moves so [rad].
+pub(super) fn cross_rate(bar: Vector, velocity: Vector) -> f64 {
+    bar.perp(&velocity) / bar.norm_squared()
 }

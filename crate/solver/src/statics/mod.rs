@@ -1,17 +1,33 @@
 //! Forces: loads, actuator thrust by virtual work, reactions by free bodies, pressures.
 
 /// Equilibrium of every body on its own.
-mod free_body;
+mod balance;
+/// Forces and couples on the bodies.
+mod body_loads;
+/// Load cases side by side.
+mod cases;
+/// Friction of the pins.
+mod friction;
+/// What drives and what holds a leg along its path.
+mod generalized;
 /// Weights and air loads in the plane of the leg.
 mod loads;
 /// Thrust to pressure, and the worst places.
 mod pressure;
+/// Springs.
+mod springs;
 
-pub use free_body::{FreeBodies, free_bodies};
+pub use balance::{FreeBodies, free_bodies};
+pub use body_loads::{BodyLoads, Wrench, pin_rates};
+pub(crate) use cases::Comparison;
+pub use cases::{AIR_LOAD_SPEED, case_conditions};
+pub use friction::Rubbing;
+pub use generalized::{load_force, pin_friction_force};
 pub(crate) use loads::attach_velocity;
 pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, wind};
-pub(crate) use pressure::{areas, place_of};
-pub use pressure::{force_result, station_force};
+pub use pressure::{NoForce, force_at, force_result, station_force};
+pub(crate) use pressure::{Stance, areas, place_of};
+pub use springs::{gas_push, linear_pull, placed, spring_energy, spring_loads, torsion_moment};
 
 #[cfg(test)]
 mod tests;

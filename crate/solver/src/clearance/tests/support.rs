@@ -272,6 +272,8 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         actuator,
         air: LegAir::default(),
         fall: FallData::default(),
+        springs: vec![],
+        pins: Pins::default(),
         well,
     };
     Drawn {

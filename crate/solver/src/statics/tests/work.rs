@@ -1,67 +1,9 @@
 //! Virtual work against free bodies, energy, equilibrium as a whole.
-use super::*;
+use super::super::*;
+use super::{legs, windy};
 use crate::kinematics::{Linkage, Sweep};
 use crate::model::*;
 use crate::sample;
-
-fn windy() -> Conditions {
-    Conditions {
-        load_factor: 1.7,
-        pitch: 0.1,
-        bank: -0.2,
-        airspeed: 50.0,
-        sideslip: 0.15,
-        air_density: 1.1,
-    }
-}
-
-/// Legs of every kind of brace, actuator attach and shortening.
-fn legs() -> Vec<Leg> {
-    let mut legs = Vec::new();
-    for view in [View::Front, View::Side] {
-        for (attach_to, attach) in [
-            (AttachTo::Leg, Point::new(0.05, -0.2)),
-            (AttachTo::UpperLink, Point::new(0.30, -0.11)),
-            (AttachTo::LowerLink, Point::new(0.12, -0.25)),
-        ] {
-            let mut leg = sample::leg();
-            leg.view = view;
-            leg.actuator.attach_to = attach_to;
-            leg.actuator.attach = attach;
-            leg.air = LegAir {
-                wheel_drag_area: 0.03,
-                leg_drag_area: 0.02,
-            };
-            legs.push(leg.clone());
-            leg.strut.shortening = Shortening::WithTravel {
-                table: vec![
-                    ShorteningRow {
-                        travel: 0.0,
-                        amount: 0.0,
-                    },
-                    ShorteningRow {
-                        travel: 1.0,
-                        amount: 0.05,
-                    },
-                ],
-            };
-            legs.push(leg.clone());
-            leg.actuator.attach_to = AttachTo::Leg;
-            leg.brace = Brace::None;
-            legs.push(leg.clone());
-            leg.brace = Brace::Sliding(SlidingBrace {
-                airframe_pivot: Point::new(0.46, 0.02),
-                leg_attach: Point::new(0.0, -0.4),
-                shortest: 0.1,
-                longest: 0.9,
-                thickness: 0.03,
-                mass: 1.3,
-            });
-            legs.push(leg);
-        }
-    }
-    legs
-}
 
 #[test]
 fn virtual_work_agrees_with_free_bodies() {
@@ -111,6 +53,10 @@ fn reactions_carry_all_outside_loads() {
                 + loads.wheel.1
                 + loads.leg_air.1
                 + (loads.upper_half + loads.lower_half + loads.actuator_half) * 2.0
+                + loads.springs.leg.force
+                + loads.springs.sliding.force
+                + loads.springs.upper.force
+                + loads.springs.lower.force
                 + r.trunnion
                 + r.brace_pivot.unwrap_or_default()
                 + r.mount;

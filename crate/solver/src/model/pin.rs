@@ -1,0 +1,111 @@
+//! Pins: radius and friction of each.
+use serde::{Deserialize, Serialize};
+
+use super::is_zero;
+
+/// Pins of a leg; a pin without radius or friction turns freely.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields, default)]
+pub struct Pins {
+    /// Trunnion P.
+    #[serde(skip_serializing_if = "Pin::is_default")]
+    pub trunnion: Pin,
+    /// Brace pivot B0.
+    #[serde(skip_serializing_if = "Pin::is_default")]
+    pub brace_pivot: Pin,
+    /// Knee K.
+    #[serde(skip_serializing_if = "Pin::is_default")]
+    pub knee: Pin,
+    /// Brace attach B1 on the leg.
+    #[serde(skip_serializing_if = "Pin::is_default")]
+    pub leg_attach: Pin,
+    /// Actuator mount A0.
+    #[serde(skip_serializing_if = "Pin::is_default")]
+    pub actuator_mount: Pin,
+    /// Actuator attach A1.
+    #[serde(skip_serializing_if = "Pin::is_default")]
+    pub actuator_attach: Pin,
+}
+
+/// One pin.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields, default)]
+pub struct Pin {
+    /// Radius on which it rubs [m].
+    #[serde(rename = "radius_m", skip_serializing_if = "is_zero")]
+    pub radius: f64,
+    /// Friction coefficient [1].
+    #[serde(skip_serializing_if = "is_zero")]
+    pub friction: f64,
+}
+
+impl Pin {
+    fn is_default(&self) -> bool {
+        *self == Self::default()
+    }
+
+    /// Radius of its friction circle [m]: friction moment = this × load (dry journal bearing,
+    /// M = μ·r·R, any statics text; exact would be r·sin(arctan μ), 0.5 % less at μ = 0.1).
+    #[must_use]
+    pub fn friction_radius(&self) -> f64 {
+        self.radius * self.friction
+    }
+}
+
+/// A joint of a leg.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Joint {
+    /// Trunnion P.
+    Trunnion,
+    /// Brace pivot B0.
+    BracePivot,
+    /// Knee K.
+    Knee,
+    /// Brace attach B1 on the leg.
+    LegAttach,
+    /// Actuator mount A0.
+    ActuatorMount,
+    /// Actuator attach A1.
+    ActuatorAttach,
+}
+
+impl Joint {
+    /// Every joint, in the order of [`Pins`].
+    pub const ALL: [Self; 6] = [
+        Self::Trunnion,
+        Self::BracePivot,
+        Self::Knee,
+        Self::LegAttach,
+        Self::ActuatorMount,
+        Self::ActuatorAttach,
+    ];
+}
+
+impl Pins {
+    /// The pins in the order of [`Joint::ALL`].
+    #[must_use]
+    pub fn all(&self) -> [Pin; 6] {
+        [
+            self.trunnion,
+            self.brace_pivot,
+            self.knee,
+            self.leg_attach,
+            self.actuator_mount,
+            self.actuator_attach,
+        ]
+    }
+
+    /// Whether any pin rubs.
+    #[must_use]
+    pub fn rub(&self) -> bool {
+        self.all().iter().any(|pin| pin.friction_radius() > 0.0)
+    }
+
+    pub(crate) fn are_default(&self) -> bool {
+        *self == Self::default()
+    }
+}

@@ -1,0 +1,148 @@
+//! Load cases side by side, and the largest load of each joint over all of them.
+use serde::Serialize;
+
+use super::{ForcePeak, Place};
+use crate::model::Joint;
+
+/// Which way the leg moves.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Motion {
+    /// Towards up.
+    Retract,
+    /// Towards down.
+    Extend,
+}
+
+impl Motion {
+    /// +1 towards up, −1 towards down [1].
+    #[must_use]
+    pub fn sign(self) -> f64 {
+        match self {
+            Self::Retract => 1.0,
+            Self::Extend => -1.0,
+        }
+    }
+}
+
+/// A load case.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum LoadCase {
+    /// The attitude, load factor and air that the gear file sets.
+    AsSet,
+    /// Level on jacks, no wind.
+    OnJacks,
+    /// Level flight at 1 g, at the speed at which the gear is moved.
+    LevelFlight,
+    /// Climb at that speed: the weight turned by the pitch.
+    Climb,
+    /// Level turn at that speed: the load factor acts straight down in the aeroplane.
+    Turn,
+    /// 14 CFR 23.729(a)(1) before amendment 23-64: air load at 1.6 VS1 with flaps up, at the load
+    /// factor of flaps extended.
+    AirLoad,
+}
+
+/// What a case still needs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum MissingInput {
+    /// `conditions.gear_speed_m_s`.
+    GearSpeed,
+    /// `conditions.stall_speed_m_s`.
+    StallSpeed,
+    /// A drag area of this leg.
+    DragArea,
+}
+
+/// One case and how it came out.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct CaseForce {
+    /// The case.
+    pub case: LoadCase,
+    /// Its outcome.
+    pub outcome: CaseOutcome,
+}
+
+/// How a case came out.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+#[allow(
+    clippy::large_enum_variant,
+    reason = "six a leg, nearly all of the large variant"
+)]
+pub enum CaseOutcome {
+    /// Worked out.
+    Worked {
+        /// Load factor [1].
+        load_factor: f64,
+        /// Dynamic pressure [Pa].
+        #[serde(rename = "dynamic_pressure_pa")]
+        dynamic_pressure: f64,
+        /// Place that needs most pressure to retract.
+        retract: Option<ForcePeak>,
+        /// Place that needs most pressure to extend.
+        extend: Option<ForcePeak>,
+        /// First place on the way up where the pressure does not suffice.
+        stalls_at: Option<Place>,
+        /// First place on the way where the pins bind.
+        binds_at: Option<Place>,
+    },
+    /// Not worked out.
+    Missing {
+        /// What it needs.
+        needs: MissingInput,
+    },
+}
+
+impl CaseForce {
+    /// The larger of both pressures [Pa]; `None` when not worked out.
+    #[must_use]
+    pub fn pressure(&self) -> Option<f64> {
+        match self.outcome {
+            CaseOutcome::Worked {
+                retract, extend, ..
+            } => [retract, extend]
+                .into_iter()
+                .flatten()
+                .map(|peak| peak.pressure)
+                .max_by(f64::total_cmp),
+            CaseOutcome::Missing { .. } => None,
+        }
+    }
+}
+
+/// Place where the pins bind.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Bind {
+    /// First such place on the way up.
+    pub place: Place,
+    /// Motion that it stops.
+    pub motion: Motion,
+    /// Pin whose friction takes most.
+    pub joint: Joint,
+}
+
+/// Largest load of a joint over the stroke, both motions and all cases worked out.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct JointLoad {
+    /// Joint.
+    pub joint: Joint,
+    /// Load [N].
+    #[serde(rename = "load_n")]
+    pub load: f64,
+    /// Where.
+    pub place: Place,
+    /// In which motion.
+    pub motion: Motion,
+    /// In which case.
+    pub case: LoadCase,
+}

@@ -1,0 +1,260 @@
+//! Forces of the springs at a pose.
+use super::body_loads::{BodyLoads, Wrench};
+use crate::kinematics::{Linkage, Pose, quarter};
+use crate::model::{
+    Acts, Body, Brace, GasLaw, GasSpring, Leg, LinearSpring, Point, Spring, SpringEnd, SpringJoint,
+    SpringKind, SpringSet, TorsionSpring, Vector,
+};
+use crate::numeric::wrap;
+
+/// Length end to end at gear down [m].
+fn length_at_down(first: &SpringEnd, second: &SpringEnd) -> f64 {
+    (second.point - first.point).norm()
+}
+
+/// Pull of a linear spring of this length [N]: Hooke, F = k·(ℓ − ℓ₀); negative pushes.
+#[must_use]
+pub fn linear_pull(spring: &LinearSpring, length: f64) -> f64 {
+    let pull = match spring.set {
+        SpringSet::FreeLength { length: free } => spring.rate * (length - free),
+        SpringSet::ForceAtDown { force } => {
+            force + spring.rate * (length - length_at_down(&spring.first, &spring.second))
+        }
+    };
+    match spring.acts {
+        Acts::Both => pull,
+        Acts::Pulls => pull.max(0.0),
+        Acts::Pushes => pull.min(0.0),
+    }
+}
+
+/// Push of a gas spring of this length [N].
+///
+/// Polytropic, p·Vⁿ constant (any thermodynamics text), the push taken in proportion to the
+/// pressure: with both end forces given, the volume at the shortest length is (F₁/F₂)^(1/n) of that
+/// at the longest, and falls in proportion to the stroke. Lengths outside of the ends are a fault
+/// and are held at the ends here.
+#[must_use]
+pub fn gas_push(spring: &GasSpring, length: f64) -> f64 {
+    let stroke = spring.longest - spring.shortest;
+    let share = ((spring.longest - length) / stroke).clamp(0.0, 1.0);
+    match spring.law {
+        GasLaw::Linear => {
+            spring.force_longest + share * (spring.force_shortest - spring.force_longest)
+        }
+        GasLaw::Polytropic { exponent } => {
+            let least = (spring.force_longest / spring.force_shortest).powf(1.0 / exponent);
+            spring.force_longest * (1.0 - (1.0 - least) * share).powf(-exponent)
+        }
+    }
+}
+
+/// Moment of a torsion spring turned by `turn` since gear down [N·m].
+#[must_use]
+pub fn torsion_moment(spring: &TorsionSpring, turn: f64) -> f64 {
+    spring.moment_at_down - spring.rate * turn
+}
+
+/// Where a point fixed to a body at gear down is at a pose [m].
+#[must_use]
+pub fn placed(leg: &Leg, linkage: &Linkage, pose: &Pose, end: &SpringEnd) -> Point {
+    let trunnion = linkage.trunnion();
+    let with_leg = || trunnion + pose.turn(end.point - trunnion);
+    match (end.body, &leg.brace, pose.knee, pose.brace_attach) {
+        (Body::Airframe, ..) => end.point,
+        (Body::SlidingStrut, ..) => {
+            with_leg() + pose.turn(linkage.slide_direction()) * pose.shortening
+        }
+        (Body::UpperLink, Brace::Folding(b), Some(knee), _) => {
+            let pivot = b.airframe_pivot;
+            pivot + turned(end.point - pivot, b.knee - pivot, knee - pivot)
+        }
+        (Body::LowerLink, Brace::Folding(b), Some(knee), Some(attach)) => {
+            knee + turned(end.point - b.knee, b.leg_attach - b.knee, attach - knee)
+        }
+        (Body::Leg | Body::UpperLink | Body::LowerLink, ..) => with_leg(),
+    }
+}
+
+/// `arm` turned as a bar that was `down` and is now `now`.
+fn turned(arm: Vector, down: Vector, now: Vector) -> Vector {
+    let square = down.norm_squared();
+    let (cos, sin) = (down.dot(&now) / square, down.perp(&now) / square);
+    arm * cos + quarter(arm) * sin
+}
+
+/// Turn of each body since gear down [rad].
+struct Turns {
+    leg: f64,
+    upper: f64,
+    lower: f64,
+    brace: f64,
+}
+
+impl Turns {
+    fn new(leg: &Leg, pose: &Pose) -> Self {
+        let between = |down: Vector, now: Vector| down.perp(&now).atan2(down.dot(&now));
+        let mut turns = Self {
+            leg: pose.place.swing,
+            upper: 0.0,
+            lower: 0.0,
+            brace: 0.0,
+        };
+        match (&leg.brace, pose.knee, pose.brace_attach) {
+            (Brace::Folding(b), Some(knee), Some(attach)) => {
+                turns.upper = between(b.knee - b.airframe_pivot, knee - b.airframe_pivot);
+                turns.lower = between(b.leg_attach - b.knee, attach - knee);
+            }
+            (Brace::Sliding(b), _, Some(attach)) => {
+                turns.brace = between(b.leg_attach - b.airframe_pivot, attach - b.airframe_pivot);
+            }
+            _ => {}
+        }
+        turns
+    }
+}
+
+/// Forces of all springs of a leg at a pose.
+#[must_use]
+pub fn spring_loads(leg: &Leg, linkage: &Linkage, pose: &Pose) -> BodyLoads {
+    let mut loads = BodyLoads::default();
+    for Spring { kind, .. } in &leg.springs {
+        match kind {
+            SpringKind::Linear(spring) => {
+                let pull = |length| linear_pull(spring, length);
+                pull_together(
+                    &mut loads,
+                    (leg, linkage, pose),
+                    [&spring.first, &spring.second],
+                    pull,
+                );
+            }
+            SpringKind::Gas(spring) => {
+                let pull = |length| -gas_push(spring, length);
+                pull_together(
+                    &mut loads,
+                    (leg, linkage, pose),
+                    [&spring.first, &spring.second],
+                    pull,
+                );
+            }
+            SpringKind::Torsion(spring) => twist(&mut loads, leg, pose, spring),
+        }
+    }
+    loads
+}
+
+/// Turn of the part that the joint names first against the other since gear down [rad].
+fn turn_of(leg: &Leg, pose: &Pose, joint: SpringJoint) -> f64 {
+    let turns = Turns::new(leg, pose);
+    let folds = matches!(leg.brace, Brace::Folding(_));
+    match (joint, folds) {
+        (SpringJoint::Trunnion, _) => turns.leg,
+        (SpringJoint::BracePivot, true) => turns.upper,
+        (SpringJoint::BracePivot, false) => turns.brace,
+        (SpringJoint::Knee, _) => turns.lower - turns.upper,
+        (SpringJoint::LegAttach, true) => wrap(turns.lower - turns.leg),
+        (SpringJoint::LegAttach, false) => wrap(turns.brace - turns.leg),
+    }
+}
+
+/// Energy stored in all springs at a pose [J], from where each has none or, for torsion springs,
+/// from gear down: ½·F²/k, the work of p·Vⁿ from the longest length, ½·k·θ² − M₀·θ (any text on
+/// mechanics and on thermodynamics).
+#[must_use]
+pub fn spring_energy(leg: &Leg, linkage: &Linkage, pose: &Pose) -> f64 {
+    let length = |first: &SpringEnd, second: &SpringEnd| {
+        (placed(leg, linkage, pose, second) - placed(leg, linkage, pose, first)).norm()
+    };
+    let energy = |spring: &Spring| match &spring.kind {
+        SpringKind::Linear(s) => {
+            let length = length(&s.first, &s.second);
+            let pull = linear_pull(s, length);
+            if s.rate > 0.0 {
+                0.5 * pull * pull / s.rate
+            } else {
+                pull * length
+            }
+        }
+        SpringKind::Gas(s) => gas_energy(s, length(&s.first, &s.second)),
+        SpringKind::Torsion(s) => {
+            let turn = turn_of(leg, pose, s.joint);
+            (0.5 * s.rate * turn - s.moment_at_down) * turn
+        }
+    };
+    leg.springs.iter().map(energy).sum()
+}
+
+fn gas_energy(s: &GasSpring, length: f64) -> f64 {
+    let inward = s.longest - length;
+    let push = gas_push(s, length);
+    match s.law {
+        GasLaw::Polytropic { exponent } if s.force_longest < s.force_shortest => {
+            let least = (s.force_longest / s.force_shortest).powf(1.0 / exponent);
+            let gas = s.force_longest * (s.longest - s.shortest) / (1.0 - least);
+            let logarithm = (push / s.force_longest).ln() / exponent;
+            let over = exponent - 1.0;
+            // (v^(1−n) − 1)/(n − 1), the logarithm of 1/v at n = 1
+            if over.abs() < 1e-9 {
+                gas * logarithm
+            } else {
+                gas * (over * logarithm).exp_m1() / over
+            }
+        }
+        GasLaw::Polytropic { .. } | GasLaw::Linear => 0.5 * (s.force_longest + push) * inward,
+    }
+}
+
+fn pull_together(
+    loads: &mut BodyLoads,
+    (leg, linkage, pose): (&Leg, &Linkage, &Pose),
+    [first, second]: [&SpringEnd; 2],
+    pull: impl Fn(f64) -> f64,
+) {
+    let (a, b) = (
+        placed(leg, linkage, pose, first),
+        placed(leg, linkage, pose, second),
+    );
+    let length = (b - a).norm();
+    // ends that meet have no direction; the pull along none of them moves nothing
+    let along = (b - a).try_normalize(0.0).unwrap_or_else(Vector::zeros);
+    let force = along * pull(length);
+    for (end, at, force) in [(first, a, force), (second, b, -force)] {
+        if let Some(body) = on(loads, end.body) {
+            body.push(linkage.trunnion(), at, force);
+        }
+    }
+}
+
+/// The loads of a body; the airframe has none.
+fn on(loads: &mut BodyLoads, body: Body) -> Option<&mut Wrench> {
+    match body {
+        Body::Airframe => None,
+        Body::Leg => Some(&mut loads.leg),
+        Body::SlidingStrut => Some(&mut loads.sliding),
+        Body::UpperLink => Some(&mut loads.upper),
+        Body::LowerLink => Some(&mut loads.lower),
+    }
+}
+
+fn twist(loads: &mut BodyLoads, leg: &Leg, pose: &Pose, spring: &TorsionSpring) {
+    let folds = matches!(leg.brace, Brace::Folding(_));
+    let moment = torsion_moment(spring, turn_of(leg, pose, spring.joint));
+    match (spring.joint, folds) {
+        (SpringJoint::Trunnion, _) => loads.leg.moment += moment,
+        (SpringJoint::BracePivot, true) => loads.upper.moment += moment,
+        (SpringJoint::BracePivot, false) => loads.brace += moment,
+        (SpringJoint::Knee, _) => {
+            loads.lower.moment += moment;
+            loads.upper.moment -= moment;
+        }
+        (SpringJoint::LegAttach, true) => {
+            loads.lower.moment += moment;
+            loads.leg.moment -= moment;
+        }
+        (SpringJoint::LegAttach, false) => {
+            loads.brace += moment;
+            loads.leg.moment -= moment;
+        }
+    }
+}

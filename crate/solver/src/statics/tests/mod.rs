@@ -1,0 +1,12 @@
+//! Virtual work against free bodies, energy, springs, friction.
+
+/// Friction of the pins against closed forms.
+mod friction;
+/// Spring laws and their energy.
+mod springs;
+/// Legs and springs of every kind.
+mod support;
+/// Virtual work, equilibrium, energy.
+mod work;
+
+use support::{legs, pins, springs as springs_of, windy};
