@@ -8,7 +8,13 @@ use std::collections::{BTreeMap, BTreeSet};
 const ALLOWED: &[(&str, &[&str])] = &[
     (
         "gearswing-solver",
-        &["nalgebra", "parry2d-f64", "serde", "thiserror"],
+        &[
+            "nalgebra",
+            "ode_solvers",
+            "parry2d-f64",
+            "serde",
+            "thiserror",
+        ],
     ),
     ("gearswing-units", &["thiserror"]),
     (
