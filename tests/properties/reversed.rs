@@ -43,7 +43,8 @@ fn up_for_down() {
             let size = size * (size / 1000.0).max(1.0);
             near("holding", x.holding, y.holding, 1e-8 * size);
             // what retracts one way extends the other way
-            near("effort", x.retract_effort, y.extend_effort, 1e-8 * size);
+            let (retract, extend) = (x.retract_effort.unwrap(), y.extend_effort.unwrap());
+            near("effort", retract, extend, 1e-8 * size);
             compared += 1;
         }
         if lean != gear.legs[0].wheel.lean {

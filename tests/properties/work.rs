@@ -1,6 +1,7 @@
 //! Work and energy, virtual work against free bodies, equilibrium of the whole, pressure and areas.
 use gearswing_solver::kinematics::{Linkage, Pose};
 use gearswing_solver::model::*;
+use gearswing_solver::result::Motion;
 use gearswing_solver::statics::{Loads, free_bodies, gravity, station_force, wind};
 use gearswing_tests::{Case, cases, solve};
 use std::f64::consts::FRAC_PI_4;
@@ -275,7 +276,9 @@ fn pressure_carries_effort() {
         let stations = solve(&case.gear, 721).stations;
         for pair in stations.windows(2) {
             let Some(force) = pair[0].force else { continue };
-            let seals = force.retract_effort + force.extend_effort;
+            let (retract_pressure, retract_effort) = force.needed(Motion::Retract).unwrap();
+            let (extend_pressure, extend_effort) = force.needed(Motion::Extend).unwrap();
+            let seals = retract_effort + extend_effort;
             assert!((seals - 2.0 * a.seal_friction).abs() <= 1e-9 * force.holding.abs().max(100.0));
             let growth = pair[1].actuator_length - pair[0].actuator_length;
             let rate = case
@@ -293,8 +296,8 @@ fn pressure_carries_effort() {
                 (annulus, bore)
             };
             for (pressure, working, other, effort) in [
-                (force.retract_pressure, up, down, force.retract_effort),
-                (force.extend_pressure, down, up, force.extend_effort),
+                (retract_pressure, up, down, retract_effort),
+                (extend_pressure, down, up, extend_effort),
             ] {
                 let carried = pressure * working;
                 let asked = (effort + back * other).max(0.0);
@@ -304,7 +307,7 @@ fn pressure_carries_effort() {
                 );
             }
             let sense = if growth > 0.0 { 1.0 } else { -1.0 };
-            let holding = force.retract_effort - a.seal_friction;
+            let holding = retract_effort - a.seal_friction;
             assert!((holding - sense * force.holding).abs() <= 1e-9 * holding.abs().max(100.0));
         }
     }

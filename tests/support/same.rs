@@ -1,6 +1,6 @@
 //! Two results that should be the same, but for a change that is known.
 use gearswing_solver::model::{Point, Vector};
-use gearswing_solver::result::{LegResult, MechanismEventKind, Station};
+use gearswing_solver::result::{LegResult, MechanismEventKind, Motion, Station};
 
 /// How the second result should differ from the first.
 pub struct Change<'a> {
@@ -148,17 +148,23 @@ impl Change<'_> {
         let size = x.holding.abs() + x.reactions.trunnion.norm() + 100.0;
         let size = size * (size / 1000.0).max(1.0) * self.force;
         self.number("holding", at, x.holding * self.force, y.holding, size);
-        let (p, q) = (x.retract_effort * self.force, y.retract_effort);
-        self.number("retract effort", at, p, q, size);
-        let (p, q) = (x.extend_effort * self.force, y.extend_effort);
-        self.number("extend effort", at, p, q, size);
         let per_area = self.force / (self.length * self.length);
         // the smallest area is some 4 cm2
         let size_pa = size / 4e-4 / (self.length * self.length);
-        let (p, q) = (x.retract_pressure * per_area, y.retract_pressure);
-        self.number("retract pressure", at, p, q, size_pa);
-        let (p, q) = (x.extend_pressure * per_area, y.extend_pressure);
-        self.number("extend pressure", at, p, q, size_pa);
+        for motion in [Motion::Retract, Motion::Extend] {
+            let (p, q) = (x.needed(motion), y.needed(motion));
+            assert_eq!(p.is_some(), q.is_some(), "{motion:?} at {at}");
+            if let (Some((p, e)), Some((q, f))) = (p, q) {
+                self.number(
+                    &format!("{motion:?} pressure"),
+                    at,
+                    p * per_area,
+                    q,
+                    size_pa,
+                );
+                self.number(&format!("{motion:?} effort"), at, e * self.force, f, size);
+            }
+        }
         let (r, s) = (x.reactions, y.reactions);
         for (what, a, b) in [
             ("trunnion", Some(r.trunnion), Some(s.trunnion)),

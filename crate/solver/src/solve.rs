@@ -4,7 +4,7 @@ use crate::faults::{Fault, FaultKind, Faults, check_leg};
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Brace, Folds, Gear, Leg, UnlockedBy};
 use crate::result::{LegResult, Phase, Station, StationForce};
-use crate::statics::{Comparison, Stance};
+use crate::statics::{Comparison, Ready, Stance};
 use crate::tires::TireSizes;
 use crate::{answer, fall, lock, statics};
 
@@ -64,18 +64,30 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     let gravity = statics::gravity(model.view, &gear.conditions);
     let wind = statics::wind(model.view, &gear.conditions);
     let loaded_from = loaded_from(&model.brace);
-    let table = |poses: &[Pose], force: &mut dyn FnMut(&Stance) -> Option<StationForce>| {
+    let cases = Comparison::loads(gear, model);
+    let ready = Ready::new(model, &linkage, &gear.supply, cases);
+    let loaded = |pose: &Pose| pose.place.progress >= loaded_from;
+    let table = |poses: &[Pose], force: &mut dyn FnMut(usize, &Stance) -> Option<StationForce>| {
         let mut stations = Vec::with_capacity(poses.len());
-        for pose in poses {
-            let loaded = pose.place.progress >= loaded_from;
-            let stance = loaded.then(|| Stance::new(model, &linkage, pose)).flatten();
-            let force = stance.and_then(|stance| force(&stance));
+        for (index, pose) in poses.iter().enumerate() {
+            let all = Comparison::takes_all(index);
+            let stance = loaded(pose).then(|| Stance::new(&ready, pose, all));
+            let stance = stance.flatten();
+            let force = stance.and_then(|stance| force(index, &stance));
             stations.push(station(&linkage, model, pose, force));
         }
         stations
     };
-    let mut comparison = Comparison::new(gear, model);
-    let stations = table(&sweep.poses, &mut |stance| comparison.add(stance));
+    let mut comparison = Comparison::new(gear, model, &ready);
+    let stations = table(&sweep.poses, &mut |index, stance| {
+        comparison.add(index, stance)
+    });
+    comparison.refine(|index, add| {
+        let pose = sweep.poses.get(index).filter(|pose| loaded(pose));
+        if let Some(stance) = pose.and_then(|pose| Stance::new(&ready, pose, true)) {
+            add(&stance);
+        }
+    });
     let clearance = clearances(
         &ClearanceCase {
             leg: model,
@@ -121,8 +133,9 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     // A short table is a second one: what is left out of it must not be left out of the answers.
     let stations = if options.stations < ANSWER_STATIONS {
         let short = Sweep::new(model, &linkage, options.stations);
-        table(&short.poses, &mut |stance| {
-            stance.force(&gear.supply, [gravity, wind]).ok()
+        table(&short.poses, &mut |_, stance| {
+            let at = stance.at([gravity, wind], None);
+            (at.retract.is_ok() || at.extend.is_ok()).then(|| stance.force(&at))
         })
     } else {
         stations

@@ -2,7 +2,9 @@
 use gearswing_solver::clearance::{PoseClearance, clearance_at};
 use gearswing_solver::kinematics::Pose;
 use gearswing_solver::model::Vector;
-use gearswing_solver::result::{PairClearance, Reactions, Requirement, Station, StationForce};
+use gearswing_solver::result::{
+    Motion, PairClearance, Reactions, Requirement, Station, StationForce,
+};
 use gearswing_solver::tires::TireSizes;
 
 use crate::state::Good;
@@ -88,10 +90,8 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
     Some(Now {
         clearances,
         force: force_at(good, progress).or_else(|| {
-            loads.map(|loads| NowForce {
-                effort: loads.retract_effort,
-                pressure: loads.retract_pressure,
-            })
+            let (pressure, effort) = loads?.needed(Motion::Retract)?;
+            Some(NowForce { effort, pressure })
         }),
         loads,
         moment_arm: pose.moment_arm(),
@@ -104,6 +104,7 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
 /// Forces between two stations, each part by part in proportion.
 fn between_forces(a: &StationForce, b: &StationForce, share: f64) -> StationForce {
     let number = |f: fn(&StationForce) -> f64| f(a) + (f(b) - f(a)) * share;
+    let maybe = |f: fn(&StationForce) -> Option<f64>| Some(f(a)? + (f(b)? - f(a)?) * share);
     let vector = |a: Vector, b: Vector| a + (b - a) * share;
     let both = |a: &Reactions, b: &Reactions| {
         let any = |f: fn(&Reactions) -> Option<Vector>| Some(vector(f(a)?, f(b)?));
@@ -116,15 +117,18 @@ fn between_forces(a: &StationForce, b: &StationForce, share: f64) -> StationForc
             actuator_attach: vector(a.actuator_attach, b.actuator_attach),
         }
     };
+    let moving = |motion| Some(both(a.reactions_in(motion)?, b.reactions_in(motion)?));
     StationForce {
         holding: number(|f| f.holding),
-        retract_effort: number(|f| f.retract_effort),
-        extend_effort: number(|f| f.extend_effort),
-        retract_pressure: number(|f| f.retract_pressure),
-        extend_pressure: number(|f| f.extend_pressure),
+        retract_effort: maybe(|f| f.retract_effort),
+        extend_effort: maybe(|f| f.extend_effort),
+        retract_pressure: maybe(|f| f.retract_pressure),
+        extend_pressure: maybe(|f| f.extend_pressure),
         reactions: both(&a.reactions, &b.reactions),
-        retract_reactions: both(&a.retract_reactions, &b.retract_reactions),
-        extend_reactions: both(&a.extend_reactions, &b.extend_reactions),
+        retract_reactions: moving(Motion::Retract),
+        extend_reactions: moving(Motion::Extend),
+        retract_binds: a.retract_binds.or(b.retract_binds),
+        extend_binds: a.extend_binds.or(b.extend_binds),
     }
 }
 

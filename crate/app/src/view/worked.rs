@@ -83,10 +83,14 @@ fn fall_text(state: &State, index: usize) -> String {
     match good.and_then(|good| good.result.fall.as_ref()) {
         None => "not worked out",
         Some(fall) => match fall.outcome {
+            FallOutcome::ReachesLock(_) if fall.by_speed_alone() => {
+                "reaches its lock by speed alone"
+            }
             FallOutcome::ReachesLock(_) => "falls to its lock",
             FallOutcome::StopsShort { .. } => "falls short of its lock",
             FallOutcome::StaysUp => "stays up",
             FallOutcome::Creeps { .. } => "creeps",
+            FallOutcome::NotFollowed { .. } => "could not be worked out",
         },
     }
     .to_owned()

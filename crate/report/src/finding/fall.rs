@@ -16,7 +16,7 @@ pub(super) fn append(subject: &Subject, said: &mut Said) {
     };
     said.sentence.push(' ');
     said.sentence.push_str(&sentence(subject, fall));
-    if !matches!(fall.outcome, FallOutcome::ReachesLock(_)) {
+    if !matches!(fall.outcome, FallOutcome::ReachesLock(_)) || fall.by_speed_alone() {
         said.try_next.push(HELP.to_owned());
     }
     said.try_next.push(PROVE.to_owned());
@@ -41,6 +41,12 @@ fn sentence(subject: &Subject, fall: &Fall) -> String {
             to_its_lock(subject),
             subject.say(Quantity::Time, *time),
             subject.at(place)
+        ),
+        FallOutcome::NotFollowed { place, time } => format!(
+            "Without pressure its motion could not be worked out beyond {} ({}): whether it comes down{} is not known.",
+            subject.say(Quantity::Time, *time),
+            subject.at(place),
+            to_its_lock(subject)
         ),
     }
 }
@@ -74,7 +80,7 @@ fn reaches(subject: &Subject, fall: &Fall, arrival: &Arrival) -> String {
 fn spare(subject: &Subject, fall: &Fall, carried: bool) -> String {
     let missing = |size: String, at: &Place, what: &str| {
         let by_speed = if carried {
-            ": only its speed carries it on"
+            ": only its speed carries it on, and slowed or stopped there it stays short of the lock"
         } else {
             ""
         };
@@ -146,6 +152,15 @@ mod tests {
                 8.4,
                 5.2,
                 LockKind::SlidingBrace,
+            ),
+            (
+                Some(FallOutcome::NotFollowed {
+                    place: rest,
+                    time: 3.0,
+                }),
+                8.4,
+                5.2,
+                LockKind::OverCentre,
             ),
         ] {
             let mut result = base.clone();

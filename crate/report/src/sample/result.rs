@@ -77,13 +77,15 @@ fn station(travel: f64) -> Station {
     };
     let force = StationForce {
         holding: -900.0 * (1.0 - travel),
-        retract_effort: 940.0 * (1.0 - travel),
-        extend_effort: -860.0,
-        retract_pressure: 2.4e6 * (1.0 - travel),
-        extend_pressure: 0.0,
+        retract_effort: Some(940.0 * (1.0 - travel)),
+        extend_effort: Some(-860.0),
+        retract_pressure: Some(2.4e6 * (1.0 - travel)),
+        extend_pressure: Some(0.0),
         reactions,
-        retract_reactions: reactions,
-        extend_reactions: reactions,
+        retract_reactions: Some(reactions),
+        extend_reactions: Some(reactions),
+        retract_binds: None,
+        extend_binds: None,
     };
     Station {
         phase: Phase::Swing,

@@ -120,5 +120,10 @@ fn outcome(subject: &Subject, fall: &Fall) -> Vec<String> {
         FallOutcome::Creeps { place, time: at } => {
             vec![format!("Still {} after {}.", subject.at(place), time(*at))]
         }
+        FallOutcome::NotFollowed { place, time: at } => vec![format!(
+            "Could not be worked out beyond the place {}, reached after {}: how it ends is not known.",
+            subject.at(place),
+            time(*at)
+        )],
     }
 }

@@ -102,8 +102,8 @@ fn row(into: &mut String, station: &Station) {
     let force = station.force.as_ref();
     let point = |p: Point| [Some(p.x), Some(p.y)];
     let maybe_point = |p: Option<Point>| [p.map(|p| p.x), p.map(|p| p.y)];
-    let forces = |of: fn(&StationForce) -> &Reactions| {
-        let on = force.map(of);
+    let forces = |of: fn(&StationForce) -> Option<&Reactions>| {
+        let on = force.and_then(of);
         [
             on.map(|r| r.trunnion),
             on.and_then(|r| r.brace_pivot),
@@ -115,9 +115,9 @@ fn row(into: &mut String, station: &Station) {
         .map(|v: Option<Vector>| [v.map(|v| v.x), v.map(|v| v.y)])
     };
     let (still, retract, extend) = (
-        forces(|f| &f.reactions),
-        forces(|f| &f.retract_reactions),
-        forces(|f| &f.extend_reactions),
+        forces(|f| Some(&f.reactions)),
+        forces(|f| f.retract_reactions.as_ref()),
+        forces(|f| f.extend_reactions.as_ref()),
     );
     let groups: [&[Option<f64>]; 11] = [
         &[
@@ -138,12 +138,12 @@ fn row(into: &mut String, station: &Station) {
         ],
         &[
             force.map(|f| f.holding),
-            force.map(|f| f.retract_effort),
-            force.map(|f| f.extend_effort),
+            force.and_then(|f| f.retract_effort),
+            force.and_then(|f| f.extend_effort),
         ],
         &[
-            force.map(|f| f.retract_pressure),
-            force.map(|f| f.extend_pressure),
+            force.and_then(|f| f.retract_pressure),
+            force.and_then(|f| f.extend_pressure),
         ],
         still.as_flattened(),
         retract.as_flattened(),

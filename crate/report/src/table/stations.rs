@@ -26,8 +26,8 @@ pub fn stations_text(subject: &Subject, rows: usize) -> String {
             number(quantity, value),
         )
     };
-    let force = |value: fn(&StationForce) -> f64| {
-        move |station: &Station| station.force.as_ref().map(value)
+    let force = |value: fn(&StationForce) -> Option<f64>| {
+        move |station: &Station| station.force.as_ref().and_then(value)
     };
     let words = stations
         .iter()
@@ -48,7 +48,7 @@ pub fn stations_text(subject: &Subject, rows: usize) -> String {
         column(
             "mount",
             Quantity::Force,
-            &force(|f| f.retract_reactions.mount.norm()),
+            &force(|f| f.retract_reactions.map(|r| r.mount.norm())),
         ),
     ];
     if stations.iter().any(|station| station.fold.is_some()) {

@@ -65,7 +65,7 @@ pub(crate) fn locks(
                 || ground_into_lock < 0.0
                 || knee_push < LEAST_KNEE_PUSH
                 || lock.over_centre_less_play.is_some_and(|left| left <= 0.0)
-                || fall.is_some_and(|fall| !reaches_lock(fall))
+                || fall.is_some_and(|fall| !reaches_lock(fall) || fall.by_speed_alone())
             {
                 Verdict::Marginal
             } else {

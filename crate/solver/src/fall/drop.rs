@@ -50,6 +50,13 @@ impl Damper {
         area * stroke.abs()
     }
 
+    /// Damping over the square of the speed along the way, its laminar part left out.
+    pub(super) fn turbulent(&self, stroke: f64) -> f64 {
+        let area = self.area(stroke);
+        let per_speed = area / self.orifice.effective_area;
+        0.5 * self.orifice.density * area * per_speed * per_speed
+    }
+
     /// Damping along the way at a rate of the actuator's length and a speed.
     pub(super) fn push(&self, stroke: f64, speed: f64) -> f64 {
         let area = self.area(stroke);
@@ -74,8 +81,8 @@ impl Case {
         let damping = self
             .damper
             .map_or(0.0, |damper| damper.push(at.value[STROKE], *speed));
-        let inertia_slope = at.slope[INERTIA];
-        let push = self.net(&at.value) - damping - 0.5 * inertia_slope * speed * speed;
+        // the inertia is the first column
+        let push = self.net(&at.value) - damping - 0.5 * at.slope * speed * speed;
         [*speed, push / at.value[INERTIA], damping * speed]
     }
 }
@@ -89,8 +96,10 @@ pub(super) enum Ending {
     Rest,
     /// Did not start.
     Held,
-    /// Not at its end after [`LONGEST`], or not to be followed further.
+    /// Not at its end after [`LONGEST`].
     Followed,
+    /// The integration could not be carried on.
+    Lost,
 }
 
 /// End of a fall.
@@ -142,9 +151,11 @@ pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
             end.is_some()
         },
     );
-    let (Ok(last) | Err(last)) = last;
-    let (ending, time, [x, speed, orifice]) =
-        end.unwrap_or((Ending::Followed, last.time, last.state));
+    let (ending, last) = match last {
+        Ok(last) => (Ending::Followed, last),
+        Err(last) => (Ending::Lost, last),
+    };
+    let (ending, time, [x, speed, orifice]) = end.unwrap_or((ending, last.time, last.state));
     found = Drop {
         ending,
         time,

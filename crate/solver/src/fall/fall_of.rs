@@ -36,6 +36,10 @@ pub fn fall_of(
             place,
             time: dropped.time,
         },
+        Ending::Lost => FallOutcome::NotFollowed {
+            place,
+            time: dropped.time,
+        },
     };
     let reaches = dropped.ending == Ending::Lock;
     let net = |i: usize| track.table.values().get(i).map(|row| case.net(row));
@@ -112,21 +116,17 @@ fn least_knee_push(track: &Track, case: &Case) -> Option<LeastKneePush> {
 /// Work and energy up to where the fall ends; over the whole way the weights' work is that of their
 /// heights, so that the balance checks tables and integration as well.
 fn energy(track: &Track, case: &Case, dropped: &Drop) -> FallEnergy {
-    let sum = |f: &dyn Fn(&[f64; super::track::COLUMNS]) -> f64| {
-        track.table.integrals(dropped.x, f).last().unwrap_or(0.0)
-    };
-    let weights = if dropped.ending == Ending::Lock {
-        track.weights_work
-    } else {
-        sum(&|row| row[WEIGHTS])
-    };
-    let springs = if dropped.ending == Ending::Lock {
-        track.springs_work
-    } else {
-        sum(&|row| row[SPRINGS])
-    };
-    let air = sum(&|row| row[AIR] * case.dynamic_pressure);
-    let friction = sum(&|row| case.friction(row));
+    let [mut weights, mut springs, air, friction] = track.sums(dropped.x, |row| {
+        [
+            row[WEIGHTS],
+            row[SPRINGS],
+            row[AIR] * case.dynamic_pressure,
+            case.friction(row),
+        ]
+    });
+    if dropped.ending == Ending::Lock {
+        (weights, springs) = (track.weights_work, track.springs_work);
+    }
     let inertia = track.at(dropped.x).value[super::track::INERTIA];
     let motion = 0.5 * inertia * dropped.speed * dropped.speed;
     let missing = weights + springs + air - friction - dropped.orifice - motion;

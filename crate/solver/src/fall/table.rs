@@ -8,11 +8,11 @@ pub(super) struct Table<const N: usize> {
     slopes: Vec<[f64; N]>,
 }
 
-/// Values and slopes of all functions at one place.
+/// Values of all functions at one place, and the slope of the first.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct At<const N: usize> {
     pub(super) value: [f64; N],
-    pub(super) slope: [f64; N],
+    pub(super) slope: f64,
 }
 
 impl<const N: usize> Table<N> {
@@ -57,7 +57,7 @@ impl<const N: usize> Table<N> {
         after.clamp(1, self.knots.len() - 1) - 1
     }
 
-    /// Values and slopes at `x`; straight lines beyond the ends.
+    /// Values at `x` and the first one's slope; straight lines beyond the ends.
     pub(super) fn at(&self, x: f64) -> At<N> {
         let i = self.piece(x);
         let (Some(&x0), Some(&x1)) = (self.knots.get(i), self.knots.get(i + 1)) else {
@@ -78,20 +78,13 @@ impl<const N: usize> Table<N> {
         let (Some(y1), Some(m1)) = row(i + 1) else {
             return self.end_line(0, x);
         };
-        let mut at = At {
-            value: [0.0; N],
-            slope: [0.0; N],
-        };
-        let columns = at.value.iter_mut().zip(&mut at.slope);
-        for ((value, slope), ((y0, y1), (m0, m1))) in
-            columns.zip(y0.iter().zip(y1).zip(m0.iter().zip(m1)))
-        {
-            *value = u * u * ((1.0 + 2.0 * t) * y0 + t * h * m0)
-                + t * t * ((3.0 - 2.0 * t) * y1 - u * h * m1);
-            *slope =
-                6.0 * t * u * (y1 - y0) / h + u * (1.0 - 3.0 * t) * m0 + t * (3.0 * t - 2.0) * m1;
-        }
-        at
+        let (a, b) = (u * u * (1.0 + 2.0 * t), u * u * t * h);
+        let (c, d) = (t * t * (3.0 - 2.0 * t), -t * t * u * h);
+        let value = std::array::from_fn(|i| a * y0[i] + b * m0[i] + c * y1[i] + d * m1[i]);
+        let slope = 6.0 * t * u * (y1[0] - y0[0]) / h
+            + u * (1.0 - 3.0 * t) * m0[0]
+            + t * (3.0 * t - 2.0) * m1[0];
+        At { value, slope }
     }
 
     fn end_line(&self, i: usize, x: f64) -> At<N> {
@@ -100,37 +93,13 @@ impl<const N: usize> Table<N> {
         else {
             return At {
                 value: [f64::NAN; N],
-                slope: [f64::NAN; N],
+                slope: f64::NAN,
             };
         };
-        let mut at = At {
-            value: *value,
-            slope: *slope,
-        };
-        for (value, slope) in at.value.iter_mut().zip(slope) {
-            *value += slope * (x - knot);
+        At {
+            value: std::array::from_fn(|i| value[i] + slope[i] * (x - knot)),
+            slope: slope[0],
         }
-        at
-    }
-
-    /// Integral of a function of values from the first knot to each knot below `end` and to `end`
-    /// itself, by Simpson's rule in every piece.
-    pub(super) fn integrals<'a>(
-        &'a self,
-        end: f64,
-        f: impl Fn(&[f64; N]) -> f64 + 'a,
-    ) -> impl Iterator<Item = f64> + 'a {
-        let mut sum = 0.0;
-        self.knots
-            .windows(2)
-            .take_while(move |knots| knots.first().is_some_and(|&x| x < end))
-            .filter_map(move |knots| {
-                let [x0, x1] = *knots else { return None };
-                let x1 = x1.min(end);
-                let value = |x| f(&self.at(x).value);
-                sum += (x1 - x0) / 6.0 * (value(x0) + 4.0 * value(0.5 * (x0 + x1)) + value(x1));
-                Some(sum)
-            })
     }
 }
 

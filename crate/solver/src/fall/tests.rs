@@ -58,13 +58,18 @@ fn plain_track(push: impl Fn(f64) -> f64, end: f64) -> Track {
     let table = Table::new(knots.clone(), knots.iter().map(|&x| row(x)).collect()).unwrap();
     Track {
         nodes: knots.iter().map(|&x| node(x)).collect(),
-        halves: super::track::halves(&table),
+        halves: super::track::halves(&table, 1),
         table,
         weights_work: 0.0,
         springs_work: 0.0,
         inertia_basis: InertiaBasis::Given,
     }
 }
+
+/// Seal friction with which the sample leg reaches its lock [N]. With the 30 N that it is given it does
+/// not, and rightly: while its knee comes through the straight line the actuator's stroke is long for
+/// the little that the weights still fall, and the seals take more than the weights give.
+const SLIDES: f64 = 3.0;
 
 const FREE: Case = Case {
     dynamic_pressure: 0.0,
@@ -132,8 +137,12 @@ fn pendulum_of_large_amplitude_takes_a_quarter_of_its_period() {
             arrival.time
         );
         let speed = (2.0 * STANDARD_GRAVITY * 0.7 * (1.0 - swing.cos())).sqrt();
-        assert!((arrival.axle_speed - speed).abs() < 1e-7, "{swing}");
-        assert!((arrival.largest_axle_speed - speed).abs() < 1e-7, "{swing}");
+        // an error of TOLERANCE is allowed in each of some fifty steps, and what is off near the
+        // top grows as the fall from there takes longer
+        let within = 50.0 * TOLERANCE / (0.5 * swing).cos();
+        let largest = arrival.largest_axle_speed;
+        assert!((arrival.axle_speed - speed).abs() < within, "{swing}");
+        assert!((largest - speed).abs() < within, "{swing}");
     }
 }
 
@@ -200,6 +209,45 @@ fn orifice_follows_the_handbook_and_is_smooth_at_rest() {
     assert!((orifice.pressure(2e-12) / 2e-12 - slow).abs() < 1e-6 * slow);
 }
 
+/// A minute is the longest that is followed: what needs 87 s has not got there by then.
+#[test]
+fn what_still_moves_after_a_minute_creeps() {
+    let effective_area = 4e-6;
+    let damper = Some(Damper {
+        orifice: Orifice {
+            effective_area,
+            density: 860.0,
+        },
+        areas: (1e-3, f64::NAN),
+    });
+    // 0.25 N on 1e-3 m2 are 250 Pa, ρ/2·u·√(u² + u₀²) with u₀² = 2·100 Pa/ρ: u = 0.690 m/s, and so
+    // 2.76 mm/s of the rod
+    let track = plain_track(|_| 0.25, 0.24);
+    let dropped = drop(&track, &Case { damper, ..FREE }, TOLERANCE);
+    assert_eq!(dropped.ending, Ending::Followed);
+    assert!((dropped.time - 60.0).abs() < 1e-9, "{dropped:?}");
+    assert!(
+        (dropped.x - 60.0 * 2.76e-3).abs() < 2e-3 * dropped.x,
+        "{dropped:?}"
+    );
+}
+
+/// An inertia that runs out on the way makes the acceleration endless: no step is short enough.
+#[test]
+fn motion_that_cannot_be_followed_is_not_said_to_creep() {
+    let mut track = plain_track(|_| 1.0, 1.0);
+    let rows = track.table.values().to_vec();
+    let knots = track.table.knots().to_vec();
+    let failing = knots.iter().zip(rows).map(|(x, mut row)| {
+        row[INERTIA] = 0.5 - x;
+        row
+    });
+    track.table = Table::new(knots.clone(), failing.collect()).unwrap();
+    let dropped = drop(&track, &FREE, TOLERANCE);
+    assert_eq!(dropped.ending, Ending::Lost, "{dropped:?}");
+    assert!(dropped.time < 60.0 && dropped.x <= 0.51, "{dropped:?}");
+}
+
 /// Energy x(1−x)² − εx touches zero next to x = 1 but for ε: 1e-6 short it comes to rest there, 1e-6
 /// over it creeps past.
 #[test]
@@ -248,7 +296,7 @@ fn energy_balances_through_the_straight_knee() {
     );
     for orifice in [0.4e-3, 1e-3, 5e-3] {
         let mut damped = leg();
-        damped.actuator.seal_friction = 3.0;
+        damped.actuator.seal_friction = SLIDES;
         damped.fall.return_orifice = Some(orifice);
         let result = fall(&damped);
         let reaches = matches!(result.outcome, FallOutcome::ReachesLock(_));
@@ -271,11 +319,9 @@ fn energy_balances_with_a_knee_that_stands_nearly_straight() {
         assert!(offset.abs() < 5e-3 && offset.abs() > 1e-4, "{offset}");
     }
     let linkage = Linkage::new(&near);
-    if linkage.pose(1.0).is_ok()
-        && let Some(result) = fall_of(&near, &linkage, &Fluid::default(), &Conditions::default())
-    {
-        assert!(result.energy.residual.abs() < 1e-5, "{result:?}");
-    }
+    assert!(linkage.pose(1.0).is_ok(), "{:?}", linkage.pose(1.0));
+    let result = fall_of(&near, &linkage, &Fluid::default(), &Conditions::default()).unwrap();
+    assert!(result.energy.residual.abs() < 1e-5, "{result:?}");
 }
 
 #[test]
@@ -290,17 +336,19 @@ fn time_does_not_hang_on_the_tolerance() {
     assert!((times[1] - times[2]).abs() < 1e-7 * times[2], "{times:?}");
 }
 
-/// The friction and the airspeed at which it just stops short bracket what single falls do.
+/// The friction and the airspeed at which it just stops short bracket what single falls do: to 0.1 %
+/// where nothing damps them, the energies being exact but for the table; to 0.5 % with an orifice,
+/// whose loss of energy is of second order in some 1,000 pieces.
 #[test]
 fn limits_agree_with_single_falls() {
     let mut leg = leg();
     leg.air.wheel_drag_area = 0.02;
-    leg.actuator.seal_friction = 3.0;
+    leg.actuator.seal_friction = SLIDES;
     let conditions = Conditions {
         sideslip: 0.3,
         ..Conditions::default()
     };
-    for orifice in [None, Some(5e-3)] {
+    for (orifice, near) in [(None, 1e-3), (Some(5e-3), 1e-3)] {
         leg.fall.return_orifice = orifice;
         let linkage = Linkage::new(&leg);
         let track = Track::new(&leg, &linkage, &conditions).unwrap();
@@ -309,7 +357,7 @@ fn limits_agree_with_single_falls() {
         let limit = result.seal_friction_limit.unwrap();
         let factor = result.friction_factor.unwrap();
         assert!((factor * leg.actuator.seal_friction / limit - 1.0).abs() < 1e-3);
-        for (share, ending) in [(0.99, true), (1.01, false)] {
+        for (share, ending) in [(1.0 - near, true), (1.0 + near, false)] {
             let case = Case {
                 seal_friction: share * limit,
                 ..case
@@ -318,7 +366,7 @@ fn limits_agree_with_single_falls() {
             assert_eq!(ends == Ending::Lock, ending, "{share} {orifice:?} {ends:?}");
         }
         if let FallAirspeed::UpTo { airspeed } = result.airspeed {
-            for (share, ending) in [(0.99, true), (1.01, false)] {
+            for (share, ending) in [(1.0 - near, true), (1.0 + near, false)] {
                 let speed = share * airspeed;
                 let case = Case {
                     dynamic_pressure: 0.5 * 1.225 * speed * speed,

@@ -5,15 +5,22 @@ use crate::kinematics::{Linkage, Pose};
 use crate::model::{Brace, Conditions, Leg, Vector};
 use crate::numeric::wrap;
 use crate::result::{InertiaBasis, Motion, Place};
-use crate::statics::{Loads, dynamic_pressure, gravity, pin_friction_force, spring_energy, wind};
+use crate::statics::{
+    BodyLoads, Loads, PinSet, Warm, dynamic_pressure, friction_force, gravity, spring_energy,
+    spring_loads, wind,
+};
 
 /// Pieces of the swing and of the way from the straight knee to the lock.
 const SWING_PIECES: usize = 240;
 const LOCK_PIECES: usize = 24;
 
+/// Pieces into which each is cut where an orifice damps the fall: the energy lost to it is of second
+/// order in their length.
+const DAMPED_SPLIT: usize = 4;
+
 /// Columns of the table, all at the rates of the pose, towards down.
 pub(super) const COLUMNS: usize = 6;
-/// Twice the kinetic energy.
+/// Twice the kinetic energy; first, for its slope is wanted.
 pub(super) const INERTIA: usize = 0;
 /// Push of the weights.
 pub(super) const WEIGHTS: usize = 1;
@@ -65,7 +72,16 @@ impl Track {
         let mut knot = 0.0;
         let mut knots = vec![knot];
         let mut before = linkage.pose(1.0).ok()?;
-        let row = |pose: &Pose| row(leg, linkage, pose, &inertias, gravity, &air);
+        let mut rows = Rows {
+            leg,
+            linkage,
+            inertias: &inertias,
+            gravity,
+            air: &air,
+            pins: PinSet::of(leg),
+            warm: Warm::default(),
+        };
+        let mut row = |pose: &Pose| rows.row(pose);
         let first = before;
         let mut values = vec![row(&before)];
         let mut nodes = vec![node(leg, linkage, &before)];
@@ -80,9 +96,14 @@ impl Track {
         }
         let potential = |pose: &Pose| weights_potential(leg, linkage, pose, gravity);
         let table = Table::new(knots, values)?;
+        let split = if leg.fall.return_orifice.is_some() {
+            DAMPED_SPLIT
+        } else {
+            1
+        };
         Some(Self {
             nodes,
-            halves: halves(&table),
+            halves: halves(&table, split),
             table,
             weights_work: potential(&before) - potential(&first),
             springs_work: spring_energy(leg, linkage, &first)
@@ -98,6 +119,34 @@ impl Track {
 
     pub(super) fn at(&self, x: f64) -> At<COLUMNS> {
         self.table.at(x)
+    }
+
+    /// Integrals of functions of the row from up to `x`, by Simpson's rule in every piece.
+    pub(super) fn sums<const N: usize>(
+        &self,
+        x: f64,
+        f: impl Fn(&[f64; COLUMNS]) -> [f64; N],
+    ) -> [f64; N] {
+        let mut sums = [0.0; N];
+        for piece in self.halves.windows(3).step_by(2) {
+            let [(x0, a), (_, b), (x2, c)] = piece else {
+                continue;
+            };
+            if *x0 >= x {
+                break;
+            }
+            let rows = if *x2 <= x {
+                [*a, *b, *c]
+            } else {
+                [x0, &(0.5 * (x0 + x)), &x].map(|x| self.at(*x).value)
+            };
+            let h = (x2.min(x) - x0) / 6.0;
+            let [a, b, c] = rows.map(|row| f(&row));
+            for (i, sum) in sums.iter_mut().enumerate() {
+                *sum += h * (a[i] + 4.0 * b[i] + c[i]);
+            }
+        }
+        sums
     }
 
     /// Share of the piece that holds `x`, and the nodes at its ends.
@@ -116,19 +165,20 @@ impl Track {
     }
 }
 
-/// Rows at the ends and in the middle of every piece, in turn.
-pub(super) fn halves(table: &Table<COLUMNS>) -> Vec<(f64, [f64; COLUMNS])> {
+/// Rows at the ends and in the middle of every piece, in turn, each stretch between two knots being
+/// cut into `split` pieces.
+pub(super) fn halves(table: &Table<COLUMNS>, split: usize) -> Vec<(f64, [f64; COLUMNS])> {
     let knots = table.knots();
-    let mut halves: Vec<_> = knots
-        .windows(2)
-        .zip(table.values())
-        .flat_map(|(ends, row)| {
-            let middle = 0.5 * ends.iter().sum::<f64>();
-            let first = ends.first().map(|&x| (x, *row));
-            [first, Some((middle, table.at(middle).value))]
-        })
-        .flatten()
-        .collect();
+    let parts = 2 * split;
+    let mut halves = Vec::with_capacity(parts * knots.len());
+    for (ends, row) in knots.windows(2).zip(table.values()) {
+        let [x0, x1] = *ends else { continue };
+        halves.push((x0, *row));
+        halves.extend((1..parts).map(|part| {
+            let x = x0 + (x1 - x0) * part as f64 / parts as f64;
+            (x, table.at(x).value)
+        }));
+    }
     halves.extend(knots.last().copied().zip(table.values().last().copied()));
     halves
 }
@@ -195,30 +245,58 @@ fn unit_wind(leg: &Leg, conditions: &Conditions) -> Vector {
     wind(leg.view, &one_pascal) / dynamic_pressure(&one_pascal)
 }
 
-fn row(
-    leg: &Leg,
-    linkage: &Linkage,
-    pose: &Pose,
-    inertias: &Inertias,
+/// What the rows of a leg are worked out from.
+struct Rows<'a> {
+    leg: &'a Leg,
+    linkage: &'a Linkage,
+    inertias: &'a Inertias,
     gravity: Vector,
-    air: &Air,
-) -> [f64; COLUMNS] {
-    let none = Vector::zeros();
-    let push =
-        |gravity, wind| -Loads::new(leg, linkage, pose, gravity, wind).power(leg, linkage, pose);
-    let mut row = [0.0; COLUMNS];
-    row[INERTIA] = inertias.twice_energy(leg, linkage, pose);
-    row[SPRINGS] = push(none, none);
-    row[WEIGHTS] = push(gravity, none) - row[SPRINGS];
-    row[AIR] = push(none, air.unit) - row[SPRINGS];
-    row[STROKE] = -pose.rates.actuator;
-    let loads = Loads::new(leg, linkage, pose, gravity, air.wind);
-    // the seals hold against the motion
-    let thrust = leg.actuator.seal_friction * pose.rates.actuator.signum();
-    row[PINS] = pin_friction_force(leg, linkage, pose, &loads, Motion::Extend, thrust)
-        // pins that bind let nothing through
-        .unwrap_or_else(|_| 2.0 * push(gravity, air.wind).abs() + 1.0);
-    row
+    air: &'a Air,
+    pins: PinSet,
+    warm: Warm,
+}
+
+impl Rows<'_> {
+    fn row(&mut self, pose: &Pose) -> [f64; COLUMNS] {
+        let Self { leg, linkage, .. } = *self;
+        let (none, still) = (Vector::zeros(), BodyLoads::default());
+        let springs = if leg.springs.is_empty() {
+            still
+        } else {
+            spring_loads(leg, linkage, pose)
+        };
+        let push = |gravity, wind| {
+            let loads = Loads::with_springs(leg, linkage, pose, [gravity, wind], still);
+            -loads.power(leg, linkage, pose)
+        };
+        let mut row = [0.0; COLUMNS];
+        row[INERTIA] = self.inertias.twice_energy(leg, linkage, pose);
+        row[SPRINGS] = -springs.power(leg, linkage, pose);
+        row[WEIGHTS] = push(self.gravity, none);
+        if leg.air.wheel_drag_area + leg.air.leg_drag_area > 0.0 {
+            row[AIR] = push(none, self.air.unit);
+        }
+        row[STROKE] = -pose.rates.actuator;
+        if self.pins.rub {
+            row[PINS] = self.pin_friction(pose, springs);
+        }
+        row
+    }
+
+    /// Friction of the pins under weights, wind, springs and the thrust of the seals. Left out is what
+    /// the motion itself adds: the thrust of an orifice and forces of inertia along the bars.
+    fn pin_friction(&mut self, pose: &Pose, springs: BodyLoads) -> f64 {
+        let Self { leg, linkage, .. } = *self;
+        let case = [self.gravity, self.air.wind];
+        let loads = Loads::with_springs(leg, linkage, pose, case, springs);
+        // the seals hold against the motion
+        let thrust = leg.actuator.seal_friction * pose.rates.actuator.signum();
+        let motion = (Motion::Extend, thrust);
+        let pins = (&self.pins, Some(&mut self.warm));
+        friction_force(leg, linkage, pose, &loads, motion, pins)
+            // pins that bind let nothing through
+            .unwrap_or_else(|_| 2.0 * loads.power(leg, linkage, pose).abs() + 1.0)
+    }
 }
 
 fn node(leg: &Leg, linkage: &Linkage, pose: &Pose) -> Node {

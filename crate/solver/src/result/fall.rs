@@ -33,6 +33,17 @@ pub struct Fall {
     pub inertia: InertiaBasis,
 }
 
+impl Fall {
+    /// Whether it reaches the lock by its speed alone: somewhere on the way nothing pushes it on, and a
+    /// leg slowed or stopped there stays there.
+    #[must_use]
+    pub fn by_speed_alone(&self) -> bool {
+        let moment = self.least_moment.is_some_and(|least| least.moment <= 0.0);
+        let push = self.least_knee_push.is_some_and(|least| least.push <= 0.0);
+        matches!(self.outcome, FallOutcome::ReachesLock(_)) && (moment || push)
+    }
+}
+
 /// How a fall ends.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -50,11 +61,19 @@ pub enum FallOutcome {
     },
     /// It does not leave up by itself.
     StaysUp,
-    /// It still moves after the longest time that is followed, or cannot be followed further.
+    /// It still moves after the longest time that is followed.
     Creeps {
         /// Where it is then.
         place: Place,
         /// That time [s].
+        #[serde(rename = "time_s")]
+        time: f64,
+    },
+    /// Its motion could not be worked out further: nothing is known of how it ends.
+    NotFollowed {
+        /// Where the calculation stopped.
+        place: Place,
+        /// When, after the leg is let go [s].
         #[serde(rename = "time_s")]
         time: f64,
     },

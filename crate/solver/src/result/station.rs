@@ -2,7 +2,7 @@
 use serde::Serialize;
 
 use super::Motion;
-use crate::model::{Point, Vector};
+use crate::model::{Joint, Point, Vector};
 
 /// Part of the way from down and locked to up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
@@ -78,41 +78,45 @@ pub struct StationForce {
     /// Thrust the fluid must make to retract, pin and seal friction included [N]: positive in
     /// the retracting direction of the stroke.
     #[serde(rename = "retract_effort_n")]
-    pub retract_effort: f64,
+    pub retract_effort: Option<f64>,
     /// Thrust the fluid must make to extend, pin and seal friction included [N]: positive in the
     /// extending direction of the stroke; negative: the leg falls against the fluid.
     #[serde(rename = "extend_effort_n")]
-    pub extend_effort: f64,
+    pub extend_effort: Option<f64>,
     /// Gauge pressure needed to retract, against the back pressure [Pa]; never below 0.
     #[serde(rename = "retract_pressure_pa")]
-    pub retract_pressure: f64,
+    pub retract_pressure: Option<f64>,
     /// Gauge pressure needed to extend, against the back pressure [Pa]; never below 0.
     #[serde(rename = "extend_pressure_pa")]
-    pub extend_pressure: f64,
+    pub extend_pressure: Option<f64>,
     /// Joint and mount forces while the leg is held still, without friction.
     pub reactions: Reactions,
     /// Joint and mount forces while it retracts, with pin friction.
-    pub retract_reactions: Reactions,
+    pub retract_reactions: Option<Reactions>,
     /// Joint and mount forces while it extends, with pin friction.
-    pub extend_reactions: Reactions,
+    pub extend_reactions: Option<Reactions>,
+    /// Pin that binds while it retracts: effort, pressure and reactions of that motion are absent.
+    pub retract_binds: Option<Joint>,
+    /// Pin that binds while it extends.
+    pub extend_binds: Option<Joint>,
 }
 
 impl StationForce {
-    /// Joint and mount forces in one motion.
+    /// Joint and mount forces in one motion; `None` where it binds.
     #[must_use]
-    pub fn reactions_in(&self, motion: Motion) -> &Reactions {
+    pub fn reactions_in(&self, motion: Motion) -> Option<&Reactions> {
         match motion {
-            Motion::Retract => &self.retract_reactions,
-            Motion::Extend => &self.extend_reactions,
+            Motion::Retract => self.retract_reactions.as_ref(),
+            Motion::Extend => self.extend_reactions.as_ref(),
         }
     }
 
-    /// Pressure [Pa] and effort [N] in one motion.
+    /// Pressure [Pa] and effort [N] in one motion; `None` where it binds.
     #[must_use]
-    pub fn needed(&self, motion: Motion) -> (f64, f64) {
+    pub fn needed(&self, motion: Motion) -> Option<(f64, f64)> {
         match motion {
-            Motion::Retract => (self.retract_pressure, self.retract_effort),
-            Motion::Extend => (self.extend_pressure, self.extend_effort),
+            Motion::Retract => self.retract_pressure.zip(self.retract_effort),
+            Motion::Extend => self.extend_pressure.zip(self.extend_effort),
         }
     }
 }

@@ -1,10 +1,10 @@
 //! Load cases side by side.
-use super::friction::pin_loads;
-use super::pressure::Stance;
-use super::{NoForce, gravity, wind};
+use super::friction::Warm;
+use super::pressure::{CaseAt, Ready, Stance};
+use super::{gravity, wind};
 use crate::model::{
     Brace, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR, Gear, Joint, Leg, LegAir,
-    Supply, Vector,
+    Vector,
 };
 use crate::result::{
     Bind, CaseForce, CaseOutcome, Force, ForcePeak, JointLoad, LoadCase, MissingInput, Motion,
@@ -65,6 +65,10 @@ pub fn case_conditions(
     })
 }
 
+/// Cases other than the one as set are worked out at every so manieth station, and at every one
+/// around their worst places [1].
+const STRIDE: usize = 8;
+
 /// One case while the leg goes through its stations.
 #[derive(Clone, Debug)]
 struct Tally {
@@ -72,18 +76,22 @@ struct Tally {
     conditions: Conditions,
     /// Gravity and wind.
     loads: [Vector; 2],
-    peaks: [Option<ForcePeak>; 2],
-    stalls_at: Option<Place>,
-    binds_at: Option<Place>,
+    /// An earlier case with the same loads.
+    same_as: Option<usize>,
+    warm: [Warm; 2],
+    peaks: [Option<(usize, ForcePeak)>; 2],
+    stalls_at: Option<(usize, Place)>,
+    binds_at: Option<(usize, Place)>,
 }
 
 /// Cases, joint loads and binding places, gathered station by station.
 #[derive(Clone, Debug)]
 pub(crate) struct Comparison<'a> {
-    leg: &'a Leg,
-    supply: &'a Supply,
+    ready: &'a Ready<'a>,
+    available: f64,
+    exists: [bool; 6],
     cases: Vec<Result<Tally, (LoadCase, MissingInput)>>,
-    joints: [Option<JointLoad>; 6],
+    joints: [Option<(usize, JointLoad)>; 6],
     binds: Vec<Bind>,
 }
 
@@ -97,58 +105,133 @@ const CASES: [LoadCase; 6] = [
 ];
 
 impl<'a> Comparison<'a> {
-    pub(crate) fn new(gear: &'a Gear, leg: &'a Leg) -> Self {
-        let cases = CASES
-            .into_iter()
-            .map(|case| {
-                let conditions = case_conditions(case, &gear.conditions, &leg.air)
-                    .map_err(|needs| (case, needs))?;
-                Ok(Tally {
-                    case,
-                    conditions,
-                    loads: [gravity(leg.view, &conditions), wind(leg.view, &conditions)],
-                    peaks: [None, None],
-                    stalls_at: None,
-                    binds_at: None,
-                })
-            })
-            .collect();
+    /// Gravities and winds of all cases that can be worked out.
+    pub(crate) fn loads(gear: &Gear, leg: &Leg) -> impl Iterator<Item = [Vector; 2]> {
+        CASES.into_iter().filter_map(|case| {
+            let conditions = case_conditions(case, &gear.conditions, &leg.air).ok()?;
+            Some([gravity(leg.view, &conditions), wind(leg.view, &conditions)])
+        })
+    }
+
+    pub(crate) fn new(gear: &'a Gear, leg: &'a Leg, ready: &'a Ready<'a>) -> Self {
+        let mut cases: Vec<Result<Tally, (LoadCase, MissingInput)>> = Vec::new();
+        for case in CASES {
+            let tally = case_conditions(case, &gear.conditions, &leg.air)
+                .map_err(|needs| (case, needs))
+                .map(|conditions| {
+                    let loads = [gravity(leg.view, &conditions), wind(leg.view, &conditions)];
+                    let is_same = |other: &Result<Tally, _>| {
+                        matches!(other, Ok(Tally { loads: l, same_as: None, .. }) if *l == loads)
+                    };
+                    Tally {
+                        case,
+                        conditions,
+                        loads,
+                        same_as: cases.iter().position(is_same),
+                        warm: [Warm::default(); 2],
+                        peaks: [None, None],
+                        stalls_at: None,
+                        binds_at: None,
+                    }
+                });
+            cases.push(tally);
+        }
         Self {
-            leg,
-            supply: &gear.supply,
+            ready,
+            available: gear.supply.available_pressure,
+            exists: Joint::ALL.map(|joint| match (joint, &leg.brace) {
+                (Joint::Knee, Brace::Folding(_)) => true,
+                (Joint::Knee, _) | (Joint::BracePivot | Joint::LegAttach, Brace::None) => false,
+                _ => true,
+            }),
             cases,
             joints: [None; 6],
             binds: Vec::new(),
         }
     }
 
-    /// Adds a station to every case; gives its force in the case as set.
-    pub(crate) fn add(&mut self, stance: &Stance) -> Option<StationForce> {
+    /// Adds a station, the `index`th, to every case; gives its force in the case as set, `None` where
+    /// neither motion has one.
+    pub(crate) fn add(&mut self, index: usize, stance: &Stance) -> Option<StationForce> {
+        let as_set = self.add_case(0, index, stance)?;
+        note_binds(&mut self.binds, stance.pose().place, &as_set);
+        if Self::takes_all(index) {
+            self.add_others(index, stance);
+        }
+        (as_set.retract.is_ok() || as_set.extend.is_ok()).then(|| stance.force(&as_set))
+    }
+
+    /// Whether all cases are worked out at a station at once.
+    pub(crate) fn takes_all(index: usize) -> bool {
+        index.is_multiple_of(STRIDE)
+    }
+
+    fn add_others(&mut self, index: usize, stance: &Stance) {
+        for case in 1..self.cases.len() {
+            self.add_case(case, index, stance);
+        }
+    }
+
+    /// Adds a station to one case, unless an earlier one with the same loads stands for it.
+    fn add_case(&mut self, case: usize, index: usize, stance: &Stance) -> Option<CaseAt> {
+        let Some(Ok(tally)) = self.cases.get_mut(case) else {
+            return None;
+        };
+        if tally.same_as.is_some() {
+            return None;
+        }
+        let at = stance.at(tally.loads, Some(&mut tally.warm));
         let place = stance.pose().place;
-        let mut as_set: Option<([Vector; 2], Result<StationForce, NoForce>)> = None;
-        for tally in self.cases.iter_mut().flatten() {
-            let force = match &as_set {
-                Some((loads, force)) if *loads == tally.loads => *force,
-                _ => stance.force(self.supply, tally.loads),
-            };
-            if as_set.is_none() {
-                as_set = Some((tally.loads, force));
-                if let Err(NoForce::Binds { retract, extend }) = force {
-                    note_binds(&mut self.binds, place, retract, extend);
-                }
+        tally.add((index, place), &at, self.available);
+        let rub = self.ready.rub();
+        for motion in [Motion::Retract, Motion::Extend] {
+            // without friction both motions load the pins alike
+            if motion == Motion::Extend && !rub {
+                break;
             }
-            match &force {
-                Ok(force) => {
-                    tally.add(place, force, self.supply.available_pressure);
-                    note_loads(&mut self.joints, self.leg, tally.case, place, force);
-                }
-                Err(NoForce::DeadPoint) => {}
-                Err(NoForce::Binds { .. }) => {
-                    tally.binds_at.get_or_insert(place);
+            let Ok(moved) = at.motion(motion) else {
+                continue;
+            };
+            for (i, load) in moved.pins.loads.iter().enumerate() {
+                let square = load.norm_squared();
+                let (Some(most), true) = (self.joints.get_mut(i), self.exists[i]) else {
+                    continue;
+                };
+                if most.is_none_or(|(_, most)| square > most.load * most.load) {
+                    let joint = JointLoad {
+                        joint: Joint::ALL[i],
+                        load: square.sqrt(),
+                        place,
+                        motion,
+                        case: tally.case,
+                    };
+                    *most = Some((index, joint));
                 }
             }
         }
-        as_set.and_then(|(_, force)| force.ok())
+        Some(at)
+    }
+
+    /// Works the cases other than the one as set out at the stations around their worst places that
+    /// have been left out so far; `stance_at` gives a station.
+    pub(crate) fn refine(&mut self, stance_at: impl Fn(usize, &mut dyn FnMut(&Stance))) {
+        let tallies = self.cases.iter().skip(1).flatten();
+        let worst = tallies.flat_map(|tally| {
+            let peaks = tally.peaks.iter().flatten().map(|(at, _)| *at);
+            let firsts = [tally.stalls_at, tally.binds_at];
+            peaks.chain(firsts.into_iter().flatten().map(|(at, _)| at))
+        });
+        let joints = self.joints.iter().flatten().map(|(at, _)| *at);
+        let mut around: Vec<usize> = worst
+            .chain(joints)
+            .flat_map(|at| at.saturating_sub(STRIDE - 1)..at + STRIDE)
+            .filter(|at| !Self::takes_all(*at))
+            .collect();
+        around.sort_unstable();
+        around.dedup();
+        for index in around {
+            stance_at(index, &mut |stance| self.add_others(index, stance));
+        }
     }
 
     /// Binding places of the case as set.
@@ -160,12 +243,17 @@ impl<'a> Comparison<'a> {
     pub(crate) fn finish(self, force: &mut Force) {
         force.cases = self
             .cases
-            .into_iter()
+            .iter()
             .map(|case| match case {
-                Ok(tally) => tally.finish(),
+                Ok(tally) => {
+                    let same = tally
+                        .same_as
+                        .and_then(|at| self.cases.get(at)?.as_ref().ok());
+                    tally.finish(same.unwrap_or(tally))
+                }
                 Err((case, needs)) => CaseForce {
-                    case,
-                    outcome: CaseOutcome::Missing { needs },
+                    case: *case,
+                    outcome: CaseOutcome::Missing { needs: *needs },
                 },
             })
             .collect();
@@ -179,34 +267,42 @@ impl<'a> Comparison<'a> {
             }
         }
         force.hardest_case = hardest.map(|(at, _)| at);
-        force.joint_loads = self.joints.into_iter().flatten().collect();
+        let joints = self.joints.into_iter().flatten();
+        force.joint_loads = joints.map(|(_, load)| load).collect();
     }
 }
 
 impl Tally {
-    fn add(&mut self, place: Place, force: &StationForce, available: f64) {
+    fn add(&mut self, at: (usize, Place), case: &CaseAt, available: f64) {
+        let (index, place) = at;
         for (peak, motion) in self.peaks.iter_mut().zip([Motion::Retract, Motion::Extend]) {
-            let (pressure, effort) = force.needed(motion);
-            let is_more = peak.is_none_or(|most: ForcePeak| {
-                pressure > most.pressure || (pressure == most.pressure && effort >= most.effort)
+            let Ok(moved) = case.motion(motion) else {
+                first(&mut self.binds_at, at);
+                continue;
+            };
+            let is_more = peak.is_none_or(|(before, most): (usize, ForcePeak)| {
+                (moved.pressure, moved.effort, index) > (most.pressure, most.effort, before)
             });
             if is_more {
-                *peak = Some(ForcePeak {
+                let [.., mount, _] = moved.pins.loads;
+                let peaked = ForcePeak {
                     place,
-                    effort,
-                    pressure,
-                    margin: (available - pressure) / available,
-                    mount_load: force.reactions_in(motion).mount.norm(),
-                });
+                    effort: moved.effort,
+                    pressure: moved.pressure,
+                    margin: (available - moved.pressure) / available,
+                    mount_load: mount.norm(),
+                };
+                *peak = Some((index, peaked));
             }
-        }
-        if force.retract_pressure > available {
-            self.stalls_at.get_or_insert(place);
+            if motion == Motion::Retract && moved.pressure > available {
+                first(&mut self.stalls_at, at);
+            }
         }
     }
 
-    fn finish(self) -> CaseForce {
-        let [retract, extend] = self.peaks;
+    /// The outcome of this case, by the figures of one with the same loads.
+    fn finish(&self, figures: &Self) -> CaseForce {
+        let [retract, extend] = figures.peaks.map(|peak| peak.map(|(_, peak)| peak));
         CaseForce {
             case: self.case,
             outcome: CaseOutcome::Worked {
@@ -214,17 +310,24 @@ impl Tally {
                 dynamic_pressure: super::dynamic_pressure(&self.conditions),
                 retract,
                 extend,
-                stalls_at: self.stalls_at,
-                binds_at: self.binds_at,
+                stalls_at: figures.stalls_at.map(|(_, place)| place),
+                binds_at: figures.binds_at.map(|(_, place)| place),
             },
         }
     }
 }
 
+/// Keeps the first of two stations.
+fn first(kept: &mut Option<(usize, Place)>, at: (usize, Place)) {
+    if kept.is_none_or(|(index, _)| at.0 < index) {
+        *kept = Some(at);
+    }
+}
+
 /// Keeps the first place of each motion.
-fn note_binds(binds: &mut Vec<Bind>, place: Place, retract: Option<Joint>, extend: Option<Joint>) {
-    for (joint, motion) in [(retract, Motion::Retract), (extend, Motion::Extend)] {
-        if let Some(joint) = joint
+fn note_binds(binds: &mut Vec<Bind>, place: Place, at: &CaseAt) {
+    for motion in [Motion::Retract, Motion::Extend] {
+        if let Err(joint) = *at.motion(motion)
             && !binds.iter().any(|bind| bind.motion == motion)
         {
             binds.push(Bind {
@@ -232,35 +335,6 @@ fn note_binds(binds: &mut Vec<Bind>, place: Place, retract: Option<Joint>, exten
                 motion,
                 joint,
             });
-        }
-    }
-}
-
-fn note_loads(
-    joints: &mut [Option<JointLoad>; 6],
-    leg: &Leg,
-    case: LoadCase,
-    place: Place,
-    force: &StationForce,
-) {
-    for motion in [Motion::Retract, Motion::Extend] {
-        let loads = pin_loads(force.reactions_in(motion));
-        for ((most, joint), load) in joints.iter_mut().zip(Joint::ALL).zip(loads) {
-            let exists = match (joint, &leg.brace) {
-                (Joint::Knee, Brace::Folding(_)) => true,
-                (Joint::Knee, _) | (Joint::BracePivot | Joint::LegAttach, Brace::None) => false,
-                _ => true,
-            };
-            let load = load.norm();
-            if exists && most.is_none_or(|most| load > most.load) {
-                *most = Some(JointLoad {
-                    joint,
-                    load,
-                    place,
-                    motion,
-                    case,
-                });
-            }
         }
     }
 }

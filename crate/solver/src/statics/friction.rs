@@ -2,7 +2,7 @@
 use super::balance::{Balance, FreeBodies};
 use super::{BodyLoads, Loads};
 use crate::kinematics::Linkage;
-use crate::model::{Joint, Leg, Vector};
+use crate::model::{Brace, Joint, Leg, Vector};
 use crate::result::{Motion, Reactions};
 
 /// Most Newton steps of one attempt.
@@ -13,42 +13,146 @@ const MOST_ATTEMPTS: usize = 60;
 const LEAST_RISE: f64 = 1e-4;
 /// A step this small against the friction moments ends the iteration [1].
 const TOLERANCE: f64 = 1e-11;
+/// So does one this small where no pin is nearly free of load [1]: the error left goes with its square
+/// and with that of the friction's share in the loads, and stays below 1e-10.
+const LAST_STEP: f64 = 1e-5;
+/// A pin with less than this share of the largest load is nearly free of load [1].
+const NEARLY_FREE: f64 = 1e-2;
+/// Most steps from the neighbouring station's solution, and the least determinant there: closer to
+/// binding the solution is sought from no friction upwards [1].
+const MOST_WARM_STEPS: usize = 5;
+const LEAST_WARM: f64 = 0.1;
 /// Rates of turn below this are rest [rad]; the largest rate of a pose is about 1.
 const REST: f64 = 1e-12;
 
 type Six = [f64; 6];
+/// Couples on leg, upper link or telescopic brace, lower link and actuator: all that the pins'
+/// friction does to the balance.
+type Four = [f64; 4];
 
-/// Free bodies with the friction of their pins.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Rubbing {
-    /// Thrust and joint forces in this motion.
-    pub bodies: FreeBodies,
-    /// Friction moment of each pin [N·m], in the order of [`Joint::ALL`] and with the signs of
-    /// [`BodyLoads::of_pins`]; against the motion.
-    pub moments: [f64; 6],
+/// Loads of all pins in the order of [`Joint::ALL`] [N], and the thrust with them [N].
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct PinLoads {
+    pub(crate) loads: [Vector; 6],
+    pub(crate) thrust: f64,
 }
 
-impl Rubbing {
-    /// Power of the pin friction at rates of turn `rates` towards up, in `motion` [N·m per unit of
-    /// the common parameter]: never above 0.
-    #[must_use]
-    pub fn power(&self, rates: &[f64; 6], motion: Motion) -> f64 {
-        let sum: f64 = self.moments.iter().zip(rates).map(|(m, w)| m * w).sum();
-        motion.sign() * sum
+impl PinLoads {
+    pub(crate) fn of(bodies: &FreeBodies) -> Self {
+        Self {
+            loads: pin_loads(&bodies.reactions),
+            thrust: bodies.thrust,
+        }
+    }
+
+    /// Adds these loads times a factor.
+    pub(crate) fn add(&mut self, other: &Self, factor: f64) {
+        for (load, more) in self.loads.iter_mut().zip(&other.loads) {
+            *load += more * factor;
+        }
+        self.thrust += other.thrust * factor;
+    }
+
+    /// As reactions of a leg with this brace.
+    pub(crate) fn reactions(&self, brace: &Brace) -> Reactions {
+        let [trunnion, pivot, knee, attach, mount, driven] = self.loads;
+        let folds = matches!(brace, Brace::Folding(_));
+        let braced = !matches!(brace, Brace::None);
+        Reactions {
+            trunnion,
+            brace_pivot: braced.then_some(pivot),
+            knee: folds.then_some(knee),
+            brace_attach: braced.then_some(attach),
+            mount,
+            actuator_attach: driven,
+        }
+    }
+}
+
+/// What the pins of a leg are at every pose.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct PinSet {
+    /// Radius of each friction circle [m].
+    radii: Six,
+    /// Couples on the bodies for a moment of one at each pin.
+    shares: [Four; 6],
+    pub(crate) rub: bool,
+}
+
+impl PinSet {
+    pub(crate) fn of(leg: &Leg) -> Self {
+        let rub = leg.pins.rub();
+        let mut shares = [[0.0; 4]; 6];
+        if rub {
+            for (pin, share) in shares.iter_mut().enumerate() {
+                let unit: Six = std::array::from_fn(|i| f64::from(u8::from(i == pin)));
+                let on = BodyLoads::of_pins(leg, &unit);
+                *share = [
+                    on.leg.moment,
+                    on.upper.moment + on.brace,
+                    on.lower.moment,
+                    on.actuator,
+                ];
+            }
+        }
+        Self {
+            radii: leg.pins.all().map(|pin| pin.friction_radius()),
+            shares,
+            rub,
+        }
+    }
+}
+
+/// A couple of one on the body at this place of [`Four`].
+fn unit_couple(leg: &Leg, body: usize) -> BodyLoads {
+    let mut on = BodyLoads::default();
+    match (body, &leg.brace) {
+        (0, _) => on.leg.moment = 1.0,
+        (1, Brace::Sliding(_)) => on.brace = 1.0,
+        (1, _) => on.upper.moment = 1.0,
+        (2, _) => on.lower.moment = 1.0,
+        _ => on.actuator = 1.0,
+    }
+    on
+}
+
+/// The solutions at the last two stations, to start from at the next one.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct Warm {
+    last: Option<(Six, Four)>,
+    before: Option<Four>,
+}
+
+impl Warm {
+    /// A guess where the motion of the pins is the same as before.
+    fn guess(&self, against: &Six) -> Option<Four> {
+        let (was, last) = self.last?;
+        let same = was
+            .iter()
+            .zip(against)
+            .all(|(a, b)| a.signum() == b.signum());
+        same.then(|| match self.before {
+            Some(before) => std::array::from_fn(|i| 2.0 * last[i] - before[i]),
+            None => last,
+        })
+    }
+
+    fn note(&mut self, against: &Six, couples: Four) {
+        self.before = self.last.map(|(_, couples)| couples);
+        self.last = Some((*against, couples));
     }
 }
 
 /// The pins of one pose, ready for any loads.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Pinned<'a> {
-    leg: &'a Leg,
-    pub(crate) balance: Balance<'a>,
+    set: &'a PinSet,
     pub(crate) rates: Six,
     /// Friction radius of each pin [m]; 0 where it stands still.
     radii: Six,
-    /// Load of pin i for a couple of one at pin j, at `[j][i]` [1/m].
-    influence: [[Vector; 6]; 6],
-    rubs: bool,
+    /// Pin loads for a couple of one on each body [1/m].
+    influence: [PinLoads; 4],
+    pub(crate) rubs: bool,
 }
 
 pub(crate) fn pin_loads(reactions: &Reactions) -> [Vector; 6] {
@@ -62,144 +166,186 @@ pub(crate) fn pin_loads(reactions: &Reactions) -> [Vector; 6] {
     ]
 }
 
+/// Pin loads and friction while the leg moves.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Rubbed {
+    pub(crate) loads: PinLoads,
+    /// Power of the pin friction in this motion [N·m per unit of the common parameter]: never above
+    /// 0.
+    pub(crate) power: f64,
+}
+
 impl<'a> Pinned<'a> {
-    pub(crate) fn new(leg: &'a Leg, linkage: &Linkage, balance: Balance<'a>) -> Self {
-        let rates = super::pin_rates(leg, linkage, balance.pose);
-        let mut radii = leg.pins.all().map(|pin| pin.friction_radius());
-        for (radius, rate) in radii.iter_mut().zip(&rates) {
-            if rate.abs() <= REST {
-                *radius = 0.0;
-            }
+    pub(crate) fn new(set: &'a PinSet, leg: &Leg, linkage: &Linkage, balance: &Balance) -> Self {
+        let mut pinned = Self {
+            set,
+            rates: [0.0; 6],
+            radii: [0.0; 6],
+            influence: [PinLoads::default(); 4],
+            rubs: false,
+        };
+        if !set.rub {
+            return pinned;
         }
-        let rubs = radii.iter().any(|radius| *radius > 0.0);
-        let mut influence = [[Vector::zeros(); 6]; 6];
-        if rubs {
+        pinned.rates = super::pin_rates(leg, linkage, balance.pose);
+        for ((radius, full), rate) in pinned.radii.iter_mut().zip(set.radii).zip(pinned.rates) {
+            *radius = if rate.abs() <= REST { 0.0 } else { full };
+        }
+        pinned.rubs = pinned.radii.iter().any(|radius| *radius > 0.0);
+        if pinned.rubs {
             let nothing = Loads::default();
-            for (j, row) in influence.iter_mut().enumerate() {
-                let unit: Six = std::array::from_fn(|i| f64::from(u8::from(i == j)));
-                let couples = BodyLoads::of_pins(leg, &unit);
-                *row = pin_loads(&balance.solve(&nothing, &couples, 0.0).reactions);
+            for (body, influence) in pinned.influence.iter_mut().enumerate() {
+                *influence = PinLoads::of(&balance.solve(&nothing, &unit_couple(leg, body), 0.0));
             }
         }
-        Self {
-            leg,
-            balance,
-            rates,
-            radii,
-            influence,
-            rubs,
-        }
+        pinned
     }
 
-    /// Reactions and friction while the leg moves; `still` is the balance of the same loads without
-    /// friction.
+    /// Loads and friction while the leg moves; `still` are the loads without friction.
     ///
-    /// Unknown are the six friction moments m = −sign(ω)·μ·r·|R(m)|, the reactions R being linear in
-    /// them: Newton's method on that equation, at most [`MOST_STEPS`] steps to [`TOLERANCE`]. Of its
-    /// solutions the one counts that grows out of no friction: the determinant of its derivative,
-    /// 1 without friction, is still positive. Where none is found at once, the friction is raised in
-    /// steps.
+    /// Unknown are the friction moments m = −sign(ω)·μ·r·|R(m)|, the loads R being linear in the
+    /// couples that they make on the bodies: Newton's method on those four couples, at most
+    /// [`MOST_STEPS`] steps to [`TOLERANCE`]. Of its solutions the one counts that grows out of no
+    /// friction: the determinant of its derivative, 1 without friction, is still positive (it is
+    /// that of the six moments too: det(1 + UV) = det(1 + VU)). Where none is found at once, the
+    /// friction is raised in steps.
     ///
     /// # Errors
     /// The pin that takes most where the friction cannot be raised to its full value: the larger the
     /// thrust, the larger the friction, without end. The leg is self-locking there.
     pub(crate) fn rubbing(
         &self,
-        loads: &Loads,
-        still: &FreeBodies,
+        still: &PinLoads,
         motion: Motion,
-    ) -> Result<Rubbing, Joint> {
+        warm: Option<&mut Warm>,
+    ) -> Result<Rubbed, Joint> {
         if !self.rubs {
-            return Ok(Rubbing {
-                bodies: *still,
-                moments: [0.0; 6],
+            return Ok(Rubbed {
+                loads: *still,
+                power: 0.0,
             });
         }
-        let free = pin_loads(&still.reactions);
         // friction radius, signed so that moment = −(this)·|R|
         let against: Six =
             std::array::from_fn(|i| self.radii[i] * (self.rates[i] * motion.sign()).signum());
-        let (mut moments, mut done, mut rise) = ([0.0; 6], 0.0, 1.0_f64);
+        if let Some(guess) = warm.as_deref().and_then(|warm| warm.guess(&against))
+            && let Some((couples, determinant)) =
+                self.newton(still, &against, guess, MOST_WARM_STEPS)
+            && determinant > LEAST_WARM
+        {
+            if let Some(warm) = warm {
+                warm.note(&against, couples);
+            }
+            return Ok(self.rubbed(still, &against, &couples));
+        }
+        let (mut couples, mut done, mut rise) = ([0.0; 4], 0.0, 1.0_f64);
         for _ in 0..MOST_ATTEMPTS {
             let next = (done + rise).min(1.0);
-            match self.newton(&free, &against, moments, next) {
-                Some(found) => {
-                    moments = found;
+            let radii = against.map(|radius| radius * next);
+            match self.newton(still, &radii, couples, MOST_STEPS) {
+                Some((found, _)) => {
+                    couples = found;
                     done = next;
                     rise *= 2.0;
                 }
                 None => rise *= 0.5,
             }
             if done >= 1.0 {
-                let couples = BodyLoads::of_pins(self.leg, &moments);
-                return Ok(Rubbing {
-                    bodies: self.balance.solve(loads, &couples, still.thrust),
-                    moments,
-                });
+                if let Some(warm) = warm {
+                    warm.note(&against, couples);
+                }
+                return Ok(self.rubbed(still, &against, &couples));
             }
             if rise < LEAST_RISE {
                 break;
             }
         }
-        Err(self.hardest(&free, &against, &moments))
+        if let Some(warm) = warm {
+            *warm = Warm::default();
+        }
+        Err(self.hardest(still, &against, &couples))
     }
 
-    /// Loads of the pins under these friction moments.
-    fn loads_under(&self, free: &[Vector; 6], moments: &Six) -> [Vector; 6] {
-        let mut loads = *free;
-        for (row, moment) in self.influence.iter().zip(moments) {
-            if *moment != 0.0 {
-                for (load, share) in loads.iter_mut().zip(row) {
-                    *load += share * *moment;
-                }
-            }
+    fn rubbed(&self, still: &PinLoads, against: &Six, couples: &Four) -> Rubbed {
+        let loads = self.loads_under(still, couples);
+        let mut power = 0.0;
+        for ((radius, rate), load) in against.iter().zip(self.rates).zip(&loads.loads) {
+            // against the motion, whichever it is
+            power -= (radius * rate).abs() * load.norm();
+        }
+        Rubbed { loads, power }
+    }
+
+    /// Loads of the pins under these couples.
+    fn loads_under(&self, still: &PinLoads, couples: &Four) -> PinLoads {
+        let mut loads = *still;
+        for (influence, couple) in self.influence.iter().zip(couples) {
+            loads.add(influence, *couple);
         }
         loads
     }
 
-    /// Friction moments at `share` of the full friction, from a guess.
+    /// Couples of the friction at these signed radii, from a guess, and the determinant there.
+    #[inline]
     fn newton(
         &self,
-        free: &[Vector; 6],
-        against: &Six,
-        mut moments: Six,
-        share: f64,
-    ) -> Option<Six> {
-        let radii = against.map(|radius| radius * share);
-        for _ in 0..MOST_STEPS {
-            let loads = self.loads_under(free, &moments);
-            let sizes = loads.map(|load| load.norm());
-            let mut rows = [[0.0; 7]; 6];
-            for (i, row) in rows.iter_mut().enumerate() {
-                row[i] = 1.0;
-                if radii[i] != 0.0 && sizes[i] > 0.0 {
-                    let along = loads[i] * (radii[i] / sizes[i]);
-                    for (j, from) in self.influence.iter().enumerate() {
-                        row[j] += along.dot(&from[i]);
-                    }
+        still: &PinLoads,
+        radii: &Six,
+        mut couples: Four,
+        most_steps: usize,
+    ) -> Option<(Four, f64)> {
+        for _ in 0..most_steps {
+            let loads = self.loads_under(still, &couples).loads;
+            let mut rows = [[0.0; 5]; 4];
+            for (body, (row, couple)) in rows.iter_mut().zip(&couples).enumerate() {
+                row[body] = 1.0;
+                row[4] = *couple;
+            }
+            let (mut scale, mut most, mut least) = (0.0, 0.0_f64, f64::INFINITY);
+            for (i, (load, &radius)) in loads.iter().zip(radii).enumerate() {
+                if radius == 0.0 {
+                    continue;
                 }
-                row[6] = moments[i] + radii[i] * sizes[i];
+                let size = load.norm();
+                let moment = radius * size;
+                scale += moment.abs();
+                most = most.max(size);
+                least = least.min(size);
+                let along = if size > 0.0 {
+                    load * (radius / size)
+                } else {
+                    Vector::zeros()
+                };
+                let [a, b, c, d] = &self.influence;
+                let by_couple = [a, b, c, d].map(|on| along.dot(&on.loads[i]));
+                for (row, share) in rows.iter_mut().zip(self.set.shares[i]) {
+                    for (value, by) in row.iter_mut().zip(by_couple) {
+                        *value += share * by;
+                    }
+                    row[4] += share * moment;
+                }
             }
             let determinant = eliminate(&mut rows)?;
-            let scale: f64 = radii.iter().zip(sizes).map(|(r, s)| (r * s).abs()).sum();
             let mut largest = 0.0_f64;
-            for (moment, row) in moments.iter_mut().zip(&rows) {
-                *moment -= row[6];
-                largest = largest.max(row[6].abs());
+            for (couple, row) in couples.iter_mut().zip(&rows) {
+                *couple -= row[4];
+                largest = largest.max(row[4].abs());
             }
             if !largest.is_finite() {
                 return None;
             }
-            if largest <= TOLERANCE * scale {
-                return (determinant > 0.0).then_some(moments);
+            let settled = largest <= TOLERANCE * scale
+                || (largest <= LAST_STEP * scale && least >= NEARLY_FREE * most);
+            if settled {
+                return (determinant > 0.0).then_some((couples, determinant));
             }
         }
         None
     }
 
     /// The pin whose friction takes most power.
-    fn hardest(&self, free: &[Vector; 6], against: &Six, moments: &Six) -> Joint {
-        let loads = self.loads_under(free, moments);
+    fn hardest(&self, still: &PinLoads, against: &Six, couples: &Four) -> Joint {
+        let loads = self.loads_under(still, couples).loads;
         let power = |i: usize| (against[i] * loads[i].norm() * self.rates[i]).abs();
         let worst = (0..6).max_by(|a, b| power(*a).total_cmp(&power(*b)));
         worst
@@ -208,15 +354,18 @@ impl<'a> Pinned<'a> {
     }
 }
 
-/// Gauss elimination with row pivots of six equations, the right side in the last column, which
+/// Gauss elimination with row pivots of four equations, the right side in the last column, which
 /// then holds the solution. The determinant, `None` where it vanishes.
-fn eliminate(rows: &mut [[f64; 7]; 6]) -> Option<f64> {
+fn eliminate(rows: &mut [[f64; 5]; 4]) -> Option<f64> {
     let mut determinant = 1.0;
-    for k in 0..6 {
-        let pivot = (k..6).max_by(|a, b| rows[*a][k].abs().total_cmp(&rows[*b][k].abs()))?;
-        if pivot != k {
-            rows.swap(pivot, k);
-            determinant = -determinant;
+    for k in 0..4 {
+        // where nothing binds, the diagonal is near 1 and the rows stay as they are
+        if rows[k][k].abs() < 0.5 {
+            let pivot = (k..4).max_by(|a, b| rows[*a][k].abs().total_cmp(&rows[*b][k].abs()))?;
+            if pivot != k {
+                rows.swap(pivot, k);
+                determinant = -determinant;
+            }
         }
         let top = rows[k];
         if top[k] == 0.0 || !top[k].is_finite() {
@@ -225,18 +374,16 @@ fn eliminate(rows: &mut [[f64; 7]; 6]) -> Option<f64> {
         determinant *= top[k];
         for row in rows.iter_mut().skip(k + 1) {
             let factor = row[k] / top[k];
-            if factor != 0.0 {
-                for (value, above) in row.iter_mut().zip(&top).skip(k) {
-                    *value -= factor * above;
-                }
+            for (value, above) in row.iter_mut().zip(&top) {
+                *value -= factor * above;
             }
         }
     }
-    for k in (0..6).rev() {
+    for k in (0..4).rev() {
         let row = rows[k];
         let below = rows.iter().zip(row).skip(k + 1);
-        let known: f64 = below.map(|(solved, factor)| factor * solved[6]).sum();
-        rows[k][6] = (row[6] - known) / row[k];
+        let known: f64 = below.map(|(solved, factor)| factor * solved[4]).sum();
+        rows[k][4] = (row[4] - known) / row[k];
     }
     Some(determinant)
 }

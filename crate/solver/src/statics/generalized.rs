@@ -1,7 +1,7 @@
 //! What drives and what holds a leg along its path, for an equation of motion.
 use super::balance::{Balance, Unknown};
-use super::friction::Pinned;
-use super::{BodyLoads, Loads, pin_rates};
+use super::friction::{PinLoads, PinSet, Pinned, Warm};
+use super::{BodyLoads, Loads};
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Brace, Joint, Leg, Vector};
 use crate::result::Motion;
@@ -36,7 +36,27 @@ pub fn pin_friction_force(
     motion: Motion,
     thrust: f64,
 ) -> Result<f64, Joint> {
-    if !leg.pins.rub() {
+    friction_force(
+        leg,
+        linkage,
+        pose,
+        loads,
+        (motion, thrust),
+        (&PinSet::of(leg), None),
+    )
+}
+
+/// As [`pin_friction_force`], for the pins of a leg worked out before and from the solution at the
+/// neighbouring pose.
+pub(crate) fn friction_force(
+    leg: &Leg,
+    linkage: &Linkage,
+    pose: &Pose,
+    loads: &Loads,
+    (motion, thrust): (Motion, f64),
+    (set, warm): (&PinSet, Option<&mut Warm>),
+) -> Result<f64, Joint> {
+    if !set.rub {
         return Ok(0.0);
     }
     let unknown = Unknown::Acceleration(inertia_shares(leg, pose));
@@ -44,10 +64,10 @@ pub fn pin_friction_force(
         // only a leg without any mass has nothing that accelerates
         return Err(Joint::Trunnion);
     };
-    let rates = pin_rates(leg, linkage, pose);
     let still = balance.solve(loads, &BodyLoads::default(), thrust);
-    let rubbing = Pinned::new(leg, linkage, balance).rubbing(loads, &still, motion)?;
-    Ok(rubbing.power(&rates, motion) * motion.sign())
+    let pinned = Pinned::new(set, leg, linkage, &balance);
+    let rubbed = pinned.rubbing(&PinLoads::of(&still), motion, warm)?;
+    Ok(rubbed.power * motion.sign())
 }
 
 /// Couples of inertia of leg, upper and lower link at unit acceleration, scaled to 1 together.

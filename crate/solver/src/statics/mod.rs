@@ -21,12 +21,13 @@ pub use balance::{FreeBodies, free_bodies};
 pub use body_loads::{BodyLoads, Wrench, pin_rates};
 pub(crate) use cases::Comparison;
 pub use cases::{AIR_LOAD_SPEED, case_conditions};
-pub use friction::Rubbing;
+pub(crate) use friction::{PinSet, Warm};
+pub(crate) use generalized::friction_force;
 pub use generalized::{load_force, pin_friction_force};
 pub(crate) use loads::attach_velocity;
 pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, wind};
 pub use pressure::{NoForce, force_at, force_result, station_force};
-pub(crate) use pressure::{Stance, areas, place_of};
+pub(crate) use pressure::{Ready, Stance, areas, place_of};
 pub use springs::{gas_push, linear_pull, placed, spring_energy, spring_loads, torsion_moment};
 
 #[cfg(test)]

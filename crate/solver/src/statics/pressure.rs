@@ -2,7 +2,7 @@
 use std::f64::consts::FRAC_PI_4;
 
 use super::balance::{Balance, Unknown};
-use super::friction::Pinned;
+use super::friction::{PinLoads, PinSet, Pinned, Warm};
 use super::{BodyLoads, Loads, spring_loads};
 use crate::kinematics::{Linkage, Pose, Rates};
 use crate::model::{Actuator, Joint, Leg, Supply, Vector};
@@ -25,103 +25,233 @@ fn pressure_for(effort: f64, working: f64, other: f64, back: f64) -> f64 {
 pub enum NoForce {
     /// The actuator has no arm.
     DeadPoint,
-    /// The pins bind: friction grows with the thrust faster than the thrust itself. The pin that
-    /// takes most, for each motion that binds.
+    /// The pins bind in both motions: friction grows with the thrust faster than the thrust itself.
+    /// The pin that takes most; a leg that binds in one motion only has a force for the other.
     Binds {
         /// Retracting.
-        retract: Option<Joint>,
+        retract: Joint,
         /// Extending.
-        extend: Option<Joint>,
+        extend: Joint,
     },
 }
 
-/// A pose ready for the loads of any case.
+/// What every station of a leg is worked out from.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Stance<'a> {
+pub(crate) struct Ready<'a> {
     leg: &'a Leg,
     linkage: &'a Linkage,
+    pins: PinSet,
+    /// Bore and annulus [m2].
+    areas: (f64, f64),
+    return_pressure: f64,
+    /// Which components of gravity and wind the first case has, and which any has, in the order of
+    /// [`components`].
+    wanted: [[bool; 4]; 2],
+}
+
+/// Gravity and wind of a case, by components.
+fn components([gravity, wind]: [Vector; 2]) -> [f64; 4] {
+    [gravity.x, gravity.y, wind.x, wind.y]
+}
+
+impl<'a> Ready<'a> {
+    /// For cases of these gravities and winds only, the first of which is worked out everywhere.
+    pub(crate) fn new(
+        leg: &'a Leg,
+        linkage: &'a Linkage,
+        supply: &Supply,
+        cases: impl IntoIterator<Item = [Vector; 2]>,
+    ) -> Self {
+        let catches_wind = leg.air.wheel_drag_area + leg.air.leg_drag_area > 0.0;
+        let mut wanted = [[false; 4]; 2];
+        for (index, case) in cases.into_iter().enumerate() {
+            let [first, any] = &mut wanted;
+            for (i, size) in components(case).into_iter().enumerate() {
+                any[i] |= size != 0.0 && (i < 2 || catches_wind);
+                if index == 0 {
+                    first[i] = any[i];
+                }
+            }
+        }
+        Self {
+            leg,
+            linkage,
+            pins: PinSet::of(leg),
+            areas: areas(&leg.actuator),
+            return_pressure: supply.return_pressure,
+            wanted,
+        }
+    }
+
+    /// Whether any pin rubs.
+    pub(crate) fn rub(&self) -> bool {
+        self.pins.rub
+    }
+}
+
+/// Power and pin loads of one kind of load, without friction.
+#[derive(Clone, Copy, Debug, Default)]
+struct Unit {
+    power: f64,
+    pins: PinLoads,
+}
+
+/// A pose ready for the loads of any case: without friction everything is linear in gravity, wind
+/// and the springs' forces, so that a case is a sum of what one of each does.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Stance<'a> {
+    ready: &'a Ready<'a>,
+    pose: &'a Pose,
     pinned: Pinned<'a>,
-    springs: BodyLoads,
+    springs: Unit,
+    /// For one of each of [`components`].
+    units: [Unit; 4],
+}
+
+/// One motion in one case.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Moved {
+    pub(crate) effort: f64,
+    pub(crate) pressure: f64,
+    pub(crate) pins: PinLoads,
+}
+
+/// Both motions in one case, or the pin that binds.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct CaseAt {
+    pub(crate) holding: f64,
+    pub(crate) still: PinLoads,
+    pub(crate) retract: Result<Moved, Joint>,
+    pub(crate) extend: Result<Moved, Joint>,
+}
+
+impl CaseAt {
+    pub(crate) fn motion(&self, motion: Motion) -> &Result<Moved, Joint> {
+        match motion {
+            Motion::Retract => &self.retract,
+            Motion::Extend => &self.extend,
+        }
+    }
 }
 
 impl<'a> Stance<'a> {
-    /// `None` at a dead point.
-    pub(crate) fn new(leg: &'a Leg, linkage: &'a Linkage, pose: &'a Pose) -> Option<Self> {
+    /// For all cases, or for the first only; `None` at a dead point.
+    pub(crate) fn new(ready: &'a Ready<'a>, pose: &'a Pose, all: bool) -> Option<Self> {
+        let Ready { leg, linkage, .. } = *ready;
         if pose.rates.actuator.abs() <= Rates::STILL * pose.actuator_length {
             return None;
         }
         let balance = Balance::new(leg, linkage, pose, Unknown::Thrust)?;
-        Some(Self {
-            leg,
-            linkage,
-            pinned: Pinned::new(leg, linkage, balance),
-            springs: spring_loads(leg, linkage, pose),
-        })
+        let unit = |gravity, wind, springs| {
+            let loads = Loads::with_springs(leg, linkage, pose, [gravity, wind], springs);
+            let bodies = balance.solve(&loads, &BodyLoads::default(), 0.0);
+            Unit {
+                power: loads.power(leg, linkage, pose),
+                pins: PinLoads::of(&bodies),
+            }
+        };
+        let (none, still) = (Vector::zeros(), BodyLoads::default());
+        let springs = if leg.springs.is_empty() {
+            Unit::default()
+        } else {
+            unit(none, none, spring_loads(leg, linkage, pose))
+        };
+        let mut stance = Self {
+            ready,
+            pose,
+            pinned: Pinned::new(&ready.pins, leg, linkage, &balance),
+            springs,
+            units: [Unit::default(); 4],
+        };
+        let (x, y) = (Vector::x(), Vector::y());
+        let loads = [(x, none), (y, none), (none, x), (none, y)];
+        let wanted = ready.wanted[usize::from(all)];
+        for ((of, wanted), (gravity, wind)) in stance.units.iter_mut().zip(wanted).zip(loads) {
+            if wanted {
+                *of = unit(gravity, wind, still);
+            }
+        }
+        Some(stance)
     }
 
     pub(crate) fn pose(&self) -> &'a Pose {
-        self.pinned.balance.pose
+        self.pose
     }
 
-    /// Force and pressures under the weight and wind of a case.
+    /// Both motions under the gravity and wind of a case; `warm` are the solutions with friction at
+    /// the neighbouring station.
     ///
     /// Thrust by virtual work: thrust · dℓ + power of loads, springs and friction = 0. Positive
     /// thrust pushes the pins apart.
-    pub(crate) fn force(
-        &self,
-        supply: &Supply,
-        [gravity, wind]: [Vector; 2],
-    ) -> Result<StationForce, NoForce> {
-        let pose = self.pose();
-        let rate = pose.rates.actuator;
-        let loads =
-            Loads::with_springs(self.leg, self.linkage, pose, [gravity, wind], self.springs);
-        let power = loads.power(self.leg, self.linkage, pose);
-        let still = self
-            .pinned
-            .balance
-            .solve(&loads, &BodyLoads::default(), 0.0);
-        let (retract, extend) = match (
-            self.pinned.rubbing(&loads, &still, Motion::Retract),
-            self.pinned.rubbing(&loads, &still, Motion::Extend),
-        ) {
-            (Ok(retract), Ok(extend)) => (retract, extend),
-            (retract, extend) => {
-                return Err(NoForce::Binds {
-                    retract: retract.err(),
-                    extend: extend.err(),
-                });
+    pub(crate) fn at(&self, case: [Vector; 2], warm: Option<&mut [Warm; 2]>) -> CaseAt {
+        let (mut power, mut still) = (self.springs.power, self.springs.pins);
+        for (unit, size) in self.units.iter().zip(components(case)) {
+            if size != 0.0 {
+                power += unit.power * size;
+                still.add(&unit.pins, size);
             }
-        };
-        let rates = &self.pinned.rates;
+        }
+        let rate = self.pose.rates.actuator;
+        let holding = -power / rate;
         let direction = rate.signum();
-        let seals = self.leg.actuator.seal_friction;
-        let effort = |friction: f64, motion: Motion| {
-            motion.sign() * direction * (-power / rate) - friction / rate.abs() + seals
-        };
-        let retract_effort = effort(retract.power(rates, Motion::Retract), Motion::Retract);
-        let extend_effort = effort(extend.power(rates, Motion::Extend), Motion::Extend);
-        let (bore, annulus) = areas(&self.leg.actuator);
+        let seals = self.ready.leg.actuator.seal_friction;
+        let (bore, annulus) = self.ready.areas;
         let (up, down) = if direction > 0.0 {
             (bore, annulus)
         } else {
             (annulus, bore)
         };
-        let back = supply.return_pressure;
-        Ok(StationForce {
-            holding: -power / rate,
-            retract_effort,
-            extend_effort,
-            retract_pressure: pressure_for(retract_effort, up, down, back),
-            extend_pressure: pressure_for(extend_effort, down, up, back),
-            reactions: still.reactions,
-            retract_reactions: retract.bodies.reactions,
-            extend_reactions: extend.bodies.reactions,
-        })
+        let moved = |motion: Motion, warm: Option<&mut Warm>| {
+            let rubbed = self.pinned.rubbing(&still, motion, warm)?;
+            let effort = motion.sign() * direction * holding - rubbed.power / rate.abs() + seals;
+            let (working, other) = match motion {
+                Motion::Retract => (up, down),
+                Motion::Extend => (down, up),
+            };
+            Ok(Moved {
+                effort,
+                pressure: pressure_for(effort, working, other, self.ready.return_pressure),
+                pins: rubbed.loads,
+            })
+        };
+        let [up, down] = match warm {
+            Some([up, down]) => [Some(up), Some(down)],
+            None => [None, None],
+        };
+        CaseAt {
+            holding,
+            still,
+            retract: moved(Motion::Retract, up),
+            extend: moved(Motion::Extend, down),
+        }
+    }
+
+    /// Force, pressures and reactions of a case.
+    pub(crate) fn force(&self, at: &CaseAt) -> StationForce {
+        let reactions = |moved: &Result<Moved, Joint>| {
+            moved
+                .as_ref()
+                .ok()
+                .map(|m| m.pins.reactions(&self.ready.leg.brace))
+        };
+        let effort = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.effort);
+        let pressure = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.pressure);
+        StationForce {
+            holding: at.holding,
+            retract_effort: effort(&at.retract),
+            extend_effort: effort(&at.extend),
+            retract_pressure: pressure(&at.retract),
+            extend_pressure: pressure(&at.extend),
+            reactions: at.still.reactions(&self.ready.leg.brace),
+            retract_reactions: reactions(&at.retract),
+            extend_reactions: reactions(&at.extend),
+            retract_binds: at.retract.as_ref().err().copied(),
+            extend_binds: at.extend.as_ref().err().copied(),
+        }
     }
 }
 
-/// Force and pressures at one pose; `None` where no finite thrust moves the leg.
+/// Force and pressures at one pose; `None` where no finite thrust moves the leg either way.
 #[must_use]
 pub fn station_force(
     leg: &Leg,
@@ -146,9 +276,13 @@ pub fn force_at(
     pose: &Pose,
     case: [Vector; 2],
 ) -> Result<StationForce, NoForce> {
-    Stance::new(leg, linkage, pose)
-        .ok_or(NoForce::DeadPoint)?
-        .force(supply, case)
+    let ready = Ready::new(leg, linkage, supply, [case]);
+    let stance = Stance::new(&ready, pose, true).ok_or(NoForce::DeadPoint)?;
+    let force = stance.force(&stance.at(case, None));
+    match (force.retract_binds, force.extend_binds) {
+        (Some(retract), Some(extend)) => Err(NoForce::Binds { retract, extend }),
+        _ => Ok(force),
+    }
 }
 
 /// Sums the stations up: direction, worst places, stall. Load cases and joint loads are added by
@@ -184,14 +318,13 @@ pub fn force_result(leg: &Leg, supply: &Supply, stations: &[Station], binds: Vec
         available_pressure: available,
         peak: peak(loaded(), Motion::Retract, available),
         stalls_at: loaded()
-            .find(|(_, force)| force.retract_pressure > available)
+            .find(|(_, force)| force.retract_pressure.is_some_and(|p| p > available))
             .map(|(place, _)| place),
         extend_peak: peak(loaded(), Motion::Extend, available),
         largest_mount_load: loaded()
-            .map(|(_, f)| {
-                let loads = [f.retract_reactions.mount, f.extend_reactions.mount];
-                loads[0].norm().max(loads[1].norm())
-            })
+            .flat_map(|(_, f)| [f.retract_reactions, f.extend_reactions])
+            .flatten()
+            .map(|reactions| reactions.mount.norm())
             .max_by(f64::total_cmp),
         binds,
         cases: Vec::new(),
@@ -206,22 +339,21 @@ pub(crate) fn peak(
     motion: Motion,
     available: f64,
 ) -> Option<ForcePeak> {
-    let value = |force: &StationForce| force.needed(motion);
     stations
-        .max_by(|a, b| {
-            let (pa, ea) = value(&a.1);
-            let (pb, eb) = value(&b.1);
-            pa.total_cmp(&pb).then(ea.total_cmp(&eb))
-        })
-        .map(|(place, force)| {
-            let (pressure, effort) = value(&force);
-            ForcePeak {
+        .filter_map(|(place, force)| {
+            let (pressure, effort) = force.needed(motion)?;
+            let mount_load = force.reactions_in(motion)?.mount.norm();
+            Some(ForcePeak {
                 place,
                 effort,
                 pressure,
                 margin: (available - pressure) / available,
-                mount_load: force.reactions_in(motion).mount.norm(),
-            }
+                mount_load,
+            })
+        })
+        .max_by(|a, b| {
+            let pressures = a.pressure.total_cmp(&b.pressure);
+            pressures.then(a.effort.total_cmp(&b.effort))
         })
 }
 

@@ -193,7 +193,7 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
 fn pressure(good: &Good, former: Option<&Good>) -> Chart {
     let of = |good: &Good, role| {
         series(role, &good.result.stations, |s| {
-            s.force.map(|f| f.retract_pressure)
+            s.force.and_then(|f| f.retract_pressure)
         })
     };
     let mut needed = of(good, Role::CurveNeeded);
@@ -225,7 +225,9 @@ fn pressure(good: &Good, former: Option<&Good>) -> Chart {
 
 fn thrust(good: &Good) -> Chart {
     let stations = &good.result.stations;
-    let mut retract = series(Role::Curve, stations, |s| s.force.map(|f| f.retract_effort));
+    let mut retract = series(Role::Curve, stations, |s| {
+        s.force.and_then(|f| f.retract_effort)
+    });
     retract.name = "to retract".to_owned();
     let mut found = vec![retract];
     found.retain(|series| !series.pieces.is_empty());
