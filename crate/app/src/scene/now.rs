@@ -9,6 +9,9 @@ use gearswing_solver::tires::TireSizes;
 
 use crate::state::Good;
 
+/// A place this near to a station, as a share of the way to the next one, is on it.
+const ON_STATION: f64 = 1e-6;
+
 /// A clearance at the place shown, with what is asked for there.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct NowClearance {
@@ -85,6 +88,9 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
     };
     let loads = match (&a.force, &b.force) {
         (Some(a), Some(b)) => Some(between_forces(a, b, share)),
+        // on a station next to one without force
+        (Some(a), None) if share < ON_STATION => Some(*a),
+        (None, Some(b)) if share > 1.0 - ON_STATION => Some(*b),
         _ => None,
     };
     Some(Now {

@@ -317,6 +317,8 @@ fn a_table_size_is_marked_by_its_trust() {
 #[test]
 fn springs_and_pins_are_added_filled_and_taken_out() {
     let mut desk = Desk::demo();
+    // after those that the leg has
+    let at = desk.gear().legs[0].springs.len();
     let before = desk.gear();
     let answer = |desk: &mut Desk| desk.page().answers[0].answers[1].sentence.clone();
     let first = answer(&mut desk);
@@ -326,7 +328,8 @@ fn springs_and_pins_are_added_filled_and_taken_out() {
     // a new spring is sound and does nothing
     assert!(desk.page().answers[0].faults.is_empty());
     assert_eq!(answer(&mut desk), first);
-    let kind = "legs[0].springs[0].kind";
+    let kind = format!("legs[0].springs[{at}].kind");
+    let kind = kind.as_str();
     let choose = |desk: &mut Desk, path: String, option: &str| {
         desk.send(Msg::Field(msg::Field::Choose {
             path: path.clone(),
@@ -360,7 +363,7 @@ fn springs_and_pins_are_added_filled_and_taken_out() {
     let stored = fields::number(desk.state.gear(), &format!("{kind}.torsion.rate_n_m_rad"));
     assert!((stored.flatten().unwrap() - rate).abs() < 1e-9 * rate);
     desk.send(Msg::Field(msg::Field::Remove {
-        path: "legs[0].springs[0]".to_owned(),
+        path: format!("legs[0].springs[{at}]"),
     }));
     assert_eq!(desk.gear(), before);
     let pin = "legs[0].pins.trunnion";
