@@ -136,7 +136,10 @@ fn swapped_and_shortened_links_are_told() {
         bytes.swap(at, at + 1);
         let swapped = String::from_utf8(bytes).unwrap();
         if swapped != link {
-            assert_eq!(decode(&swapped), Err(LinkError::Altered), "{at}");
+            // the length swapped into a larger one is that of a link cut off
+            let cut = at < 7
+                && matches!(decode(&swapped), Err(LinkError::Cut { of: Some(of), .. }) if of > link.len());
+            assert!(cut || decode(&swapped) == Err(LinkError::Altered), "{at}");
         }
     }
     // a messenger's short form, copied

@@ -336,9 +336,7 @@ fn time_does_not_hang_on_the_tolerance() {
     assert!((times[1] - times[2]).abs() < 1e-7 * times[2], "{times:?}");
 }
 
-/// The friction and the airspeed at which it just stops short bracket what single falls do: to 0.1 %
-/// where nothing damps them, the energies being exact but for the table; to 0.5 % with an orifice,
-/// whose loss of energy is of second order in some 1,000 pieces.
+/// The friction and the airspeed at which it just stops short bracket what single falls do: to 0.1 %.
 #[test]
 fn limits_agree_with_single_falls() {
     let mut leg = leg();
@@ -348,7 +346,7 @@ fn limits_agree_with_single_falls() {
         sideslip: 0.3,
         ..Conditions::default()
     };
-    for (orifice, near) in [(None, 1e-3), (Some(5e-3), 1e-3)] {
+    for orifice in [None, Some(5e-3)] {
         leg.fall.return_orifice = orifice;
         let linkage = Linkage::new(&leg);
         let track = Track::new(&leg, &linkage, &conditions).unwrap();
@@ -357,7 +355,7 @@ fn limits_agree_with_single_falls() {
         let limit = result.seal_friction_limit.unwrap();
         let factor = result.friction_factor.unwrap();
         assert!((factor * leg.actuator.seal_friction / limit - 1.0).abs() < 1e-3);
-        for (share, ending) in [(1.0 - near, true), (1.0 + near, false)] {
+        for (share, ending) in [(0.999, true), (1.001, false)] {
             let case = Case {
                 seal_friction: share * limit,
                 ..case
@@ -366,7 +364,7 @@ fn limits_agree_with_single_falls() {
             assert_eq!(ends == Ending::Lock, ending, "{share} {orifice:?} {ends:?}");
         }
         if let FallAirspeed::UpTo { airspeed } = result.airspeed {
-            for (share, ending) in [(1.0 - near, true), (1.0 + near, false)] {
+            for (share, ending) in [(0.999, true), (1.001, false)] {
                 let speed = share * airspeed;
                 let case = Case {
                     dynamic_pressure: 0.5 * 1.225 * speed * speed,
@@ -392,24 +390,4 @@ fn leg_held_by_friction_or_by_its_own_weight_stays_up() {
     let result = fall(&past);
     assert_eq!(result.outcome, FallOutcome::StaysUp);
     assert!(result.moment_at_up < 0.0);
-}
-
-/// Source: rectangle about its centre, m·(a² + b²)/12; rod about its end, any table.
-#[test]
-fn estimated_inertias_are_those_of_plate_and_rod() {
-    let mut leg = pendulum(1.0);
-    leg.body.mass = 6.0;
-    leg.body.centre = Point::new(0.0, -0.3);
-    let rod = super::inertia::Inertias::of(&leg);
-    assert!((rod.body + 6.0 * 0.09 - 6.0 * 0.36 / 3.0).abs() < 1e-12);
-    let corner = |x, y| Point::new(x, y);
-    leg.body.outline = vec![
-        corner(0.1, -0.6),
-        corner(0.1, 0.0),
-        corner(0.02, 0.0),
-        corner(0.02, -0.6),
-    ];
-    let plate = super::inertia::Inertias::of(&leg);
-    assert!((plate.body - 6.0 * (0.08 * 0.08 + 0.36) / 12.0).abs() < 1e-12);
-    assert_eq!(plate.basis, InertiaBasis::UniformPlate);
 }

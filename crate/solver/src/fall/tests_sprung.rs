@@ -1,8 +1,8 @@
-//! Falls with springs and rubbing pins: what they give and take.
+//! Falls with springs and rubbing pins: what they give and take; estimated inertias.
 use super::fall_of;
 use crate::kinematics::Linkage;
 use crate::model::*;
-use crate::result::{Fall, FallOutcome};
+use crate::result::{Fall, FallOutcome, InertiaBasis};
 use crate::sample::leg;
 
 fn fall(leg: &Leg) -> Fall {
@@ -71,4 +71,24 @@ fn rubbing_pins_slow_the_fall() {
     };
     assert!(slow.time > fast.time);
     assert!(rubbing.friction_factor.unwrap() < free.friction_factor.unwrap());
+}
+
+/// Source: rectangle about its centre, m·(a² + b²)/12; rod about its end, any table.
+#[test]
+fn estimated_inertias_are_those_of_plate_and_rod() {
+    let mut leg = leg();
+    leg.body.mass = 6.0;
+    leg.body.centre = Point::new(0.0, -0.3);
+    let rod = super::inertia::Inertias::of(&leg);
+    assert!((rod.body + 6.0 * 0.09 - 6.0 * 0.36 / 3.0).abs() < 1e-12);
+    let corner = |x, y| Point::new(x, y);
+    leg.body.outline = vec![
+        corner(0.1, -0.6),
+        corner(0.1, 0.0),
+        corner(0.02, 0.0),
+        corner(0.02, -0.6),
+    ];
+    let plate = super::inertia::Inertias::of(&leg);
+    assert!((plate.body - 6.0 * (0.08 * 0.08 + 0.36) / 12.0).abs() < 1e-12);
+    assert_eq!(plate.basis, InertiaBasis::UniformPlate);
 }

@@ -132,7 +132,8 @@ pub enum FallAirspeed {
     NoAirLoad,
     /// It does not reach the lock in still air.
     NotInStillAir,
-    /// It reaches the lock from still air up to this true airspeed.
+    /// It reaches the lock at every true airspeed from still air up to this one, the first at which it
+    /// fails, to 0.1 %.
     UpTo {
         /// True airspeed [m/s].
         #[serde(rename = "airspeed_m_s")]
