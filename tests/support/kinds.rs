@@ -95,9 +95,9 @@ pub fn random_gear(kind: Kind, draw: &mut Draw) -> Gear {
             ..Conditions::default()
         },
         supply: Supply {
-            available_pressure,
             return_pressure: d.between(0.0, 5e5),
             margin_wanted: d.between(0.0, 0.3),
+            ..Supply::constant(available_pressure)
         },
         fluid: Fluid::default(),
         clearance_rule: ClearanceRule::default(),
@@ -160,6 +160,7 @@ fn random_leg(kind: Kind, d: &mut Draw, hand: f64) -> Leg {
         wheel: wheel(d),
         brace,
         actuator,
+        drive: Drive::default(),
         air: LegAir {
             wheel_drag_area: d.between(0.0, 0.05),
             leg_drag_area: d.between(0.0, 0.03),

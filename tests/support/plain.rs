@@ -54,6 +54,7 @@ pub fn bare_leg() -> Leg {
             mass: 0.0,
             seal_friction: 0.0,
         },
+        drive: Drive::default(),
         air: LegAir::default(),
         fall: FallData::default(),
         springs: vec![],
@@ -71,9 +72,8 @@ pub fn bare_gear(leg: Leg) -> Gear {
         legs: vec![leg],
         conditions: Conditions::default(),
         supply: Supply {
-            available_pressure: 1e8,
-            return_pressure: 0.0,
             margin_wanted: 0.0,
+            ..Supply::constant(1e8)
         },
         fluid: Fluid::default(),
         clearance_rule: ClearanceRule::default(),

@@ -39,6 +39,8 @@ pub(crate) enum Format {
     Json,
     /// Stations in SI.
     Csv,
+    /// The gear against time in SI.
+    Times,
     /// The link code of the file, nothing solved.
     Link,
 }
@@ -160,6 +162,7 @@ const FORMATS: &[(&str, Format)] = &[
     ("text", Format::Text),
     ("json", Format::Json),
     ("csv", Format::Csv),
+    ("times", Format::Times),
 ];
 const UNITS: &[(&str, UnitChoice)] = &[("in", UnitChoice::INCH), ("mm", UnitChoice::METRIC)];
 const TIRES: &[(&str, TireChoice)] = &[

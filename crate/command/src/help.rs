@@ -10,10 +10,13 @@ gearswing: does the retracting leg clear, can it be driven, will it lock?
   gearswing --link FILE...               prints the link code of gear files, one a line
 
 Options
-  --format text|json|csv   text: the whole report (the default)
+  --format text|json|csv|times
+                           text: the whole report (the default)
                            json: results in SI with sentences beside; one object for one
                                  file, an array for several, null for what is not finite
                            csv:  the stations table in SI
+                           times: the gear against time as csv in SI, for a file that
+                                 names a pump or electric actuators
   --units in|mm            units of the texts: in, lb, psi (the default), or mm, N, bar.
                            json data and csv are always SI
   --leg NAME|N             only this leg, by its name or its number from 1

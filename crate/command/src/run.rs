@@ -1,10 +1,12 @@
 //! From input to answer: every input on its own, the worst decides the exit code.
 use gearswing_gearfile::link;
 use gearswing_report::{
-    Answered, LegAnswer, Outcome, ReportOptions, clean, fault_text, report_text, result_json,
-    stations_csv_head, stations_csv_rows, unusable_json,
+    Answered, LegAnswer, Outcome, ReportOptions, Timed, clean, fault_text, report_text,
+    result_json, stations_csv_head, stations_csv_rows, supply_error_text, times_csv_head,
+    times_csv_rows, unusable_json,
 };
 use gearswing_solver::model::Gear;
+use gearswing_solver::supply::{SupplyOptions, cycle};
 use gearswing_solver::{Options, solve_leg};
 
 use crate::arguments::{Format, Input, Request};
@@ -52,6 +54,7 @@ fn answer_all(request: &Request, output: &mut Output, code: &mut u8) -> Result<(
         Format::Json if several => ("[\n".to_owned(), ",\n", "\n]\n"),
         Format::Json => (String::new(), "", "\n"),
         Format::Csv => (stations_csv_head(), "", ""),
+        Format::Times => (times_csv_head(), "", ""),
         Format::Text => (String::new(), "\n\n", ""),
         Format::Link => (String::new(), "", ""),
     };
@@ -83,7 +86,7 @@ fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (St
         .and_then(|gear| Ok((legs_asked(&gear, request.leg.as_deref())?, gear)))
         .and_then(|(legs, gear)| match request.format {
             Format::Link => link_text(request, &gear, &legs, &shown).map(|text| (text, GOOD)),
-            Format::Text | Format::Json | Format::Csv => {
+            Format::Text | Format::Json | Format::Csv | Format::Times => {
                 solved(request, &file, &gear, &legs, now_at)
             }
         });
@@ -91,7 +94,7 @@ fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (St
         say(&format!("{shown}: {message}"));
         let text = match request.format {
             Format::Json => unusable_json(&file, &message).unwrap_or_default(),
-            Format::Text | Format::Csv | Format::Link => String::new(),
+            Format::Text | Format::Csv | Format::Times | Format::Link => String::new(),
         };
         (text, UNUSABLE)
     })
@@ -119,11 +122,15 @@ fn solved(
             (leg, solve_leg(gear, leg, &options))
         })
         .collect();
+    // The legs share one supply: a leg alone has no times.
+    let cycle = (!gear.supply.source.is_constant() && legs.len() == gear.legs.len())
+        .then(|| cycle(gear, &SupplyOptions::default()));
     let answered = Answered {
         file,
         gear,
         legs: &answers,
         tire: request.tire,
+        cycle: cycle.as_ref(),
         units: request.units,
     };
     say_faults(&answered, &shown);
@@ -134,6 +141,7 @@ fn solved(
             .filter_map(|(_, answer)| answer.as_ref().ok())
             .map(|result| stations_csv_rows(file, result))
             .collect(),
+        Format::Times => times(&answered, &shown),
         Format::Text | Format::Link => report_text(
             &answered,
             ReportOptions {
@@ -147,6 +155,27 @@ fn solved(
         Outcome::Unusable => UNUSABLE,
     };
     Ok((text, code))
+}
+
+/// The rows of the gear against time; why there are none is said.
+fn times(answered: &Answered, shown: &str) -> String {
+    match answered.cycle {
+        Some(Ok(cycle)) => times_csv_rows(answered.file, answered.gear, cycle),
+        Some(Err(error)) => {
+            let timed = Timed {
+                gear: answered.gear,
+                units: answered.units,
+            };
+            say(&format!("{shown}: {}", supply_error_text(&timed, error)));
+            String::new()
+        }
+        None => {
+            say(&format!(
+                "{shown}: no times without a pump or electric actuators and every leg"
+            ));
+            String::new()
+        }
+    }
 }
 
 /// Every fault once, on standard error.

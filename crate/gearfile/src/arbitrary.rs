@@ -3,13 +3,15 @@ use gearswing_solver::model::{
     Acts, Actuator, AttachTo, Basis, Body, BodyEnd, Brace, ClearanceRule, Conditions, FallData,
     Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, Leg, LegAir, LegBody, LinearSpring,
     Link, MovingPart, Obstacle, Pin, Pins, Point, Shape, Shortening, ShorteningRow, SlidingBrace,
-    Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, Supply, Tire, TorsionSpring,
-    UnlockedBy, View, Wheel,
+    Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, Tire, TorsionSpring, UnlockedBy,
+    View, Wheel,
 };
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;
+
+use crate::arbitrary_supply::{drive, supply};
 
 /// Any finite number, -0 and the smallest ones among them, and round ones as people type them.
 pub(crate) fn number() -> impl Strategy<Value = f64> {
@@ -309,7 +311,7 @@ fn leg() -> impl Strategy<Value = Leg> {
         wheel(),
         brace(),
         actuator(),
-        air,
+        (air, drive()),
         (fall(), vec(obstacle(), 0..3), vec(spring(), 0..3), pins()),
     )
         .prop_map(
@@ -320,7 +322,7 @@ fn leg() -> impl Strategy<Value = Leg> {
                 wheel,
                 brace,
                 actuator,
-                air,
+                (air, drive),
                 (fall, well, springs, pins),
             )| {
                 Leg {
@@ -333,6 +335,7 @@ fn leg() -> impl Strategy<Value = Leg> {
                     wheel,
                     brace,
                     actuator,
+                    drive,
                     air,
                     fall,
                     springs,
@@ -355,12 +358,13 @@ pub(crate) fn gear() -> impl Strategy<Value = Gear> {
         text(),
         text(),
         vec(leg(), 0..4),
-        vec(number(), 10),
+        vec(number(), 7),
+        supply(),
         rule,
         flight,
     )
         .prop_map(
-            |(name, note, legs, n, [tire_new, tire_grown, parts], flight)| Gear {
+            |(name, note, legs, n, supply, [tire_new, tire_grown, parts], flight)| Gear {
                 name,
                 note,
                 legs,
@@ -376,12 +380,8 @@ pub(crate) fn gear() -> impl Strategy<Value = Gear> {
                     climb_pitch: flight[2],
                     turn_load_factor: flight[3],
                 },
-                supply: Supply {
-                    available_pressure: n[6],
-                    return_pressure: n[7],
-                    margin_wanted: n[8],
-                },
-                fluid: Fluid { density: n[9] },
+                supply,
+                fluid: Fluid { density: n[6] },
                 clearance_rule: ClearanceRule {
                     tire_new,
                     tire_grown,

@@ -18,6 +18,9 @@ mod not_finite;
 /// Random models for the tests.
 #[cfg(test)]
 mod arbitrary;
+/// Random supplies.
+#[cfg(test)]
+mod arbitrary_supply;
 
 pub use examples::{DEMO, Example, STARTERS, find_example};
 pub use file::{FORMAT, OpenError, READ_LIMIT, SaveError, VERSION, read, to_text};

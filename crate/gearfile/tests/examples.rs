@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use gearswing_gearfile::{DEMO, STARTERS, find_example, read};
 use gearswing_solver::faults::check_gear;
 use gearswing_solver::model::{Brace, View};
-use gearswing_solver::result::{LegResult, Question, Verdict};
+use gearswing_solver::result::{LegResult, Question, Run, RunEnd, RunEventKind, Verdict};
+use gearswing_solver::supply::{SupplyOptions, cycle};
 use gearswing_solver::{Options, TireChoice, solve_gear};
 
 fn verdict(result: &LegResult, question: Question) -> Verdict {
@@ -70,6 +71,27 @@ fn the_demo_shows_one_fault_that_the_former_tire_did_not_have() {
     let good = Verdict::Good;
     assert_eq!(verdicts(TireChoice::Fitted), [good, good, Verdict::Bad]);
     assert_eq!(verdicts(TireChoice::Former), [good, good, good]);
+}
+
+#[test]
+fn the_demo_goes_up_in_seconds_and_a_tired_battery_stalls_a_main() {
+    let demo = DEMO.gear().unwrap();
+    let good = cycle(&demo, &SupplyOptions::default()).unwrap();
+    assert_eq!(good.up.end, RunEnd::Complete);
+    assert!((5.0..9.0).contains(&good.up.time), "{}", good.up.time);
+    assert_eq!(good.down.unwrap().end, RunEnd::Complete);
+    assert!(!good.up.breaker.unwrap().passed);
+    let tired = read(include_str!("../../../fixtures/tired_battery.json")).unwrap();
+    let tired = cycle(&tired, &SupplyOptions::default()).unwrap().up;
+    assert_eq!(tired.end, RunEnd::Stalled);
+    let first = &tired.stalls[0];
+    assert!(demo.legs[first.leg].name.ends_with("main"));
+    assert!(first.place.travel < 0.9);
+    let nose = |run: &Run| {
+        let mut made = run.events.iter().filter(|e| e.leg == Some(0));
+        made.find(|e| e.kind == RunEventKind::UpMade).unwrap().time
+    };
+    assert!(nose(&tired) > nose(&good.up));
 }
 
 #[test]

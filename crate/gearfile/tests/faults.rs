@@ -60,6 +60,15 @@ const FAULTS: &[(&str, &[(&str, &str)])] = &[
         ],
     ),
     (
+        "impossible_pack",
+        &[
+            ("supply.battery.internal_ohm", "out_of_range"),
+            ("supply.return_pressure_pa", "not_below"),
+            ("supply.source.motor_pump.free_flow_m3_s", "out_of_range"),
+            ("supply.source.motor_pump.idle_a", "not_below"),
+        ],
+    ),
+    (
         "knee_on_line",
         &[("legs[0].brace.folding.knee_m", "knee_on_line")],
     ),
@@ -78,6 +87,7 @@ const FAULTS: &[(&str, &[(&str, &str)])] = &[
             "length_on_the_way",
         )],
     ),
+    ("missing", &[("legs[0].drive.electric", "missing")]),
     ("no_area", &[("legs[0].strut.sliding_outline_m", "no_area")]),
     ("no_legs", &[("legs", "no_legs")]),
     (

@@ -2,7 +2,8 @@
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Faults;
 use gearswing_solver::model::Gear;
-use gearswing_solver::result::{LegResult, Verdict};
+use gearswing_solver::result::{Cycle, LegResult, Run, RunEnd, Verdict};
+use gearswing_solver::supply::SupplyError;
 use gearswing_units::UnitChoice;
 
 use crate::Subject;
@@ -21,6 +22,8 @@ pub struct Answered<'a> {
     pub legs: &'a [LegAnswer],
     /// The tire they were solved with.
     pub tire: TireChoice,
+    /// The whole gear against time, where that was worked out.
+    pub cycle: Option<&'a Result<Cycle, SupplyError>>,
     /// Units of the texts.
     pub units: UnitChoice,
 }
@@ -61,7 +64,22 @@ impl<'a> Answered<'a> {
                 Ok(_) => Outcome::Good,
             })
             .max()
-            .unwrap_or(Outcome::Unusable)
+            .map_or(Outcome::Unusable, |worst| {
+                worst.max(self.outcome_of_times())
+            })
+    }
+
+    /// A leg that stalls against time is bad; faults already count with the legs.
+    fn outcome_of_times(&self) -> Outcome {
+        let stops = |run: &Run| matches!(run.end, RunEnd::Stalled | RunEnd::PressureSwitch);
+        match self.cycle {
+            None | Some(Err(SupplyError::Faults(_))) => Outcome::Good,
+            Some(Err(_)) => Outcome::Bad,
+            Some(Ok(cycle)) => {
+                let stopped = stops(&cycle.up) || cycle.down.as_ref().is_some_and(stops);
+                if stopped { Outcome::Bad } else { Outcome::Good }
+            }
+        }
     }
 }
 

@@ -1,11 +1,13 @@
 //! The results as JSON, straight from the result types, sentences beside the data.
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Fault;
-use gearswing_solver::result::LegResult;
+use gearswing_solver::result::{Cycle, LegResult};
+use gearswing_solver::supply::SupplyError;
 use serde::Serialize;
 
 use crate::answered::Answered;
 use crate::cautions::{general_cautions, not_modelled};
+use crate::timed::{Timed, run_sentences, supply_error_text, supply_simplified};
 use crate::{FindingText, fault_text, finding_text};
 
 /// Value of "format" in a result.
@@ -33,6 +35,35 @@ pub(crate) struct Envelope<'a> {
     not_modelled: &'static [&'static str],
     /// The legs that were asked for.
     legs: Vec<Leg<'a>>,
+    /// The whole gear against time, where the file names a pump or electric actuators and every
+    /// leg was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    against_time: Option<AgainstTime<'a>>,
+}
+
+/// The gear against time, or why there is no such result.
+#[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+#[serde(untagged)]
+enum AgainstTime<'a> {
+    /// It was worked out.
+    Worked {
+        /// What is said of the way up; for people, may be reworded.
+        up_words: Vec<String>,
+        /// What is said of the way down; for people, may be reworded.
+        down_words: Vec<String>,
+        /// What is made simple.
+        simplified: &'static [&'static str],
+        /// The data.
+        cycle: &'a Cycle,
+    },
+    /// It was not.
+    Failed {
+        /// Why; for people, may be reworded.
+        sentence: String,
+        /// Why, as data.
+        error: &'a SupplyError,
+    },
 }
 
 /// One leg: its result, or the faults of its model.
@@ -98,8 +129,34 @@ pub fn result_json(answered: &Answered) -> Result<String, serde_json::Error> {
         cautions: general_cautions(),
         not_modelled: not_modelled(),
         legs,
+        against_time: answered.cycle.map(|cycle| against_time(answered, cycle)),
     };
     serde_json::to_string_pretty(&envelope)
+}
+
+fn against_time<'a>(
+    answered: &Answered<'a>,
+    cycle: &'a Result<Cycle, SupplyError>,
+) -> AgainstTime<'a> {
+    let timed = Timed {
+        gear: answered.gear,
+        units: answered.units,
+    };
+    match cycle {
+        Ok(cycle) => AgainstTime::Worked {
+            up_words: run_sentences(&timed, &cycle.up),
+            down_words: cycle
+                .down
+                .as_ref()
+                .map_or_else(Vec::new, |down| run_sentences(&timed, down)),
+            simplified: supply_simplified(),
+            cycle,
+        },
+        Err(error) => AgainstTime::Failed {
+            sentence: supply_error_text(&timed, error),
+            error,
+        },
+    }
 }
 
 #[derive(Serialize)]

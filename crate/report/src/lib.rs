@@ -25,6 +25,8 @@ mod subject;
 mod table;
 /// Names and small parts of sentences.
 mod text;
+/// The gear against time.
+mod timed;
 
 #[cfg(test)]
 mod sample;
@@ -44,3 +46,7 @@ pub use sheet::{ReportOptions, report_text};
 pub use subject::Subject;
 pub use table::{stations_csv, stations_csv_head, stations_csv_rows, stations_text};
 pub use text::clean;
+pub use timed::{
+    Timed, events_text, run_sentence, run_sentences, stall_sentence, supply_cautions,
+    supply_error_text, supply_simplified, times_csv_head, times_csv_rows,
+};

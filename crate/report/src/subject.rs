@@ -4,7 +4,7 @@ use gearswing_solver::model::{Gear, Leg, MovingPart, Tire};
 use gearswing_solver::result::{LegResult, Phase, Place};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
-use crate::text::{is_trade_name, leg_name, plain};
+use crate::text::{plain, the_leg};
 
 /// One leg and its result, with the units to say it in.
 #[derive(Clone, Copy, Debug)]
@@ -22,7 +22,7 @@ pub struct Subject<'a> {
 }
 
 /// Travel within this of an end is that end [1]: it would be printed as 0.0 % or 100.0 %.
-const END_OF_TRAVEL: f64 = 5e-4;
+pub(crate) const END_OF_TRAVEL: f64 = 5e-4;
 
 impl Subject<'_> {
     pub(crate) fn model(&self) -> Option<&Leg> {
@@ -39,12 +39,7 @@ impl Subject<'_> {
 
     /// Leg within a sentence: "the right main", "the nose leg", "LH gear".
     pub(crate) fn the_leg(&self) -> String {
-        let name = leg_name(&self.result.name, self.leg);
-        match name.as_str() {
-            "nose" | "tail" => format!("the {name} leg"),
-            _ if is_trade_name(&name) => format!("the {name}"),
-            _ => name,
-        }
+        the_leg(&self.result.name, self.leg)
     }
 
     /// As [`Self::the_leg`], possessive.

@@ -61,6 +61,16 @@ pub(crate) fn leg_name(name: &str, index: usize) -> String {
     }
 }
 
+/// Leg within a sentence: "the right main", "the nose leg", "LH gear".
+pub(crate) fn the_leg(name: &str, index: usize) -> String {
+    let name = leg_name(name, index);
+    match name.as_str() {
+        "nose" | "tail" => format!("the {name} leg"),
+        _ if is_trade_name(&name) => format!("the {name}"),
+        _ => name,
+    }
+}
+
 /// Whether a name begins with a trade word, as "Right main".
 pub(crate) fn is_trade_name(name: &str) -> bool {
     let first = name.split([' ', '-']).next().unwrap_or_default();

@@ -2,7 +2,7 @@
 //!
 //! Pure: no IO, no clock, no globals, no unit other than SI, no screen. Read the modules in this
 //! order: [`model`] (what is given), [`faults`] (what makes it unusable), [`kinematics`] (where
-//! everything is), [`clearance`], [`statics`], [`lock`], and [`result`] (what comes out).
+//! everything is), [`clearance`], [`statics`], [`lock`], [`supply`], and [`result`] (what comes out).
 //!
 //! ```text
 //!            y up                      φ  swing about the trunnion P, 0 down, φ_up up
@@ -26,6 +26,7 @@ pub mod model;
 pub mod numeric;
 pub mod result;
 pub mod statics;
+pub mod supply;
 pub mod tires;
 
 /// The three answers.

@@ -64,6 +64,7 @@ pub(crate) fn leg() -> Leg {
             mass: 1.0,
             seal_friction: 30.0,
         },
+        drive: Drive::default(),
         air: LegAir::default(),
         fall: FallData::default(),
         springs: vec![],

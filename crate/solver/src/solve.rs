@@ -176,7 +176,7 @@ fn unresolved(leg: usize, error: &ClearanceError) -> Faults {
 
 /// Progress from which the actuator carries the leg: where a separate device unlocks the knee, the
 /// swing from the straight pose on.
-fn loaded_from(brace: &Brace) -> f64 {
+pub(crate) fn loaded_from(brace: &Brace) -> f64 {
     match brace {
         Brace::Folding(b)
             if b.folds == Folds::ThroughCentre && b.unlocked_by == UnlockedBy::Separate =>

@@ -58,6 +58,8 @@ pub enum Quantity {
     Current,
     /// Resistance \[Ω\].
     Resistance,
+    /// Energy \[J\].
+    Energy,
 }
 
 impl Quantity {
@@ -88,6 +90,7 @@ impl Quantity {
         Self::Voltage,
         Self::Current,
         Self::Resistance,
+        Self::Energy,
     ];
 
     /// The name in plain words, also the key to store it under: `length`, `drag area`.
@@ -119,6 +122,7 @@ impl Quantity {
             Self::Voltage => "voltage",
             Self::Current => "current",
             Self::Resistance => "resistance",
+            Self::Energy => "energy",
         }
     }
 
@@ -185,6 +189,7 @@ impl Quantity {
             Self::Voltage => "14 V",
             Self::Current => "35 A",
             Self::Resistance => "0.02 Ω",
+            Self::Energy => "2.5 Wh",
         }
     }
 

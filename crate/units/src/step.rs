@@ -72,6 +72,7 @@ fn steps_in_unit(quantity: Quantity, choice: UnitChoice) -> [&'static str; 3] {
         Quantity::Flow => by_system(["0.01", "0.05", "0.5"], tenth),
         Quantity::Voltage => tenth,
         Quantity::Current => one,
+        Quantity::Energy => tenth,
         Quantity::Resistance => ["0.0001", "0.001", "0.01"],
     }
 }

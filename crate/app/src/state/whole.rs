@@ -223,9 +223,8 @@ pub(crate) fn demo() -> (Gear, Option<String>) {
                 legs: Vec::new(),
                 conditions: Conditions::default(),
                 supply: Supply {
-                    available_pressure: 0.0,
-                    return_pressure: 0.0,
                     margin_wanted: 0.0,
+                    ..Supply::constant(0.0)
                 },
                 fluid: Fluid::default(),
                 clearance_rule: ClearanceRule::default(),

@@ -108,6 +108,9 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
         FaultKind::StraightensPastDeadPoint => {
             "on its way to the straight line the knee comes into one line with the trunnion and the brace attach, where the leg could turn either way; move the brace attach or the knee so that this does not happen between locked and straight".to_owned()
         }
+        FaultKind::Missing => {
+            "the supply is by electric actuators, but this leg has no figures for one".to_owned()
+        }
         FaultKind::Unresolved { reason } => format!(
             "whether it clears could not be worked out with certainty ({}); do not take it as clear",
             crate::text::plain(reason)
@@ -131,6 +134,11 @@ fn quantity_of(path: &str) -> Option<Quantity> {
         ("_n_m_rad", Quantity::TorsionalStiffness),
         ("_down_n_m", Quantity::Moment),
         ("_n_m", Quantity::Stiffness),
+        ("_m3_s", Quantity::Flow),
+        ("_m3", Quantity::Volume),
+        ("_ohm", Quantity::Resistance),
+        ("_v", Quantity::Voltage),
+        ("_a", Quantity::Current),
         ("_m_s", Quantity::Speed),
         ("_m2", Quantity::DragArea),
         ("_rad", Quantity::Angle),

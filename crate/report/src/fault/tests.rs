@@ -146,6 +146,15 @@ fn faults() -> Vec<Fault> {
             FaultKind::StraightensPastDeadPoint,
         ),
         fault("legs[0].brace.folding.knee_m", FaultKind::KneeOnLine),
+        fault("legs[0].drive.electric", FaultKind::Missing),
+        fault(
+            "supply.battery.wires_ohm",
+            FaultKind::OutOfRange {
+                value: -0.02,
+                min: 0.0,
+                max: 100.0,
+            },
+        ),
         fault(
             "legs[0].well[0]",
             FaultKind::Unresolved {

@@ -1,4 +1,4 @@
-//! Fields of the gear as a whole: file, attitude and air, supply, clearances asked for.
+//! Fields of the gear as a whole: file, attitude and air, clearances asked for.
 use gearswing_units::Quantity;
 
 use super::FieldWords;
@@ -107,35 +107,6 @@ pub(super) const CONDITIONS: &[FieldWords] = &[
     )
     .of(Group::Conditions)
     .if_empty("2, from memory"),
-];
-
-pub(super) const SUPPLY: &[FieldWords] = &[
-    FieldWords::number(
-        "supply.available_pressure_pa",
-        Quantity::Pressure,
-        "Available pressure",
-        "available pressure",
-        "Gauge pressure the supply still gives with the actuator stopped: read it on a gauge at the actuator line, or take the relief valve setting from the maker's data.",
-    )
-    .of(Group::Supply),
-    FieldWords::number(
-        "supply.return_pressure_pa",
-        Quantity::Pressure,
-        "Return pressure",
-        "return pressure",
-        "Gauge back pressure in the return line while the gear moves, from a gauge in that line. 0 when it runs freely to the tank.",
-    )
-    .of(Group::Supply)
-    .if_empty("no back pressure"),
-    FieldWords::number(
-        "supply.margin_wanted",
-        Quantity::Travel,
-        "Margin wanted",
-        "pressure margin wanted",
-        "Share of the available pressure to be left over at the hardest place. The 10 % taken without a figure is common practice.",
-    )
-    .of(Group::Supply)
-    .if_empty("10 %, common practice"),
 ];
 
 pub(super) const CLEARANCE: &[FieldWords] = &[

@@ -5,7 +5,10 @@ use gearswing_solver::model::Gear;
 use gearswing_units::Quantity;
 
 use super::words::Group;
-use super::{FieldKind, FieldWords, actuator, brace, fall, gear, leg, springs, strut, well, wheel};
+use super::{
+    FieldKind, FieldWords, actuator, brace, drive, fall, gear, leg, springs, strut, supply, well,
+    wheel,
+};
 use crate::subject::{obstacle_words, spring_words};
 use crate::text::{leg_name, plain};
 
@@ -108,7 +111,7 @@ pub fn table() -> impl Iterator<Item = &'static FieldWords> {
     [
         gear::FILE,
         gear::CONDITIONS,
-        gear::SUPPLY,
+        supply::SUPPLY,
         gear::FLUID,
         gear::CLEARANCE,
         leg::LEG,
@@ -118,6 +121,7 @@ pub fn table() -> impl Iterator<Item = &'static FieldWords> {
         actuator::ACTUATOR,
         springs::SPRINGS,
         springs::PINS,
+        drive::DRIVE,
         leg::AIR,
         fall::FALL,
         well::WELL,
@@ -235,18 +239,27 @@ pub fn path_words(path: &str, gear: &Gear) -> String {
 const PARTS: &[(&str, &str)] = &[
     (".actuator", "actuator"),
     (".air", "drag areas"),
+    (".battery", "battery"),
     (".body", "upper leg"),
+    (".drive", "lines and switches"),
+    (".electric", "electric actuator"),
     (".fall", "free fall and lock"),
     (".folding", "brace"),
     (".folding.lower", "lower brace link"),
     (".folding.upper", "upper brace link"),
     (".former", "former tire"),
+    (".hand_pump", "hand pump"),
+    (".motor_pump", "pump on a DC motor"),
+    (".orifice_down", "orifice down"),
+    (".orifice_up", "orifice up"),
     (".pins", "pins"),
     (".shape.solid", "outline"),
     (".shape.surface", "outline"),
     (".sliding", "brace"),
     (".springs", "springs"),
     (".strut", "shock strut"),
+    (".jack", "strut jack"),
+    (".switches", "switches"),
     (".table", "shortening table"),
     (".tire", "tire"),
     (".well", "wheel well"),

@@ -4,9 +4,11 @@
 mod actuator;
 /// Drag or side brace.
 mod brace;
+/// Orifices, switches and what else drives a leg.
+mod drive;
 /// Free fall and margin of the lock.
 mod fall;
-/// Attitude, air, supply, fluid and clearances asked for.
+/// Attitude, air, fluid and clearances asked for.
 mod gear;
 /// Leg, its body and drag areas.
 mod leg;
@@ -16,6 +18,8 @@ mod lookup;
 mod springs;
 /// Shock strut.
 mod strut;
+/// Pressure, pump, battery.
+mod supply;
 /// Structure around the leg.
 mod well;
 /// Wheel and tire.

@@ -2,14 +2,14 @@
 use std::collections::BTreeSet;
 
 use gearswing_solver::model::{
-    Acts, AttachTo, Basis, Body, BodyEnd, Brace, Folds, GasLaw, Grown, MovingPart, Shape,
-    Shortening, SpringJoint, UnlockedBy, View,
+    Acts, AttachTo, Basis, BatteryKind, BatterySize, Body, BodyEnd, Brace, Folds, GasLaw, Grown,
+    MovingPart, Shape, Shortening, SpringJoint, UnlockedBy, View,
 };
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 
 use super::{Axis, FieldKind, Group, field, field_words, path_words, table};
-use crate::sample::full_gear;
+use crate::sample::{full_gear, full_gears};
 
 /// Every leaf of a JSON value with its path as the gear file's reader writes it.
 fn leaves(value: &Value, path: &str, into: &mut Vec<(String, Value)>) {
@@ -31,9 +31,10 @@ fn leaves(value: &Value, path: &str, into: &mut Vec<(String, Value)>) {
 
 #[test]
 fn every_field_of_a_full_gear_has_words_and_every_row_is_a_field() {
-    let gear = serde_json::to_value(full_gear()).unwrap();
     let mut fields = Vec::new();
-    leaves(&gear, "", &mut fields);
+    for gear in full_gears() {
+        leaves(&serde_json::to_value(gear).unwrap(), "", &mut fields);
+    }
     let mut seen = BTreeSet::new();
     for (path, value) in &fields {
         let field = field(path).unwrap_or_else(|| panic!("no words for {path}"));
@@ -54,6 +55,7 @@ fn every_field_of_a_full_gear_has_words_and_every_row_is_a_field() {
         seen.insert(field.words.pattern);
     }
     // The kinds of brace, shape, growth and shortening are keys, not leaves.
+    seen.insert(field_words("supply.source").unwrap().pattern);
     for tag in [
         "brace",
         "strut.shortening",
@@ -82,19 +84,25 @@ fn every_number_has_the_quantity_of_its_key() {
         let by_key: &[Q] = match () {
             () if pattern.ends_with("_kg_m3") => &[Q::Density],
             () if pattern.ends_with("_kg_m2") => &[Q::Inertia],
-            () if pattern.ends_with("_m_s") => &[Q::Speed],
+            () if pattern.ends_with("_m3_s") => &[Q::Flow],
+            () if pattern.ends_with("_m3") => &[Q::Volume],
+            () if pattern.ends_with("_m_s") => &[Q::Speed, Q::StrokeSpeed],
             () if pattern.ends_with("_at_down_n_m") => &[Q::Moment],
             () if pattern.ends_with("_n_m") => &[Q::Stiffness],
             () if pattern.ends_with("_n_m_rad") => &[Q::TorsionalStiffness],
             () if pattern.ends_with(".friction") || pattern.ends_with(".exponent") => &[Q::Ratio],
-            () if pattern.ends_with("_m2") => &[Q::DragArea],
+            () if pattern.ends_with("_m2") => &[Q::DragArea, Q::Area],
+            () if pattern.ends_with("_s") => &[Q::Time],
+            () if pattern.ends_with("_v") => &[Q::Voltage],
+            () if pattern.ends_with("_a") => &[Q::Current],
+            () if pattern.ends_with("_ohm") => &[Q::Resistance],
             () if pattern.ends_with("_m") => &[Q::Length],
             () if pattern.ends_with("_rad") => &[Q::Angle],
             () if pattern.ends_with("_kg") => &[Q::Mass],
             () if pattern.ends_with("_pa") => &[Q::Pressure],
             () if pattern.ends_with("_n") => &[Q::Force],
             () if pattern.ends_with("_coefficient") => &[Q::Ratio],
-            () => &[Q::Travel, Q::LoadFactor],
+            () => &[Q::Travel, Q::LoadFactor, Q::Ratio],
         };
         assert_eq!(
             words.quantity().is_some(),
@@ -107,7 +115,7 @@ fn every_number_has_the_quantity_of_its_key() {
         } else {
             assert_eq!(
                 by_key.len(),
-                2,
+                3,
                 "{} has a unit but no quantity",
                 words.pattern
             );
@@ -172,6 +180,13 @@ fn every_choice_is_one_of_the_model() {
     check_keys::<Acts>(&format!("{spring}.linear.acts"), 3);
     check_keys::<SpringJoint>(&format!("{spring}.torsion.joint"), 4);
     check_keys::<MovingPart>("legs[0].well[0].ignores[0]", 8);
+    check_keys::<BatteryKind>("supply.battery.kind", 2);
+    check_keys::<BatterySize>("supply.battery.size", 2);
+    assert_eq!(keys("supply.source").len(), 4);
+    for (key, gear) in keys("supply.source").iter().skip(1).zip(full_gears()) {
+        let source = serde_json::to_value(gear).unwrap()["supply"]["source"].clone();
+        assert!(source == *key || source[key].is_object(), "{key} {source}");
+    }
     // Choices with data of their own: the key alone says which data are missing, if any.
     let gear = serde_json::to_value(full_gear()).unwrap();
     let legs = gear["legs"].as_array().unwrap();

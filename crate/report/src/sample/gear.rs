@@ -1,10 +1,11 @@
 //! An invented gear with every field that a gear file can have.
 use gearswing_solver::model::{
-    Acts, Actuator, AttachTo, Basis, Body, BodyEnd, Brace, ClearanceRule, Conditions, FallData,
-    Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, Leg, LegAir, LegBody, LinearSpring,
-    Link, MovingPart, Obstacle, Pin, Pins, Point, Shape, Shortening, ShorteningRow, SlidingBrace,
-    Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, Supply, Tire, TorsionSpring,
-    UnlockedBy, View, Wheel,
+    Acts, Actuator, AttachTo, Basis, Battery, BatteryKind, BatterySize, Body, BodyEnd, Brace,
+    ClearanceRule, Conditions, Drive, ElectricActuator, FallData, Fluid, FoldingBrace, Folds,
+    GasLaw, GasSpring, Gear, Grown, HandPump, Leg, LegAir, LegBody, LineOrifice, LinearSpring,
+    Link, MotorPump, MovingPart, Obstacle, Pin, Pins, Point, Shape, Shortening, ShorteningRow,
+    SlidingBrace, Source, Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, StrutJack,
+    Supply, Switches, Tire, TorsionSpring, UnlockedBy, View, Wheel,
 };
 
 fn point(x: f64, y: f64) -> Point {
@@ -93,6 +94,35 @@ fn tire(size: &str, diameter: f64) -> Tire {
     }
 }
 
+fn drive() -> Drive {
+    let orifice = |hole| LineOrifice {
+        hole,
+        discharge: 0.6,
+    };
+    Drive {
+        orifice_up: Some(orifice(1.4e-3)),
+        orifice_down: Some(orifice(1e-3)),
+        strut_jack: Some(StrutJack {
+            area: 3e-4,
+            shorten_pressure: 1e6,
+            lengthen_pressure: 2e5,
+        }),
+        electric: Some(ElectricActuator {
+            free_speed: 0.03,
+            stall_force: 3e3,
+            rated_voltage: 12.0,
+            idle_current: 2.0,
+            locked_current: 30.0,
+        }),
+        switches: Switches {
+            shortened: 0.98,
+            up: 0.99,
+            down: 0.01,
+        },
+        start_travel: Some(0.5),
+    }
+}
+
 /// A leg with a folding brace and every optional field filled.
 pub(crate) fn folding_leg(name: &str) -> Leg {
     Leg {
@@ -159,6 +189,7 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
             mass: 1.2,
             seal_friction: 40.0,
         },
+        drive: drive(),
         air: LegAir {
             wheel_drag_area: 0.02,
             leg_drag_area: 0.03,
@@ -222,9 +253,26 @@ pub(crate) fn full_gear() -> Gear {
             ..Conditions::default()
         },
         supply: Supply {
-            available_pressure: 6.894_757e6,
             return_pressure: 1.0e5,
-            margin_wanted: 0.1,
+            source: Source::MotorPump(MotorPump {
+                free_flow: 5e-5,
+                rated_voltage: 12.0,
+                stall_pressure: 9e6,
+                no_load_current: 12.0,
+                stall_current: 140.0,
+                relief_pressure: 7e6,
+            }),
+            battery: Battery {
+                kind: BatteryKind::GlassMat,
+                size: BatterySize::Volt24,
+                charge: 0.9,
+                open_circuit_voltage: Some(12.5),
+                internal_resistance: 0.012,
+                wire_resistance: 0.008,
+                breaker_rating: Some(60.0),
+            },
+            pressure_switch: Some(6.5e6),
+            ..Supply::constant(6.894_757e6)
         },
         fluid: Fluid { density: 855.0 },
         clearance_rule: ClearanceRule {
@@ -233,4 +281,22 @@ pub(crate) fn full_gear() -> Gear {
             parts: Some(0.006),
         },
     }
+}
+
+/// Gears that together have every field, one for each source but the constant pressure.
+pub(crate) fn full_gears() -> [Gear; 3] {
+    let with = |source| {
+        let mut gear = full_gear();
+        gear.supply.source = source;
+        gear
+    };
+    [
+        full_gear(),
+        with(Source::HandPump(HandPump {
+            stroke_volume: 5e-6,
+            stroke_time: 1.5,
+            largest_pressure: 6e6,
+        })),
+        with(Source::ElectricActuators),
+    ]
 }

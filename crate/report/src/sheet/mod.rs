@@ -12,6 +12,8 @@ mod lines;
 mod numbers;
 /// From cautions to what is not modelled.
 mod report;
+/// The gear against time.
+mod supply;
 
 #[cfg(test)]
 mod tests;

@@ -5,6 +5,7 @@ use gearswing_solver::faults::Fault;
 
 use super::leg;
 use super::lines::Lines;
+use super::supply::supply;
 use crate::answered::{Answered, LegAnswer};
 use crate::cautions::{general_cautions, not_modelled};
 use crate::fault_text;
@@ -35,6 +36,7 @@ pub fn report_text(answered: &Answered, options: ReportOptions) -> String {
             Err(faults) => faulty_leg(&mut lines, answered, *index, &faults.0),
         }
     }
+    supply(&mut lines, answered);
     lines.heading("Not modelled");
     for missing in not_modelled() {
         lines.item(2, "- ", missing);

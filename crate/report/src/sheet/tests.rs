@@ -58,6 +58,7 @@ fn whole_report() {
         gear: &gear,
         legs: &legs,
         tire: TireChoice::Fitted,
+        cycle: None,
         units: UnitChoice::INCH,
     };
     let text = report_text(&answered, ReportOptions { station_rows: 5 });
@@ -74,6 +75,7 @@ fn a_stopped_leg_and_the_former_tire() {
         gear: &gear,
         legs: &legs,
         tire: TireChoice::Former,
+        cycle: None,
         units: UnitChoice::METRIC,
     };
     let text = report_text(&answered, ReportOptions { station_rows: 0 });
@@ -98,6 +100,7 @@ fn outcome_is_the_worst_leg() {
             gear: &gear,
             legs,
             tire: TireChoice::Fitted,
+            cycle: None,
             units: UnitChoice::INCH,
         }
         .outcome()
@@ -128,6 +131,7 @@ fn json_holds_the_result_itself_and_the_sentences() {
         gear: &gear,
         legs: &legs,
         tire: TireChoice::Fitted,
+        cycle: None,
         units: UnitChoice::METRIC,
     };
     let json: Value = serde_json::from_str(&result_json(&answered).unwrap()).unwrap();

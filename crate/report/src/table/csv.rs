@@ -159,7 +159,7 @@ fn row(into: &mut String, station: &Station) {
 }
 
 /// Key of a phase, as in JSON.
-pub(super) fn phase_key(phase: Phase) -> &'static str {
+pub(crate) fn phase_key(phase: Phase) -> &'static str {
     match phase {
         Phase::Shorten => "shorten",
         Phase::Unlock => "unlock",
@@ -167,7 +167,8 @@ pub(super) fn phase_key(phase: Phase) -> &'static str {
     }
 }
 
-fn quoted(text: &str) -> String {
+/// A text as one cell.
+pub(crate) fn quoted(text: &str) -> String {
     let text = clean(text);
     if text.contains([',', '"']) {
         format!("\"{}\"", text.replace('"', "\"\""))

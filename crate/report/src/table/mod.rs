@@ -11,5 +11,6 @@ mod stations;
 mod tests;
 
 pub(crate) use aligned::{Align, Column, aligned};
+pub(crate) use csv::{phase_key, quoted};
 pub use csv::{stations_csv, stations_csv_head, stations_csv_rows};
 pub use stations::stations_text;

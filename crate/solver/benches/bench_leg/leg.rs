@@ -177,6 +177,7 @@ pub(crate) fn gear(rib: f64) -> Gear {
             mass: 1.6,
             seal_friction: 90.0,
         },
+        drive: Drive::default(),
         air: LegAir::default(),
         fall: FallData::default(),
         springs: vec![],
@@ -189,9 +190,8 @@ pub(crate) fn gear(rib: f64) -> Gear {
         legs: vec![leg],
         conditions: Conditions::default(),
         supply: Supply {
-            available_pressure: 6.9e6,
             return_pressure: 0.1e6,
-            margin_wanted: 0.1,
+            ..Supply::constant(6.9e6)
         },
         fluid: Fluid::default(),
         clearance_rule: ClearanceRule::default(),

@@ -131,6 +131,8 @@ pub enum FaultKind {
     StraightensPastDeadPoint,
     /// The knee stands on the straight line: it is not over centre and no side is given.
     KneeOnLine,
+    /// Figures that the chosen source needs are not there.
+    Missing,
     /// The clearance of the leg could not be certified: never to be read as "clear".
     Unresolved {
         /// What failed.
@@ -140,5 +142,6 @@ pub enum FaultKind {
 
 /// All faults of a model, at least one.
 #[derive(Clone, Debug, PartialEq, Error, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[error("{} fault(s) in the model", .0.len())]
 pub struct Faults(pub Vec<Fault>);

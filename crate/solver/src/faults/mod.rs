@@ -12,6 +12,8 @@ mod outline;
 mod ranges;
 /// Springs and pins.
 mod springs;
+/// Supply, and what drives each leg.
+mod supply;
 /// Tire.
 mod tire;
 /// The visitor over a whole gear.

@@ -60,6 +60,26 @@ pub(super) const PLAY: Range = range(0.0, 0.1);
 pub(super) const TRAVEL: Range = range(0.0, 1.0);
 /// Clearance asked for [m].
 pub(super) const CLEARANCE: Range = range(0.0, 1.0);
+/// Flow of a pump [m3/s]: 0.06 mL/min to 60 m3/min.
+pub(super) const FLOW: Range = range(1e-9, 1.0);
+/// Voltages [V].
+pub(super) const VOLTAGE: Range = range(0.1, 1_000.0);
+/// Resistances [Ω].
+pub(super) const RESISTANCE: Range = range(0.0, 100.0);
+/// Currents [A].
+pub(super) const CURRENT: Range = range(1e-3, 10_000.0);
+/// Currents without load [A].
+pub(super) const IDLE_CURRENT: Range = range(0.0, 10_000.0);
+/// Fluid of one stroke of a hand pump [m3].
+pub(super) const STROKE_VOLUME: Range = range(1e-8, 1e-2);
+/// Time of one stroke of a hand pump [s].
+pub(super) const STROKE_TIME: Range = range(0.05, 600.0);
+/// Area of a strut jack [m2].
+pub(super) const JACK_AREA: Range = range(1e-7, 1.0);
+/// Speed of an actuator [m/s].
+pub(super) const STROKE_SPEED: Range = range(1e-5, 10.0);
+/// Force that stops an actuator [N].
+pub(super) const STALL_FORCE: Range = range(1.0, 1e7);
 
 /// Pin radius [m]; none = no friction.
 pub(super) const PIN_RADIUS: Range = range(0.0, 0.5);
@@ -88,8 +108,8 @@ pub fn range_of(pattern: &str) -> Option<Range> {
     let found = match key {
         "density_kg_m3" => FLUID_DENSITY,
         "body_inertia_kg_m2" => INERTIA,
-        "return_orifice_m" => ORIFICE,
-        "discharge_coefficient" => DISCHARGE,
+        "return_orifice_m" | "hole_m" => ORIFICE,
+        "discharge_coefficient" | "discharge" => DISCHARGE,
         "knee_play_m" => PLAY,
         "load_factor" | "turn_load_factor" => LOAD_FACTOR,
         "pitch_rad" | "sideslip_rad" | "climb_pitch_rad" => TILT,
@@ -106,7 +126,21 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "moment_at_down_n_m" => MOMENT,
         "air_density_kg_m3" => DENSITY,
         "available_pressure_pa" => PRESSURE,
-        "return_pressure_pa" => BACK_PRESSURE,
+        "stall_pressure_pa"
+        | "relief_pressure_pa"
+        | "largest_pressure_pa"
+        | "pressure_switch_pa" => PRESSURE,
+        "return_pressure_pa" | "shorten_pa" | "lengthen_pa" => BACK_PRESSURE,
+        "free_flow_m3_s" => FLOW,
+        "rated_v" | "open_circuit_v" | "motor_v" => VOLTAGE,
+        "internal_ohm" | "wires_ohm" => RESISTANCE,
+        "stall_a" | "locked_a" | "breaker_a" => CURRENT,
+        "idle_a" => IDLE_CURRENT,
+        "stroke_volume_m3" => STROKE_VOLUME,
+        "stroke_time_s" => STROKE_TIME,
+        "area_m2" => JACK_AREA,
+        "free_speed_m_s" => STROKE_SPEED,
+        "stall_force_n" => STALL_FORCE,
         "margin_wanted" => MARGIN,
         "tire_new_m" | "tire_grown_m" | "parts_m" | "required_clearance_m" => CLEARANCE,
         "swing_up_rad" => SWING,
@@ -114,7 +148,8 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "mass_kg" => MASS,
         "seal_friction_n" => FRICTION,
         "wheel_drag_area_m2" | "leg_drag_area_m2" => AREA,
-        "travel" => TRAVEL,
+        "travel" | "charge" | "shortened_at" | "up_at_travel" | "down_at_travel"
+        | "start_travel" => TRAVEL,
         "amount_m" | "shoulder_radius_m" | "excursion_allowed_m" => SIZE_OR_NONE,
         "diameter_m" | "width_m" | "rim_diameter_m" | "thickness_m" | "shortest_m"
         | "longest_m" | "bore_m" | "rod_m" | "body_diameter_m" | "body_length_m" | "length_m" => {

@@ -5,7 +5,7 @@
 use std::fmt::Arguments;
 
 use super::ranges::{self, Range};
-use super::{Fault, FaultKind, Faults, leg, outline, springs};
+use super::{Fault, FaultKind, Faults, leg, outline, springs, supply};
 use crate::model::{Gear, Point};
 
 /// Most legs, points of an outline, obstacles and table rows that a model may have.
@@ -173,24 +173,7 @@ impl Visit {
             c.turn_load_factor,
             ranges::LOAD_FACTOR,
         );
-        let s = &gear.supply;
-        let available = format_args!("supply.available_pressure_pa");
-        let back = format_args!("supply.return_pressure_pa");
-        if self.number(available, s.available_pressure, ranges::PRESSURE)
-            & self.number(back, s.return_pressure, ranges::BACK_PRESSURE)
-        {
-            self.below(
-                "supply.return_pressure_pa",
-                s.return_pressure,
-                "supply.available_pressure_pa",
-                s.available_pressure,
-            );
-        }
-        self.number(
-            format_args!("supply.margin_wanted"),
-            s.margin_wanted,
-            ranges::MARGIN,
-        );
+        supply::visit(self, &gear.supply);
         self.number(
             format_args!("fluid.density_kg_m3"),
             gear.fluid.density,
@@ -249,6 +232,7 @@ fn check(gear: &Gear, legs: std::ops::Range<usize>) -> Result<(), Faults> {
             if visit.faults.len() == before {
                 springs::on_the_way(&mut visit, one);
             }
+            supply::drive(&mut visit, one, gear);
         }
     }
     if visit.faults.is_empty() {

@@ -1,4 +1,4 @@
-//! Attitude, load factor, air, supply and the clearances asked for.
+//! Attitude, load factor, air and the clearances asked for.
 use serde::{Deserialize, Serialize};
 
 /// The case for which forces are worked out.
@@ -61,30 +61,6 @@ impl Default for Conditions {
             turn_load_factor: None,
         }
     }
-}
-
-/// Pressure that the supply can hold against a stopped actuator.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(deny_unknown_fields)]
-pub struct Supply {
-    /// Gauge pressure available at the actuators on the weakest supply [Pa].
-    #[serde(rename = "available_pressure_pa")]
-    pub available_pressure: f64,
-    /// Gauge back pressure on the return side [Pa].
-    #[serde(rename = "return_pressure_pa", default)]
-    pub return_pressure: f64,
-    /// Share of the available pressure to be left over at the worst place [1].
-    #[serde(rename = "margin_wanted", default = "default_margin")]
-    pub margin_wanted: f64,
-}
-
-/// Default of [`Supply::margin_wanted`] [1]: hydraulic cylinders lose 5–10 % of their force to
-/// friction (common practice, no published source).
-pub const DEFAULT_MARGIN_WANTED: f64 = 0.10;
-
-fn default_margin() -> f64 {
-    DEFAULT_MARGIN_WANTED
 }
 
 /// Clearances asked for; `None` takes the default marked common practice.

@@ -1,7 +1,7 @@
 //! One leg with all its parts.
 use serde::{Deserialize, Serialize};
 
-use super::{Actuator, Brace, FallData, Obstacle, Pins, Point, Spring, Strut, Wheel};
+use super::{Actuator, Brace, Drive, FallData, Obstacle, Pins, Point, Spring, Strut, Wheel};
 
 /// The plane in which a leg moves and is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -40,6 +40,9 @@ pub struct Leg {
     pub brace: Brace,
     /// Retract actuator.
     pub actuator: Actuator,
+    /// Lines, switches and what else drives the leg.
+    #[serde(default, skip_serializing_if = "Drive::is_plain")]
+    pub drive: Drive,
     /// Drag areas of the leg in the wind.
     #[serde(default, skip_serializing_if = "LegAir::is_still")]
     pub air: LegAir,

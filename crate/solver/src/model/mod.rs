@@ -10,6 +10,8 @@ mod actuator;
 mod brace;
 /// What the answers are asked for: attitude, air, load factor.
 mod conditions;
+/// What drives one leg besides its actuator: orifices, strut jack, motor, switches.
+mod drive;
 /// Inputs of free fall and lock.
 mod fall;
 /// Hydraulic fluid.
@@ -26,6 +28,8 @@ mod point;
 mod spring;
 /// Shock strut and its shortening.
 mod strut;
+/// What moves the gear: pressure, pump, battery.
+mod supply;
 /// Structure around the retracting leg.
 mod well;
 /// Wheel and tire.
@@ -33,10 +37,8 @@ mod wheel;
 
 pub use actuator::{Actuator, AttachTo, BodyEnd};
 pub use brace::{Brace, FoldingBrace, Folds, Link, SlidingBrace, UnlockedBy};
-pub use conditions::{
-    ClearanceRule, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_MARGIN_WANTED,
-    DEFAULT_TURN_LOAD_FACTOR, Supply,
-};
+pub use conditions::{ClearanceRule, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR};
+pub use drive::{Drive, ElectricActuator, LineOrifice, StrutJack, Switches};
 pub use fall::{FallData, SHARP_EDGE};
 pub use fluid::{Fluid, MINERAL_FLUID_DENSITY};
 pub use gear::Gear;
@@ -49,5 +51,9 @@ pub use spring::{
     SpringSet, TorsionSpring,
 };
 pub use strut::{Shortening, ShorteningRow, Strut};
+pub use supply::{
+    Battery, BatteryKind, BatterySize, DEFAULT_INTERNAL_RESISTANCE, DEFAULT_MARGIN_WANTED,
+    HandPump, MotorPump, Source, Supply,
+};
 pub use well::{MovingPart, Obstacle, Shape};
 pub use wheel::{Basis, Grown, Tire, Wheel};

@@ -16,6 +16,8 @@ mod leg_result;
 mod lock;
 /// One row of the stations table.
 mod station;
+/// The gear against time.
+mod supply;
 
 pub use case::{Bind, CaseForce, CaseOutcome, JointLoad, LoadCase, MissingInput, Motion};
 pub use clearance::{
@@ -32,3 +34,7 @@ pub use leg_result::{
 };
 pub use lock::{AxleLoad, AxleLoadEffect, AxlePush, Lock, LockKind};
 pub use station::{Phase, Reactions, Station, StationForce};
+pub use supply::{
+    Breaker, Cycle, Direction, EnergyBudget, FluidBudget, Indication, LegSample, Run, RunEnd,
+    RunEvent, RunEventKind, Sample, Stall, StallCause,
+};

@@ -53,6 +53,7 @@ fn shown_symbol(quantity: Quantity, choice: UnitChoice) -> &'static str {
         Quantity::Voltage => "V",
         Quantity::Current => "A",
         Quantity::Resistance => "Ω",
+        Quantity::Energy => "Wh",
     }
 }
 

@@ -219,6 +219,11 @@ static RESISTANCE: [Unit; 2] = [
     Unit::new("Ω", &["ohm", "ohms"], Factor::ONE),
     Unit::cased("mΩ", &["mohm", "mohms", "milliohm"], MILLI),
 ];
+static ENERGY: [Unit; 3] = [
+    Unit::cased("Wh", &["watt·hour", "watt·hours"], HOUR),
+    Unit::new("J", &["joule", "joules", "Ws"], Factor::ONE),
+    Unit::cased("kJ", &[], THOUSAND),
+];
 
 /// The units that a quantity may be typed in.
 pub(crate) fn units_of(quantity: Quantity) -> &'static [Unit] {
@@ -247,5 +252,6 @@ pub(crate) fn units_of(quantity: Quantity) -> &'static [Unit] {
         Quantity::Voltage => &VOLTAGE,
         Quantity::Current => &CURRENT,
         Quantity::Resistance => &RESISTANCE,
+        Quantity::Energy => &ENERGY,
     }
 }

@@ -9,7 +9,9 @@ const NUMBERS: &[&str] = &["crate/solver/src/model/", "crate/solver/src/result/"
 const PUBLISHED: &str = "tests/published/";
 
 /// SI units that may stand in brackets, alone or multiplied, divided and raised. `1`: no unit.
-const UNITS: &[&str] = &["m", "kg", "N", "Pa", "s", "rad", "J", "W", "Hz", "K", "1"];
+const UNITS: &[&str] = &[
+    "m", "kg", "N", "Pa", "s", "rad", "J", "W", "Hz", "K", "V", "A", "Ω", "1",
+];
 
 /// These rules on one file.
 pub(crate) fn check(file: &TextFile, found: &mut Vec<Finding>) {
@@ -96,7 +98,9 @@ mod tests {
 
     #[test]
     fn units_are_told_from_other_brackets() {
-        for unit in ["m", "rad", "1", "kg/m³", "kg/m3", "N·m", "m/s", "m²"] {
+        for unit in [
+            "m", "rad", "1", "kg/m³", "kg/m3", "N·m", "m/s", "m²", "V", "A", "Ω",
+        ] {
             assert!(is_unit(unit), "{unit}");
         }
         for other in ["", "`Leg`", "0, 1", "mm", "psi", "see above"] {

@@ -270,6 +270,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         wheel,
         brace,
         actuator,
+        drive: Drive::default(),
         air: LegAir::default(),
         fall: FallData::default(),
         springs: vec![],

@@ -6,11 +6,7 @@ use crate::model::*;
 use crate::result::{Motion, StationForce};
 use crate::sample;
 
-const SUPPLY: Supply = Supply {
-    available_pressure: 7e6,
-    return_pressure: 0.0,
-    margin_wanted: 0.1,
-};
+const SUPPLY: Supply = Supply::constant(7e6);
 
 /// A level bar on a fulcrum: the weight W hangs at `b` on one side, the actuator pulls straight
 /// down at `a` on the other side, from a mount `long` below.

@@ -74,11 +74,7 @@ fn thrust_works_what_the_weights_gain() {
     let linkage = Linkage::new(&leg);
     let (g, w) = (gravity(leg.view, &conditions), wind(leg.view, &conditions));
     let sweep = Sweep::new(&leg, &linkage, 4001);
-    let supply = Supply {
-        available_pressure: 7e6,
-        return_pressure: 0.0,
-        margin_wanted: 0.1,
-    };
+    let supply = Supply::constant(7e6);
     let Brace::Folding(brace) = &leg.brace else {
         panic!()
     };

@@ -1,0 +1,152 @@
+//! Fields of what drives one leg besides its actuator: orifices, strut jack, motor, switches.
+use gearswing_units::Quantity;
+
+use super::FieldWords;
+use super::words::Group;
+
+pub(super) const DRIVE: &[FieldWords] = &[
+    FieldWords::number(
+        "legs[].drive.orifice_up.hole_m",
+        Quantity::Length,
+        "Orifice up, hole",
+        "hole of the orifice up",
+        "Hole through which the fluid enters the actuator while the leg goes up; measure it with a drill shank.",
+    )
+    .of(Group::Actuator)
+    .if_empty("an open line"),
+    FieldWords::number(
+        "legs[].drive.orifice_up.discharge",
+        Quantity::Ratio,
+        "Orifice up, discharge coefficient",
+        "discharge coefficient of the orifice up",
+        "0.62 for a drilled hole with sharp edges, 0.8 for a short tube, 0.95 and more for a rounded inlet.",
+    )
+    .of(Group::Actuator)
+    .if_empty("0.62, a sharp edge"),
+    FieldWords::number(
+        "legs[].drive.orifice_down.hole_m",
+        Quantity::Length,
+        "Orifice down, hole",
+        "hole of the orifice down",
+        "Hole of the restrictor in the up line through which the fluid leaves while the leg comes down.",
+    )
+    .of(Group::Actuator)
+    .if_empty("the return orifice of the fall, or an open line"),
+    FieldWords::number(
+        "legs[].drive.orifice_down.discharge",
+        Quantity::Ratio,
+        "Orifice down, discharge coefficient",
+        "discharge coefficient of the orifice down",
+        "0.62 for a drilled hole with sharp edges, 0.8 for a short tube, 0.95 and more for a rounded inlet.",
+    )
+    .of(Group::Actuator)
+    .if_empty("0.62, a sharp edge"),
+    FieldWords::number(
+        "legs[].drive.jack.area_m2",
+        Quantity::Area,
+        "Strut jack, area",
+        "area of the strut jack",
+        "Area on which the fluid works to shorten the strut before the swing.",
+    )
+    .of(Group::Actuator)
+    .if_empty("the strut takes no fluid"),
+    FieldWords::number(
+        "legs[].drive.jack.shorten_pa",
+        Quantity::Pressure,
+        "Strut jack, to shorten",
+        "pressure that shortens the strut",
+        "Gauge pressure that draws the strut in against its gas and its weight, read on a gauge.",
+    )
+    .of(Group::Actuator)
+    .if_empty("the strut takes no fluid"),
+    FieldWords::number(
+        "legs[].drive.jack.lengthen_pa",
+        Quantity::Pressure,
+        "Strut jack, to lengthen",
+        "pressure that lets the strut out",
+        "Gauge pressure that lets the strut out again.",
+    )
+    .of(Group::Actuator)
+    .if_empty("none"),
+    FieldWords::number(
+        "legs[].drive.electric.free_speed_m_s",
+        Quantity::StrokeSpeed,
+        "Electric, free speed",
+        "free speed of the electric actuator",
+        "Speed of the rod without load at the rated voltage, from the maker or by stopwatch.",
+    )
+    .of(Group::Actuator)
+    .if_empty("no electric actuator"),
+    FieldWords::number(
+        "legs[].drive.electric.stall_force_n",
+        Quantity::Force,
+        "Electric, stall force",
+        "stall force of the electric actuator",
+        "Force that stops it at the rated voltage, from the maker's curve.",
+    )
+    .of(Group::Actuator)
+    .if_empty("no electric actuator"),
+    FieldWords::number(
+        "legs[].drive.electric.motor_v",
+        Quantity::Voltage,
+        "Electric, rated voltage",
+        "rated voltage of the electric actuator",
+        "Voltage at its motor for which speed and force hold.",
+    )
+    .of(Group::Actuator)
+    .if_empty("no electric actuator"),
+    FieldWords::number(
+        "legs[].drive.electric.idle_a",
+        Quantity::Current,
+        "Electric, current without load",
+        "current of the electric actuator without load",
+        "Current while it runs without load.",
+    )
+    .of(Group::Actuator)
+    .if_empty("no electric actuator"),
+    FieldWords::number(
+        "legs[].drive.electric.locked_a",
+        Quantity::Current,
+        "Electric, stall current",
+        "stall current of the electric actuator",
+        "Current at the stall force, from the maker's curve.",
+    )
+    .of(Group::Actuator)
+    .if_empty("no electric actuator"),
+    FieldWords::number(
+        "legs[].drive.switches.shortened_at",
+        Quantity::Travel,
+        "Shortened switch makes",
+        "place of the shortened switch",
+        "Share of the strut's shortening at which its switch makes.",
+    )
+    .of(Group::Actuator)
+    .if_empty("fully shortened"),
+    FieldWords::number(
+        "legs[].drive.switches.up_at_travel",
+        Quantity::Travel,
+        "Up switch makes",
+        "place of the up switch",
+        "Travel at which the up switch makes, watched on the jacks.",
+    )
+    .of(Group::Actuator)
+    .if_empty("all the way up"),
+    FieldWords::number(
+        "legs[].drive.switches.down_at_travel",
+        Quantity::Travel,
+        "Down switch makes",
+        "place of the down switch",
+        "Travel at which the down and locked switch makes. 0 means only with the lock home, as it should be.",
+    )
+    .of(Group::Actuator)
+    .if_empty("with the lock home"),
+    FieldWords::number(
+        "legs[].drive.start_travel",
+        Quantity::Travel,
+        "Starts at",
+        "travel where the leg starts",
+        "Where the leg stands when the gear is selected up, for a swing that was stopped half-way.",
+    )
+    .of(Group::Actuator)
+    .if_empty("down and locked"),
+];

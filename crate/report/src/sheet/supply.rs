@@ -1,0 +1,50 @@
+//! The gear against time.
+use gearswing_solver::result::Run;
+
+use super::lines::Lines;
+use super::numbers;
+use crate::answered::Answered;
+use crate::timed::{
+    Timed, events_text, run_sentences, supply_cautions, supply_error_text, supply_simplified,
+};
+
+pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
+    let Some(cycle) = answered.cycle else {
+        return;
+    };
+    let timed = Timed {
+        gear: answered.gear,
+        units: answered.units,
+    };
+    lines.heading("Against time");
+    let cycle = match cycle {
+        Ok(cycle) => cycle,
+        Err(error) => {
+            lines.text(2, &supply_error_text(&timed, error));
+            return;
+        }
+    };
+    run(lines, &timed, &cycle.up, "Up");
+    match &cycle.down {
+        Some(down) => run(lines, &timed, down, "Down, from every leg up"),
+        None => lines.text(
+            2,
+            "Down is not worked out: a leg cannot be driven all the way up.",
+        ),
+    }
+    lines.blank();
+    for caution in supply_cautions() {
+        lines.item(2, "Caution: ", caution);
+    }
+    for simple in supply_simplified() {
+        lines.item(2, "Simplified: ", simple);
+    }
+}
+
+fn run(lines: &mut Lines, timed: &Timed, run: &Run, title: &str) {
+    numbers::title(lines, title);
+    for sentence in run_sentences(timed, run) {
+        lines.item(2, "- ", &sentence);
+    }
+    lines.block(&events_text(timed, run));
+}

@@ -1,0 +1,218 @@
+//! Sentences on a run: how it ended, why a leg stands, what it took.
+use gearswing_solver::result::{Direction, Run, RunEnd, RunEventKind, Stall, StallCause};
+use gearswing_solver::supply::SupplyError;
+use gearswing_units::Quantity;
+
+use super::Timed;
+use crate::text::capital_first;
+
+/// Cautions that belong to times.
+#[must_use]
+pub fn supply_cautions() -> &'static [&'static str] {
+    &[
+        "A pump can start a leg without warning, and a stalled leg can move on when the pressure comes back: keep out of the arc until the power is off and the pressure is down.",
+        "A pump motor is made for one cycle at a time: let it cool as its maker says before the next swing, and have ground power on the battery.",
+        "Do not raise a relief valve or change a breaker to cure a stall: find the load, and ask the maker's data.",
+    ]
+}
+
+/// What the times leave out or make simple.
+#[must_use]
+pub fn supply_simplified() -> &'static [&'static str] {
+    &[
+        "Everything is in balance at each instant: no motor run-up and no inrush current, no inertia of the legs, no fluid that gives, no air in it, no hose that swells.",
+        "A leg that its weight drives down runs ahead of the pump, held back by its orifice alone; the manifold then stays at the return pressure.",
+        "A separate unlocking device, and a strut without a jack, take no time and no fluid.",
+        "Pump, battery and motor are straight lines at one temperature; how soon a breaker trips is not worked out.",
+        "The switches sit where the file says; doors and valves of sequence are not modelled.",
+    ]
+}
+
+/// Why there are no times, as a sentence.
+#[must_use]
+pub fn supply_error_text(timed: &Timed, error: &SupplyError) -> String {
+    let electric = matches!(
+        timed.gear.supply.source,
+        gearswing_solver::model::Source::ElectricActuators
+    );
+    let load = |si: f64| {
+        let quantity = if electric {
+            Quantity::Force
+        } else {
+            Quantity::Pressure
+        };
+        timed.say(quantity, si)
+    };
+    match error {
+        SupplyError::Faults(_) => "The times are not worked out: the data have faults.".to_owned(),
+        SupplyError::NoFlow { voltage } => format!(
+            "The pump does not turn: resistance of battery and wires leaves {} at the motor even without pressure. Check charge, connections and the figures put in.",
+            timed.say(Quantity::Voltage, *voltage)
+        ),
+        SupplyError::NothingMoves { needed, available } => format!(
+            "Nothing moves: the least loaded leg needs {} to start, and the supply makes no more than {}.",
+            load(*needed),
+            load(*available)
+        ),
+        SupplyError::NoStroke => {
+            "The times are not worked out: no actuator has any stroke to drive a leg over."
+                .to_owned()
+        }
+        SupplyError::Unbalanced { time, .. } | SupplyError::TooManySteps { time, .. } => format!(
+            "The times could not be worked out beyond {}; take nothing from them.",
+            timed.say(Quantity::Time, *time)
+        ),
+    }
+}
+
+/// How a run ended.
+#[must_use]
+pub fn run_sentence(timed: &Timed, run: &Run) -> String {
+    let time = timed.say(Quantity::Time, run.time);
+    let (way, goal, switch) = match run.direction {
+        Direction::Up => ("up", "up", "up"),
+        Direction::Down => ("down", "down and locked", "down"),
+    };
+    match run.end {
+        RunEnd::Complete => format!("Selected {way}, every leg is {goal} after {time}."),
+        RunEnd::SwitchedOff => format!(
+            "Selected {way}, the {switch} switches stop the pump after {time}, before every leg is at the end of its way: a switch makes early."
+        ),
+        RunEnd::PressureSwitch => {
+            let set = timed.gear.supply.pressure_switch;
+            let set = set.map_or_else(String::new, |set| {
+                format!(" at {}", timed.say(Quantity::Pressure, set))
+            });
+            format!(
+                "Selected {way}, the pressure switch stops the pump{set} after {time}, before every leg is {goal}."
+            )
+        }
+        RunEnd::Stalled => format!("Selected {way}, nothing moves any more after {time}."),
+    }
+}
+
+/// Why a leg stands, and what would free it.
+#[must_use]
+pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
+    let leg = timed.the_leg(stall.leg);
+    let at = timed.at(&stall.place);
+    let text = match stall.cause {
+        StallCause::Pressure {
+            needed,
+            available,
+            thrust_over,
+            volts_short,
+            relief_too_low,
+        } => {
+            let say = |si| timed.say(Quantity::Pressure, si);
+            if needed <= available {
+                // The pump was stopped before it came to this leg.
+                return capital_first(&format!(
+                    "{leg} stands {at}: it needs {} on the rest of its way, which the supply makes.",
+                    say(needed)
+                ));
+            }
+            let mut ways = vec![format!("{} more pressure", say(needed - available))];
+            if let Some(volts) = volts_short {
+                ways.push(format!(
+                    "{} more at the battery",
+                    timed.say(Quantity::Voltage, volts)
+                ));
+            }
+            ways.push(format!(
+                "{} less load on its actuator",
+                timed.say(Quantity::Force, thrust_over)
+            ));
+            let relief = if relief_too_low && run.end == RunEnd::Stalled {
+                " More volts alone would not: the relief valve opens first."
+            } else {
+                ""
+            };
+            format!(
+                "{leg} stalls {at}: on the rest of its way it needs {}, and the supply makes no more than {}. Any one of these would free it: {}.{relief}",
+                say(needed),
+                say(available),
+                listed(&ways)
+            )
+        }
+        StallCause::Force {
+            needed,
+            available,
+            volts_short,
+        } => format!(
+            "{leg} stalls {at}: on the rest of its way it needs {}, and its electric actuator makes no more than {} on this battery. Either would free it: {} more at the battery or {} less load.",
+            timed.say(Quantity::Force, needed),
+            timed.say(Quantity::Force, available),
+            timed.say(Quantity::Voltage, volts_short),
+            timed.say(Quantity::Force, needed - available)
+        ),
+        StallCause::EndOfWay => format!(
+            "{leg} stops {at}, where its parts or its actuator let it go no further: no pressure frees it."
+        ),
+    };
+    capital_first(&text)
+}
+
+fn listed(ways: &[String]) -> String {
+    match ways.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, rest)) => format!("{} or {last}", rest.join(", ")),
+        None => String::new(),
+    }
+}
+
+/// Everything that is said of a run: its end, its stalls, what it took.
+#[must_use]
+pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
+    let mut found = vec![run_sentence(timed, run)];
+    found.extend(
+        run.stalls
+            .iter()
+            .map(|stall| stall_sentence(timed, run, stall)),
+    );
+    if run.events.iter().any(|e| e.kind == RunEventKind::RunsOn) {
+        found.push(
+            "Nothing stops the pump then: it runs on against the stopped legs until it is switched off."
+                .to_owned(),
+        );
+    }
+    if run.energy.battery > 0.0 {
+        found.push(format!(
+            "Energy from the battery: {}, of which {} is lost in the battery and the wires.",
+            timed.say(Quantity::Energy, run.energy.battery),
+            timed.say(Quantity::Energy, run.energy.wires)
+        ));
+    }
+    if let Some(current) = run.largest_current {
+        let current = timed.say(Quantity::Current, current);
+        found.push(match run.breaker {
+            Some(breaker) if breaker.passed => format!(
+                "Largest current {current}: more than the breaker's {}; it may trip on the way.",
+                timed.say(Quantity::Current, breaker.rating)
+            ),
+            Some(breaker) => format!(
+                "Largest current {current}; the breaker is rated {}.",
+                timed.say(Quantity::Current, breaker.rating)
+            ),
+            None => format!("Largest current {current}."),
+        });
+    }
+    let f = &run.fluid;
+    if f.pumped > 0.0 {
+        let say = |si| timed.say(Quantity::Volume, si);
+        let mut text = format!(
+            "Fluid: {} pumped, {} into the cylinders",
+            say(f.pumped),
+            say(f.swept)
+        );
+        if f.relieved > 1e-9 {
+            text.push_str(&format!(", {} over the relief valve", say(f.relieved)));
+        }
+        if f.drawn > 1e-9 {
+            text.push_str(&format!(", {} drawn from the return line", say(f.drawn)));
+        }
+        text.push('.');
+        found.push(text);
+    }
+    found
+}

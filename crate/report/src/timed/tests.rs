@@ -1,0 +1,215 @@
+//! What is said of a gear against time, for runs put together by hand.
+use gearswing_solver::model::Source;
+use gearswing_solver::result::{
+    Breaker, Cycle, Direction, EnergyBudget, FluidBudget, Indication, LegSample, Run, RunEnd,
+    RunEvent, RunEventKind, Sample, Stall, StallCause,
+};
+use gearswing_solver::supply::SupplyError;
+use gearswing_units::UnitChoice;
+
+use super::{
+    Timed, events_text, run_sentence, run_sentences, stall_sentence, supply_error_text,
+    times_csv_head, times_csv_rows,
+};
+use crate::sample::{full_gear, place};
+
+fn event(time: f64, leg: Option<usize>, kind: RunEventKind) -> RunEvent {
+    RunEvent {
+        time,
+        leg,
+        kind,
+        place: leg.map(|_| place(time / 8.0)),
+        pressure: Some(2.5e6),
+    }
+}
+
+fn stall(cause: StallCause) -> Stall {
+    Stall {
+        leg: 0,
+        place: place(0.42),
+        cause,
+    }
+}
+
+fn causes() -> [StallCause; 5] {
+    let pressure = |volts_short, relief_too_low, needed| StallCause::Pressure {
+        needed,
+        available: 2.8e6,
+        thrust_over: 117.0,
+        volts_short,
+        relief_too_low,
+    };
+    [
+        pressure(Some(0.84), false, 3.02e6),
+        pressure(None, true, 3.02e6),
+        pressure(None, false, 2.0e6),
+        StallCause::Force {
+            needed: 1333.0,
+            available: 1100.0,
+            volts_short: 1.6,
+        },
+        StallCause::EndOfWay,
+    ]
+}
+
+fn run() -> Run {
+    let leg = |travel, up| LegSample {
+        place: place(travel),
+        shortened_share: 1.0,
+        shortened: true,
+        up,
+        down: false,
+        indication: if up {
+            Indication::Up
+        } else {
+            Indication::InTransit
+        },
+    };
+    Run {
+        direction: Direction::Up,
+        end: RunEnd::Stalled,
+        time: 7.126,
+        events: vec![
+            event(0.0, None, RunEventKind::Selected),
+            event(1.5, Some(0), RunEventKind::StrutDone),
+            event(4.0, Some(1), RunEventKind::UpMade),
+            event(7.126, Some(0), RunEventKind::Stalled),
+        ],
+        samples: vec![
+            Sample {
+                time: 0.0,
+                pressure: Some(1e6),
+                flow: Some(3e-5),
+                current: None,
+                bus_voltage: Some(12.4),
+                legs: vec![leg(0.0, false), leg(0.25, false)],
+            },
+            Sample {
+                time: 7.126,
+                pressure: Some(2.5e6),
+                flow: Some(0.0),
+                current: Some(52.0),
+                bus_voltage: Some(11.9),
+                legs: vec![leg(0.42, false), leg(1.0, true)],
+            },
+        ],
+        fluid: FluidBudget {
+            pumped: 2.4e-4,
+            drawn: 1e-5,
+            swept: 2.2e-4,
+            relieved: 3e-5,
+        },
+        energy: EnergyBudget {
+            battery: 3600.0,
+            wires: 900.0,
+            ..EnergyBudget::default()
+        },
+        largest_current: Some(62.0),
+        breaker: Some(Breaker {
+            rating: 60.0,
+            passed: true,
+        }),
+        stalls: vec![stall(causes()[0])],
+        largest_pressure: Some(2.8e6),
+    }
+}
+
+#[test]
+fn every_sentence() {
+    let gear = full_gear();
+    let timed = Timed {
+        gear: &gear,
+        units: UnitChoice::INCH,
+    };
+    let mut lines = Vec::new();
+    for direction in [Direction::Up, Direction::Down] {
+        for end in [
+            RunEnd::Complete,
+            RunEnd::SwitchedOff,
+            RunEnd::PressureSwitch,
+            RunEnd::Stalled,
+        ] {
+            let run = Run {
+                direction,
+                end,
+                ..run()
+            };
+            lines.push(run_sentence(&timed, &run));
+        }
+    }
+    for cause in causes() {
+        lines.push(stall_sentence(&timed, &run(), &stall(cause)));
+    }
+    lines.extend(run_sentences(&timed, &run()));
+    for error in [
+        SupplyError::NoFlow { voltage: -1.5 },
+        SupplyError::NothingMoves {
+            needed: 1.2e6,
+            available: 5e5,
+        },
+        SupplyError::NoStroke,
+        SupplyError::TooManySteps {
+            time: 2.0,
+            steps: 100_000,
+        },
+    ] {
+        lines.push(supply_error_text(&timed, &error));
+    }
+    assert!(lines.iter().all(|line| line.ends_with('.')));
+    insta::assert_snapshot!(lines.join("\n"));
+    let mut electric = full_gear();
+    electric.supply.source = Source::ElectricActuators;
+    let timed = Timed {
+        gear: &electric,
+        units: UnitChoice::METRIC,
+    };
+    let error = SupplyError::NothingMoves {
+        needed: 1200.0,
+        available: 500.0,
+    };
+    assert!(supply_error_text(&timed, &error).contains("1200 N"));
+}
+
+#[test]
+fn table_of_events() {
+    let gear = full_gear();
+    let timed = Timed {
+        gear: &gear,
+        units: UnitChoice::METRIC,
+    };
+    insta::assert_snapshot!(events_text(&timed, &run()));
+}
+
+#[test]
+fn csv_has_a_value_for_every_head_and_reads_back() {
+    let mut gear = full_gear();
+    gear.legs[0].name = "Right, main".to_owned();
+    let cycle = Cycle {
+        up: run(),
+        down: Some(Run {
+            direction: Direction::Down,
+            ..run()
+        }),
+    };
+    let head = times_csv_head();
+    let heads: Vec<_> = head.trim().split(',').collect();
+    let rows = times_csv_rows("a.json", &gear, &cycle);
+    assert_eq!(rows.lines().count(), 2 * 2 * 2);
+    for line in rows.lines() {
+        let cells: Vec<_> = line
+            .replace("\"Right, main\"", "Right")
+            .split(',')
+            .map(str::to_owned)
+            .collect();
+        assert_eq!(cells.len(), heads.len(), "{line}");
+    }
+    let last: Vec<_> = rows.lines().nth(3).unwrap().split(',').collect();
+    let cell = |name: &str| last[heads.iter().position(|head| *head == name).unwrap()];
+    assert_eq!(cell("selected"), "up");
+    assert_eq!(cell("time_s").parse::<f64>().unwrap(), 7.126);
+    assert_eq!(cell("flow_m3_s").parse::<f64>().unwrap(), 0.0);
+    assert_eq!(cell("travel"), "1.0");
+    assert_eq!((cell("up_switch"), cell("down_switch")), ("1", "0"));
+    assert_eq!(cell("indication"), "up");
+    assert!(rows.lines().next().unwrap().contains(",3e-5,,12.4,"));
+}

@@ -1,0 +1,136 @@
+//! What drives one leg besides its actuator: orifices, strut jack, electric motor, switches.
+use serde::{Deserialize, Serialize};
+
+use super::is_zero;
+
+/// Lines and switches of one leg; all may be left out.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields, default)]
+pub struct Drive {
+    /// Orifice through which the fluid enters while the leg goes up; absent = open line.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub orifice_up: Option<LineOrifice>,
+    /// Orifice through which the same side empties while the leg comes down; absent = the
+    /// return orifice of the fall, or an open line.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub orifice_down: Option<LineOrifice>,
+    /// Jack that shortens the strut before the swing and lets it out after it; absent = the strut
+    /// takes no fluid and no time.
+    #[serde(rename = "jack", skip_serializing_if = "Option::is_none")]
+    pub strut_jack: Option<StrutJack>,
+    /// Electric linear actuator in place of the hydraulic one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub electric: Option<ElectricActuator>,
+    /// Where the position switches make.
+    #[serde(skip_serializing_if = "Switches::is_default")]
+    pub switches: Switches,
+    /// Travel at which the leg stands when the gear is selected up [1]; absent = down and locked.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub start_travel: Option<f64>,
+}
+
+impl Drive {
+    pub(crate) fn is_plain(&self) -> bool {
+        *self == Self::default()
+    }
+}
+
+/// A sharp or drilled restriction: Q = Cd·A·√(2Δp/ρ).
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct LineOrifice {
+    /// Diameter of the hole [m].
+    #[serde(rename = "hole_m")]
+    pub hole: f64,
+    /// Discharge coefficient Cd [1].
+    #[serde(
+        default = "default_discharge",
+        skip_serializing_if = "is_default_discharge"
+    )]
+    pub discharge: f64,
+}
+
+/// Default of [`LineOrifice::discharge`] [1]: a sharp edge has 0.61 to 0.65, commonly 0.62
+/// (ajdesigner.com/orifice-flow).
+const DEFAULT_DISCHARGE: f64 = 0.62;
+
+fn is_default_discharge(value: &f64) -> bool {
+    *value == DEFAULT_DISCHARGE
+}
+
+fn default_discharge() -> f64 {
+    DEFAULT_DISCHARGE
+}
+
+/// Hydraulic jack that shortens the strut, with the same area both ways.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct StrutJack {
+    /// Working area [m2].
+    #[serde(rename = "area_m2")]
+    pub area: f64,
+    /// Gauge pressure that shortens the strut, against its gas and weight [Pa].
+    #[serde(rename = "shorten_pa")]
+    pub shorten_pressure: f64,
+    /// Gauge pressure that lets the strut out again [Pa].
+    #[serde(rename = "lengthen_pa", default, skip_serializing_if = "is_zero")]
+    pub lengthen_pressure: f64,
+}
+
+/// Electric linear actuator: speed falls and current rises in a straight line with the force.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct ElectricActuator {
+    /// Speed without force at its rated voltage [m/s].
+    #[serde(rename = "free_speed_m_s")]
+    pub free_speed: f64,
+    /// Force that stops it at its rated voltage [N].
+    #[serde(rename = "stall_force_n")]
+    pub stall_force: f64,
+    /// Voltage for which both hold [V].
+    #[serde(rename = "motor_v")]
+    pub rated_voltage: f64,
+    /// Current without force [A].
+    #[serde(rename = "idle_a")]
+    pub idle_current: f64,
+    /// Current at the stall force [A].
+    #[serde(rename = "locked_a")]
+    pub locked_current: f64,
+}
+
+/// Where the position switches of a leg make.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields, default)]
+pub struct Switches {
+    /// Strut shortened: share of the shortening at which it makes [1].
+    #[serde(rename = "shortened_at")]
+    pub shortened: f64,
+    /// Up: travel at which it makes [1].
+    #[serde(rename = "up_at_travel")]
+    pub up: f64,
+    /// Down and locked: travel at which it makes [1]; 0 = only when the lock is home.
+    #[serde(rename = "down_at_travel")]
+    pub down: f64,
+}
+
+impl Default for Switches {
+    /// Each at the very end.
+    fn default() -> Self {
+        Self {
+            shortened: 1.0,
+            up: 1.0,
+            down: 0.0,
+        }
+    }
+}
+
+impl Switches {
+    fn is_default(&self) -> bool {
+        *self == Self::default()
+    }
+}

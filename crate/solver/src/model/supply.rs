@@ -1,0 +1,215 @@
+//! What moves the gear: a constant pressure, a pump on a motor or by hand, or electric actuators.
+use serde::{Deserialize, Serialize};
+
+use super::is_zero;
+
+/// The supply of the whole gear.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Supply {
+    /// Gauge pressure available at the actuators on the weakest supply [Pa]: what it can hold
+    /// against a stopped actuator.
+    #[serde(rename = "available_pressure_pa")]
+    pub available_pressure: f64,
+    /// Gauge back pressure on the return side [Pa].
+    #[serde(rename = "return_pressure_pa", default)]
+    pub return_pressure: f64,
+    /// Share of the available pressure to be left over at the worst place [1].
+    #[serde(rename = "margin_wanted", default = "default_margin")]
+    pub margin_wanted: f64,
+    /// What makes the pressure, for times and flows.
+    #[serde(default, skip_serializing_if = "Source::is_constant")]
+    pub source: Source,
+    /// Battery, wires and breaker of an electric source.
+    #[serde(default, skip_serializing_if = "Battery::is_default")]
+    pub battery: Battery,
+    /// Gauge pressure at which a switch stops the pump [Pa]; absent = the position switches stop
+    /// it.
+    #[serde(
+        rename = "pressure_switch_pa",
+        default,
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub pressure_switch: Option<f64>,
+}
+
+impl Supply {
+    /// A constant pressure [Pa] that returns freely to the tank, everything else by default.
+    #[must_use]
+    pub const fn constant(available_pressure: f64) -> Self {
+        Self {
+            available_pressure,
+            return_pressure: 0.0,
+            margin_wanted: DEFAULT_MARGIN_WANTED,
+            source: Source::ConstantPressure,
+            battery: Battery::FRESH,
+            pressure_switch: None,
+        }
+    }
+}
+
+/// Default of [`Supply::margin_wanted`] [1]: hydraulic cylinders lose 5–10 % of their force to
+/// friction (common practice, no published source).
+pub const DEFAULT_MARGIN_WANTED: f64 = 0.10;
+
+/// Default of [`Battery::internal_resistance`] [Ω]: 25–35 Ah aircraft batteries have 5 to 15 mΩ,
+/// two to three times as much at −20 °C (common practice).
+pub const DEFAULT_INTERNAL_RESISTANCE: f64 = 0.010;
+
+fn default_margin() -> f64 {
+    DEFAULT_MARGIN_WANTED
+}
+
+fn is_default<T: Default + PartialEq>(value: &T) -> bool {
+    *value == T::default()
+}
+
+fn is_full(charge: &f64) -> bool {
+    *charge == 1.0
+}
+
+fn is_default_resistance(value: &f64) -> bool {
+    *value == DEFAULT_INTERNAL_RESISTANCE
+}
+
+/// What makes the pressure or the force.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Source {
+    /// The available pressure at any flow, as from an accumulator or a test rig.
+    #[default]
+    ConstantPressure,
+    /// A pump on a DC motor.
+    MotorPump(MotorPump),
+    /// A pump worked by hand.
+    HandPump(HandPump),
+    /// An electric linear actuator on each leg, no fluid.
+    ElectricActuators,
+}
+
+impl Source {
+    /// Whether it is the plain pressure of the force answers.
+    #[must_use]
+    pub fn is_constant(&self) -> bool {
+        matches!(self, Self::ConstantPressure)
+    }
+}
+
+/// Pump on a DC motor: flow Q = Q0·(V/Vn) − (Q0/Ps)·p, current linear in pressure.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct MotorPump {
+    /// Flow Q0 at the rated voltage without pressure [m3/s].
+    #[serde(rename = "free_flow_m3_s")]
+    pub free_flow: f64,
+    /// Voltage Vn at the motor for which flow and stall pressure hold [V].
+    #[serde(rename = "rated_v")]
+    pub rated_voltage: f64,
+    /// Gauge pressure Ps that stops the motor at the rated voltage [Pa].
+    #[serde(rename = "stall_pressure_pa")]
+    pub stall_pressure: f64,
+    /// Current without pressure [A].
+    #[serde(rename = "idle_a")]
+    pub no_load_current: f64,
+    /// Current at the stall pressure [A].
+    #[serde(rename = "stall_a")]
+    pub stall_current: f64,
+    /// Gauge pressure at which the relief valve opens [Pa].
+    #[serde(rename = "relief_pressure_pa")]
+    pub relief_pressure: f64,
+}
+
+/// Pump worked by hand at a steady beat until the handle is too heavy.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct HandPump {
+    /// Fluid moved by one stroke [m3].
+    #[serde(rename = "stroke_volume_m3")]
+    pub stroke_volume: f64,
+    /// Time of one stroke [s]: 60 over the strokes in a minute.
+    #[serde(rename = "stroke_time_s")]
+    pub stroke_time: f64,
+    /// Largest gauge pressure that the handle can be worked against [Pa].
+    #[serde(rename = "largest_pressure_pa")]
+    pub largest_pressure: f64,
+}
+
+/// Battery, wires and breaker between it and the motor.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields, default)]
+pub struct Battery {
+    /// Kind of cell.
+    #[serde(skip_serializing_if = "is_default")]
+    pub kind: BatteryKind,
+    /// Nominal voltage.
+    #[serde(skip_serializing_if = "is_default")]
+    pub size: BatterySize,
+    /// State of charge, 0 empty … 1 full [1].
+    #[serde(skip_serializing_if = "is_full")]
+    pub charge: f64,
+    /// Measured open-circuit voltage, in place of the one by charge [V].
+    #[serde(rename = "open_circuit_v", skip_serializing_if = "Option::is_none")]
+    pub open_circuit_voltage: Option<f64>,
+    /// Internal resistance [Ω].
+    #[serde(rename = "internal_ohm", skip_serializing_if = "is_default_resistance")]
+    pub internal_resistance: f64,
+    /// Resistance of wires, relay and ground, there and back [Ω].
+    #[serde(rename = "wires_ohm", skip_serializing_if = "is_zero")]
+    pub wire_resistance: f64,
+    /// Rating of the breaker or fuse [A]; absent = not checked.
+    #[serde(rename = "breaker_a", skip_serializing_if = "Option::is_none")]
+    pub breaker_rating: Option<f64>,
+}
+
+impl Default for Battery {
+    fn default() -> Self {
+        Self::FRESH
+    }
+}
+
+impl Battery {
+    /// Full, 12 V, flooded, no loss in the wires.
+    pub const FRESH: Self = Self {
+        kind: BatteryKind::Flooded,
+        size: BatterySize::Volt12,
+        charge: 1.0,
+        open_circuit_voltage: None,
+        internal_resistance: DEFAULT_INTERNAL_RESISTANCE,
+        wire_resistance: 0.0,
+        breaker_rating: None,
+    };
+
+    fn is_default(&self) -> bool {
+        *self == Self::default()
+    }
+}
+
+/// Kind of lead-acid battery.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum BatteryKind {
+    /// Liquid acid.
+    #[default]
+    Flooded,
+    /// Acid held in glass mat (recombinant).
+    GlassMat,
+}
+
+/// Nominal voltage of a battery.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub enum BatterySize {
+    /// Six cells.
+    #[default]
+    #[serde(rename = "12_v")]
+    Volt12,
+    /// Twelve cells.
+    #[serde(rename = "24_v")]
+    Volt24,
+}

@@ -1,0 +1,289 @@
+//! The gear against time: pressures, flows, currents, where every leg is and what its switches say.
+use serde::Serialize;
+
+use super::Place;
+
+/// Which way the gear is selected.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Direction {
+    /// Retracting.
+    Up,
+    /// Extending.
+    Down,
+}
+
+/// Up and down again.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Cycle {
+    /// From down, or where the file says the legs stand, to up.
+    pub up: Run,
+    /// From all up to down; absent where a leg cannot reach up at all.
+    pub down: Option<Run>,
+}
+
+/// The gear in one direction.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Run {
+    /// Which way.
+    pub direction: Direction,
+    /// How it ended.
+    pub end: RunEnd,
+    /// Time from the selection to the end [s].
+    #[serde(rename = "time_s")]
+    pub time: f64,
+    /// What happened, in order.
+    pub events: Vec<RunEvent>,
+    /// The course of it.
+    pub samples: Vec<Sample>,
+    /// What went through the manifold.
+    pub fluid: FluidBudget,
+    /// What it took.
+    pub energy: EnergyBudget,
+    /// Largest current [A]; absent without a motor.
+    #[serde(rename = "largest_current_a")]
+    pub largest_current: Option<f64>,
+    /// Breaker; absent where no rating is given or there is no motor.
+    pub breaker: Option<Breaker>,
+    /// Legs that stalled, the one that lacks most first.
+    pub stalls: Vec<Stall>,
+    /// Most that the source makes against stopped legs [Pa]; force is each leg's own with electric
+    /// actuators.
+    #[serde(rename = "largest_pressure_pa")]
+    pub largest_pressure: Option<f64>,
+}
+
+/// How a run ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum RunEnd {
+    /// Every leg at the end of its way.
+    Complete,
+    /// Every end switch made before every leg was at the end of its way.
+    SwitchedOff,
+    /// The pressure switch stopped the pump before every leg was at the end of its way.
+    PressureSwitch,
+    /// Nothing moves any more.
+    Stalled,
+}
+
+/// Something that happened.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct RunEvent {
+    /// When [s].
+    #[serde(rename = "time_s")]
+    pub time: f64,
+    /// Leg, as index; absent for the supply.
+    pub leg: Option<usize>,
+    /// What.
+    pub kind: RunEventKind,
+    /// Where that leg was.
+    pub place: Option<Place>,
+    /// Pressure at the manifold just before [Pa]; absent with electric actuators.
+    #[serde(rename = "pressure_pa")]
+    pub pressure: Option<f64>,
+}
+
+/// Kinds of events.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum RunEventKind {
+    /// The gear is selected.
+    Selected,
+    /// The strut is fully shortened or let out.
+    StrutDone,
+    /// The swing is at its end.
+    SwingDone,
+    /// The leg came to where its parts or its actuator let it go no further.
+    Blocked,
+    /// The leg stopped: its load is more than the source can carry.
+    Stalled,
+    /// The switch for the shortened strut makes.
+    ShortenedMade,
+    /// The switch for the shortened strut opens.
+    ShortenedOpen,
+    /// The up switch makes.
+    UpMade,
+    /// The up switch opens.
+    UpOpen,
+    /// The down and locked switch makes.
+    DownMade,
+    /// The down and locked switch opens.
+    DownOpen,
+    /// The relief valve opens.
+    ReliefOpen,
+    /// The relief valve closes.
+    ReliefClosed,
+    /// The current passes the breaker's rating.
+    BreakerPassed,
+    /// The pressure switch stops the pump.
+    PressureSwitch,
+    /// The position switches stop the pump.
+    SwitchesStop,
+    /// The pressure switch never makes: the pump runs on against the stopped legs.
+    RunsOn,
+}
+
+/// What the indication of a leg shows, by the usual rule (common practice): down and locked only
+/// while its down switch is made, up only while its up switch is made, in transit otherwise.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Indication {
+    /// Down and locked.
+    DownAndLocked,
+    /// In transit.
+    InTransit,
+    /// Up.
+    Up,
+}
+
+/// Everything at one instant.
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Sample {
+    /// When [s].
+    #[serde(rename = "time_s")]
+    pub time: f64,
+    /// Gauge pressure at the manifold [Pa].
+    #[serde(rename = "pressure_pa")]
+    pub pressure: Option<f64>,
+    /// Flow out of the pump [m3/s].
+    #[serde(rename = "flow_m3_s")]
+    pub flow: Option<f64>,
+    /// Current from the battery [A].
+    #[serde(rename = "current_a")]
+    pub current: Option<f64>,
+    /// Voltage at the battery's posts [V].
+    #[serde(rename = "bus_voltage_v")]
+    pub bus_voltage: Option<f64>,
+    /// The legs, in the order of the file.
+    pub legs: Vec<LegSample>,
+}
+
+/// One leg at one instant.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct LegSample {
+    /// Where it is.
+    pub place: Place,
+    /// Strut shortening as a share of the whole [1].
+    pub shortened_share: f64,
+    /// Whether the switch of the shortened strut is made.
+    pub shortened: bool,
+    /// Whether the up switch is made.
+    pub up: bool,
+    /// Whether the down and locked switch is made.
+    pub down: bool,
+    /// What is shown for it.
+    pub indication: Indication,
+}
+
+/// Fluid of a run: pumped + drawn = swept + relieved [m3].
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct FluidBudget {
+    /// Out of the pump [m3].
+    #[serde(rename = "pumped_m3")]
+    pub pumped: f64,
+    /// Drawn from the return line by legs that run ahead of the pump [m3].
+    #[serde(rename = "drawn_m3")]
+    pub drawn: f64,
+    /// Into the cylinders [m3].
+    #[serde(rename = "swept_m3")]
+    pub swept: f64,
+    /// Through the relief valve [m3].
+    #[serde(rename = "relieved_m3")]
+    pub relieved: f64,
+}
+
+/// Energy of a run [J].
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct EnergyBudget {
+    /// Taken from the battery, its own resistance included; 0 without one [J].
+    #[serde(rename = "battery_j")]
+    pub battery: f64,
+    /// Lost in the battery's own resistance and the wires [J].
+    #[serde(rename = "wires_j")]
+    pub wires: f64,
+    /// Given to the fluid, or to the rods by electric actuators [J].
+    #[serde(rename = "given_j")]
+    pub given: f64,
+    /// Given to the loads: pressure needed over the fluid, seals and back pressure included [J].
+    #[serde(rename = "loads_j")]
+    pub loads: f64,
+    /// Lost in orifices and lines [J].
+    #[serde(rename = "lines_j")]
+    pub lines: f64,
+    /// Lost over the relief valve [J].
+    #[serde(rename = "relief_j")]
+    pub relief: f64,
+}
+
+/// The breaker against the largest current.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Breaker {
+    /// Its rating [A].
+    #[serde(rename = "rating_a")]
+    pub rating: f64,
+    /// Whether the current passes it; how soon it trips is not worked out.
+    pub passed: bool,
+}
+
+/// A leg that stalled, and what would free it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Stall {
+    /// Leg, as index.
+    pub leg: usize,
+    /// Where it stands.
+    pub place: Place,
+    /// Why.
+    pub cause: StallCause,
+}
+
+/// Why a leg stands.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum StallCause {
+    /// It needs more pressure than the source makes.
+    Pressure {
+        /// Most needed on the rest of its way [Pa].
+        #[serde(rename = "needed_pa")]
+        needed: f64,
+        /// Most that the source makes [Pa].
+        #[serde(rename = "available_pa")]
+        available: f64,
+        /// Thrust at its actuator that is too much [N].
+        #[serde(rename = "thrust_over_n")]
+        thrust_over: f64,
+        /// Open-circuit voltage that the battery lacks [V]; absent where volts alone do not free it.
+        #[serde(rename = "volts_short_v")]
+        volts_short: Option<f64>,
+        /// Whether the relief valve opens below what is needed.
+        relief_too_low: bool,
+    },
+    /// It needs more force than its electric actuator makes.
+    Force {
+        /// Most needed on the rest of its way [N].
+        #[serde(rename = "needed_n")]
+        needed: f64,
+        /// Most that the actuator makes on this bus [N].
+        #[serde(rename = "available_n")]
+        available: f64,
+        /// Open-circuit voltage that the battery lacks with this leg alone on it [V].
+        #[serde(rename = "volts_short_v")]
+        volts_short: f64,
+    },
+    /// Its parts or its actuator let it go no further: no pressure frees it.
+    EndOfWay,
+}

@@ -1,0 +1,211 @@
+//! Balance at one instant: manifold pressure from the flows, or bus voltage from the currents.
+use super::error::SupplyError;
+use super::orifice;
+use super::source::{Circuit, Pump};
+use crate::model::ElectricActuator;
+
+/// Bound on the steps of a balance: each halves the bracket or is a Newton step inside it.
+const MAX_STEPS: usize = 120;
+
+/// Bracket of the manifold pressure that is close enough [Pa].
+const PRESSURE_TOLERANCE: f64 = 1e-7;
+
+/// Bracket of the motor voltage that is close enough [V].
+const VOLTAGE_TOLERANCE: f64 = 1e-13;
+
+/// A cylinder that may move: what it needs and what its line lets through.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Load {
+    /// Pressure at the manifold from which it moves [Pa]; negative: the weight drives it.
+    pub pressure: f64,
+    /// Flow into it per root of the pressure above that [m3/s/√Pa].
+    pub conductance: f64,
+}
+
+/// The manifold in balance.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Manifold {
+    /// Gauge pressure [Pa].
+    pub pressure: f64,
+    /// Flow out of the pump [m3/s].
+    pub pumped: f64,
+    /// Part of it that goes through the relief valve [m3/s].
+    pub relieved: f64,
+    /// Flow drawn from the return line by legs that run ahead of the pump [m3/s].
+    pub drawn: f64,
+    /// By how much the pump falls short of what it takes to open the relief valve [m3/s];
+    /// negative = it is open.
+    pub below_relief: f64,
+}
+
+/// Manifold pressure at which the pump's flow is what the legs take. Flow into the legs rises with
+/// pressure and that of the pump falls, so the root is alone in its bracket.
+///
+/// # Errors
+/// [`SupplyError::Unbalanced`] when the bound on steps is reached.
+pub(super) fn manifold(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifold, SupplyError> {
+    let taken = |pressure: f64| -> f64 {
+        loads
+            .iter()
+            .map(|load| orifice::flow(load.conductance, pressure - load.pressure))
+            .sum()
+    };
+    let at_most = taken(pump.most);
+    let Some(full) = pump.flow(pump.most) else {
+        return Ok(Manifold {
+            pressure: pump.most,
+            pumped: at_most,
+            relieved: 0.0,
+            drawn: 0.0,
+            below_relief: f64::INFINITY,
+        });
+    };
+    let below_relief = if pump.relieves {
+        at_most - full
+    } else {
+        f64::INFINITY
+    };
+    if at_most <= full {
+        let pumped = if pump.relieves { full } else { at_most };
+        return Ok(Manifold {
+            pressure: pump.most,
+            pumped,
+            relieved: pumped - at_most,
+            drawn: 0.0,
+            below_relief,
+        });
+    }
+    let spare = |pressure: f64| taken(pressure) - pump.flow(pressure).unwrap_or(0.0);
+    let at_least = spare(pump.least);
+    if at_least >= 0.0 {
+        return Ok(Manifold {
+            pressure: pump.least,
+            pumped: pump.flow(pump.least).unwrap_or(0.0),
+            relieved: 0.0,
+            drawn: at_least,
+            below_relief,
+        });
+    }
+    let slope = |pressure: f64| -> f64 {
+        let legs: f64 = loads
+            .iter()
+            .map(|load| orifice::slope(load.conductance, pressure - load.pressure))
+            .sum();
+        legs + pump.slope
+    };
+    let pressure = rising_root(spare, slope, pump.least, pump.most, PRESSURE_TOLERANCE).ok_or(
+        SupplyError::Unbalanced {
+            time,
+            steps: MAX_STEPS,
+        },
+    )?;
+    Ok(Manifold {
+        pressure,
+        // What the legs take, so that no fluid is lost to the bracket's width.
+        pumped: taken(pressure),
+        relieved: 0.0,
+        drawn: 0.0,
+        below_relief,
+    })
+}
+
+/// Root of a rising function by Newton's method, held inside a bracket by bisection (any text on
+/// numerical methods); `None` when the bound on steps is reached or a value is not a number.
+fn rising_root(
+    f: impl Fn(f64) -> f64,
+    slope: impl Fn(f64) -> f64,
+    low: f64,
+    high: f64,
+    tolerance: f64,
+) -> Option<f64> {
+    let (mut low, mut high) = (low, high);
+    let mut x = 0.5 * (low + high);
+    let mut last = high - low;
+    for _ in 0..MAX_STEPS {
+        let value = f(x);
+        if value.is_nan() {
+            return None;
+        }
+        if value == 0.0 {
+            return Some(x);
+        }
+        if value < 0.0 {
+            low = x;
+        } else {
+            high = x;
+        }
+        let newton = x - value / slope(x);
+        // A Newton step that does not halve the last one gives way to bisection.
+        let step = (newton - x).abs();
+        let next = if newton > low && newton < high && step <= 0.5 * last {
+            newton
+        } else {
+            0.5 * (low + high)
+        };
+        last = (next - x).abs();
+        if last <= tolerance || high - low <= tolerance || next == low || next == high {
+            return Some(next);
+        }
+        x = next;
+    }
+    None
+}
+
+/// The bus in balance with its motors.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Bus {
+    /// Current of all motors [A].
+    pub current: f64,
+    /// Speed of each [m/s].
+    pub speeds: Vec<f64>,
+}
+
+/// Motor voltage at which the battery gives what the motors take: V + R·ΣI(V) = E rises with V.
+///
+/// A motor takes I0 + (Is − I0)·F/Fs for the force F it makes, no more than it can at that voltage,
+/// Fs·V/Vn; driven by its load it takes I0 (its screw holds).
+///
+/// # Errors
+/// [`SupplyError::Unbalanced`] when the bound on steps is reached.
+pub(super) fn bus(
+    circuit: &Circuit,
+    motors: &[(ElectricActuator, f64)],
+    time: f64,
+) -> Result<Bus, SupplyError> {
+    let current = |voltage: f64| -> f64 {
+        motors
+            .iter()
+            .map(|(motor, force)| {
+                let most = motor.stall_force * (voltage / motor.rated_voltage).max(0.0);
+                let share = force.clamp(0.0, most.max(0.0)) / motor.stall_force;
+                motor.idle_current + (motor.locked_current - motor.idle_current) * share
+            })
+            .sum()
+    };
+    let short = |voltage: f64| voltage + circuit.total * current(voltage) - circuit.open;
+    let voltage = if short(0.0) >= 0.0 {
+        0.0
+    } else {
+        let slope = |voltage: f64| {
+            let step = 1e-6;
+            (short(voltage + step) - short(voltage - step)) / (2.0 * step)
+        };
+        rising_root(short, slope, 0.0, circuit.open, VOLTAGE_TOLERANCE).ok_or(
+            SupplyError::Unbalanced {
+                time,
+                steps: MAX_STEPS,
+            },
+        )?
+    };
+    Ok(Bus {
+        current: current(voltage),
+        speeds: motors
+            .iter()
+            .map(|(motor, force)| {
+                let free = voltage / motor.rated_voltage;
+                let share = free - force.max(0.0) / motor.stall_force;
+                motor.free_speed * share.max(0.0)
+            })
+            .collect(),
+    })
+}

@@ -1,0 +1,89 @@
+//! A smooth curve through points that does not swing over between them.
+//!
+//! Piecewise cubic with the slopes of F. N. Fritsch, J. Butland, "A method for constructing local
+//! monotone piecewise cubic interpolants", SIAM J. Sci. Stat. Comput. 5 (1984) 300–304, from
+//! memory: between two points it stays between their values.
+
+/// Points of rising place with value and slope.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(super) struct Curve {
+    points: Vec<[f64; 3]>,
+}
+
+impl Curve {
+    /// Through `(place, value)` points; a point that does not lie beyond the one before it is left
+    /// out.
+    pub(super) fn new(given: impl IntoIterator<Item = (f64, f64)>) -> Self {
+        let mut points: Vec<[f64; 3]> = Vec::new();
+        for (place, value) in given {
+            if points.last().is_none_or(|last| place > last[0]) {
+                points.push([place, value, 0.0]);
+            }
+        }
+        let secants: Vec<[f64; 2]> = points
+            .windows(2)
+            .filter_map(|pair| match pair {
+                [[x0, y0, _], [x1, y1, _]] => Some([x1 - x0, (y1 - y0) / (x1 - x0)]),
+                _ => None,
+            })
+            .collect();
+        let last = points.len().saturating_sub(1);
+        for (at, point) in points.iter_mut().enumerate() {
+            let before = at.checked_sub(1).and_then(|at| secants.get(at));
+            point[2] = match (before, secants.get(at)) {
+                (Some([h0, d0]), Some([h1, d1])) if d0 * d1 > 0.0 => {
+                    let (w0, w1) = (2.0 * h1 + h0, h1 + 2.0 * h0);
+                    (w0 + w1) / (w0 / d0 + w1 / d1)
+                }
+                (None, Some([_, d])) if at == 0 => *d,
+                (Some([_, d]), None) if at == last => *d,
+                _ => 0.0,
+            };
+        }
+        Self { points }
+    }
+
+    /// Value at a place; outside of the points that of the nearer end.
+    pub(super) fn value(&self, place: f64) -> f64 {
+        let after = self.points.partition_point(|point| point[0] <= place);
+        let before = after.checked_sub(1).and_then(|at| self.points.get(at));
+        match (before, self.points.get(after)) {
+            (Some([x0, y0, m0]), Some([x1, y1, m1])) => {
+                let h = x1 - x0;
+                let s = (place - x0) / h;
+                let r = 1.0 - s;
+                r * r * (1.0 + 2.0 * s) * y0
+                    + s * s * (3.0 - 2.0 * s) * y1
+                    + h * s * r * (r * m0 - s * m1)
+            }
+            (Some(point), None) | (None, Some(point)) => point[1],
+            (None, None) => 0.0,
+        }
+    }
+
+    /// Largest value from `place` on, and where.
+    pub(super) fn peak_from(&self, place: f64) -> (f64, f64) {
+        // Between two points the curve stays between their values.
+        let ahead = self.points.iter().filter(|point| point[0] > place);
+        let mut peak = (place, self.value(place));
+        for [x, y, _] in ahead {
+            if *y > peak.1 {
+                peak = (*x, *y);
+            }
+        }
+        peak
+    }
+
+    /// Integral over all points, exact for the cubic pieces.
+    #[cfg(test)]
+    pub(super) fn integral(&self) -> f64 {
+        self.points
+            .windows(2)
+            .map(|pair| {
+                let ([x0, y0, m0], [x1, y1, m1]) = (pair[0], pair[1]);
+                let h = x1 - x0;
+                0.5 * h * (y0 + y1) + h * h * (m0 - m1) / 12.0
+            })
+            .sum()
+    }
+}

@@ -1,0 +1,101 @@
+//! The whole gear up and down again.
+use super::error::SupplyError;
+use super::leg::Moving;
+use super::run::Going;
+use super::source::{Circuit, Pump};
+use super::state::Power;
+use super::track::Track;
+use crate::faults::check_gear;
+use crate::model::{ElectricActuator, Gear};
+use crate::result::{Cycle, Direction, Run};
+
+/// How finely to follow the legs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SupplyOptions {
+    /// Error allowed in a time step, as a share of a leg's stage [1].
+    pub tolerance: f64,
+}
+
+impl Default for SupplyOptions {
+    fn default() -> Self {
+        Self { tolerance: 1e-9 }
+    }
+}
+
+/// Follows the gear up and down again.
+///
+/// # Errors
+/// [`SupplyError`]: faults of the model, a source that moves nothing, or a balance that is not
+/// found. A leg that stalls on the way is no error: the run says which, where and why.
+pub fn cycle(gear: &Gear, options: &SupplyOptions) -> Result<Cycle, SupplyError> {
+    check_gear(gear).map_err(SupplyError::Faults)?;
+    let up = run(gear, Direction::Up, options)?;
+    let reaches = |leg| {
+        let track = Track::new(gear, leg, Direction::Up);
+        track.blocked.is_none() && !track.stages.is_empty()
+    };
+    let down = gear
+        .legs
+        .iter()
+        .all(reaches)
+        .then(|| run(gear, Direction::Down, options))
+        .transpose()?;
+    Ok(Cycle { up, down })
+}
+
+fn run(gear: &Gear, direction: Direction, options: &SupplyOptions) -> Result<Run, SupplyError> {
+    let legs: Vec<Moving> = gear
+        .legs
+        .iter()
+        .map(|leg| {
+            let track = Track::new(gear, leg, direction);
+            Moving::new(leg, track, direction, leg.drive.start_travel)
+        })
+        .collect();
+    let power = power(gear)?;
+    moves_at_all(&power, &legs)?;
+    Going::new(&gear.supply, power, legs, direction, options).run()
+}
+
+fn power(gear: &Gear) -> Result<Power, SupplyError> {
+    Ok(match Pump::new(&gear.supply)? {
+        Some(pump) => Power::Fluid(pump),
+        None => Power::Electric {
+            circuit: Circuit::new(&gear.supply.battery),
+            motors: gear
+                .legs
+                .iter()
+                .filter_map(|leg| leg.drive.electric)
+                .collect(),
+        },
+    })
+}
+
+/// A source that cannot start even the least loaded leg is an error of the supply, not a stall.
+fn moves_at_all(power: &Power, legs: &[Moving]) -> Result<(), SupplyError> {
+    let first = |leg: &Moving| leg.now().map(|stage| stage.load.value(leg.begins_at));
+    let lacking = |leg: &Moving, most: f64| first(leg).map(|needed| (needed - most, needed, most));
+    let (lack, needed, available) = match power {
+        Power::Fluid(pump) => legs
+            .iter()
+            .filter_map(|leg| lacking(leg, pump.most))
+            .collect(),
+        Power::Electric { motors, circuit } => legs
+            .iter()
+            .zip(motors)
+            .filter_map(|(leg, motor)| lacking(leg, most_force(motor, circuit)))
+            .collect::<Vec<_>>(),
+    }
+    .into_iter()
+    .min_by(|a, b| a.0.total_cmp(&b.0))
+    .ok_or(SupplyError::NoStroke)?;
+    if lack >= 0.0 {
+        return Err(SupplyError::NothingMoves { needed, available });
+    }
+    Ok(())
+}
+
+/// Most force of an actuator whose bus gives its open-circuit voltage [N].
+fn most_force(motor: &ElectricActuator, circuit: &Circuit) -> f64 {
+    motor.stall_force * circuit.open / motor.rated_voltage
+}

@@ -1,0 +1,93 @@
+//! What is left of a run when it has ended: budgets, breaker, stalls.
+use super::run::Going;
+use super::stall::stalls;
+use super::state::{Budget, Power};
+use crate::result::{Breaker, EnergyBudget, FluidBudget, Run, RunEnd, Sample};
+
+/// Most samples kept of a run; beyond them every other one between events goes.
+const MOST_SAMPLES: usize = 2_000;
+
+impl Going<'_> {
+    /// The run as a result.
+    pub(super) fn finish(mut self, end: RunEnd) -> Run {
+        let ceiling = (end == RunEnd::PressureSwitch)
+            .then_some(self.supply.pressure_switch)
+            .flatten();
+        let stalls = match end {
+            RunEnd::Complete | RunEnd::SwitchedOff => Vec::new(),
+            RunEnd::Stalled | RunEnd::PressureSwitch => {
+                stalls(self.supply, &self.power, &self.legs, &self.state, ceiling)
+            }
+        };
+        let of = |which: Budget| {
+            let at = self.legs.len() + which as usize;
+            self.state.get(at).copied().unwrap_or(0.0)
+        };
+        let most = match &self.power {
+            Power::Fluid(pump) => Some(pump.most),
+            Power::Electric { .. } => None,
+        };
+        let fluid = match most {
+            Some(_) => FluidBudget {
+                pumped: of(Budget::Pumped),
+                drawn: of(Budget::Drawn),
+                swept: self.swept(),
+                relieved: of(Budget::Relieved),
+            },
+            None => FluidBudget::default(),
+        };
+        let energy = EnergyBudget {
+            battery: of(Budget::Battery),
+            wires: of(Budget::Wires),
+            given: of(Budget::Given),
+            loads: of(Budget::Loads),
+            lines: of(Budget::Lines),
+            relief: most.unwrap_or(0.0) * of(Budget::Relieved),
+        };
+        let breaker = self
+            .largest_current
+            .zip(self.supply.battery.breaker_rating)
+            .map(|(largest, rating)| Breaker {
+                rating,
+                passed: largest > rating,
+            });
+        thin(&mut self.samples);
+        Run {
+            direction: self.direction,
+            end,
+            time: self.time,
+            events: self.events,
+            samples: self.samples,
+            fluid,
+            energy,
+            largest_current: self.largest_current,
+            breaker,
+            stalls,
+            largest_pressure: most,
+        }
+    }
+
+    /// Fluid into all cylinders, by where the legs are [m3].
+    fn swept(&self) -> f64 {
+        let legs = self.legs.iter().zip(&self.state);
+        legs.map(|(leg, fluid)| leg.swept() + fluid - leg.skipped())
+            .sum()
+    }
+}
+
+/// Drops every other sample until few enough are left, both ends kept.
+fn thin(samples: &mut Vec<Sample>) {
+    // Each round halves them; no list is longer than 2^60.
+    for _ in 0..60 {
+        if samples.len() <= MOST_SAMPLES {
+            return;
+        }
+        let last = samples.len() - 1;
+        let mut at = 0;
+        samples.retain(|_| {
+            let keep = at % 2 == 0 || at == last;
+            at += 1;
+            keep
+        });
+    }
+}

@@ -1,0 +1,289 @@
+//! One leg on its way: stage, switches, what it shows.
+use super::track::{Stage, Track};
+use crate::model::{Leg, Shortening};
+use crate::result::{Direction, Indication, LegSample, Place, RunEventKind};
+
+/// Share of a stage within which a place is reached: rounding of the time step that ends there, and
+/// of legs that are mirror images and come to it together.
+const REACHED: f64 = 1e-8;
+
+/// Share of a stage after which a switch that opens at its very start is open.
+const OPENS: f64 = 1e-6;
+
+/// A switch that makes or opens on the way.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Trigger {
+    stage: usize,
+    fluid: f64,
+    kind: RunEventKind,
+}
+
+/// A leg on its way.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Moving {
+    pub track: Track,
+    direction: Direction,
+    /// Index of the stage it is in; past the last one when it is done.
+    pub stage: usize,
+    began_in: usize,
+    /// Fluid into the stage at the start of the run.
+    pub begins_at: f64,
+    triggers: Vec<Trigger>,
+    shortens: bool,
+    shortened: bool,
+    up: bool,
+    down: bool,
+    has_left: bool,
+}
+
+impl Moving {
+    /// A leg at the start of its way; `travel` where it does not stand at its end.
+    pub(super) fn new(leg: &Leg, track: Track, direction: Direction, travel: Option<f64>) -> Self {
+        let is_up = direction == Direction::Up;
+        let shortens = matches!(leg.strut.shortening, Shortening::BeforeSwing { .. });
+        let triggers = triggers(leg, &track, direction);
+        let mut moving = Self {
+            stage: 0,
+            began_in: 0,
+            begins_at: 0.0,
+            triggers,
+            shortens,
+            shortened: shortens && !is_up,
+            up: !is_up,
+            down: is_up,
+            has_left: false,
+            direction,
+            track,
+        };
+        if let Some(travel) = travel.filter(|travel| is_up && *travel > 0.0) {
+            moving.start_at(travel);
+        }
+        // A strut without a jack shortens as soon as the gear is selected up.
+        if is_up && shortens && !moving.track.stages.iter().any(|stage| stage.is_strut) {
+            moving.shortened = true;
+        }
+        moving
+    }
+
+    fn start_at(&mut self, travel: f64) {
+        let swing = self.track.stages.iter().position(|stage| !stage.is_strut);
+        let Some(at) = swing else { return };
+        let Some(stage) = self.track.stages.get(at) else {
+            return;
+        };
+        self.begins_at = stage
+            .fluid_at_travel(travel)
+            .unwrap_or(stage.extent)
+            .clamp(0.0, stage.extent);
+        self.stage = at;
+        self.began_in = at;
+        self.has_left = true;
+        self.shortened = self.shortens;
+        let (fluid, stage) = (self.begins_at, self.stage);
+        let passed: Vec<Trigger> = self.triggers.clone();
+        self.triggers.retain(|t| t.stage > stage || t.fluid > fluid);
+        for trigger in passed
+            .iter()
+            .filter(|t| t.stage < stage || (t.stage == stage && t.fluid <= fluid))
+        {
+            self.apply(trigger.kind);
+        }
+    }
+
+    /// The stage it is in; `None` when it is done.
+    pub(super) fn now(&self) -> Option<&Stage> {
+        self.track.stages.get(self.stage)
+    }
+
+    pub(super) fn is_done(&self) -> bool {
+        self.stage >= self.track.stages.len()
+    }
+
+    /// Whether it is at the end of its whole way.
+    pub(super) fn is_home(&self) -> bool {
+        self.is_done() && self.track.blocked.is_none()
+    }
+
+    /// Whether the switch at the end of the way is made; no switch tells that a strut is all the
+    /// way out, so down the way itself must be done.
+    pub(super) fn end_switch(&self) -> bool {
+        match self.direction {
+            Direction::Up => self.up,
+            Direction::Down => self.down && self.is_done(),
+        }
+    }
+
+    /// Fluid into the present stage at which the next thing happens.
+    pub(super) fn next_fluid(&self) -> Option<f64> {
+        let stage = self.now()?;
+        let next = self.triggers.iter().find(|t| t.stage == self.stage);
+        Some(next.map_or(stage.extent, |t| t.fluid.min(stage.extent)))
+    }
+
+    /// Fluid swept in stages that are behind it [m3].
+    pub(super) fn swept(&self) -> f64 {
+        let behind = self.track.stages.iter().take(self.stage);
+        behind.map(|stage| stage.extent).sum()
+    }
+
+    /// Fluid that was in the cylinder before the run, of the stage it began in [m3].
+    pub(super) fn skipped(&self) -> f64 {
+        let before = self.track.stages.iter().take(self.began_in);
+        before.map(|stage| stage.extent).sum::<f64>() + self.begins_at
+    }
+
+    /// Everything that has happened with so much fluid in the present stage; the stage is left
+    /// behind when it is done, and `fluid` starts anew.
+    pub(super) fn settle(&mut self, fluid: &mut f64) -> Vec<(RunEventKind, Place)> {
+        let mut happened = Vec::new();
+        let Some(stage) = self.now() else {
+            return happened;
+        };
+        let (extent, is_strut) = (stage.extent, stage.is_strut);
+        let reached = |at: f64| *fluid >= at - REACHED * extent;
+        let place = stage.place(*fluid);
+        self.has_left |= *fluid > 0.0;
+        while let Some(trigger) = self.triggers.first().copied()
+            && trigger.stage == self.stage
+            && reached(trigger.fluid)
+        {
+            self.triggers.remove(0);
+            self.apply(trigger.kind);
+            happened.push((trigger.kind, place));
+        }
+        if !reached(extent) {
+            return happened;
+        }
+        self.stage += 1;
+        *fluid = 0.0;
+        let kind = match (is_strut, self.is_done() && self.track.blocked.is_some()) {
+            (_, true) => RunEventKind::Blocked,
+            (true, false) => RunEventKind::StrutDone,
+            (false, false) => RunEventKind::SwingDone,
+        };
+        happened.push((kind, place));
+        let lets_out_by_itself = self.direction == Direction::Down && self.is_done();
+        if lets_out_by_itself && self.shortened && self.track.blocked.is_none() {
+            self.shortened = false;
+            happened.push((RunEventKind::ShortenedOpen, place));
+        }
+        happened
+    }
+
+    fn apply(&mut self, kind: RunEventKind) {
+        match kind {
+            RunEventKind::ShortenedMade => self.shortened = true,
+            RunEventKind::ShortenedOpen => self.shortened = false,
+            RunEventKind::UpMade => self.up = true,
+            RunEventKind::UpOpen => self.up = false,
+            RunEventKind::DownMade => self.down = true,
+            RunEventKind::DownOpen => self.down = false,
+            _ => {}
+        }
+    }
+
+    /// Where it is.
+    pub(super) fn place(&self, fluid: f64) -> Place {
+        match self.now() {
+            Some(stage) if self.has_left => stage.place(fluid),
+            Some(_) => self.track.from,
+            None if self.track.blocked.is_some() => self
+                .track
+                .stages
+                .last()
+                .map_or(self.track.from, |stage| stage.place(stage.extent)),
+            None => self.track.to,
+        }
+    }
+
+    /// Everything about it at one instant.
+    pub(super) fn sample(&self, fluid: f64) -> LegSample {
+        LegSample {
+            place: self.place(fluid),
+            shortened_share: self.shortened_share(fluid),
+            shortened: self.shortened,
+            up: self.up,
+            down: self.down,
+            indication: indication(self.up, self.down),
+        }
+    }
+
+    fn shortened_share(&self, fluid: f64) -> f64 {
+        let strut = self.track.stages.iter().position(|stage| stage.is_strut);
+        let of = match (strut, self.now()) {
+            (Some(at), Some(stage)) if at == self.stage => fluid / stage.extent,
+            (Some(at), _) => f64::from(u8::from(self.stage > at)),
+            // Without a jack the switch alone tells.
+            (None, _) => return f64::from(u8::from(self.shortened)),
+        };
+        match self.direction {
+            Direction::Up => of,
+            Direction::Down => 1.0 - of,
+        }
+    }
+}
+
+/// The usual rule (common practice).
+fn indication(up: bool, down: bool) -> Indication {
+    match (up, down) {
+        (true, false) => Indication::Up,
+        (false, true) => Indication::DownAndLocked,
+        _ => Indication::InTransit,
+    }
+}
+
+/// The switches of a leg along its way, in order.
+fn triggers(leg: &Leg, track: &Track, direction: Direction) -> Vec<Trigger> {
+    let set = &leg.drive.switches;
+    let mut found = Vec::new();
+    for (at, stage) in track.stages.iter().enumerate() {
+        let mut add = |fluid: Option<f64>, kind| {
+            found.extend(fluid.map(|fluid| Trigger {
+                stage: at,
+                fluid,
+                kind,
+            }));
+        };
+        let opens = OPENS * stage.extent;
+        let at_travel = |travel: f64| stage.fluid_at_travel(travel);
+        let end = (track.blocked.is_none()).then_some(stage.extent);
+        match (direction, stage.is_strut) {
+            (Direction::Up, true) => {
+                add(
+                    Some(set.shortened * stage.extent),
+                    RunEventKind::ShortenedMade,
+                );
+            }
+            (Direction::Down, true) => add(
+                Some(((1.0 - set.shortened) * stage.extent).max(opens)),
+                RunEventKind::ShortenedOpen,
+            ),
+            (Direction::Up, false) => {
+                let leaves = if set.down > 0.0 {
+                    at_travel(set.down)
+                } else {
+                    Some(opens)
+                };
+                add(leaves.map(|fluid| fluid.max(opens)), RunEventKind::DownOpen);
+                let makes = if set.up < 1.0 { at_travel(set.up) } else { end };
+                add(makes, RunEventKind::UpMade);
+            }
+            (Direction::Down, false) => {
+                let leaves = if set.up < 1.0 {
+                    at_travel(set.up)
+                } else {
+                    Some(opens)
+                };
+                add(leaves.map(|fluid| fluid.max(opens)), RunEventKind::UpOpen);
+                let makes = if set.down > 0.0 {
+                    at_travel(set.down)
+                } else {
+                    end
+                };
+                add(makes, RunEventKind::DownMade);
+            }
+        }
+    }
+    found.sort_by(|a, b| a.stage.cmp(&b.stage).then(a.fluid.total_cmp(&b.fluid)));
+    found
+}

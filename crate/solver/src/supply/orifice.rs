@@ -1,0 +1,46 @@
+//! Flow through an orifice.
+use std::f64::consts::{FRAC_PI_4, SQRT_2};
+
+use crate::model::LineOrifice;
+
+/// Pressure difference below which the flow goes over from √Δp to a straight line [Pa]: the root
+/// has an infinite slope at no flow, which a real orifice has not, for the flow turns laminar.
+/// Common practice of simulation; from memory. At ten times as much the flow is 0.3 % low.
+pub const LAMINAR_BELOW: f64 = 1e3;
+
+/// What an open line lets through, as an orifice: some metres of quarter-inch tube with fittings
+/// lose about as much at the flows of a light power pack (own estimate, common practice).
+pub const OPEN_LINE: LineOrifice = LineOrifice {
+    hole: 2.0e-3,
+    discharge: 0.62,
+};
+
+/// Cd·A·√(2/ρ) [m3/s/√Pa].
+#[must_use]
+pub fn conductance(orifice: &LineOrifice, density: f64) -> f64 {
+    orifice.discharge * FRAC_PI_4 * orifice.hole * orifice.hole * SQRT_2 / density.sqrt()
+}
+
+/// Flow of a conductance under a pressure difference [m3/s]: c·√Δp, straight near zero; none
+/// against the pressure (non-return).
+#[must_use]
+pub fn flow(conductance: f64, difference: f64) -> f64 {
+    if difference <= 0.0 {
+        return 0.0;
+    }
+    conductance * difference / blend(difference).sqrt()
+}
+
+/// Slope of [`flow`] [m3/s/Pa].
+pub(super) fn slope(conductance: f64, difference: f64) -> f64 {
+    if difference <= 0.0 {
+        return 0.0;
+    }
+    let b = blend(difference);
+    conductance / b.sqrt() * (1.0 - 0.5 * difference * difference / (b * b))
+}
+
+/// √(Δp² + δ²).
+fn blend(difference: f64) -> f64 {
+    difference.hypot(LAMINAR_BELOW)
+}

@@ -1,0 +1,371 @@
+//! One run: time steps between events, and what is written down of them.
+use super::error::SupplyError;
+use super::leg::Moving;
+use super::state::{BUDGETS, Look, Power};
+use super::step::Step;
+use super::watch::Watch;
+use super::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE, SupplyOptions};
+use crate::model::Supply;
+use crate::numeric::bracketed_root;
+use crate::result::{Direction, Run, RunEnd, RunEvent, RunEventKind, Sample};
+
+/// Bound on the time steps of a run.
+const MAX_STEPS: usize = 100_000;
+
+/// Width to which an event is bracketed, as a share of its time step [1].
+const EVENT_TOLERANCE: f64 = 1e-13;
+
+/// Shares of a step at which pressures and currents are looked at, so that a short rise and fall
+/// within one step is not stepped over.
+const LOOKS: [f64; 4] = [0.25, 0.5, 0.75, 1.0];
+
+/// A gear under way.
+pub(super) struct Going<'a> {
+    pub(super) supply: &'a Supply,
+    pub(super) power: Power,
+    pub(super) direction: Direction,
+    pub(super) legs: Vec<Moving>,
+    pub(super) state: Vec<f64>,
+    pub(super) time: f64,
+    step: f64,
+    tolerance: f64,
+    watch: Watch,
+    pub(super) events: Vec<RunEvent>,
+    pub(super) samples: Vec<Sample>,
+    pub(super) largest_current: Option<f64>,
+    end: Option<RunEnd>,
+}
+
+/// The next thing that happens within a step.
+struct Next {
+    share: f64,
+    /// Leg that comes to a place, and the fluid there.
+    leg: Option<(usize, f64)>,
+    /// What the watch has seen.
+    seen: Option<RunEventKind>,
+}
+
+impl<'a> Going<'a> {
+    pub(super) fn new(
+        supply: &'a Supply,
+        power: Power,
+        legs: Vec<Moving>,
+        direction: Direction,
+        options: &SupplyOptions,
+    ) -> Self {
+        let mut state: Vec<f64> = legs.iter().map(|leg| leg.begins_at).collect();
+        state.extend([0.0; BUDGETS]);
+        Self {
+            watch: Watch::new(supply, &power),
+            supply,
+            power,
+            direction,
+            legs,
+            state,
+            time: 0.0,
+            step: 1e-3,
+            tolerance: options.tolerance,
+            events: Vec::new(),
+            samples: Vec::new(),
+            largest_current: None,
+            end: None,
+        }
+    }
+
+    /// Runs to the end.
+    ///
+    /// # Errors
+    /// [`SupplyError`] when a balance is not found or the bound on steps is reached.
+    pub(super) fn run(mut self) -> Result<Run, SupplyError> {
+        self.tell(None, RunEventKind::Selected, None);
+        let mut look = self.look(&self.state, self.time)?;
+        self.sample(&look);
+        self.arrive(&look);
+        look = self.look(&self.state, self.time)?;
+        self.check(&look);
+        for _ in 0..MAX_STEPS {
+            if let Some(end) = self.end {
+                return Ok(self.finish(end));
+            }
+            self.step = self.step.min(self.longest_step(&look));
+            let trial = self.trial(&look, self.step)?;
+            let scales: Vec<f64> = self
+                .legs
+                .iter()
+                .map(|leg| {
+                    leg.now()
+                        .map_or(f64::INFINITY, |s| s.extent * self.tolerance)
+                })
+                .collect();
+            let error = trial.error(&scales);
+            let growth = (0.9 * error.max(1e-10).powf(-0.2)).clamp(0.2, 4.0);
+            if error > 1.0 {
+                self.step *= growth.min(0.9);
+                continue;
+            }
+            match self.next_in(&trial)? {
+                None => {
+                    self.state.clone_from(&trial.to);
+                    self.time += self.step;
+                    self.step *= growth;
+                    look = self.look(&self.state, self.time)?;
+                    self.sample(&look);
+                }
+                Some(next) => look = self.take(&look, &next)?,
+            }
+        }
+        Err(SupplyError::TooManySteps {
+            time: self.time,
+            steps: MAX_STEPS,
+        })
+    }
+
+    fn look(&self, state: &[f64], time: f64) -> Result<Look, SupplyError> {
+        self.power.look(&self.legs, state, time)
+    }
+
+    /// Longest step in which no leg comes by more than a few of its stations.
+    fn longest_step(&self, look: &Look) -> f64 {
+        self.legs
+            .iter()
+            .zip(&look.rates)
+            .filter_map(|(leg, rate)| Some(leg.now()?.extent * LARGEST_SHARE / rate.max(1e-300)))
+            .fold(LARGEST_STEP, f64::min)
+    }
+
+    fn trial(&self, look: &Look, size: f64) -> Result<Step, SupplyError> {
+        Step::new(&self.state, &look.rates, size, |state| {
+            self.look(state, self.time).map(|look| look.rates)
+        })
+    }
+
+    /// The first event within a step that has been tried.
+    fn next_in(&self, trial: &Step) -> Result<Option<Next>, SupplyError> {
+        let mut first: Option<Next> = None;
+        let sooner =
+            |share: f64, first: &Option<Next>| first.as_ref().is_none_or(|next| share < next.share);
+        for (at, leg) in self.legs.iter().enumerate() {
+            let (Some(fluid), Some(to)) = (leg.next_fluid(), trial.to.get(at)) else {
+                continue;
+            };
+            if *to < fluid {
+                continue;
+            }
+            let left = |share: f64| trial.at(share).get(at).map_or(f64::NAN, |x| x - fluid);
+            // Already there but for rounding: at once.
+            let share = match bracketed_root(left, 0.0, 1.0, EVENT_TOLERANCE) {
+                Ok(root) => root.x,
+                Err(_) if left(0.0) >= 0.0 => 0.0,
+                Err(_) => 1.0,
+            };
+            if sooner(share, &first) {
+                first = Some(Next {
+                    share,
+                    leg: Some((at, fluid)),
+                    seen: None,
+                });
+            }
+        }
+        let mut before = 0.0;
+        for share in LOOKS {
+            let there = self.look(&trial.at(share), self.time + share * self.step)?;
+            for kind in self.watch.seen(&there) {
+                let of = |share: f64| -> f64 {
+                    self.look(&trial.at(share), self.time)
+                        .map_or(f64::NAN, |look| self.watch.measure(kind, &look))
+                };
+                let share = bracketed_root(of, before, share, EVENT_TOLERANCE)
+                    .map_or(share, |root| root.last);
+                if sooner(share, &first) {
+                    first = Some(Next {
+                        share,
+                        leg: None,
+                        seen: Some(kind),
+                    });
+                }
+            }
+            if first.as_ref().is_some_and(|next| next.share <= share) {
+                break;
+            }
+            before = share;
+        }
+        Ok(first)
+    }
+
+    /// Steps to an event and lets it happen.
+    fn take(&mut self, look: &Look, next: &Next) -> Result<Look, SupplyError> {
+        let size = self.step * next.share;
+        if size > 0.0 {
+            let step = self.trial(look, size)?;
+            self.state.clone_from(&step.to);
+            self.time += size;
+        }
+        // The place is known exactly; the time step comes as near as its tolerance.
+        if let Some((at, fluid)) = next.leg
+            && let Some(place) = self.state.get_mut(at)
+        {
+            *place = fluid;
+        }
+        let there = self.look(&self.state, self.time)?;
+        self.sample(&there);
+        match next.seen {
+            Some(kind) => {
+                self.see(kind, &there);
+                Ok(there)
+            }
+            None => {
+                self.arrive(&there);
+                if self.end.is_some() {
+                    // Nothing is driven any more: the last look holds, with the switches as they are now.
+                    self.sample(&there);
+                    return Ok(there);
+                }
+                let after = self.look(&self.state, self.time)?;
+                self.sample(&after);
+                self.check(&after);
+                self.step = self.step.min(1e-2);
+                Ok(after)
+            }
+        }
+    }
+
+    /// Lets everything happen that legs have come to.
+    fn arrive(&mut self, look: &Look) {
+        let mut happened = Vec::new();
+        for (at, (leg, fluid)) in self.legs.iter_mut().zip(&mut self.state).enumerate() {
+            happened.extend(leg.settle(fluid).into_iter().map(|what| (at, what)));
+        }
+        let pressure = look.manifold.map(|manifold| manifold.pressure);
+        for (at, (kind, place)) in happened {
+            self.events.push(RunEvent {
+                time: self.time,
+                leg: Some(at),
+                kind,
+                place: Some(place),
+                pressure,
+            });
+        }
+        let all_done = self.legs.iter().all(Moving::is_done);
+        let all_home = self.legs.iter().all(Moving::is_home);
+        let switched = self.legs.iter().all(Moving::end_switch);
+        if self.supply.pressure_switch.is_none() && switched {
+            self.tell(None, RunEventKind::SwitchesStop, pressure);
+            self.end = Some(if all_home {
+                RunEnd::Complete
+            } else {
+                RunEnd::SwitchedOff
+            });
+        } else if all_done {
+            self.end = Some(if all_home {
+                RunEnd::Complete
+            } else {
+                RunEnd::Stalled
+            });
+            // Stopped legs take the pressure at once to the most that the source makes.
+            if let (Power::Fluid(pump), Some(set)) = (&self.power, self.supply.pressure_switch) {
+                let (stops, at) = (pump.most >= set, pump.most.min(set));
+                let current = pump.motor.map(|motor| motor.current(at));
+                let kind = if stops {
+                    RunEventKind::PressureSwitch
+                } else {
+                    RunEventKind::RunsOn
+                };
+                self.draw(current, Some(at));
+                self.tell(None, kind, Some(at));
+            } else if all_home {
+                self.tell(None, RunEventKind::RunsOn, pressure);
+            }
+        }
+    }
+
+    /// What a jump of the load has brought about at once.
+    fn check(&mut self, look: &Look) {
+        if self.end.is_some() {
+            return;
+        }
+        for kind in self.watch.seen(look) {
+            if self.end.is_none() {
+                self.see(kind, look);
+            }
+        }
+    }
+
+    /// Something that the watch has seen.
+    fn see(&mut self, kind: RunEventKind, look: &Look) {
+        let pressure = look.manifold.map(|manifold| manifold.pressure);
+        self.watch.note(kind);
+        match kind {
+            RunEventKind::Stalled => {
+                for at in 0..self.legs.len() {
+                    if let Some(leg) = self.legs.get(at)
+                        && !leg.is_done()
+                    {
+                        let place = self.state.get(at).map(|fluid| leg.place(*fluid));
+                        self.events.push(RunEvent {
+                            time: self.time,
+                            leg: Some(at),
+                            kind,
+                            place,
+                            pressure,
+                        });
+                    }
+                }
+                self.end = Some(RunEnd::Stalled);
+            }
+            RunEventKind::PressureSwitch => {
+                self.tell(None, kind, pressure);
+                self.end = Some(RunEnd::PressureSwitch);
+            }
+            _ => self.tell(None, kind, pressure),
+        }
+    }
+
+    fn tell(&mut self, leg: Option<usize>, kind: RunEventKind, pressure: Option<f64>) {
+        self.events.push(RunEvent {
+            time: self.time,
+            leg,
+            kind,
+            place: None,
+            pressure,
+        });
+    }
+
+    /// Counts a current that no time step has seen.
+    fn draw(&mut self, current: Option<f64>, pressure: Option<f64>) {
+        self.largest_current = larger(self.largest_current, current);
+        if self.watch.passes_breaker(current) {
+            self.watch.note(RunEventKind::BreakerPassed);
+            self.tell(None, RunEventKind::BreakerPassed, pressure);
+        }
+    }
+
+    fn sample(&mut self, look: &Look) {
+        self.largest_current = larger(self.largest_current, look.current);
+        let manifold = look.manifold;
+        self.samples.push(Sample {
+            time: self.time,
+            pressure: manifold.map(|manifold| manifold.pressure),
+            flow: manifold.map(|manifold| manifold.pumped),
+            current: look.current,
+            bus_voltage: look.bus_voltage,
+            legs: self
+                .legs
+                .iter()
+                .zip(&self.state)
+                .map(|(leg, fluid)| leg.sample(*fluid))
+                .collect(),
+        });
+    }
+}
+
+fn larger(most: Option<f64>, value: Option<f64>) -> Option<f64> {
+    match (most, value) {
+        (Some(most), Some(value)) => Some(most.max(value)),
+        (most, value) => most.or(value),
+    }
+}
+
+/// Whether nothing that could still move moves.
+pub(super) fn stands(look: &Look) -> f64 {
+    look.pace - SLOWEST_PACE
+}

@@ -1,0 +1,127 @@
+//! What the source gives at a pressure: flow, current, voltage.
+use super::battery::open_circuit_voltage;
+use super::error::SupplyError;
+use crate::model::{Battery, MotorPump, Source, Supply};
+
+/// Straight line of flow against pressure, with its ends.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Pump {
+    /// Flow without pressure [m3/s]; `None` = any flow at the largest pressure.
+    pub free: Option<f64>,
+    /// Loss of flow with pressure [m3/s/Pa].
+    pub slope: f64,
+    /// Largest gauge pressure [Pa].
+    pub most: f64,
+    /// Whether a relief valve holds that pressure and lets the rest go.
+    pub relieves: bool,
+    /// Least gauge pressure: the return line's, from which the legs can draw [Pa].
+    pub least: f64,
+    /// Electric side.
+    pub motor: Option<Motor>,
+}
+
+/// Straight line of current against pressure, and the battery behind it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Motor {
+    idle: f64,
+    per_pressure: f64,
+    circuit: Circuit,
+}
+
+/// Battery and wires.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Circuit {
+    /// Open-circuit voltage [V].
+    pub open: f64,
+    /// Internal resistance [Ω].
+    pub inside: f64,
+    /// Internal and wire resistance [Ω].
+    pub total: f64,
+}
+
+impl Circuit {
+    pub(super) fn new(battery: &Battery) -> Self {
+        Self {
+            open: open_circuit_voltage(battery),
+            inside: battery.internal_resistance,
+            total: battery.internal_resistance + battery.wire_resistance,
+        }
+    }
+
+    /// Voltage at the battery's posts [V].
+    pub(super) fn bus(&self, current: f64) -> f64 {
+        self.open - self.inside * current
+    }
+}
+
+impl Motor {
+    /// Current at a pressure [A].
+    pub(super) fn current(&self, pressure: f64) -> f64 {
+        self.idle + self.per_pressure * pressure
+    }
+
+    pub(super) fn circuit(&self) -> &Circuit {
+        &self.circuit
+    }
+}
+
+impl Pump {
+    /// The pump of a hydraulic supply; `None` for electric actuators.
+    ///
+    /// With V = E − R·I(p) at the motor and I(p) = I0 + (Is − I0)·p/Ps the line
+    /// Q = Q0·(V/Vn) − (Q0/Ps)·p stays straight in p.
+    pub(super) fn new(supply: &Supply) -> Result<Option<Self>, SupplyError> {
+        let least = supply.return_pressure;
+        Ok(Some(match &supply.source {
+            Source::ElectricActuators => return Ok(None),
+            Source::ConstantPressure => Self {
+                free: None,
+                slope: 0.0,
+                most: supply.available_pressure,
+                relieves: false,
+                least,
+                motor: None,
+            },
+            Source::HandPump(hand) => Self {
+                free: Some(hand.stroke_volume / hand.stroke_time),
+                slope: 0.0,
+                most: hand.largest_pressure,
+                relieves: false,
+                least,
+                motor: None,
+            },
+            Source::MotorPump(pump) => Self::on_motor(pump, Circuit::new(&supply.battery), least)?,
+        }))
+    }
+
+    fn on_motor(pump: &MotorPump, circuit: Circuit, least: f64) -> Result<Self, SupplyError> {
+        let motor = Motor {
+            idle: pump.no_load_current,
+            per_pressure: (pump.stall_current - pump.no_load_current) / pump.stall_pressure,
+            circuit,
+        };
+        let voltage = circuit.open - circuit.total * motor.idle;
+        if voltage <= 0.0 {
+            return Err(SupplyError::NoFlow { voltage });
+        }
+        let per_volt = pump.free_flow / pump.rated_voltage;
+        let free = per_volt * voltage;
+        let slope =
+            pump.free_flow / pump.stall_pressure + per_volt * circuit.total * motor.per_pressure;
+        let dead = free / slope;
+        Ok(Self {
+            free: Some(free),
+            slope,
+            most: dead.min(pump.relief_pressure),
+            relieves: pump.relief_pressure < dead,
+            least,
+            motor: Some(motor),
+        })
+    }
+
+    /// Flow at a pressure [m3/s]; without a line of its own, any.
+    pub(super) fn flow(&self, pressure: f64) -> Option<f64> {
+        self.free
+            .map(|free| (free - self.slope * pressure).max(0.0))
+    }
+}

@@ -1,0 +1,116 @@
+//! Why a leg stands still, and what would free it.
+use super::leg::Moving;
+use super::source::{Circuit, Pump};
+use super::state::Power;
+use crate::model::{ElectricActuator, Source, Supply};
+use crate::result::{Stall, StallCause};
+
+/// Stalls of the legs that are not at the end of their way, the one that lacks most first.
+/// `ceiling` is the pressure at which a switch stopped the pump, if one did.
+pub(super) fn stalls(
+    supply: &Supply,
+    power: &Power,
+    legs: &[Moving],
+    state: &[f64],
+    ceiling: Option<f64>,
+) -> Vec<Stall> {
+    let mut found: Vec<(f64, Stall)> = legs
+        .iter()
+        .zip(state)
+        .enumerate()
+        .filter(|(_, (leg, _))| !leg.is_home())
+        .map(|(at, (leg, fluid))| {
+            let (lack, cause) = match power {
+                Power::Fluid(pump) => by_pressure(supply, pump, leg, *fluid, ceiling),
+                Power::Electric { circuit, motors } => match motors.get(at) {
+                    Some(motor) => by_force(circuit, motor, leg, *fluid),
+                    None => (0.0, StallCause::EndOfWay),
+                },
+            };
+            let place = leg.place(*fluid);
+            (
+                lack,
+                Stall {
+                    leg: at,
+                    place,
+                    cause,
+                },
+            )
+        })
+        .collect();
+    found.sort_by(|a, b| b.0.total_cmp(&a.0));
+    found.into_iter().map(|(_, stall)| stall).collect()
+}
+
+/// Largest load on the rest of the way, and the area it stands on; `None` when there is no rest.
+fn hardest(leg: &Moving, fluid: f64) -> Option<(f64, f64)> {
+    let rest = leg.track.stages.iter().enumerate().skip(leg.stage);
+    rest.map(|(at, stage)| {
+        let from = if at == leg.stage { fluid } else { 0.0 };
+        (stage.load.peak_from(from).1, stage.area)
+    })
+    .max_by(|a, b| a.0.total_cmp(&b.0))
+}
+
+fn by_pressure(
+    supply: &Supply,
+    pump: &Pump,
+    leg: &Moving,
+    fluid: f64,
+    ceiling: Option<f64>,
+) -> (f64, StallCause) {
+    let Some((needed, area)) = hardest(leg, fluid) else {
+        return (f64::INFINITY, StallCause::EndOfWay);
+    };
+    let available = ceiling.map_or(pump.most, |ceiling| ceiling.min(pump.most));
+    let relief = match &supply.source {
+        Source::MotorPump(pump) => Some(pump.relief_pressure),
+        _ => None,
+    };
+    let relief_too_low = relief.is_some_and(|relief| relief < needed);
+    let volts_short = match (&supply.source, pump.motor) {
+        (Source::MotorPump(own), Some(motor)) if !relief_too_low && ceiling.is_none() => {
+            // The pump stands at p when V/Vn = p/Ps; the current there takes its own drop.
+            let at_motor = own.rated_voltage * needed / own.stall_pressure;
+            let circuit = motor.circuit();
+            Some((at_motor + circuit.total * motor.current(needed) - circuit.open).max(0.0))
+        }
+        _ => None,
+    };
+    let lack = needed - available;
+    (
+        lack,
+        StallCause::Pressure {
+            needed,
+            available,
+            thrust_over: lack * area,
+            volts_short,
+            relief_too_low,
+        },
+    )
+}
+
+fn by_force(
+    circuit: &Circuit,
+    motor: &ElectricActuator,
+    leg: &Moving,
+    stroke: f64,
+) -> (f64, StallCause) {
+    let Some((needed, _)) = hardest(leg, stroke) else {
+        return (f64::INFINITY, StallCause::EndOfWay);
+    };
+    // Stalled alone on the bus: F = Fs·V/Vn, V = E − R·(I0 + (Is − I0)·V/Vn).
+    let rise = (motor.locked_current - motor.idle_current) / motor.rated_voltage;
+    let volts = (circuit.open - circuit.total * motor.idle_current) / (1.0 + circuit.total * rise);
+    let available = motor.stall_force * volts.max(0.0) / motor.rated_voltage;
+    let at_motor = motor.rated_voltage * needed / motor.stall_force;
+    let current = motor.idle_current + rise * at_motor;
+    (
+        needed - available,
+        StallCause::Force {
+            needed,
+            available,
+            volts_short: (at_motor + circuit.total * current - circuit.open).max(0.0),
+        },
+    )
+}

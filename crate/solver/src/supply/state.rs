@@ -1,0 +1,182 @@
+//! State of all legs and budgets, and how fast each part of it changes.
+use super::balance::{Bus, Load, Manifold, bus, manifold};
+use super::error::SupplyError;
+use super::leg::Moving;
+use super::orifice;
+use super::source::{Circuit, Pump};
+use crate::model::ElectricActuator;
+
+/// What the legs are driven by.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Power {
+    /// Fluid from one manifold.
+    Fluid(Pump),
+    /// An electric actuator on each leg.
+    Electric {
+        circuit: Circuit,
+        /// One for each leg.
+        motors: Vec<ElectricActuator>,
+    },
+}
+
+/// Parts of the state behind the fluid of each leg.
+pub(super) const BUDGETS: usize = 8;
+
+/// Budget parts, in order behind the legs.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Budget {
+    Pumped,
+    Relieved,
+    Drawn,
+    Battery,
+    Wires,
+    Given,
+    Loads,
+    Lines,
+}
+
+/// Everything that follows from a state at one instant.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Look {
+    /// Rate of change of the state, legs first, then the budgets.
+    pub rates: Vec<f64>,
+    /// The manifold, with fluid.
+    pub manifold: Option<Manifold>,
+    /// Current from the battery [A].
+    pub current: Option<f64>,
+    /// Voltage at the battery's posts [V].
+    pub bus_voltage: Option<f64>,
+    /// Largest share of its free speed or flow at which anything still moves [1].
+    pub pace: f64,
+}
+
+impl Power {
+    /// Looks at a state: `fluid` of each leg's present stage, budgets behind.
+    pub(super) fn look(
+        &self,
+        legs: &[Moving],
+        state: &[f64],
+        time: f64,
+    ) -> Result<Look, SupplyError> {
+        match self {
+            Self::Fluid(pump) => look_fluid(pump, legs, state, time),
+            Self::Electric { circuit, motors } => look_electric(circuit, motors, legs, state, time),
+        }
+    }
+}
+
+fn budgets(rates: &mut [f64], legs: usize, values: &[(Budget, f64)]) {
+    for (which, value) in values {
+        if let Some(rate) = rates.get_mut(legs + *which as usize) {
+            *rate = *value;
+        }
+    }
+}
+
+fn look_fluid(pump: &Pump, legs: &[Moving], state: &[f64], time: f64) -> Result<Look, SupplyError> {
+    let loads: Vec<Load> = legs
+        .iter()
+        .zip(state)
+        .map(|(leg, fluid)| match leg.now() {
+            Some(stage) => Load {
+                pressure: stage.load.value(*fluid),
+                conductance: stage.conductance,
+            },
+            None => Load {
+                pressure: f64::INFINITY,
+                conductance: 0.0,
+            },
+        })
+        .collect();
+    let balance = manifold(pump, &loads, time)?;
+    let pressure = balance.pressure;
+    let mut rates = vec![0.0; legs.len() + BUDGETS];
+    let (mut to_loads, mut to_lines, mut taken) = (0.0, 0.0, 0.0);
+    let mut free = 0.0;
+    for (rate, load) in rates.iter_mut().zip(&loads) {
+        let flow = orifice::flow(load.conductance, pressure - load.pressure);
+        *rate = flow;
+        taken += flow;
+        free += load.conductance * pump.most.sqrt();
+        if flow > 0.0 {
+            to_loads += load.pressure * flow;
+            to_lines += (pressure - load.pressure) * flow;
+        }
+    }
+    let current = pump.motor.map(|motor| motor.current(pressure));
+    let amps = current.unwrap_or(0.0);
+    let (volts, ohms) = pump
+        .motor
+        .map_or((0.0, 0.0), |m| (m.circuit().open, m.circuit().total));
+    budgets(
+        &mut rates,
+        legs.len(),
+        &[
+            (Budget::Pumped, balance.pumped),
+            (Budget::Relieved, balance.relieved),
+            (Budget::Drawn, balance.drawn),
+            (Budget::Battery, volts * amps),
+            (Budget::Wires, ohms * amps * amps),
+            (Budget::Given, pressure * balance.pumped),
+            (Budget::Loads, to_loads),
+            (Budget::Lines, to_lines),
+        ],
+    );
+    Ok(Look {
+        rates,
+        manifold: Some(balance),
+        current,
+        bus_voltage: pump.motor.map(|motor| motor.circuit().bus(amps)),
+        pace: taken / pump.free.unwrap_or(free).max(f64::MIN_POSITIVE),
+    })
+}
+
+fn look_electric(
+    circuit: &Circuit,
+    motors: &[ElectricActuator],
+    legs: &[Moving],
+    state: &[f64],
+    time: f64,
+) -> Result<Look, SupplyError> {
+    let running: Vec<(usize, ElectricActuator, f64)> = legs
+        .iter()
+        .zip(state)
+        .zip(motors)
+        .enumerate()
+        .filter_map(|(at, ((leg, stroke), motor))| {
+            let force = leg.now()?.load.value(*stroke);
+            Some((at, *motor, force))
+        })
+        .collect();
+    let pairs: Vec<(ElectricActuator, f64)> = running
+        .iter()
+        .map(|(_, motor, force)| (*motor, *force))
+        .collect();
+    let Bus { current, speeds } = bus(circuit, &pairs, time)?;
+    let mut rates = vec![0.0; legs.len() + BUDGETS];
+    let (mut given, mut pace) = (0.0, 0.0_f64);
+    for ((at, motor, force), speed) in running.iter().zip(&speeds) {
+        if let Some(rate) = rates.get_mut(*at) {
+            *rate = *speed;
+        }
+        given += force.max(0.0) * speed;
+        pace = pace.max(speed / motor.free_speed);
+    }
+    budgets(
+        &mut rates,
+        legs.len(),
+        &[
+            (Budget::Battery, circuit.open * current),
+            (Budget::Wires, circuit.total * current * current),
+            (Budget::Given, given),
+            (Budget::Loads, given),
+        ],
+    );
+    Ok(Look {
+        rates,
+        manifold: None,
+        current: Some(current),
+        bus_voltage: Some(circuit.bus(current)),
+        pace,
+    })
+}

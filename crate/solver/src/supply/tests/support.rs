@@ -1,0 +1,83 @@
+//! A gear of three legs on a 12 V power pack, invented.
+use crate::model::*;
+use crate::sample;
+
+/// A leg whose strut shortens by a jack before the swing.
+pub(super) fn leg(name: &str) -> Leg {
+    let point = Point::new;
+    let mut leg = sample::leg();
+    leg.name = name.into();
+    leg.swing_up = 1.53;
+    leg.body.centre = point(0.005, -0.22);
+    leg.strut.axle = point(0.115, -0.72);
+    leg.strut.axis_bottom = point(0.0, -0.72);
+    leg.wheel.mass = 9.5;
+    if let Brace::Folding(brace) = &mut leg.brace {
+        brace.airframe_pivot = point(0.38, 0.01);
+        brace.knee = point(0.167, -0.139);
+        brace.leg_attach = point(0.0, -0.25);
+    }
+    leg.actuator = Actuator {
+        mount: point(-0.07, 0.125),
+        attach: point(0.33, 0.125),
+        bore: 0.0254,
+        rod: 0.0127,
+        shortest: 0.39,
+        longest: 0.56,
+        body_length: 0.3,
+        seal_friction: 90.0,
+        ..leg.actuator
+    };
+    leg.strut.shortening = Shortening::BeforeSwing { amount: 0.05 };
+    leg.drive = Drive {
+        orifice_up: Some(LineOrifice {
+            hole: 1.4e-3,
+            discharge: 0.62,
+        }),
+        orifice_down: Some(LineOrifice {
+            hole: 0.9e-3,
+            discharge: 0.62,
+        }),
+        strut_jack: Some(StrutJack {
+            area: 3e-4,
+            shorten_pressure: 1e6,
+            lengthen_pressure: 2e5,
+        }),
+        ..Drive::default()
+    };
+    leg
+}
+
+/// Two mains and a lighter nose leg; the right main is the heavier.
+pub(super) fn gear() -> Gear {
+    let mut nose = leg("Nose");
+    nose.wheel.mass = 4.0;
+    nose.body.mass = 5.0;
+    let mut right = leg("Right main");
+    right.wheel.mass = 11.0;
+    Gear {
+        name: "Test gear".into(),
+        note: String::new(),
+        legs: vec![nose, leg("Left main"), right],
+        conditions: Conditions::default(),
+        supply: Supply {
+            return_pressure: 1e5,
+            source: Source::MotorPump(MotorPump {
+                free_flow: 6e-5,
+                rated_voltage: 12.0,
+                stall_pressure: 7e6,
+                no_load_current: 15.0,
+                stall_current: 150.0,
+                relief_pressure: 5e6,
+            }),
+            battery: Battery {
+                wire_resistance: 0.01,
+                breaker_rating: Some(60.0),
+                ..Battery::default()
+            },
+            ..Supply::constant(7e6)
+        },
+        fluid: Fluid::default(),
+        clearance_rule: ClearanceRule::default(),
+    }
+}

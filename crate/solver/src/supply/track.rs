@@ -1,0 +1,315 @@
+//! The way of one leg as the source sees it: stages, each with its load over the fluid or stroke.
+use super::curve::Curve;
+use super::orifice::{OPEN_LINE, conductance};
+use crate::kinematics::{Linkage, Sweep};
+use crate::model::{Gear, Leg, LineOrifice, Shortening, Source, StrutJack};
+use crate::result::{Direction, Phase, Place};
+use crate::solve::loaded_from;
+use crate::statics;
+
+/// Stations of the swing between which the load is a smooth curve.
+const STATIONS: usize = 361;
+
+/// Strokes within this of each other are the same [m].
+const SAME_STROKE: f64 = 1e-12;
+
+/// The way of one leg in one direction.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Track {
+    /// Stages in the order in which they are driven.
+    pub stages: Vec<Stage>,
+    /// Place before the first stage.
+    pub from: Place,
+    /// Place behind the last one, where a lock of its own may have moved the leg on.
+    pub to: Place,
+    /// Why the way ends before its end, if it does.
+    pub blocked: Option<Blocked>,
+}
+
+/// Why a leg cannot be driven to the end of its way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Blocked {
+    /// A part runs out of its length or cannot be assembled.
+    Jam,
+    /// The actuator has no arm.
+    DeadPoint,
+}
+
+/// One stage: a stroke against a load.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Stage {
+    /// Whether the strut slides; otherwise the leg swings.
+    pub is_strut: bool,
+    /// Fluid for the whole stage [m3]; its stroke with an electric actuator [m].
+    pub extent: f64,
+    /// Area the fluid works on [m2]; 1 with an electric actuator.
+    pub area: f64,
+    /// Pressure at the manifold from which it moves, over the fluid [Pa]; force with an electric
+    /// actuator [N].
+    pub load: Curve,
+    /// Flow into the cylinder per root of the pressure to spare [m3/s/√Pa].
+    pub conductance: f64,
+    /// Place of the path at rising fluid: `(fluid, progress, travel, swing)`.
+    pub places: Vec<[f64; 4]>,
+}
+
+impl Stage {
+    /// Place after so much fluid.
+    pub(super) fn place(&self, fluid: f64) -> Place {
+        let after = self.places.partition_point(|row| row[0] <= fluid);
+        let before = after.checked_sub(1).and_then(|at| self.places.get(at));
+        let [_, progress, travel, swing] = match (before, self.places.get(after)) {
+            (Some(a), Some(b)) => {
+                let share = (fluid - a[0]) / (b[0] - a[0]);
+                std::array::from_fn(|at| a[at] + share * (b[at] - a[at]))
+            }
+            (Some(row), None) | (None, Some(row)) => *row,
+            (None, None) => [0.0; 4],
+        };
+        let phase = match progress {
+            _ if self.is_strut => Phase::Shorten,
+            p if p < 0.0 => Phase::Unlock,
+            _ => Phase::Swing,
+        };
+        Place {
+            phase,
+            progress,
+            travel,
+            swing,
+        }
+    }
+
+    /// Fluid at which the way first comes to a travel; `None` when it does not.
+    pub(super) fn fluid_at_travel(&self, travel: f64) -> Option<f64> {
+        self.places.windows(2).find_map(|pair| match pair {
+            [a, b] if (a[2] - travel) * (b[2] - travel) <= 0.0 && a[2] != b[2] => {
+                Some(a[0] + (travel - a[2]) / (b[2] - a[2]) * (b[0] - a[0]))
+            }
+            _ => None,
+        })
+    }
+}
+
+/// What stands at one station.
+struct Point {
+    place: Place,
+    length: f64,
+    /// Thrust of the fluid to go up and to come down [N]; `None` where none moves the leg.
+    efforts: Option<[f64; 2]>,
+}
+
+impl Track {
+    /// The way of a leg of a checked gear.
+    pub(super) fn new(gear: &Gear, leg: &Leg, direction: Direction) -> Self {
+        let linkage = Linkage::new(leg);
+        let sweep = Sweep::new(leg, &linkage, STATIONS);
+        let gravity = statics::gravity(leg.view, &gear.conditions);
+        let wind = statics::wind(leg.view, &gear.conditions);
+        let loaded_from = loaded_from(&leg.brace);
+        let points: Vec<Point> = sweep
+            .poses
+            .iter()
+            .filter(|pose| pose.place.phase != Phase::Shorten)
+            .map(|pose| {
+                let force = (pose.place.progress >= loaded_from)
+                    .then(|| {
+                        statics::station_force(leg, &gear.supply, &linkage, pose, gravity, wind)
+                    })
+                    .flatten();
+                Point {
+                    place: pose.place,
+                    length: pose.actuator_length,
+                    efforts: force.map(|force| [force.retract_effort, force.extend_effort]),
+                }
+            })
+            .collect();
+        let first = sweep.poses.first().map(|pose| pose.place);
+        let last = sweep.poses.last().map(|pose| pose.place);
+        let start = Place {
+            phase: Phase::Swing,
+            progress: 0.0,
+            travel: 0.0,
+            swing: 0.0,
+        };
+        let (used, mut blocked) = driven(&points);
+        if !sweep.jams.is_empty() && blocked.is_none() {
+            blocked = Some(Blocked::Jam);
+        }
+        let swing = swing_stage(gear, leg, used, direction);
+        let strut = strut_stage(gear, leg, direction);
+        let mut stages: Vec<Stage> = match direction {
+            Direction::Up => strut.into_iter().chain(swing).collect(),
+            Direction::Down => swing.into_iter().chain(strut).collect(),
+        };
+        stages.retain(|stage| stage.extent > 0.0);
+        let ends = [first.unwrap_or(start), last.unwrap_or(start)];
+        let [from, to] = match direction {
+            Direction::Up => ends,
+            Direction::Down => [ends[1], ends[0]],
+        };
+        Self {
+            stages,
+            from,
+            to,
+            blocked,
+        }
+    }
+}
+
+/// The points that the actuator can drive through in one direction of its stroke, and what stops
+/// it. The first may be without force: there a device of its own has unlocked the knee.
+fn driven(points: &[Point]) -> (&[Point], Option<Blocked>) {
+    let first = points
+        .iter()
+        .position(|point| point.efforts.is_some())
+        .unwrap_or(points.len());
+    let points = points.get(first.saturating_sub(1)..).unwrap_or(&[]);
+    let mut sign = 0.0;
+    for (at, pair) in points.windows(2).enumerate() {
+        let [a, b] = pair else { continue };
+        let change = b.length - a.length;
+        let without_arm = b.efforts.is_none() && at + 2 < points.len();
+        let turns_back = change.abs() > SAME_STROKE && sign != 0.0 && change.signum() != sign;
+        if turns_back || without_arm {
+            return (points.get(..=at).unwrap_or(&[]), Some(Blocked::DeadPoint));
+        }
+        // The step out of the straight knee may go a little against the stroke: not driven.
+        if change.abs() > SAME_STROKE && (a.efforts.is_some() || at > 0) {
+            sign = change.signum();
+        }
+    }
+    (points, None)
+}
+
+/// Area that works and area that empties in a direction [m2]; both 1 with an electric actuator.
+fn areas(gear: &Gear, leg: &Leg, lengthens: bool) -> [f64; 2] {
+    if matches!(gear.supply.source, Source::ElectricActuators) {
+        return [1.0, 1.0];
+    }
+    let (bore, annulus) = statics::areas(&leg.actuator);
+    if lengthens {
+        [bore, annulus]
+    } else {
+        [annulus, bore]
+    }
+}
+
+fn swing_stage(gear: &Gear, leg: &Leg, points: &[Point], direction: Direction) -> Option<Stage> {
+    let (first, last) = (points.first()?, points.last()?);
+    let lengthens_up = last.length > first.length;
+    let is_down = direction == Direction::Down;
+    let [working, emptied] = areas(gear, leg, lengthens_up != is_down);
+    let is_fluid = !matches!(gear.supply.source, Source::ElectricActuators);
+    let back = if is_fluid {
+        gear.supply.return_pressure
+    } else {
+        0.0
+    };
+    let mut rows: Vec<(&Point, f64)> = Vec::with_capacity(points.len());
+    let mut effort = points
+        .iter()
+        .find_map(|point| point.efforts)
+        .map(|efforts| efforts[usize::from(is_down)])?;
+    for point in points {
+        if let Some(efforts) = point.efforts {
+            effort = efforts[usize::from(is_down)];
+        }
+        rows.push((point, (effort + back * emptied) / working));
+    }
+    if is_down {
+        rows.reverse();
+    }
+    let mut fluid = 0.0;
+    let mut before: Option<f64> = None;
+    let mut places = Vec::with_capacity(rows.len());
+    let mut load = Vec::with_capacity(rows.len());
+    for (point, needed) in rows {
+        fluid += before.map_or(0.0, |length| (point.length - length).abs() * working);
+        before = Some(point.length);
+        if places.last().is_none_or(|row: &[f64; 4]| fluid > row[0]) {
+            places.push([
+                fluid,
+                point.place.progress,
+                point.place.travel,
+                point.place.swing,
+            ]);
+            load.push((fluid, needed));
+        }
+    }
+    let line = line(leg, direction);
+    Some(Stage {
+        is_strut: false,
+        extent: fluid,
+        area: working,
+        load: Curve::new(load),
+        conductance: line_conductance(gear, line, direction, working, emptied),
+        places,
+    })
+}
+
+/// The orifice of a leg's line; down, the one of its fall stands in where none is given for the
+/// pump.
+fn line(leg: &Leg, direction: Direction) -> Option<LineOrifice> {
+    match direction {
+        Direction::Up => leg.drive.orifice_up,
+        Direction::Down => leg.drive.orifice_down.or_else(|| {
+            Some(LineOrifice {
+                hole: leg.fall.return_orifice?,
+                discharge: leg.fall.discharge(),
+            })
+        }),
+    }
+}
+
+/// Flow into the cylinder per root of the pressure to spare at the manifold.
+///
+/// Up, the orifice meters what enters. Down, it meters what leaves the same side (a one-way
+/// restrictor sits in the up line, common practice): the cylinder magnifies the pressure to spare
+/// by working over emptied area and the flow likewise, so c becomes c·(Aw/Ae)^1.5.
+fn line_conductance(
+    gear: &Gear,
+    line: Option<LineOrifice>,
+    direction: Direction,
+    working: f64,
+    emptied: f64,
+) -> f64 {
+    let own = conductance(&line.unwrap_or(OPEN_LINE), gear.fluid.density);
+    match direction {
+        Direction::Up => own,
+        Direction::Down => own * (working / emptied).powf(1.5),
+    }
+}
+
+/// The stage of the strut: only where it shortens before the swing, by a hydraulic jack.
+fn strut_stage(gear: &Gear, leg: &Leg, direction: Direction) -> Option<Stage> {
+    let Shortening::BeforeSwing { amount } = leg.strut.shortening else {
+        return None;
+    };
+    let StrutJack {
+        area,
+        shorten_pressure,
+        lengthen_pressure,
+    } = leg.drive.strut_jack?;
+    if matches!(gear.supply.source, Source::ElectricActuators) {
+        return None;
+    }
+    let start = Linkage::new(leg).path().start();
+    let (pressure, ends, line) = match direction {
+        Direction::Up => (shorten_pressure, [start, start + 1.0], line(leg, direction)),
+        Direction::Down => (
+            lengthen_pressure,
+            [start + 1.0, start],
+            line(leg, direction),
+        ),
+    };
+    let needed = pressure + gear.supply.return_pressure;
+    let extent = area * amount;
+    Some(Stage {
+        is_strut: true,
+        extent,
+        area,
+        load: Curve::new([(0.0, needed), (extent, needed)]),
+        conductance: line_conductance(gear, line, direction, area, area),
+        places: vec![[0.0, ends[0], 0.0, 0.0], [extent, ends[1], 0.0, 0.0]],
+    })
+}

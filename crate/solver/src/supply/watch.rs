@@ -1,0 +1,88 @@
+//! What is looked for in pressures and currents while the legs move.
+use super::run::stands;
+use super::state::{Look, Power};
+use crate::model::Supply;
+use crate::result::RunEventKind;
+
+/// Levels that make an event when they are crossed.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Watch {
+    pressure_switch: Option<f64>,
+    breaker: Option<f64>,
+    relieves: bool,
+    relief_open: bool,
+    breaker_passed: bool,
+}
+
+impl Watch {
+    pub(super) fn new(supply: &Supply, power: &Power) -> Self {
+        let relieves = matches!(power, Power::Fluid(pump) if pump.relieves);
+        let is_fluid = matches!(power, Power::Fluid(_));
+        Self {
+            pressure_switch: supply.pressure_switch.filter(|_| is_fluid),
+            breaker: supply.battery.breaker_rating,
+            relieves,
+            relief_open: false,
+            breaker_passed: false,
+        }
+    }
+
+    /// How far a kind of event is away: it happens where this comes down to zero.
+    pub(super) fn measure(&self, kind: RunEventKind, look: &Look) -> f64 {
+        let manifold = look.manifold;
+        let below_relief = manifold.map_or(f64::INFINITY, |m| m.below_relief);
+        let below = |level: Option<f64>, value: Option<f64>| match (level, value) {
+            (Some(level), Some(value)) => level - value,
+            _ => f64::INFINITY,
+        };
+        match kind {
+            RunEventKind::Stalled => stands(look),
+            RunEventKind::ReliefOpen => below_relief,
+            RunEventKind::ReliefClosed => -below_relief,
+            RunEventKind::PressureSwitch => {
+                below(self.pressure_switch, manifold.map(|m| m.pressure))
+            }
+            RunEventKind::BreakerPassed => below(self.breaker, look.current),
+            _ => f64::INFINITY,
+        }
+    }
+
+    /// Kinds that have happened at a look and are not noted yet; the order is that in which they
+    /// are told.
+    pub(super) fn seen(&self, look: &Look) -> Vec<RunEventKind> {
+        let relief = if self.relief_open {
+            RunEventKind::ReliefClosed
+        } else {
+            RunEventKind::ReliefOpen
+        };
+        let mut kinds = vec![RunEventKind::PressureSwitch];
+        if !self.breaker_passed {
+            kinds.push(RunEventKind::BreakerPassed);
+        }
+        if self.relieves {
+            kinds.push(relief);
+        }
+        kinds.push(RunEventKind::Stalled);
+        kinds.retain(|kind| self.measure(*kind, look) < 0.0);
+        kinds
+    }
+
+    /// Whether a current passes the breaker's rating for the first time.
+    pub(super) fn passes_breaker(&self, current: Option<f64>) -> bool {
+        let over = self
+            .breaker
+            .zip(current)
+            .is_some_and(|(level, current)| current > level);
+        over && !self.breaker_passed
+    }
+
+    /// Notes an event.
+    pub(super) fn note(&mut self, kind: RunEventKind) {
+        match kind {
+            RunEventKind::ReliefOpen => self.relief_open = true,
+            RunEventKind::ReliefClosed => self.relief_open = false,
+            RunEventKind::BreakerPassed => self.breaker_passed = true,
+            _ => {}
+        }
+    }
+}
