@@ -6,7 +6,7 @@ use gearswing_report::{
     times_csv_rows, unusable_json,
 };
 use gearswing_solver::model::Gear;
-use gearswing_solver::supply::{SupplyOptions, cycle};
+use gearswing_solver::supply::{SupplyOptions, cycle, is_timed};
 use gearswing_solver::{Options, solve_leg};
 
 use crate::arguments::{Format, Input, Request};
@@ -123,7 +123,7 @@ fn solved(
         })
         .collect();
     // The legs share one supply: a leg alone has no times.
-    let cycle = (!gear.supply.source.is_constant() && legs.len() == gear.legs.len())
+    let cycle = (is_timed(gear) && legs.len() == gear.legs.len())
         .then(|| cycle(gear, &SupplyOptions::default()));
     let answered = Answered {
         file,

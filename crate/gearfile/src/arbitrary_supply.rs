@@ -1,7 +1,7 @@
 //! Any supply, and what drives a leg, for property tests.
 use gearswing_solver::model::{
-    Battery, BatteryKind, BatterySize, Drive, ElectricActuator, HandPump, LineOrifice, MotorPump,
-    Source, StrutJack, Supply, Switches,
+    Accumulator, Battery, BatteryKind, BatterySize, Drive, ElectricActuator, HandPump, LineOrifice,
+    MotorPump, Source, StrutJack, Supply, Switches,
 };
 use proptest::collection::vec;
 use proptest::option;
@@ -41,15 +41,23 @@ pub(crate) fn drive() -> impl Strategy<Value = Drive> {
         option::of(jack),
         option::of(electric),
         switches,
-        option::of(number()),
+        [option::of(number()), option::of(number())],
     )
         .prop_map(
-            |(orifice_up, orifice_down, strut_jack, electric, switches, start_travel)| Drive {
+            |(
                 orifice_up,
                 orifice_down,
                 strut_jack,
                 electric,
                 switches,
+                [start_travel, stage_valve],
+            )| Drive {
+                orifice_up,
+                orifice_down,
+                strut_jack,
+                electric,
+                switches,
+                stage_valve,
                 start_travel,
             },
         )
@@ -90,14 +98,28 @@ pub(crate) fn supply() -> impl Strategy<Value = Supply> {
                 breaker_rating,
             },
         );
-    (vec(number(), 3), source, battery, option::of(number())).prop_map(
-        |(n, source, battery, pressure_switch)| Supply {
-            available_pressure: n[0],
-            return_pressure: n[1],
-            margin_wanted: n[2],
-            source,
-            battery,
-            pressure_switch,
-        },
+    let accumulator = vec(number(), 4).prop_map(|n| Accumulator {
+        gas_volume: n[0],
+        precharge: n[1],
+        charged: n[2],
+        exponent: n[3],
+    });
+    (
+        vec(number(), 3),
+        source,
+        battery,
+        option::of(accumulator),
+        option::of(number()),
     )
+        .prop_map(
+            |(n, source, battery, accumulator, pressure_switch)| Supply {
+                available_pressure: n[0],
+                return_pressure: n[1],
+                margin_wanted: n[2],
+                source,
+                battery,
+                accumulator,
+                pressure_switch,
+            },
+        )
 }

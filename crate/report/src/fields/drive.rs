@@ -42,6 +42,15 @@ pub(super) const DRIVE: &[FieldWords] = &[
     .of(Group::Actuator)
     .if_empty("0.62, a sharp edge"),
     FieldWords::number(
+        "legs[].drive.stage_valve_pa",
+        Quantity::Pressure,
+        "Stage valve opens at",
+        "opening pressure of the stage valve",
+        "Gauge pressure at which the valve before the leg's second stage opens: it holds the swing back until the strut has shortened, and the strut until the leg is down.",
+    )
+    .of(Group::Actuator)
+    .if_empty("no stage valve"),
+    FieldWords::number(
         "legs[].drive.jack.area_m2",
         Quantity::Area,
         "Strut jack, area",

@@ -248,6 +248,7 @@ const PARTS: &[(&str, &str)] = &[
     (".folding.lower", "lower brace link"),
     (".folding.upper", "upper brace link"),
     (".former", "former tire"),
+    (".accumulator", "accumulator"),
     (".hand_pump", "hand pump"),
     (".motor_pump", "pump on a DC motor"),
     (".orifice_down", "orifice down"),

@@ -8,7 +8,7 @@ const SOURCES: &[ChoiceWords] = &[
     option(
         "constant_pressure",
         "Constant pressure",
-        "The available pressure, whatever flows: no times are worked out.",
+        "The available pressure, whatever flows: times follow where every leg has its orifice.",
     ),
     option(
         "motor_pump",
@@ -73,7 +73,7 @@ pub(super) const SUPPLY: &[FieldWords] = &[
         SOURCES,
         "Source",
         "source of the supply",
-        "What makes the pressure or the force. Times are worked out for a pump and for electric actuators.",
+        "What makes the pressure or the force. Times are worked out for a pump, for electric actuators, for an accumulator, and where every leg has its orifice.",
     )
     .of(Group::Supply)
     .if_empty("a constant pressure"),
@@ -212,6 +212,40 @@ pub(super) const SUPPLY: &[FieldWords] = &[
     )
     .of(Group::Supply)
     .if_empty("not checked"),
+    FieldWords::number(
+        "supply.accumulator.gas_volume_m3",
+        Quantity::Volume,
+        "Accumulator, gas",
+        "gas volume of the accumulator",
+        "Volume of the gas with no fluid in it, from its data plate. With a constant pressure as the source the accumulator is all there is: nothing fills it again.",
+    )
+    .of(Group::Supply)
+    .if_empty("no accumulator"),
+    FieldWords::number(
+        "supply.accumulator.precharge_pa",
+        Quantity::Pressure,
+        "Accumulator, precharge",
+        "precharge of the accumulator",
+        "Gauge pressure of the gas with the fluid let off, by the maker's procedure.",
+    )
+    .of(Group::Supply),
+    FieldWords::number(
+        "supply.accumulator.charged_pa",
+        Quantity::Pressure,
+        "Accumulator, charged to",
+        "charged pressure of the accumulator",
+        "Gauge pressure in it when the gear is selected.",
+    )
+    .of(Group::Supply),
+    FieldWords::number(
+        "supply.accumulator.exponent",
+        Quantity::Ratio,
+        "Accumulator, exponent of the gas",
+        "exponent of the accumulator's gas",
+        "1.4 for nitrogen in a swing of some seconds, 1 for one so slow that the gas keeps its temperature.",
+    )
+    .of(Group::Supply)
+    .if_empty("1.4, nitrogen without heat exchange"),
     FieldWords::number(
         "supply.pressure_switch_pa",
         Quantity::Pressure,

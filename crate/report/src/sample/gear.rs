@@ -1,11 +1,11 @@
 //! An invented gear with every field that a gear file can have.
 use gearswing_solver::model::{
-    Acts, Actuator, AttachTo, Basis, Battery, BatteryKind, BatterySize, Body, BodyEnd, Brace,
-    ClearanceRule, Conditions, Drive, ElectricActuator, FallData, Fluid, FoldingBrace, Folds,
-    GasLaw, GasSpring, Gear, Grown, HandPump, Leg, LegAir, LegBody, LineOrifice, LinearSpring,
-    Link, MotorPump, MovingPart, Obstacle, Pin, Pins, Point, Shape, Shortening, ShorteningRow,
-    SlidingBrace, Source, Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, StrutJack,
-    Supply, Switches, Tire, TorsionSpring, UnlockedBy, View, Wheel,
+    Accumulator, Acts, Actuator, AttachTo, Basis, Battery, BatteryKind, BatterySize, Body, BodyEnd,
+    Brace, ClearanceRule, Conditions, Drive, ElectricActuator, FallData, Fluid, FoldingBrace,
+    Folds, GasLaw, GasSpring, Gear, Grown, HandPump, Leg, LegAir, LegBody, LineOrifice,
+    LinearSpring, Link, MotorPump, MovingPart, Obstacle, Pin, Pins, Point, Shape, Shortening,
+    ShorteningRow, SlidingBrace, Source, Spring, SpringEnd, SpringJoint, SpringKind, SpringSet,
+    Strut, StrutJack, Supply, Switches, Tire, TorsionSpring, UnlockedBy, View, Wheel,
 };
 
 fn point(x: f64, y: f64) -> Point {
@@ -101,6 +101,7 @@ fn drive() -> Drive {
     };
     Drive {
         orifice_up: Some(orifice(1.4e-3)),
+        stage_valve: Some(2e6),
         orifice_down: Some(orifice(1e-3)),
         strut_jack: Some(StrutJack {
             area: 3e-4,
@@ -272,6 +273,12 @@ pub(crate) fn full_gear() -> Gear {
                 breaker_rating: Some(60.0),
             },
             pressure_switch: Some(6.5e6),
+            accumulator: Some(Accumulator {
+                gas_volume: 5e-4,
+                precharge: 3e6,
+                charged: 6e6,
+                exponent: 1.3,
+            }),
             ..Supply::constant(6.894_757e6)
         },
         fluid: Fluid { density: 855.0 },

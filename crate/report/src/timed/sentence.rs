@@ -4,6 +4,7 @@ use gearswing_solver::supply::SupplyError;
 use gearswing_units::Quantity;
 
 use super::Timed;
+use crate::cases::joint_words;
 use crate::text::capital_first;
 
 /// Cautions that belong to times.
@@ -24,7 +25,8 @@ pub fn supply_simplified() -> &'static [&'static str] {
         "A leg that its weight drives down runs ahead of the pump, held back by its orifice alone; the manifold then stays at the return pressure.",
         "A separate unlocking device, and a strut without a jack, take no time and no fluid.",
         "Pump, battery and motor are straight lines at one temperature; how soon a breaker trips is not worked out.",
-        "The switches sit where the file says; doors and valves of sequence are not modelled.",
+        "The switches sit where the file says; doors are not modelled.",
+        "An accumulator takes and gives up no heat; after the swing the pump fills it again, which is not timed.",
     ]
 }
 
@@ -119,10 +121,13 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
                     timed.say(Quantity::Voltage, volts)
                 ));
             }
-            ways.push(format!(
-                "{} less load on its actuator",
-                timed.say(Quantity::Force, thrust_over)
-            ));
+            match thrust_over {
+                Some(thrust) => ways.push(format!(
+                    "{} less load on its actuator",
+                    timed.say(Quantity::Force, thrust)
+                )),
+                None => ways.push("a stage valve that opens lower".to_owned()),
+            }
             let relief = if relief_too_low && run.end == RunEnd::Stalled {
                 " More volts alone would not: the relief valve opens first."
             } else {
@@ -148,6 +153,10 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
         ),
         StallCause::EndOfWay => format!(
             "{leg} stops {at}, where its parts or its actuator let it go no further: no pressure frees it."
+        ),
+        StallCause::Binds { joint } => format!(
+            "{leg} binds {at}: friction at {} grows with the thrust faster than the thrust itself, and no pressure frees it. Clean and grease the pins, and look for a bent or misaligned part.",
+            joint_words(joint)
         ),
     };
     capital_first(&text)
@@ -198,13 +207,24 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
         });
     }
     let f = &run.fluid;
-    if f.pumped > 0.0 {
+    if f.pumped > 0.0 || f.accumulator != 0.0 {
         let say = |si| timed.say(Quantity::Volume, si);
         let mut text = format!(
             "Fluid: {} pumped, {} into the cylinders",
             say(f.pumped),
             say(f.swept)
         );
+        if f.accumulator.abs() > 1e-9 {
+            let way = if f.accumulator > 0.0 {
+                "out of"
+            } else {
+                "into"
+            };
+            text.push_str(&format!(
+                ", {} {way} the accumulator",
+                say(f.accumulator.abs())
+            ));
+        }
         if f.relieved > 1e-9 {
             text.push_str(&format!(", {} over the relief valve", say(f.relieved)));
         }

@@ -1,5 +1,5 @@
 //! What is said of a gear against time, for runs put together by hand.
-use gearswing_solver::model::Source;
+use gearswing_solver::model::{Joint, Source};
 use gearswing_solver::result::{
     Breaker, Cycle, Direction, EnergyBudget, FluidBudget, Indication, LegSample, Run, RunEnd,
     RunEvent, RunEventKind, Sample, Stall, StallCause,
@@ -31,24 +31,27 @@ fn stall(cause: StallCause) -> Stall {
     }
 }
 
-fn causes() -> [StallCause; 5] {
-    let pressure = |volts_short, relief_too_low, needed| StallCause::Pressure {
+fn causes() -> [StallCause; 6] {
+    let pressure = |volts_short, relief_too_low, needed, thrust_over| StallCause::Pressure {
         needed,
         available: 2.8e6,
-        thrust_over: 117.0,
+        thrust_over,
         volts_short,
         relief_too_low,
     };
     [
-        pressure(Some(0.84), false, 3.02e6),
-        pressure(None, true, 3.02e6),
-        pressure(None, false, 2.0e6),
+        pressure(Some(0.84), false, 3.02e6, Some(117.0)),
+        pressure(None, true, 3.02e6, None),
+        pressure(None, false, 2.0e6, Some(117.0)),
         StallCause::Force {
             needed: 1333.0,
             available: 1100.0,
             volts_short: 1.6,
         },
         StallCause::EndOfWay,
+        StallCause::Binds {
+            joint: Joint::ActuatorAttach,
+        },
     ]
 }
 
@@ -98,6 +101,7 @@ fn run() -> Run {
             drawn: 1e-5,
             swept: 2.2e-4,
             relieved: 3e-5,
+            accumulator: 2e-5,
         },
         energy: EnergyBudget {
             battery: 3600.0,

@@ -76,6 +76,8 @@ pub(super) const STROKE_VOLUME: Range = range(1e-8, 1e-2);
 pub(super) const STROKE_TIME: Range = range(0.05, 600.0);
 /// Area of a strut jack [m2].
 pub(super) const JACK_AREA: Range = range(1e-7, 1.0);
+/// Gas of an accumulator [m3].
+pub(super) const GAS_VOLUME: Range = range(1e-6, 0.1);
 /// Speed of an actuator [m/s].
 pub(super) const STROKE_SPEED: Range = range(1e-5, 10.0);
 /// Force that stops an actuator [N].
@@ -129,13 +131,17 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "stall_pressure_pa"
         | "relief_pressure_pa"
         | "largest_pressure_pa"
-        | "pressure_switch_pa" => PRESSURE,
+        | "pressure_switch_pa"
+        | "stage_valve_pa"
+        | "precharge_pa"
+        | "charged_pa" => PRESSURE,
         "return_pressure_pa" | "shorten_pa" | "lengthen_pa" => BACK_PRESSURE,
         "free_flow_m3_s" => FLOW,
         "rated_v" | "open_circuit_v" | "motor_v" => VOLTAGE,
         "internal_ohm" | "wires_ohm" => RESISTANCE,
         "stall_a" | "locked_a" | "breaker_a" => CURRENT,
         "idle_a" => IDLE_CURRENT,
+        "gas_volume_m3" => GAS_VOLUME,
         "stroke_volume_m3" => STROKE_VOLUME,
         "stroke_time_s" => STROKE_TIME,
         "area_m2" => JACK_AREA,

@@ -1,7 +1,7 @@
 //! Faults of the supply and of what drives each leg.
 use super::visit::Visit;
 use super::{FaultKind, ranges};
-use crate::model::{Gear, Leg, LineOrifice, MotorPump, Source, Supply};
+use crate::model::{Accumulator, Gear, Leg, LineOrifice, MotorPump, Source, Supply};
 
 pub(super) fn visit(v: &mut Visit, supply: &Supply) {
     let available = format_args!("supply.available_pressure_pa");
@@ -35,6 +35,9 @@ pub(super) fn visit(v: &mut Visit, supply: &Supply) {
         above_back(v, "supply.pressure_switch_pa", set);
     }
     battery(v, supply);
+    if let Some(gas) = &supply.accumulator {
+        accumulator(v, gas, &supply.source);
+    }
     match &supply.source {
         Source::ConstantPressure | Source::ElectricActuators => {}
         Source::HandPump(hand) => {
@@ -62,6 +65,32 @@ pub(super) fn visit(v: &mut Visit, supply: &Supply) {
             if let Some(relief) = motor_pump(v, pump) {
                 above_back(v, "supply.source.motor_pump.relief_pressure_pa", relief);
             }
+        }
+    }
+}
+
+fn accumulator(v: &mut Visit, gas: &Accumulator, source: &Source) {
+    let at = "supply.accumulator";
+    v.number(
+        format_args!("{at}.gas_volume_m3"),
+        gas.gas_volume,
+        ranges::GAS_VOLUME,
+    );
+    v.number(
+        format_args!("{at}.exponent"),
+        gas.exponent,
+        ranges::EXPONENT,
+    );
+    let (low, high) = (format!("{at}.precharge_pa"), format!("{at}.charged_pa"));
+    if v.number(format_args!("{low}"), gas.precharge, ranges::PRESSURE)
+        & v.number(format_args!("{high}"), gas.charged, ranges::PRESSURE)
+    {
+        v.below(&low, gas.precharge, &high, gas.charged);
+        if let Source::MotorPump(pump) = source
+            && gas.charged > pump.relief_pressure
+        {
+            let relief = "supply.source.motor_pump.relief_pressure_pa";
+            v.below(&high, gas.charged, relief, pump.relief_pressure);
         }
     }
 }
@@ -185,6 +214,11 @@ pub(super) fn drive(v: &mut Visit, leg: &Leg, gear: &Gear) {
     ] {
         v.number(format_args!("drive.switches.{key}"), value, ranges::TRAVEL);
     }
+    v.option(
+        format_args!("drive.stage_valve_pa"),
+        drive.stage_valve,
+        ranges::PRESSURE,
+    );
     v.option(
         format_args!("drive.start_travel"),
         drive.start_travel,

@@ -19,6 +19,11 @@ pub struct Drive {
     /// takes no fluid and no time.
     #[serde(rename = "jack", skip_serializing_if = "Option::is_none")]
     pub strut_jack: Option<StrutJack>,
+    /// Gauge pressure at the manifold at which the valve before the leg's second stage opens [Pa]:
+    /// it holds the swing back until the strut has shortened, and the strut until the leg is down;
+    /// absent = the stages follow without one.
+    #[serde(rename = "stage_valve_pa", skip_serializing_if = "Option::is_none")]
+    pub stage_valve: Option<f64>,
     /// Electric linear actuator in place of the hydraulic one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub electric: Option<ElectricActuator>,

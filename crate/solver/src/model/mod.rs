@@ -52,8 +52,8 @@ pub use spring::{
 };
 pub use strut::{Shortening, ShorteningRow, Strut};
 pub use supply::{
-    Battery, BatteryKind, BatterySize, DEFAULT_INTERNAL_RESISTANCE, DEFAULT_MARGIN_WANTED,
-    HandPump, MotorPump, Source, Supply,
+    Accumulator, Battery, BatteryKind, BatterySize, DEFAULT_INTERNAL_RESISTANCE,
+    DEFAULT_MARGIN_WANTED, HandPump, MotorPump, Source, Supply,
 };
 pub use well::{MovingPart, Obstacle, Shape};
 pub use wheel::{Basis, Grown, Tire, Wheel};

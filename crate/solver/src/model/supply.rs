@@ -24,6 +24,10 @@ pub struct Supply {
     /// Battery, wires and breaker of an electric source.
     #[serde(default, skip_serializing_if = "Battery::is_default")]
     pub battery: Battery,
+    /// Accumulator at the manifold. With a constant pressure as the source it is all there is:
+    /// nothing fills it again.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub accumulator: Option<Accumulator>,
     /// Gauge pressure at which a switch stops the pump [Pa]; absent = the position switches stop
     /// it.
     #[serde(
@@ -44,6 +48,7 @@ impl Supply {
             margin_wanted: DEFAULT_MARGIN_WANTED,
             source: Source::ConstantPressure,
             battery: Battery::FRESH,
+            accumulator: None,
             pressure_switch: None,
         }
     }
@@ -136,6 +141,41 @@ pub struct HandPump {
     /// Largest gauge pressure that the handle can be worked against [Pa].
     #[serde(rename = "largest_pressure_pa")]
     pub largest_pressure: f64,
+}
+
+/// Gas under pressure behind a bladder or piston, with a valve that keeps it in when the fluid is
+/// used up: p·V^n constant, absolute pressures.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(deny_unknown_fields)]
+pub struct Accumulator {
+    /// Volume of the gas without fluid [m3].
+    #[serde(rename = "gas_volume_m3")]
+    pub gas_volume: f64,
+    /// Gauge pressure of the gas without fluid [Pa].
+    #[serde(rename = "precharge_pa")]
+    pub precharge: f64,
+    /// Gauge pressure when the gear is selected [Pa].
+    #[serde(rename = "charged_pa")]
+    pub charged: f64,
+    /// Polytropic exponent n [1].
+    #[serde(
+        default = "default_exponent",
+        skip_serializing_if = "is_default_exponent"
+    )]
+    pub exponent: f64,
+}
+
+/// Default of [`Accumulator::exponent`] [1]: nitrogen that takes up no heat in some seconds,
+/// cp/cv = 1.4 (textbook).
+const DEFAULT_EXPONENT: f64 = 1.4;
+
+fn default_exponent() -> f64 {
+    DEFAULT_EXPONENT
+}
+
+fn is_default_exponent(value: &f64) -> bool {
+    *value == DEFAULT_EXPONENT
 }
 
 /// Battery, wires and breaker between it and the motor.

@@ -2,6 +2,7 @@
 use serde::Serialize;
 
 use super::Place;
+use crate::model::Joint;
 
 /// Which way the gear is selected.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -126,6 +127,8 @@ pub enum RunEventKind {
     PressureSwitch,
     /// The position switches stop the pump.
     SwitchesStop,
+    /// The accumulator has no fluid left.
+    AccumulatorEmpty,
     /// The pressure switch never makes: the pump runs on against the stopped legs.
     RunsOn,
 }
@@ -185,7 +188,7 @@ pub struct LegSample {
     pub indication: Indication,
 }
 
-/// Fluid of a run: pumped + drawn = swept + relieved [m3].
+/// Fluid of a run: pumped + drawn + out of the accumulator = swept + relieved [m3].
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct FluidBudget {
@@ -195,6 +198,9 @@ pub struct FluidBudget {
     /// Drawn from the return line by legs that run ahead of the pump [m3].
     #[serde(rename = "drawn_m3")]
     pub drawn: f64,
+    /// Out of the accumulator, less what was pumped into it [m3].
+    #[serde(rename = "accumulator_m3")]
+    pub accumulator: f64,
     /// Into the cylinders [m3].
     #[serde(rename = "swept_m3")]
     pub swept: f64,
@@ -216,7 +222,11 @@ pub struct EnergyBudget {
     /// Given to the fluid, or to the rods by electric actuators [J].
     #[serde(rename = "given_j")]
     pub given: f64,
-    /// Given to the loads: pressure needed over the fluid, seals and back pressure included [J].
+    /// Given by the gas of the accumulator [J].
+    #[serde(rename = "accumulator_j")]
+    pub accumulator: f64,
+    /// Given to the loads: pressure needed over the fluid, seals, back pressure and stage valves
+    /// included [J].
     #[serde(rename = "loads_j")]
     pub loads: f64,
     /// Lost in orifices and lines [J].
@@ -263,9 +273,10 @@ pub enum StallCause {
         /// Most that the source makes [Pa].
         #[serde(rename = "available_pa")]
         available: f64,
-        /// Thrust at its actuator that is too much [N].
+        /// Thrust at its actuator that is too much [N]; absent where its stage valve asks for the
+        /// pressure.
         #[serde(rename = "thrust_over_n")]
-        thrust_over: f64,
+        thrust_over: Option<f64>,
         /// Open-circuit voltage that the battery lacks [V]; absent where volts alone do not free it.
         #[serde(rename = "volts_short_v")]
         volts_short: Option<f64>,
@@ -286,4 +297,10 @@ pub enum StallCause {
     },
     /// Its parts or its actuator let it go no further: no pressure frees it.
     EndOfWay,
+    /// Its pins bind there: friction grows with the thrust faster than the thrust itself, and no
+    /// pressure frees it.
+    Binds {
+        /// The pin that takes most.
+        joint: Joint,
+    },
 }

@@ -33,6 +33,8 @@ pub(super) struct Manifold {
     pub relieved: f64,
     /// Flow drawn from the return line by legs that run ahead of the pump [m3/s].
     pub drawn: f64,
+    /// Flow out of the accumulator, negative = into it [m3/s].
+    pub from_gas: f64,
     /// By how much the pump falls short of what it takes to open the relief valve [m3/s];
     /// negative = it is open.
     pub below_relief: f64,
@@ -43,7 +45,68 @@ pub(super) struct Manifold {
 ///
 /// # Errors
 /// [`SupplyError::Unbalanced`] when the bound on steps is reached.
-pub(super) fn manifold(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifold, SupplyError> {
+pub(super) fn manifold(
+    pump: &Pump,
+    loads: &[Load],
+    stored: Option<f64>,
+    time: f64,
+) -> Result<Manifold, SupplyError> {
+    let (Some(gas), Some(stored)) = (&pump.gas, stored) else {
+        return direct(pump, loads, time);
+    };
+    let taken = |pressure: f64| -> f64 {
+        loads
+            .iter()
+            .map(|load| orifice::flow(load.conductance, pressure - load.pressure))
+            .sum()
+    };
+    let pressure = gas.pressure(stored).min(pump.most);
+    let taken_here = taken(pressure);
+    let full = pump.flow(pressure).unwrap_or(0.0);
+    if stored > 0.0 || full > taken_here {
+        // The accumulator holds the pressure; a relief valve or a stopped pump fills it no further.
+        let is_full = pressure >= pump.most;
+        let pumped = if is_full && !pump.relieves {
+            full.min(taken_here)
+        } else {
+            full
+        };
+        let relieved = if is_full && pump.relieves {
+            (full - taken_here).max(0.0)
+        } else {
+            0.0
+        };
+        return Ok(Manifold {
+            pressure,
+            pumped,
+            relieved,
+            drawn: 0.0,
+            from_gas: taken_here + relieved - pumped,
+            below_relief: if pump.relieves && is_full {
+                taken_here - full
+            } else if pump.relieves {
+                pump.most - pressure
+            } else {
+                f64::INFINITY
+            },
+        });
+    }
+    if pump.free.is_none() {
+        // Nothing is left: only what runs by its weight moves, and draws from the return line.
+        return Ok(Manifold {
+            pressure: pump.least,
+            pumped: 0.0,
+            relieved: 0.0,
+            drawn: taken(pump.least),
+            from_gas: 0.0,
+            below_relief: f64::INFINITY,
+        });
+    }
+    direct(pump, loads, time)
+}
+
+/// The balance without an accumulator, or with an empty one.
+fn direct(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifold, SupplyError> {
     let taken = |pressure: f64| -> f64 {
         loads
             .iter()
@@ -57,6 +120,7 @@ pub(super) fn manifold(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifol
             pumped: at_most,
             relieved: 0.0,
             drawn: 0.0,
+            from_gas: 0.0,
             below_relief: f64::INFINITY,
         });
     };
@@ -72,6 +136,7 @@ pub(super) fn manifold(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifol
             pumped,
             relieved: pumped - at_most,
             drawn: 0.0,
+            from_gas: 0.0,
             below_relief,
         });
     }
@@ -83,6 +148,7 @@ pub(super) fn manifold(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifol
             pumped: pump.flow(pump.least).unwrap_or(0.0),
             relieved: 0.0,
             drawn: at_least,
+            from_gas: 0.0,
             below_relief,
         });
     }
@@ -105,6 +171,7 @@ pub(super) fn manifold(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifol
         pumped: taken(pressure),
         relieved: 0.0,
         drawn: 0.0,
+        from_gas: 0.0,
         below_relief,
     })
 }

@@ -43,6 +43,11 @@ impl Curve {
         Self { points }
     }
 
+    /// The same with no value below `floor`.
+    pub(super) fn at_least(&self, floor: f64) -> Self {
+        Self::new(self.points.iter().map(|[x, y, _]| (*x, y.max(floor))))
+    }
+
     /// Value at a place; outside of the points that of the nearer end.
     pub(super) fn value(&self, place: f64) -> f64 {
         let after = self.points.partition_point(|point| point[0] <= place);

@@ -6,7 +6,7 @@ use super::source::{Circuit, Pump};
 use super::state::Power;
 use super::track::Track;
 use crate::faults::check_gear;
-use crate::model::{ElectricActuator, Gear};
+use crate::model::{ElectricActuator, Gear, Leg};
 use crate::result::{Cycle, Direction, Run};
 
 /// How finely to follow the legs.
@@ -20,6 +20,16 @@ impl Default for SupplyOptions {
     fn default() -> Self {
         Self { tolerance: 1e-9 }
     }
+}
+
+/// Whether anything in the file says how fast the gear moves: a pump, electric actuators, an
+/// accumulator, or an orifice under a constant pressure.
+#[must_use]
+pub fn is_timed(gear: &Gear) -> bool {
+    let has_orifice = |leg: &Leg| leg.drive.orifice_up.is_some();
+    !gear.supply.source.is_constant()
+        || gear.supply.accumulator.is_some()
+        || (!gear.legs.is_empty() && gear.legs.iter().all(has_orifice))
 }
 
 /// Follows the gear up and down again.

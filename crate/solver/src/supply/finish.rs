@@ -31,6 +31,7 @@ impl Going<'_> {
             Some(_) => FluidBudget {
                 pumped: of(Budget::Pumped),
                 drawn: of(Budget::Drawn),
+                accumulator: of(Budget::FromGas),
                 swept: self.swept(),
                 relieved: of(Budget::Relieved),
             },
@@ -40,6 +41,7 @@ impl Going<'_> {
             battery: of(Budget::Battery),
             wires: of(Budget::Wires),
             given: of(Budget::Given),
+            accumulator: of(Budget::GasWork),
             loads: of(Budget::Loads),
             lines: of(Budget::Lines),
             relief: most.unwrap_or(0.0) * of(Budget::Relieved),

@@ -31,6 +31,8 @@ mod cycle;
 mod error;
 /// Budgets and stalls of a run that has ended.
 mod finish;
+/// Accumulator.
+mod gas;
 /// One leg on its way.
 mod leg;
 /// Bounds of a time step, and what counts as a stall.
@@ -56,7 +58,7 @@ mod watch;
 mod tests;
 
 pub use battery::open_circuit_voltage;
-pub use cycle::{SupplyOptions, cycle};
+pub use cycle::{SupplyOptions, cycle, is_timed};
 pub use error::SupplyError;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};
 pub use orifice::{LAMINAR_BELOW, OPEN_LINE, conductance, flow};

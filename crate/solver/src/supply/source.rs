@@ -1,6 +1,7 @@
 //! What the source gives at a pressure: flow, current, voltage.
 use super::battery::open_circuit_voltage;
 use super::error::SupplyError;
+use super::gas::Gas;
 use crate::model::{Battery, MotorPump, Source, Supply};
 
 /// Straight line of flow against pressure, with its ends.
@@ -18,6 +19,8 @@ pub(super) struct Pump {
     pub least: f64,
     /// Electric side.
     pub motor: Option<Motor>,
+    /// Accumulator at the manifold.
+    pub gas: Option<Gas>,
 }
 
 /// Straight line of current against pressure, and the battery behind it.
@@ -72,9 +75,11 @@ impl Pump {
     /// Q = Q0·(V/Vn) − (Q0/Ps)·p stays straight in p.
     pub(super) fn new(supply: &Supply) -> Result<Option<Self>, SupplyError> {
         let least = supply.return_pressure;
-        Ok(Some(match &supply.source {
+        let gas = supply.accumulator.as_ref().map(Gas::new);
+        let mut pump = match &supply.source {
             Source::ElectricActuators => return Ok(None),
             Source::ConstantPressure => Self {
+                gas: None,
                 free: None,
                 slope: 0.0,
                 most: supply.available_pressure,
@@ -83,6 +88,7 @@ impl Pump {
                 motor: None,
             },
             Source::HandPump(hand) => Self {
+                gas: None,
                 free: Some(hand.stroke_volume / hand.stroke_time),
                 slope: 0.0,
                 most: hand.largest_pressure,
@@ -91,7 +97,12 @@ impl Pump {
                 motor: None,
             },
             Source::MotorPump(pump) => Self::on_motor(pump, Circuit::new(&supply.battery), least)?,
-        }))
+        };
+        pump.gas = gas;
+        if let (Source::ConstantPressure, Some(of)) = (&supply.source, &supply.accumulator) {
+            pump.most = of.charged;
+        }
+        Ok(Some(pump))
     }
 
     fn on_motor(pump: &MotorPump, circuit: Circuit, least: f64) -> Result<Self, SupplyError> {
@@ -116,6 +127,7 @@ impl Pump {
             relieves: pump.relief_pressure < dead,
             least,
             motor: Some(motor),
+            gas: None,
         })
     }
 

@@ -1,7 +1,8 @@
 //! Why a leg stands still, and what would free it.
 use super::leg::Moving;
 use super::source::{Circuit, Pump};
-use super::state::Power;
+use super::state::{Budget, Power};
+use super::track::Blocked;
 use crate::model::{ElectricActuator, Source, Supply};
 use crate::result::{Stall, StallCause};
 
@@ -14,6 +15,7 @@ pub(super) fn stalls(
     state: &[f64],
     ceiling: Option<f64>,
 ) -> Vec<Stall> {
+    let out = state.get(legs.len() + Budget::FromGas as usize).copied();
     let mut found: Vec<(f64, Stall)> = legs
         .iter()
         .zip(state)
@@ -21,7 +23,7 @@ pub(super) fn stalls(
         .filter(|(_, (leg, _))| !leg.is_home())
         .map(|(at, (leg, fluid))| {
             let (lack, cause) = match power {
-                Power::Fluid(pump) => by_pressure(supply, pump, leg, *fluid, ceiling),
+                Power::Fluid(pump) => by_pressure(supply, pump, leg, *fluid, [ceiling, out]),
                 Power::Electric { circuit, motors } => match motors.get(at) {
                     Some(motor) => by_force(circuit, motor, leg, *fluid),
                     None => (0.0, StallCause::EndOfWay),
@@ -42,12 +44,22 @@ pub(super) fn stalls(
     found.into_iter().map(|(_, stall)| stall).collect()
 }
 
-/// Largest load on the rest of the way, and the area it stands on; `None` when there is no rest.
-fn hardest(leg: &Moving, fluid: f64) -> Option<(f64, f64)> {
+/// Why a leg that has no way left is not home.
+fn end_of_way(leg: &Moving) -> StallCause {
+    match leg.track.blocked {
+        Some(Blocked::Binds(joint)) => StallCause::Binds { joint },
+        _ => StallCause::EndOfWay,
+    }
+}
+
+/// Largest load on the rest of the way, and the area it stands on, which is absent where a valve
+/// asks for the pressure; `None` when there is no rest.
+fn hardest(leg: &Moving, fluid: f64) -> Option<(f64, Option<f64>)> {
     let rest = leg.track.stages.iter().enumerate().skip(leg.stage);
     rest.map(|(at, stage)| {
         let from = if at == leg.stage { fluid } else { 0.0 };
-        (stage.load.peak_from(from).1, stage.area)
+        let peak = stage.load.peak_from(from).1;
+        (peak, (peak > stage.opens_at).then_some(stage.area))
     })
     .max_by(|a, b| a.0.total_cmp(&b.0))
 }
@@ -57,12 +69,17 @@ fn by_pressure(
     pump: &Pump,
     leg: &Moving,
     fluid: f64,
-    ceiling: Option<f64>,
+    [ceiling, out]: [Option<f64>; 2],
 ) -> (f64, StallCause) {
     let Some((needed, area)) = hardest(leg, fluid) else {
-        return (f64::INFINITY, StallCause::EndOfWay);
+        return (f64::INFINITY, end_of_way(leg));
     };
-    let available = ceiling.map_or(pump.most, |ceiling| ceiling.min(pump.most));
+    let most = match (&supply.source, pump.gas, out) {
+        // Nothing fills it again.
+        (Source::ConstantPressure, Some(gas), Some(out)) => gas.pressure(gas.first - out),
+        _ => pump.most,
+    };
+    let available = ceiling.map_or(most, |ceiling| ceiling.min(most));
     let relief = match &supply.source {
         Source::MotorPump(pump) => Some(pump.relief_pressure),
         _ => None,
@@ -83,7 +100,7 @@ fn by_pressure(
         StallCause::Pressure {
             needed,
             available,
-            thrust_over: lack * area,
+            thrust_over: area.map(|area| lack * area),
             volts_short,
             relief_too_low,
         },
@@ -97,7 +114,7 @@ fn by_force(
     stroke: f64,
 ) -> (f64, StallCause) {
     let Some((needed, _)) = hardest(leg, stroke) else {
-        return (f64::INFINITY, StallCause::EndOfWay);
+        return (f64::INFINITY, end_of_way(leg));
     };
     // Stalled alone on the bus: F = Fs·V/Vn, V = E − R·(I0 + (Is − I0)·V/Vn).
     let rise = (motor.locked_current - motor.idle_current) / motor.rated_voltage;

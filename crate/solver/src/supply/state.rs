@@ -20,7 +20,7 @@ pub(super) enum Power {
 }
 
 /// Parts of the state behind the fluid of each leg.
-pub(super) const BUDGETS: usize = 8;
+pub(super) const BUDGETS: usize = 10;
 
 /// Budget parts, in order behind the legs.
 #[derive(Clone, Copy, Debug)]
@@ -33,6 +33,8 @@ pub(super) enum Budget {
     Given,
     Loads,
     Lines,
+    FromGas,
+    GasWork,
 }
 
 /// Everything that follows from a state at one instant.
@@ -42,6 +44,8 @@ pub(super) struct Look {
     pub rates: Vec<f64>,
     /// The manifold, with fluid.
     pub manifold: Option<Manifold>,
+    /// Fluid left in the accumulator, where there is one [m3].
+    pub stored: Option<f64>,
     /// Current from the battery [A].
     pub current: Option<f64>,
     /// Voltage at the battery's posts [V].
@@ -88,7 +92,9 @@ fn look_fluid(pump: &Pump, legs: &[Moving], state: &[f64], time: f64) -> Result<
             },
         })
         .collect();
-    let balance = manifold(pump, &loads, time)?;
+    let out = state.get(legs.len() + Budget::FromGas as usize).copied();
+    let stored = pump.gas.zip(out).map(|(gas, out)| gas.first - out);
+    let balance = manifold(pump, &loads, stored, time)?;
     let pressure = balance.pressure;
     let mut rates = vec![0.0; legs.len() + BUDGETS];
     let (mut to_loads, mut to_lines, mut taken) = (0.0, 0.0, 0.0);
@@ -120,14 +126,19 @@ fn look_fluid(pump: &Pump, legs: &[Moving], state: &[f64], time: f64) -> Result<
             (Budget::Given, pressure * balance.pumped),
             (Budget::Loads, to_loads),
             (Budget::Lines, to_lines),
+            (Budget::FromGas, balance.from_gas),
+            (Budget::GasWork, pressure * balance.from_gas),
         ],
     );
     Ok(Look {
         rates,
         manifold: Some(balance),
+        stored,
         current,
         bus_voltage: pump.motor.map(|motor| motor.circuit().bus(amps)),
-        pace: taken / pump.free.unwrap_or(free).max(f64::MIN_POSITIVE),
+        // A pump that fills the accumulator has not stalled: the pressure still rises.
+        pace: (taken + (-balance.from_gas).max(0.0))
+            / pump.free.unwrap_or(free).max(f64::MIN_POSITIVE),
     })
 }
 
@@ -175,6 +186,7 @@ fn look_electric(
     Ok(Look {
         rates,
         manifold: None,
+        stored: None,
         current: Some(current),
         bus_voltage: Some(circuit.bus(current)),
         pace,

@@ -2,10 +2,10 @@
 use super::curve::Curve;
 use super::orifice::{OPEN_LINE, conductance};
 use crate::kinematics::{Linkage, Sweep};
-use crate::model::{Gear, Leg, LineOrifice, Shortening, Source, StrutJack};
-use crate::result::{Direction, Phase, Place};
+use crate::model::{Gear, Joint, Leg, LineOrifice, Shortening, Source, StrutJack};
+use crate::result::{Direction, Phase, Place, StationForce};
 use crate::solve::loaded_from;
-use crate::statics;
+use crate::statics::{self, NoForce};
 
 /// Stations of the swing between which the load is a smooth curve.
 const STATIONS: usize = 361;
@@ -33,6 +33,8 @@ pub(super) enum Blocked {
     Jam,
     /// The actuator has no arm.
     DeadPoint,
+    /// The pins bind; the one that takes most.
+    Binds(Joint),
 }
 
 /// One stage: a stroke against a load.
@@ -47,6 +49,8 @@ pub(super) struct Stage {
     /// Pressure at the manifold from which it moves, over the fluid [Pa]; force with an electric
     /// actuator [N].
     pub load: Curve,
+    /// Pressure at which the valve before it opens [Pa]; 0 without one.
+    pub opens_at: f64,
     /// Flow into the cylinder per root of the pressure to spare [m3/s/√Pa].
     pub conductance: f64,
     /// Place of the path at rising fluid: `(fluid, progress, travel, swing)`.
@@ -94,8 +98,21 @@ impl Stage {
 struct Point {
     place: Place,
     length: f64,
-    /// Thrust of the fluid to go up and to come down [N]; `None` where none moves the leg.
-    efforts: Option<[f64; 2]>,
+    /// Thrust of the fluid in the direction of the track [N]; `None` where none moves the leg.
+    effort: Option<f64>,
+    /// Why there is none.
+    none: Option<NoEffort>,
+}
+
+/// Why a point has no thrust.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum NoEffort {
+    /// No arm, or a device of its own carries the leg there.
+    NotDriven,
+    /// The pins bind.
+    Binds(Joint),
+    /// They would bind the other way only: the load goes on from its neighbours.
+    Passes,
 }
 
 impl Track {
@@ -111,15 +128,15 @@ impl Track {
             .iter()
             .filter(|pose| pose.place.phase != Phase::Shorten)
             .map(|pose| {
-                let force = (pose.place.progress >= loaded_from)
-                    .then(|| {
-                        statics::station_force(leg, &gear.supply, &linkage, pose, gravity, wind)
-                    })
-                    .flatten();
+                let driven = pose.place.progress >= loaded_from;
+                let force = driven
+                    .then(|| statics::force_at(leg, &gear.supply, &linkage, pose, [gravity, wind]));
+                let (effort, none) = effort(force, direction);
                 Point {
                     place: pose.place,
                     length: pose.actuator_length,
-                    efforts: force.map(|force| [force.retract_effort, force.extend_effort]),
+                    effort,
+                    none,
                 }
             })
             .collect();
@@ -131,7 +148,7 @@ impl Track {
             travel: 0.0,
             swing: 0.0,
         };
-        let (used, mut blocked) = driven(&points);
+        let (used, mut blocked) = driven(&points, direction);
         if !sweep.jams.is_empty() && blocked.is_none() {
             blocked = Some(Blocked::Jam);
         }
@@ -142,6 +159,14 @@ impl Track {
             Direction::Down => swing.into_iter().chain(strut).collect(),
         };
         stages.retain(|stage| stage.extent > 0.0);
+        if let Some(opens_at) = leg.drive.stage_valve
+            && !matches!(gear.supply.source, Source::ElectricActuators)
+        {
+            for stage in stages.iter_mut().skip(1) {
+                stage.opens_at = opens_at;
+                stage.load = stage.load.at_least(opens_at);
+            }
+        }
         let ends = [first.unwrap_or(start), last.unwrap_or(start)];
         let [from, to] = match direction {
             Direction::Up => ends,
@@ -156,29 +181,68 @@ impl Track {
     }
 }
 
-/// The points that the actuator can drive through in one direction of its stroke, and what stops
-/// it. The first may be without force: there a device of its own has unlocked the knee.
-fn driven(points: &[Point]) -> (&[Point], Option<Blocked>) {
+/// Thrust in a direction, or why there is none.
+fn effort(
+    force: Option<Result<StationForce, NoForce>>,
+    direction: Direction,
+) -> (Option<f64>, Option<NoEffort>) {
+    let none = match force {
+        Some(Ok(force)) => {
+            let effort = match direction {
+                Direction::Up => force.retract_effort,
+                Direction::Down => force.extend_effort,
+            };
+            return (Some(effort), None);
+        }
+        None | Some(Err(NoForce::DeadPoint)) => NoEffort::NotDriven,
+        Some(Err(NoForce::Binds { retract, extend })) => {
+            let joint = match direction {
+                Direction::Up => retract,
+                Direction::Down => extend,
+            };
+            joint.map_or(NoEffort::Passes, NoEffort::Binds)
+        }
+    };
+    (None, Some(none))
+}
+
+/// The points, from down to up, that the actuator can drive through, and what stops it. The first
+/// may be without force: there a device of its own has unlocked the knee.
+fn driven(points: &[Point], direction: Direction) -> (&[Point], Option<Blocked>) {
     let first = points
         .iter()
-        .position(|point| point.efforts.is_some())
+        .position(|point| point.none != Some(NoEffort::NotDriven))
         .unwrap_or(points.len());
     let points = points.get(first.saturating_sub(1)..).unwrap_or(&[]);
+    let binding = |point: &Point| match point.none {
+        Some(NoEffort::Binds(joint)) => Some(Blocked::Binds(joint)),
+        _ => None,
+    };
+    let stop = match direction {
+        Direction::Up => points.iter().position(|point| binding(point).is_some()),
+        Direction::Down => points.iter().rposition(|point| binding(point).is_some()),
+    };
+    let bound = stop.and_then(|at| points.get(at)).and_then(binding);
+    let points = match (direction, stop) {
+        (Direction::Up, Some(at)) => points.get(..at).unwrap_or(&[]),
+        (Direction::Down, Some(at)) => points.get(at + 1..).unwrap_or(&[]),
+        (_, None) => points,
+    };
     let mut sign = 0.0;
     for (at, pair) in points.windows(2).enumerate() {
         let [a, b] = pair else { continue };
         let change = b.length - a.length;
-        let without_arm = b.efforts.is_none() && at + 2 < points.len();
+        let without_arm = b.none == Some(NoEffort::NotDriven) && at + 2 < points.len();
         let turns_back = change.abs() > SAME_STROKE && sign != 0.0 && change.signum() != sign;
         if turns_back || without_arm {
             return (points.get(..=at).unwrap_or(&[]), Some(Blocked::DeadPoint));
         }
         // The step out of the straight knee may go a little against the stroke: not driven.
-        if change.abs() > SAME_STROKE && (a.efforts.is_some() || at > 0) {
+        if change.abs() > SAME_STROKE && (a.effort.is_some() || at > 0) {
             sign = change.signum();
         }
     }
-    (points, None)
+    (points, bound)
 }
 
 /// Area that works and area that empties in a direction [m2]; both 1 with an electric actuator.
@@ -206,13 +270,10 @@ fn swing_stage(gear: &Gear, leg: &Leg, points: &[Point], direction: Direction) -
         0.0
     };
     let mut rows: Vec<(&Point, f64)> = Vec::with_capacity(points.len());
-    let mut effort = points
-        .iter()
-        .find_map(|point| point.efforts)
-        .map(|efforts| efforts[usize::from(is_down)])?;
+    let mut effort = points.iter().find_map(|point| point.effort)?;
     for point in points {
-        if let Some(efforts) = point.efforts {
-            effort = efforts[usize::from(is_down)];
+        if let Some(known) = point.effort {
+            effort = known;
         }
         rows.push((point, (effort + back * emptied) / working));
     }
@@ -242,6 +303,7 @@ fn swing_stage(gear: &Gear, leg: &Leg, points: &[Point], direction: Direction) -
         extent: fluid,
         area: working,
         load: Curve::new(load),
+        opens_at: 0.0,
         conductance: line_conductance(gear, line, direction, working, emptied),
         places,
     })
@@ -309,6 +371,7 @@ fn strut_stage(gear: &Gear, leg: &Leg, direction: Direction) -> Option<Stage> {
         extent,
         area,
         load: Curve::new([(0.0, needed), (extent, needed)]),
+        opens_at: 0.0,
         conductance: line_conductance(gear, line, direction, area, area),
         places: vec![[0.0, ends[0], 0.0, 0.0], [extent, ends[1], 0.0, 0.0]],
     })

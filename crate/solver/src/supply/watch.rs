@@ -12,6 +12,7 @@ pub(super) struct Watch {
     relieves: bool,
     relief_open: bool,
     breaker_passed: bool,
+    gas_empty: bool,
 }
 
 impl Watch {
@@ -19,11 +20,14 @@ impl Watch {
         let relieves = matches!(power, Power::Fluid(pump) if pump.relieves);
         let is_fluid = matches!(power, Power::Fluid(_));
         Self {
-            pressure_switch: supply.pressure_switch.filter(|_| is_fluid),
+            pressure_switch: supply
+                .pressure_switch
+                .filter(|_| is_fluid && supply.accumulator.is_none()),
             breaker: supply.battery.breaker_rating,
             relieves,
             relief_open: false,
             breaker_passed: false,
+            gas_empty: false,
         }
     }
 
@@ -42,6 +46,7 @@ impl Watch {
             RunEventKind::PressureSwitch => {
                 below(self.pressure_switch, manifold.map(|m| m.pressure))
             }
+            RunEventKind::AccumulatorEmpty => look.stored.unwrap_or(f64::INFINITY),
             RunEventKind::BreakerPassed => below(self.breaker, look.current),
             _ => f64::INFINITY,
         }
@@ -58,6 +63,9 @@ impl Watch {
         let mut kinds = vec![RunEventKind::PressureSwitch];
         if !self.breaker_passed {
             kinds.push(RunEventKind::BreakerPassed);
+        }
+        if !self.gas_empty {
+            kinds.push(RunEventKind::AccumulatorEmpty);
         }
         if self.relieves {
             kinds.push(relief);
@@ -82,6 +90,7 @@ impl Watch {
             RunEventKind::ReliefOpen => self.relief_open = true,
             RunEventKind::ReliefClosed => self.relief_open = false,
             RunEventKind::BreakerPassed => self.breaker_passed = true,
+            RunEventKind::AccumulatorEmpty => self.gas_empty = true,
             _ => {}
         }
     }

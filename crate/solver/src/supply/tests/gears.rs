@@ -193,7 +193,7 @@ fn what_would_free_it_frees_it() {
     else {
         panic!()
     };
-    assert!(needed > available && thrust_over > 0.0 && !relief_too_low);
+    assert!(needed > available && thrust_over.unwrap() > 0.0 && !relief_too_low);
     let volts = volts_short.unwrap();
     assert!(volts > 0.0);
     let with_volts = |volts: f64| {

@@ -13,7 +13,7 @@ use crate::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind
 const PISTON: f64 = 1e-3;
 
 /// One stroke of `extent` against a load over the fluid.
-fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) -> Track {
+pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) -> Track {
     let place = |travel| Place {
         phase: Phase::Swing,
         progress: travel,
@@ -29,6 +29,7 @@ fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) -> Track {
             is_strut: false,
             extent,
             area: PISTON,
+            opens_at: 0.0,
             load: Curve::new(points),
             conductance,
             places: vec![[0.0, 0.0, 0.0, 0.0], [extent, 1.0, 1.0, 1.0]],
@@ -39,7 +40,7 @@ fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) -> Track {
     }
 }
 
-fn run(supply: &Supply, tracks: Vec<Track>) -> Run {
+pub(super) fn run(supply: &Supply, tracks: Vec<Track>) -> Run {
     let leg = support::leg("Test");
     let legs = tracks
         .into_iter()
@@ -52,7 +53,7 @@ fn run(supply: &Supply, tracks: Vec<Track>) -> Run {
         .unwrap()
 }
 
-fn hand(volume: f64, time: f64, most: f64) -> Supply {
+pub(super) fn hand(volume: f64, time: f64, most: f64) -> Supply {
     Supply {
         source: Source::HandPump(HandPump {
             stroke_volume: volume,
@@ -63,7 +64,7 @@ fn hand(volume: f64, time: f64, most: f64) -> Supply {
     }
 }
 
-fn event(run: &Run, leg: Option<usize>, kind: RunEventKind) -> &RunEvent {
+pub(super) fn event(run: &Run, leg: Option<usize>, kind: RunEventKind) -> &RunEvent {
     let mut found = run.events.iter().filter(|e| e.leg == leg && e.kind == kind);
     let first = found
         .next()

@@ -1,0 +1,85 @@
+//! Springs, pin friction and binding pins, seen by the supply.
+use super::super::{SupplyOptions, cycle};
+use super::support::gear;
+use crate::model::*;
+use crate::result::{Cycle, RunEnd, RunEventKind as Kind, StallCause};
+
+fn solved(gear: &Gear) -> Cycle {
+    cycle(gear, &SupplyOptions::default()).unwrap()
+}
+
+fn with_pins(friction: f64) -> Gear {
+    let mut gear = gear();
+    for leg in &mut gear.legs {
+        let pin = Pin {
+            radius: 0.012,
+            friction,
+        };
+        leg.pins = Pins {
+            trunnion: pin,
+            brace_pivot: pin,
+            knee: pin,
+            leg_attach: pin,
+            actuator_mount: pin,
+            actuator_attach: pin,
+        };
+    }
+    gear
+}
+
+#[test]
+fn friction_takes_work_both_ways() {
+    let (free, rubs) = (solved(&gear()), solved(&with_pins(0.15)));
+    assert_eq!(rubs.up.end, RunEnd::Complete);
+    assert!(rubs.up.energy.loads > free.up.energy.loads);
+    assert!(rubs.up.time > free.up.time);
+    let (free, rubs) = (free.down.unwrap(), rubs.down.unwrap());
+    assert!(rubs.energy.loads > free.energy.loads);
+}
+
+#[test]
+fn a_torsion_spring_gives_what_it_stores() {
+    // Work of a constant moment: M·φ. Over the swing the loads differ by it, up less, down more.
+    let moment = 60.0;
+    let mut sprung = gear();
+    for leg in &mut sprung.legs {
+        leg.springs = vec![Spring {
+            name: "Helper".into(),
+            kind: SpringKind::Torsion(TorsionSpring {
+                joint: SpringJoint::Trunnion,
+                rate: 0.0,
+                moment_at_down: moment,
+            }),
+        }];
+    }
+    let work: f64 = sprung.legs.iter().map(|leg| moment * leg.swing_up).sum();
+    let (plain, helped) = (solved(&gear()), solved(&sprung));
+    let up = plain.up.energy.loads - helped.up.energy.loads;
+    assert!((up / work - 1.0).abs() < 1e-3, "{up} {work}");
+    let down = helped.down.unwrap().energy.loads - plain.down.unwrap().energy.loads;
+    assert!((down / work - 1.0).abs() < 1e-3, "{down} {work}");
+}
+
+#[test]
+fn pins_that_bind_stop_a_leg_and_no_pressure_frees_it() {
+    let mut gear = gear();
+    // A friction circle larger than the actuator's arm (see the tests of pin friction).
+    gear.legs[1].pins.trunnion = Pin {
+        radius: 0.45,
+        friction: 1.4,
+    };
+    let run = solved(&gear).up;
+    assert_eq!(run.end, RunEnd::Stalled);
+    assert_eq!(run.stalls[0].leg, 1);
+    assert_eq!(
+        run.stalls[0].cause,
+        StallCause::Binds {
+            joint: Joint::Trunnion
+        }
+    );
+    // The others come up all the same.
+    for leg in [0, 2] {
+        let is_up = |e: &crate::result::RunEvent| e.leg == Some(leg) && e.kind == Kind::UpMade;
+        assert!(run.events.iter().any(is_up));
+    }
+}

@@ -1,0 +1,168 @@
+//! Accumulators and stage valves.
+use super::super::{SupplyOptions, cycle};
+use super::runs::{event, hand, run, track};
+use super::support::gear;
+use crate::model::{Accumulator, Supply};
+use crate::result::{Run, RunEnd, RunEventKind as Kind, StallCause};
+
+/// One litre of nitrogen at 3 MPa, charged to 10 MPa.
+const GAS: Accumulator = Accumulator {
+    gas_volume: 1e-3,
+    precharge: 3e6,
+    charged: 10e6,
+    exponent: 1.4,
+};
+
+fn alone(gas: Accumulator) -> Supply {
+    Supply {
+        accumulator: Some(gas),
+        ..Supply::constant(gas.charged)
+    }
+}
+
+/// Gauge pressure when the gas has grown by `out` from its charge (p·V^n constant, textbook).
+fn after(gas: &Accumulator, out: f64) -> f64 {
+    let (full, base) = (gas.charged + 101_325.0, gas.precharge + 101_325.0);
+    let volume = gas.gas_volume * (base / full).powf(1.0 / gas.exponent);
+    full * (volume / (volume + out)).powf(gas.exponent) - 101_325.0
+}
+
+fn balances(run: &Run, back: f64) {
+    let f = run.fluid;
+    let (gives, takes) = (f.pumped + f.drawn + f.accumulator, f.swept + f.relieved);
+    assert!((gives / takes - 1.0).abs() < 1e-6, "{f:?}");
+    let e = run.energy;
+    let given = e.given + e.accumulator + back * f.drawn;
+    let taken = e.loads + e.lines + e.relief;
+    assert!((given / taken - 1.0).abs() < 1e-6, "{e:?}");
+}
+
+#[test]
+fn gas_alone_drives_a_stroke_in_its_time() {
+    let (swept, c, load) = (2e-4, 5e-9, 4e6);
+    let run = run(&alone(GAS), vec![track(swept, c, |_| load)]);
+    assert_eq!(run.end, RunEnd::Complete);
+    let last = run.samples.last().unwrap().pressure.unwrap();
+    assert!((last / after(&GAS, swept) - 1.0).abs() < 1e-8, "{last}");
+    // t = ∫ dV/(c·√(p(V) − load)), by Simpson's rule of its own.
+    let rate = |out: f64| 1.0 / (c * (after(&GAS, out) - load).sqrt());
+    let count = 2_000;
+    let step = swept / f64::from(count);
+    let sum: f64 = (0..=count)
+        .map(|at| {
+            let weight = match at {
+                0 => 1.0,
+                at if at == count => 1.0,
+                at if at % 2 == 1 => 4.0,
+                _ => 2.0,
+            };
+            weight * rate(f64::from(at) * step)
+        })
+        .sum();
+    let exact = sum * step / 3.0;
+    assert!(
+        (run.time / exact - 1.0).abs() < 1e-7,
+        "{} {exact}",
+        run.time
+    );
+    // Work of the gas: (p1·V1 − p2·V2)/(n − 1), less what the air outside takes (textbook).
+    let (p1, p2) = (GAS.charged + 101_325.0, last + 101_325.0);
+    let v1 = GAS.gas_volume * ((GAS.precharge + 101_325.0) / p1).powf(1.0 / 1.4);
+    let work = (p1 * v1 - p2 * (v1 + swept)) / 0.4 - 101_325.0 * swept;
+    assert!((run.energy.accumulator / work - 1.0).abs() < 1e-6);
+    balances(&run, 0.0);
+}
+
+#[test]
+fn a_load_above_what_is_left_stalls() {
+    let run = run(&alone(GAS), vec![track(4e-4, 5e-9, |_| 8e6)]);
+    assert_eq!(run.end, RunEnd::Stalled);
+    let StallCause::Pressure {
+        needed, available, ..
+    } = run.stalls[0].cause
+    else {
+        panic!("{:?}", run.stalls)
+    };
+    assert_eq!(needed, 8e6);
+    assert!((available - 8e6).abs() < 1e3, "{available}");
+    balances(&run, 0.0);
+}
+
+#[test]
+fn an_empty_accumulator_leaves_the_pump_alone() {
+    let small = Accumulator {
+        gas_volume: 1e-4,
+        ..GAS
+    };
+    let supply = Supply {
+        accumulator: Some(small),
+        ..hand(2e-5, 1.0, 12e6)
+    };
+    let run = run(&supply, vec![track(2e-4, 4e-8, |_| 2e6)]);
+    assert_eq!(run.end, RunEnd::Complete);
+    let empty = event(&run, None, Kind::AccumulatorEmpty);
+    assert!(empty.time > 0.0 && empty.time < run.time);
+    // What it held, V0·(1 − (p0/p)^(1/n)), has come out.
+    let held = 1e-4 * (1.0 - (3_101_325.0_f64 / 10_101_325.0).powf(1.0 / 1.4));
+    assert!((run.fluid.accumulator / held - 1.0).abs() < 1e-6);
+    // From then on the flow is the pump's: the rest takes as long as its volume at 20 cm3/s.
+    let rest = 2e-4 - held - 2e-5 * empty.time;
+    assert!((run.time - empty.time - rest / 2e-5).abs() < 1e-5 * run.time);
+    balances(&run, 0.0);
+}
+
+#[test]
+fn an_accumulator_shortens_the_swing_of_a_gear() {
+    let options = SupplyOptions::default();
+    let without = cycle(&gear(), &options).unwrap();
+    let mut with = gear();
+    with.supply.accumulator = Some(Accumulator {
+        gas_volume: 2e-4,
+        precharge: 2e6,
+        charged: 4.5e6,
+        exponent: 1.4,
+    });
+    let found = cycle(&with, &options).unwrap();
+    assert_eq!(found.up.end, RunEnd::Complete);
+    assert!(found.up.time < without.up.time);
+    balances(&found.up, 1e5);
+    balances(found.down.as_ref().unwrap(), 1e5);
+}
+
+#[test]
+fn stage_valves_hold_every_swing_until_the_struts_are_short() {
+    // common practice: a sequence valve set above what the first stage takes
+    let options = SupplyOptions::default();
+    let mut gear = gear();
+    for leg in &mut gear.legs {
+        leg.drive.stage_valve = Some(3e6);
+    }
+    let run = cycle(&gear, &options).unwrap().up;
+    assert_eq!(run.end, RunEnd::Complete);
+    let times = |kind| {
+        let found = run.events.iter().filter(move |e| e.kind == kind);
+        found.map(|e| e.time).collect::<Vec<f64>>()
+    };
+    let last_strut = times(Kind::StrutDone).into_iter().fold(0.0, f64::max);
+    let first_swing = times(Kind::DownOpen).into_iter().fold(f64::MAX, f64::min);
+    assert!(first_swing >= last_strut, "{first_swing} {last_strut}");
+    for sample in run.samples.iter().filter(|s| s.time > last_strut + 1e-9) {
+        let moving = sample.legs.iter().any(|leg| !leg.up);
+        assert!(!moving || sample.pressure.unwrap() >= 3e6 - 1.0);
+    }
+    balances(&run, 1e5);
+    // Set above what the pump makes it never opens, and no lighter leg would help.
+    for leg in &mut gear.legs {
+        leg.drive.stage_valve = Some(9e6);
+    }
+    let run = cycle(&gear, &options).unwrap().up;
+    assert_eq!(run.end, RunEnd::Stalled);
+    assert!(matches!(
+        run.stalls[0].cause,
+        StallCause::Pressure {
+            needed: 9e6,
+            thrust_over: None,
+            ..
+        }
+    ));
+}
