@@ -47,6 +47,6 @@ pub use subject::Subject;
 pub use table::{stations_csv, stations_csv_head, stations_csv_rows, stations_text};
 pub use text::clean;
 pub use timed::{
-    Timed, events_text, run_sentence, run_sentences, stall_sentence, supply_cautions,
-    supply_error_text, supply_simplified, times_csv_head, times_csv_rows,
+    Timed, event_line, events_text, indication_words, run_sentence, run_sentences, stall_sentence,
+    supply_cautions, supply_error_text, supply_simplified, times_csv_head, times_csv_rows,
 };

@@ -2,6 +2,7 @@
 use std::fmt;
 
 use super::slot::{PlaceMut, PlaceRef, find, find_mut};
+use super::supply;
 use gearswing_solver::model::{Gear, Point};
 
 /// A path that leads to nothing of the asked kind, or a number that cannot be stored.
@@ -27,6 +28,9 @@ impl std::error::Error for AccessError {}
 /// The number at a path: outer `None` = no such number; inner `None` = left empty.
 #[must_use]
 pub fn number(gear: &Gear, path: &str) -> Option<Option<f64>> {
+    if let Some(first) = supply::part_number(gear, path) {
+        return Some(first);
+    }
     match find(gear, path)? {
         PlaceRef::Number(value) => Some(Some(*value)),
         PlaceRef::Optional(value) => Some(*value),
@@ -41,6 +45,9 @@ pub fn number(gear: &Gear, path: &str) -> Option<Option<f64>> {
 pub fn set_number(gear: &mut Gear, path: &str, value: Option<f64>) -> Result<(), AccessError> {
     if value.is_some_and(|value| !value.is_finite()) {
         return Err(AccessError::NotFinite);
+    }
+    if supply::set_part_number(gear, path, value).is_some() {
+        return Ok(());
     }
     match (find_mut(gear, path), value) {
         (Some(PlaceMut::Number(place)), Some(value)) => *place = value,

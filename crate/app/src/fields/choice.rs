@@ -7,6 +7,7 @@ use gearswing_solver::model::{
 
 use super::path::{Seg::At, Seg::Key, steps};
 use super::spring;
+use super::supply;
 
 macro_rules! keys {
     ($($name:ident, $type:ty: $($variant:path => $key:literal),+;)+) => {$(
@@ -43,6 +44,9 @@ keys! {
 #[must_use]
 pub fn chosen(gear: &Gear, path: &str) -> Option<&'static str> {
     let steps = steps(path)?;
+    if let [Key("supply"), rest @ ..] = steps.as_slice() {
+        return supply::chosen(&gear.supply, rest);
+    }
     let [Key("legs"), At(leg), rest @ ..] = steps.as_slice() else {
         return None;
     };
@@ -99,6 +103,9 @@ pub fn choose(gear: &mut Gear, path: &str, option: &str) -> Option<()> {
         return Some(());
     }
     let steps = steps(path)?;
+    if let [Key("supply"), rest @ ..] = steps.as_slice() {
+        return supply::choose(gear, rest, option);
+    }
     let [Key("legs"), At(leg), rest @ ..] = steps.as_slice() else {
         return None;
     };

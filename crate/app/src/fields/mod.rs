@@ -15,6 +15,8 @@ mod shown;
 mod slot;
 /// Springs.
 mod spring;
+/// Supply, and what drives a leg.
+mod supply;
 
 pub use access::{AccessError, number, point, points, set_number, set_point, set_text, text};
 pub use choice::{choose, chosen, ignored, switch};

@@ -1,5 +1,5 @@
 //! Numbers as they are shown: those of the file, and a few that stand for them.
-use gearswing_solver::model::{DEFAULT_MARGIN_WANTED, Gear};
+use gearswing_solver::model::{DEFAULT_INTERNAL_RESISTANCE, DEFAULT_MARGIN_WANTED, Gear};
 use gearswing_units::Quantity;
 
 use super::access::{AccessError, number, set_number};
@@ -53,10 +53,27 @@ pub fn set_shown(gear: &mut Gear, path: &str, value: Option<f64>) -> Result<(), 
 pub fn when_empty(gear: &Gear, path: &str) -> Option<Option<f64>> {
     let field = gearswing_report::fields::field(path)?;
     field.words.if_empty?;
+    if super::supply::part_number(gear, path).is_some() {
+        return Some(None);
+    }
     match super::slot::find(gear, path)? {
         super::slot::PlaceRef::Optional(_) => Some(None),
         super::slot::PlaceRef::Number(_) if path == "supply.margin_wanted" => {
             Some(Some(DEFAULT_MARGIN_WANTED))
+        }
+        // the gear file's own defaults
+        super::slot::PlaceRef::Number(_) if path == "supply.battery.charge" => Some(Some(1.0)),
+        super::slot::PlaceRef::Number(_) if path == "supply.battery.internal_ohm" => {
+            Some(Some(DEFAULT_INTERNAL_RESISTANCE))
+        }
+        super::slot::PlaceRef::Number(_) if path == "supply.accumulator.exponent" => {
+            Some(Some(1.4))
+        }
+        super::slot::PlaceRef::Number(_) if path.ends_with(".discharge") => Some(Some(0.62)),
+        super::slot::PlaceRef::Number(_)
+            if path.ends_with(".shortened_at") || path.ends_with(".up_at_travel") =>
+        {
+            Some(Some(1.0))
         }
         super::slot::PlaceRef::Number(_) if field.axis.is_none() => Some(Some(0.0)),
         _ => None,

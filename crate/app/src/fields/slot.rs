@@ -5,7 +5,7 @@ use super::path::{Seg, Seg::At, Seg::Key, steps};
 
 macro_rules! places {
     ($place:ident, $find:ident, $leg:ident, $tire:ident, $brace:ident, $actuator:ident,
-     $spring:path, $coordinate:ident, $points:ident, $get:ident, $as_ref:ident, $($m:tt)?) => {
+     $spring:path, $supply:path, $drive:path, $coordinate:ident, $points:ident, $get:ident, $as_ref:ident, $($m:tt)?) => {
         /// What a path leads to.
         pub(crate) enum $place<'g> {
             /// A number that is always there.
@@ -47,15 +47,7 @@ macro_rules! places {
                         _ => return None,
                     })
                 }
-                [Key("supply"), Key(key)] => {
-                    let s = &$($m)? gear.supply;
-                    Number(match *key {
-                        "available_pressure_pa" => &$($m)? s.available_pressure,
-                        "return_pressure_pa" => &$($m)? s.return_pressure,
-                        "margin_wanted" => &$($m)? s.margin_wanted,
-                        _ => return None,
-                    })
-                }
+                [Key("supply"), rest @ ..] => return $supply(&$($m)? gear.supply, rest),
                 [Key("fluid"), Key("density_kg_m3")] => Number(&$($m)? gear.fluid.density),
                 [Key("clearance_rule"), Key(key)] => {
                     let r = &$($m)? gear.clearance_rule;
@@ -130,6 +122,7 @@ macro_rules! places {
                     Number(&$($m)? leg.air.wheel_drag_area)
                 }
                 [Key("air"), Key("leg_drag_area_m2")] => Number(&$($m)? leg.air.leg_drag_area),
+                [Key("drive"), rest @ ..] => return $drive(&$($m)? leg.drive, rest),
                 [Key("fall"), Key(key)] => {
                     let fall = &$($m)? leg.fall;
                     Optional(match *key {
@@ -285,6 +278,8 @@ places!(
     in_brace,
     in_actuator,
     super::spring::in_spring,
+    super::supply::in_supply,
+    super::supply::in_drive,
     in_point,
     in_points,
     get,
@@ -298,6 +293,8 @@ places!(
     in_brace_mut,
     in_actuator_mut,
     super::spring::in_spring_mut,
+    super::supply::in_supply_mut,
+    super::supply::in_drive_mut,
     in_point_mut,
     in_points_mut,
     get_mut,

@@ -1,5 +1,5 @@
 //! Everything that can happen, one closed list in families.
-use super::{CurvePointer, Field, File, History, Key, Play, Pointer, Share, View};
+use super::{CurvePointer, Field, File, History, Key, Play, Pointer, Share, Times, View};
 /// One thing that happened.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Msg {
@@ -15,6 +15,8 @@ pub enum Msg {
     View(View),
     /// The played swing and the scrub.
     Play(Play),
+    /// The gear against time.
+    Times(Times),
     /// Gear files.
     File(File),
     /// The link.

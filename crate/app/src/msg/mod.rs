@@ -9,6 +9,7 @@ mod message;
 mod play;
 mod pointer;
 mod share;
+mod times;
 mod view;
 
 pub use field::Field;
@@ -18,6 +19,7 @@ pub use key::{Direction, Key};
 pub use play::Play;
 pub use pointer::{CurvePointer, Modifiers, Pointer, PointerKind};
 pub use share::Share;
+pub use times::Times;
 pub use view::View;
 
 pub use message::Msg;

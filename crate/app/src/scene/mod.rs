@@ -39,8 +39,8 @@ mod well;
 
 pub(crate) use crate::state::Sheet;
 pub(crate) use bounds::{fitted, sheet_of, stance_of};
-pub use curves::curves;
-pub(crate) use curves::progress_at;
+pub use curves::{curves, times};
+pub(crate) use curves::{progress_at, time_at};
 pub use drawing::drawing;
 pub use grips::handles;
 pub(crate) use grips::{Grip, grips, point_name, point_text};

@@ -87,6 +87,21 @@ pub(crate) struct Playing {
     pub(crate) wait_s: f64,
 }
 
+/// Where the run against time is looked at.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Clock {
+    /// The run down is shown, not the one up.
+    pub(crate) down: bool,
+    /// Time that the drawing follows [s]; `None` = it goes its own way.
+    pub(crate) at_s: Option<f64>,
+    /// Leg and place that the drawing was put to; when it stands elsewhere, the person has moved it.
+    pub(crate) put: Option<(usize, f64)>,
+    /// The run goes on by itself.
+    pub(crate) running: bool,
+    /// Time of the last frame [s].
+    pub(crate) last_s: Option<f64>,
+}
+
 /// A finger or button that is down.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Pressed {
@@ -163,6 +178,7 @@ pub struct Session {
     pub speed: Speed,
     /// Group of fields that stands open.
     pub open_group: Option<String>,
+    pub(crate) clock: Clock,
     pub(crate) snap_off: bool,
     pub(crate) sheets: BTreeMap<usize, Sheet>,
     pub(crate) drafts: BTreeMap<String, Draft>,

@@ -8,6 +8,7 @@ use super::files::{Entry, Files, Origin};
 use super::session::Session;
 use super::start::Start;
 use super::storage::{Index, read_file, read_index};
+use super::timed::Timed;
 use crate::effect::Effect;
 use crate::msg::{File, Msg};
 use crate::view::NoticeKind;
@@ -19,6 +20,7 @@ pub struct State {
     pub session: Session,
     pub(crate) document: Document,
     pub(crate) derived: Derived,
+    pub(crate) timed: Timed,
     pub(crate) files: Files,
     /// The document or its drafts changed since they were last stored.
     pub(crate) unsaved: bool,
@@ -46,6 +48,7 @@ impl State {
             },
             document: Document::new(gear, 1),
             derived: Derived::default(),
+            timed: Timed::default(),
             files: Files::new(start.address),
             unsaved: false,
             touched: false,

@@ -3,7 +3,7 @@ use crate::effect::Effect;
 use crate::msg::Msg;
 use crate::state::State;
 
-use super::{field, file, history, key, play, pointer, share, view};
+use super::{field, file, history, key, play, pointer, share, times, view};
 
 /// Does what a message asks for; what has to be done outside comes back in order.
 pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
@@ -14,10 +14,15 @@ pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
         Msg::Field(msg) => field::field(state, msg),
         Msg::View(msg) => view::view(state, msg),
         Msg::Play(msg) => play::play(state, msg),
+        Msg::Times(msg) => times::times(state, msg),
         Msg::File(msg) => file::file(state, msg),
         Msg::Share(msg) => share::share(state, msg),
         Msg::History(msg) => history::history(state, msg),
-        Msg::Frame { time_s } => play::frame(state, time_s),
+        Msg::Frame { time_s } => {
+            let mut effects = play::frame(state, time_s);
+            effects.extend(times::frame(state, time_s));
+            effects
+        }
     };
     state.keep_in_bounds();
     effects.extend(state.store());

@@ -22,6 +22,8 @@ mod settle;
 mod share;
 /// Snapping of a dragged point.
 mod snap;
+/// The gear against time.
+mod times;
 /// What is looked at.
 mod view;
 

@@ -1,6 +1,7 @@
 //! Results for the document, and what follows from them.
 use gearswing_solver::result::{Finding, Verdict};
 
+use super::times;
 use crate::effect::Effect;
 use crate::scene;
 use crate::state::{Gesture, State};
@@ -28,6 +29,11 @@ pub fn settle(state: &mut State) -> Vec<Effect> {
         let (first, last) = good.range();
         state.session.progress = state.session.progress.clamp(first, last);
     }
+    // A drag wants its frame; the times follow when it is over.
+    if !matches!(state.session.gesture, Gesture::Drag { .. }) {
+        state.timed.settle(state.document.gear(), gear_revision);
+    }
+    times::follow(state);
     fit_once(state);
     if changed {
         effects.push(state.title());

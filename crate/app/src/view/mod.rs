@@ -14,6 +14,8 @@ mod page;
 mod readout;
 /// Rows of fields.
 mod rows;
+/// Text around the charts against time.
+mod times;
 /// Numbers worked out from the fields.
 mod worked;
 
@@ -27,3 +29,4 @@ pub use page::{
 };
 pub(crate) use readout::{obstacle_text, part_text};
 pub(crate) use rows::field_text;
+pub use times::TimesText;

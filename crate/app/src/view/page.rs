@@ -2,6 +2,7 @@
 use gearswing_solver::result::{Question, Verdict};
 use gearswing_units::UnitChoice;
 
+use super::times::TimesText;
 use crate::msg::Msg;
 use crate::state::{Speed, Theme};
 
@@ -24,6 +25,8 @@ pub struct Page {
     pub drawing: DrawingText,
     /// Text around the curves.
     pub curves: CurvesText,
+    /// Text around the charts against time.
+    pub times: TimesText,
     /// The data, in groups.
     pub groups: Vec<FieldGroup>,
     /// Stored files.

@@ -193,7 +193,7 @@ pub(super) const SUPPLY: &[FieldWords] = &[
         "Drop of voltage over rise of current when a known load is switched on. 5 to 15 mΩ for a sound battery of 25 to 35 Ah, two to three times as much at −20 °C (common practice).",
     )
     .of(Group::Supply)
-    .if_empty("none is taken"),
+    .if_empty("10 mΩ, common practice"),
     FieldWords::number(
         "supply.battery.wires_ohm",
         Quantity::Resistance,

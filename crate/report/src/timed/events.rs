@@ -1,5 +1,5 @@
 //! The table of events and times.
-use gearswing_solver::result::{Run, RunEvent, RunEventKind};
+use gearswing_solver::result::{Indication, Run, RunEvent, RunEventKind};
 use gearswing_units::{NO_VALUE, Quantity, format_bare};
 
 use super::Timed;
@@ -53,6 +53,30 @@ pub fn events_text(timed: &Timed, run: &Run) -> String {
             ),
         ],
     )
+}
+
+/// One event as a sentence.
+#[must_use]
+pub fn event_line(timed: &Timed, event: &RunEvent) -> String {
+    let name = match event.leg {
+        Some(index) => timed.the_leg(index),
+        None => "the supply".to_owned(),
+    };
+    format!(
+        "{}, {name}: {}.",
+        timed.say(Quantity::Time, event.time),
+        event_words(event.kind)
+    )
+}
+
+/// What the indication of a leg shows, in words.
+#[must_use]
+pub fn indication_words(indication: Indication) -> &'static str {
+    match indication {
+        Indication::DownAndLocked => "down and locked",
+        Indication::InTransit => "in transit",
+        Indication::Up => "up",
+    }
 }
 
 /// An event in a few words.

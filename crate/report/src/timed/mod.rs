@@ -13,7 +13,7 @@ mod subject;
 mod tests;
 
 pub use csv::{times_csv_head, times_csv_rows};
-pub use events::events_text;
+pub use events::{event_line, events_text, indication_words};
 pub use sentence::{
     run_sentence, run_sentences, stall_sentence, supply_cautions, supply_error_text,
     supply_simplified,

@@ -7,6 +7,25 @@ const EARLY: f64 = 0.08;
 /// Room for numbers at the left [CSS px].
 const LEFT_PX: f64 = 48.0;
 
+/// An axis that charts stand on.
+pub(crate) trait Across {
+    /// Left end [CSS px].
+    fn left_px(&self) -> f64;
+    /// Right end [CSS px].
+    fn right_px(&self) -> f64;
+    /// Pixel of a place on it.
+    fn x_px(&self, at: f64) -> f64;
+}
+
+/// Ends of an axis on a canvas of a width, with room for numbers before and names behind it
+/// [CSS px].
+pub(crate) fn ends_px(width_px: f64) -> (f64, f64) {
+    // room for the names at the ends of the lines
+    let names = (0.24 * width_px).clamp(92.0, 170.0);
+    let left_px = LEFT_PX.min(0.25 * width_px);
+    (left_px, (width_px - names).max(left_px + 20.0))
+}
+
 /// Axis along the path.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct PathAxis {
@@ -18,36 +37,16 @@ pub(crate) struct PathAxis {
 
 impl PathAxis {
     pub(crate) fn new(start: f64, width_px: f64) -> Self {
-        // room for the names at the ends of the lines
-        let names = (0.24 * width_px).clamp(92.0, 170.0);
-        let left_px = LEFT_PX.min(0.25 * width_px);
+        let (left_px, right_px) = ends_px(width_px);
         Self {
             start,
             left_px,
-            right_px: (width_px - names).max(left_px + 20.0),
+            right_px,
         }
-    }
-
-    pub(crate) fn left_px(&self) -> f64 {
-        self.left_px
-    }
-
-    pub(crate) fn right_px(&self) -> f64 {
-        self.right_px
     }
 
     fn swing_px(&self) -> f64 {
         (self.right_px - self.left_px) / (1.0 - EARLY * self.start)
-    }
-
-    /// Pixel of a place of the path.
-    pub(crate) fn x_px(&self, progress: f64) -> f64 {
-        let from_swing = if progress < 0.0 {
-            EARLY * progress
-        } else {
-            progress
-        };
-        self.left_px + (from_swing - EARLY * self.start) * self.swing_px()
     }
 
     /// Place of the path at a pixel, held to the path.
@@ -59,6 +58,25 @@ impl PathAxis {
             from_swing
         };
         progress.clamp(self.start, 1.0)
+    }
+}
+
+impl Across for PathAxis {
+    fn left_px(&self) -> f64 {
+        self.left_px
+    }
+
+    fn right_px(&self) -> f64 {
+        self.right_px
+    }
+
+    fn x_px(&self, progress: f64) -> f64 {
+        let from_swing = if progress < 0.0 {
+            EARLY * progress
+        } else {
+            progress
+        };
+        self.left_px + (from_swing - EARLY * self.start) * self.swing_px()
     }
 }
 

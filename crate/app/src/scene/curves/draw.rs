@@ -2,7 +2,7 @@
 use gearswing_solver::model::Point;
 use gearswing_units::UnitChoice;
 
-use super::axis::PathAxis;
+use super::axis::{Across, PathAxis};
 use super::charts::{Chart, Series, charts};
 use super::frame;
 use crate::scene::grid::{axis_number, round_step};
@@ -11,9 +11,9 @@ use crate::scene::{Anchor, Pen, Role, Scene, ScreenPoint, Shape, Viewport};
 use crate::state::State;
 
 /// Room over a chart for its title [CSS px].
-const TITLE_PX: f64 = 40.0;
+pub(super) const TITLE_PX: f64 = 40.0;
 /// Room under the last chart for the axis [CSS px].
-const FOOT_PX: f64 = 42.0;
+pub(super) const FOOT_PX: f64 = 42.0;
 
 /// The curves of the selected leg.
 #[must_use]
@@ -107,10 +107,10 @@ fn scale(chart: &Chart, top: f64) -> Scale {
     }
 }
 
-fn draw_chart(
+pub(super) fn draw_chart(
     pen: &mut Pen,
     chart: &Chart,
-    axis: &PathAxis,
+    axis: &impl Across,
     top: f64,
     progress: f64,
     units: UnitChoice,
@@ -172,7 +172,7 @@ fn draw_chart(
 }
 
 /// Numbers and lines of the value axis.
-fn value_axis(pen: &mut Pen, chart: &Chart, axis: &PathAxis, scale: &Scale, units: UnitChoice) {
+fn value_axis(pen: &mut Pen, chart: &Chart, axis: &impl Across, scale: &Scale, units: UnitChoice) {
     let (left, right) = (axis.left_px(), axis.right_px());
     let shown = |si: f64| chart.quantity.from_si(units, si);
     let (low, high) = (shown(scale.low), shown(scale.high));
@@ -197,7 +197,7 @@ fn value_axis(pen: &mut Pen, chart: &Chart, axis: &PathAxis, scale: &Scale, unit
 }
 
 /// Hatches what lies below zero clearance.
-fn contact_zone(pen: &mut Pen, axis: &PathAxis, scale: &Scale) {
+fn contact_zone(pen: &mut Pen, axis: &impl Across, scale: &Scale) {
     let (left, right) = (axis.left_px(), axis.right_px());
     let (top, bottom) = (scale.y_px(0.0), scale.top + scale.height);
     let deep = bottom - top;
@@ -232,7 +232,7 @@ fn contact_zone(pen: &mut Pen, axis: &PathAxis, scale: &Scale) {
 }
 
 /// Draws a curve, cut at the ends of the scale; gives the height of its last point.
-fn draw_series(pen: &mut Pen, series: &Series, axis: &PathAxis, scale: &Scale) -> Option<f64> {
+fn draw_series(pen: &mut Pen, series: &Series, axis: &impl Across, scale: &Scale) -> Option<f64> {
     let mut end = None;
     for piece in &series.pieces {
         let mut run: Vec<ScreenPoint> = Vec::with_capacity(piece.len());

@@ -1,5 +1,5 @@
 //! What stands around the charts: names at the ends of lines, the axis of travel, the end of the way.
-use super::axis::PathAxis;
+use super::axis::{Across, PathAxis};
 use crate::scene::pen::{SMALL_TEXT_PX, fitted_text};
 use crate::scene::{Anchor, Pen, Role, ScreenPoint};
 use crate::state::Good;

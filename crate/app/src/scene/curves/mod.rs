@@ -8,6 +8,12 @@ mod charts;
 mod draw;
 /// What stands around the charts.
 mod frame;
+/// The gear against time.
+mod times;
+/// The charts of a run as data.
+mod times_charts;
 
 pub(crate) use axis::progress_at;
 pub use draw::curves;
+pub(crate) use times::time_at;
+pub use times::times;

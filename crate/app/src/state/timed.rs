@@ -1,0 +1,68 @@
+//! The gear against time, worked out when nothing is being dragged.
+use gearswing_solver::model::Gear;
+use gearswing_solver::result::{Cycle, LegSample, Run, Sample};
+use gearswing_solver::supply::{SupplyError, SupplyOptions, cycle, is_timed};
+
+/// Times, and the revision of the document that they are of.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Timed {
+    /// Revision; 0 = none yet.
+    revision: u64,
+    /// `None` where nothing says how fast the gear moves.
+    pub(crate) cycle: Option<Result<Cycle, SupplyError>>,
+}
+
+impl Timed {
+    /// Works the times out anew when the document has changed.
+    pub(crate) fn settle(&mut self, gear: &Gear, revision: u64) {
+        if self.revision != revision {
+            self.revision = revision;
+            self.cycle = is_timed(gear).then(|| cycle(gear, &SupplyOptions::default()));
+        }
+    }
+
+    /// The run in one direction.
+    pub(crate) fn run(&self, down: bool) -> Option<&Run> {
+        match self.cycle.as_ref()?.as_ref().ok()? {
+            Cycle { down: run, .. } if down => run.as_ref(),
+            Cycle { up, .. } => Some(up),
+        }
+    }
+}
+
+/// The samples on both sides of a time, and the share of the way between them [1].
+fn beside(run: &Run, time_s: f64) -> Option<(&Sample, &Sample, f64)> {
+    let after = run.samples.partition_point(|sample| sample.time <= time_s);
+    let a = run.samples.get(after.saturating_sub(1))?;
+    let b = run.samples.get(after).unwrap_or(a);
+    let width = b.time - a.time;
+    let share = if width > 0.0 {
+        ((time_s - a.time) / width).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    Some((a, b, share))
+}
+
+/// Place of a leg on its path at a time [1].
+pub(crate) fn progress_at(run: &Run, leg: usize, time_s: f64) -> Option<f64> {
+    let (a, b, share) = beside(run, time_s)?;
+    let (a, b) = (a.legs.get(leg)?.place, b.legs.get(leg)?.place);
+    Some(a.progress + (b.progress - a.progress) * share)
+}
+
+/// What the switches of a leg say at a time: they hold until the next sample.
+pub(crate) fn leg_at(run: &Run, leg: usize, time_s: f64) -> Option<&LegSample> {
+    beside(run, time_s)?.0.legs.get(leg)
+}
+
+/// A number of the supply at a time, straight between samples.
+pub(crate) fn value_at(
+    run: &Run,
+    time_s: f64,
+    get: impl Fn(&Sample) -> Option<f64>,
+) -> Option<f64> {
+    let (a, b, share) = beside(run, time_s)?;
+    let (a, b) = (get(a)?, get(b)?);
+    Some(a + (b - a) * share)
+}

@@ -1,0 +1,112 @@
+//! Text around the charts against time.
+use gearswing_report::{
+    Timed, event_line, run_sentences, supply_cautions, supply_error_text, supply_simplified,
+};
+use gearswing_units::{Quantity, format};
+
+use super::page::Action;
+use crate::msg::{Msg, Times};
+use crate::state::{State, value_at};
+
+/// Text around the charts against time.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct TimesText {
+    /// There is something to say: the file names what moves the gear.
+    pub shown: bool,
+    /// Name of the charts.
+    pub label: String,
+    /// How the run ends, why a leg stands, what it takes; or why there are no times.
+    pub sentences: Vec<String>,
+    /// The charts in words: what happens when, then what is made simple.
+    pub description: Vec<String>,
+    /// Cautions that belong to times.
+    pub cautions: Vec<String>,
+    /// Up, down, run.
+    pub actions: Vec<Action>,
+    /// Time looked at [s].
+    pub value_s: f64,
+    /// End of the run [s]; 0 = there is none.
+    pub end_s: f64,
+    /// Time and numbers there, in words.
+    pub text: String,
+}
+
+pub(crate) fn times(state: &State) -> TimesText {
+    let Some(cycle) = &state.timed.cycle else {
+        return TimesText::default();
+    };
+    let units = state.session.units;
+    let timed = Timed {
+        gear: state.gear(),
+        units,
+    };
+    let owned = |texts: &[&str]| -> Vec<String> { texts.iter().map(|&t| t.to_owned()).collect() };
+    let mut shown = TimesText {
+        shown: true,
+        label: "Against time".to_owned(),
+        cautions: owned(supply_cautions()),
+        ..TimesText::default()
+    };
+    let down = state.session.clock.down;
+    match cycle {
+        Err(error) => shown.sentences.push(supply_error_text(&timed, error)),
+        Ok(_) => {
+            let action = |id: &str, label: &str, hint: &str, enabled, msg| Action {
+                id: id.to_owned(),
+                label: label.to_owned(),
+                hint: hint.to_owned(),
+                enabled,
+                msg: Msg::Times(msg),
+            };
+            let running = state.session.clock.running;
+            let select = |down| Times::Select { down };
+            shown.actions = vec![
+                action(
+                    "times-up",
+                    "Up",
+                    "show the gear coming up",
+                    down,
+                    select(false),
+                ),
+                action(
+                    "times-down",
+                    "Down",
+                    "show the gear going down",
+                    !down,
+                    select(true),
+                ),
+                action(
+                    "times-run",
+                    if running { "Stop" } else { "Run" },
+                    "all legs in their own time",
+                    state.timed.run(down).is_some(),
+                    Times::Toggle,
+                ),
+            ];
+        }
+    }
+    if let Some(run) = state.timed.run(down) {
+        shown.sentences.extend(run_sentences(&timed, run));
+        let way = if down { "down" } else { "up" };
+        shown.label = format!("The gear {way} against time");
+        shown.value_s = state.session.clock.at_s.unwrap_or(0.0).min(run.time);
+        shown.end_s = run.time;
+        shown.description = run.events.iter().map(|e| event_line(&timed, e)).collect();
+        shown.description.extend(owned(supply_simplified()));
+        let at_s = shown.value_s;
+        let number = |quantity, value: Option<f64>| value.map(|si| format(quantity, units, si));
+        let numbers = [
+            Some(format(Quantity::Time, units, at_s)),
+            number(Quantity::Pressure, value_at(run, at_s, |s| s.pressure)),
+            number(Quantity::Flow, value_at(run, at_s, |s| s.flow)),
+            number(Quantity::Current, value_at(run, at_s, |s| s.current)),
+            number(Quantity::Voltage, value_at(run, at_s, |s| s.bus_voltage)),
+        ];
+        shown.text = numbers.into_iter().flatten().collect::<Vec<_>>().join(", ");
+    } else if cycle.is_ok() {
+        shown
+            .sentences
+            .push("Down is not worked out: a leg cannot be driven all the way up.".to_owned());
+    }
+    shown
+}
