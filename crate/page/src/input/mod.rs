@@ -8,6 +8,7 @@ mod keys;
 mod pick;
 /// Registers all handlers.
 mod register;
+mod times;
 mod window;
 
 pub(crate) use window::{MOTION_QUERY, media};

@@ -1,5 +1,5 @@
 //! Browser events to messages; nothing is decided here.
-use super::{click, curves, drawing, fields, keys, pick, window};
+use super::{click, curves, drawing, fields, keys, pick, times, window};
 use crate::error::Result;
 use crate::runtime::Port;
 
@@ -11,5 +11,6 @@ pub(crate) fn register(port: &Port) -> Result<()> {
     fields::register(port)?;
     keys::register(port)?;
     pick::register(port)?;
+    times::register(port)?;
     window::register(port)
 }

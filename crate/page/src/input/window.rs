@@ -66,7 +66,7 @@ fn sight(port: &Port) -> Result<()> {
     options.set_root_margin(SIGHT_MARGIN);
     let observer =
         IntersectionObserver::new_with_options(observed.as_ref().unchecked_ref(), &options)?;
-    for id in ["drawing", "curves"] {
+    for id in ["drawing", "curves", "times"] {
         observer.observe(&by_id::<Element>(id)?);
     }
     port.keep_observer(observer.into(), observed);

@@ -82,4 +82,5 @@ fn all(page: &Page) -> impl Iterator<Item = &Action> {
         .chain(data)
         .chain(files)
         .chain(&page.starters)
+        .chain(&page.times.actions)
 }

@@ -1,7 +1,7 @@
 //! The parts of the page beside the canvases: each looks its nodes up once and then writes only
 //! what differs.
 use super::{
-    answers, data, drawing, field, files, foot, handles, head, notices, steady, transport,
+    answers, data, drawing, field, files, foot, handles, head, notices, steady, times, transport,
 };
 use crate::error::Result;
 use gearswing_app::msg::Field;
@@ -20,6 +20,7 @@ pub(crate) struct Panels {
     head: head::Head,
     notices: notices::Notices,
     steady: steady::Steady,
+    times: times::Times,
     transport: transport::TransportPanel,
 }
 
@@ -37,6 +38,7 @@ impl Panels {
             head: head::Head::mount()?,
             notices: notices::Notices::mount()?,
             steady: steady::Steady::mount()?,
+            times: times::Times::mount()?,
             transport: transport::TransportPanel::mount()?,
         })
     }
@@ -70,6 +72,7 @@ impl Panels {
         self.files.patch(&page)?;
         self.answers.patch(&page)?;
         self.drawing.patch(&page)?;
+        self.times.patch(&page)?;
         self.transport.patch(&page)?;
         self.data.patch(&page)?;
         self.foot.patch(&page)?;
@@ -98,6 +101,11 @@ impl Panels {
     /// Gives the curves' canvas its height.
     pub(crate) fn curves_height(&mut self, height_px: f64) -> Result<()> {
         self.drawing.curves_height(height_px)
+    }
+
+    /// Gives the canvas of the gear against time its height.
+    pub(crate) fn times_height(&mut self, height_px: f64) -> Result<()> {
+        self.times.height(height_px)
     }
 
     /// Puts the focus on a field.

@@ -7,7 +7,7 @@ use crate::error::Result;
 use crate::paint::{LineKey, Painter, Surface};
 use crate::panels::Panels;
 use gearswing_app::scene::handles;
-use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, update, view};
+use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, times, update, view};
 
 /// More messages than a turn may work off: a loop of effects and messages would hang the page.
 const TURN_LIMIT: usize = 10_000;
@@ -21,6 +21,7 @@ pub(crate) struct Core {
     line_key: LineKey,
     drawing: Surface,
     curves: Surface,
+    times: Surface,
     wants_time: bool,
     wants_paint: bool,
     /// What may come after the rest shows an earlier state.
@@ -39,6 +40,7 @@ impl Core {
             line_key: LineKey::mount()?,
             drawing: Surface::new("drawing")?,
             curves: Surface::new("curves")?,
+            times: Surface::new("times")?,
             wants_time: false,
             wants_paint: true,
             unsettled: true,
@@ -110,6 +112,7 @@ impl Core {
         match id {
             "drawing" => self.drawing.see(seen),
             "curves" => self.curves.see(seen),
+            "times" => self.times.see(seen),
             _ => {}
         }
     }
@@ -127,6 +130,7 @@ impl Core {
         if changed {
             self.drawing.outdate();
             self.curves.outdate();
+            self.times.outdate();
         }
         self.canvases(false)?;
         if changed && !self.unsettled {
@@ -151,6 +155,11 @@ impl Core {
             let scene = curves(&self.state);
             self.panels.curves_height(scene.height_px)?;
             self.painter.paint(&mut self.curves, &scene)?;
+        }
+        if self.times.is_due(unseen) {
+            let scene = times(&self.state);
+            self.panels.times_height(scene.height_px)?;
+            self.painter.paint(&mut self.times, &scene)?;
         }
         Ok(())
     }
