@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use gearswing_gearfile::link::{LinkError, Shared, ViewState, decode};
 use gearswing_gearfile::read;
+use gearswing_solver::model::{Drive, Supply};
 
 fn folder() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../fixtures/links")
@@ -24,6 +25,26 @@ fn sent() -> Shared {
     }
 }
 
+/// What `before_supply.txt` was made from, by the program as it was before a file could say what
+/// moves the gear: the demo with a pressure and nothing else.
+fn before_supply() -> Shared {
+    let mut gear = gearswing_gearfile::DEMO.gear().unwrap();
+    gear.supply = Supply {
+        return_pressure: 1e5,
+        ..Supply::constant(6_894_757.0)
+    };
+    for leg in &mut gear.legs {
+        leg.drive = Drive::default();
+    }
+    Shared {
+        gear,
+        leg: 0,
+        progress: 0.0,
+        view: None,
+        units: "inch bar kt".to_owned(),
+    }
+}
+
 #[test]
 fn each_says_what_it_is() {
     let whole = include_str!("../../../fixtures/links/v1.txt").trim();
@@ -34,6 +55,7 @@ fn each_says_what_it_is() {
         known: 1,
     };
     let wanted = [
+        ("before_supply", Ok(before_supply())),
         ("v1", Ok(sent())),
         ("whole_address", Ok(sent())),
         ("percent_23", Ok(sent())),

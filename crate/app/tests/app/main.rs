@@ -12,3 +12,4 @@ mod scenes;
 mod snapshot;
 mod start;
 mod support;
+mod times;
