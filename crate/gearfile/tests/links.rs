@@ -28,14 +28,16 @@ fn sent() -> Shared {
 /// What `before_supply.txt` was made from, by the program as it was before a file could say what
 /// moves the gear: the demo with a pressure and nothing else.
 fn before_supply() -> Shared {
-    let mut gear = gearswing_gearfile::DEMO.gear().unwrap();
-    gear.supply = Supply {
+    let gear = read(include_str!(
+        "../../../fixtures/versions/before_supply.json"
+    ))
+    .unwrap();
+    let supply = Supply {
         return_pressure: 1e5,
         ..Supply::constant(6_894_757.0)
     };
-    for leg in &mut gear.legs {
-        leg.drive = Drive::default();
-    }
+    assert_eq!(gear.supply, supply);
+    assert!(gear.legs.iter().all(|leg| leg.drive == Drive::default()));
     Shared {
         gear,
         leg: 0,

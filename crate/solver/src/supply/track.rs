@@ -3,9 +3,9 @@ use super::curve::Curve;
 use super::orifice::{OPEN_LINE, conductance};
 use crate::kinematics::{Linkage, Sweep};
 use crate::model::{Gear, Joint, Leg, LineOrifice, Shortening, Source, StrutJack};
-use crate::result::{Direction, Phase, Place, StationForce};
+use crate::result::{Direction, Motion, Phase, Place};
 use crate::solve::loaded_from;
-use crate::statics::{self, NoForce};
+use crate::statics::{self, Ready, Stance, Warm};
 
 /// Stations of the swing between which the load is a smooth curve.
 const STATIONS: usize = 361;
@@ -111,8 +111,6 @@ enum NoEffort {
     NotDriven,
     /// The pins bind.
     Binds(Joint),
-    /// They would bind the other way only: the load goes on from its neighbours.
-    Passes,
 }
 
 impl Track {
@@ -120,8 +118,16 @@ impl Track {
     pub(super) fn new(gear: &Gear, leg: &Leg, direction: Direction) -> Self {
         let linkage = Linkage::new(leg);
         let sweep = Sweep::new(leg, &linkage, STATIONS);
-        let gravity = statics::gravity(leg.view, &gear.conditions);
-        let wind = statics::wind(leg.view, &gear.conditions);
+        let case = [
+            statics::gravity(leg.view, &gear.conditions),
+            statics::wind(leg.view, &gear.conditions),
+        ];
+        let ready = Ready::new(leg, &linkage, &gear.supply, [case]);
+        let mut warm = [Warm::default(); 2];
+        let motion = match direction {
+            Direction::Up => Motion::Retract,
+            Direction::Down => Motion::Extend,
+        };
         let loaded_from = loaded_from(&leg.brace);
         let points: Vec<Point> = sweep
             .poses
@@ -129,14 +135,20 @@ impl Track {
             .filter(|pose| pose.place.phase != Phase::Shorten)
             .map(|pose| {
                 let driven = pose.place.progress >= loaded_from;
-                let force = driven
-                    .then(|| statics::force_at(leg, &gear.supply, &linkage, pose, [gravity, wind]));
-                let (effort, none) = effort(force, direction);
+                let stance = driven.then(|| Stance::new(&ready, pose, false)).flatten();
+                let moved = stance.map(|stance| {
+                    let at = stance.at(case, Some(&mut warm));
+                    at.motion(motion).as_ref().map(|m| m.effort).map_err(|j| *j)
+                });
                 Point {
                     place: pose.place,
                     length: pose.actuator_length,
-                    effort,
-                    none,
+                    effort: moved.and_then(Result::ok),
+                    none: match moved {
+                        Some(Ok(_)) => None,
+                        Some(Err(joint)) => Some(NoEffort::Binds(joint)),
+                        None => Some(NoEffort::NotDriven),
+                    },
                 }
             })
             .collect();
@@ -179,31 +191,6 @@ impl Track {
             blocked,
         }
     }
-}
-
-/// Thrust in a direction, or why there is none.
-fn effort(
-    force: Option<Result<StationForce, NoForce>>,
-    direction: Direction,
-) -> (Option<f64>, Option<NoEffort>) {
-    let none = match force {
-        Some(Ok(force)) => {
-            let effort = match direction {
-                Direction::Up => force.retract_effort,
-                Direction::Down => force.extend_effort,
-            };
-            return (Some(effort), None);
-        }
-        None | Some(Err(NoForce::DeadPoint)) => NoEffort::NotDriven,
-        Some(Err(NoForce::Binds { retract, extend })) => {
-            let joint = match direction {
-                Direction::Up => retract,
-                Direction::Down => extend,
-            };
-            joint.map_or(NoEffort::Passes, NoEffort::Binds)
-        }
-    };
-    (None, Some(none))
 }
 
 /// The points, from down to up, that the actuator can drive through, and what stops it. The first
