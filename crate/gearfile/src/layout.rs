@@ -7,19 +7,25 @@ use serde_json::ser::Formatter;
 
 /// JSON for a reader: two blanks an indent, one line for each field, points on one line.
 pub(crate) fn readable<T: Serialize>(value: &T) -> Result<String, serde_json::Error> {
-    let mut text = with(value, Readable::default())?;
+    let mut text = with(value, Layout::default())?;
     text.push('\n');
     Ok(text)
 }
 
 /// JSON with as few characters as possible.
 pub(crate) fn compact<T: Serialize>(value: &T) -> Result<String, serde_json::Error> {
-    with(value, Compact)
+    with(
+        value,
+        Layout {
+            compact: true,
+            ..Layout::default()
+        },
+    )
 }
 
-fn with<T: Serialize>(value: &T, formatter: impl Formatter) -> Result<String, serde_json::Error> {
+fn with<T: Serialize>(value: &T, layout: Layout) -> Result<String, serde_json::Error> {
     let mut bytes = Vec::new();
-    value.serialize(&mut Serializer::with_formatter(&mut bytes, formatter))?;
+    value.serialize(&mut Serializer::with_formatter(&mut bytes, layout))?;
     String::from_utf8(bytes).map_err(serde::ser::Error::custom)
 }
 
@@ -35,14 +41,6 @@ fn number<W: Write + ?Sized>(writer: &mut W, value: f64) -> io::Result<()> {
     }
 }
 
-struct Compact;
-
-impl Formatter for Compact {
-    fn write_f64<W: Write + ?Sized>(&mut self, writer: &mut W, value: f64) -> io::Result<()> {
-        number(writer, value)
-    }
-}
-
 /// What separates the next value from what stands before it; decided when its kind is known.
 #[derive(Default)]
 enum Pending {
@@ -52,15 +50,20 @@ enum Pending {
     Next,
 }
 
+/// Both layouts are one type: the code that writes a gear is made once for each.
 #[derive(Default)]
-struct Readable {
+struct Layout {
+    compact: bool,
     pending: Pending,
     /// One entry for each open bracket: whether what it holds stands on lines of its own.
     open: Vec<bool>,
 }
 
-impl Readable {
+impl Layout {
     fn line<W: Write + ?Sized>(&self, writer: &mut W) -> io::Result<()> {
+        if self.compact {
+            return Ok(());
+        }
         writer.write_all(b"\n")?;
         for _ in &self.open {
             writer.write_all(b"  ")?;
@@ -101,7 +104,7 @@ impl Readable {
     }
 }
 
-impl Formatter for Readable {
+impl Formatter for Layout {
     fn write_f64<W: Write + ?Sized>(&mut self, writer: &mut W, value: f64) -> io::Result<()> {
         self.inline(writer)?;
         number(writer, value)
@@ -128,7 +131,14 @@ impl Formatter for Readable {
         writer.write_all(b"]")
     }
 
-    fn begin_array_value<W: Write + ?Sized>(&mut self, _: &mut W, first: bool) -> io::Result<()> {
+    fn begin_array_value<W: Write + ?Sized>(
+        &mut self,
+        writer: &mut W,
+        first: bool,
+    ) -> io::Result<()> {
+        if self.compact {
+            return writer.write_all(if first { b"" } else { b"," });
+        }
         self.pending = if first { Pending::First } else { Pending::Next };
         Ok(())
     }
@@ -157,7 +167,7 @@ impl Formatter for Readable {
     }
 
     fn begin_object_value<W: Write + ?Sized>(&mut self, writer: &mut W) -> io::Result<()> {
-        writer.write_all(b": ")
+        writer.write_all(if self.compact { b":" } else { b": " })
     }
 }
 
@@ -193,6 +203,20 @@ mod tests {
 }
 "#;
         assert_eq!(readable(&value).unwrap(), wanted);
+    }
+
+    #[test]
+    fn compact_is_what_the_library_writes() {
+        let value = json!({
+            "a": {"points": [[0.5, -1.5], [2.5, null]], "words": ["x", "y"], "yes": [true, false]},
+            "list": [{"n": 1}, {"n": -2}, []],
+            "none": [],
+            "void": {}
+        });
+        assert_eq!(
+            compact(&value).unwrap(),
+            serde_json::to_string(&value).unwrap()
+        );
     }
 
     #[test]

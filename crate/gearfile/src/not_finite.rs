@@ -2,6 +2,8 @@
 use serde::Serialize;
 use serde_json::Value;
 
+use crate::layout::compact;
+
 /// Path of the first number that is not finite, as "gear.legs[0].actuator.rod_m".
 ///
 /// JSON writes such a number as null, and nothing else of a model does: a field that is absent is
@@ -10,8 +12,12 @@ pub(crate) fn first_not_finite<T: Serialize>(
     value: &T,
     root: &str,
 ) -> Result<Option<String>, serde_json::Error> {
+    let text = compact(value)?;
+    if !text.contains("null") {
+        return Ok(None);
+    }
     let mut path = root.to_owned();
-    let found = find_null(&serde_json::to_value(value)?, &mut path);
+    let found = find_null(&serde_json::from_str(&text)?, &mut path);
     Ok(found.then_some(path))
 }
 

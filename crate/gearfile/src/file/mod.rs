@@ -17,7 +17,7 @@ pub use error::{OpenError, SaveError};
 pub use read::read;
 pub use write::to_text;
 
-pub(crate) use read::field_error;
+pub(crate) use read::parse;
 
 /// Reading, writing, round trips.
 #[cfg(test)]

@@ -73,7 +73,7 @@ fn head(text: &str) -> Result<Head, OpenError> {
 }
 
 /// Reads `T`; `root` is put before the path of a fault.
-fn parse<T: DeserializeOwned>(text: &str, root: &str) -> Result<T, OpenError> {
+pub(crate) fn parse<T: DeserializeOwned>(text: &str, root: &str) -> Result<T, OpenError> {
     let mut reader = serde_json::Deserializer::from_str(text);
     let value = serde_path_to_error::deserialize(&mut reader)
         .map_err(|error| field_error(root, &error.path().to_string(), error.inner()))?;
@@ -82,7 +82,7 @@ fn parse<T: DeserializeOwned>(text: &str, root: &str) -> Result<T, OpenError> {
 }
 
 /// A fault of JSON or of one field.
-pub(crate) fn field_error(root: &str, path: &str, error: &serde_json::Error) -> OpenError {
+fn field_error(root: &str, path: &str, error: &serde_json::Error) -> OpenError {
     if error.classify() != Category::Data {
         return not_json(error);
     }

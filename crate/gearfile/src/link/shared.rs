@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::pack::{FIXED_TEXT_1, pack, unpack};
 use super::strip::strip;
 use super::{LinkError, code};
-use crate::file::{OpenError, READ_LIMIT, SaveError, field_error};
+use crate::file::{OpenError, READ_LIMIT, SaveError, parse};
 use crate::layout::compact;
 use crate::not_finite::first_not_finite;
 
@@ -93,13 +93,8 @@ pub fn decode(pasted: &str) -> Result<Shared, LinkError> {
         .map_err(|_| fault("link", "not base64url"))?;
     let json = unpack(FIXED_TEXT_1, &packed, READ_LIMIT)
         .ok_or_else(|| fault("link", "cannot be unpacked"))?;
-    let mut reader = serde_json::Deserializer::from_slice(&json);
-    let shared: Shared = serde_path_to_error::deserialize(&mut reader).map_err(|error| {
-        LinkError::Content(field_error("", &error.path().to_string(), error.inner()))
-    })?;
-    reader
-        .end()
-        .map_err(|error| LinkError::Content(field_error("", "", &error)))?;
+    let json = std::str::from_utf8(&json).map_err(|_| fault("link", "not text"))?;
+    let shared: Shared = parse(json, "").map_err(LinkError::Content)?;
     if shared.leg >= shared.gear.legs.len() {
         return Err(fault("leg", "there is no such leg"));
     }
