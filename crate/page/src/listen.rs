@@ -36,11 +36,27 @@ where
     E: JsCast + FromWasmAbi + 'static,
     H: FnMut(E) + 'static,
 {
+    add(
+        target,
+        name,
+        mode,
+        Box::new(move |event| {
+            if let Ok(event) = event.dyn_into::<E>() {
+                handler(event);
+            }
+        }),
+    )
+}
+
+/// The part of [`listen`] that is the same for every type.
+fn add(
+    target: &EventTarget,
+    name: &'static str,
+    mode: Mode,
+    mut handler: Box<dyn FnMut(Event)>,
+) -> Result<Listener> {
     let closure = Closure::<dyn FnMut(Event)>::new(move |event: Event| {
-        if panic::happened() {
-            return;
-        }
-        if let Ok(event) = event.dyn_into::<E>() {
+        if !panic::happened() {
             handler(event);
         }
     });

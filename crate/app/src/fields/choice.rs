@@ -4,6 +4,7 @@ use gearswing_solver::model::{
     AttachTo, Basis, BodyEnd, Brace, FoldingBrace, Folds, Gear, Grown, Leg, Link, MovingPart,
     Point, Shape, Shortening, ShorteningRow, SlidingBrace, Tire, UnlockedBy, Vector, View,
 };
+use gearswing_solver::numeric::sort_short;
 
 use super::path::{Seg::At, Seg::Key, steps};
 use super::spring;
@@ -300,7 +301,7 @@ pub fn switch(gear: &mut Gear, path: &str, option: &str, on: bool) -> Option<()>
     parts.retain(|p| *p != part);
     if on {
         parts.push(part);
-        parts.sort_unstable();
+        sort_short(parts, Ord::cmp);
     }
     Some(())
 }

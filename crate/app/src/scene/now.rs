@@ -2,6 +2,7 @@
 use gearswing_solver::clearance::{PoseClearance, clearance_at};
 use gearswing_solver::kinematics::Pose;
 use gearswing_solver::model::Vector;
+use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{
     Motion, PairClearance, Reactions, Requirement, Station, StationForce,
 };
@@ -77,7 +78,7 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
             })
         })
         .collect();
-    clearances.sort_by(|a, b| {
+    sort_short(&mut clearances, |a, b| {
         let (a, b) = (a.gravity(), b.gravity());
         a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
     });

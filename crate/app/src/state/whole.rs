@@ -1,6 +1,7 @@
 //! Everything together, and how it begins.
 use gearswing_gearfile::{DEMO, read};
 use gearswing_solver::model::{ClearanceRule, Conditions, Fluid, Gear, Supply};
+use gearswing_solver::numeric::sort_short;
 
 use super::derived::Derived;
 use super::document::Document;
@@ -167,7 +168,10 @@ impl State {
     fn take_files(&mut self, index: &Index, files: Vec<super::StoredFile>) {
         let place = |id: &str| index.order.iter().position(|known| known == id);
         let mut files = files;
-        files.sort_by_key(|file| (place(&file.id).unwrap_or(usize::MAX), file.id.clone()));
+        let key = |file: &super::StoredFile| place(&file.id).unwrap_or(usize::MAX);
+        sort_short(&mut files, |a, b| {
+            key(a).cmp(&key(b)).then_with(|| a.id.cmp(&b.id))
+        });
         for file in files {
             if self.files.entry(&file.id).is_some() {
                 continue;

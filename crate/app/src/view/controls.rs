@@ -2,6 +2,7 @@
 use gearswing_gearfile::STARTERS;
 use gearswing_gearfile::link::LINK_LIMIT;
 use gearswing_report::question_text;
+use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{Question, Verdict};
 
 use super::page::{
@@ -207,9 +208,9 @@ pub(crate) fn transport(state: &State) -> Transport {
     if let Some(jam) = good.result.jams.first() {
         mark(jam.place.progress, "The leg stops here".to_owned(), true);
     }
-    transport
-        .marks
-        .sort_by(|a, b| a.progress.total_cmp(&b.progress));
+    sort_short(&mut transport.marks, |a, b| {
+        a.progress.total_cmp(&b.progress)
+    });
     transport
 }
 

@@ -93,7 +93,13 @@ pub fn decode(pasted: &str) -> Result<Shared, LinkError> {
         .map_err(|_| fault("link", "not base64url"))?;
     let json = unpack(FIXED_TEXT_1, &packed, READ_LIMIT)
         .ok_or_else(|| fault("link", "cannot be unpacked"))?;
-    let json = std::str::from_utf8(&json).map_err(|_| fault("link", "not text"))?;
+    let json = std::str::from_utf8(&json).map_err(|_| {
+        LinkError::Content(OpenError::NotJson {
+            line: 1,
+            column: 1,
+            what: "invalid unicode".to_owned(),
+        })
+    })?;
     let shared: Shared = parse(json, "").map_err(LinkError::Content)?;
     if shared.leg >= shared.gear.legs.len() {
         return Err(fault("leg", "there is no such leg"));

@@ -52,7 +52,7 @@ impl Store {
         self.read(INDEX_KEY)
     }
 
-    /// All stored gear files.
+    /// All stored gear files, in no order.
     pub(crate) fn files(&mut self) -> Vec<StoredFile> {
         let Some(storage) = &self.storage else {
             return Vec::new();
@@ -72,7 +72,6 @@ impl Store {
                 });
             }
         }
-        files.sort_by(|a, b| a.id.cmp(&b.id));
         files
     }
 

@@ -6,7 +6,6 @@ use super::theme::Theme;
 use crate::error::Result;
 use gearswing_app::scene::{Anchor, Mark, Role, Scene, ScreenPoint, Shape};
 use js_sys::{Array, Reflect};
-use std::cmp::Ordering;
 use std::f64::consts::TAU;
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d;
@@ -107,14 +106,30 @@ impl Painter {
         context.set_line_width(HALO_PX);
         context.set_text_baseline("middle");
         Reflect::set(context, &self.stroke_style, &paper)?;
-        let mut texts: Vec<Text> = scene.marks.iter().filter_map(Text::of).collect();
-        texts.sort_by(|a, b| a.font().partial_cmp(&b.font()).unwrap_or(Ordering::Equal));
-        let mut font = None;
-        for text in texts {
-            if font != Some(text.font()) {
-                context.set_font(&self.theme.font(text.size_px, text.style.bold));
-                font = Some(text.font());
+        let texts = || scene.marks.iter().filter_map(Text::of);
+        let mut fonts = Vec::new();
+        for (bold, size_px) in texts().map(|text| text.font()) {
+            if !fonts.contains(&(bold, size_px)) {
+                fonts.push((bold, size_px));
             }
+        }
+        for (bold, size_px) in fonts {
+            context.set_font(&self.theme.font(size_px, bold));
+            self.texts_of(
+                context,
+                texts().filter(|text| text.font() == (bold, size_px)),
+            )?;
+        }
+        Ok(())
+    }
+
+    /// Texts in the font that is set.
+    fn texts_of<'s>(
+        &mut self,
+        context: &CanvasRenderingContext2d,
+        texts: impl Iterator<Item = Text<'s>>,
+    ) -> Result<()> {
+        for text in texts {
             let Text {
                 at,
                 text,

@@ -1,6 +1,7 @@
 //! Does it clear? The tightest place of the well in words.
 use gearswing_solver::TireChoice;
 use gearswing_solver::model::{Grown, MovingPart};
+use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{Finding, PairClearance, TireState, Verdict};
 
 use super::answer::Said;
@@ -168,7 +169,9 @@ fn others(subject: &Subject, governing: &PairClearance) -> String {
             None => worst.push(pair),
         }
     }
-    worst.sort_by(|a, b| a.tightest.clearance.total_cmp(&b.tightest.clearance));
+    sort_short(&mut worst, |a, b| {
+        a.tightest.clearance.total_cmp(&b.tightest.clearance)
+    });
     let (touching, near): (Vec<_>, Vec<_>) = worst
         .into_iter()
         .partition(|pair| pair.tightest.clearance <= 0.0);

@@ -1,6 +1,6 @@
 //! The whole path: poses at the stations, where it ends, dead points on the way.
 use crate::model::{Leg, Point};
-use crate::numeric::bracketed_root;
+use crate::numeric::{bracketed_root, sort_short};
 use crate::result::{Excursion, Jam, JamCause, MechanismEvent, MechanismEventKind, Phase};
 
 use super::linkage::BraceLinkage;
@@ -63,7 +63,9 @@ impl Sweep {
                 .iter()
                 .filter_map(|limit| first_stop(linkage, &bounds, &poses, limit)),
         );
-        jams.sort_by(|a, b| a.place.progress.total_cmp(&b.place.progress));
+        sort_short(&mut jams, |a, b| {
+            a.place.progress.total_cmp(&b.place.progress)
+        });
         if let Some(jam) = jams.first() {
             let end = jam.place.progress;
             poses.retain(|pose| pose.place.progress < end - PLACE_TOLERANCE);
@@ -99,7 +101,9 @@ impl Sweep {
                 nodes.push(pose);
             }
         }
-        nodes.sort_by(|a, b| a.place.progress.total_cmp(&b.place.progress));
+        sort_short(&mut nodes, |a, b| {
+            a.place.progress.total_cmp(&b.place.progress)
+        });
         let mut found: Vec<Pose> = Vec::new();
         for pair in nodes.windows(2) {
             let [a, b] = pair else { continue };
@@ -382,6 +386,8 @@ fn events(linkage: &Linkage, poses: &[Pose]) -> Vec<MechanismEvent> {
             });
         }
     }
-    found.sort_by(|a, b| a.place.progress.total_cmp(&b.place.progress));
+    sort_short(&mut found, |a, b| {
+        a.place.progress.total_cmp(&b.place.progress)
+    });
     found
 }

@@ -1,6 +1,7 @@
 //! One leg on its way: stage, switches, what it shows.
 use super::track::{Stage, Track};
 use crate::model::{Leg, Shortening};
+use crate::numeric::sort_short;
 use crate::result::{Direction, Indication, LegSample, Place, RunEventKind};
 
 /// Share of a stage within which a place is reached: rounding of the time step that ends there, and
@@ -284,6 +285,8 @@ fn triggers(leg: &Leg, track: &Track, direction: Direction) -> Vec<Trigger> {
             }
         }
     }
-    found.sort_by(|a, b| a.stage.cmp(&b.stage).then(a.fluid.total_cmp(&b.fluid)));
+    sort_short(&mut found, |a, b| {
+        a.stage.cmp(&b.stage).then(a.fluid.total_cmp(&b.fluid))
+    });
     found
 }

@@ -4,6 +4,7 @@ use super::source::{Circuit, Pump};
 use super::state::{Budget, Power};
 use super::track::Blocked;
 use crate::model::{ElectricActuator, Source, Supply};
+use crate::numeric::sort_short;
 use crate::result::{Stall, StallCause};
 
 /// Stalls of the legs that are not at the end of their way, the one that lacks most first.
@@ -40,7 +41,7 @@ pub(super) fn stalls(
             )
         })
         .collect();
-    found.sort_by(|a, b| b.0.total_cmp(&a.0));
+    sort_short(&mut found, |a, b| b.0.total_cmp(&a.0));
     found.into_iter().map(|(_, stall)| stall).collect()
 }
 

@@ -26,7 +26,6 @@ const ALLOWED: &[(&str, &[&str])] = &[
             "serde_path_to_error",
             "miniz_oxide",
             "base64",
-            "crc32fast",
             "thiserror",
         ],
     ),

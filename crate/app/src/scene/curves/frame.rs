@@ -1,5 +1,7 @@
 //! What stands around the charts: names at the ends of lines, the axis of travel, the end of the way.
 use super::axis::{Across, PathAxis};
+use gearswing_solver::numeric::sort_short;
+
 use crate::scene::pen::{SMALL_TEXT_PX, fitted_text};
 use crate::scene::{Anchor, Pen, Role, ScreenPoint};
 use crate::state::Good;
@@ -15,7 +17,7 @@ pub(super) fn end_names(
     top: f64,
     height: f64,
 ) {
-    names.sort_by(|a, b| a.0.total_cmp(&b.0));
+    sort_short(&mut names, |a, b| a.0.total_cmp(&b.0));
     names.dedup_by(|b, a| a.1 == b.1 && (a.0 - b.0).abs() < NAME_GAP_PX);
     let most = ((height / NAME_GAP_PX).floor() as usize + 1).max(1);
     names.truncate(most);
