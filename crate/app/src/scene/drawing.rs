@@ -4,7 +4,7 @@ use gearswing_solver::result::MechanismEventKind;
 use super::labels::Placer;
 use super::{
     Carrier, Handle, Pen, Role, Scene, ScreenPoint, Shape, Stance, dimension, grid, grips, handles,
-    leg, loads, now, sheet_of, stance_of, well,
+    leg, loads, now, sheet_of, springs, stance_of, well,
 };
 use crate::state::{Good, State};
 
@@ -73,6 +73,7 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
         leg::former_tire(pen, former, session.progress);
     }
     leg::centre_lines(pen, good, &here.pose);
+    let named_springs = springs::springs(pen, good, &here.pose);
     let joints = leg::joints(&good.leg, &here.pose);
     leg::pins(pen, &joints);
     for event in &good.result.events {
@@ -106,6 +107,7 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
             named.push(at);
         }
     }
+    springs::names(pen, &mut placer, &named_springs);
     if let Some(arrows) = arrows {
         arrows.texts(pen, &mut placer, session.units);
     }

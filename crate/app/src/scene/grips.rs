@@ -3,7 +3,7 @@ use gearswing_report::fields::field;
 use gearswing_solver::model::{Brace, Gear, Leg, Point};
 use gearswing_units::{Quantity, UnitChoice, format};
 
-use super::{Carrier, Handle, attach_carrier, sheet_of, stance_of};
+use super::{Carrier, Handle, attach_carrier, sheet_of, springs, stance_of};
 use crate::fields;
 use crate::state::State;
 
@@ -70,6 +70,14 @@ pub(crate) fn grips(gear: &Gear, index: usize) -> Vec<Grip> {
     joint("strut.axis_bottom_m", Carrier::Leg, leg.strut.axis_bottom);
     joint("strut.axis_top_m", Carrier::Leg, leg.strut.axis_top);
     joint("body.centre_m", Carrier::Leg, leg.body.centre);
+    for (at, spring) in leg.springs.iter().enumerate() {
+        if let Some((kind, ends)) = springs::ends(&spring.kind) {
+            for (key, end) in ends {
+                let key = format!("springs[{at}].kind.{kind}.{key}.point_m");
+                joint(&key, springs::carrier(end.body), end.point);
+            }
+        }
+    }
     let mut corners = |list: String, carrier, points: &[Point]| {
         for (at, point) in points.iter().enumerate() {
             found.push(Grip {
@@ -107,10 +115,13 @@ pub(crate) fn point_name(leg: Option<&Leg>, path: &str) -> String {
         return path.to_owned();
     };
     let label = field.label();
-    match field.obstacle.and_then(|at| leg?.well.get(at)) {
-        Some(obstacle) if !obstacle.name.trim().is_empty() => {
-            format!("{}, {}", obstacle.name.trim(), label.to_lowercase())
-        }
+    let piece = field.obstacle.and_then(|at| leg?.well.get(at));
+    let spring = field.spring.and_then(|at| leg?.springs.get(at));
+    let name = piece
+        .map(|piece| piece.name.trim())
+        .or(spring.map(|spring| spring.name.trim()));
+    match name {
+        Some(name) if !name.is_empty() => format!("{name}, {}", label.to_lowercase()),
         _ => label,
     }
 }
@@ -131,8 +142,7 @@ pub fn handles(state: &State) -> Vec<Handle> {
     grips(state.gear(), session.leg)
         .into_iter()
         .map(|grip| {
-            let movable =
-                !matches!(grip.carrier, Carrier::Knee | Carrier::OnLink) || stance.is_down();
+            let movable = !grip.carrier.is_of_brace() || stance.is_down();
             let mut label = format!(
                 "{}: {}",
                 point_name(leg, &grip.path),

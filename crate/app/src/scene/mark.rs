@@ -38,6 +38,8 @@ pub enum Role {
     CentreLine,
     /// Path of a point, long-dash-dot.
     PointPath,
+    /// Spring: zigzag, cylinder or spiral.
+    Spring,
     /// Pin of a joint, thick circle, filled with the background.
     Joint,
     /// Dimension line, thin, or its arrow head, filled.

@@ -28,6 +28,8 @@ mod now;
 mod pen;
 /// Outlines as polygons.
 mod ring;
+/// The springs.
+mod springs;
 /// Where points are at the place shown.
 mod stance;
 /// Fewer points.

@@ -1,6 +1,6 @@
 //! Where the points of a leg are at the place of the path that is shown, and back.
 use gearswing_solver::kinematics::Pose;
-use gearswing_solver::model::{AttachTo, Leg, Point, Vector};
+use gearswing_solver::model::{AttachTo, Brace, Leg, Point, Vector};
 use gearswing_solver::result::Phase;
 
 /// The part that carries a point.
@@ -16,6 +16,49 @@ pub(crate) enum Carrier {
     Knee,
     /// The actuator's end on a brace link.
     OnLink,
+    /// It turns with the upper link of the brace.
+    UpperLink,
+    /// It goes with the lower link of the brace.
+    LowerLink,
+}
+
+impl Carrier {
+    /// Its points are set with the gear down: the brace folds by itself.
+    pub(crate) fn is_of_brace(self) -> bool {
+        matches!(
+            self,
+            Self::Knee | Self::OnLink | Self::UpperLink | Self::LowerLink
+        )
+    }
+}
+
+/// A bar at gear down and now: a point of it, and the bar as an arrow from there.
+#[derive(Clone, Copy, Debug)]
+struct Bar {
+    at: (Point, Point),
+    along: (Vector, Vector),
+}
+
+impl Bar {
+    fn new(down: [Point; 2], now: [Point; 2]) -> Self {
+        let ([a, b], [c, d]) = (down, now);
+        Self {
+            at: (a, c),
+            along: (b - a, d - c),
+        }
+    }
+
+    /// Where a point that goes with the bar is now [m].
+    fn place(&self, p: Point) -> Point {
+        let (down, now) = self.along;
+        let square = down.norm_squared();
+        if square == 0.0 {
+            return p;
+        }
+        let (cos, sin) = (down.dot(&now) / square, down.perp(&now) / square);
+        let arm = p - self.at.0;
+        self.at.1 + arm * cos + Vector::new(-arm.y, arm.x) * sin
+    }
 }
 
 /// A leg at one place of its path.
@@ -24,6 +67,7 @@ pub(crate) struct Stance {
     trunnion: Point,
     slide: Vector,
     pose: Option<Pose>,
+    links: Option<[Bar; 2]>,
     start: f64,
 }
 
@@ -40,6 +84,7 @@ impl Stance {
                 Vector::new(0.0, 1.0)
             },
             pose,
+            links: pose.and_then(|pose| links(leg, &pose)),
             start,
         }
     }
@@ -50,6 +95,7 @@ impl Stance {
             trunnion: Point::new(0.0, 0.0),
             slide: Vector::new(0.0, 1.0),
             pose: None,
+            links: None,
             start: 0.0,
         }
     }
@@ -77,6 +123,12 @@ impl Stance {
             }
             Carrier::Knee => pose.knee.unwrap_or(p),
             Carrier::OnLink => pose.actuator_attach,
+            // without links the solver takes such a point as one of the leg
+            Carrier::UpperLink | Carrier::LowerLink => match self.links {
+                Some([upper, _]) if carrier == Carrier::UpperLink => upper.place(p),
+                Some([_, lower]) => lower.place(p),
+                None => self.trunnion + pose.turn(p - self.trunnion),
+            },
         }
     }
 
@@ -91,7 +143,9 @@ impl Stance {
             Carrier::Axle => Some(
                 self.trunnion + pose.turn_back(at - self.trunnion) - self.slide * pose.shortening,
             ),
-            Carrier::Knee | Carrier::OnLink => self.is_down().then_some(at),
+            Carrier::Knee | Carrier::OnLink | Carrier::UpperLink | Carrier::LowerLink => {
+                self.is_down().then_some(at)
+            }
         }
     }
 
@@ -102,6 +156,18 @@ impl Stance {
             _ => arrow,
         }
     }
+}
+
+/// The links of a folding brace, upper and lower.
+fn links(leg: &Leg, pose: &Pose) -> Option<[Bar; 2]> {
+    let Brace::Folding(brace) = &leg.brace else {
+        return None;
+    };
+    let (pivot, knee, attach) = (brace.airframe_pivot, pose.knee?, pose.brace_attach?);
+    Some([
+        Bar::new([pivot, brace.knee], [pivot, knee]),
+        Bar::new([brace.knee, brace.leg_attach], [knee, attach]),
+    ])
 }
 
 /// What carries the actuator's moving end.

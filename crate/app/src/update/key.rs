@@ -53,8 +53,7 @@ fn nudge(state: &mut State, path: &str, direction: Direction, size: StepSize) ->
     state.session.playing = None;
     state.select(path);
     let stance = scene::stance_of(state);
-    let needs_down = matches!(grip.carrier, scene::Carrier::Knee | scene::Carrier::OnLink);
-    if needs_down && !stance.is_down() {
+    if grip.carrier.is_of_brace() && !stance.is_down() {
         return super::pointer::to_down(state, path);
     }
     let (x, y) = arrow(direction);

@@ -1,10 +1,11 @@
 //! The data in groups, only the chosen one open.
 use gearswing_report::fields::{FieldKind as Kind, Group, field, table};
-use gearswing_solver::model::Gear;
+use gearswing_solver::model::{Gear, Leg};
 use gearswing_solver::tires::{Trust, sizes};
 
 use super::page::{Action, ChoiceOption, FieldGroup, FieldKind, FieldRow};
 use super::rows::{circumference, row, worked_out};
+use super::summary::summary;
 use super::worked;
 use crate::fields;
 use crate::msg::{Field, Msg};
@@ -36,6 +37,8 @@ impl Part {
                 Group::File => "file",
                 Group::Conditions => "conditions",
                 Group::Supply => "supply",
+                Group::Battery => "battery",
+                Group::Accumulator => "accumulator",
                 Group::Clearance => "clearance",
                 Group::Leg => "leg",
                 Group::Strut => "strut",
@@ -43,6 +46,9 @@ impl Part {
                 Group::FormerTire => "former",
                 Group::Brace => "brace",
                 Group::Actuator => "actuator",
+                Group::Lines => "lines",
+                Group::Motor => "motor",
+                Group::Switches => "switches",
                 Group::Springs => "springs",
                 Group::Pins => "pins",
                 Group::Air => "air",
@@ -109,6 +115,9 @@ pub(crate) fn groups(state: &State) -> Vec<FieldGroup> {
         Part::Group(Group::Strut),
         Part::Group(Group::Brace),
         Part::Group(Group::Actuator),
+        Part::Group(Group::Lines),
+        Part::Group(Group::Motor),
+        Part::Group(Group::Switches),
         Part::Springs,
     ];
     let springs = state
@@ -126,9 +135,15 @@ pub(crate) fn groups(state: &State) -> Vec<FieldGroup> {
         Part::Group(Group::Fall),
         Part::Group(Group::Clearance),
         Part::Group(Group::Supply),
+        Part::Group(Group::Battery),
+        Part::Group(Group::Accumulator),
         Part::Group(Group::Conditions),
         Part::Group(Group::File),
     ]);
+    let has_motor = |leg: &Leg| leg.drive.electric.is_some();
+    if !state.gear().legs.get(leg).is_some_and(has_motor) {
+        parts.retain(|part| *part != Part::Group(Group::Motor));
+    }
     if state.gear().legs.is_empty() {
         parts.retain(|part| matches!(part, Part::Group(group) if !group.is_of_leg()));
     }
@@ -153,7 +168,7 @@ fn group(state: &State, leg: usize, part: &Part) -> FieldGroup {
     });
     FieldGroup {
         title: title(state, leg, part),
-        summary: worked::summary(state, leg, &id),
+        summary: summary(state, leg, &id),
         open,
         has_error: has_fault || has_bad_draft,
         marked: state.session.selection.as_deref().is_some_and(in_part),

@@ -14,6 +14,8 @@ mod page;
 mod readout;
 /// Rows of fields.
 mod rows;
+/// The short text of a closed group.
+mod summary;
 /// Text around the charts against time.
 mod times;
 /// Numbers worked out from the fields.

@@ -1,5 +1,5 @@
-//! Numbers worked out from the fields, shown beside them, and the short text of each group.
-use gearswing_solver::model::{Brace, Grown, Leg, Pin, Point};
+//! Numbers worked out from the fields, shown beside them.
+use gearswing_solver::model::{Brace, Grown, Leg, Point};
 use gearswing_solver::result::FallOutcome;
 use gearswing_solver::tires::{TireSizes, lateral_allowance};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
@@ -9,118 +9,12 @@ use crate::state::State;
 /// Path, label, text and help of a number that is worked out.
 pub(crate) type Worked = (String, &'static str, String, &'static str);
 
-fn length(units: UnitChoice, si: f64) -> String {
+pub(super) fn length(units: UnitChoice, si: f64) -> String {
     format(Quantity::Length, units, si)
 }
 
 fn span(units: UnitChoice, a: Point, b: Point) -> String {
     length(units, (b - a).norm())
-}
-
-/// The short text of a group while it is closed.
-pub(crate) fn summary(state: &State, index: usize, id: &str) -> String {
-    let units = state.session.units;
-    let gear = state.gear();
-    let Some(leg) = gear.legs.get(index) else {
-        return String::new();
-    };
-    match id {
-        "leg" => format!(
-            "{}, swing {}",
-            view_text(leg),
-            format(Quantity::Angle, units, leg.swing_up)
-        ),
-        "wheel" => tire_text(&leg.wheel.tire, units),
-        "former" => leg
-            .wheel
-            .former
-            .as_ref()
-            .map_or_else(|| "none kept".to_owned(), |tire| tire_text(tire, units)),
-        "brace" => match leg.brace {
-            Brace::None => "none",
-            Brace::Folding(_) => "folding",
-            Brace::Sliding(_) => "telescopic",
-        }
-        .to_owned(),
-        "actuator" => format!(
-            "{} bore, {} rod",
-            length(units, leg.actuator.bore),
-            length(units, leg.actuator.rod)
-        ),
-        "well" => match leg.well.len() {
-            0 => "nothing in it".to_owned(),
-            1 => "1 piece".to_owned(),
-            count => format!("{count} pieces"),
-        },
-        "springs" => match leg.springs.len() {
-            0 => "none".to_owned(),
-            1 => "1 spring".to_owned(),
-            count => format!("{count} springs"),
-        },
-        "pins" => {
-            let rubbing = |pin: &Pin| pin.friction_radius() > 0.0;
-            match leg.pins.all().iter().filter(|pin| rubbing(pin)).count() {
-                0 => "no friction".to_owned(),
-                count => format!("{count} of 6 with friction"),
-            }
-        }
-        "outline" => points_text(leg.body.outline.len()),
-        "sliding" => points_text(leg.strut.sliding_outline.len()),
-        "fall" => fall_text(state, index),
-        "supply" => format(Quantity::Pressure, units, gear.supply.available_pressure),
-        "conditions" => format!(
-            "{}, {}",
-            format(Quantity::LoadFactor, units, gear.conditions.load_factor),
-            format(Quantity::Speed, units, gear.conditions.airspeed)
-        ),
-        "file" => gear.name.clone(),
-        _ => String::new(),
-    }
-}
-
-fn fall_text(state: &State, index: usize) -> String {
-    let good = state.derived.good(index);
-    match good.and_then(|good| good.result.fall.as_ref()) {
-        None => "not worked out",
-        Some(fall) => match fall.outcome {
-            FallOutcome::ReachesLock(_) if fall.by_speed_alone() => {
-                "reaches its lock by speed alone"
-            }
-            FallOutcome::ReachesLock(_) => "falls to its lock",
-            FallOutcome::StopsShort { .. } => "falls short of its lock",
-            FallOutcome::StaysUp => "stays up",
-            FallOutcome::Creeps { .. } => "creeps",
-            FallOutcome::NotFollowed { .. } => "could not be worked out",
-        },
-    }
-    .to_owned()
-}
-
-fn view_text(leg: &Leg) -> &'static str {
-    match leg.view {
-        gearswing_solver::model::View::Side => "seen from the side",
-        gearswing_solver::model::View::Front => "seen from ahead",
-    }
-}
-
-fn points_text(count: usize) -> String {
-    match count {
-        0 => "not given".to_owned(),
-        count => format!("{count} points"),
-    }
-}
-
-fn tire_text(tire: &gearswing_solver::model::Tire, units: UnitChoice) -> String {
-    let size = if tire.size.trim().is_empty() {
-        "tire"
-    } else {
-        tire.size.trim()
-    };
-    format!(
-        "{size}, {} × {}",
-        length(units, tire.diameter),
-        length(units, tire.width)
-    )
 }
 
 /// Numbers worked out for a group.

@@ -10,6 +10,7 @@ mod monkey;
 mod play;
 mod scenes;
 mod snapshot;
+mod springs;
 mod start;
 mod support;
 mod times;

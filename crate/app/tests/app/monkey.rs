@@ -1,8 +1,8 @@
 //! Thousands of messages at random: nothing ends the program, and what holds goes on holding.
-use gearswing_app::msg::{self, Direction, Modifiers, Msg, Pointer, PointerKind};
+use gearswing_app::msg::{self, Direction, Modifiers, Msg, Pointer, PointerKind, Times};
 use gearswing_app::scene::ScreenPoint;
 use gearswing_app::state::{Speed, Theme};
-use gearswing_app::{curves, drawing, view};
+use gearswing_app::{curves, drawing, times as times_drawn, view};
 use gearswing_solver::result::Question;
 use gearswing_units::{StepSize, UnitChoice};
 use proptest::prelude::*;
@@ -54,6 +54,22 @@ fn path() -> impl Strategy<Value = String> {
         "",
         "[",
         "legs[1].nothing",
+        "legs[2].springs",
+        "legs[2].springs[0]",
+        "legs[2].springs[0].kind",
+        "legs[2].springs[1].kind.linear.first.point_m",
+        "legs[2].springs[1].kind.linear.second.body",
+        "legs[2].springs[1].kind.linear.rate_n_m",
+        "legs[2].pins.knee.radius_m",
+        "legs[2].pins.knee.friction",
+        "legs[0].drive.orifice_up.hole_m",
+        "legs[0].drive.stage_valve_pa",
+        "legs[0].drive.start_travel",
+        "supply.source",
+        "supply.source.motor_pump.free_flow_m3_s",
+        "supply.battery.open_circuit_v",
+        "supply.battery.internal_ohm",
+        "supply.accumulator.gas_volume_m3",
     ])
     .prop_map(str::to_owned)
 }
@@ -87,6 +103,13 @@ fn option() -> impl Strategy<Value = String> {
         "lower_link",
         "wheel",
         "3",
+        "linear",
+        "gas",
+        "torsion",
+        "motor_pump",
+        "hand_pump",
+        "electric_actuators",
+        "constant_pressure",
         "junk",
     ])
     .prop_map(str::to_owned)
@@ -216,8 +239,20 @@ fn other() -> impl Strategy<Value = Msg> {
         )
 }
 
+fn times() -> impl Strategy<Value = Msg> {
+    (0..5u8, point(), -2.0..12.0_f64, any::<bool>()).prop_map(|(what, at, time_s, down)| {
+        Msg::Times(match what {
+            0 => Times::Scrub { at },
+            1 => Times::Seek { time_s },
+            2 => Times::Seek { time_s: f64::NAN },
+            3 => Times::Select { down },
+            _ => Times::Toggle,
+        })
+    })
+}
+
 fn any_msg() -> impl Strategy<Value = Msg> {
-    prop_oneof![3 => pointer(), 3 => field(), 3 => other()]
+    prop_oneof![3 => pointer(), 3 => field(), 3 => other(), 1 => times()]
 }
 
 fn holds(desk: &Desk) {
@@ -233,6 +268,8 @@ fn holds(desk: &Desk) {
     assert!((page.transport.min..=page.transport.max).contains(&page.transport.value));
     check(&drawing(&desk.state));
     check(&curves(&desk.state));
+    check(&times_drawn(&desk.state));
+    assert!((0.0..=page.times.end_s).contains(&page.times.value_s));
 }
 
 proptest! {

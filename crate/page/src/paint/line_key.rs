@@ -11,13 +11,17 @@ use web_sys::{HtmlCanvasElement, HtmlElement};
 const SIZE_PX: (f64, f64) = (64.0, 14.0);
 
 /// What is explained, in reading order.
-const LINES: [(Role, &str); 11] = [
+const LINES: [(Role, &str); 12] = [
     (Role::Moving, "outline of structure or of a moving part"),
     (Role::StructureHatch, "cut structure"),
     (Role::Grown, "the tire at its grown size"),
     (Role::Ghost, "the same part at the other end of its travel"),
     (Role::Envelope, "edge of what wheel and leg sweep"),
     (Role::CentreLine, "centre line, path of a point"),
+    (
+        Role::Spring,
+        "spring: zigzag for a coil or cord, cylinder for a gas spring, spiral at a joint",
+    ),
     (
         Role::Dimension,
         "dimension, with arrows at the tightest place",
@@ -82,6 +86,13 @@ fn sample(role: Role) -> Scene {
             .map(|at| {
                 let x_px = 6.0 * f64::from(at) + 2.0;
                 line((x_px, height_px - 1.0), (x_px + 10.0, 1.0))
+            })
+            .collect(),
+        Role::Spring => (0..8)
+            .map(|at| {
+                let (x_px, up) = (8.0 * f64::from(at), at % 2 == 0);
+                let (from, to) = if up { (12.0, 2.0) } else { (2.0, 12.0) };
+                line((x_px, from), (x_px + 8.0, to))
             })
             .collect(),
         Role::Load => {

@@ -75,6 +75,7 @@ pub(crate) fn style(role: Role) -> Style {
             outlined: true,
             ..line("--moving", THICK, CONTINUOUS)
         },
+        Role::Spring => line("--moving", 1.5, CONTINUOUS),
         Role::Dimension => line("--dimension", THIN, CONTINUOUS),
         Role::DimensionText => Style {
             bold: true,

@@ -12,7 +12,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "hole of the orifice up",
         "Hole through which the fluid enters the actuator while the leg goes up; measure it with a drill shank.",
     )
-    .of(Group::Actuator)
+    .of(Group::Lines)
     .if_empty("an open line"),
     FieldWords::number(
         "legs[].drive.orifice_up.discharge",
@@ -21,7 +21,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "discharge coefficient of the orifice up",
         "0.62 for a drilled hole with sharp edges, 0.8 for a short tube, 0.95 and more for a rounded inlet.",
     )
-    .of(Group::Actuator)
+    .of(Group::Lines)
     .if_empty("0.62, a sharp edge"),
     FieldWords::number(
         "legs[].drive.orifice_down.hole_m",
@@ -30,7 +30,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "hole of the orifice down",
         "Hole of the restrictor in the up line through which the fluid leaves while the leg comes down.",
     )
-    .of(Group::Actuator)
+    .of(Group::Lines)
     .if_empty("the return orifice of the fall, or an open line"),
     FieldWords::number(
         "legs[].drive.orifice_down.discharge",
@@ -39,7 +39,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "discharge coefficient of the orifice down",
         "0.62 for a drilled hole with sharp edges, 0.8 for a short tube, 0.95 and more for a rounded inlet.",
     )
-    .of(Group::Actuator)
+    .of(Group::Lines)
     .if_empty("0.62, a sharp edge"),
     FieldWords::number(
         "legs[].drive.stage_valve_pa",
@@ -48,7 +48,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "opening pressure of the stage valve",
         "Gauge pressure at which the valve before the leg's second stage opens: it holds the swing back until the strut has shortened, and the strut until the leg is down.",
     )
-    .of(Group::Actuator)
+    .of(Group::Lines)
     .if_empty("no stage valve"),
     FieldWords::number(
         "legs[].drive.jack.area_m2",
@@ -57,7 +57,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "area of the strut jack",
         "Area on which the fluid works to shorten the strut before the swing.",
     )
-    .of(Group::Actuator)
+    .of(Group::Lines)
     .if_empty("the strut takes no fluid"),
     FieldWords::number(
         "legs[].drive.jack.shorten_pa",
@@ -66,7 +66,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "pressure that shortens the strut",
         "Gauge pressure that draws the strut in against its gas and its weight, read on a gauge.",
     )
-    .of(Group::Actuator)
+    .of(Group::Lines)
     .if_empty("the strut takes no fluid"),
     FieldWords::number(
         "legs[].drive.jack.lengthen_pa",
@@ -75,52 +75,52 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "pressure that lets the strut out",
         "Gauge pressure that lets the strut out again.",
     )
-    .of(Group::Actuator)
+    .of(Group::Lines)
     .if_empty("none"),
     FieldWords::number(
         "legs[].drive.electric.free_speed_m_s",
         Quantity::StrokeSpeed,
-        "Electric, free speed",
+        "Free speed",
         "free speed of the electric actuator",
         "Speed of the rod without load at the rated voltage, from the maker or by stopwatch.",
     )
-    .of(Group::Actuator)
+    .of(Group::Motor)
     .if_empty("no electric actuator"),
     FieldWords::number(
         "legs[].drive.electric.stall_force_n",
         Quantity::Force,
-        "Electric, stall force",
+        "Stall force",
         "stall force of the electric actuator",
         "Force that stops it at the rated voltage, from the maker's curve.",
     )
-    .of(Group::Actuator)
+    .of(Group::Motor)
     .if_empty("no electric actuator"),
     FieldWords::number(
         "legs[].drive.electric.motor_v",
         Quantity::Voltage,
-        "Electric, rated voltage",
+        "Rated voltage",
         "rated voltage of the electric actuator",
         "Voltage at its motor for which speed and force hold.",
     )
-    .of(Group::Actuator)
+    .of(Group::Motor)
     .if_empty("no electric actuator"),
     FieldWords::number(
         "legs[].drive.electric.idle_a",
         Quantity::Current,
-        "Electric, current without load",
+        "Current without load",
         "current of the electric actuator without load",
         "Current while it runs without load.",
     )
-    .of(Group::Actuator)
+    .of(Group::Motor)
     .if_empty("no electric actuator"),
     FieldWords::number(
         "legs[].drive.electric.locked_a",
         Quantity::Current,
-        "Electric, stall current",
+        "Stall current",
         "stall current of the electric actuator",
         "Current at the stall force, from the maker's curve.",
     )
-    .of(Group::Actuator)
+    .of(Group::Motor)
     .if_empty("no electric actuator"),
     FieldWords::number(
         "legs[].drive.switches.shortened_at",
@@ -129,7 +129,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "place of the shortened switch",
         "Share of the strut's shortening at which its switch makes.",
     )
-    .of(Group::Actuator)
+    .of(Group::Switches)
     .if_empty("fully shortened"),
     FieldWords::number(
         "legs[].drive.switches.up_at_travel",
@@ -138,7 +138,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "place of the up switch",
         "Travel at which the up switch makes, watched on the jacks.",
     )
-    .of(Group::Actuator)
+    .of(Group::Switches)
     .if_empty("all the way up"),
     FieldWords::number(
         "legs[].drive.switches.down_at_travel",
@@ -147,7 +147,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "place of the down switch",
         "Travel at which the down and locked switch makes. 0 means only with the lock home, as it should be.",
     )
-    .of(Group::Actuator)
+    .of(Group::Switches)
     .if_empty("with the lock home"),
     FieldWords::number(
         "legs[].drive.start_travel",
@@ -156,6 +156,6 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "travel where the leg starts",
         "Where the leg stands when the gear is selected up, for a swing that was stopped half-way.",
     )
-    .of(Group::Actuator)
+    .of(Group::Switches)
     .if_empty("down and locked"),
 ];

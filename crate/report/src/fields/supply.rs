@@ -149,103 +149,6 @@ pub(super) const SUPPLY: &[FieldWords] = &[
         "Gauge pressure at which the handle is too heavy for the person who has to work it.",
     )
     .of(Group::Supply),
-    FieldWords::choice(
-        "supply.battery.kind",
-        BATTERY_KINDS,
-        "Battery",
-        "kind of battery",
-        "It sets the voltage at rest by charge.",
-    )
-    .of(Group::Supply)
-    .if_empty("flooded"),
-    FieldWords::choice(
-        "supply.battery.size",
-        BATTERY_SIZES,
-        "Nominal voltage",
-        "nominal voltage of the battery",
-        "From its label.",
-    )
-    .of(Group::Supply)
-    .if_empty("12 V"),
-    FieldWords::number(
-        "supply.battery.charge",
-        Quantity::Travel,
-        "Charge",
-        "charge of the battery",
-        "State of charge; the voltage at rest follows by a rule of thumb for 25 °C. Measure the voltage instead where you can.",
-    )
-    .of(Group::Supply)
-    .if_empty("fully charged"),
-    FieldWords::number(
-        "supply.battery.open_circuit_v",
-        Quantity::Voltage,
-        "Voltage at rest",
-        "voltage of the battery at rest",
-        "Measured after hours of rest with everything off; it takes the place of the charge. With ground power on, its voltage.",
-    )
-    .of(Group::Supply)
-    .if_empty("by charge"),
-    FieldWords::number(
-        "supply.battery.internal_ohm",
-        Quantity::Resistance,
-        "Internal resistance",
-        "internal resistance of the battery",
-        "Drop of voltage over rise of current when a known load is switched on. 5 to 15 mΩ for a sound battery of 25 to 35 Ah, two to three times as much at −20 °C (common practice).",
-    )
-    .of(Group::Supply)
-    .if_empty("10 mΩ, common practice"),
-    FieldWords::number(
-        "supply.battery.wires_ohm",
-        Quantity::Resistance,
-        "Wires and relay",
-        "resistance of wires and relay",
-        "Voltage lost between battery and motor, both wires, while it runs, over its current.",
-    )
-    .of(Group::Supply)
-    .if_empty("none"),
-    FieldWords::number(
-        "supply.battery.breaker_a",
-        Quantity::Current,
-        "Breaker",
-        "rating of the breaker",
-        "The figure on the breaker or fuse of the motor.",
-    )
-    .of(Group::Supply)
-    .if_empty("not checked"),
-    FieldWords::number(
-        "supply.accumulator.gas_volume_m3",
-        Quantity::Volume,
-        "Accumulator, gas",
-        "gas volume of the accumulator",
-        "Volume of the gas with no fluid in it, from its data plate. With a constant pressure as the source the accumulator is all there is: nothing fills it again.",
-    )
-    .of(Group::Supply)
-    .if_empty("no accumulator"),
-    FieldWords::number(
-        "supply.accumulator.precharge_pa",
-        Quantity::Pressure,
-        "Accumulator, precharge",
-        "precharge of the accumulator",
-        "Gauge pressure of the gas with the fluid let off, by the maker's procedure.",
-    )
-    .of(Group::Supply),
-    FieldWords::number(
-        "supply.accumulator.charged_pa",
-        Quantity::Pressure,
-        "Accumulator, charged to",
-        "charged pressure of the accumulator",
-        "Gauge pressure in it when the gear is selected.",
-    )
-    .of(Group::Supply),
-    FieldWords::number(
-        "supply.accumulator.exponent",
-        Quantity::Ratio,
-        "Accumulator, exponent of the gas",
-        "exponent of the accumulator's gas",
-        "1.4 for nitrogen in a swing of some seconds, 1 for one so slow that the gas keeps its temperature.",
-    )
-    .of(Group::Supply)
-    .if_empty("1.4, nitrogen without heat exchange"),
     FieldWords::number(
         "supply.pressure_switch_pa",
         Quantity::Pressure,
@@ -255,4 +158,101 @@ pub(super) const SUPPLY: &[FieldWords] = &[
     )
     .of(Group::Supply)
     .if_empty("the position switches stop the pump"),
+    FieldWords::choice(
+        "supply.battery.kind",
+        BATTERY_KINDS,
+        "Battery",
+        "kind of battery",
+        "It sets the voltage at rest by charge.",
+    )
+    .of(Group::Battery)
+    .if_empty("flooded"),
+    FieldWords::choice(
+        "supply.battery.size",
+        BATTERY_SIZES,
+        "Nominal voltage",
+        "nominal voltage of the battery",
+        "From its label.",
+    )
+    .of(Group::Battery)
+    .if_empty("12 V"),
+    FieldWords::number(
+        "supply.battery.charge",
+        Quantity::Travel,
+        "Charge",
+        "charge of the battery",
+        "State of charge; the voltage at rest follows by a rule of thumb for 25 °C. Measure the voltage instead where you can.",
+    )
+    .of(Group::Battery)
+    .if_empty("fully charged"),
+    FieldWords::number(
+        "supply.battery.open_circuit_v",
+        Quantity::Voltage,
+        "Voltage at rest",
+        "voltage of the battery at rest",
+        "Measured after hours of rest with everything off; it takes the place of the charge. With ground power on, its voltage.",
+    )
+    .of(Group::Battery)
+    .if_empty("by charge"),
+    FieldWords::number(
+        "supply.battery.internal_ohm",
+        Quantity::Resistance,
+        "Internal resistance",
+        "internal resistance of the battery",
+        "Drop of voltage over rise of current when a known load is switched on. 5 to 15 mΩ for a sound battery of 25 to 35 Ah, two to three times as much at −20 °C (common practice).",
+    )
+    .of(Group::Battery)
+    .if_empty("10 mΩ, common practice"),
+    FieldWords::number(
+        "supply.battery.wires_ohm",
+        Quantity::Resistance,
+        "Wires and relay",
+        "resistance of wires and relay",
+        "Voltage lost between battery and motor, both wires, while it runs, over its current.",
+    )
+    .of(Group::Battery)
+    .if_empty("none"),
+    FieldWords::number(
+        "supply.battery.breaker_a",
+        Quantity::Current,
+        "Breaker",
+        "rating of the breaker",
+        "The figure on the breaker or fuse of the motor.",
+    )
+    .of(Group::Battery)
+    .if_empty("not checked"),
+    FieldWords::number(
+        "supply.accumulator.gas_volume_m3",
+        Quantity::Volume,
+        "Gas volume",
+        "gas volume of the accumulator",
+        "Volume of the gas with no fluid in it, from its data plate. With a constant pressure as the source the accumulator is all there is: nothing fills it again.",
+    )
+    .of(Group::Accumulator)
+    .if_empty("no accumulator"),
+    FieldWords::number(
+        "supply.accumulator.precharge_pa",
+        Quantity::Pressure,
+        "Precharge",
+        "precharge of the accumulator",
+        "Gauge pressure of the gas with the fluid let off, by the maker's procedure.",
+    )
+    .of(Group::Accumulator),
+    FieldWords::number(
+        "supply.accumulator.charged_pa",
+        Quantity::Pressure,
+        "Charged to",
+        "charged pressure of the accumulator",
+        "Gauge pressure in it when the gear is selected.",
+    )
+    .of(Group::Accumulator),
+    FieldWords::number(
+        "supply.accumulator.exponent",
+        Quantity::Ratio,
+        "Exponent of the gas",
+        "exponent of the accumulator's gas",
+        "1.4 for nitrogen in a swing of some seconds, 1 for one so slow that the gas keeps its temperature.",
+    )
+    .of(Group::Accumulator)
+    .if_empty("1.4, nitrogen without heat exchange"),
 ];

@@ -11,6 +11,10 @@ pub enum Group {
     Conditions,
     /// Hydraulic supply.
     Supply,
+    /// Battery, wires and breaker.
+    Battery,
+    /// Accumulator.
+    Accumulator,
     /// Clearances asked for.
     Clearance,
     /// Leg and trunnion.
@@ -25,6 +29,12 @@ pub enum Group {
     Brace,
     /// Retract actuator.
     Actuator,
+    /// Orifices, stage valve and strut jack.
+    Lines,
+    /// Electric actuator.
+    Motor,
+    /// Switches, and where the leg starts.
+    Switches,
     /// Springs on the leg.
     Springs,
     /// Pins and their friction.
@@ -43,6 +53,8 @@ impl Group {
         Self::File,
         Self::Conditions,
         Self::Supply,
+        Self::Battery,
+        Self::Accumulator,
         Self::Clearance,
         Self::Leg,
         Self::Strut,
@@ -50,6 +62,9 @@ impl Group {
         Self::FormerTire,
         Self::Brace,
         Self::Actuator,
+        Self::Lines,
+        Self::Motor,
+        Self::Switches,
         Self::Springs,
         Self::Pins,
         Self::Air,
@@ -64,6 +79,8 @@ impl Group {
             Self::File => "Gear file",
             Self::Conditions => "Attitude and air",
             Self::Supply => "Hydraulic supply",
+            Self::Battery => "Battery and wires",
+            Self::Accumulator => "Accumulator",
             Self::Clearance => "Clearance asked for",
             Self::Leg => "Leg",
             Self::Strut => "Shock strut",
@@ -71,6 +88,9 @@ impl Group {
             Self::FormerTire => "Former tire",
             Self::Brace => "Brace",
             Self::Actuator => "Actuator",
+            Self::Lines => "Orifices and strut jack",
+            Self::Motor => "Electric actuator",
+            Self::Switches => "Switches and start",
             Self::Springs => "Springs",
             Self::Pins => "Pins",
             Self::Air => "Drag areas",
@@ -83,13 +103,21 @@ impl Group {
     #[must_use]
     pub fn is_of_leg(self) -> bool {
         match self {
-            Self::File | Self::Conditions | Self::Supply | Self::Clearance => false,
+            Self::File
+            | Self::Conditions
+            | Self::Supply
+            | Self::Battery
+            | Self::Accumulator
+            | Self::Clearance => false,
             Self::Leg
             | Self::Strut
             | Self::Wheel
             | Self::FormerTire
             | Self::Brace
             | Self::Actuator
+            | Self::Lines
+            | Self::Motor
+            | Self::Switches
             | Self::Springs
             | Self::Pins
             | Self::Air

@@ -76,7 +76,7 @@ pub fn times(state: &State) -> Scene {
     let charts = charts(gear, run);
     let rows = switch_rows(gear);
     let chart_px: f64 = charts.iter().map(|c| c.height_px + TITLE_PX).sum();
-    let rows_px = TITLE_PX + ROW_PX * rows.len() as f64;
+    let rows_px = TITLE_PX + ROW_PX * (rows.len() + gear.legs.len()) as f64;
     let height_px = LEGS_PX + chart_px + rows_px + FOOT_PX;
     // pixels throughout: the viewport is only the canvas
     let canvas = Viewport::new(Point::new(0.0, 0.0), 100.0, (width_px, height_px));
@@ -90,7 +90,7 @@ pub fn times(state: &State) -> Scene {
         draw_chart(&mut pen, chart, &axis, top, time_s, session.units);
         top += chart.height_px;
     }
-    top = switches(&mut pen, run, &rows, &axis, top);
+    top = switches(&mut pen, gear, run, &rows, &axis, top);
     time_axis(&mut pen, &axis, top);
     let x_px = axis.x_px(time_s);
     let from = ScreenPoint {
@@ -146,33 +146,44 @@ fn moved(mut mark: Mark, by_px: f64) -> Mark {
     mark
 }
 
-/// A switch of a leg: name, leg, whether it is made.
-type SwitchRow = (String, usize, fn(&LegSample) -> bool);
+/// A switch of a leg: leg, name, whether it is made.
+type SwitchRow = (usize, &'static str, fn(&LegSample) -> bool);
 
 fn switch_rows(gear: &Gear) -> Vec<SwitchRow> {
     use gearswing_solver::model::Shortening;
     let mut rows: Vec<SwitchRow> = Vec::new();
     for (at, leg) in gear.legs.iter().enumerate() {
         if matches!(leg.strut.shortening, Shortening::BeforeSwing { .. }) {
-            rows.push((format!("{} shortened", leg.name), at, |s| s.shortened));
+            rows.push((at, "shortened", |s| s.shortened));
         }
-        rows.push((format!("{} down", leg.name), at, |s| s.down));
-        rows.push((format!("{} up", leg.name), at, |s| s.up));
+        rows.push((at, "down", |s| s.down));
+        rows.push((at, "up", |s| s.up));
     }
     rows
 }
 
-/// A line for each switch where it is made; gives the lower edge.
-fn switches(pen: &mut Pen, run: &Run, rows: &[SwitchRow], axis: &TimeAxis, top: f64) -> f64 {
+/// The switches leg by leg, a line for each where it is made; gives the lower edge.
+fn switches(
+    pen: &mut Pen,
+    gear: &Gear,
+    run: &Run,
+    rows: &[SwitchRow],
+    axis: &TimeAxis,
+    top: f64,
+) -> f64 {
     let at = |x_px: f64, y_px: f64| ScreenPoint { x_px, y_px };
-    pen.text(
-        Role::Label,
-        at(4.0, top + 14.0),
-        "Switches, line = made".to_owned(),
-        Anchor::Start,
-    );
+    let title = "Switches, line = made".to_owned();
+    pen.text(Role::Label, at(4.0, top + 14.0), title, Anchor::Start);
     let mut y_px = top + TITLE_PX - 6.0;
-    for (name, leg, made) in rows {
+    let mut before = None;
+    for (leg, name, made) in rows {
+        if before.replace(*leg) != Some(*leg) {
+            let room = axis.right_px - axis.left_px;
+            let of = gear.legs.get(*leg).map_or("", |leg| leg.name.as_str());
+            let text = fitted_text(of, SMALL_TEXT_PX, room);
+            pen.text(Role::AxisText, at(axis.left_px, y_px), text, Anchor::Start);
+            y_px += ROW_PX;
+        }
         pen.line_px(Role::Grid, at(axis.left_px, y_px), at(axis.right_px, y_px));
         for pair in run.samples.windows(2) {
             let [a, b] = pair else { continue };
@@ -187,14 +198,8 @@ fn switches(pen: &mut Pen, run: &Run, rows: &[SwitchRow], axis: &TimeAxis, top: 
             let x_px = axis.x_px(last.time);
             pen.circle_px(Role::CurveNeeded, at(x_px, y_px), 3.0, true);
         }
-        let room = pen.view.size_px().0 - axis.right_px - 14.0;
-        let text = fitted_text(name, SMALL_TEXT_PX, room);
-        pen.text(
-            Role::AxisText,
-            at(axis.right_px + 11.0, y_px),
-            text,
-            Anchor::Start,
-        );
+        let beside = at(axis.right_px + 11.0, y_px);
+        pen.text(Role::AxisText, beside, (*name).to_owned(), Anchor::Start);
         y_px += ROW_PX;
     }
     y_px

@@ -78,7 +78,7 @@ pub(super) fn charts(gear: &Gear, run: &Run) -> Vec<Chart> {
         _ => None,
     };
     let pressures = [
-        level("relief valve", relief),
+        level("relief", relief),
         level("pressure switch", gear.supply.pressure_switch),
     ];
     let one = |get: fn(&Sample) -> Option<f64>| vec![series(Role::Curve, run, get)];
