@@ -1,7 +1,7 @@
 //! The gear against time: every leg follows one clock.
 use gearswing_app::fields;
 use gearswing_app::msg::{self, Msg, Times};
-use gearswing_app::scene::{Role, ScreenPoint, Shape};
+use gearswing_app::scene::{Anchor, Mark, Role, ScreenPoint, Shape};
 use gearswing_app::{Scene, times};
 
 use crate::support::Desk;
@@ -21,11 +21,15 @@ fn texts(scene: &Scene) -> Vec<&str> {
         .collect()
 }
 
+/// How many legs are shown down, in transit, up: under the legs texts stand in the middle, switches
+/// have the same words at their left end.
 fn shown_for_legs(desk: &Desk) -> [usize; 3] {
     let scene = times(&desk.state);
     ["down and locked", "in transit", "up"].map(|words| {
-        let all = texts(&scene);
-        all.iter().filter(|text| **text == words).count()
+        let says = |mark: &&Mark| {
+            matches!(&mark.shape, Shape::Text { text, anchor: Anchor::Middle, .. } if text == words)
+        };
+        scene.marks.iter().filter(says).count()
     })
 }
 

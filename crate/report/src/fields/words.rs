@@ -88,7 +88,7 @@ impl Group {
             Self::FormerTire => "Former tire",
             Self::Brace => "Brace",
             Self::Actuator => "Actuator",
-            Self::Lines => "Orifices and strut jack",
+            Self::Lines => "Orifices and jack",
             Self::Motor => "Electric actuator",
             Self::Switches => "Switches and start",
             Self::Springs => "Springs",
