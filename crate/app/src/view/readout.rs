@@ -7,6 +7,7 @@ use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
 use super::answers::subject;
 use super::page::{CurvesText, DrawingText, PointerStyle, ReadoutRow};
+use super::summary::spring_text;
 use crate::scene::{self, Now, NowClearance};
 use crate::state::{Gesture, Good, State};
 
@@ -269,6 +270,21 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
             .collect();
         if !names.is_empty() {
             description.push(format!("In the well: {}.", names.join(", ")));
+        }
+        let names: Vec<String> = good
+            .leg
+            .springs
+            .iter()
+            .map(|spring| {
+                let name = match spring.name.trim() {
+                    "" => "spring",
+                    name => name,
+                };
+                format!("{name} ({})", spring_text(&spring.kind, units))
+            })
+            .collect();
+        if !names.is_empty() {
+            description.push(format!("Springs: {}.", names.join(", ")));
         }
     }
     let title = leg_title(state);

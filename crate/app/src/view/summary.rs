@@ -117,7 +117,8 @@ fn part_text(leg: &Leg, id: &str, units: UnitChoice) -> String {
     }
 }
 
-fn spring_text(kind: &SpringKind, units: UnitChoice) -> String {
+/// What a spring does, in a few words.
+pub(super) fn spring_text(kind: &SpringKind, units: UnitChoice) -> String {
     match kind {
         SpringKind::Linear(s) => format(Quantity::Stiffness, units, s.rate),
         SpringKind::Gas(s) => format!(
