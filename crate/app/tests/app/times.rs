@@ -2,23 +2,12 @@
 use gearswing_app::fields;
 use gearswing_app::msg::{self, Msg, Times};
 use gearswing_app::scene::{Anchor, Mark, Role, ScreenPoint, Shape};
-use gearswing_app::{Scene, times};
+use gearswing_app::times;
 
 use crate::support::Desk;
 
 fn seek(desk: &mut Desk, time_s: f64) {
     desk.send(Msg::Times(Times::Seek { time_s }));
-}
-
-fn texts(scene: &Scene) -> Vec<&str> {
-    scene
-        .marks
-        .iter()
-        .filter_map(|mark| match &mark.shape {
-            Shape::Text { text, .. } => Some(text.as_str()),
-            _ => None,
-        })
-        .collect()
 }
 
 /// How many legs are shown down, in transit, up: under the legs texts stand in the middle, switches

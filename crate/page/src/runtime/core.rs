@@ -7,7 +7,9 @@ use crate::error::Result;
 use crate::paint::{LineKey, Painter, Surface};
 use crate::panels::Panels;
 use gearswing_app::scene::handles;
-use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, times, update, view};
+use gearswing_app::{
+    Effect, Msg, Page, Scene, Start, State, curves, drawing, times_layers, update, view,
+};
 
 /// More messages than a turn may work off: a loop of effects and messages would hang the page.
 const TURN_LIMIT: usize = 10_000;
@@ -22,6 +24,9 @@ pub(crate) struct Core {
     drawing: Surface,
     curves: Surface,
     times: Surface,
+    /// Under it, what stays while the time passes, and the scene that it shows.
+    times_still: Surface,
+    still: Option<Scene>,
     wants_time: bool,
     wants_paint: bool,
     /// What may come after the rest shows an earlier state.
@@ -41,6 +46,8 @@ impl Core {
             drawing: Surface::new("drawing")?,
             curves: Surface::new("curves")?,
             times: Surface::new("times")?,
+            times_still: Surface::new("times-still")?,
+            still: None,
             wants_time: false,
             wants_paint: true,
             unsettled: true,
@@ -125,6 +132,7 @@ impl Core {
     pub(crate) fn paint(&mut self, anyway: bool) -> Result<()> {
         if anyway {
             self.line_key.paint(&mut self.painter)?;
+            self.still = None;
         }
         let changed = std::mem::take(&mut self.wants_paint) || anyway;
         if changed {
@@ -157,9 +165,13 @@ impl Core {
             self.painter.paint(&mut self.curves, &scene)?;
         }
         if self.times.is_due(unseen) {
-            let scene = times(&self.state);
-            self.panels.times_height(scene.height_px)?;
-            self.painter.paint(&mut self.times, &scene)?;
+            let [still, moving] = times_layers(&self.state);
+            self.panels.times_height(still.height_px)?;
+            if self.still.as_ref() != Some(&still) {
+                self.painter.paint(&mut self.times_still, &still)?;
+                self.still = Some(still);
+            }
+            self.painter.paint(&mut self.times, &moving)?;
         }
         Ok(())
     }
