@@ -169,6 +169,7 @@ fn random_leg(kind: Kind, d: &mut Draw, hand: f64) -> Leg {
         springs: vec![],
         pins: Pins::default(),
         well: vec![],
+        seen_stop: None,
     }
 }
 

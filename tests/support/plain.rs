@@ -60,6 +60,7 @@ pub fn bare_leg() -> Leg {
         springs: vec![],
         pins: Pins::default(),
         well: vec![],
+        seen_stop: None,
     }
 }
 

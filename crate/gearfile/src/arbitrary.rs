@@ -312,7 +312,13 @@ fn leg() -> impl Strategy<Value = Leg> {
         brace(),
         actuator(),
         (air, drive()),
-        (fall(), vec(obstacle(), 0..3), vec(spring(), 0..3), pins()),
+        (
+            fall(),
+            vec(obstacle(), 0..3),
+            vec(spring(), 0..3),
+            pins(),
+            option::of(seen_stop()),
+        ),
     )
         .prop_map(
             |(
@@ -323,7 +329,7 @@ fn leg() -> impl Strategy<Value = Leg> {
                 brace,
                 actuator,
                 (air, drive),
-                (fall, well, springs, pins),
+                (fall, well, springs, pins, seen_stop),
             )| {
                 Leg {
                     name,
@@ -341,6 +347,7 @@ fn leg() -> impl Strategy<Value = Leg> {
                     springs,
                     pins,
                     well,
+                    seen_stop,
                 }
             },
         )

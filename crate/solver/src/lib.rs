@@ -26,6 +26,7 @@ pub mod model;
 pub mod numeric;
 pub mod result;
 pub mod statics;
+pub mod stop;
 pub mod supply;
 pub mod tires;
 

@@ -70,5 +70,6 @@ pub(crate) fn leg() -> Leg {
         springs: vec![],
         pins: Pins::default(),
         well: vec![],
+        seen_stop: None,
     }
 }

@@ -217,6 +217,25 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
                 ignores: Vec::new(),
             },
         ],
+        seen_stop: Some(seen_stop(HowFar::Travel {
+            travel: 0.8,
+            within: 0.02,
+        })),
+    }
+}
+
+/// A stop with every reading.
+pub(crate) fn seen_stop(how_far: HowFar) -> SeenStop {
+    SeenStop {
+        selected: Direction::Up,
+        how_far,
+        pressure: Some(5.1e6),
+        pressure_within: 2e5,
+        voltage: Some(11.1),
+        voltage_within: 0.1,
+        pump: PumpSeen::Running,
+        drawing_within: 0.002,
+        forces_within: 0.08,
     }
 }
 
@@ -236,6 +255,10 @@ pub(crate) fn sliding_leg(name: &str) -> Leg {
             shortening: Shortening::BeforeSwing { amount: 0.05 },
             ..folding_leg(name).strut
         },
+        seen_stop: Some(seen_stop(HowFar::ActuatorPins {
+            distance: 0.4,
+            within: 0.002,
+        })),
         ..folding_leg(name)
     }
 }
@@ -295,6 +318,19 @@ pub(crate) fn full_gears() -> [Gear; 3] {
     let with = |source| {
         let mut gear = full_gear();
         gear.supply.source = source;
+        for (leg, how_far) in gear.legs.iter_mut().zip([
+            HowFar::Angle {
+                angle: 1.2,
+                within: 0.02,
+            },
+            HowFar::AxleFrom {
+                from: point(0.4, 0.1),
+                distance: 0.6,
+                within: 0.003,
+            },
+        ]) {
+            leg.seen_stop = Some(seen_stop(how_far));
+        }
         gear
     };
     [

@@ -183,6 +183,7 @@ pub(crate) fn gear(rib: f64) -> Gear {
         springs: vec![],
         pins: Pins::default(),
         well: well(rib),
+        seen_stop: None,
     };
     Gear {
         name: "Benchmark".into(),

@@ -10,6 +10,8 @@ mod leg;
 mod outline;
 /// What each number may be.
 mod ranges;
+/// What was seen on the jacks.
+mod seen;
 /// Springs and pins.
 mod springs;
 /// Supply, and what drives each leg.

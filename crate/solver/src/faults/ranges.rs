@@ -102,6 +102,19 @@ pub(super) const MOMENT: Range = range(-1e5, 1e5);
 /// Stall speed [m/s].
 pub(super) const STALL_SPEED: Range = range(1.0, 340.0);
 
+/// How well a share, of travel or of force, is known [1].
+pub(super) const SHARE_WITHIN: Range = range(1e-4, 1.0);
+/// Angle swung [rad].
+pub(super) const ANGLE: Range = range(0.0, TAU);
+/// How well an angle is known [rad].
+pub(super) const ANGLE_WITHIN: Range = range(1e-4, TAU);
+/// How well a length is known [m]: a tenth of a millimetre to a metre.
+pub(super) const LENGTH_WITHIN: Range = range(1e-4, 1.0);
+/// How well a pressure is known [Pa].
+pub(super) const PRESSURE_WITHIN: Range = range(1e2, 1e8);
+/// How well a voltage is known [V].
+pub(super) const VOLTAGE_WITHIN: Range = range(1e-3, 100.0);
+
 /// Range of the number at a path of the gear file, indices left out, as "legs[].actuator.bore_m".
 /// The swing's range holds for its size; its sign is free. `None` for what is not a number.
 #[must_use]
@@ -141,6 +154,14 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "internal_ohm" | "wires_ohm" => RESISTANCE,
         "stall_a" | "locked_a" | "breaker_a" => CURRENT,
         "idle_a" => IDLE_CURRENT,
+        "gauge_pa" => BACK_PRESSURE,
+        "gauge_within_pa" => PRESSURE_WITHIN,
+        "posts_v" => VOLTAGE,
+        "posts_within_v" => VOLTAGE_WITHIN,
+        "travel_within" | "forces_within" => SHARE_WITHIN,
+        "angle_rad" => ANGLE,
+        "angle_within_rad" => ANGLE_WITHIN,
+        "pins_within_m" | "axle_within_m" | "drawing_within_m" => LENGTH_WITHIN,
         "gas_volume_m3" => GAS_VOLUME,
         "stroke_volume_m3" => STROKE_VOLUME,
         "stroke_time_s" => STROKE_TIME,
@@ -158,9 +179,8 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         | "start_travel" => TRAVEL,
         "amount_m" | "shoulder_radius_m" | "excursion_allowed_m" => SIZE_OR_NONE,
         "diameter_m" | "width_m" | "rim_diameter_m" | "thickness_m" | "shortest_m"
-        | "longest_m" | "bore_m" | "rod_m" | "body_diameter_m" | "body_length_m" | "length_m" => {
-            SIZE
-        }
+        | "longest_m" | "bore_m" | "rod_m" | "body_diameter_m" | "body_length_m" | "length_m"
+        | "pins_apart_m" | "axle_apart_m" => SIZE,
         _ => return is_point(key).then_some(COORDINATE),
     };
     Some(found)
@@ -184,5 +204,6 @@ fn is_point(key: &str) -> bool {
             | "attach_m"
             | "points_m"
             | "point_m"
+            | "from_m"
     )
 }

@@ -1,7 +1,9 @@
 //! One leg with all its parts.
 use serde::{Deserialize, Serialize};
 
-use super::{Actuator, Brace, Drive, FallData, Obstacle, Pins, Point, Spring, Strut, Wheel};
+use super::{
+    Actuator, Brace, Drive, FallData, Obstacle, Pins, Point, SeenStop, Spring, Strut, Wheel,
+};
 
 /// The plane in which a leg moves and is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -58,6 +60,9 @@ pub struct Leg {
     /// Structure around the leg.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub well: Vec<Obstacle>,
+    /// Where it stopped on the jacks, to be explained.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub seen_stop: Option<SeenStop>,
 }
 
 /// The upper leg: everything that turns about the trunnion and does not slide.

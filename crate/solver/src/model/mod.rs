@@ -24,6 +24,8 @@ mod leg;
 mod pin;
 /// Points and vectors.
 mod point;
+/// A leg that stopped on the jacks.
+mod seen;
 /// Springs.
 mod spring;
 /// Shock strut and its shortening.
@@ -46,6 +48,10 @@ pub use leg::{Leg, LegAir, LegBody, View};
 pub use pin::{Joint, Pin, Pins};
 pub(crate) use point::is_zero;
 pub use point::{Point, Vector};
+pub use seen::{
+    DEFAULT_DRAWING_WITHIN, DEFAULT_FORCES_WITHIN, DEFAULT_PRESSURE_WITHIN, DEFAULT_VOLTAGE_WITHIN,
+    Direction, HowFar, PumpSeen, SeenStop,
+};
 pub use spring::{
     Acts, Body, GasLaw, GasSpring, LinearSpring, Spring, SpringEnd, SpringJoint, SpringKind,
     SpringSet, TorsionSpring,

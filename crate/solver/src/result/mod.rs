@@ -16,9 +16,12 @@ mod leg_result;
 mod lock;
 /// One row of the stations table.
 mod station;
+/// What may explain a stop.
+mod stop;
 /// The gear against time.
 mod supply;
 
+pub use crate::model::Direction;
 pub use case::{Bind, CaseForce, CaseOutcome, JointLoad, LoadCase, MissingInput, Motion};
 pub use clearance::{
     Clearance, ClearanceCurve, Contact, CurvePoint, PairClearance, Requirement, RequirementBasis,
@@ -34,7 +37,10 @@ pub use leg_result::{
 };
 pub use lock::{AxleLoad, AxleLoadEffect, AxlePush, Lock, LockKind};
 pub use station::{Phase, Reactions, Station, StationForce};
+pub use stop::{
+    Check, Demand, Explanation, Finds, Fit, NextCheck, ReadingFit, StopCause, StopExplained,
+};
 pub use supply::{
-    Breaker, Cycle, Direction, EnergyBudget, FluidBudget, Indication, LegSample, Run, RunEnd,
-    RunEvent, RunEventKind, Sample, Stall, StallCause,
+    Breaker, Cycle, EnergyBudget, FluidBudget, Indication, LegSample, Run, RunEnd, RunEvent,
+    RunEventKind, Sample, Stall, StallCause,
 };

@@ -2,18 +2,7 @@
 use serde::Serialize;
 
 use super::Place;
-use crate::model::Joint;
-
-/// Which way the gear is selected.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum Direction {
-    /// Retracting.
-    Up,
-    /// Extending.
-    Down,
-}
+use crate::model::{Direction, Joint};
 
 /// Up and down again.
 #[derive(Clone, Debug, PartialEq, Serialize)]

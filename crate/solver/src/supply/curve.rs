@@ -6,7 +6,7 @@
 
 /// Points of rising place with value and slope.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub(super) struct Curve {
+pub(crate) struct Curve {
     points: Vec<[f64; 3]>,
 }
 
@@ -49,7 +49,7 @@ impl Curve {
     }
 
     /// Value at a place; outside of the points that of the nearer end.
-    pub(super) fn value(&self, place: f64) -> f64 {
+    pub(crate) fn value(&self, place: f64) -> f64 {
         let after = self.points.partition_point(|point| point[0] <= place);
         let before = after.checked_sub(1).and_then(|at| self.points.get(at));
         match (before, self.points.get(after)) {

@@ -55,10 +55,12 @@ mod track;
 mod watch;
 
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;
 
 pub use battery::open_circuit_voltage;
 pub use cycle::{SupplyOptions, cycle, is_timed};
 pub use error::SupplyError;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};
 pub use orifice::{LAMINAR_BELOW, OPEN_LINE, conductance, flow};
+pub(crate) use source::{Circuit, Pump};
+pub(crate) use track::{Blocked, Track};

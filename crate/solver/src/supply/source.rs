@@ -2,11 +2,11 @@
 use super::battery::open_circuit_voltage;
 use super::error::SupplyError;
 use super::gas::Gas;
-use crate::model::{Battery, MotorPump, Source, Supply};
+use crate::model::{Battery, ElectricActuator, MotorPump, Source, Supply};
 
 /// Straight line of flow against pressure, with its ends.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Pump {
+pub(crate) struct Pump {
     /// Flow without pressure [m3/s]; `None` = any flow at the largest pressure.
     pub free: Option<f64>,
     /// Loss of flow with pressure [m3/s/Pa].
@@ -20,12 +20,12 @@ pub(super) struct Pump {
     /// Electric side.
     pub motor: Option<Motor>,
     /// Accumulator at the manifold.
-    pub gas: Option<Gas>,
+    pub(super) gas: Option<Gas>,
 }
 
 /// Straight line of current against pressure, and the battery behind it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Motor {
+pub(crate) struct Motor {
     idle: f64,
     per_pressure: f64,
     circuit: Circuit,
@@ -33,7 +33,7 @@ pub(super) struct Motor {
 
 /// Battery and wires.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Circuit {
+pub(crate) struct Circuit {
     /// Open-circuit voltage [V].
     pub open: f64,
     /// Internal resistance [Ω].
@@ -43,7 +43,7 @@ pub(super) struct Circuit {
 }
 
 impl Circuit {
-    pub(super) fn new(battery: &Battery) -> Self {
+    pub(crate) fn new(battery: &Battery) -> Self {
         Self {
             open: open_circuit_voltage(battery),
             inside: battery.internal_resistance,
@@ -51,19 +51,32 @@ impl Circuit {
         }
     }
 
+    /// Voltage behind the wires, at the motor [V].
+    pub(crate) fn behind(&self, current: f64) -> f64 {
+        self.open - self.total * current
+    }
+
+    /// Force that stops an actuator alone on this bus [N]: F = Fs·V/Vn,
+    /// V = E − R·(I0 + (Is − I0)·V/Vn).
+    pub(crate) fn stall_force(&self, motor: &ElectricActuator) -> f64 {
+        let rise = (motor.locked_current - motor.idle_current) / motor.rated_voltage;
+        let volts = (self.open - self.total * motor.idle_current) / (1.0 + self.total * rise);
+        motor.stall_force * volts.max(0.0) / motor.rated_voltage
+    }
+
     /// Voltage at the battery's posts [V].
-    pub(super) fn bus(&self, current: f64) -> f64 {
+    pub(crate) fn bus(&self, current: f64) -> f64 {
         self.open - self.inside * current
     }
 }
 
 impl Motor {
     /// Current at a pressure [A].
-    pub(super) fn current(&self, pressure: f64) -> f64 {
+    pub(crate) fn current(&self, pressure: f64) -> f64 {
         self.idle + self.per_pressure * pressure
     }
 
-    pub(super) fn circuit(&self) -> &Circuit {
+    pub(crate) fn circuit(&self) -> &Circuit {
         &self.circuit
     }
 }
@@ -73,7 +86,7 @@ impl Pump {
     ///
     /// With V = E − R·I(p) at the motor and I(p) = I0 + (Is − I0)·p/Ps the line
     /// Q = Q0·(V/Vn) − (Q0/Ps)·p stays straight in p.
-    pub(super) fn new(supply: &Supply) -> Result<Option<Self>, SupplyError> {
+    pub(crate) fn new(supply: &Supply) -> Result<Option<Self>, SupplyError> {
         let least = supply.return_pressure;
         let gas = supply.accumulator.as_ref().map(Gas::new);
         let mut pump = match &supply.source {
@@ -132,7 +145,7 @@ impl Pump {
     }
 
     /// Flow at a pressure [m3/s]; without a line of its own, any.
-    pub(super) fn flow(&self, pressure: f64) -> Option<f64> {
+    pub(crate) fn flow(&self, pressure: f64) -> Option<f64> {
         self.free
             .map(|free| (free - self.slope * pressure).max(0.0))
     }

@@ -117,10 +117,8 @@ fn by_force(
     let Some((needed, _)) = hardest(leg, stroke) else {
         return (f64::INFINITY, end_of_way(leg));
     };
-    // Stalled alone on the bus: F = Fs·V/Vn, V = E − R·(I0 + (Is − I0)·V/Vn).
     let rise = (motor.locked_current - motor.idle_current) / motor.rated_voltage;
-    let volts = (circuit.open - circuit.total * motor.idle_current) / (1.0 + circuit.total * rise);
-    let available = motor.stall_force * volts.max(0.0) / motor.rated_voltage;
+    let available = circuit.stall_force(motor);
     let at_motor = motor.rated_voltage * needed / motor.stall_force;
     let current = motor.idle_current + rise * at_motor;
     (

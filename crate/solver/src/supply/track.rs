@@ -15,7 +15,7 @@ const SAME_STROKE: f64 = 1e-12;
 
 /// The way of one leg in one direction.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Track {
+pub(crate) struct Track {
     /// Stages in the order in which they are driven.
     pub stages: Vec<Stage>,
     /// Place before the first stage.
@@ -28,7 +28,7 @@ pub(super) struct Track {
 
 /// Why a leg cannot be driven to the end of its way.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Blocked {
+pub(crate) enum Blocked {
     /// A part runs out of its length or cannot be assembled.
     Jam,
     /// The actuator has no arm.
@@ -39,7 +39,7 @@ pub(super) enum Blocked {
 
 /// One stage: a stroke against a load.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Stage {
+pub(crate) struct Stage {
     /// Whether the strut slides; otherwise the leg swings.
     pub is_strut: bool,
     /// Fluid for the whole stage [m3]; its stroke with an electric actuator [m].
@@ -59,7 +59,7 @@ pub(super) struct Stage {
 
 impl Stage {
     /// Place after so much fluid.
-    pub(super) fn place(&self, fluid: f64) -> Place {
+    pub(crate) fn place(&self, fluid: f64) -> Place {
         let after = self.places.partition_point(|row| row[0] <= fluid);
         let before = after.checked_sub(1).and_then(|at| self.places.get(at));
         let [_, progress, travel, swing] = match (before, self.places.get(after)) {
@@ -84,7 +84,7 @@ impl Stage {
     }
 
     /// Fluid at which the way first comes to a travel; `None` when it does not.
-    pub(super) fn fluid_at_travel(&self, travel: f64) -> Option<f64> {
+    pub(crate) fn fluid_at_travel(&self, travel: f64) -> Option<f64> {
         self.places.windows(2).find_map(|pair| match pair {
             [a, b] if (a[2] - travel) * (b[2] - travel) <= 0.0 && a[2] != b[2] => {
                 Some(a[0] + (travel - a[2]) / (b[2] - a[2]) * (b[0] - a[0]))
@@ -115,7 +115,7 @@ enum NoEffort {
 
 impl Track {
     /// The way of a leg of a checked gear.
-    pub(super) fn new(gear: &Gear, leg: &Leg, direction: Direction) -> Self {
+    pub(crate) fn new(gear: &Gear, leg: &Leg, direction: Direction) -> Self {
         let linkage = Linkage::new(leg);
         let sweep = Sweep::new(leg, &linkage, STATIONS);
         let case = [

@@ -276,6 +276,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         springs: vec![],
         pins: Pins::default(),
         well,
+        seen_stop: None,
     };
     Drawn {
         leg,

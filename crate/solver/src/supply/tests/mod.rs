@@ -11,4 +11,4 @@ mod runs;
 /// Accumulator and stage valves.
 mod stored;
 /// A gear of three legs.
-mod support;
+pub(crate) mod support;

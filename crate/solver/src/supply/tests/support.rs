@@ -3,7 +3,7 @@ use crate::model::*;
 use crate::sample;
 
 /// A leg whose strut shortens by a jack before the swing.
-pub(super) fn leg(name: &str) -> Leg {
+pub(crate) fn leg(name: &str) -> Leg {
     let point = Point::new;
     let mut leg = sample::leg();
     leg.name = name.into();
@@ -49,7 +49,7 @@ pub(super) fn leg(name: &str) -> Leg {
 }
 
 /// Two mains and a lighter nose leg; the right main is the heavier.
-pub(super) fn gear() -> Gear {
+pub(crate) fn gear() -> Gear {
     let mut nose = leg("Nose");
     nose.wheel.mass = 4.0;
     nose.body.mass = 5.0;

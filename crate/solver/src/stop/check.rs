@@ -1,0 +1,119 @@
+//! The cheapest check that tells the best two explanations apart.
+use super::explain::Case;
+use super::place::COVERAGE;
+use super::source::Held;
+use crate::model::{PumpSeen, Shortening};
+use crate::result::{Check, Explanation, Finds, Fit, NextCheck, StopCause};
+
+/// The cheapest first (common practice).
+const CHECKS: [Check; 10] = [
+    Check::PumpRuns,
+    Check::Contact,
+    Check::StrutLength,
+    Check::Gauge,
+    Check::Posts,
+    Check::MotorVolts,
+    Check::EndSwitch,
+    Check::FullBattery,
+    Check::StrokeLeft,
+    Check::ByHand,
+];
+
+/// Numbers differ when they do by so many standard uncertainties [1].
+const CLEARLY: f64 = 3.0;
+
+/// The next check, by the explanations in order of their scores.
+pub(super) fn next_check(case: &Case, weighed: &[(Explanation, Held)]) -> Option<NextCheck> {
+    let mut left = weighed
+        .iter()
+        .enumerate()
+        .filter(|(_, (one, _))| one.fit != Fit::RuledOut);
+    let (_, first) = left.next()?;
+    let (second, other) = left.next()?;
+    CHECKS.into_iter().find_map(|check| {
+        let if_first = case.finds(check, first)?;
+        let if_second = case.finds(check, other)?;
+        case.differ(if_first, if_second).then_some(NextCheck {
+            check,
+            if_first,
+            second,
+            if_second,
+        })
+    })
+}
+
+fn yes(is: bool) -> Finds {
+    if is { Finds::Yes } else { Finds::No }
+}
+
+impl Case<'_> {
+    /// What a check finds if an explanation holds; `None` = it says nothing, or was made already.
+    fn finds(&self, check: Check, (one, held): &(Explanation, Held)) -> Option<Finds> {
+        use StopCause as C;
+        let cause = &one.cause;
+        match check {
+            Check::PumpRuns => {
+                let is_new = self.seen.pump == PumpSeen::NotNoticed;
+                held.runs.filter(|_| is_new).map(yes)
+            }
+            Check::Contact => match cause {
+                C::Touches { .. } | C::StrutLong { .. } => Some(Finds::Yes),
+                C::HeldThere { .. } => None,
+                _ => Some(Finds::No),
+            },
+            Check::StrutLength => match (cause, &self.leg.strut.shortening) {
+                (C::StrutLong { missing, .. }, _) => Some(Finds::Length(*missing)),
+                (_, Shortening::BeforeSwing { .. }) => Some(Finds::Length(0.0)),
+                _ => None,
+            },
+            Check::Gauge => {
+                let is_new = self.seen.pressure.is_none();
+                held.pressure.filter(|_| is_new).map(Finds::Pressure)
+            }
+            Check::Posts => {
+                let is_new = self.seen.voltage.is_none();
+                held.voltage.filter(|_| is_new).map(Finds::Voltage)
+            }
+            Check::MotorVolts => held.at_motor.map(Finds::Voltage),
+            Check::EndSwitch => self
+                .head
+                .stops_by_position()
+                .then(|| yes(matches!(cause, C::SwitchEarly { .. }))),
+            Check::FullBattery => match cause {
+                C::BatteryLow { .. } => Some(Finds::Yes),
+                C::ForceShort { .. } | C::BadContact { .. } | C::SourceWeak { .. } => None,
+                C::Friction { .. } | C::PressureSwitchLow { .. } => None,
+                _ => held.voltage.map(|_| Finds::No),
+            },
+            Check::StrokeLeft => match cause {
+                C::ActuatorEnds { .. } => Some(Finds::Length(0.0)),
+                _ => {
+                    let off = |at: &(f64, f64)| (at.0 - self.stood.place.travel).abs();
+                    let all = self.strokes_left();
+                    let at = all.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
+                    at.map(|(_, left)| Finds::Length(*left))
+                }
+            },
+            Check::ByHand => match cause {
+                C::Friction { .. } | C::HeldThere { .. } | C::Binds { .. } => Some(Finds::Yes),
+                C::Touches { .. } | C::StrutLong { .. } | C::Jams { .. } => None,
+                _ => Some(Finds::No),
+            },
+        }
+    }
+
+    fn differ(&self, a: Finds, b: Finds) -> bool {
+        let clearly = |a: f64, b: f64, one: f64| (a - b).abs() > CLEARLY * one;
+        match (a, b) {
+            (Finds::Pressure(a), Finds::Pressure(b)) => {
+                let model = self.seen.forces_within * self.head.most / COVERAGE;
+                clearly(a, b, model.hypot(self.seen.pressure_within / COVERAGE))
+            }
+            (Finds::Voltage(a), Finds::Voltage(b)) => {
+                clearly(a, b, self.seen.voltage_within / COVERAGE)
+            }
+            (Finds::Length(a), Finds::Length(b)) => clearly(a, b, self.drawing()),
+            (a, b) => a != b,
+        }
+    }
+}

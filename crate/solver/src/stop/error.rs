@@ -1,0 +1,56 @@
+//! Why what was seen cannot be explained.
+use serde::Serialize;
+use thiserror::Error;
+
+use crate::faults::Faults;
+use crate::supply::SupplyError;
+
+/// Why there are no explanations.
+#[derive(Clone, Debug, PartialEq, Error, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum StopError {
+    /// The model has faults.
+    #[error(transparent)]
+    Faults(Faults),
+    /// The file holds no stop of this leg.
+    #[error("no stop was entered")]
+    NothingSeen,
+    /// The leg has no such distance anywhere on its way.
+    #[error("no place of the way has {seen} m; the nearest is {nearest} m at travel {travel}")]
+    NotOnTheWay {
+        /// Distance seen [m].
+        #[serde(rename = "seen_m")]
+        seen: f64,
+        /// Nearest that the way has [m].
+        #[serde(rename = "nearest_m")]
+        nearest: f64,
+        /// Travel there [1].
+        travel: f64,
+    },
+    /// The distance occurs at more than one place.
+    #[error("{seen} m occurs at travel {first} and at {second}")]
+    Ambiguous {
+        /// Distance seen [m].
+        #[serde(rename = "seen_m")]
+        seen: f64,
+        /// Travel of the first place [1].
+        #[serde(rename = "first_travel")]
+        first: f64,
+        /// Travel of the second [1].
+        #[serde(rename = "second_travel")]
+        second: f64,
+    },
+    /// The actuator drives the leg nowhere.
+    #[error("the actuator drives the leg nowhere")]
+    NotDriven,
+    /// The source moves nothing.
+    #[error(transparent)]
+    Source(SupplyError),
+    /// The clearance at a place cannot be resolved.
+    #[error("clearance: {reason}")]
+    Clearance {
+        /// Why.
+        reason: String,
+    },
+}

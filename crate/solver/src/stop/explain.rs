@@ -1,0 +1,434 @@
+//! All explanations of a stop, weighed and put in order.
+use super::StopError;
+use super::check::next_check;
+use super::fit::{Crossing, Draft, crossing, weigh};
+use super::place::{COVERAGE, Stood, stood};
+use super::source::{Head, Held};
+use super::strut::strut_long;
+use super::way::{Gaps, Row, Way};
+use crate::faults::check_leg;
+use crate::kinematics::{Linkage, Pose, Sweep};
+use crate::model::{Brace, Conditions, Direction, Gear, Leg, Pins, SeenStop};
+use crate::numeric::bracketed_root;
+use crate::result::{JamCause, Motion, StopCause, StopExplained};
+use crate::statics::{force_at, gravity, wind};
+use crate::supply::{Blocked, Track};
+
+/// Stations of the swing among which a measured distance is looked for.
+const STATIONS: usize = 721;
+
+/// Two explanations whose scores differ by this much are told apart [1]: the worse one has
+/// "considerably less" support (K. P. Burnham, D. R. Anderson, Model Selection and Multimodel
+/// Inference, 2nd ed. 2002, 2.6, from memory).
+const APART: f64 = 4.0;
+
+/// Sum of squares that is nothing but rounding [1].
+const ROUNDING: f64 = 1e-12;
+
+/// Largest factor on the friction of the pins that is looked for [1].
+const MOST_PIN_FACTOR: f64 = 10.0;
+
+/// Everything an explanation is made from.
+pub(super) struct Case<'a> {
+    /// The gear, level on jacks.
+    pub gear: &'a Gear,
+    pub leg: &'a Leg,
+    pub seen: &'a SeenStop,
+    pub linkage: &'a Linkage,
+    pub stood: Stood,
+    pub way: Way,
+    pub gaps: Gaps,
+    pub head: Head,
+    track: Track,
+    sweep: Sweep,
+}
+
+/// Weighs everything that may have stopped a leg where the file says it stood.
+///
+/// # Errors
+/// [`StopError`].
+pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError> {
+    check_leg(gear, leg).map_err(StopError::Faults)?;
+    let model = gear.legs.get(leg).ok_or(StopError::NothingSeen)?;
+    let seen = model.seen_stop.as_ref().ok_or(StopError::NothingSeen)?;
+    let on_jacks = Gear {
+        conditions: Conditions::default(),
+        ..gear.clone()
+    };
+    let linkage = Linkage::new(model);
+    let sweep = Sweep::new(model, &linkage, STATIONS);
+    let stood = stood(model, &linkage, &sweep, seen)?;
+    let track = Track::new(&on_jacks, model, seen.selected);
+    let way = Way::new(&track, &stood)?;
+    let gaps = Gaps::new(model, &linkage, &way, &stood)?;
+    let case = Case {
+        gear: &on_jacks,
+        leg: model,
+        seen,
+        linkage: &linkage,
+        stood,
+        head: Head::new(&on_jacks, model)?,
+        way,
+        gaps,
+        track,
+        sweep,
+    };
+    let mut weighed: Vec<_> = case
+        .drafts()?
+        .into_iter()
+        .map(|draft| {
+            let held = draft.held;
+            (weigh(draft, seen, &case.stood, &case.head), held)
+        })
+        .collect();
+    weighed.sort_by(|(a, _), (b, _)| a.score.total_cmp(&b.score));
+    let told_apart = match weighed.as_slice() {
+        [(first, _), (second, _), ..] => second.score - first.score >= APART,
+        _ => true,
+    };
+    let next_check = next_check(&case, &weighed);
+    Ok(StopExplained {
+        place: case.stood.place,
+        travel_within: COVERAGE * case.stood.uncertainty,
+        explanations: weighed.into_iter().map(|(one, _)| one).collect(),
+        told_apart,
+        next_check,
+    })
+}
+
+impl Case<'_> {
+    pub(super) fn is_up(&self) -> bool {
+        self.seen.selected == Direction::Up
+    }
+
+    /// Standard uncertainty of distances in the drawing [m].
+    pub(super) fn drawing(&self) -> f64 {
+        self.seen.drawing_within / COVERAGE
+    }
+
+    /// Standard uncertainty of loads [Pa; N with electric actuators].
+    fn loads(&self) -> f64 {
+        self.seen.forces_within * self.head.most / COVERAGE
+    }
+
+    /// What should have stopped the leg before it came to a place: contact of any pair but `except`,
+    /// and loads beyond the source. Sum of squares.
+    pub(super) fn passed(&self, travel: f64, except: Option<usize>, loads: bool) -> f64 {
+        let clear = self.gaps.least_before(travel, self.is_up(), except);
+        let through = (-clear).max(0.0) / self.drawing();
+        through * through + if loads { self.over(travel) } else { 0.0 }
+    }
+
+    /// Loads up to a place that are beyond the source. Square.
+    pub(super) fn over(&self, travel: f64) -> f64 {
+        let hardest = self.way.nearest(travel).map_or(0.0, |row| row.hardest);
+        ((hardest - self.head.most).max(0.0) / self.loads()).powi(2)
+    }
+
+    fn drafts(&self) -> Result<Vec<Draft>, StopError> {
+        let mut drafts: Vec<Draft> = Vec::new();
+        drafts.extend(self.touches());
+        drafts.extend(strut_long(self)?);
+        drafts.extend(self.force_short());
+        drafts.extend(self.by_load());
+        drafts.extend(self.held_there());
+        drafts.extend(self.ends());
+        drafts.extend(self.switch_early());
+        Ok(drafts)
+    }
+
+    fn draft(&self, cause: StopCause, at: Crossing, squares: f64, held: Held) -> Draft {
+        Draft {
+            cause,
+            asked: Some(at.travel),
+            squares: at.squares + squares,
+            held,
+            fitted: 0,
+        }
+    }
+
+    /// The pair whose contact fits best.
+    fn touches(&self) -> Option<Draft> {
+        let best = self
+            .gaps
+            .clear
+            .iter()
+            .enumerate()
+            .filter_map(|(index, curve)| {
+                let curve = self.gaps.travels.iter().copied().zip(curve.iter().copied());
+                let at = crossing(curve, &self.stood, self.drawing())?;
+                Some((index, at, self.passed(at.travel, Some(index), true)))
+            })
+            .min_by(|a, b| (a.1.squares + a.2).total_cmp(&(b.1.squares + b.2)));
+        let (index, at, squares) = best?;
+        let pair = self.gaps.pairs.get(index)?;
+        let cause = StopCause::Touches {
+            obstacle: pair.obstacle,
+            part: pair.part,
+            tire: pair.tire,
+            clearance: at.left,
+        };
+        Some(self.draft(cause, at, squares, self.head.dead()))
+    }
+
+    fn force_short(&self) -> Option<Draft> {
+        let most = self.head.most;
+        let left = self
+            .way
+            .rows
+            .iter()
+            .map(|row| (row.travel, most - row.needed));
+        let at = crossing(left, &self.stood, self.loads())?;
+        let cause = StopCause::ForceShort {
+            needed: self.head.demand(most - at.left),
+            available: self.head.demand(most),
+        };
+        let squares = self.passed(at.travel, None, false);
+        Some(self.draft(cause, at, squares, self.head.dead()))
+    }
+
+    /// Where one number that lowers what there is to spare all along the way stops the leg: only a
+    /// load larger than all before does, and one that the source of the file can carry.
+    fn by_record(&self) -> Option<(&Row, f64)> {
+        let (loads, most) = (self.loads(), self.head.most);
+        let squares = |row: &Row| {
+            let off = (row.travel - self.stood.place.travel) / self.stood.uncertainty;
+            let below = (row.hardest - row.needed) / loads;
+            let over = (row.needed - most).max(0.0) / loads;
+            off * off + below * below + over * over
+        };
+        let row = self
+            .way
+            .rows
+            .iter()
+            .min_by(|a, b| squares(a).total_cmp(&squares(b)))?;
+        let squares = squares(row) + self.passed(row.travel, None, false);
+        Some((row, if squares < ROUNDING { 0.0 } else { squares }))
+    }
+
+    /// Explanations that choose one number of the supply or of friction.
+    fn by_load(&self) -> Vec<Draft> {
+        let Some((row, squares)) = self.by_record() else {
+            return Vec::new();
+        };
+        let head = &self.head;
+        let draft = |cause, held| Draft {
+            cause,
+            asked: (squares > 0.0).then_some(row.travel),
+            squares,
+            held,
+            fitted: 1,
+        };
+        let mut drafts = Vec::new();
+        if let Some(sagged) = head.sagged(row.needed) {
+            if sagged.open_circuit < sagged.file {
+                let cause = StopCause::BatteryLow {
+                    open_circuit: sagged.open_circuit,
+                    file: sagged.file,
+                };
+                drafts.push(draft(cause, sagged.held));
+            }
+            if sagged.extra_resistance > 0.0 {
+                let cause = StopCause::BadContact {
+                    extra: sagged.extra_resistance,
+                };
+                drafts.push(draft(cause, sagged.held_behind));
+            }
+        }
+        if row.needed < head.most {
+            let cause = StopCause::SourceWeak {
+                gives: head.demand(row.needed),
+                file: head.demand(head.most),
+            };
+            drafts.push(draft(cause, head.at(row.needed)));
+            drafts.push(draft(self.friction(row), head.dead()));
+        }
+        if let Some(file) = head.pressure_switch().filter(|set| row.needed < *set) {
+            let cause = StopCause::PressureSwitchLow {
+                opens: row.needed,
+                file,
+            };
+            drafts.push(draft(cause, head.stopped()));
+        }
+        drafts
+    }
+
+    fn friction(&self, row: &Row) -> StopCause {
+        let extra_thrust = self.head.thrust(self.head.most - row.needed, row.area);
+        let pose = self.linkage.pose(row.progress).ok();
+        let arm = pose.as_ref().and_then(Pose::moment_arm);
+        StopCause::Friction {
+            extra_thrust,
+            extra_moment: arm.map(|arm| extra_thrust * arm.abs()),
+            pin_factor: pose.and_then(|pose| self.pin_factor(&pose, row)),
+        }
+    }
+
+    /// Factor on the friction of all pins at which the load is the most that the source makes.
+    fn pin_factor(&self, pose: &Pose, row: &Row) -> Option<f64> {
+        if !self.leg.pins.rub() {
+            return None;
+        }
+        let conditions = &self.gear.conditions;
+        let case = [
+            gravity(self.leg.view, conditions),
+            wind(self.leg.view, conditions),
+        ];
+        let motion = match self.seen.selected {
+            Direction::Up => Motion::Retract,
+            Direction::Down => Motion::Extend,
+        };
+        let thrust = |factor: f64| {
+            let leg = Leg {
+                pins: scaled(&self.leg.pins, factor),
+                ..self.leg.clone()
+            };
+            let force = force_at(&leg, &self.gear.supply, self.linkage, pose, case).ok();
+            force.and_then(|force| Some(force.needed(motion)?.1))
+        };
+        let here = thrust(1.0)?;
+        let lacks = self.head.thrust(self.head.most - row.needed, row.area);
+        // Pins that bind take more than any source makes.
+        let over = |factor: f64| thrust(factor).map_or(f64::MAX, |effort| effort - here - lacks);
+        bracketed_root(over, 1.0, MOST_PIN_FACTOR, 1e-4)
+            .ok()
+            .map(|root| root.x)
+    }
+
+    fn held_there(&self) -> Option<Draft> {
+        let travel = self.stood.place.travel;
+        let row = self.way.nearest(travel)?;
+        let spare = (self.head.most - row.needed).max(0.0);
+        let off = (row.travel - travel) / self.stood.uncertainty;
+        let squares = off * off + self.passed(row.travel, None, true);
+        let squares = if squares < ROUNDING { 0.0 } else { squares };
+        Some(Draft {
+            cause: StopCause::HeldThere {
+                thrust: self.head.thrust(spare, row.area),
+            },
+            asked: (squares > 0.0).then_some(row.travel),
+            squares,
+            held: self.head.dead(),
+            fitted: 2,
+        })
+    }
+
+    /// Ends of the actuator, of the linkage, and pins that bind.
+    fn ends(&self) -> Vec<Draft> {
+        let mut drafts = Vec::new();
+        let dead = || self.head.dead();
+        let strokes = self.strokes_left();
+        if let Some(at) = crossing(strokes, &self.stood, self.drawing()) {
+            let squares = self.passed(at.travel, None, true);
+            drafts.push(self.draft(
+                StopCause::ActuatorEnds { left: at.left },
+                at,
+                squares,
+                dead(),
+            ));
+        }
+        if self.is_up()
+            && let Some(jam) = self.sweep.jams.first()
+            && !matches!(
+                jam.cause,
+                JamCause::ActuatorEndsLong { .. } | JamCause::ActuatorEndsShort { .. }
+            )
+        {
+            // The brace's own way on its pin stands for what is left.
+            let radius = match &self.leg.brace {
+                Brace::Folding(brace) => (brace.leg_attach - self.leg.trunnion).norm(),
+                Brace::Sliding(brace) => (brace.leg_attach - self.leg.trunnion).norm(),
+                Brace::None => (self.leg.strut.axle - self.leg.trunnion).norm(),
+            };
+            let left = |travel: f64| (jam.place.travel - travel) * self.leg.swing_up.abs() * radius;
+            let curve = self
+                .way
+                .rows
+                .iter()
+                .map(|row| (row.travel, left(row.travel)));
+            if let Some(at) = crossing(curve, &self.stood, self.drawing()) {
+                let squares = self.passed(at.travel, None, true);
+                drafts.push(self.draft(StopCause::Jams { cause: jam.cause }, at, squares, dead()));
+            }
+        }
+        if let (Some(Blocked::Binds(joint)), Some(last)) =
+            (self.track.blocked, self.way.rows.last())
+        {
+            let off = (last.travel - self.stood.place.travel) / self.stood.uncertainty;
+            let at = Crossing {
+                travel: last.travel,
+                left: 0.0,
+                squares: off * off,
+            };
+            let squares = self.passed(last.travel, None, true);
+            drafts.push(self.draft(StopCause::Binds { joint }, at, squares, dead()));
+        }
+        drafts
+    }
+
+    /// Stroke left over the travel, in the order of the way [m].
+    pub(super) fn strokes_left(&self) -> Vec<(f64, f64)> {
+        let lengths: Vec<(f64, f64)> = self
+            .way
+            .rows
+            .iter()
+            .filter_map(|row| {
+                let pose = self.linkage.pose(row.progress).ok()?;
+                Some((row.travel, pose.actuator_length))
+            })
+            .collect();
+        let lengthens = match (lengths.first(), lengths.last()) {
+            (Some(first), Some(last)) => last.1 > first.1,
+            _ => true,
+        };
+        let actuator = &self.leg.actuator;
+        let left = |length: f64| {
+            if lengthens {
+                actuator.longest - length
+            } else {
+                length - actuator.shortest
+            }
+        };
+        lengths.into_iter().map(|(s, l)| (s, left(l))).collect()
+    }
+
+    fn switch_early(&self) -> Option<Draft> {
+        if !self.head.stops_by_position() {
+            return None;
+        }
+        let travel = self.stood.place.travel;
+        let file = match self.seen.selected {
+            Direction::Up => self.leg.drive.switches.up,
+            Direction::Down => self.leg.drive.switches.down,
+        };
+        let off = (file - travel) / self.stood.uncertainty;
+        let passed = self.passed(travel, None, true);
+        // Where the file has the switch, nothing needs to be chosen.
+        let as_set = off.abs() <= COVERAGE;
+        let squares = passed + if as_set { off * off } else { 0.0 };
+        let squares = if squares < ROUNDING { 0.0 } else { squares };
+        Some(Draft {
+            cause: StopCause::SwitchEarly { travel, file },
+            asked: (as_set || squares > 0.0).then_some(if as_set { file } else { travel }),
+            squares,
+            held: self.head.stopped(),
+            fitted: usize::from(!as_set),
+        })
+    }
+}
+
+/// All pins with a factor on their friction.
+fn scaled(pins: &Pins, factor: f64) -> Pins {
+    let mut pins = *pins;
+    for pin in [
+        &mut pins.trunnion,
+        &mut pins.brace_pivot,
+        &mut pins.knee,
+        &mut pins.leg_attach,
+        &mut pins.actuator_mount,
+        &mut pins.actuator_attach,
+    ] {
+        pin.friction *= factor;
+    }
+    pins
+}

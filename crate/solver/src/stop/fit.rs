@@ -1,0 +1,143 @@
+//! Place and readings of an explanation against what was seen.
+use super::place::{COVERAGE, Stood};
+use super::source::{Head, Held};
+use crate::model::{PumpSeen, SeenStop};
+use crate::result::{Explanation, Fit, ReadingFit, StopCause};
+
+/// What one wrong look in a hundred weighs, in standard uncertainties: √(−2·ln 0.01).
+pub(super) const WRONG_LOOK: f64 = 3.034_854_258_770_293;
+
+/// Largest difference that still fits, and that is not yet ruled out [1].
+const LIMITS: [f64; 2] = [2.0, 3.0];
+
+/// The first place where a quantity that keeps the leg going may come to nothing.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Crossing {
+    pub travel: f64,
+    /// The quantity there.
+    pub left: f64,
+    /// Sum of squares of both differences [1].
+    pub squares: f64,
+}
+
+/// Best place for a stop where `left` (by travel, in the order of the way) comes to nothing to
+/// within `uncertainty`: the least sum of squares over the places that are lower than all before.
+pub(super) fn crossing(
+    curve: impl IntoIterator<Item = (f64, f64)>,
+    stood: &Stood,
+    uncertainty: f64,
+) -> Option<Crossing> {
+    let seen = stood.place.travel;
+    let at = |travel: f64, left: f64| Crossing {
+        travel,
+        left,
+        squares: ((travel - seen) / stood.uncertainty).powi(2) + (left / uncertainty).powi(2),
+    };
+    let mut best: Option<Crossing> = None;
+    let mut take = |one: Crossing| {
+        if best.is_none_or(|best| one.squares < best.squares) {
+            best = Some(one);
+        }
+    };
+    let mut before: Option<(f64, f64)> = None;
+    let mut least = f64::INFINITY;
+    for (s1, h1) in curve {
+        if !h1.is_finite() {
+            before = None;
+            continue;
+        }
+        let Some((s0, h0)) = before.replace((s1, h1)) else {
+            if h1 < least {
+                take(at(s1, h1));
+                least = h1;
+            }
+            continue;
+        };
+        if h1 < least {
+            let (ds, dh) = (s1 - s0, h1 - h0);
+            // On the straight line between them, from where it is below all before.
+            let from = if dh < 0.0 {
+                ((least - h0) / dh).clamp(0.0, 1.0)
+            } else {
+                1.0
+            };
+            let (u2, w2) = (stood.uncertainty.powi(2), uncertainty.powi(2));
+            let slope = ds * (s0 - seen) / u2 + dh * h0 / w2;
+            let bend = ds * ds / u2 + dh * dh / w2;
+            let share = if bend > 0.0 { -slope / bend } else { 1.0 };
+            let share = share.clamp(from, 1.0);
+            take(at(s0 + share * ds, h0 + share * dh));
+            least = h1;
+        }
+    }
+    best
+}
+
+/// An explanation before it is held against the readings.
+pub(super) struct Draft {
+    pub cause: StopCause,
+    /// Travel at which it stops the leg; `None` = a number was chosen so that it does.
+    pub asked: Option<f64>,
+    /// Sum of squares of the place.
+    pub squares: f64,
+    pub held: Held,
+    pub fitted: usize,
+}
+
+/// Holds an explanation against everything seen.
+pub(super) fn weigh(draft: Draft, seen: &SeenStop, stood: &Stood, head: &Head) -> Explanation {
+    let mut readings = vec![ReadingFit::HowFar {
+        asked: draft.asked,
+        seen: stood.place.travel,
+        off: draft.squares.sqrt(),
+    }];
+    if let Some((asked, read)) = draft.held.pressure.zip(seen.pressure) {
+        let model = seen.forces_within * head.most / COVERAGE;
+        let reading = seen.pressure_within / COVERAGE;
+        readings.push(ReadingFit::Pressure {
+            asked,
+            seen: read,
+            off: (asked - read).abs() / model.hypot(reading),
+        });
+    }
+    if let Some((asked, read)) = draft.held.voltage.zip(seen.voltage) {
+        // The current is known as well as the load: so is what the voltage sags by.
+        let sag = head.rest_voltage().map_or(0.0, |rest| rest - asked);
+        let model = seen.forces_within * sag / COVERAGE;
+        let reading = seen.voltage_within / COVERAGE;
+        readings.push(ReadingFit::Voltage {
+            asked,
+            seen: read,
+            off: (asked - read).abs() / model.hypot(reading),
+        });
+    }
+    let ran = match seen.pump {
+        PumpSeen::NotNoticed => None,
+        PumpSeen::Running => Some(true),
+        PumpSeen::Stopped => Some(false),
+    };
+    if let Some((asked, seen)) = draft.held.runs.zip(ran) {
+        readings.push(ReadingFit::Pump {
+            asked,
+            seen,
+            off: if asked == seen { 0.0 } else { WRONG_LOOK },
+        });
+    }
+    let worst = readings.iter().map(ReadingFit::off).fold(0.0, f64::max);
+    let chi_squared: f64 = readings.iter().map(|reading| reading.off().powi(2)).sum();
+    let doubled = 2.0 * f64::from(u32::try_from(draft.fitted).unwrap_or(u32::MAX));
+    Explanation {
+        cause: draft.cause,
+        fit: if worst <= LIMITS[0] {
+            Fit::Fits
+        } else if worst <= LIMITS[1] {
+            Fit::Doubtful
+        } else {
+            Fit::RuledOut
+        },
+        readings,
+        chi_squared,
+        fitted: draft.fitted,
+        score: chi_squared + doubled,
+    }
+}

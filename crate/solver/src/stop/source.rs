@@ -1,0 +1,218 @@
+//! What the source does against a stopped leg.
+use super::StopError;
+use crate::model::{ElectricActuator, Gear, Leg, MotorPump, Source};
+use crate::result::Demand;
+use crate::supply::{Circuit, Pump};
+
+/// The source as one leg feels it, against a stop.
+pub(super) struct Head {
+    /// Most that it makes [Pa; N with electric actuators].
+    pub most: f64,
+    kind: Kind,
+    /// Gauge pressure at which a switch stops the pump [Pa].
+    switch: Option<f64>,
+    /// Rating of the breaker [A].
+    breaker: Option<f64>,
+}
+
+enum Kind {
+    Fluid(Pump, Option<MotorPump>),
+    Electric(Circuit, ElectricActuator),
+}
+
+/// What can be read while the leg stands; `None` = the model does not say.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Held {
+    /// Gauge pressure [Pa].
+    pub pressure: Option<f64>,
+    /// Voltage at the posts [V].
+    pub voltage: Option<f64>,
+    /// Voltage at the motor [V].
+    pub at_motor: Option<f64>,
+    /// Whether the pump or motor runs.
+    pub runs: Option<bool>,
+}
+
+/// A battery or a contact that lets a leg stall at a load.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Sagged {
+    /// Open-circuit voltage that does it [V].
+    pub open_circuit: f64,
+    /// The file's [V].
+    pub file: f64,
+    /// What is read then.
+    pub held: Held,
+    /// Resistance behind the posts that does it instead [Ω].
+    pub extra_resistance: f64,
+    /// What is read then.
+    pub held_behind: Held,
+}
+
+impl Head {
+    pub(super) fn new(gear: &Gear, leg: &Leg) -> Result<Self, StopError> {
+        let supply = &gear.supply;
+        let (most, kind) = match Pump::new(supply).map_err(StopError::Source)? {
+            Some(pump) => {
+                let own = match supply.source {
+                    Source::MotorPump(own) => Some(own),
+                    _ => None,
+                };
+                (pump.most, Kind::Fluid(pump, own))
+            }
+            None => {
+                let motor = leg.drive.electric.ok_or(StopError::NotDriven)?;
+                let circuit = Circuit::new(&supply.battery);
+                (circuit.stall_force(&motor), Kind::Electric(circuit, motor))
+            }
+        };
+        Ok(Self {
+            most,
+            kind,
+            switch: supply.pressure_switch,
+            breaker: supply.battery.breaker_rating,
+        })
+    }
+
+    /// Whether it is a pump that the position switches stop.
+    pub(super) fn stops_by_position(&self) -> bool {
+        match &self.kind {
+            Kind::Fluid(pump, _) => self.switch.is_none() && pump.motor.is_some(),
+            Kind::Electric(..) => true,
+        }
+    }
+
+    /// Set pressure of the switch that stops the pump [Pa].
+    pub(super) fn pressure_switch(&self) -> Option<f64> {
+        self.switch.filter(|_| matches!(self.kind, Kind::Fluid(..)))
+    }
+
+    pub(super) fn demand(&self, value: f64) -> Demand {
+        match self.kind {
+            Kind::Fluid(..) => Demand::Pressure(value),
+            Kind::Electric(..) => Demand::Force(value),
+        }
+    }
+
+    /// Thrust at the actuator of so much pressure on `area` [N]; an electric one's force is it.
+    pub(super) fn thrust(&self, value: f64, area: f64) -> f64 {
+        match self.kind {
+            Kind::Fluid(..) => value * area,
+            Kind::Electric(..) => value,
+        }
+    }
+
+    /// Against a leg that cannot move: the source goes to the most that it makes.
+    pub(super) fn dead(&self) -> Held {
+        match self.pressure_switch() {
+            Some(set) if set <= self.most => Held {
+                pressure: Some(set),
+                ..self.stopped()
+            },
+            _ => self.at(self.most),
+        }
+    }
+
+    /// The source gives out at less than by the file; volts and amps follow the load.
+    pub(super) fn at(&self, value: f64) -> Held {
+        match &self.kind {
+            Kind::Fluid(pump, _) => {
+                let current = pump.motor.map(|motor| motor.current(value));
+                let held = Held {
+                    pressure: Some(value),
+                    voltage: pump
+                        .motor
+                        .zip(current)
+                        .map(|(motor, amps)| motor.circuit().bus(amps)),
+                    at_motor: pump
+                        .motor
+                        .zip(current)
+                        .map(|(motor, amps)| motor.circuit().behind(amps)),
+                    runs: pump.motor.map(|_| true),
+                };
+                self.unless_tripped(held, current)
+            }
+            Kind::Electric(circuit, motor) => {
+                let current = electric_current(motor, value);
+                let held = Held {
+                    pressure: None,
+                    voltage: Some(circuit.bus(current)),
+                    at_motor: Some(circuit.behind(current)),
+                    runs: Some(true),
+                };
+                self.unless_tripped(held, Some(current))
+            }
+        }
+    }
+
+    /// Voltage of the battery at rest [V].
+    pub(super) fn rest_voltage(&self) -> Option<f64> {
+        self.stopped().voltage
+    }
+
+    /// With the pump stopped: the battery rests; what the gauge shows depends on leaks.
+    pub(super) fn stopped(&self) -> Held {
+        let circuit = match &self.kind {
+            Kind::Fluid(pump, _) => pump.motor.map(|motor| *motor.circuit()),
+            Kind::Electric(circuit, _) => Some(*circuit),
+        };
+        Held {
+            pressure: None,
+            voltage: circuit.map(|circuit| circuit.open),
+            at_motor: None,
+            runs: circuit.map(|_| false),
+        }
+    }
+
+    /// Volts too few, of the battery or behind its posts, that stall the leg at `value`; `None`
+    /// without a motor, or where a relief valve or a switch gives out first.
+    pub(super) fn sagged(&self, value: f64) -> Option<Sagged> {
+        let (circuit, at_motor, current, pressure) = match &self.kind {
+            Kind::Fluid(pump, own) => {
+                let (motor, own) = (pump.motor?, (*own)?);
+                // The pump stands at p when V/Vn = p/Ps.
+                let at_motor = own.rated_voltage * value / own.stall_pressure;
+                (
+                    *motor.circuit(),
+                    at_motor,
+                    motor.current(value),
+                    Some(value),
+                )
+            }
+            Kind::Electric(circuit, motor) => {
+                let at_motor = motor.rated_voltage * value / motor.stall_force;
+                (*circuit, at_motor, electric_current(motor, value), None)
+            }
+        };
+        let held = |voltage| {
+            let held = Held {
+                pressure,
+                voltage: Some(voltage),
+                at_motor: Some(at_motor),
+                runs: Some(true),
+            };
+            self.unless_tripped(held, Some(current))
+        };
+        let wires = (circuit.total - circuit.inside) * current;
+        Some(Sagged {
+            open_circuit: at_motor + circuit.total * current,
+            file: circuit.open,
+            held: held(at_motor + wires),
+            extra_resistance: (circuit.open - at_motor) / current - circuit.total,
+            held_behind: held(circuit.bus(current)),
+        })
+    }
+
+    /// Beyond its rating a breaker may have tripped: then nothing is known.
+    fn unless_tripped(&self, held: Held, current: Option<f64>) -> Held {
+        match (current, self.breaker) {
+            (Some(current), Some(rating)) if current > rating => Held::default(),
+            _ => held,
+        }
+    }
+}
+
+/// Current of an electric actuator against a force [A].
+fn electric_current(motor: &ElectricActuator, force: f64) -> f64 {
+    let rise = (motor.locked_current - motor.idle_current) / motor.stall_force;
+    motor.idle_current + rise * force
+}

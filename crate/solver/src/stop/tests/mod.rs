@@ -1,0 +1,6 @@
+//! Stops that were made by a known cause are traced back to it.
+
+/// Known causes.
+mod causes;
+/// Place and crossing against closed forms.
+mod parts;
