@@ -1,11 +1,12 @@
 //! From input to answer: every input on its own, the worst decides the exit code.
 use gearswing_gearfile::link;
 use gearswing_report::{
-    Answered, LegAnswer, Outcome, ReportOptions, Timed, clean, fault_text, report_text,
+    Answered, LegAnswer, Outcome, ReportOptions, StopAnswer, Timed, clean, fault_text, report_text,
     result_json, stations_csv_head, stations_csv_rows, supply_error_text, times_csv_head,
     times_csv_rows, unusable_json,
 };
 use gearswing_solver::model::Gear;
+use gearswing_solver::stop::explain_stop;
 use gearswing_solver::supply::{SupplyOptions, cycle, is_timed};
 use gearswing_solver::{Options, solve_leg};
 
@@ -125,12 +126,18 @@ fn solved(
     // The legs share one supply: a leg alone has no times.
     let cycle = (is_timed(gear) && legs.len() == gear.legs.len())
         .then(|| cycle(gear, &SupplyOptions::default()));
+    let stops: Vec<StopAnswer> = legs
+        .iter()
+        .filter(|&&leg| gear.legs.get(leg).is_some_and(|l| l.seen_stop.is_some()))
+        .map(|&leg| (leg, explain_stop(gear, leg)))
+        .collect();
     let answered = Answered {
         file,
         gear,
         legs: &answers,
         tire: request.tire,
         cycle: cycle.as_ref(),
+        stops: &stops,
         units: request.units,
     };
     say_faults(&answered, &shown);

@@ -11,6 +11,7 @@ use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;
 
+use crate::arbitrary_seen::seen_stop;
 use crate::arbitrary_supply::{drive, supply};
 
 /// Any finite number, -0 and the smallest ones among them, and round ones as people type them.
@@ -22,7 +23,7 @@ pub(crate) fn number() -> impl Strategy<Value = f64> {
     ]
 }
 
-fn point() -> impl Strategy<Value = Point> {
+pub(crate) fn point() -> impl Strategy<Value = Point> {
     (number(), number()).prop_map(|(x, y)| Point::new(x, y))
 }
 

@@ -20,6 +20,8 @@ mod not_finite;
 mod arbitrary;
 /// Random supplies.
 #[cfg(test)]
+mod arbitrary_seen;
+#[cfg(test)]
 mod arbitrary_supply;
 
 pub use examples::{DEMO, Example, STARTERS, find_example};

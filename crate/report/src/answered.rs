@@ -2,7 +2,8 @@
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Faults;
 use gearswing_solver::model::Gear;
-use gearswing_solver::result::{Cycle, LegResult, Run, RunEnd, Verdict};
+use gearswing_solver::result::{Cycle, LegResult, Run, RunEnd, StopExplained, Verdict};
+use gearswing_solver::stop::StopError;
 use gearswing_solver::supply::SupplyError;
 use gearswing_units::UnitChoice;
 
@@ -10,6 +11,9 @@ use crate::Subject;
 
 /// One leg: its index and its result or its faults.
 pub type LegAnswer = (usize, Result<LegResult, Faults>);
+
+/// What explains the stop of one leg, by its index.
+pub type StopAnswer = (usize, Result<StopExplained, StopError>);
 
 /// A gear file with the results of its legs.
 #[derive(Clone, Copy, Debug)]
@@ -24,6 +28,8 @@ pub struct Answered<'a> {
     pub tire: TireChoice,
     /// The whole gear against time, where that was worked out.
     pub cycle: Option<&'a Result<Cycle, SupplyError>>,
+    /// Legs that were seen to stop, among those asked for.
+    pub stops: &'a [StopAnswer],
     /// Units of the texts.
     pub units: UnitChoice,
 }

@@ -1,12 +1,14 @@
 //! The results as JSON, straight from the result types, sentences beside the data.
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Fault;
-use gearswing_solver::result::{Cycle, LegResult};
+use gearswing_solver::result::{Cycle, LegResult, StopExplained};
+use gearswing_solver::stop::StopError;
 use gearswing_solver::supply::SupplyError;
 use serde::Serialize;
 
-use crate::answered::Answered;
+use crate::answered::{Answered, StopAnswer};
 use crate::cautions::{general_cautions, not_modelled};
+use crate::stopped::{Stopped, cause_sentence, check_sentence, stop_error_text, stop_lead};
 use crate::timed::{Timed, run_sentences, supply_error_text, supply_simplified};
 use crate::{FindingText, fault_text, finding_text};
 
@@ -39,6 +41,39 @@ pub(crate) struct Envelope<'a> {
     /// leg was asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     against_time: Option<AgainstTime<'a>>,
+    /// Legs that were seen to stop, and what may explain it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    stops: Vec<Stop<'a>>,
+}
+
+/// What may explain the stop of one leg, or why nothing does.
+#[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+#[serde(untagged)]
+enum Stop<'a> {
+    /// It was weighed.
+    Weighed {
+        /// The leg, as index into the gear file's legs.
+        index: usize,
+        /// Where it stood and how far the numbers carry; for people, may be reworded.
+        lead: String,
+        /// The explanations in the order of `explained.explanations`; for people, may be reworded.
+        words: Vec<String>,
+        /// The next check; for people, may be reworded.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        next: Option<String>,
+        /// The data.
+        explained: &'a StopExplained,
+    },
+    /// It was not.
+    Failed {
+        /// The leg, as index into the gear file's legs.
+        index: usize,
+        /// Why; for people, may be reworded.
+        sentence: String,
+        /// Why, as data.
+        error: &'a StopError,
+    },
 }
 
 /// The gear against time, or why there is no such result.
@@ -130,6 +165,7 @@ pub fn result_json(answered: &Answered) -> Result<String, serde_json::Error> {
         not_modelled: not_modelled(),
         legs,
         against_time: answered.cycle.map(|cycle| against_time(answered, cycle)),
+        stops: answered.stops.iter().map(|s| stop(answered, s)).collect(),
     };
     serde_json::to_string_pretty(&envelope)
 }
@@ -154,6 +190,38 @@ fn against_time<'a>(
         },
         Err(error) => AgainstTime::Failed {
             sentence: supply_error_text(&timed, error),
+            error,
+        },
+    }
+}
+
+fn stop<'a>(answered: &Answered<'a>, (index, found): &'a StopAnswer) -> Stop<'a> {
+    let (stopped, index) = (
+        Stopped {
+            gear: answered.gear,
+            leg: *index,
+            units: answered.units,
+        },
+        *index,
+    );
+    match found {
+        Ok(explained) => Stop::Weighed {
+            index,
+            lead: stop_lead(&stopped, explained),
+            words: explained
+                .explanations
+                .iter()
+                .map(|one| cause_sentence(&stopped, &one.cause))
+                .collect(),
+            next: explained
+                .next_check
+                .as_ref()
+                .map(|next| check_sentence(&stopped, next)),
+            explained,
+        },
+        Err(error) => Stop::Failed {
+            index,
+            sentence: stop_error_text(&stopped, error),
             error,
         },
     }

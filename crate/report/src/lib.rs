@@ -19,6 +19,8 @@ mod finding;
 mod json;
 /// The whole report as text.
 mod sheet;
+/// A leg that stopped on the jacks.
+mod stopped;
 /// What a text speaks of.
 mod subject;
 /// Tables as CSV and as text.
@@ -34,7 +36,7 @@ mod sample;
 #[cfg(test)]
 mod schema;
 
-pub use answered::{Answered, LegAnswer, Outcome};
+pub use answered::{Answered, LegAnswer, Outcome, StopAnswer};
 pub use cases::{case_words, joint_words, missing_words, motion_words};
 pub use cautions::{TIRE_CLEARANCE_RULE, caution_text, general_cautions, not_modelled};
 pub use fault::fault_text;
@@ -43,6 +45,10 @@ pub use finding::{
 };
 pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json, unusable_json};
 pub use sheet::{ReportOptions, report_text};
+pub use stopped::{
+    Stopped, cause_sentence, check_sentence, fit_words, reading_words, stop_cautions,
+    stop_error_text, stop_lead, stop_notes,
+};
 pub use subject::Subject;
 pub use table::{stations_csv, stations_csv_head, stations_csv_rows, stations_text};
 pub use text::clean;

@@ -7,6 +7,7 @@ use gearswing_solver::model::{
 use gearswing_solver::numeric::sort_short;
 
 use super::path::{Seg::At, Seg::Key, steps};
+use super::seen;
 use super::spring;
 use super::supply;
 
@@ -75,6 +76,7 @@ pub fn chosen(gear: &Gear, path: &str) -> Option<&'static str> {
         [Key("wheel"), Key("former"), rest @ ..] => {
             return chosen_of_tire(leg.wheel.former.as_ref()?, rest);
         }
+        [Key("seen_stop"), rest @ ..] => return seen::chosen(leg, rest),
         [Key("springs"), At(at), Key("kind"), rest @ ..] => {
             return spring::chosen(leg.springs.get(*at)?, rest);
         }
@@ -130,6 +132,7 @@ pub fn choose(gear: &mut Gear, path: &str, option: &str) -> Option<()> {
         [Key("wheel"), Key("former"), rest @ ..] => {
             choose_tire(leg.wheel.former.as_mut()?, rest, option)?;
         }
+        [Key("seen_stop"), rest @ ..] => seen::choose(leg, rest, option)?,
         [Key("springs"), At(at), Key("kind"), rest @ ..] => {
             spring::choose(leg, *at, rest, option)?;
         }

@@ -9,6 +9,8 @@ mod choice;
 mod list;
 /// Paths.
 mod path;
+/// What was seen on the jacks.
+mod seen;
 /// Numbers as shown.
 mod shown;
 /// Where a path leads.

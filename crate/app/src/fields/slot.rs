@@ -5,7 +5,7 @@ use super::path::{Seg, Seg::At, Seg::Key, steps};
 
 macro_rules! places {
     ($place:ident, $find:ident, $leg:ident, $tire:ident, $brace:ident, $actuator:ident,
-     $spring:path, $supply:path, $drive:path, $coordinate:ident, $points:ident, $get:ident, $as_ref:ident, $($m:tt)?) => {
+     $seen:path, $spring:path, $supply:path, $drive:path, $coordinate:ident, $points:ident, $get:ident, $as_ref:ident, $($m:tt)?) => {
         /// What a path leads to.
         pub(crate) enum $place<'g> {
             /// A number that is always there.
@@ -132,6 +132,9 @@ macro_rules! places {
                         "knee_play_m" => &$($m)? fall.knee_play,
                         _ => return None,
                     })
+                }
+                [Key("seen_stop"), rest @ ..] => {
+                    return $seen(leg.seen_stop.$as_ref()?, rest);
                 }
                 [Key("springs"), At(at), Key("name")] => {
                     Text(&$($m)? leg.springs.$get(*at)?.name)
@@ -277,6 +280,7 @@ places!(
     in_tire,
     in_brace,
     in_actuator,
+    super::seen::in_seen,
     super::spring::in_spring,
     super::supply::in_supply,
     super::supply::in_drive,
@@ -292,6 +296,7 @@ places!(
     in_tire_mut,
     in_brace_mut,
     in_actuator_mut,
+    super::seen::in_seen_mut,
     super::spring::in_spring_mut,
     super::supply::in_supply_mut,
     super::supply::in_drive_mut,

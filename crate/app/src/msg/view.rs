@@ -19,6 +19,11 @@ pub enum View {
         /// The answer.
         question: Question,
     },
+    /// Goes to where a leg was seen to stop.
+    GoToStop {
+        /// Leg.
+        leg: usize,
+    },
     /// Fits the drawing into its room.
     Fit,
     /// Zooms about the middle.

@@ -13,6 +13,8 @@ mod notice;
 mod session;
 /// What the page finds at its start.
 mod start;
+/// What explains a stop.
+mod stopped;
 /// Texts that the browser stores.
 mod storage;
 /// The gear against time.

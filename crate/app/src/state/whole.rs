@@ -8,6 +8,7 @@ use super::document::Document;
 use super::files::{Entry, Files, Origin};
 use super::session::Session;
 use super::start::Start;
+use super::stopped::Stops;
 use super::storage::{Index, read_file, read_index};
 use super::timed::Timed;
 use crate::effect::Effect;
@@ -22,6 +23,7 @@ pub struct State {
     pub(crate) document: Document,
     pub(crate) derived: Derived,
     pub(crate) timed: Timed,
+    pub(crate) stops: Stops,
     pub(crate) files: Files,
     /// The document or its drafts changed since they were last stored.
     pub(crate) unsaved: bool,
@@ -50,6 +52,7 @@ impl State {
             document: Document::new(gear, 1),
             derived: Derived::default(),
             timed: Timed::default(),
+            stops: Stops::default(),
             files: Files::new(start.address),
             unsaved: false,
             touched: false,

@@ -32,6 +32,7 @@ pub fn settle(state: &mut State) -> Vec<Effect> {
     // A drag wants its frame; the times follow when it is over.
     if !matches!(state.session.gesture, Gesture::Drag { .. }) {
         state.timed.settle(state.document.gear(), gear_revision);
+        state.stops.settle(state.document.gear(), gear_revision);
     }
     times::follow(state);
     fit_once(state);

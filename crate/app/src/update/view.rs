@@ -13,6 +13,7 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
     match msg {
         View::SelectLeg { leg } => state.select_leg(leg),
         View::GoTo { leg, question } => return go_to(state, leg, question),
+        View::GoToStop { leg } => go_to_stop(state, leg),
         View::Fit => {
             let sheet = scene::fitted(state);
             state.session.sheets.insert(state.session.leg, sheet);
@@ -61,6 +62,15 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
         View::Dismiss { id } => state.session.notices.dismiss(id),
     }
     Vec::new()
+}
+
+fn go_to_stop(state: &mut State, leg: usize) {
+    if let Some((_, Ok(found))) = state.stops.of(leg) {
+        let progress = found.place.progress;
+        state.select_leg(leg);
+        state.session.playing = None;
+        state.session.progress = progress;
+    }
 }
 
 impl State {

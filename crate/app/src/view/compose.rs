@@ -2,7 +2,7 @@
 use gearswing_report::{general_cautions, not_modelled};
 
 use super::page::Page;
-use super::{answers, controls, groups, readout, times};
+use super::{answers, controls, groups, readout, stopped, times};
 use crate::state::State;
 
 /// The page for a state.
@@ -18,6 +18,7 @@ pub fn view(state: &State) -> Page {
         readout: readout::readout(state),
         drawing: readout::drawing_text(state),
         curves: readout::curves_text(state),
+        stopped: stopped::stopped(state),
         times: times::times(state),
         groups: groups::groups(state),
         files: controls::files(state),

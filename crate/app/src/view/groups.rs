@@ -54,6 +54,7 @@ impl Part {
                 Group::Air => "air",
                 Group::Fall => "fall",
                 Group::Well => "well",
+                Group::Seen => "seen",
             }
             .to_owned(),
             Self::Outline => "outline".to_owned(),
@@ -133,6 +134,7 @@ pub(crate) fn groups(state: &State) -> Vec<FieldGroup> {
         Part::Sliding,
         Part::Group(Group::Air),
         Part::Group(Group::Fall),
+        Part::Group(Group::Seen),
         Part::Group(Group::Clearance),
         Part::Group(Group::Supply),
         Part::Group(Group::Battery),
@@ -225,6 +227,7 @@ fn help(part: &Part) -> String {
         Part::Outline => "What turns with the leg above the sliding part, as drawn in the plane of the swing.",
         Part::Sliding => "What slides with the axle: lower tube, fork.",
         Part::Springs => "Down-lock springs, assist springs, gas struts, cords. A new one has no force until you put it in.",
+        Part::Group(Group::Seen) => "A leg that stopped short on the jacks. What may explain it then stands under the curves.",
         Part::Group(Group::Pins) => "Friction of each joint: radius times coefficient times its load, against the motion. Empty pins turn freely.",
         Part::Group(_) | Part::Obstacle(_) | Part::Spring(_) => "",
     }

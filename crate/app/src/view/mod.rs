@@ -14,6 +14,8 @@ mod page;
 mod readout;
 /// Rows of fields.
 mod rows;
+/// What explains a stop.
+mod stopped;
 /// The short text of a closed group.
 mod summary;
 /// Text around the charts against time.
@@ -31,4 +33,5 @@ pub use page::{
 };
 pub(crate) use readout::{obstacle_text, part_text};
 pub(crate) use rows::field_text;
+pub use stopped::{StopRow, StopText};
 pub use times::TimesText;

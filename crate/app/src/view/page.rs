@@ -2,6 +2,7 @@
 use gearswing_solver::result::{Question, Verdict};
 use gearswing_units::UnitChoice;
 
+use super::stopped::StopText;
 use super::times::TimesText;
 use crate::msg::Msg;
 use crate::state::{Speed, Theme};
@@ -25,6 +26,8 @@ pub struct Page {
     pub drawing: DrawingText,
     /// Text around the curves.
     pub curves: CurvesText,
+    /// What explains a stop of the selected leg.
+    pub stopped: StopText,
     /// Text around the charts against time.
     pub times: TimesText,
     /// The data, in groups.

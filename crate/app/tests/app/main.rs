@@ -12,5 +12,6 @@ mod scenes;
 mod snapshot;
 mod springs;
 mod start;
+mod stopped;
 mod support;
 mod times;

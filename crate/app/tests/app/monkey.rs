@@ -48,6 +48,10 @@ fn path() -> impl Strategy<Value = String> {
         "legs[2].well[0].shape.solid.points_m[1][1]",
         "legs[2].well[0].required_clearance_m",
         "legs[2].well[0].ignores",
+        "legs[2].seen_stop",
+        "legs[2].seen_stop.how_far.travel.travel",
+        "legs[2].seen_stop.how_far.axle_from.from_m[0]",
+        "legs[2].seen_stop.gauge_pa",
         "supply.margin_wanted",
         "legs[1].actuator.attach_to",
         "legs[1].wheel.tire.size_table",
@@ -90,6 +94,8 @@ fn option() -> impl Strategy<Value = String> {
         "none",
         "folding",
         "sliding",
+        "travel",
+        "axle_from",
         "before_swing",
         "with_travel",
         "given",
@@ -178,7 +184,7 @@ fn other() -> impl Strategy<Value = Msg> {
     let question = prop::sample::select(vec![Question::Clears, Question::Driven, Question::Locks]);
     let direction = prop::sample::select(vec![Direction::Left, Direction::Right, Direction::Up]);
     (
-        0..23u8,
+        0..24u8,
         path(),
         text(),
         0..4usize,
@@ -224,6 +230,7 @@ fn other() -> impl Strategy<Value = Msg> {
                 18 => Msg::Play(msg::Play::Speed(Speed::Fast)),
                 19 => Msg::File(msg::File::ImportText { name: path, text }),
                 20 => Msg::Share(msg::Share::OpenLink { text }),
+                22 => Msg::View(msg::View::GoToStop { leg }),
                 21 => Msg::View(msg::View::Loads { on: leg != 3 }),
                 _ => Msg::File(match leg {
                     0 => msg::File::Duplicate,

@@ -82,5 +82,6 @@ fn all(page: &Page) -> impl Iterator<Item = &Action> {
         .chain(data)
         .chain(files)
         .chain(&page.starters)
+        .chain(&page.stopped.actions)
         .chain(&page.times.actions)
 }

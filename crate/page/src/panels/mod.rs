@@ -17,6 +17,7 @@ mod notices;
 mod panel_set;
 /// Keeps the drawing in its place while a pointer is down on it.
 mod steady;
+mod stopped;
 mod times;
 mod transport;
 

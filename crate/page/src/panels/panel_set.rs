@@ -1,7 +1,8 @@
 //! The parts of the page beside the canvases: each looks its nodes up once and then writes only
 //! what differs.
 use super::{
-    answers, data, drawing, field, files, foot, handles, head, notices, steady, times, transport,
+    answers, data, drawing, field, files, foot, handles, head, notices, steady, stopped, times,
+    transport,
 };
 use crate::error::Result;
 use gearswing_app::msg::Field;
@@ -20,6 +21,7 @@ pub(crate) struct Panels {
     head: head::Head,
     notices: notices::Notices,
     steady: steady::Steady,
+    stopped: stopped::Stopped,
     times: times::Times,
     transport: transport::TransportPanel,
 }
@@ -38,6 +40,7 @@ impl Panels {
             head: head::Head::mount()?,
             notices: notices::Notices::mount()?,
             steady: steady::Steady::mount()?,
+            stopped: stopped::Stopped::mount()?,
             times: times::Times::mount()?,
             transport: transport::TransportPanel::mount()?,
         })
@@ -72,6 +75,7 @@ impl Panels {
         self.files.patch(&page)?;
         self.answers.patch(&page)?;
         self.drawing.patch(&page)?;
+        self.stopped.patch(&page)?;
         self.times.patch(&page)?;
         self.transport.patch(&page)?;
         self.data.patch(&page)?;

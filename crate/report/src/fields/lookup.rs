@@ -6,8 +6,8 @@ use gearswing_units::Quantity;
 
 use super::words::Group;
 use super::{
-    FieldKind, FieldWords, actuator, brace, drive, fall, gear, leg, springs, strut, supply, well,
-    wheel,
+    FieldKind, FieldWords, actuator, brace, drive, fall, gear, leg, seen, springs, strut, supply,
+    well, wheel,
 };
 use crate::subject::{obstacle_words, spring_words};
 use crate::text::{leg_name, plain};
@@ -125,6 +125,7 @@ pub fn table() -> impl Iterator<Item = &'static FieldWords> {
         leg::AIR,
         fall::FALL,
         well::WELL,
+        seen::SEEN,
     ]
     .into_iter()
     .flatten()
@@ -258,6 +259,8 @@ const PARTS: &[(&str, &str)] = &[
     (".shape.surface", "outline"),
     (".sliding", "brace"),
     (".springs", "springs"),
+    (".seen_stop", "where it stopped"),
+    (".how_far", "where it stopped"),
     (".strut", "shock strut"),
     (".jack", "strut jack"),
     (".switches", "switches"),

@@ -14,6 +14,8 @@ mod gear;
 mod leg;
 /// Finding the words of a path.
 mod lookup;
+/// What was seen on the jacks.
+mod seen;
 /// Springs and pins.
 mod springs;
 /// Shock strut.

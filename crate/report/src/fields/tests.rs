@@ -56,6 +56,7 @@ fn every_field_of_a_full_gear_has_words_and_every_row_is_a_field() {
     }
     // The kinds of brace, shape, growth and shortening are keys, not leaves.
     seen.insert(field_words("supply.source").unwrap().pattern);
+    seen.insert(field_words("legs[0].seen_stop").unwrap().pattern);
     for tag in [
         "brace",
         "strut.shortening",

@@ -45,6 +45,8 @@ pub enum Group {
     Fall,
     /// Structure around the leg.
     Well,
+    /// What was seen on the jacks.
+    Seen,
 }
 
 impl Group {
@@ -70,6 +72,7 @@ impl Group {
         Self::Air,
         Self::Fall,
         Self::Well,
+        Self::Seen,
     ];
 
     /// Heading of the group.
@@ -96,6 +99,7 @@ impl Group {
             Self::Air => "Drag areas",
             Self::Fall => "Free fall and lock",
             Self::Well => "Wheel well",
+            Self::Seen => "Where it stopped",
         }
     }
 
@@ -122,7 +126,8 @@ impl Group {
             | Self::Pins
             | Self::Air
             | Self::Fall
-            | Self::Well => true,
+            | Self::Well
+            | Self::Seen => true,
         }
     }
 }

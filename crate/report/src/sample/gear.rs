@@ -1,11 +1,12 @@
 //! An invented gear with every field that a gear file can have.
 use gearswing_solver::model::{
     Accumulator, Acts, Actuator, AttachTo, Basis, Battery, BatteryKind, BatterySize, Body, BodyEnd,
-    Brace, ClearanceRule, Conditions, Drive, ElectricActuator, FallData, Fluid, FoldingBrace,
-    Folds, GasLaw, GasSpring, Gear, Grown, HandPump, Leg, LegAir, LegBody, LineOrifice,
-    LinearSpring, Link, MotorPump, MovingPart, Obstacle, Pin, Pins, Point, Shape, Shortening,
-    ShorteningRow, SlidingBrace, Source, Spring, SpringEnd, SpringJoint, SpringKind, SpringSet,
-    Strut, StrutJack, Supply, Switches, Tire, TorsionSpring, UnlockedBy, View, Wheel,
+    Brace, ClearanceRule, Conditions, Direction, Drive, ElectricActuator, FallData, Fluid,
+    FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, HandPump, HowFar, Leg, LegAir, LegBody,
+    LineOrifice, LinearSpring, Link, MotorPump, MovingPart, Obstacle, Pin, Pins, Point, PumpSeen,
+    SeenStop, Shape, Shortening, ShorteningRow, SlidingBrace, Source, Spring, SpringEnd,
+    SpringJoint, SpringKind, SpringSet, Strut, StrutJack, Supply, Switches, Tire, TorsionSpring,
+    UnlockedBy, View, Wheel,
 };
 
 fn point(x: f64, y: f64) -> Point {
@@ -227,7 +228,7 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
 /// A stop with every reading.
 pub(crate) fn seen_stop(how_far: HowFar) -> SeenStop {
     SeenStop {
-        selected: Direction::Up,
+        selected: Direction::Down,
         how_far,
         pressure: Some(5.1e6),
         pressure_within: 2e5,

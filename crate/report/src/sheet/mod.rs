@@ -12,6 +12,8 @@ mod lines;
 mod numbers;
 /// From cautions to what is not modelled.
 mod report;
+/// What explains a stop.
+mod stopped;
 /// The gear against time.
 mod supply;
 

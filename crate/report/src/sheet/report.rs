@@ -5,6 +5,7 @@ use gearswing_solver::faults::Fault;
 
 use super::leg;
 use super::lines::Lines;
+use super::stopped::stopped;
 use super::supply::supply;
 use crate::answered::{Answered, LegAnswer};
 use crate::cautions::{general_cautions, not_modelled};
@@ -37,6 +38,7 @@ pub fn report_text(answered: &Answered, options: ReportOptions) -> String {
         }
     }
     supply(&mut lines, answered);
+    stopped(&mut lines, answered);
     lines.heading("Not modelled");
     for missing in not_modelled() {
         lines.item(2, "- ", missing);

@@ -59,6 +59,7 @@ fn whole_report() {
         legs: &legs,
         tire: TireChoice::Fitted,
         cycle: None,
+        stops: &[],
         units: UnitChoice::INCH,
     };
     let text = report_text(&answered, ReportOptions { station_rows: 5 });
@@ -76,6 +77,7 @@ fn a_stopped_leg_and_the_former_tire() {
         legs: &legs,
         tire: TireChoice::Former,
         cycle: None,
+        stops: &[],
         units: UnitChoice::METRIC,
     };
     let text = report_text(&answered, ReportOptions { station_rows: 0 });
@@ -101,6 +103,7 @@ fn outcome_is_the_worst_leg() {
             legs,
             tire: TireChoice::Fitted,
             cycle: None,
+            stops: &[],
             units: UnitChoice::INCH,
         }
         .outcome()
@@ -132,6 +135,7 @@ fn json_holds_the_result_itself_and_the_sentences() {
         legs: &legs,
         tire: TireChoice::Fitted,
         cycle: None,
+        stops: &[],
         units: UnitChoice::METRIC,
     };
     let json: Value = serde_json::from_str(&result_json(&answered).unwrap()).unwrap();

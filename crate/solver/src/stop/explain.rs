@@ -8,11 +8,11 @@ use super::strut::strut_long;
 use super::way::{Gaps, Row, Way};
 use crate::faults::check_leg;
 use crate::kinematics::{Linkage, Pose, Sweep};
-use crate::model::{Brace, Conditions, Direction, Gear, Leg, Pins, SeenStop};
+use crate::model::{Conditions, Direction, Gear, Leg, Pins, SeenStop};
 use crate::numeric::bracketed_root;
-use crate::result::{JamCause, Motion, StopCause, StopExplained};
+use crate::result::{Motion, StopCause, StopExplained};
 use crate::statics::{force_at, gravity, wind};
-use crate::supply::{Blocked, Track};
+use crate::supply::Track;
 
 /// Stations of the swing among which a measured distance is looked for.
 const STATIONS: usize = 721;
@@ -23,7 +23,7 @@ const STATIONS: usize = 721;
 const APART: f64 = 4.0;
 
 /// Sum of squares that is nothing but rounding [1].
-const ROUNDING: f64 = 1e-12;
+pub(super) const ROUNDING: f64 = 1e-12;
 
 /// Largest factor on the friction of the pins that is looked for [1].
 const MOST_PIN_FACTOR: f64 = 10.0;
@@ -39,8 +39,8 @@ pub(super) struct Case<'a> {
     pub way: Way,
     pub gaps: Gaps,
     pub head: Head,
-    track: Track,
-    sweep: Sweep,
+    pub track: Track,
+    pub sweep: Sweep,
 }
 
 /// Weighs everything that may have stopped a leg where the file says it stood.
@@ -137,7 +137,7 @@ impl Case<'_> {
         Ok(drafts)
     }
 
-    fn draft(&self, cause: StopCause, at: Crossing, squares: f64, held: Held) -> Draft {
+    pub(super) fn draft(&self, cause: StopCause, at: Crossing, squares: f64, held: Held) -> Draft {
         Draft {
             cause,
             asked: Some(at.travel),
@@ -310,109 +310,6 @@ impl Case<'_> {
             squares,
             held: self.head.dead(),
             fitted: 2,
-        })
-    }
-
-    /// Ends of the actuator, of the linkage, and pins that bind.
-    fn ends(&self) -> Vec<Draft> {
-        let mut drafts = Vec::new();
-        let dead = || self.head.dead();
-        let strokes = self.strokes_left();
-        if let Some(at) = crossing(strokes, &self.stood, self.drawing()) {
-            let squares = self.passed(at.travel, None, true);
-            drafts.push(self.draft(
-                StopCause::ActuatorEnds { left: at.left },
-                at,
-                squares,
-                dead(),
-            ));
-        }
-        if self.is_up()
-            && let Some(jam) = self.sweep.jams.first()
-            && !matches!(
-                jam.cause,
-                JamCause::ActuatorEndsLong { .. } | JamCause::ActuatorEndsShort { .. }
-            )
-        {
-            // The brace's own way on its pin stands for what is left.
-            let radius = match &self.leg.brace {
-                Brace::Folding(brace) => (brace.leg_attach - self.leg.trunnion).norm(),
-                Brace::Sliding(brace) => (brace.leg_attach - self.leg.trunnion).norm(),
-                Brace::None => (self.leg.strut.axle - self.leg.trunnion).norm(),
-            };
-            let left = |travel: f64| (jam.place.travel - travel) * self.leg.swing_up.abs() * radius;
-            let curve = self
-                .way
-                .rows
-                .iter()
-                .map(|row| (row.travel, left(row.travel)));
-            if let Some(at) = crossing(curve, &self.stood, self.drawing()) {
-                let squares = self.passed(at.travel, None, true);
-                drafts.push(self.draft(StopCause::Jams { cause: jam.cause }, at, squares, dead()));
-            }
-        }
-        if let (Some(Blocked::Binds(joint)), Some(last)) =
-            (self.track.blocked, self.way.rows.last())
-        {
-            let off = (last.travel - self.stood.place.travel) / self.stood.uncertainty;
-            let at = Crossing {
-                travel: last.travel,
-                left: 0.0,
-                squares: off * off,
-            };
-            let squares = self.passed(last.travel, None, true);
-            drafts.push(self.draft(StopCause::Binds { joint }, at, squares, dead()));
-        }
-        drafts
-    }
-
-    /// Stroke left over the travel, in the order of the way [m].
-    pub(super) fn strokes_left(&self) -> Vec<(f64, f64)> {
-        let lengths: Vec<(f64, f64)> = self
-            .way
-            .rows
-            .iter()
-            .filter_map(|row| {
-                let pose = self.linkage.pose(row.progress).ok()?;
-                Some((row.travel, pose.actuator_length))
-            })
-            .collect();
-        let lengthens = match (lengths.first(), lengths.last()) {
-            (Some(first), Some(last)) => last.1 > first.1,
-            _ => true,
-        };
-        let actuator = &self.leg.actuator;
-        let left = |length: f64| {
-            if lengthens {
-                actuator.longest - length
-            } else {
-                length - actuator.shortest
-            }
-        };
-        lengths.into_iter().map(|(s, l)| (s, left(l))).collect()
-    }
-
-    fn switch_early(&self) -> Option<Draft> {
-        if !self.head.stops_by_position() {
-            return None;
-        }
-        let travel = self.stood.place.travel;
-        let file = match self.seen.selected {
-            Direction::Up => self.leg.drive.switches.up,
-            Direction::Down => self.leg.drive.switches.down,
-        };
-        let off = (file - travel) / self.stood.uncertainty;
-        let passed = self.passed(travel, None, true);
-        // Where the file has the switch, nothing needs to be chosen.
-        let as_set = off.abs() <= COVERAGE;
-        let squares = passed + if as_set { off * off } else { 0.0 };
-        let squares = if squares < ROUNDING { 0.0 } else { squares };
-        Some(Draft {
-            cause: StopCause::SwitchEarly { travel, file },
-            asked: (as_set || squares > 0.0).then_some(if as_set { file } else { travel }),
-            squares,
-            held: self.head.stopped(),
-            fitted: usize::from(!as_set),
         })
     }
 }

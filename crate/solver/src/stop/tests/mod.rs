@@ -2,5 +2,7 @@
 
 /// Known causes.
 mod causes;
+/// Contact.
+mod contact;
 /// Place and crossing against closed forms.
 mod parts;

@@ -1,0 +1,94 @@
+//! What explains a stop of the selected leg.
+use gearswing_report::{
+    Stopped, cause_sentence, check_sentence, fit_words, reading_words, stop_cautions,
+    stop_error_text, stop_lead, stop_notes,
+};
+use gearswing_solver::result::Fit;
+
+use super::page::Action;
+use crate::msg::{Msg, View};
+use crate::state::State;
+
+/// What explains a stop of the selected leg.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct StopText {
+    /// A stop was entered for this leg.
+    pub shown: bool,
+    /// Where it stood and how far the numbers carry, then the next check; or why there is nothing.
+    pub sentences: Vec<String>,
+    /// Explanations, the one that fits best first.
+    pub rows: Vec<StopRow>,
+    /// Cautions, then what the weighing does and does not do.
+    pub notes: Vec<String>,
+    /// To the place in the drawing.
+    pub actions: Vec<Action>,
+}
+
+/// One explanation.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StopRow {
+    /// How well it fits.
+    pub fit: Fit,
+    /// The same in a word or two.
+    pub fit_text: String,
+    /// The explanation with its number.
+    pub sentence: String,
+    /// Each thing seen against what it asks for.
+    pub readings: Vec<String>,
+}
+
+pub(crate) fn stopped(state: &State) -> StopText {
+    let leg = state.session.leg;
+    let Some((_, found)) = state.stops.of(leg) else {
+        return StopText::default();
+    };
+    let about = Stopped {
+        gear: state.gear(),
+        leg,
+        units: state.session.units,
+    };
+    let found = match found {
+        Ok(found) => found,
+        Err(error) => {
+            return StopText {
+                shown: true,
+                sentences: vec![stop_error_text(&about, error)],
+                ..StopText::default()
+            };
+        }
+    };
+    let mut sentences = vec![stop_lead(&about, found)];
+    if let Some(next) = &found.next_check {
+        sentences.push(check_sentence(&about, next));
+    }
+    StopText {
+        shown: true,
+        sentences,
+        rows: found
+            .explanations
+            .iter()
+            .map(|one| StopRow {
+                fit: one.fit,
+                fit_text: fit_words(one.fit).to_owned(),
+                sentence: cause_sentence(&about, &one.cause),
+                readings: one
+                    .readings
+                    .iter()
+                    .map(|r| reading_words(&about, r))
+                    .collect(),
+            })
+            .collect(),
+        notes: stop_cautions()
+            .iter()
+            .chain(stop_notes())
+            .map(|&text| text.to_owned())
+            .collect(),
+        actions: vec![Action {
+            id: format!("stop.{leg}"),
+            label: "Show it in the drawing".to_owned(),
+            hint: String::new(),
+            enabled: true,
+            msg: Msg::View(View::GoToStop { leg }),
+        }],
+    }
+}

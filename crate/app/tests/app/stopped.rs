@@ -1,0 +1,101 @@
+//! A stop seen on the jacks: entered, explained, shown, undone.
+use gearswing_app::msg::{self, Msg};
+use gearswing_solver::result::Fit;
+use gearswing_solver::stop::explain_stop;
+
+use crate::support::Desk;
+
+const STOP: &str = "legs[2].seen_stop";
+
+fn choose(desk: &mut Desk, path: &str, option: &str) {
+    desk.send(Msg::Field(msg::Field::Choose {
+        path: path.to_owned(),
+        option: option.to_owned(),
+    }));
+}
+
+fn with_a_stop() -> Desk {
+    let mut desk = Desk::demo();
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 2 }));
+    assert!(!desk.page().stopped.shown);
+    choose(&mut desk, STOP, "travel");
+    desk.enter(&format!("{STOP}.how_far.travel.travel"), "88 %");
+    desk.enter(&format!("{STOP}.gauge_pa"), "900 psi");
+    choose(&mut desk, &format!("{STOP}.pump"), "running");
+    desk
+}
+
+#[test]
+fn a_stop_is_explained_by_the_same_numbers_as_everywhere() {
+    let desk = with_a_stop();
+    let shown = desk.page().stopped;
+    assert!(shown.shown);
+    let found = explain_stop(&desk.gear(), 2).unwrap();
+    assert_eq!(shown.rows.len(), found.explanations.len());
+    for (row, one) in shown.rows.iter().zip(&found.explanations) {
+        assert_eq!(row.fit, one.fit);
+        assert_eq!(row.readings.len(), one.readings.len());
+    }
+    assert!(shown.rows.iter().any(|row| row.fit == Fit::RuledOut));
+    assert!(shown.sentences[0].contains("88.0 %"), "{shown:?}");
+    for row in &shown.rows {
+        println!("{}: {} {:?}", row.fit_text, row.sentence, row.readings);
+    }
+    println!("{:?}", shown.sentences);
+}
+
+#[test]
+fn the_drawing_goes_to_the_place_and_undo_takes_the_stop_out() {
+    let mut desk = with_a_stop();
+    let action = desk.page().stopped.actions.remove(0);
+    desk.send(action.msg);
+    let progress = desk.state.session.progress;
+    let found = explain_stop(&desk.gear(), 2).unwrap();
+    assert!((progress - found.place.progress).abs() < 1e-9);
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 0 }));
+    assert!(!desk.page().stopped.shown, "the stop is another leg's");
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 2 }));
+    for _ in 0..4 {
+        desk.send(Msg::History(msg::History::Undo));
+    }
+    assert!(!desk.page().stopped.shown);
+    assert_eq!(desk.gear().legs[2].seen_stop, None);
+}
+
+#[test]
+fn the_way_of_measuring_can_be_changed_and_keeps_the_place() {
+    let mut desk = with_a_stop();
+    for option in [
+        "angle",
+        "travel",
+        "actuator_pins",
+        "axle_from",
+        "travel",
+        "none",
+    ] {
+        choose(&mut desk, STOP, option);
+        assert_eq!(desk.page().stopped.shown, option != "none");
+        if option == "angle" || option == "actuator_pins" {
+            let found = explain_stop(&desk.gear(), 2).unwrap();
+            assert!(
+                (found.place.travel - 0.88).abs() < 1e-3,
+                "{option} {found:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn what_is_nowhere_on_the_way_says_so() {
+    let mut desk = with_a_stop();
+    choose(&mut desk, STOP, "actuator_pins");
+    desk.enter(
+        &format!("{STOP}.how_far.actuator_pins.pins_apart_m"),
+        "19 m",
+    );
+    let shown = desk.page().stopped;
+    assert!(shown.rows.is_empty() && shown.sentences[0].contains("Nowhere on its way"));
+    desk.enter(&format!("{STOP}.gauge_pa"), "-5 psi");
+    let row = desk.row(&format!("{STOP}.gauge_pa"));
+    assert!(row.error.is_some());
+}

@@ -1,0 +1,68 @@
+//! What explains a stop of the selected leg.
+
+use super::action::ActionButton;
+use super::lists::sentences;
+use crate::dom::{Rows, by_id, element, set_hidden};
+use crate::error::Result;
+use gearswing_app::Page;
+use gearswing_app::view::{StopRow, StopText};
+use web_sys::HtmlElement;
+
+/// Explanations in their order.
+pub(super) struct Stopped {
+    shown: Option<StopText>,
+    part: HtmlElement,
+    actions: Rows<ActionButton>,
+    said: HtmlElement,
+    list: HtmlElement,
+    notes: HtmlElement,
+}
+
+impl Stopped {
+    /// Looks up the nodes.
+    pub(super) fn mount() -> Result<Self> {
+        Ok(Self {
+            shown: None,
+            part: by_id("stop-part")?,
+            actions: Rows::new(by_id("stop-actions")?),
+            said: by_id("stop-said")?,
+            list: by_id("stop-list")?,
+            notes: by_id("stop-notes")?,
+        })
+    }
+
+    /// Shows the text of a page.
+    pub(super) fn patch(&mut self, page: &Page) -> Result<()> {
+        let new = &page.stopped;
+        if self.shown.as_ref() == Some(new) {
+            return Ok(());
+        }
+        set_hidden(&self.part, !new.shown)?;
+        self.actions.patch(&new.actions)?;
+        sentences(&self.said, "p", &new.sentences)?;
+        set_hidden(&self.list, new.rows.is_empty())?;
+        self.list.set_text_content(None);
+        for row in &new.rows {
+            let item = explanation(row)?;
+            self.list.append_child(&item)?;
+        }
+        sentences(&self.notes, "li", &new.notes)?;
+        self.shown = Some(new.clone());
+        Ok(())
+    }
+}
+
+/// One explanation: how well it fits, the sentence, the numbers.
+fn explanation(row: &StopRow) -> Result<HtmlElement> {
+    let item = element("li", "")?;
+    let fit = element("strong", "")?;
+    fit.set_text_content(Some(&format!("{}: ", row.fit_text)));
+    item.append_child(&fit)?;
+    let sentence = element("span", "")?;
+    sentence.set_text_content(Some(&row.sentence));
+    item.append_child(&sentence)?;
+    let numbers = element("ul", "quiet small")?;
+    sentences(&numbers, "li", &row.readings)?;
+    item.append_child(&numbers)?;
+    Ok(item)
+}

@@ -1,0 +1,165 @@
+//! What may have stopped a leg, as a sentence with its number.
+use gearswing_solver::model::{Direction, MovingPart};
+use gearswing_solver::result::{Demand, JamCause, StopCause, TireState};
+use gearswing_units::Quantity;
+
+use super::Stopped;
+use crate::cases::joint_words;
+use crate::subject::{obstacle_words, part_name};
+
+/// The cause in a sentence.
+#[must_use]
+pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
+    let length = |si: f64| stopped.say(Quantity::Length, si);
+    let pressure = |si: f64| stopped.say(Quantity::Pressure, si);
+    let volts = |si: f64| stopped.say(Quantity::Voltage, si);
+    let demand = |demand: &Demand| match demand {
+        Demand::Pressure(si) => pressure(*si),
+        Demand::Force(si) => stopped.say(Quantity::Force, *si),
+    };
+    match cause {
+        StopCause::Touches {
+            obstacle,
+            part,
+            tire,
+            clearance,
+        } => {
+            let place = if *clearance < 0.0 {
+                format!(
+                    "in the drawing they overlap by {} there",
+                    length(-clearance)
+                )
+            } else {
+                format!("in the drawing {} is left there", length(*clearance))
+            };
+            format!(
+                "The {} touches {}: {place}.",
+                part_words(*part, *tire),
+                obstacle_of(stopped, *obstacle)
+            )
+        }
+        StopCause::StrutLong {
+            missing,
+            amount,
+            obstacle,
+            part,
+            tire,
+        } => format!(
+            "The strut is {} short of its full shortening of {}, so that the {} touches {}.",
+            length(*missing),
+            length(*amount),
+            part_words(*part, *tire),
+            obstacle_of(stopped, *obstacle)
+        ),
+        StopCause::ForceShort { needed, available } => format!(
+            "The actuator is too weak: by the file the leg needs {} there, and the source makes no more than {}.",
+            demand(needed),
+            demand(available)
+        ),
+        StopCause::BatteryLow { open_circuit, file } => format!(
+            "The battery sags: at rest it would give {}, where the file has {}.",
+            volts(*open_circuit),
+            volts(*file)
+        ),
+        StopCause::BadContact { extra } => format!(
+            "A wire, relay, switch or ground loses volts behind the battery's posts: {} more than the file has.",
+            stopped.say(Quantity::Resistance, *extra)
+        ),
+        StopCause::SourceWeak { gives, file } => format!(
+            "The pump, its relief valve or the supply gives out at {}, where the file has {}.",
+            demand(gives),
+            demand(file)
+        ),
+        StopCause::Friction {
+            extra_thrust,
+            extra_moment,
+            pin_factor,
+        } => {
+            let moment = extra_moment.map_or_else(String::new, |si| {
+                format!(
+                    " ({} about the trunnion)",
+                    stopped.say(Quantity::Moment, si)
+                )
+            });
+            let factor = pin_factor.map_or_else(String::new, |factor| {
+                format!(
+                    ", as pins that rub {} times as much as in the file would",
+                    stopped.say(Quantity::Ratio, factor)
+                )
+            });
+            format!(
+                "More friction all the way: {} at the actuator{moment} on top of the file's{factor}.",
+                stopped.say(Quantity::Force, *extra_thrust)
+            )
+        }
+        StopCause::HeldThere { thrust } => format!(
+            "Something that is not in the drawing holds it just there, with {} at the actuator or more: a hose, a wire, a door, a burr.",
+            stopped.say(Quantity::Force, *thrust)
+        ),
+        StopCause::Binds { joint } => format!(
+            "The pins bind there, by the file: friction at {} grows with the thrust faster than the thrust itself.",
+            joint_words(*joint)
+        ),
+        StopCause::ActuatorEnds { left } => format!(
+            "The actuator is at the end of its travel: by the file it has {} left there.",
+            length(*left)
+        ),
+        StopCause::Jams { cause } => format!(
+            "The linkage goes no further, by the file: {}.",
+            jam_words(stopped, cause)
+        ),
+        StopCause::SwitchEarly { travel, file } => {
+            let switch = match stopped.model().and_then(|leg| leg.seen_stop.as_ref()) {
+                Some(seen) if seen.selected == Direction::Down => "down",
+                _ => "up",
+            };
+            format!(
+                "The {switch} switch makes at {} of travel or before and stops the pump; the file has it at {}.",
+                stopped.say(Quantity::Travel, *travel),
+                stopped.say(Quantity::Travel, *file)
+            )
+        }
+        StopCause::PressureSwitchLow { opens, file } => format!(
+            "The pressure switch stops the pump at {}, where the file has {}.",
+            pressure(*opens),
+            pressure(*file)
+        ),
+    }
+}
+
+fn part_words(part: MovingPart, tire: Option<TireState>) -> String {
+    let state = match tire {
+        Some(TireState::New) => "new ",
+        Some(TireState::Grown) => "grown ",
+        None => "",
+    };
+    format!("{state}{}", part_name(part))
+}
+
+fn obstacle_of(stopped: &Stopped, obstacle: usize) -> String {
+    let name = stopped
+        .model()
+        .and_then(|leg| leg.well.get(obstacle))
+        .map_or("", |o| &o.name);
+    obstacle_words(name, obstacle)
+}
+
+fn jam_words(stopped: &Stopped, cause: &JamCause) -> String {
+    let miss = stopped.say(Quantity::Length, cause.miss());
+    match cause {
+        JamCause::BraceTooShort { .. } => format!("the brace is {miss} too short"),
+        JamCause::BraceTooLong { .. } => format!("the folded brace is {miss} too long"),
+        JamCause::SlidingBraceEndsLong { .. } => {
+            format!("the telescopic brace would have to be {miss} longer")
+        }
+        JamCause::SlidingBraceEndsShort { .. } => {
+            format!("the telescopic brace would have to be {miss} shorter")
+        }
+        JamCause::ActuatorEndsLong { .. } => {
+            format!("the actuator would have to be {miss} longer")
+        }
+        JamCause::ActuatorEndsShort { .. } => {
+            format!("the actuator would have to be {miss} shorter")
+        }
+    }
+}

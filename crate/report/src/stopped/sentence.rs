@@ -1,0 +1,212 @@
+//! What was seen against what explanations ask for, and what to look at next.
+use gearswing_solver::result::{Check, Finds, Fit, NextCheck, ReadingFit, StopExplained};
+use gearswing_solver::stop::StopError;
+use gearswing_units::Quantity;
+
+use super::Stopped;
+use crate::text::capital_first;
+use crate::timed::{Timed, supply_error_text};
+
+/// Cautions that belong to a stopped leg.
+#[must_use]
+pub fn stop_cautions() -> &'static [&'static str] {
+    &[
+        "A leg that has stopped can move on without warning: take the power off and let the pressure down before a hand goes near it.",
+        "Do not cure a stop by more pressure or a larger breaker; find what holds the leg first, and ask the maker's data.",
+    ]
+}
+
+/// What the weighing does and does not do.
+#[must_use]
+pub fn stop_notes() -> &'static [&'static str] {
+    &[
+        "Worked out for the aeroplane level on jacks, with this leg alone against the source.",
+        "\"Off\" is the difference between asked and seen in standard uncertainties: up to 2 fits, above 3 is ruled out. A number that was chosen to fit counts as 2 in the order.",
+        "To stand at a place and not before also asks that nothing stopped the leg on the way there: by how much the drawing or the loads would have to be wrong for that counts as well.",
+        "Only the explanations listed are weighed, one at a time. Another one, or two together, may be the true one.",
+        "A breaker that may have tripped leaves gauge, volts and pump untold.",
+    ]
+}
+
+/// How well an explanation fits, in a word or two.
+#[must_use]
+pub fn fit_words(fit: Fit) -> &'static str {
+    match fit {
+        Fit::Fits => "fits",
+        Fit::Doubtful => "doubtful",
+        Fit::RuledOut => "ruled out",
+    }
+}
+
+/// One thing seen against what is asked for.
+#[must_use]
+pub fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
+    let off = |off: f64| {
+        if off >= 99.95 {
+            "more than 100 off".to_owned()
+        } else {
+            format!("{off:.1} off")
+        }
+    };
+    match *reading {
+        ReadingFit::HowFar {
+            asked,
+            seen,
+            off: by,
+        } => {
+            let seen = stopped.say(Quantity::Travel, seen);
+            match asked {
+                None => format!("stands at {seen}, chosen to fit"),
+                Some(asked) => format!(
+                    "to stand at {} (seen {seen}) and not before: {}",
+                    stopped.say(Quantity::Travel, asked),
+                    off(by)
+                ),
+            }
+        }
+        ReadingFit::Pressure {
+            asked,
+            seen,
+            off: by,
+        } => format!(
+            "gauge {}, read {}: {}",
+            stopped.say(Quantity::Pressure, asked),
+            stopped.say(Quantity::Pressure, seen),
+            off(by)
+        ),
+        ReadingFit::Voltage {
+            asked,
+            seen,
+            off: by,
+        } => format!(
+            "battery {}, read {}: {}",
+            stopped.say(Quantity::Voltage, asked),
+            stopped.say(Quantity::Voltage, seen),
+            off(by)
+        ),
+        ReadingFit::Pump {
+            asked,
+            seen,
+            off: by,
+        } => {
+            let word = |runs| if runs { "runs on" } else { "stops" };
+            let seen = if seen { "ran on" } else { "had stopped" };
+            format!("pump {}, {seen}: {}", word(asked), off(by))
+        }
+    }
+}
+
+/// Where the leg stood, and how far the numbers carry.
+#[must_use]
+pub fn stop_lead(stopped: &Stopped, found: &StopExplained) -> String {
+    let lead = capital_first(&format!(
+        "{} stood at {} of travel, to within {}.",
+        stopped.the_leg(),
+        stopped.say(Quantity::Travel, found.place.travel),
+        stopped.say(Quantity::Travel, found.travel_within)
+    ));
+    let left = found
+        .explanations
+        .iter()
+        .filter(|one| one.fit != Fit::RuledOut)
+        .count();
+    let end = match (left, found.told_apart) {
+        (0, _) => {
+            "None of the explanations weighed here fits: look at the file's figures and at the readings again."
+        }
+        (1, _) => "One explanation is left of those weighed here.",
+        (_, true) => {
+            "The first explanation fits best of those weighed here; the others that are not ruled out stay possible."
+        }
+        (_, false) => "What was seen does not tell the first explanations apart.",
+    };
+    format!("{lead} {end}")
+}
+
+/// The next check and what it tells; explanations go by their number in the order, from 1.
+#[must_use]
+pub fn check_sentence(stopped: &Stopped, next: &NextCheck) -> String {
+    let what = match next.check {
+        Check::PumpRuns => "listen whether the pump or motor runs on while the leg stands",
+        Check::Contact => {
+            "with the power off and the pressure down, look with a lamp and a strip of paper whether anything touches"
+        }
+        Check::StrutLength => {
+            "with the power off, measure by how much the strut falls short of its full shortening"
+        }
+        Check::Gauge => "read the gauge at the manifold while the leg stands",
+        Check::Posts => "read the voltage at the battery's posts while the leg stands",
+        Check::MotorVolts => "read the voltage at the motor while the leg stands",
+        Check::EndSwitch => {
+            "with the power off, try with a meter whether the leg's end switch is made"
+        }
+        Check::FullBattery => {
+            "swing again on a full battery or ground power and see whether it goes on"
+        }
+        Check::StrokeLeft => {
+            "with the pressure down, measure how much stroke the actuator has left"
+        }
+        Check::ByHand => {
+            "with the power off, the pressure down and the actuator taken off the leg, swing the leg by hand past the place and feel whether it drags"
+        }
+    };
+    let finds = |finds: Finds| match finds {
+        Finds::Yes => "a yes".to_owned(),
+        Finds::No => "a no".to_owned(),
+        Finds::Pressure(si) => format!("about {}", stopped.say(Quantity::Pressure, si)),
+        Finds::Voltage(si) => format!("about {}", stopped.say(Quantity::Voltage, si)),
+        Finds::Length(si) => format!("about {}", stopped.say(Quantity::Length, si)),
+    };
+    format!(
+        "Next, {what}: {} speaks for no. 1, {} for no. {}.",
+        finds(next.if_first),
+        finds(next.if_second),
+        next.second.saturating_add(1)
+    )
+}
+
+/// Why nothing can be explained.
+#[must_use]
+pub fn stop_error_text(stopped: &Stopped, error: &StopError) -> String {
+    let length = |si: f64| stopped.say(Quantity::Length, si);
+    let travel = |si: f64| stopped.say(Quantity::Travel, si);
+    match error {
+        StopError::Faults(_) => "Nothing is explained: the data have faults.".to_owned(),
+        StopError::NothingSeen => "No stop was entered for this leg.".to_owned(),
+        StopError::NotOnTheWay {
+            seen,
+            nearest,
+            travel: at,
+        } => format!(
+            "Nowhere on its way does {} have {}; the nearest is {} at {} of travel. Measure again, or check the fixed place.",
+            stopped.the_leg(),
+            length(*seen),
+            length(*nearest),
+            travel(*at)
+        ),
+        StopError::Ambiguous {
+            seen,
+            first,
+            second,
+        } => format!(
+            "{} occurs at {} of travel and again at {}: measure from another place.",
+            length(*seen),
+            travel(*first),
+            travel(*second)
+        ),
+        StopError::NotDriven => {
+            "Nothing is explained: the actuator drives this leg nowhere.".to_owned()
+        }
+        StopError::Source(error) => {
+            let timed = Timed {
+                gear: stopped.gear,
+                units: stopped.units,
+            };
+            supply_error_text(&timed, error)
+        }
+        StopError::Clearance { .. } => {
+            "Nothing is explained: a clearance near the place could not be worked out. Look at the outlines there."
+                .to_owned()
+        }
+    }
+}

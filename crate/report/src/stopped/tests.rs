@@ -1,0 +1,258 @@
+//! Every cause, reading and check has its sentence, with its numbers in the units chosen.
+use gearswing_solver::model::{Joint, MovingPart};
+use gearswing_solver::result::{
+    Check, Demand, Explanation, Finds, Fit, JamCause, NextCheck, Phase, Place, ReadingFit,
+    StopCause, StopExplained, TireState,
+};
+use gearswing_solver::stop::StopError;
+use gearswing_units::UnitChoice;
+
+use super::*;
+use crate::sample::full_gear;
+
+fn causes() -> Vec<(StopCause, &'static [&'static str])> {
+    let (obstacle, part, tire) = (0, MovingPart::Wheel, Some(TireState::Grown));
+    vec![
+        (
+            StopCause::Touches {
+                obstacle,
+                part,
+                tire,
+                clearance: -0.0021,
+            },
+            &["grown tire", "Bay rib", "overlap by 2.1 mm"],
+        ),
+        (
+            StopCause::Touches {
+                obstacle: 1,
+                part: MovingPart::LowerLink,
+                tire: None,
+                clearance: 0.0012,
+            },
+            &["lower brace link", "Upper skin", "1.2 mm is left"],
+        ),
+        (
+            StopCause::StrutLong {
+                missing: 0.02,
+                amount: 0.05,
+                obstacle,
+                part,
+                tire,
+            },
+            &["20.0 mm short", "50.0 mm", "Bay rib"],
+        ),
+        (
+            StopCause::ForceShort {
+                needed: Demand::Pressure(5e6),
+                available: Demand::Pressure(4e6),
+            },
+            &["needs 50.0 bar", "no more than 40.0 bar"],
+        ),
+        (
+            StopCause::ForceShort {
+                needed: Demand::Force(500.0),
+                available: Demand::Force(400.0),
+            },
+            &["needs 500 N", "no more than 400 N"],
+        ),
+        (
+            StopCause::BatteryLow {
+                open_circuit: 11.0,
+                file: 12.6,
+            },
+            &["11.0 V", "12.6 V"],
+        ),
+        (StopCause::BadContact { extra: 0.02 }, &["0.02"]),
+        (
+            StopCause::SourceWeak {
+                gives: Demand::Pressure(2e6),
+                file: Demand::Pressure(3e6),
+            },
+            &["20.0 bar", "30.0 bar"],
+        ),
+        (
+            StopCause::Friction {
+                extra_thrust: 300.0,
+                extra_moment: Some(20.0),
+                pin_factor: Some(2.5),
+            },
+            &["300 N", "20.0 N·m", "2.5"],
+        ),
+        (StopCause::HeldThere { thrust: 150.0 }, &["150 N"]),
+        (
+            StopCause::Binds {
+                joint: Joint::Trunnion,
+            },
+            &["trunnion"],
+        ),
+        (StopCause::ActuatorEnds { left: 0.003 }, &["3.0 mm left"]),
+        (
+            StopCause::Jams {
+                cause: JamCause::BraceTooShort {
+                    reach: 0.5,
+                    span: 0.51,
+                },
+            },
+            &["10.0 mm too short"],
+        ),
+        (
+            StopCause::SwitchEarly {
+                travel: 0.9,
+                file: 1.0,
+            },
+            &["90.0 %", "100.0 %", "switch"],
+        ),
+        (
+            StopCause::PressureSwitchLow {
+                opens: 3e6,
+                file: 6e6,
+            },
+            &["30.0 bar", "60.0 bar"],
+        ),
+    ]
+}
+
+#[test]
+fn every_cause_has_its_numbers() {
+    let gear = full_gear();
+    let stopped = Stopped {
+        gear: &gear,
+        leg: 0,
+        units: UnitChoice::METRIC,
+    };
+    for (cause, parts) in causes() {
+        let text = cause_sentence(&stopped, &cause);
+        println!("{text}");
+        assert!(text.ends_with('.'), "{text}");
+        for part in parts {
+            assert!(text.contains(part), "{text} lacks {part}");
+        }
+    }
+}
+
+#[test]
+fn readings_say_what_is_asked_and_what_was_seen() {
+    let gear = full_gear();
+    let stopped = Stopped {
+        gear: &gear,
+        leg: 0,
+        units: UnitChoice::METRIC,
+    };
+    let say = |reading| reading_words(&stopped, &reading);
+    assert_eq!(
+        say(ReadingFit::HowFar {
+            asked: None,
+            seen: 0.9,
+            off: 0.0
+        }),
+        "stands at 90.0 %, chosen to fit"
+    );
+    assert_eq!(
+        say(ReadingFit::Pressure {
+            asked: 3e6,
+            seen: 2.5e6,
+            off: 2.04
+        }),
+        "gauge 30.0 bar, read 25.0 bar: 2.0 off"
+    );
+    assert_eq!(
+        say(ReadingFit::Pump {
+            asked: true,
+            seen: false,
+            off: 3.03
+        }),
+        "pump runs on, had stopped: 3.0 off"
+    );
+    assert!(
+        say(ReadingFit::Voltage {
+            asked: 11.0,
+            seen: 2.0,
+            off: 120.0
+        })
+        .ends_with("more than 100 off")
+    );
+}
+
+fn explanation(cause: StopCause, fit: Fit, score: f64) -> Explanation {
+    Explanation {
+        cause,
+        fit,
+        readings: Vec::new(),
+        chi_squared: score,
+        fitted: 0,
+        score,
+    }
+}
+
+#[test]
+fn the_lead_never_says_more_than_the_numbers_carry() {
+    let gear = full_gear();
+    let stopped = Stopped {
+        gear: &gear,
+        leg: 0,
+        units: UnitChoice::METRIC,
+    };
+    let mut found = StopExplained {
+        place: Place {
+            phase: Phase::Swing,
+            progress: 0.9,
+            travel: 0.9,
+            swing: 1.3,
+        },
+        travel_within: 0.02,
+        explanations: vec![
+            explanation(StopCause::HeldThere { thrust: 1.0 }, Fit::Fits, 1.0),
+            explanation(StopCause::BadContact { extra: 0.1 }, Fit::Fits, 2.0),
+        ],
+        told_apart: false,
+        next_check: None,
+    };
+    let lead = stop_lead(&stopped, &found);
+    assert!(lead.starts_with("The right main stood at 90.0 %"), "{lead}");
+    assert!(lead.contains("does not tell"), "{lead}");
+    let next = NextCheck {
+        check: Check::MotorVolts,
+        if_first: Finds::Voltage(10.0),
+        second: 1,
+        if_second: Finds::Voltage(8.0),
+    };
+    let text = check_sentence(&stopped, &next);
+    assert!(
+        text.contains("about 10.0 V speaks for no. 1") && text.contains("for no. 2"),
+        "{text}"
+    );
+    found.told_apart = true;
+    assert!(stop_lead(&stopped, &found).contains("stay possible"));
+    for one in &mut found.explanations {
+        one.fit = Fit::RuledOut;
+    }
+    assert!(stop_lead(&stopped, &found).contains("None of the explanations"));
+}
+
+#[test]
+fn what_cannot_be_explained_says_why() {
+    let gear = full_gear();
+    let stopped = Stopped {
+        gear: &gear,
+        leg: 0,
+        units: UnitChoice::METRIC,
+    };
+    let text = stop_error_text(
+        &stopped,
+        &StopError::Ambiguous {
+            seen: 0.5,
+            first: 0.2,
+            second: 0.7,
+        },
+    );
+    assert!(text.contains("20.0 %") && text.contains("70.0 %"), "{text}");
+    let text = stop_error_text(
+        &stopped,
+        &StopError::NotOnTheWay {
+            seen: 5.0,
+            nearest: 0.9,
+            travel: 0.0,
+        },
+    );
+    assert!(text.contains("nearest is 900"), "{text}");
+}
