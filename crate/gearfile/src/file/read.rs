@@ -5,6 +5,7 @@ use serde::de::{DeserializeOwned, IgnoredAny};
 use serde_json::Value;
 use serde_json::error::Category;
 
+use super::place::{byte_at, path_at};
 use super::{FORMAT, OpenError, READ_LIMIT, VERSION};
 
 /// What is read first: it tells whose file this is.
@@ -74,11 +75,10 @@ fn head(text: &str) -> Result<Head, OpenError> {
 
 /// Reads `T`; `root` is put before the path of a fault.
 pub(crate) fn parse<T: DeserializeOwned>(text: &str, root: &str) -> Result<T, OpenError> {
-    let mut reader = serde_json::Deserializer::from_str(text);
-    let value = serde_path_to_error::deserialize(&mut reader)
-        .map_err(|error| field_error(root, &error.path().to_string(), error.inner()))?;
-    reader.end().map_err(|error| not_json(&error))?;
-    Ok(value)
+    serde_json::from_str(text).map_err(|error: serde_json::Error| {
+        let place = byte_at(text, error.line(), error.column());
+        field_error(root, &path_at(text, place), &error)
+    })
 }
 
 /// A fault of JSON or of one field.
@@ -87,9 +87,9 @@ fn field_error(root: &str, path: &str, error: &serde_json::Error) -> OpenError {
         return not_json(error);
     }
     let path = match (root, path) {
-        ("", "." | "") => "file".to_owned(),
+        ("", "") => "file".to_owned(),
         ("", path) => path.to_owned(),
-        (root, "." | "") => root.to_owned(),
+        (root, "") => root.to_owned(),
         (root, path) => format!("{root}.{path}"),
     };
     let (what, line, column) = (words(error), error.line(), error.column());

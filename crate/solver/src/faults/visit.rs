@@ -20,6 +20,7 @@ pub(super) struct Visit {
 }
 
 impl Visit {
+    #[inline(never)]
     pub(super) fn fault(&mut self, path: Arguments<'_>, kind: FaultKind) {
         let path = match self.leg {
             Some(leg) => format!("legs[{leg}].{path}"),
@@ -41,6 +42,7 @@ impl Visit {
     }
 
     /// Checks a number; true when sound.
+    #[inline(never)]
     pub(super) fn number(&mut self, path: Arguments<'_>, value: f64, range: Range) -> bool {
         let Range { min, max } = range;
         if !value.is_finite() {
@@ -54,6 +56,7 @@ impl Visit {
     }
 
     /// Checks a number that may be absent.
+    #[inline(never)]
     pub(super) fn option(&mut self, path: Arguments<'_>, value: Option<f64>, range: Range) {
         if let Some(value) = value {
             self.number(path, value, range);
@@ -61,6 +64,7 @@ impl Visit {
     }
 
     /// Checks a point; true when sound.
+    #[inline(never)]
     pub(super) fn point(&mut self, path: Arguments<'_>, point: Point) -> bool {
         let Range { min, max } = ranges::COORDINATE;
         for value in [point.x, point.y] {
@@ -77,6 +81,7 @@ impl Visit {
     }
 
     /// Checks that two joints are apart.
+    #[inline(never)]
     pub(super) fn apart(&mut self, path: &str, point: Point, other: &str, other_point: Point) {
         let distance = (point - other_point).norm();
         if distance < LEAST_JOINT_DISTANCE {
@@ -93,6 +98,7 @@ impl Visit {
     }
 
     /// Checks that a number is below another field's.
+    #[inline(never)]
     pub(super) fn below(&mut self, path: &str, value: f64, other: &str, limit: f64) {
         if value >= limit {
             let other = self.path(other);
@@ -108,6 +114,7 @@ impl Visit {
     }
 
     /// Checks a count; true when it may be gone through.
+    #[inline(never)]
     pub(super) fn count(&mut self, path: Arguments<'_>, count: usize) -> bool {
         if count > MOST_ITEMS {
             self.fault(
