@@ -1,4 +1,5 @@
-//! One gear file for each fault and each jam: opens, and gets that fault from the solver.
+//! One gear file for each fault, each jam and each supply that moves nothing: opens, and gets that
+//! answer from the solver.
 #![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
 use std::collections::BTreeSet;
 use std::path::PathBuf;
@@ -7,6 +8,7 @@ use gearswing_gearfile::read;
 use gearswing_solver::faults::{Fault, check_gear};
 use gearswing_solver::model::Gear;
 use gearswing_solver::result::Jam;
+use gearswing_solver::supply::{SupplyOptions, cycle};
 use gearswing_solver::{Options, solve_leg};
 use serde::Serialize;
 use serde_json::Value;
@@ -44,6 +46,15 @@ fn key<T: Serialize>(value: &T) -> String {
 
 /// File, and its faults: path and kind.
 const FAULTS: &[(&str, &[(&str, &str)])] = &[
+    (
+        "accumulator",
+        &[
+            ("supply.accumulator.exponent", "out_of_range"),
+            ("supply.accumulator.gas_volume_m3", "out_of_range"),
+            ("supply.accumulator.precharge_pa", "not_below"),
+            ("supply.accumulator.charged_pa", "not_below"),
+        ],
+    ),
     (
         "brace_length_at_down",
         &[("legs[0].brace.sliding.longest_m", "length_at_down")],
@@ -88,6 +99,13 @@ const FAULTS: &[(&str, &[(&str, &str)])] = &[
         )],
     ),
     ("missing", &[("legs[0].drive.electric", "missing")]),
+    (
+        "negative_resistance",
+        &[
+            ("supply.battery.internal_ohm", "out_of_range"),
+            ("supply.battery.wires_ohm", "out_of_range"),
+        ],
+    ),
     ("no_area", &[("legs[0].strut.sliding_outline_m", "no_area")]),
     ("no_legs", &[("legs", "no_legs")]),
     (
@@ -161,6 +179,17 @@ const FAULTS: &[(&str, &[(&str, &str)])] = &[
         "too_many",
         &[("legs[0].well[0].shape.surface.points_m", "too_many")],
     ),
+    (
+        "zero_flow",
+        &[("supply.source.motor_pump.free_flow_m3_s", "out_of_range")],
+    ),
+];
+
+/// File, and the error that following its supply through time ends with: no field is wrong by
+/// itself.
+const NO_CYCLE: &[(&str, &str)] = &[
+    ("no_flow", "no_flow"),
+    ("relief_below_any_load", "nothing_moves"),
 ];
 
 fn faults_of(gear: &Gear) -> Vec<Fault> {
@@ -186,6 +215,23 @@ fn each_fault_is_told_and_no_other() {
         found.sort();
         wanted.sort();
         assert_eq!(found, wanted, "{name}");
+    }
+}
+
+#[test]
+fn each_supply_that_moves_nothing_is_told() {
+    let listed: BTreeSet<String> = NO_CYCLE
+        .iter()
+        .map(|(name, _)| (*name).to_owned())
+        .collect();
+    assert_eq!(listed, names("no_cycle"));
+    for (name, wanted) in NO_CYCLE {
+        let gear = open("no_cycle", name);
+        assert_eq!(faults_of(&gear), [], "{name}");
+        // each leg can be worked out all the same
+        assert!(solve_leg(&gear, 0, &Options::default()).is_ok(), "{name}");
+        let found = cycle(&gear, &SupplyOptions::default()).unwrap_err();
+        assert_eq!(key(&found), *wanted, "{name}: {found}");
     }
 }
 

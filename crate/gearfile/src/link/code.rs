@@ -29,19 +29,21 @@ pub(super) fn wrap(body: &str) -> Option<String> {
     if length > LONGEST {
         return None;
     }
+    let mut code = String::from_utf8(head(length)).ok()?;
+    let crc = crc(code.as_bytes(), body.as_bytes());
+    push_digits(&mut code, u64::from(crc), CRC_DIGITS);
+    code.push_str(body);
+    code.push(char::from(END));
+    Some(code)
+}
+
+/// What stands before the checksum in a link of this many characters.
+fn head(length: usize) -> Vec<u8> {
     let mut head = format!("{MARK}{VERSION}");
     push_digits(&mut head, length as u64, LENGTH_DIGITS);
     let check = check_digit(head.as_bytes().get(MARK.len()..).unwrap_or_default());
     head.push(char::from(check));
-    let mut code = head.clone();
-    push_digits(
-        &mut code,
-        u64::from(crc(head.as_bytes(), body.as_bytes())),
-        CRC_DIGITS,
-    );
-    code.push_str(body);
-    code.push(char::from(END));
-    Some(code)
+    head.into_bytes()
 }
 
 /// Takes the body out of a link text; what follows the text is left aside.
@@ -82,7 +84,11 @@ pub(super) fn unwrap(text: &str) -> Result<String, LinkError> {
         return Err(LinkError::Altered);
     }
     let Some(whole) = characters.get(..length) else {
-        return Err(cut(Some(length)));
+        return Err(if is_whole_but_for_its_length(&characters) {
+            LinkError::Altered
+        } else {
+            cut(Some(length))
+        });
     };
     let whole = ascii(whole)?;
     let said = digits(whole.get(CRC_AT..BODY_AT).unwrap_or_default())?;
@@ -91,6 +97,18 @@ pub(super) fn unwrap(text: &str) -> Result<String, LinkError> {
         return Err(LinkError::Altered);
     }
     String::from_utf8(body.to_vec()).map_err(|_| LinkError::Altered)
+}
+
+/// Whether the text is a whole link whose digits of length were altered: with the length that it has,
+/// its checksum holds.
+fn is_whole_but_for_its_length(characters: &[char]) -> bool {
+    let have = characters.len();
+    let Ok(text) = ascii(characters) else {
+        return false;
+    };
+    let said = digits(text.get(CRC_AT..BODY_AT).unwrap_or_default());
+    let body = text.get(BODY_AT..have.saturating_sub(1));
+    body.is_some_and(|body| text.last() == Some(&END) && said == Ok(crc(&head(have), body).into()))
 }
 
 fn ascii(characters: &[char]) -> Result<Vec<u8>, LinkError> {
