@@ -20,6 +20,8 @@ mod hostile;
 mod lock;
 /// From up to down instead of from down to up.
 mod reversed;
+/// Springs and rubbing pins.
+mod sprung;
 /// Gear file and link.
 mod stored;
 /// Work, energy, equilibrium, pressure.

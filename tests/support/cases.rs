@@ -3,7 +3,7 @@ use gearswing_solver::faults::{FaultKind, check_gear};
 use gearswing_solver::kinematics::{Linkage, Sweep};
 use gearswing_solver::model::{Gear, Leg};
 
-use crate::{Draw, Kind, random_gear, with_well};
+use crate::{Draw, Kind, random_gear, with_springs_and_pins, with_well};
 
 /// One random gear with one sound leg.
 pub struct Case {
@@ -60,6 +60,18 @@ pub fn cases(each: u64, obstacles: usize, salt: u64) -> impl Iterator<Item = Cas
                     .expect("a sound leg among a hundred")
             })
         })
+}
+
+/// As [`cases`], with springs of every kind and rubbing pins.
+pub fn sprung_cases(each: u64, obstacles: usize, salt: u64) -> impl Iterator<Item = Case> {
+    cases(each, obstacles, salt).map(|mut case| {
+        let Case { gear, draw, .. } = &mut case;
+        *gear = (0..1000)
+            .map(|_| with_springs_and_pins(gear, draw))
+            .find(|gear| check_gear(gear).is_ok())
+            .expect("springs that fit among a thousand");
+        case
+    })
 }
 
 fn drawn(kind: Kind, obstacles: usize, start: u64) -> Case {

@@ -16,6 +16,11 @@ pub fn mirrored(gear: &Gear) -> Gear {
         each_point(leg, &mut |p| p.x = -p.x);
         leg.swing_up = -leg.swing_up;
         leg.wheel.lean = -leg.wheel.lean;
+        for spring in &mut leg.springs {
+            if let SpringKind::Torsion(spring) = &mut spring.kind {
+                spring.moment_at_down = -spring.moment_at_down;
+            }
+        }
         for obstacle in &mut leg.well {
             // the free side lies to the left of the direction
             obstacle.shape.points_mut().reverse();
@@ -63,19 +68,25 @@ pub fn turned(gear: &Gear, angle: f64) -> Gear {
 pub fn enlarged(gear: &Gear, by: f64) -> Gear {
     let mut gear = gear.clone();
     each_number(&mut gear, &mut |dimension, number| match dimension {
-        Dimension::Position | Dimension::Length => *number *= by,
+        Dimension::Position | Dimension::Length | Dimension::Moment => *number *= by,
+        Dimension::Rate => *number /= by,
         Dimension::Pressure => *number /= by * by,
         Dimension::Area | Dimension::Mass | Dimension::Force | Dimension::Other => {}
     });
     gear
 }
 
-/// Every force `by` times as large: masses, drag areas, seal friction, pressures.
+/// Every force `by` times as large: masses, drag areas, springs, seal friction, pressures.
 #[must_use]
 pub fn heavier(gear: &Gear, by: f64) -> Gear {
     let mut gear = gear.clone();
     each_number(&mut gear, &mut |dimension, number| match dimension {
-        Dimension::Area | Dimension::Mass | Dimension::Force | Dimension::Pressure => *number *= by,
+        Dimension::Area
+        | Dimension::Mass
+        | Dimension::Force
+        | Dimension::Pressure
+        | Dimension::Rate
+        | Dimension::Moment => *number *= by,
         Dimension::Position | Dimension::Length | Dimension::Other => {}
     });
     gear

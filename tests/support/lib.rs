@@ -22,8 +22,11 @@ pub mod outlines;
 pub mod plain;
 /// Two results that should be the same.
 pub mod same;
+/// Random springs and rubbing pins.
+pub mod springs;
 
-pub use cases::{Case, cases};
+pub use cases::{Case, cases, sprung_cases};
 pub use draw::Draw;
 pub use kinds::{BraceKind, Kind, ShorteningKind, random_gear, with_well};
 pub use plain::{bare_gear, bare_leg, near, solve};
+pub use springs::with_springs_and_pins;

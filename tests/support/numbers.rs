@@ -16,6 +16,10 @@ pub enum Dimension {
     Force,
     /// A pressure [Pa].
     Pressure,
+    /// A rate of a spring [N/m].
+    Rate,
+    /// A moment, or a rate of a torsion spring [N·m, N·m/rad].
+    Moment,
     /// Angle, ratio, speed, density: what keeps its value.
     Other,
 }
@@ -69,8 +73,22 @@ pub fn each_point(leg: &mut Leg, f: &mut impl FnMut(&mut Point)) {
     }
     f(&mut leg.actuator.mount);
     f(&mut leg.actuator.attach);
+    for spring in &mut leg.springs {
+        for end in ends(spring) {
+            f(&mut end.point);
+        }
+    }
     for obstacle in &mut leg.well {
         obstacle.shape.points_mut().iter_mut().for_each(&mut *f);
+    }
+}
+
+/// Both ends of a spring; a torsion spring has none.
+fn ends(spring: &mut Spring) -> Vec<&mut SpringEnd> {
+    match &mut spring.kind {
+        SpringKind::Linear(s) => vec![&mut s.first, &mut s.second],
+        SpringKind::Gas(s) => vec![&mut s.first, &mut s.second],
+        SpringKind::Torsion(_) => vec![],
     }
 }
 
@@ -129,9 +147,54 @@ fn each_of_leg(leg: &mut Leg, f: &mut impl FnMut(Dimension, &mut f64)) {
     }
     f(Mass, &mut a.mass);
     f(Force, &mut a.seal_friction);
+    for spring in &mut leg.springs {
+        each_of_spring(&mut spring.kind, f);
+    }
+    for pin in pins(&mut leg.pins) {
+        f(Length, &mut pin.radius);
+        f(Other, &mut pin.friction);
+    }
     for obstacle in &mut leg.well {
         let own = &mut obstacle.required_clearance;
         own.iter_mut().for_each(|number| f(Length, number));
+    }
+}
+
+/// All pins of a leg.
+pub fn pins(pins: &mut Pins) -> [&mut Pin; 6] {
+    [
+        &mut pins.trunnion,
+        &mut pins.brace_pivot,
+        &mut pins.knee,
+        &mut pins.leg_attach,
+        &mut pins.actuator_mount,
+        &mut pins.actuator_attach,
+    ]
+}
+
+fn each_of_spring(kind: &mut SpringKind, f: &mut impl FnMut(Dimension, &mut f64)) {
+    use Dimension::{Force, Length, Moment, Other, Rate};
+    match kind {
+        SpringKind::Linear(s) => {
+            f(Rate, &mut s.rate);
+            match &mut s.set {
+                SpringSet::FreeLength { length } => f(Length, length),
+                SpringSet::ForceAtDown { force } => f(Force, force),
+            }
+        }
+        SpringKind::Gas(s) => {
+            f(Length, &mut s.shortest);
+            f(Length, &mut s.longest);
+            f(Force, &mut s.force_longest);
+            f(Force, &mut s.force_shortest);
+            if let GasLaw::Polytropic { exponent } = &mut s.law {
+                f(Other, exponent);
+            }
+        }
+        SpringKind::Torsion(s) => {
+            f(Moment, &mut s.rate);
+            f(Moment, &mut s.moment_at_down);
+        }
     }
 }
 

@@ -1,6 +1,6 @@
 //! Two results that should be the same, but for a change that is known.
 use gearswing_solver::model::{Point, Vector};
-use gearswing_solver::result::{LegResult, MechanismEventKind, Motion, Station};
+use gearswing_solver::result::{LegResult, MechanismEventKind, Motion, Reactions, Station};
 
 /// How the second result should differ from the first.
 pub struct Change<'a> {
@@ -145,7 +145,8 @@ impl Change<'_> {
             return;
         };
         // rounding of an arm weighs with the square of the force that it takes
-        let size = x.holding.abs() + x.reactions.trunnion.norm() + 100.0;
+        let efforts = [x.retract_effort, x.extend_effort].map(|e| e.unwrap_or(0.0).abs());
+        let size = x.holding.abs() + efforts[0] + efforts[1] + x.reactions.trunnion.norm() + 100.0;
         let size = size * (size / 1000.0).max(1.0) * self.force;
         self.number("holding", at, x.holding * self.force, y.holding, size);
         let per_area = self.force / (self.length * self.length);
@@ -165,7 +166,18 @@ impl Change<'_> {
                 self.number(&format!("{motion:?} effort"), at, e * self.force, f, size);
             }
         }
-        let (r, s) = (x.reactions, y.reactions);
+        self.reactions(at, x.reactions, y.reactions, size);
+        for motion in [Motion::Retract, Motion::Extend] {
+            let (r, s) = (x.reactions_in(motion), y.reactions_in(motion));
+            assert_eq!(r.is_some(), s.is_some(), "{motion:?} at {at}");
+            if let (Some(r), Some(s)) = (r, s) {
+                self.reactions(at, *r, *s, size);
+            }
+        }
+    }
+
+    #[track_caller]
+    fn reactions(&self, at: f64, r: Reactions, s: Reactions, size: f64) {
         for (what, a, b) in [
             ("trunnion", Some(r.trunnion), Some(s.trunnion)),
             ("brace pivot", r.brace_pivot, s.brace_pivot),
