@@ -121,10 +121,16 @@ fn of_fall(fall: &Fall) -> impl Iterator<Item = Assumption> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::result::AxleLoadEffect;
+    use crate::result::{
+        Arrival, AxleLoadEffect, FallAirspeed, FallEnergy, LeastKneePush, LeastMoment, Phase,
+    };
 
     fn verdict(offset: f64, into_lock: f64, knee_push: f64) -> Verdict {
-        let lock = Lock {
+        locks(&lock(offset, into_lock, knee_push), false, None, None, None).verdict
+    }
+
+    fn lock(offset: f64, into_lock: f64, knee_push: f64) -> Lock {
+        Lock {
             kind: LockKind::OverCentre,
             over_centre: Some(offset),
             past_centre: Some(0.02),
@@ -133,8 +139,50 @@ mod tests {
             ground_load: Some(AxleLoadEffect { into_lock }),
             knee_push: Some(knee_push),
             end_gap: None,
+        }
+    }
+
+    /// A leg that its lock would hold, but that comes there over a place where nothing pushes it on.
+    #[test]
+    fn lock_reached_by_speed_alone_is_not_sure() {
+        let place = Place {
+            phase: Phase::Swing,
+            progress: 0.1,
+            travel: 0.1,
+            swing: 0.1,
         };
-        locks(&lock, false, None, None, None).verdict
+        let fall = |moment: f64, push: f64| Fall {
+            outcome: FallOutcome::ReachesLock(Arrival {
+                time: 1.0,
+                swing_rate: -1.0,
+                axle_speed: 0.7,
+                knee_speed: Some(2.0),
+                largest_axle_speed: 1.5,
+            }),
+            moment_at_up: 40.0,
+            least_moment: Some(LeastMoment { moment, place }),
+            least_knee_push: Some(LeastKneePush { push, place }),
+            airspeed: FallAirspeed::NoAirLoad,
+            friction_factor: None,
+            seal_friction_limit: None,
+            energy: FallEnergy {
+                weights: 30.0,
+                springs: 0.0,
+                air: 0.0,
+                friction: 0.0,
+                orifice: 0.0,
+                motion: 30.0,
+                residual: 0.0,
+            },
+            inertia: InertiaBasis::Given,
+        };
+        let with = |fall: &Fall| locks(&lock(0.003, 0.01, 50.0), false, Some(fall), None, None);
+        assert_eq!(with(&fall(2.0, 3.0)).verdict, Verdict::Good);
+        assert_eq!(with(&fall(-0.1, 3.0)).verdict, Verdict::Marginal);
+        assert_eq!(with(&fall(2.0, -0.1)).verdict, Verdict::Marginal);
+        let mut short = fall(2.0, 3.0);
+        short.outcome = FallOutcome::StopsShort { place, time: 1.0 };
+        assert_eq!(with(&short).verdict, Verdict::Marginal);
     }
 
     /// Source of 1/16 in: common practice on light aeroplanes; of 5 N: our own figure.
