@@ -233,9 +233,10 @@ fn springs_give_what_they_store() {
 }
 
 /// No peak hides between the stations: with ten times as many, the pressures needed in every load
-/// case stay within 0.5 %.
+/// case stay within 0.5 %; within 2 % where the load jumps.
 #[test]
 fn peaks_do_not_hide_between_stations() {
+    let mut missed = Vec::new();
     let mut compared = 0;
     for case in sprung_cases(1, 0, 46) {
         let mut gear = case.gear.clone();
@@ -279,28 +280,27 @@ fn peaks_do_not_hide_between_stations() {
                 let (Some(coarse), Some(fine)) = (coarse, fine) else {
                     continue;
                 };
-                // the force jumps at a row of a table of shortening: there a station decides
+                // the load jumps at a row of a table of shortening: there the nearest station
+                // decides, and the load may change by as much as it does within one
                 let jumps = |table: &[ShorteningRow]| {
-                    table
-                        .iter()
-                        .any(|row| (row.travel - fine.place.travel).abs() < 1.0 / 720.0)
+                    let off = |row: &ShorteningRow| (row.travel - fine.place.travel).abs();
+                    table.iter().any(|row| off(row) < 1.0 / 720.0)
                 };
-                if let Shortening::WithTravel { table } = &case.leg().strut.shortening
-                    && jumps(table)
-                {
-                    continue;
+                let allowed = match &case.leg().strut.shortening {
+                    Shortening::WithTravel { table } if jumps(table) => 0.02,
+                    _ => 0.005,
+                };
+                let off = (coarse.pressure - fine.pressure).abs() / fine.pressure.max(1e5);
+                if off > allowed {
+                    missed.push(format!(
+                        "{:?}: {} and {} at {} ({allowed})",
+                        a.case, coarse.pressure, fine.pressure, fine.place.travel
+                    ));
                 }
-                let off = (coarse.pressure - fine.pressure).abs();
-                assert!(
-                    off <= 0.005 * fine.pressure.max(1e5),
-                    "{:?}: {} and {}",
-                    a.case,
-                    coarse.pressure,
-                    fine.pressure
-                );
                 compared += 1;
             }
         }
     }
+    assert!(missed.is_empty(), "{missed:#?}");
     assert!(compared > 200, "{compared}");
 }
