@@ -189,7 +189,7 @@ fn springs_give_what_they_store() {
             let at = station.progress;
             let Ok(pose) = linkage.pose(at) else { continue };
             let start = linkage.path().start();
-            if pose.rates.swing.abs() < 0.2 || at < 0.02 || at > 0.98 || start > at - 0.02 {
+            if pose.rates.swing.abs() < 0.2 || !(0.02..=0.98).contains(&at) || start > at - 0.02 {
                 continue;
             }
             let kinked = |table: &[ShorteningRow]| {

@@ -20,6 +20,8 @@ mod policy;
 mod same;
 /// The page starts, on a desk and on a phone.
 mod start;
+/// A stop seen on the jacks.
+mod stopped;
 /// The gear against time.
 mod times;
 /// Touch: drag, pinch, scroll beside.

@@ -34,7 +34,7 @@ mod tests {
                 .collect();
             let (mut ours, mut wanted) = (list.clone(), list);
             sort_short(&mut ours, |a, b| a.0.cmp(&b.0));
-            wanted.sort_by(|a, b| a.0.cmp(&b.0));
+            wanted.sort_by_key(|entry| entry.0);
             assert_eq!(ours, wanted);
         }
     }
