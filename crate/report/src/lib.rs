@@ -51,7 +51,7 @@ pub use stopped::{
 };
 pub use subject::Subject;
 pub use table::{stations_csv, stations_csv_head, stations_csv_rows, stations_text};
-pub use text::clean;
+pub use text::{capital_first, clean};
 pub use timed::{
     Timed, event_line, events_text, indication_words, run_sentence, run_sentences, stall_sentence,
     supply_cautions, supply_error_text, supply_simplified, times_csv_head, times_csv_rows,

@@ -86,7 +86,8 @@ pub(crate) fn small_first(text: &str) -> String {
 }
 
 /// With a capital first letter.
-pub(crate) fn capital_first(text: &str) -> String {
+#[must_use]
+pub fn capital_first(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or_else(String::new, |first| {
         first.to_uppercase().chain(chars).collect()

@@ -18,7 +18,14 @@ async fn ensure_told(browser: &Browser) -> Result<String> {
             ensure!(said.contains(sentence), "“{sentence}” is not in “{said}”");
         }
     }
-    let shown = browser.text("#stop-list").await?;
+    browser
+        .script::<Option<bool>>(
+            "document.getElementById('stop-out-part').open = true; return null;",
+            &[],
+        )
+        .await?;
+    let list = browser.text("#stop-list").await?;
+    let shown = format!("{list} {}", browser.text("#stop-out").await?);
     let words = stop["words"].as_array().context("no words")?;
     ensure!(words.len() > 3, "{words:?}");
     let mut from = 0;

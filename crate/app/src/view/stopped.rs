@@ -1,7 +1,7 @@
 //! What explains a stop of the selected leg.
 use gearswing_report::{
-    Stopped, cause_sentence, check_sentence, fit_words, reading_words, stop_cautions,
-    stop_error_text, stop_lead, stop_notes,
+    Stopped, capital_first, cause_sentence, check_sentence, fit_words, reading_words,
+    stop_cautions, stop_error_text, stop_lead, stop_notes,
 };
 use gearswing_solver::result::Fit;
 
@@ -27,9 +27,9 @@ pub struct StopText {
 /// One explanation.
 #[derive(Clone, Debug, PartialEq)]
 pub struct StopRow {
-    /// How well it fits.
-    pub fit: Fit,
-    /// The same in a word or two.
+    /// It is ruled out; those that are stand last.
+    pub ruled_out: bool,
+    /// How well it fits, in a word or two.
     pub fit_text: String,
     /// The explanation with its number.
     pub sentence: String,
@@ -68,8 +68,8 @@ pub(crate) fn stopped(state: &State) -> StopText {
             .explanations
             .iter()
             .map(|one| StopRow {
-                fit: one.fit,
-                fit_text: fit_words(one.fit).to_owned(),
+                ruled_out: one.fit == Fit::RuledOut,
+                fit_text: capital_first(fit_words(one.fit)),
                 sentence: cause_sentence(&about, &one.cause),
                 readings: one
                     .readings

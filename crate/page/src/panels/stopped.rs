@@ -2,7 +2,7 @@
 
 use super::action::ActionButton;
 use super::lists::sentences;
-use crate::dom::{Rows, by_id, element, set_hidden};
+use crate::dom::{Rows, by_id, element, set_attribute, set_hidden};
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::{StopRow, StopText};
@@ -15,6 +15,8 @@ pub(super) struct Stopped {
     actions: Rows<ActionButton>,
     said: HtmlElement,
     list: HtmlElement,
+    out_part: HtmlElement,
+    out: HtmlElement,
     notes: HtmlElement,
 }
 
@@ -27,6 +29,8 @@ impl Stopped {
             actions: Rows::new(by_id("stop-actions")?),
             said: by_id("stop-said")?,
             list: by_id("stop-list")?,
+            out_part: by_id("stop-out-part")?,
+            out: by_id("stop-out")?,
             notes: by_id("stop-notes")?,
         })
     }
@@ -40,11 +44,16 @@ impl Stopped {
         set_hidden(&self.part, !new.shown)?;
         self.actions.patch(&new.actions)?;
         sentences(&self.said, "p", &new.sentences)?;
-        set_hidden(&self.list, new.rows.is_empty())?;
+        let left = new.rows.iter().filter(|row| !row.ruled_out).count();
+        set_hidden(&self.list, left == 0)?;
+        set_hidden(&self.out_part, left == new.rows.len())?;
         self.list.set_text_content(None);
+        self.out.set_text_content(None);
+        set_attribute(&self.out, "start", &(left + 1).to_string())?;
         for row in &new.rows {
             let item = explanation(row)?;
-            self.list.append_child(&item)?;
+            let list = if row.ruled_out { &self.out } else { &self.list };
+            list.append_child(&item)?;
         }
         sentences(&self.notes, "li", &new.notes)?;
         self.shown = Some(new.clone());

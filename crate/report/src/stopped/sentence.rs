@@ -24,7 +24,7 @@ pub fn stop_notes() -> &'static [&'static str] {
         "\"Off\" is the difference between asked and seen in standard uncertainties: up to 2 fits, above 3 is ruled out. A number that was chosen to fit counts as 2 in the order.",
         "To stand at a place and not before also asks that nothing stopped the leg on the way there: by how much the drawing or the loads would have to be wrong for that counts as well.",
         "Only the explanations listed are weighed, one at a time. Another one, or two together, may be the true one.",
-        "A breaker that may have tripped leaves gauge, volts and pump untold.",
+        "A breaker that may have tripped leaves gauge and volts untold, unless the pump was heard to run on.",
     ]
 }
 

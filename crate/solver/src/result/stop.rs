@@ -12,7 +12,7 @@ pub struct StopExplained {
     pub place: Place,
     /// It stood there within this much travel, two standard uncertainties [1].
     pub travel_within: f64,
-    /// Explanations, the one that fits best first.
+    /// Explanations, the one that fits best first, those ruled out last.
     pub explanations: Vec<Explanation>,
     /// Whether what was seen tells the first explanation from the second.
     pub told_apart: bool,

@@ -8,9 +8,9 @@ use super::strut::strut_long;
 use super::way::{Gaps, Row, Way};
 use crate::faults::check_leg;
 use crate::kinematics::{Linkage, Pose, Sweep};
-use crate::model::{Conditions, Direction, Gear, Leg, Pins, SeenStop};
+use crate::model::{Conditions, Direction, Gear, Leg, Pins, PumpSeen, SeenStop};
 use crate::numeric::bracketed_root;
-use crate::result::{Motion, StopCause, StopExplained};
+use crate::result::{Explanation, Fit, Motion, StopCause, StopExplained};
 use crate::statics::{force_at, gravity, wind};
 use crate::supply::Track;
 
@@ -67,7 +67,7 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
         seen,
         linkage: &linkage,
         stood,
-        head: Head::new(&on_jacks, model)?,
+        head: Head::new(&on_jacks, model, seen.pump == PumpSeen::Running)?,
         way,
         gaps,
         track,
@@ -81,9 +81,15 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
             (weigh(draft, seen, &case.stood, &case.head), held)
         })
         .collect();
-    weighed.sort_by(|(a, _), (b, _)| a.score.total_cmp(&b.score));
+    let is_out = |one: &Explanation| one.fit == Fit::RuledOut;
+    weighed.sort_by(|(a, _), (b, _)| {
+        let out = is_out(a).cmp(&is_out(b));
+        out.then(a.score.total_cmp(&b.score))
+    });
     let told_apart = match weighed.as_slice() {
-        [(first, _), (second, _), ..] => second.score - first.score >= APART,
+        [(first, _), (second, _), ..] => {
+            is_out(second) != is_out(first) || second.score - first.score >= APART
+        }
         _ => true,
     };
     let next_check = next_check(&case, &weighed);

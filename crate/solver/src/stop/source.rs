@@ -49,7 +49,8 @@ pub(super) struct Sagged {
 }
 
 impl Head {
-    pub(super) fn new(gear: &Gear, leg: &Leg) -> Result<Self, StopError> {
+    /// `ran` = the pump was noticed to run on: then no breaker had tripped.
+    pub(super) fn new(gear: &Gear, leg: &Leg, ran: bool) -> Result<Self, StopError> {
         let supply = &gear.supply;
         let (most, kind) = match Pump::new(supply).map_err(StopError::Source)? {
             Some(pump) => {
@@ -69,7 +70,7 @@ impl Head {
             most,
             kind,
             switch: supply.pressure_switch,
-            breaker: supply.battery.breaker_rating,
+            breaker: supply.battery.breaker_rating.filter(|_| !ran),
         })
     }
 
