@@ -44,15 +44,19 @@ impl Stopped {
         set_hidden(&self.part, !new.shown)?;
         self.actions.patch(&new.actions)?;
         sentences(&self.said, "p", &new.sentences)?;
-        let left = new.rows.iter().filter(|row| !row.ruled_out).count();
+        // Where nothing is left, all stand open.
+        let left = match new.rows.iter().filter(|row| !row.ruled_out).count() {
+            0 => new.rows.len(),
+            left => left,
+        };
         set_hidden(&self.list, left == 0)?;
         set_hidden(&self.out_part, left == new.rows.len())?;
         self.list.set_text_content(None);
         self.out.set_text_content(None);
         set_attribute(&self.out, "start", &(left + 1).to_string())?;
-        for row in &new.rows {
+        for (at, row) in new.rows.iter().enumerate() {
             let item = explanation(row)?;
-            let list = if row.ruled_out { &self.out } else { &self.list };
+            let list = if at < left { &self.list } else { &self.out };
             list.append_child(&item)?;
         }
         sentences(&self.notes, "li", &new.notes)?;
