@@ -4,6 +4,10 @@ use crate::model::{Brace, Leg, Point, Vector, View};
 use crate::result::InertiaBasis;
 use crate::statics::attach_velocity;
 
+/// Least mass of a link of a folding brace [kg]: as the knee passes the straight line the leg stands
+/// still, and links without mass would leave nothing that moves. Our own figure, lighter than any.
+const LEAST_LINK: f64 = 0.01;
+
 /// Moments of inertia about the parts' own centres [kg·m2].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Inertias {
@@ -55,8 +59,8 @@ impl Inertias {
         match (&leg.brace, pose.knee, pose.brace_attach) {
             (Brace::Folding(brace), Some(knee), Some(attach)) => {
                 let knee = quarter(knee - brace.airframe_pivot) * rates.upper;
-                energy += bar(brace.upper.mass, Vector::zeros(), knee)
-                    + bar(brace.lower.mass, knee, turning(attach));
+                energy += bar(brace.upper.mass.max(LEAST_LINK), Vector::zeros(), knee)
+                    + bar(brace.lower.mass.max(LEAST_LINK), knee, turning(attach));
             }
             (Brace::Sliding(brace), _, Some(attach)) => {
                 energy += bar(brace.mass, Vector::zeros(), turning(attach));

@@ -56,7 +56,7 @@ fn damped(
     let [a, b, c] = rows.map(|row| damper.turbulent(row[STROKE]) * 2.0 / row[INERTIA]);
     let turbulent = h / 6.0 * (a + 4.0 * b + c);
     // over the second half
-    let later = (h / 24.0 * (8.0 * b + 5.0 * c - a)).clamp(0.0, turbulent);
+    let later = (h / 24.0 * (8.0 * b + 5.0 * c - a)).max(0.0).min(turbulent);
     let middle = rows[1];
     let mut end = energy + work;
     for _ in 0..4 {
@@ -163,7 +163,7 @@ fn limit(
         return found.map(|(_, stops)| stops).filter(|&stops| stops <= most);
     }
     let (pushed, stops) = found.unwrap_or((from, f64::INFINITY));
-    let mut low = pushed.clamp(from, most);
+    let mut low = pushed.max(from).min(most);
     let mut high = stops.min(most);
     // the first guess at the far end is rougher than the search itself
     for _ in 0..HALVINGS {

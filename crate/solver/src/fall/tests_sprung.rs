@@ -92,3 +92,27 @@ fn estimated_inertias_are_those_of_plate_and_rod() {
     assert!((plate.body - 6.0 * (0.08 * 0.08 + 0.36) / 12.0).abs() < 1e-12);
     assert_eq!(plate.basis, InertiaBasis::UniformPlate);
 }
+
+/// Links whose mass was left at nothing leave nothing that moves at the straight knee: the fall is
+/// followed all the same, with an orifice and without, and its energies balance.
+#[test]
+fn links_without_mass_fall() {
+    for mass in [0.0, 1e-6] {
+        for orifice in [None, Some(2e-3), Some(1e-3)] {
+            let mut leg = leg();
+            leg.actuator.mass = mass;
+            leg.actuator.seal_friction = 1.0;
+            leg.fall.return_orifice = orifice;
+            if let Brace::Folding(brace) = &mut leg.brace {
+                brace.upper.mass = mass;
+                brace.lower.mass = mass;
+            }
+            let found = fall(&leg);
+            let energy = found.energy;
+            println!("{mass} {orifice:?} {:?} {energy:?}", found.outcome);
+            assert!(!matches!(found.outcome, FallOutcome::NotFollowed { .. }));
+            assert!(energy.residual.abs() < 1e-3, "{energy:?}");
+            assert!(energy.motion.is_finite() && energy.orifice.is_finite());
+        }
+    }
+}

@@ -33,6 +33,10 @@ pub(super) const SPRINGS: usize = 4;
 /// Friction of the pins, against the fall.
 pub(super) const PINS: usize = 5;
 
+/// Least inertia, so that a table that all but vanishes somewhere stays above nothing between its knots
+/// [kg·m2].
+const LEAST_INERTIA: f64 = 1e-9;
+
 /// Way of a leg from up to the lock.
 #[derive(Clone, Debug)]
 pub(super) struct Track {
@@ -118,7 +122,9 @@ impl Track {
     }
 
     pub(super) fn at(&self, x: f64) -> At<COLUMNS> {
-        self.table.at(x)
+        let mut at = self.table.at(x);
+        at.value[INERTIA] = at.value[INERTIA].max(LEAST_INERTIA);
+        at
     }
 
     /// Integrals of functions of the row from up to `x`, by Simpson's rule in every piece.
@@ -176,7 +182,9 @@ pub(super) fn halves(table: &Table<COLUMNS>, split: usize) -> Vec<(f64, [f64; CO
         halves.push((x0, *row));
         halves.extend((1..parts).map(|part| {
             let x = x0 + (x1 - x0) * part as f64 / parts as f64;
-            (x, table.at(x).value)
+            let mut row = table.at(x).value;
+            row[INERTIA] = row[INERTIA].max(LEAST_INERTIA);
+            (x, row)
         }));
     }
     halves.extend(knots.last().copied().zip(table.values().last().copied()));
@@ -270,7 +278,10 @@ impl Rows<'_> {
             -loads.power(leg, linkage, pose)
         };
         let mut row = [0.0; COLUMNS];
-        row[INERTIA] = self.inertias.twice_energy(leg, linkage, pose);
+        row[INERTIA] = self
+            .inertias
+            .twice_energy(leg, linkage, pose)
+            .max(LEAST_INERTIA);
         row[SPRINGS] = -springs.power(leg, linkage, pose);
         row[WEIGHTS] = push(self.gravity, none);
         if leg.air.wheel_drag_area + leg.air.leg_drag_area > 0.0 {
