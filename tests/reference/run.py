@@ -3,7 +3,8 @@
     python run.py --gearswing PATH [--legs 240] [--draw 1] [--timer PATH] [--keep DIR]
 
 Draws legs of every kind, writes them as gear files, runs the native command once over all of them
-and compares with root finding (scipy), distances (shapely) and balances of forces (numpy). Ends
+and compares with root finding (scipy), distances (shapely), balances of forces (numpy) and equations
+of motion (scipy). Ends
 with 1 on any disagreement, or when too few legs or a kind of leg was not compared.
 """
 
@@ -24,6 +25,7 @@ import program
 import timing
 from compare import compare_leg
 from compare_clear import compare_clearances
+from compare_fall import compare_falls
 from draw import draw_gears, kind_of, kinds
 from growth import check_growth
 from tally import Tally
@@ -54,6 +56,7 @@ def main():
         legs = sum(len(gear["legs"]) for gear in gears)
         print(f"drew {legs} legs in {time.perf_counter() - began:.1f} s", flush=True)
         good = compare_all(options, files)
+        good = compare_more("falls", compare_falls, options, folder) and good
         if options.timer:
             timing.report(options.timer, files)
     return 0 if good else 1
@@ -102,6 +105,20 @@ def compare_file(file, document):
         compare_clearances(tally, gear, mechanism, answer["result"])
         seen[kind_of(leg)] += 1
     return tally, seen
+
+
+def compare_more(what, compare, options, folder):
+    """Runs a comparison of its own: `compare` gives its tally and what was compared too seldom."""
+    began = time.perf_counter()
+    tally, few = compare(options.gearswing, folder, options.draw)
+    print(f"{what} compared in {time.perf_counter() - began:.1f} s")
+    print("\n".join(tally.report()))
+    wrong = few + tally.failures[:SHOWN_FAILURES]
+    for text in wrong:
+        print(f"FAILED: {text}")
+    if not wrong:
+        print(f"{what} agree, {sum(tally.count.values())} comparisons")
+    return not wrong
 
 
 def judge(tally, seen):

@@ -1,0 +1,174 @@
+"""Falls of random legs: draws them, solves them by fall.py and holds the program against that."""
+
+import collections
+import concurrent.futures
+import math
+import random
+
+import numpy as np
+
+import gearfile
+import program
+from compare import first_stop
+from draw import draw_leg, kind_of, kinds
+from draw_springs import draw_springs
+from fall import CHANGE, Falling
+from mechanism import Mechanism, NotClosed
+from tally import Tally
+
+# Relative, of times, speeds and energies.
+ALLOWED = 1e-4
+# The program looks at the speed of the axle at its time steps only.
+ALLOWED_LARGEST = 2e-3
+# The least of each that must have been compared.
+LEAST = {"reaches_lock": 16, "sprung": 12, "unsprung": 4, "orifice": 6, "rubbing": 8}
+LEGS_PER_GEAR = 4
+
+
+def draw_falls(seed):
+    """Gears of legs that might fall, one of each kind whose strut does not move on the way."""
+    rng = random.Random(seed)
+    legs = []
+    for kind in kinds():
+        if kind[3] != "with_travel":
+            legs.append(draw_fall(rng, kind, f"Falling leg {len(legs) + 1}"))
+    return [
+        {
+            "name": f"Falling {at // LEGS_PER_GEAR + 1}",
+            "legs": legs[at : at + LEGS_PER_GEAR],
+            "supply": {"available_pressure_pa": 7e6},
+            "fluid": {"density_kg_m3": round(rng.uniform(800.0, 1000.0), 1)},
+            "conditions": {
+                "load_factor": round(rng.uniform(0.9, 1.3), 3),
+                "pitch_rad": round(rng.uniform(-0.1, 0.1), 4),
+                "bank_rad": round(rng.uniform(-0.1, 0.1), 4),
+                "airspeed_m_s": round(rng.uniform(0.0, 25.0), 2),
+                "sideslip_rad": round(rng.uniform(-0.1, 0.1), 4),
+            },
+        }
+        for at in range(0, len(legs), LEGS_PER_GEAR)
+    ]
+
+
+def draw_fall(rng, kind, name):
+    """One leg of a kind that comes up and whose knee folds steadily."""
+    for _ in range(4000):
+        leg = draw_leg(rng, *kind, name)
+        if leg is None or not folds_steadily(leg):
+            continue
+        leg["actuator"]["seal_friction_n"] = rng.choice((0.0, round(rng.uniform(2.0, 40.0), 2)))
+        if kind[0] in ("through_centre", "same_side"):
+            # links without mass have no inertia as the knee passes the straight line
+            for link in ("upper", "lower"):
+                leg["brace"]["folding"][link].setdefault("mass_kg", 0.5)
+        data = {}
+        if rng.random() < 0.5:
+            data["return_orifice_m"] = round(leg["actuator"]["bore_m"] * rng.uniform(0.05, 0.1), 5)
+            if rng.random() < 0.5:
+                data["discharge_coefficient"] = round(rng.uniform(0.6, 0.7), 3)
+        if rng.random() < 0.4:
+            data["body_inertia_kg_m2"] = round(rng.uniform(0.02, 0.3), 4)
+        if data:
+            leg["fall"] = data
+        if rng.random() < 0.6:
+            leg["springs"] = draw_springs(rng, leg, rng.randint(1, 2))
+        return leg
+    raise RuntimeError(f"no leg of kind {kind} that might fall can be drawn")
+
+
+def folds_steadily(leg):
+    """Whether the leg comes up and its fold falls all the way down."""
+    try:
+        mechanism = Mechanism(leg)
+        folds = [p.fold for phase, _, p in mechanism.path(61) if phase == "swing"]
+        if first_stop(mechanism) is not None:
+            return False
+    except NotClosed:
+        return False
+    if mechanism.kind != "folding":
+        return True
+    return bool(np.all(np.diff(folds) > 0.0)) and folds[-1] > CHANGE + 0.1
+
+
+def compare_fall(tally, gear, leg, found):
+    """Holds one fall of the program against ours; the features that were compared."""
+    wanted = Falling(gear, leg).solve()
+    outcome = found["outcome"]
+    kind, told = ("stays_up", {}) if isinstance(outcome, str) else next(iter(outcome.items()))
+    tally.same("outcome of the fall", kind, wanted["outcome"])
+    if kind != wanted["outcome"] or kind == "stays_up":
+        return [kind]
+    orifice = "return_orifice_m" in leg.get("fall", {})
+    if kind == "stops_short" and not orifice:
+        near(tally, "time of the stop", told["time_s"], wanted["time"], 0.0)
+        tally.check("swing of the stop", told["place"]["swing_rad"], wanted["swing"], 1e-4)
+    if kind != "reaches_lock":
+        return [kind]
+    near(tally, "time of the fall", told["time_s"], wanted["time"], 0.0)
+    near(tally, "swing rate at the lock", told["swing_rate_rad_s"], wanted["swing_rate"], 0.0)
+    near(tally, "axle speed at the lock", told["axle_speed_m_s"], wanted["axle_speed"], 0.0)
+    tally.same("knee speed given", told["knee_speed_m_s"] is None, wanted["knee_speed"] is None)
+    if wanted["knee_speed"] is not None:
+        near(tally, "knee speed at the lock", told["knee_speed_m_s"], wanted["knee_speed"], 0.0)
+    largest = wanted["largest_axle_speed"]
+    tally.check("largest axle speed of the fall", told["largest_axle_speed_m_s"], largest,
+                ALLOWED_LARGEST * largest)
+    energy = found["energy"]
+    scale = sum(abs(wanted[key]) for key in ("weights", "springs", "air"))
+    for key in ("weights", "springs", "air", "friction", "orifice", "motion"):
+        near(tally, f"{key} work of the fall", energy[f"{key}_j"], wanted[key], scale)
+    tally.check("balance of the fall here", wanted["imbalance"], 0.0, 1e-6)
+    rubs = leg["actuator"]["seal_friction_n"] > 0.0
+    return [
+        kind,
+        "sprung" if leg.get("springs") else "unsprung",
+        *(["orifice"] if orifice else []),
+        *(["rubbing"] if rubs else []),
+    ]
+
+
+def near(tally, quantity, found, wanted, scale):
+    """Compares relative to the value, or to a larger scale of its kind."""
+    if math.isfinite(wanted):
+        tally.check(quantity, found, wanted, ALLOWED * max(abs(wanted), scale))
+    else:
+        tally.same(quantity, found, wanted)
+
+
+def compare_falls(program_path, folder, draw):
+    """Draws, solves and compares all falls; (tally, texts of what was compared too seldom)."""
+    gears = draw_falls(draw)
+    files = [folder / f"falling-{number + 1:02}.json" for number in range(len(gears))]
+    for file, gear in zip(files, gears):
+        gearfile.write(file, gear)
+    answers = [
+        (gear, leg, answer)
+        for gear, document in zip(gears, program.results(program_path, files))
+        for leg, answer in zip(gear["legs"], document["legs"], strict=True)
+    ]
+    tally, seen = Tally(), collections.Counter()
+    with concurrent.futures.ProcessPoolExecutor() as pool:
+        for part, features in pool.map(compare_answer, answers):
+            tally.add(part)
+            seen.update(features)
+    few = [
+        f"only {seen[what]} falls that are {what}, {least} are asked for"
+        for what, least in LEAST.items()
+        if seen[what] < least
+    ]
+    print("falls:", ", ".join(f"{seen[what]} {what}" for what in sorted(seen)))
+    return tally, few
+
+
+def compare_answer(job):
+    """Compares one leg; (tally, its features)."""
+    gear, leg, answer = job
+    tally = Tally()
+    tally.where = f"{leg['name']} {kind_of(leg)}"
+    tally.same("usable to fall", answer.get("faults"), None)
+    if answer.get("result") is None:
+        return tally, []
+    tally.same("fall given", answer["result"]["fall"] is not None, True)
+    if answer["result"]["fall"] is None:
+        return tally, []
+    return tally, compare_fall(tally, gear, leg, answer["result"]["fall"])
