@@ -7,6 +7,7 @@ import numpy as np
 from forces import Loads, energy, free_bodies, holding_by_energy, pressures
 from gearfile import brace_of
 from mechanism import SMALL_FOLD, Mechanism, cross
+from springs import forces_of_springs, slack
 
 # Positions and lengths [m], angles [rad].
 POSITION = 1e-9
@@ -95,7 +96,9 @@ def compare_pose(tally, mechanism, station, pose):
 def compare_force(tally, loads, mechanism, station, pose, along, at, rises):
     """Moment arm, thrust, reactions and pressures of one station."""
     size = float(np.linalg.norm(mechanism.axle - mechanism.trunnion))
-    if near_kink(mechanism, pose.swing):
+    ahead, behind = along(at + STEP), along(at - STEP)
+    slackens = slack(loads.springs, mechanism, ahead) != slack(loads.springs, mechanism, behind)
+    if near_kink(mechanism, pose.swing) or slackens:
         tally.skip("thrust by energy")
         return
     by_energy, per_step, turned = holding_by_energy(loads, mechanism, along, at, STEP)
@@ -117,7 +120,7 @@ def compare_force(tally, loads, mechanism, station, pose, along, at, rises):
         tally.skip("thrust by free bodies")
         return
     force = station["force"]
-    weight = sum(float(np.linalg.norm(f)) for _, _, f in loads.on_parts(mechanism, pose))
+    weight = weight_of(loads, mechanism, pose, size)
     # a thrust that nearly cancels out still carries the errors of what it cancels
     scale = abs(bodies["thrust"]) + weight * size / abs(per_step)
     tally.check("thrust by energy", force["holding_n"], by_energy, DIFFERENCES * scale)
@@ -129,6 +132,14 @@ def compare_force(tally, loads, mechanism, station, pose, along, at, rises):
         name = key.rsplit("_", 1)[0].replace("_", " ")
         area = 1.0 if key.endswith("_n") else loads.least_area
         tally.check(name, force[key], value, tolerance / area)
+
+
+def weight_of(loads, mechanism, pose, size):
+    """Sum of all loads without their directions, moments over the leg's length [N]."""
+    parts = loads.on_parts(mechanism, pose)
+    forces, moments = forces_of_springs(loads.springs, mechanism, pose)
+    loads_alone = sum(float(np.linalg.norm(force)) for _, _, force in parts + forces)
+    return loads_alone + sum(abs(moment) for _, moment in moments) / size
 
 
 def compare_reactions(tally, reactions, bodies, tolerance):
@@ -241,7 +252,8 @@ def compare_pushes(tally, mechanism, loads, lock, locked):
     tally.check("ground load into lock", into, lift / knee, 1e-6 * (1.0 + abs(lift / knee)))
     dead = loads.without_air()
     work = moved(lambda pose: -energy(dead, mechanism, pose, None))
-    weight = sum(float(np.linalg.norm(f)) for _, _, f in dead.on_parts(mechanism, locked))
+    size = float(np.linalg.norm(mechanism.axle - mechanism.trunnion))
+    weight = weight_of(dead, mechanism, locked, size)
     tally.check("knee push", lock["knee_push_n"], work / knee, 1e-6 * (weight + abs(work / knee)))
 
 

@@ -6,6 +6,7 @@ import random
 
 import numpy as np
 
+from draw_springs import draw_springs
 from mechanism import Mechanism, NotClosed, cross
 from wells import draw_well
 
@@ -19,6 +20,8 @@ ATTACH = {
     "none": ("leg",),
 }
 LEGS_PER_GEAR = 4
+# Of so many legs two carry springs; prime to the number of kinds, so that all kinds do.
+SPRUNG = 7
 
 
 def kinds():
@@ -303,6 +306,9 @@ def draw_gears(seed, least):
         legs.append(leg)
         if len(legs) >= least and len(legs) >= len(wanted) and len(legs) % LEGS_PER_GEAR == 0:
             break
+    sprung = random.Random(seed + 1)
+    for leg in (leg for at, leg in enumerate(legs) if at % SPRUNG in (0, 3)):
+        leg["springs"] = draw_springs(sprung, leg, sprung.randint(1, 3))
     return [
         {"name": f"Drawn {i // LEGS_PER_GEAR + 1}", "legs": legs[i : i + LEGS_PER_GEAR]}
         | draw_case(rng)

@@ -7,6 +7,7 @@ import numpy as np
 
 from gearfile import brace_of, conditions, gravity_in_plane
 from mechanism import cross, turn
+from springs import energy_of_springs, forces_of_springs, springs_of
 
 
 class Loads:
@@ -22,6 +23,7 @@ class Loads:
         self.wheel_area = air.get("wheel_drag_area_m2", 0.0)
         self.leg_area = air.get("leg_drag_area_m2", 0.0)
         self.kind, self.brace = brace_of(leg)
+        self.springs = springs_of(leg)
         self.supply = gear["supply"]
         actuator = leg["actuator"]
         self.bore = math.pi / 4 * actuator["bore_m"] ** 2
@@ -71,9 +73,10 @@ class Loads:
 
 
 def energy(loads, mechanism, pose, halfway):
-    """Potential of all loads (they are constant forces) [J]."""
+    """Potential of all loads: constant forces and springs [J]."""
     parts = loads.on_parts(mechanism, pose, halfway)
-    return -sum(float(np.dot(force, point)) for _, point, force in parts)
+    sprung = energy_of_springs(loads.springs, mechanism, pose)
+    return sprung - sum(float(np.dot(force, point)) for _, point, force in parts)
 
 
 def slopes(function, at, step):
@@ -145,7 +148,19 @@ def free_bodies(loads, mechanism, pose, check=True):
             r = row[part]
             right[r : r + 2] -= force
             right[r + 2] -= cross(point - mechanism.trunnion, force) / scale
-    right[row["leg"] + 2] -= drive_couple(loads, mechanism, pose) / scale
+    forces, moments = forces_of_springs(loads.springs, mechanism, pose)
+    square, brace_couple = across_brace(loads, mechanism, pose, moments)
+    if brace_couple != 0.0:
+        forces.append(("leg", pose.brace_attach, square))
+    for part, point, force in forces:
+        r = row["leg" if part == "sliding_strut" else part]
+        right[r : r + 2] -= force
+        right[r + 2] -= cross(point - mechanism.trunnion, force) / scale
+    for part, moment in moments:
+        if part in row:
+            right[row[part] + 2] -= moment / scale
+    sliding = sum((force for part, _, force in forces if part == "sliding_strut"), np.zeros(2))
+    right[row["leg"] + 2] -= drive_couple(loads, mechanism, pose, sliding) / scale
     solution = np.linalg.solve(matrix, right)
     found = {name: solution[2 * j : 2 * j + 2] for j, (name, *_) in enumerate(joints)}
     found["thrust"] = float(solution[-1])
@@ -155,15 +170,25 @@ def free_bodies(loads, mechanism, pose, check=True):
     found["mount"] = found["thrust"] * line - weight
     if loads.kind == "sliding":
         half = 0.5 * loads.brace.get("mass_kg", 0.0) * loads.pull
-        found["brace_pivot"] = -half
-        found["brace_attach"] = half
+        found["brace_pivot"] = square - half
+        found["brace_attach"] = square + half
     return found
 
 
-def drive_couple(loads, mechanism, pose):
+def across_brace(loads, mechanism, pose, moments):
+    """Force of a telescopic brace on the leg square to it [N], and the couple it carries [N·m]."""
+    couple = sum(moment for part, moment in moments if part == "brace")
+    if loads.kind != "sliding":
+        return np.zeros(2), 0.0
+    arm = pose.brace_attach - mechanism.pivot
+    return couple * np.array([-arm[1], arm[0]]) / float(np.dot(arm, arm)), couple
+
+
+def drive_couple(loads, mechanism, pose, sliding):
     """Couple on the leg by what shortens its strut with the swing [N·m].
 
     The load along the strut works on dc/dφ; the linkage that ties the two hands it to the leg.
+    `sliding` are the springs on what slides [N].
     """
     if mechanism.shortening_kind != "with_travel":
         return 0.0
@@ -178,7 +203,7 @@ def drive_couple(loads, mechanism, pose):
         slope = (high["amount_m"] - low["amount_m"]) / (high["travel"] - low["travel"])
     along = turn(pose.swing) @ mechanism.axis
     wheel = loads.leg["wheel"]["mass_kg"] * loads.pull + loads.wheel_area * loads.wind
-    return float(np.dot(wheel, along)) * slope / mechanism.up
+    return float(np.dot(wheel + sliding, along)) * slope / mechanism.up
 
 
 def pressures(loads, holding, towards_up):

@@ -32,6 +32,7 @@ from growth import check_growth
 from tally import Tally
 
 LEAST_LEGS = 200
+LEAST_SPRUNG = 60
 # Share of comparisons of one quantity that singular poses may forbid.
 MOST_SKIPPED = 0.25
 SHOWN_FAILURES = 40
@@ -106,6 +107,7 @@ def compare_file(file, document):
         mechanism = compare_leg(tally, gear, leg, answer["result"])
         compare_clearances(tally, gear, mechanism, answer["result"])
         seen[kind_of(leg)] += 1
+        tally.sprung += bool(leg.get("springs"))
     return tally, seen
 
 
@@ -129,6 +131,10 @@ def judge(tally, seen):
     good = True
     if sum(seen.values()) < LEAST_LEGS:
         print(f"FAILED: only {sum(seen.values())} legs were compared, {LEAST_LEGS} are asked for")
+        good = False
+    print(f"{tally.sprung} of them carry springs")
+    if tally.sprung < LEAST_SPRUNG:
+        print(f"FAILED: {LEAST_SPRUNG} legs with springs are asked for")
         good = False
     missing = [kind for kind in kinds() if not seen[kind]]
     if missing:

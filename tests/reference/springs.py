@@ -94,3 +94,62 @@ def linear_pull(data, length):
         return data["rate_n_m"] * (length - given["length_m"])
     apart = np.subtract(data["second"]["point_m"], data["first"]["point_m"])
     return given["force_n"] + data["rate_n_m"] * (length - math.hypot(*apart))
+
+
+def stored(kind, data, at):
+    """Energy stored at a coordinate, from some fixed place [J]: effort is its slope downwards."""
+    if kind == "torsion":
+        return (0.5 * data["rate_n_m_rad"] * at - data["moment_at_down_n_m"]) * at
+    if kind == "linear":
+        return 0.5 * effort(kind, data, at) ** 2 / data["rate_n_m"]
+    # the work of the gas by Gauss's rule, its push being smooth
+    nodes, weights = np.polynomial.legendre.leggauss(20)
+    half = 0.5 * (data["longest_m"] - at)
+    pushes = [effort(kind, data, at + half * (1.0 + node)) for node in nodes]
+    return half * float(np.dot(weights, pushes))
+
+
+def energy_of_springs(springs, mechanism, pose):
+    """Energy stored in all springs [J]."""
+    return sum(
+        stored(kind, data, coordinate(mechanism, pose, kind, data)) for kind, data in springs
+    )
+
+
+def slack(springs, mechanism, pose):
+    """For every linear spring whether it pulls: where that changes its force has a corner."""
+    return [
+        linear_pull(data, coordinate(mechanism, pose, kind, data)) > 0.0
+        for kind, data in springs
+        if kind == "linear" and "acts" in data
+    ]
+
+
+def forces_of_springs(springs, mechanism, pose):
+    """([(body, point, force)], [(body, moment)]) on all bodies but the airframe."""
+    forces, moments = [], []
+    for kind, data in springs:
+        push = effort(kind, data, coordinate(mechanism, pose, kind, data))
+        if kind == "torsion":
+            moments += couples(mechanism, data["joint"], push)
+            continue
+        first, second = (placed(mechanism, pose, data[end]) for end in ("first", "second"))
+        along = (second - first) / np.linalg.norm(second - first)
+        forces.append((data["first"]["body"], first, -push * along))
+        forces.append((data["second"]["body"], second, push * along))
+    return (
+        [row for row in forces if row[0] != "airframe"],
+        [row for row in moments if row[0] != "airframe"],
+    )
+
+
+def couples(mechanism, joint, moment):
+    """[(body, moment)] of a torsion spring at a joint; `brace` is the telescopic one."""
+    folding = mechanism.kind == "folding"
+    first, other = {
+        "trunnion": ("leg", "airframe"),
+        "brace_pivot": ("upper_link" if folding else "brace", "airframe"),
+        "knee": ("lower_link", "upper_link"),
+        "leg_attach": ("lower_link" if folding else "brace", "leg"),
+    }[joint]
+    return [(first, moment), (other, -moment)]

@@ -14,6 +14,7 @@ class Tally:
         self.worst = defaultdict(float)
         self.skipped = defaultdict(int)
         self.failures = []
+        self.sprung = 0
         self.where = ""
 
     def check(self, quantity, found, wanted, tolerance):
@@ -52,6 +53,7 @@ class Tally:
         for quantity, skipped in other.skipped.items():
             self.skipped[quantity] += skipped
         self.failures += other.failures
+        self.sprung += other.sprung
 
     def _fail(self, quantity, found, wanted, why):
         self.failures.append(f"{self.where}: {quantity}: program {found}, here {wanted}: {why}")
