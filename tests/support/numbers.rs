@@ -150,7 +150,7 @@ fn each_of_leg(leg: &mut Leg, f: &mut impl FnMut(Dimension, &mut f64)) {
     for spring in &mut leg.springs {
         each_of_spring(&mut spring.kind, f);
     }
-    for pin in pins(&mut leg.pins) {
+    for pin in leg.pins.all_mut() {
         f(Length, &mut pin.radius);
         f(Other, &mut pin.friction);
     }
@@ -158,18 +158,6 @@ fn each_of_leg(leg: &mut Leg, f: &mut impl FnMut(Dimension, &mut f64)) {
         let own = &mut obstacle.required_clearance;
         own.iter_mut().for_each(|number| f(Length, number));
     }
-}
-
-/// All pins of a leg.
-pub fn pins(pins: &mut Pins) -> [&mut Pin; 6] {
-    [
-        &mut pins.trunnion,
-        &mut pins.brace_pivot,
-        &mut pins.knee,
-        &mut pins.leg_attach,
-        &mut pins.actuator_mount,
-        &mut pins.actuator_attach,
-    ]
 }
 
 fn each_of_spring(kind: &mut SpringKind, f: &mut impl FnMut(Dimension, &mut f64)) {

@@ -2,7 +2,6 @@
 use gearswing_solver::model::*;
 
 use crate::Draw;
-use crate::numbers::pins;
 
 /// The same gear with a linear, a gas and a torsion spring on its leg, and with six rubbing pins.
 #[must_use]
@@ -19,7 +18,7 @@ pub fn with_springs_and_pins(gear: &Gear, draw: &mut Draw) -> Gear {
                 },
             })
             .into();
-        for pin in pins(&mut leg.pins) {
+        for pin in leg.pins.all_mut() {
             *pin = Pin {
                 radius: draw.between(0.004, 0.01),
                 friction: draw.between(0.02, 0.15),

@@ -30,11 +30,7 @@ fn with_pins(mut gear: Gear) -> Gear {
             radius: 0.015,
             ..pin
         },
-        brace_pivot: pin,
-        knee: pin,
-        leg_attach: pin,
-        actuator_mount: pin,
-        actuator_attach: pin,
+        ..Pins::alike(pin)
     };
     gear
 }

@@ -74,14 +74,7 @@ fn demo_fits() {
             radius: 0.0063,
             friction: 0.12,
         };
-        leg.pins = Pins {
-            trunnion: pin,
-            brace_pivot: pin,
-            knee: pin,
-            leg_attach: pin,
-            actuator_mount: pin,
-            actuator_attach: pin,
-        };
+        leg.pins = Pins::alike(pin);
     }
     let address = format!("{page}#{}", encode(&more).unwrap());
     assert!(fits(&address), "{}", address.len());

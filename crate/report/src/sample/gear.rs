@@ -60,14 +60,7 @@ fn pins() -> Pins {
         radius: 0.006,
         friction: 0.1,
     };
-    Pins {
-        trunnion: pin,
-        brace_pivot: pin,
-        knee: pin,
-        leg_attach: pin,
-        actuator_mount: pin,
-        actuator_attach: pin,
-    }
+    Pins::alike(pin)
 }
 
 fn square() -> Vec<Point> {

@@ -86,6 +86,19 @@ impl Joint {
 }
 
 impl Pins {
+    /// The same pin at every joint.
+    #[must_use]
+    pub const fn alike(pin: Pin) -> Self {
+        Self {
+            trunnion: pin,
+            brace_pivot: pin,
+            knee: pin,
+            leg_attach: pin,
+            actuator_mount: pin,
+            actuator_attach: pin,
+        }
+    }
+
     /// The pins in the order of [`Joint::ALL`].
     #[must_use]
     pub fn all(&self) -> [Pin; 6] {
@@ -96,6 +109,18 @@ impl Pins {
             self.leg_attach,
             self.actuator_mount,
             self.actuator_attach,
+        ]
+    }
+
+    /// The pins in the order of [`Joint::ALL`], to be changed.
+    pub fn all_mut(&mut self) -> [&mut Pin; 6] {
+        [
+            &mut self.trunnion,
+            &mut self.brace_pivot,
+            &mut self.knee,
+            &mut self.leg_attach,
+            &mut self.actuator_mount,
+            &mut self.actuator_attach,
         ]
     }
 

@@ -8,7 +8,7 @@ use super::strut::strut_long;
 use super::way::{Gaps, Row, Way};
 use crate::faults::check_leg;
 use crate::kinematics::{Linkage, Pose, Sweep};
-use crate::model::{Conditions, Direction, Gear, Leg, Pins, PumpSeen, SeenStop};
+use crate::model::{Conditions, Direction, Gear, Leg, PumpSeen, SeenStop};
 use crate::numeric::bracketed_root;
 use crate::result::{Explanation, Fit, Motion, StopCause, StopExplained};
 use crate::statics::{force_at, gravity, wind};
@@ -285,10 +285,10 @@ impl Case<'_> {
             Direction::Down => Motion::Extend,
         };
         let thrust = |factor: f64| {
-            let leg = Leg {
-                pins: scaled(&self.leg.pins, factor),
-                ..self.leg.clone()
-            };
+            let mut leg = self.leg.clone();
+            for pin in leg.pins.all_mut() {
+                pin.friction *= factor;
+            }
             let force = force_at(&leg, &self.gear.supply, self.linkage, pose, case).ok();
             force.and_then(|force| Some(force.needed(motion)?.1))
         };
@@ -318,20 +318,4 @@ impl Case<'_> {
             fitted: 2,
         })
     }
-}
-
-/// All pins with a factor on their friction.
-fn scaled(pins: &Pins, factor: f64) -> Pins {
-    let mut pins = *pins;
-    for pin in [
-        &mut pins.trunnion,
-        &mut pins.brace_pivot,
-        &mut pins.knee,
-        &mut pins.leg_attach,
-        &mut pins.actuator_mount,
-        &mut pins.actuator_attach,
-    ] {
-        pin.friction *= factor;
-    }
-    pins
 }

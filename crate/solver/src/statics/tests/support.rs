@@ -142,10 +142,6 @@ pub(super) fn pins(friction: f64) -> Pins {
             radius: 0.02,
             ..pin
         },
-        brace_pivot: pin,
-        knee: pin,
-        leg_attach: pin,
-        actuator_mount: pin,
-        actuator_attach: pin,
+        ..Pins::alike(pin)
     }
 }

@@ -15,14 +15,7 @@ fn with_pins(friction: f64) -> Gear {
             radius: 0.012,
             friction,
         };
-        leg.pins = Pins {
-            trunnion: pin,
-            brace_pivot: pin,
-            knee: pin,
-            leg_attach: pin,
-            actuator_mount: pin,
-            actuator_attach: pin,
-        };
+        leg.pins = Pins::alike(pin);
     }
     gear
 }
