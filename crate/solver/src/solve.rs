@@ -61,8 +61,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     };
     let linkage = Linkage::new(model);
     let sweep = Sweep::new(model, &linkage, options.stations.max(ANSWER_STATIONS));
-    let gravity = statics::gravity(model.view, &gear.conditions);
-    let wind = statics::wind(model.view, &gear.conditions);
+    let [gravity, wind] = statics::weight_and_wind(model.view, &gear.conditions);
     let loaded_from = loaded_from(&model.brace);
     let cases = Comparison::loads(gear, model);
     let ready = Ready::new(model, &linkage, &gear.supply, cases);

@@ -2,7 +2,7 @@
 use serde::Serialize;
 
 use super::{ForcePeak, Place};
-use crate::model::Joint;
+use crate::model::{Direction, Joint};
 
 /// Which way the leg moves.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -22,6 +22,15 @@ impl Motion {
         match self {
             Self::Retract => 1.0,
             Self::Extend => -1.0,
+        }
+    }
+}
+
+impl From<Direction> for Motion {
+    fn from(selected: Direction) -> Self {
+        match selected {
+            Direction::Up => Self::Retract,
+            Direction::Down => Self::Extend,
         }
     }
 }

@@ -1,7 +1,7 @@
 //! Load cases side by side.
 use super::friction::Warm;
 use super::pressure::{CaseAt, Ready, Stance};
-use super::{gravity, wind};
+use super::weight_and_wind;
 use crate::model::{
     Brace, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR, Gear, Joint, Leg, LegAir,
     Vector,
@@ -109,7 +109,7 @@ impl<'a> Comparison<'a> {
     pub(crate) fn loads(gear: &Gear, leg: &Leg) -> impl Iterator<Item = [Vector; 2]> {
         CASES.into_iter().filter_map(|case| {
             let conditions = case_conditions(case, &gear.conditions, &leg.air).ok()?;
-            Some([gravity(leg.view, &conditions), wind(leg.view, &conditions)])
+            Some(weight_and_wind(leg.view, &conditions))
         })
     }
 
@@ -119,7 +119,7 @@ impl<'a> Comparison<'a> {
             let tally = case_conditions(case, &gear.conditions, &leg.air)
                 .map_err(|needs| (case, needs))
                 .map(|conditions| {
-                    let loads = [gravity(leg.view, &conditions), wind(leg.view, &conditions)];
+                    let loads = weight_and_wind(leg.view, &conditions);
                     let is_same = |other: &Result<Tally, _>| {
                         matches!(other, Ok(Tally { loads: l, same_as: None, .. }) if *l == loads)
                     };

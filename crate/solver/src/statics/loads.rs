@@ -40,6 +40,12 @@ pub fn wind(view: View, conditions: &Conditions) -> Vector {
     Vector::new(dynamic_pressure(conditions) * share, 0.0)
 }
 
+/// Both of these: weight [N/kg] and air load [N/m2] in the plane of the view.
+#[must_use]
+pub fn weight_and_wind(view: View, conditions: &Conditions) -> [Vector; 2] {
+    [gravity(view, conditions), wind(view, conditions)]
+}
+
 /// Outside loads at one pose [N], each on the part that carries it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Loads {

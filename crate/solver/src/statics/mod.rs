@@ -25,7 +25,7 @@ pub(crate) use friction::{PinSet, Warm};
 pub(crate) use generalized::friction_force;
 pub use generalized::{load_force, pin_friction_force};
 pub(crate) use loads::attach_velocity;
-pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, wind};
+pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, weight_and_wind, wind};
 pub use pressure::{NoForce, force_at, force_result, station_force};
 pub(crate) use pressure::{Ready, Stance, areas, place_of};
 pub use springs::{gas_push, linear_pull, placed, spring_energy, spring_loads, torsion_moment};

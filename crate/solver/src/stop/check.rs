@@ -88,10 +88,8 @@ impl Case<'_> {
             Check::StrokeLeft => match cause {
                 C::ActuatorEnds { .. } => Some(Finds::Length(0.0)),
                 _ => {
-                    let off = |at: &(f64, f64)| (at.0 - self.stood.place.travel).abs();
-                    let all = self.strokes_left();
-                    let at = all.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
-                    at.map(|(_, left)| Finds::Length(*left))
+                    let row = self.way.nearest(self.stood.place.travel);
+                    row.map(|row| Finds::Length(row.stroke_left))
                 }
             },
             Check::ByHand => match cause {
@@ -105,10 +103,7 @@ impl Case<'_> {
     fn differ(&self, a: Finds, b: Finds) -> bool {
         let clearly = |a: f64, b: f64, one: f64| (a - b).abs() > CLEARLY * one;
         match (a, b) {
-            (Finds::Pressure(a), Finds::Pressure(b)) => {
-                let model = self.seen.forces_within * self.head.most / COVERAGE;
-                clearly(a, b, model.hypot(self.seen.pressure_within / COVERAGE))
-            }
+            (Finds::Pressure(a), Finds::Pressure(b)) => clearly(a, b, self.gauge()),
             (Finds::Voltage(a), Finds::Voltage(b)) => {
                 clearly(a, b, self.seen.voltage_within / COVERAGE)
             }

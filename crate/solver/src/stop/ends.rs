@@ -1,5 +1,5 @@
 //! Stops that are not a matter of load: ends of actuator and linkage, pins that bind, switches.
-use super::explain::{Case, ROUNDING};
+use super::explain::Case;
 use super::fit::{Crossing, Draft, crossing};
 use super::place::COVERAGE;
 use crate::model::{Brace, Direction};
@@ -11,9 +11,13 @@ impl Case<'_> {
     pub(super) fn ends(&self) -> Vec<Draft> {
         let mut drafts = Vec::new();
         let dead = || self.head.dead();
-        let strokes = self.strokes_left();
+        let strokes = self
+            .way
+            .rows
+            .iter()
+            .map(|row| (row.travel, row.stroke_left));
         if let Some(at) = crossing(strokes, &self.stood, self.drawing()) {
-            let squares = self.passed(at.travel, None, true);
+            let squares = self.passed(at.travel, None);
             drafts.push(self.draft(
                 StopCause::ActuatorEnds { left: at.left },
                 at,
@@ -41,7 +45,7 @@ impl Case<'_> {
                 .iter()
                 .map(|row| (row.travel, left(row.travel)));
             if let Some(at) = crossing(curve, &self.stood, self.drawing()) {
-                let squares = self.passed(at.travel, None, true);
+                let squares = self.passed(at.travel, None);
                 drafts.push(self.draft(StopCause::Jams { cause: jam.cause }, at, squares, dead()));
             }
         }
@@ -54,36 +58,10 @@ impl Case<'_> {
                 left: 0.0,
                 squares: off * off,
             };
-            let squares = self.passed(last.travel, None, true);
+            let squares = self.passed(last.travel, None);
             drafts.push(self.draft(StopCause::Binds { joint }, at, squares, dead()));
         }
         drafts
-    }
-
-    /// Stroke left over the travel, in the order of the way [m].
-    pub(super) fn strokes_left(&self) -> Vec<(f64, f64)> {
-        let lengths: Vec<(f64, f64)> = self
-            .way
-            .rows
-            .iter()
-            .filter_map(|row| {
-                let pose = self.linkage.pose(row.progress).ok()?;
-                Some((row.travel, pose.actuator_length))
-            })
-            .collect();
-        let lengthens = match (lengths.first(), lengths.last()) {
-            (Some(first), Some(last)) => last.1 > first.1,
-            _ => true,
-        };
-        let actuator = &self.leg.actuator;
-        let left = |length: f64| {
-            if lengthens {
-                actuator.longest - length
-            } else {
-                length - actuator.shortest
-            }
-        };
-        lengths.into_iter().map(|(s, l)| (s, left(l))).collect()
     }
 
     pub(super) fn switch_early(&self) -> Option<Draft> {
@@ -96,15 +74,13 @@ impl Case<'_> {
             Direction::Down => self.leg.drive.switches.down,
         };
         let off = (file - travel) / self.stood.uncertainty;
-        let passed = self.passed(travel, None, true);
+        let passed = self.passed(travel, None);
         // Where the file has the switch, nothing needs to be chosen.
         let as_set = off.abs() <= COVERAGE;
-        let squares = passed + if as_set { off * off } else { 0.0 };
-        let squares = if squares < ROUNDING { 0.0 } else { squares };
         Some(Draft {
             cause: StopCause::SwitchEarly { travel, file },
-            asked: (as_set || squares > 0.0).then_some(if as_set { file } else { travel }),
-            squares,
+            asked: if as_set { file } else { travel },
+            squares: passed + if as_set { off * off } else { 0.0 },
             held: self.head.stopped(),
             fitted: usize::from(!as_set),
         })

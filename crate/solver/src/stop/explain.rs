@@ -11,7 +11,7 @@ use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Conditions, Direction, Gear, Leg, PumpSeen, SeenStop};
 use crate::numeric::bracketed_root;
 use crate::result::{Explanation, Fit, Motion, StopCause, StopExplained};
-use crate::statics::{force_at, gravity, wind};
+use crate::statics::{force_at, weight_and_wind};
 use crate::supply::Track;
 
 /// Stations of the swing among which a measured distance is looked for.
@@ -21,9 +21,6 @@ const STATIONS: usize = 721;
 /// "considerably less" support (K. P. Burnham, D. R. Anderson, Model Selection and Multimodel
 /// Inference, 2nd ed. 2002, 2.6, from memory).
 const APART: f64 = 4.0;
-
-/// Sum of squares that is nothing but rounding [1].
-pub(super) const ROUNDING: f64 = 1e-12;
 
 /// Largest factor on the friction of the pins that is looked for [1].
 const MOST_PIN_FACTOR: f64 = 10.0;
@@ -59,7 +56,7 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
     let sweep = Sweep::new(model, &linkage, STATIONS);
     let stood = stood(model, &linkage, &sweep, seen)?;
     let track = Track::new(&on_jacks, model, seen.selected);
-    let way = Way::new(&track, &stood)?;
+    let way = Way::new(model, &linkage, &track, &stood)?;
     let gaps = Gaps::new(model, &linkage, &way, &stood)?;
     let case = Case {
         gear: &on_jacks,
@@ -78,7 +75,7 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
         .into_iter()
         .map(|draft| {
             let held = draft.held;
-            (weigh(draft, seen, &case.stood, &case.head), held)
+            (weigh(&case, draft), held)
         })
         .collect();
     let is_out = |one: &Explanation| one.fit == Fit::RuledOut;
@@ -113,16 +110,25 @@ impl Case<'_> {
     }
 
     /// Standard uncertainty of loads [Pa; N with electric actuators].
-    fn loads(&self) -> f64 {
+    pub(super) fn loads(&self) -> f64 {
         self.seen.forces_within * self.head.most / COVERAGE
+    }
+
+    /// Standard uncertainty of a gauge pressure, reading and model together [Pa].
+    pub(super) fn gauge(&self) -> f64 {
+        self.loads().hypot(self.seen.pressure_within / COVERAGE)
     }
 
     /// What should have stopped the leg before it came to a place: contact of any pair but `except`,
     /// and loads beyond the source. Sum of squares.
-    pub(super) fn passed(&self, travel: f64, except: Option<usize>, loads: bool) -> f64 {
-        let clear = self.gaps.least_before(travel, self.is_up(), except);
-        let through = (-clear).max(0.0) / self.drawing();
-        through * through + if loads { self.over(travel) } else { 0.0 }
+    pub(super) fn passed(&self, travel: f64, except: Option<usize>) -> f64 {
+        self.through(&self.gaps, travel, except) + self.over(travel)
+    }
+
+    /// Contact on the way to a place, of any pair but `except`. Square.
+    pub(super) fn through(&self, gaps: &Gaps, travel: f64, except: Option<usize>) -> f64 {
+        let clear = gaps.least_before(travel, self.is_up(), except);
+        ((-clear).max(0.0) / self.drawing()).powi(2)
     }
 
     /// Loads up to a place that are beyond the source. Square.
@@ -146,7 +152,7 @@ impl Case<'_> {
     pub(super) fn draft(&self, cause: StopCause, at: Crossing, squares: f64, held: Held) -> Draft {
         Draft {
             cause,
-            asked: Some(at.travel),
+            asked: at.travel,
             squares: at.squares + squares,
             held,
             fitted: 0,
@@ -163,7 +169,7 @@ impl Case<'_> {
             .filter_map(|(index, curve)| {
                 let curve = self.gaps.travels.iter().copied().zip(curve.iter().copied());
                 let at = crossing(curve, &self.stood, self.drawing())?;
-                Some((index, at, self.passed(at.travel, Some(index), true)))
+                Some((index, at, self.passed(at.travel, Some(index))))
             })
             .min_by(|a, b| (a.1.squares + a.2).total_cmp(&(b.1.squares + b.2)));
         let (index, at, squares) = best?;
@@ -189,7 +195,7 @@ impl Case<'_> {
             needed: self.head.demand(most - at.left),
             available: self.head.demand(most),
         };
-        let squares = self.passed(at.travel, None, false);
+        let squares = self.through(&self.gaps, at.travel, None);
         Some(self.draft(cause, at, squares, self.head.dead()))
     }
 
@@ -208,8 +214,10 @@ impl Case<'_> {
             .rows
             .iter()
             .min_by(|a, b| squares(a).total_cmp(&squares(b)))?;
-        let squares = squares(row) + self.passed(row.travel, None, false);
-        Some((row, if squares < ROUNDING { 0.0 } else { squares }))
+        Some((
+            row,
+            squares(row) + self.through(&self.gaps, row.travel, None),
+        ))
     }
 
     /// Explanations that choose one number of the supply or of friction.
@@ -220,7 +228,7 @@ impl Case<'_> {
         let head = &self.head;
         let draft = |cause, held| Draft {
             cause,
-            asked: (squares > 0.0).then_some(row.travel),
+            asked: row.travel,
             squares,
             held,
             fitted: 1,
@@ -275,15 +283,8 @@ impl Case<'_> {
         if !self.leg.pins.rub() {
             return None;
         }
-        let conditions = &self.gear.conditions;
-        let case = [
-            gravity(self.leg.view, conditions),
-            wind(self.leg.view, conditions),
-        ];
-        let motion = match self.seen.selected {
-            Direction::Up => Motion::Retract,
-            Direction::Down => Motion::Extend,
-        };
+        let case = weight_and_wind(self.leg.view, &self.gear.conditions);
+        let motion = Motion::from(self.seen.selected);
         let thrust = |factor: f64| {
             let mut leg = self.leg.clone();
             for pin in leg.pins.all_mut() {
@@ -306,14 +307,12 @@ impl Case<'_> {
         let row = self.way.nearest(travel)?;
         let spare = (self.head.most - row.needed).max(0.0);
         let off = (row.travel - travel) / self.stood.uncertainty;
-        let squares = off * off + self.passed(row.travel, None, true);
-        let squares = if squares < ROUNDING { 0.0 } else { squares };
         Some(Draft {
             cause: StopCause::HeldThere {
                 thrust: self.head.thrust(spare, row.area),
             },
-            asked: (squares > 0.0).then_some(row.travel),
-            squares,
+            asked: row.travel,
+            squares: off * off + self.passed(row.travel, None),
             held: self.head.dead(),
             fitted: 2,
         })

@@ -1,11 +1,15 @@
 //! Place and readings of an explanation against what was seen.
+use super::explain::Case;
 use super::place::{COVERAGE, Stood};
-use super::source::{Head, Held};
-use crate::model::{PumpSeen, SeenStop};
+use super::source::Held;
+use crate::model::PumpSeen;
 use crate::result::{Explanation, Fit, ReadingFit, StopCause};
 
 /// What one wrong look in a hundred weighs, in standard uncertainties: √(−2·ln 0.01).
 pub(super) const WRONG_LOOK: f64 = 3.034_854_258_770_293;
+
+/// Sum of squares that is nothing but rounding [1].
+const ROUNDING: f64 = 1e-12;
 
 /// Largest difference that still fits, and that is not yet ruled out [1].
 const LIMITS: [f64; 2] = [2.0, 3.0];
@@ -76,33 +80,36 @@ pub(super) fn crossing(
 /// An explanation before it is held against the readings.
 pub(super) struct Draft {
     pub cause: StopCause,
-    /// Travel at which it stops the leg; `None` = a number was chosen so that it does.
-    pub asked: Option<f64>,
+    /// Travel at which it stops the leg.
+    pub asked: f64,
     /// Sum of squares of the place.
     pub squares: f64,
     pub held: Held,
+    /// How many numbers were chosen so that it fits.
     pub fitted: usize,
 }
 
 /// Holds an explanation against everything seen.
-pub(super) fn weigh(draft: Draft, seen: &SeenStop, stood: &Stood, head: &Head) -> Explanation {
+pub(super) fn weigh(case: &Case, draft: Draft) -> Explanation {
+    let seen = case.seen;
+    let squares = Some(draft.squares).filter(|&squares| squares >= ROUNDING);
+    // Where a number was chosen so that the leg stops there, the place says nothing.
+    let is_chosen = draft.fitted > 0 && squares.is_none();
     let mut readings = vec![ReadingFit::HowFar {
-        asked: draft.asked,
-        seen: stood.place.travel,
-        off: draft.squares.sqrt(),
+        asked: (!is_chosen).then_some(draft.asked),
+        seen: case.stood.place.travel,
+        off: squares.unwrap_or(0.0).sqrt(),
     }];
     if let Some((asked, read)) = draft.held.pressure.zip(seen.pressure) {
-        let model = seen.forces_within * head.most / COVERAGE;
-        let reading = seen.pressure_within / COVERAGE;
         readings.push(ReadingFit::Pressure {
             asked,
             seen: read,
-            off: (asked - read).abs() / model.hypot(reading),
+            off: (asked - read).abs() / case.gauge(),
         });
     }
     if let Some((asked, read)) = draft.held.voltage.zip(seen.voltage) {
         // The current is known as well as the load: so is what the voltage sags by.
-        let sag = head.rest_voltage().map_or(0.0, |rest| rest - asked);
+        let sag = case.head.rest_voltage().map_or(0.0, |rest| rest - asked);
         let model = seen.forces_within * sag / COVERAGE;
         let reading = seen.voltage_within / COVERAGE;
         readings.push(ReadingFit::Voltage {

@@ -64,11 +64,8 @@ pub(super) fn strut_long(case: &Case) -> Result<Option<Draft>, StopError> {
     let Some(at) = crossing(curve, &case.stood, case.drawing()) else {
         return Ok(None);
     };
-    let through = (-gaps.least_before(at.travel, case.is_up(), Some(index))).max(0.0);
-    let through = through / case.drawing();
-    // Loads alone: the clearances with a short strut do not count here.
-    let over = case.over(at.travel);
-    let squares = at.squares + through * through + over;
+    // The clearances with a short strut do not count here.
+    let passed = case.through(&gaps, at.travel, Some(index)) + case.over(at.travel);
     Ok(Some(Draft {
         cause: StopCause::StrutLong {
             missing,
@@ -77,8 +74,8 @@ pub(super) fn strut_long(case: &Case) -> Result<Option<Draft>, StopError> {
             part: pair.part,
             tire: pair.tire,
         },
-        asked: Some(at.travel),
-        squares,
+        asked: at.travel,
+        squares: at.squares + passed,
         held: case.head.dead(),
         fitted: 1,
     }))

@@ -3,7 +3,7 @@ use super::StopError;
 use crate::clearance::clearance_at;
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Leg, MovingPart};
-use crate::result::TireState;
+use crate::result::{Place, TireState};
 use crate::supply::Track;
 use crate::tires::TireSizes;
 
@@ -29,6 +29,8 @@ pub(super) struct Row {
     pub hardest: f64,
     /// Area on which the source works [m2].
     pub area: f64,
+    /// Stroke that the actuator has left [m].
+    pub stroke_left: f64,
 }
 
 /// The way with its loads.
@@ -37,8 +39,22 @@ pub(super) struct Way {
 }
 
 impl Way {
-    pub(super) fn new(track: &Track, stood: &Stood) -> Result<Self, StopError> {
-        let mut rows = Vec::new();
+    pub(super) fn new(
+        leg: &Leg,
+        linkage: &Linkage,
+        track: &Track,
+        stood: &Stood,
+    ) -> Result<Self, StopError> {
+        let mut rows: Vec<Row> = Vec::new();
+        let length = |progress: f64| linkage.pose(progress).map(|pose| pose.actuator_length);
+        let first = track.stages.first().map(|stage| stage.place(0.0));
+        let last = track.stages.last().map(|stage| stage.place(stage.extent));
+        let at = |place: Option<Place>| length(place?.progress).ok();
+        let lengthens = at(first).zip(at(last)).is_none_or(|(from, to)| to > from);
+        let left = |length: f64| match lengthens {
+            true => leg.actuator.longest - length,
+            false => length - leg.actuator.shortest,
+        };
         let mut hardest = f64::NEG_INFINITY;
         for stage in &track.stages {
             let mut fluids: Vec<f64> = stage.places.iter().map(|row| row[0]).collect();
@@ -53,6 +69,9 @@ impl Way {
             fluids.dedup();
             for fluid in fluids {
                 let place = stage.place(fluid);
+                let Ok(length) = length(place.progress) else {
+                    continue;
+                };
                 let needed = stage.load.value(fluid);
                 hardest = hardest.max(needed);
                 rows.push(Row {
@@ -61,6 +80,7 @@ impl Way {
                     needed,
                     hardest,
                     area: stage.area,
+                    stroke_left: left(length),
                 });
             }
         }

@@ -118,16 +118,10 @@ impl Track {
     pub(crate) fn new(gear: &Gear, leg: &Leg, direction: Direction) -> Self {
         let linkage = Linkage::new(leg);
         let sweep = Sweep::new(leg, &linkage, STATIONS);
-        let case = [
-            statics::gravity(leg.view, &gear.conditions),
-            statics::wind(leg.view, &gear.conditions),
-        ];
+        let case = statics::weight_and_wind(leg.view, &gear.conditions);
         let ready = Ready::new(leg, &linkage, &gear.supply, [case]);
         let mut warm = [Warm::default(); 2];
-        let motion = match direction {
-            Direction::Up => Motion::Retract,
-            Direction::Down => Motion::Extend,
-        };
+        let motion = Motion::from(direction);
         let loaded_from = loaded_from(&leg.brace);
         let points: Vec<Point> = sweep
             .poses
