@@ -5,7 +5,7 @@ use gearswing_tests::changes::{enlarged, heavier, mirrored, moved, turn, turned}
 use gearswing_tests::same::Change;
 use gearswing_tests::{Case, cases, solve};
 
-const STATIONS: usize = 61;
+pub(crate) const STATIONS: usize = 61;
 
 /// A side view has no wind from behind: mirror it in still air.
 fn still_in_side_view(case: &mut Case) {
@@ -14,36 +14,47 @@ fn still_in_side_view(case: &mut Case) {
     }
 }
 
+/// The mirror image has the mirrored answers.
+pub(crate) fn compare_mirrored(case: &mut Case, rounding: f64) {
+    still_in_side_view(case);
+    Change {
+        point: &|p| Point::new(-p.x, p.y),
+        vector: &|v| Vector::new(-v.x, v.y),
+        sign: -1.0,
+        rounding,
+        ..Change::NONE
+    }
+    .compare(
+        &solve(&case.gear, STATIONS),
+        &solve(&mirrored(&case.gear), STATIONS),
+    );
+}
+
+/// The aeroplane drawn elsewhere has the same answers there.
+pub(crate) fn compare_moved(case: &mut Case) {
+    let by = Vector::new(case.draw.between(-9.0, 9.0), case.draw.between(-9.0, 9.0));
+    Change {
+        point: &|p| p + by,
+        rounding: 1e-8,
+        ..Change::NONE
+    }
+    .compare(
+        &solve(&case.gear, STATIONS),
+        &solve(&moved(&case.gear, by), STATIONS),
+    );
+}
+
 #[test]
 fn mirror_image() {
     for mut case in cases(4, 2, 10) {
-        still_in_side_view(&mut case);
-        Change {
-            point: &|p| Point::new(-p.x, p.y),
-            vector: &|v| Vector::new(-v.x, v.y),
-            sign: -1.0,
-            ..Change::NONE
-        }
-        .compare(
-            &solve(&case.gear, STATIONS),
-            &solve(&mirrored(&case.gear), STATIONS),
-        );
+        compare_mirrored(&mut case, Change::NONE.rounding);
     }
 }
 
 #[test]
 fn aeroplane_moved() {
     for mut case in cases(4, 2, 11) {
-        let by = Vector::new(case.draw.between(-9.0, 9.0), case.draw.between(-9.0, 9.0));
-        Change {
-            point: &|p| p + by,
-            rounding: 1e-8,
-            ..Change::NONE
-        }
-        .compare(
-            &solve(&case.gear, STATIONS),
-            &solve(&moved(&case.gear, by), STATIONS),
-        );
+        compare_moved(&mut case);
     }
 }
 
@@ -63,11 +74,7 @@ fn aeroplane_turned() {
         // the ground's push stays upright
         first.lock.ground_load = None;
         second.lock.ground_load = None;
-        for result in [&mut first, &mut second] {
-            result
-                .findings
-                .retain(|f| f.question != gearswing_solver::result::Question::Locks);
-        }
+        leave_out_lock([&mut first, &mut second]);
         Change {
             point: &|p| turn(p, angle),
             vector: &|v| turn(Point::from(v), angle).coords,
@@ -108,7 +115,7 @@ fn larger() {
 }
 
 /// Drops the answer whose least knee push is a figure of its own, whatever the loads.
-fn leave_out_lock(results: [&mut LegResult; 2]) {
+pub(crate) fn leave_out_lock(results: [&mut LegResult; 2]) {
     for result in results {
         result.findings.retain(|f| f.question != Question::Locks);
     }

@@ -2,51 +2,27 @@
 use gearswing_solver::Options;
 use gearswing_solver::kinematics::Linkage;
 use gearswing_solver::model::*;
-use gearswing_solver::result::{
-    CaseOutcome, LegResult, MechanismEventKind, Motion, Question, Reactions,
-};
+use gearswing_solver::result::{CaseOutcome, MechanismEventKind, Motion, Reactions};
 use gearswing_solver::statics::{
-    Loads, free_bodies, gravity, pin_rates, placed, spring_energy, spring_loads, wind,
+    Loads, free_bodies, pin_rates, placed, spring_energy, spring_loads, weight_and_wind,
 };
-use gearswing_tests::changes::{enlarged, heavier, mirrored, moved};
+use gearswing_tests::changes::{enlarged, heavier};
 use gearswing_tests::same::Change;
 use gearswing_tests::{Case, solve, sprung_cases};
 
-const STATIONS: usize = 61;
+use crate::alike::{STATIONS, compare_mirrored, compare_moved, leave_out_lock};
 
 #[test]
 fn mirror_image() {
     for mut case in sprung_cases(2, 0, 40) {
-        if case.kind.view == View::Side {
-            case.gear.conditions.airspeed = 0.0;
-        }
-        Change {
-            point: &|p| Point::new(-p.x, p.y),
-            vector: &|v| Vector::new(-v.x, v.y),
-            sign: -1.0,
-            rounding: 1e-8,
-            ..Change::NONE
-        }
-        .compare(
-            &solve(&case.gear, STATIONS),
-            &solve(&mirrored(&case.gear), STATIONS),
-        );
+        compare_mirrored(&mut case, 1e-8);
     }
 }
 
 #[test]
 fn aeroplane_moved() {
     for mut case in sprung_cases(2, 0, 41) {
-        let by = Vector::new(case.draw.between(-9.0, 9.0), case.draw.between(-9.0, 9.0));
-        Change {
-            point: &|p| p + by,
-            rounding: 1e-8,
-            ..Change::NONE
-        }
-        .compare(
-            &solve(&case.gear, STATIONS),
-            &solve(&moved(&case.gear, by), STATIONS),
-        );
+        compare_moved(&mut case);
     }
 }
 
@@ -69,13 +45,6 @@ fn larger_and_heavier() {
     }
 }
 
-/// Drops the answer whose least figures do not grow along.
-fn leave_out_lock(results: [&mut LegResult; 2]) {
-    for result in results {
-        result.findings.retain(|f| f.question != Question::Locks);
-    }
-}
-
 /// Loads at a pose, weights and wind as the gear's conditions have them.
 fn loads(
     case: &Case,
@@ -84,7 +53,7 @@ fn loads(
 ) -> Option<(gearswing_solver::kinematics::Pose, Loads)> {
     let (leg, conditions) = (case.leg(), &case.gear.conditions);
     let pose = linkage.pose(progress).ok()?;
-    let (weight, air) = (gravity(leg.view, conditions), wind(leg.view, conditions));
+    let [weight, air] = weight_and_wind(leg.view, conditions);
     let loads = Loads::new(leg, linkage, &pose, weight, air);
     Some((pose, loads))
 }

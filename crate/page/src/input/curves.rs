@@ -1,6 +1,6 @@
 //! Press and drag on the curves: the cursor goes along.
 
-use super::drawing::place;
+use super::scrub::scrubs;
 use crate::dom::by_id;
 use crate::error::Result;
 use crate::listen::{Mode, listen};
@@ -11,32 +11,9 @@ use web_sys::{HtmlCanvasElement, PointerEvent};
 /// Registers the handlers of the curves.
 pub(super) fn register(port: &Port) -> Result<()> {
     let canvas: HtmlCanvasElement = by_id("curves")?;
-    let (to, on) = (port.clone(), canvas.clone());
-    port.keep(listen(
-        &canvas,
-        "pointerdown",
-        Mode::default(),
-        move |event: PointerEvent| {
-            if event.pointer_type() == "mouse" && event.button() != 0 {
-                return;
-            }
-            if on.set_pointer_capture(event.pointer_id()).is_err() {
-                web_sys::console::warn_1(&"pointer not captured".into());
-            }
-            to.send(scrub(&on, &event));
-        },
-    )?);
-    let (to, on) = (port.clone(), canvas.clone());
-    port.keep(listen(
-        &canvas,
-        "pointermove",
-        Mode::default(),
-        move |event: PointerEvent| {
-            if event.buttons() != 0 {
-                to.send(scrub(&on, &event));
-            }
-        },
-    )?);
+    scrubs(port, &canvas, |at| {
+        Msg::CurvePointer(CurvePointer::Scrub { at })
+    })?;
     for name in ["pointerup", "pointercancel"] {
         let to = port.clone();
         port.keep(listen(
@@ -47,10 +24,4 @@ pub(super) fn register(port: &Port) -> Result<()> {
         )?);
     }
     Ok(())
-}
-
-fn scrub(on: &HtmlCanvasElement, event: &PointerEvent) -> Msg {
-    Msg::CurvePointer(CurvePointer::Scrub {
-        at: place(on, event),
-    })
 }

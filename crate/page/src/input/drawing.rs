@@ -1,5 +1,6 @@
 //! Mouse, pen, fingers and wheel on the drawing.
 
+use super::scrub::takes;
 use crate::dom::{by_id, document};
 use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
@@ -24,12 +25,8 @@ fn presses(port: &Port, canvas: &HtmlCanvasElement) -> Result<()> {
         "pointerdown",
         Mode::default(),
         move |event: PointerEvent| {
-            if event.pointer_type() == "mouse" && event.button() != 0 {
+            if !takes(&on, &event) {
                 return;
-            }
-            // Without capture (the pointer is gone already) the drag ends at the canvas' edge.
-            if on.set_pointer_capture(event.pointer_id()).is_err() {
-                web_sys::console::warn_1(&"pointer not captured".into());
             }
             to.send(Msg::Pointer(Pointer::Down {
                 id: event.pointer_id(),

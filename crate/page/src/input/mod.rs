@@ -8,6 +8,8 @@ mod keys;
 mod pick;
 /// Registers all handlers.
 mod register;
+/// Press and drag along a canvas.
+mod scrub;
 mod times;
 mod window;
 

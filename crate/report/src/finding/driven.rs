@@ -120,11 +120,14 @@ fn hardest_case(subject: &Subject, pressure: &Pressure) -> String {
     }
 }
 
+/// Where a finding holds, with a blank before it; empty where it has no place.
+fn behind(subject: &Subject, finding: &Finding) -> String {
+    let place = finding.place.as_ref();
+    place.map_or_else(String::new, |place| format!(" {}", subject.at(place)))
+}
+
 pub(super) fn binds(subject: &Subject, finding: &Finding, joint: Joint, motion: Motion) -> Said {
-    let place = finding
-        .place
-        .as_ref()
-        .map_or_else(String::new, |place| format!(" {}", subject.at(place)));
+    let place = behind(subject, finding);
     Said::new(
         format!(
             "{} pins bind{place} while {}: friction there, most of it at the {}, grows faster than the thrust, so no pressure moves the leg.",
@@ -140,10 +143,7 @@ pub(super) fn binds(subject: &Subject, finding: &Finding, joint: Joint, motion: 
 }
 
 pub(super) fn dead_point(subject: &Subject, finding: &Finding) -> Said {
-    let place = finding
-        .place
-        .as_ref()
-        .map_or_else(String::new, |place| format!(" {}", subject.at(place)));
+    let place = behind(subject, finding);
     Said::new(
         format!(
             "{} actuator loses its arm{place}: no thrust moves the leg there.",

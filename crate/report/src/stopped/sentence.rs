@@ -48,6 +48,10 @@ pub fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
             format!("{off:.1} off")
         }
     };
+    let read = |what: &str, quantity, both: [f64; 2], by| {
+        let [asked, seen] = both.map(|si| stopped.say(quantity, si));
+        format!("{what} {asked}, read {seen}: {}", off(by))
+    };
     match *reading {
         ReadingFit::HowFar {
             asked,
@@ -68,22 +72,12 @@ pub fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
             asked,
             seen,
             off: by,
-        } => format!(
-            "gauge {}, read {}: {}",
-            stopped.say(Quantity::Pressure, asked),
-            stopped.say(Quantity::Pressure, seen),
-            off(by)
-        ),
+        } => read("gauge", Quantity::Pressure, [asked, seen], by),
         ReadingFit::Voltage {
             asked,
             seen,
             off: by,
-        } => format!(
-            "battery {}, read {}: {}",
-            stopped.say(Quantity::Voltage, asked),
-            stopped.say(Quantity::Voltage, seen),
-            off(by)
-        ),
+        } => read("battery", Quantity::Voltage, [asked, seen], by),
         ReadingFit::Pump {
             asked,
             seen,
