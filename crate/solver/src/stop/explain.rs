@@ -226,45 +226,58 @@ impl Case<'_> {
             return Vec::new();
         };
         let head = &self.head;
-        let draft = |cause, held| Draft {
+        let draft = |(cause, held)| Draft {
             cause,
             asked: row.travel,
             squares,
             held,
             fitted: 1,
         };
-        let mut drafts = Vec::new();
-        if let Some(sagged) = head.sagged(row.needed) {
+        let mut causes = self.by_supply(row);
+        if row.needed < head.most {
+            causes.push((self.friction(row), head.dead()));
+        }
+        causes.into_iter().map(draft).collect()
+    }
+
+    /// What a weaker supply would have to be that stalls the leg at a row, and what is read then;
+    /// nothing where the leg's own weight moves it.
+    fn by_supply(&self, row: &Row) -> Vec<(StopCause, Held)> {
+        let (head, needed) = (&self.head, row.needed);
+        let mut causes = Vec::new();
+        if needed <= 0.0 {
+            return causes;
+        }
+        if let Some(sagged) = head.sagged(needed) {
             if sagged.open_circuit < sagged.file {
                 let cause = StopCause::BatteryLow {
                     open_circuit: sagged.open_circuit,
                     file: sagged.file,
                 };
-                drafts.push(draft(cause, sagged.held));
+                causes.push((cause, sagged.held));
             }
             if sagged.extra_resistance > 0.0 {
                 let cause = StopCause::BadContact {
                     extra: sagged.extra_resistance,
                 };
-                drafts.push(draft(cause, sagged.held_behind));
+                causes.push((cause, sagged.held_behind));
             }
         }
-        if row.needed < head.most {
+        if needed < head.most {
             let cause = StopCause::SourceWeak {
-                gives: head.demand(row.needed),
+                gives: head.demand(needed),
                 file: head.demand(head.most),
             };
-            drafts.push(draft(cause, head.at(row.needed)));
-            drafts.push(draft(self.friction(row), head.dead()));
+            causes.push((cause, head.at(needed)));
         }
-        if let Some(file) = head.pressure_switch().filter(|set| row.needed < *set) {
+        if let Some(file) = head.pressure_switch().filter(|set| needed < *set) {
             let cause = StopCause::PressureSwitchLow {
-                opens: row.needed,
+                opens: needed,
                 file,
             };
-            drafts.push(draft(cause, head.stopped()));
+            causes.push((cause, head.stopped()));
         }
-        drafts
+        causes
     }
 
     fn friction(&self, row: &Row) -> StopCause {

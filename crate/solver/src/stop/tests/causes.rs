@@ -3,6 +3,7 @@
 use super::super::explain_stop;
 use crate::model::*;
 use crate::result::{Check, Direction, Explanation, Fit, Run, RunEnd, StopCause, StopExplained};
+use crate::supply::Track;
 use crate::supply::tests::support::gear;
 use crate::supply::{SupplyOptions, cycle};
 
@@ -222,4 +223,36 @@ fn down_is_explained_too() {
         "{best:?}"
     );
     assert_eq!(best.fitted, 0, "the file has the switch there");
+}
+
+/// No supply stalls a leg that its own weight moves: what is left is friction, or something there.
+#[test]
+fn a_leg_that_its_weight_drives_is_not_stalled_by_the_supply() {
+    let mut gear = one_leg();
+    gear.supply.return_pressure = 0.0;
+    gear.legs[0].actuator.seal_friction = 0.0;
+    let track = Track::new(&gear, &gear.legs[0], Direction::Down);
+    let stage = track.stages.iter().find(|stage| !stage.is_strut).unwrap();
+    let driven = stage.places.iter().find(|row| row[2] < 0.5).unwrap();
+    assert!(stage.load.value(driven[0]) < 0.0);
+    let travel = driven[2];
+    let seen = SeenStop {
+        selected: Direction::Down,
+        ..SeenStop::at(HowFar::Travel {
+            travel,
+            within: 0.001,
+        })
+    };
+    let found = explained(&gear, seen);
+    let by_supply = |one: &Explanation| {
+        matches!(
+            one.cause,
+            StopCause::BatteryLow { .. }
+                | StopCause::BadContact { .. }
+                | StopCause::SourceWeak { .. }
+                | StopCause::PressureSwitchLow { .. }
+        )
+    };
+    assert!(!found.explanations.iter().any(by_supply));
+    of(&found, |c| matches!(c, StopCause::Friction { .. }));
 }
