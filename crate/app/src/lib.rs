@@ -28,7 +28,7 @@ pub mod view;
 
 pub use effect::Effect;
 pub use msg::Msg;
-pub use scene::{Scene, curves, drawing, times, times_layers};
+pub use scene::{Scene, curves, drawing, times};
 pub use state::{Start, State, StoredFile};
 pub use update::{has_changed, settle, update};
 pub use view::{Page, view};

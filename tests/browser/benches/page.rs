@@ -1,6 +1,7 @@
-//! Speed of the release page in headless Chromium with the demo: start, solving, a drag, memory.
+//! Speed of the release page in headless Chromium with the demo: start, solving, a drag, scrubbing,
+//! memory.
 //!
-//! `cargo xtask bench first`, `… legs`, `… drag` or `… memory` run one part. The memory part takes
+//! `cargo xtask bench first`, `… legs`, `… cycle`, `… drag`, `… scrub` or `… memory` run one part. The memory part takes
 //! 20 s, or what `GEARSWING_DRAG_SECONDS` says. The server builds the release page first. On a busy
 //! machine only the least and the median mean much.
 
@@ -21,6 +22,12 @@ const FIRST_MS: f64 = 1000.0;
 /// Longest solving of a leg [ms].
 const LEG_MS: f64 = 3.0;
 
+/// Longest time for the gear up and down again against time [ms].
+const CYCLE_MS: f64 = 50.0;
+
+/// Frames in a second that the page is to keep while it is scrubbed [1/s].
+const FRAMES_A_SECOND: f64 = 60.0;
+
 /// What memory may gain in a long drag for other reasons (caches of the browser) [MB].
 const GAIN_MB: f64 = 1.0;
 
@@ -36,10 +43,12 @@ const SECONDS: u64 = 20;
 /// A part of the benchmark: its name and what it does.
 type Part = (&'static str, fn() -> Result<()>);
 
-const PARTS: [Part; 4] = [
+const PARTS: [Part; 6] = [
     ("first answer", first_answer),
     ("legs", legs),
+    ("cycle", cycle),
     ("drag", drag),
+    ("scrub", scrub),
     ("memory", memory),
 ];
 
@@ -104,14 +113,73 @@ fn legs() -> Result<()> {
     })
 }
 
-/// A mount dragged, one pointer event a frame, on a desk screen and on a phone's.
-fn drag() -> Result<()> {
+/// The whole gear up and down again: a new name of the file asks for it, and for no leg.
+fn cycle() -> Result<()> {
+    outcome_on(Device::DESK, "cycle", async |browser| {
+        browser.open("").await?;
+        browser.open_group("Gear file").await?;
+        browser.time_frames().await?;
+        for name in 0..60 {
+            browser.enter("name", &format!("Timed {name}")).await?;
+        }
+        let solving = browser.frames().await?.solving;
+        ensure!(solving.count() > 30, "solved {} times", solving.count());
+        println!("  three legs up and down: {solving}");
+        aim("median of a cycle", solving.share(0.5), CYCLE_MS, "ms");
+        Ok(())
+    })
+}
+
+/// A desk screen, and a phone's with its dense pixels.
+fn screens() -> [(&'static str, Device); 2] {
     let dense = Device {
         pixel_ratio: 3.0,
         touch: false,
         ..Device::PHONE
     };
-    for (screen, device) in [("desk", Device::DESK), ("phone", dense)] {
+    [("desk", Device::DESK), ("phone", dense)]
+}
+
+/// The cursor drawn along the curves and along the charts against time.
+fn scrub() -> Result<()> {
+    for (screen, device) in screens() {
+        for (canvas, what) in [("#curves", "curves"), ("#times", "charts against time")] {
+            outcome_on(device, "scrub", async |browser| {
+                browser.open("").await?;
+                let (middle, width) = browser.middle(canvas).await?;
+                browser.mouse("mouseMoved", middle).await?;
+                browser.mouse("mousePressed", middle).await?;
+                let along = |moves: Range<u32>| {
+                    moves.map(|step| Spot {
+                        x: middle.x + 0.3 * width * (0.05 * f64::from(step)).sin(),
+                        ..middle
+                    })
+                };
+                browser.glide(along(0..WARM)).await?;
+                browser.time_frames().await?;
+                browser.glide(along(WARM..WARM + MOVES)).await?;
+                let frames = browser.frames().await?;
+                browser.mouse("mouseReleased", middle).await?;
+                println!("  {screen}, {what}");
+                println!("  handlers and drawing, a frame: {}", frames.work);
+                println!("  between frames of the browser: {}", frames.frames);
+                let rate = 1e3 / frames.frames.mean();
+                let word = if rate > 0.98 * FRAMES_A_SECOND {
+                    "kept"
+                } else {
+                    "MISSED"
+                };
+                println!("  aim: {rate:.1} frames a second of {FRAMES_A_SECOND}: {word}");
+                Ok(())
+            })?;
+        }
+    }
+    Ok(())
+}
+
+/// A mount dragged, one pointer event a frame, on a desk screen and on a phone's.
+fn drag() -> Result<()> {
+    for (screen, device) in screens() {
         outcome_on(device, "drag", async |browser| {
             browser.open("").await?;
             let before = browser.busy().await?;

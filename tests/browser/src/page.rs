@@ -135,6 +135,18 @@ impl Browser {
         found.with_context(|| format!("the drawing has no point {handle}"))
     }
 
+    /// The middle of what a selector finds, scrolled into the window, and its width [CSS px].
+    pub async fn middle(&self, css: &str) -> Result<(Spot, f64)> {
+        let script = "const node = document.querySelector(arguments[0]);
+            if (!node) return null;
+            node.scrollIntoView({block: 'center'});
+            const box = node.getBoundingClientRect();
+            return [{x: box.x + box.width / 2, y: box.y + box.height / 2}, box.width];";
+        let found: Option<(Spot, f64)> = self.script(script, &[json!(css)]).await?;
+        self.frame().await?;
+        found.with_context(|| format!("there is no {css}"))
+    }
+
     /// Drags with the mouse, in steps, and releases. By the browser's own input: the driver's
     /// pointer says between two actions that no button is down, and a captured pointer is let go.
     pub async fn drag(&self, from: Spot, by: (f64, f64), steps: u32) -> Result<()> {
@@ -273,7 +285,8 @@ impl Browser {
         self.frame().await?;
         self.frame().await?;
         self.script(
-            "return document.getElementById(arguments[0]).toDataURL();",
+            "const layers = document.getElementById(arguments[0]).parentElement;
+             return Array.from(layers.querySelectorAll('canvas'), layer => layer.toDataURL()).join();",
             &[json!(id)],
         )
         .await

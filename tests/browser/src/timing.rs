@@ -163,6 +163,14 @@ impl Times {
         self.0.get(place).copied().unwrap_or(f64::NAN)
     }
 
+    /// Their mean [ms]; not a number when there are none.
+    #[must_use]
+    pub fn mean(&self) -> f64 {
+        #[allow(clippy::cast_precision_loss, reason = "a count of some thousand")]
+        let count = self.0.len() as f64;
+        self.0.iter().sum::<f64>() / count
+    }
+
     /// Share of them that is longer than a limit [1].
     #[must_use]
     pub fn over(&self, limit_ms: f64) -> f64 {
@@ -206,6 +214,7 @@ mod tests {
         assert_eq!(times.share(0.5), 50.0);
         assert_eq!(times.share(0.99), 99.0);
         assert_eq!(times.share(1.0), 100.0);
+        assert_eq!(times.mean(), 50.0);
         assert_eq!(times.over(90.0), 10.0 / 101.0);
         assert!(Times::default().share(0.5).is_nan());
     }

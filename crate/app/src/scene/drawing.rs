@@ -23,10 +23,11 @@ pub fn drawing(state: &State) -> Scene {
     }
     pen.faded = faded;
     let good = derived.and_then(|leg| leg.good.as_ref());
-    let mut placer = None;
     if let Some(good) = good {
-        placer = Some(result(&mut pen, state, good));
+        ways(&mut pen, good);
     }
+    let still = pen.marks.len();
+    let placer = good.map(|good| result(&mut pen, state, good));
     pen.faded = false;
     let mut placer = placer.unwrap_or_else(|| Placer::new(&pen.marks, view.size_px()));
     if let Some(model) = state.gear().legs.get(session.leg) {
@@ -41,24 +42,25 @@ pub fn drawing(state: &State) -> Scene {
         width_px,
         height_px,
         marks: pen.marks,
+        still,
         handles,
     }
 }
 
-/// Everything that comes out of the result.
-fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
-    let session = &state.session;
-    let size = pen.view.size_px();
-    for polyline in good
-        .result
-        .clearance
-        .wheel_envelope
-        .iter()
-        .chain(&good.result.clearance.leg_envelope)
-    {
+/// Where the leg comes past, and where it ends.
+fn ways(pen: &mut Pen, good: &Good) {
+    let clearance = &good.result.clearance;
+    let swept = clearance.wheel_envelope.iter();
+    for polyline in swept.chain(&clearance.leg_envelope) {
         pen.path(Role::Envelope, polyline, false);
     }
     leg::ghosts(pen, good);
+}
+
+/// What comes out of the result at the place shown.
+fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
+    let session = &state.session;
+    let size = pen.view.size_px();
     let Some(here) = now(good, session.progress) else {
         return Placer::new(&pen.marks, size);
     };

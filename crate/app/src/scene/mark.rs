@@ -176,6 +176,8 @@ pub struct Scene {
     pub height_px: f64,
     /// Marks from back to front.
     pub marks: Vec<Mark>,
+    /// So many of the first marks stay as they are while the place or the time shown moves on.
+    pub still: usize,
     /// Points that can be moved, in tab order.
     pub handles: Vec<Handle>,
 }

@@ -41,7 +41,7 @@ mod well;
 
 pub(crate) use crate::state::Sheet;
 pub(crate) use bounds::{fitted, sheet_of, stance_of};
-pub use curves::{curves, times, times_layers};
+pub use curves::{curves, times};
 pub(crate) use curves::{progress_at, time_at};
 pub use drawing::drawing;
 pub use grips::handles;

@@ -1,6 +1,6 @@
 //! The short text of each group of fields while it is closed.
 use gearswing_solver::model::{
-    Brace, Leg, LineOrifice, Pin, Source, SpringJoint, SpringKind, Supply, Switches,
+    Brace, Direction, Leg, LineOrifice, Pin, Source, SpringJoint, SpringKind, Supply, Switches,
 };
 use gearswing_solver::result::FallOutcome;
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
@@ -71,6 +71,12 @@ pub(crate) fn summary(state: &State, index: usize, id: &str) -> String {
         "outline" => points_text(leg.body.outline.len()),
         "sliding" => points_text(leg.strut.sliding_outline.len()),
         "fall" => fall_text(state, index),
+        "seen" => match leg.seen_stop.as_ref().map(|seen| seen.selected) {
+            None => "none noted",
+            Some(Direction::Up) => "on the way up",
+            Some(Direction::Down) => "on the way down",
+        }
+        .to_owned(),
         "supply" => format!(
             "{}, {}",
             format(Quantity::Pressure, units, gear.supply.available_pressure),

@@ -1,7 +1,7 @@
 //! Drawing and curves: finite, readable, true to the numbers.
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::scene::{Role, Scene, Shape};
-use gearswing_app::{curves, drawing};
+use gearswing_app::{curves, drawing, times};
 
 use crate::support::Desk;
 
@@ -33,6 +33,39 @@ pub(crate) fn check(scene: &Scene) {
 
 fn has(scene: &Scene, role: Role) -> bool {
     scene.marks.iter().any(|mark| mark.role == role)
+}
+
+/// What is said to stay while the place or the time moves does stay, and is not nothing.
+#[test]
+fn what_stays_stays() {
+    let mut desk = Desk::demo();
+    type Draw = fn(&gearswing_app::State) -> Scene;
+    let draws: [(Draw, Msg, Msg); 3] = [
+        (drawing, scrub(0.3), scrub(0.6)),
+        (curves, scrub(0.3), scrub(0.6)),
+        (times, seek(1.0), seek(2.0)),
+    ];
+    for leg in 0..3 {
+        desk.send(Msg::View(msg::View::SelectLeg { leg }));
+        for (draw, here, there) in draws.clone() {
+            desk.send(here);
+            let before = draw(&desk.state);
+            desk.send(there);
+            let after = draw(&desk.state);
+            assert!(before.still > 20, "{} marks stay", before.still);
+            assert_eq!(before.still, after.still);
+            assert_eq!(before.marks[..before.still], after.marks[..after.still]);
+            assert_ne!(before.marks, after.marks);
+        }
+    }
+}
+
+fn scrub(progress: f64) -> Msg {
+    Msg::Play(msg::Play::Scrub { progress })
+}
+
+fn seek(time_s: f64) -> Msg {
+    Msg::Times(msg::Times::Seek { time_s })
 }
 
 #[test]

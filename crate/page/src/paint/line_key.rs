@@ -3,7 +3,6 @@
 use super::{Painter, Surface};
 use crate::dom::{by_id, element, element_of};
 use crate::error::Result;
-use gearswing_app::Scene;
 use gearswing_app::scene::{Mark, Role, ScreenPoint, Shape};
 use web_sys::{HtmlCanvasElement, HtmlElement};
 
@@ -62,14 +61,14 @@ impl LineKey {
     /// Paints the samples in the theme in force.
     pub(crate) fn paint(&mut self, painter: &mut Painter) -> Result<()> {
         for (role, surface) in &mut self.samples {
-            painter.paint(surface, &sample(*role))?;
+            painter.paint(surface, SIZE_PX, &sample(*role))?;
         }
         Ok(())
     }
 }
 
 /// One line from end to end, or a row of hatching.
-fn sample(role: Role) -> Scene {
+fn sample(role: Role) -> Vec<Mark> {
     let (width_px, height_px) = SIZE_PX;
     let line = |from: (f64, f64), to: (f64, f64)| Mark {
         role,
@@ -81,7 +80,7 @@ fn sample(role: Role) -> Scene {
             filled: false,
         },
     };
-    let marks = match role {
+    match role {
         Role::StructureHatch => (0..9)
             .map(|at| {
                 let x_px = 6.0 * f64::from(at) + 2.0;
@@ -110,11 +109,5 @@ fn sample(role: Role) -> Scene {
             vec![shaft, Mark { role, shape: head }]
         }
         _ => vec![line((0.0, height_px / 2.0), (width_px, height_px / 2.0))],
-    };
-    Scene {
-        width_px,
-        height_px,
-        marks,
-        handles: Vec::new(),
     }
 }

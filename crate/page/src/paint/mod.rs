@@ -1,11 +1,13 @@
 //! Painting a scene on a canvas: marks in, pixels out, no geometry.
 
+mod layers;
 mod line_key;
 mod painter;
 mod style;
 mod surface;
 mod theme;
 
+pub(crate) use layers::Layers;
 pub(crate) use line_key::LineKey;
 pub(crate) use painter::Painter;
 pub(crate) use surface::Surface;

@@ -4,7 +4,7 @@ use super::style::{Style, style};
 use super::surface::Surface;
 use super::theme::Theme;
 use crate::error::Result;
-use gearswing_app::scene::{Anchor, Mark, Role, Scene, ScreenPoint, Shape};
+use gearswing_app::scene::{Anchor, Mark, Role, ScreenPoint, Shape};
 use js_sys::{Array, Reflect};
 use std::f64::consts::TAU;
 use wasm_bindgen::JsValue;
@@ -37,11 +37,16 @@ impl Painter {
         self.theme.reload()
     }
 
-    /// Paints a scene.
-    pub(crate) fn paint(&mut self, surface: &mut Surface, scene: &Scene) -> Result<()> {
-        let context = surface.begin(scene.width_px, scene.height_px)?;
+    /// Paints marks on a canvas of this size [CSS px].
+    pub(crate) fn paint(
+        &mut self,
+        surface: &mut Surface,
+        (width_px, height_px): (f64, f64),
+        marks: &[Mark],
+    ) -> Result<()> {
+        let context = surface.begin(width_px, height_px)?;
         context.set_line_join("round");
-        let mut rest = scene.marks.as_slice();
+        let mut rest = marks;
         while let Some(first) = rest.first() {
             let kind = Kind::of(first);
             // Fills go one by one: two that overlap in one path could cut a hole in each other.
@@ -58,7 +63,7 @@ impl Painter {
             }
             rest = after;
         }
-        self.texts(context, scene)
+        self.texts(context, marks)
     }
 
     /// One path for marks of one kind.
@@ -100,13 +105,13 @@ impl Painter {
     }
 
     /// All texts, over everything else, those of one font together: a change of font is dear.
-    fn texts(&mut self, context: &CanvasRenderingContext2d, scene: &Scene) -> Result<()> {
+    fn texts(&mut self, context: &CanvasRenderingContext2d, marks: &[Mark]) -> Result<()> {
         let paper = self.theme.colour("--paper")?;
         context.set_line_dash(&Array::new())?;
         context.set_line_width(HALO_PX);
         context.set_text_baseline("middle");
         Reflect::set(context, &self.stroke_style, &paper)?;
-        let texts = || scene.marks.iter().filter_map(Text::of);
+        let texts = || marks.iter().filter_map(Text::of);
         let mut fonts = Vec::new();
         for (bold, size_px) in texts().map(|text| text.font()) {
             if !fonts.contains(&(bold, size_px)) {

@@ -1,6 +1,6 @@
 //! A canvas whose backing store follows its size on the page and the screen's pixel ratio.
 
-use crate::dom::{by_id, window};
+use crate::dom::window;
 use crate::error::{PageError, Result};
 use wasm_bindgen::JsCast;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
@@ -12,45 +12,16 @@ const LARGEST_PX: f64 = 8192.0;
 pub(crate) struct Surface {
     canvas: HtmlCanvasElement,
     context: CanvasRenderingContext2d,
-    /// Some of it is in the window, or nearly.
-    seen: bool,
-    /// It shows an earlier state.
-    outdated: bool,
 }
 
 impl Surface {
-    /// The canvas with this id.
-    pub(crate) fn new(id: &'static str) -> Result<Self> {
-        Self::of(by_id(id)?)
-    }
-
     /// A surface of this canvas.
     pub(crate) fn of(canvas: HtmlCanvasElement) -> Result<Self> {
         let context = canvas
             .get_context("2d")?
             .and_then(|context| context.dyn_into().ok())
             .ok_or(PageError::Missing("two-dimensional canvas"))?;
-        Ok(Self {
-            canvas,
-            context,
-            seen: true,
-            outdated: true,
-        })
-    }
-
-    /// Notes whether any of it is in the window.
-    pub(crate) fn see(&mut self, seen: bool) {
-        self.seen = seen;
-    }
-
-    /// Notes that it shows an earlier state.
-    pub(crate) fn outdate(&mut self) {
-        self.outdated = true;
-    }
-
-    /// It is to be painted now: it is outdated, and seen or wanted unseen.
-    pub(crate) fn is_due(&self, unseen: bool) -> bool {
-        self.outdated && (self.seen || unseen)
+        Ok(Self { canvas, context })
     }
 
     /// Clears the canvas for a scene of this size [CSS px] and hands out the context, scaled so
@@ -71,7 +42,6 @@ impl Surface {
             .clear_rect(0.0, 0.0, f64::from(width), f64::from(height));
         self.context
             .set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0)?;
-        self.outdated = false;
         Ok(&self.context)
     }
 }

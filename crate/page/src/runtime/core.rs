@@ -4,12 +4,10 @@ use super::{Port, solving};
 use crate::dom::document;
 use crate::effects::Effects;
 use crate::error::Result;
-use crate::paint::{LineKey, Painter, Surface};
+use crate::paint::{Layers, LineKey, Painter};
 use crate::panels::Panels;
 use gearswing_app::scene::handles;
-use gearswing_app::{
-    Effect, Msg, Page, Scene, Start, State, curves, drawing, times_layers, update, view,
-};
+use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, times, update, view};
 
 /// More messages than a turn may work off: a loop of effects and messages would hang the page.
 const TURN_LIMIT: usize = 10_000;
@@ -21,12 +19,9 @@ pub(crate) struct Core {
     effects: Effects,
     painter: Painter,
     line_key: LineKey,
-    drawing: Surface,
-    curves: Surface,
-    times: Surface,
-    /// Under it, what stays while the time passes, and the scene that it shows.
-    times_still: Surface,
-    still: Option<Scene>,
+    drawing: Layers,
+    curves: Layers,
+    times: Layers,
     wants_time: bool,
     wants_paint: bool,
     /// What may come after the rest shows an earlier state.
@@ -43,11 +38,9 @@ impl Core {
             effects,
             painter: Painter::new()?,
             line_key: LineKey::mount()?,
-            drawing: Surface::new("drawing")?,
-            curves: Surface::new("curves")?,
-            times: Surface::new("times")?,
-            times_still: Surface::new("times-still")?,
-            still: None,
+            drawing: Layers::new("drawing")?,
+            curves: Layers::new("curves")?,
+            times: Layers::new("times")?,
             wants_time: false,
             wants_paint: true,
             unsettled: true,
@@ -132,13 +125,12 @@ impl Core {
     pub(crate) fn paint(&mut self, anyway: bool) -> Result<()> {
         if anyway {
             self.line_key.paint(&mut self.painter)?;
-            self.still = None;
         }
         let changed = std::mem::take(&mut self.wants_paint) || anyway;
         if changed {
-            self.drawing.outdate();
-            self.curves.outdate();
-            self.times.outdate();
+            for layers in [&mut self.drawing, &mut self.curves, &mut self.times] {
+                layers.outdate(anyway);
+            }
         }
         self.canvases(false)?;
         if changed && !self.unsettled {
@@ -156,22 +148,18 @@ impl Core {
     pub(crate) fn canvases(&mut self, unseen: bool) -> Result<()> {
         if self.drawing.is_due(unseen) {
             let scene = drawing(&self.state);
-            self.painter.paint(&mut self.drawing, &scene)?;
             self.panels.focused_point(&scene.handles)?;
+            self.drawing.paint(&mut self.painter, scene)?;
         }
         if self.curves.is_due(unseen) {
             let scene = curves(&self.state);
             self.panels.curves_height(scene.height_px)?;
-            self.painter.paint(&mut self.curves, &scene)?;
+            self.curves.paint(&mut self.painter, scene)?;
         }
         if self.times.is_due(unseen) {
-            let [still, moving] = times_layers(&self.state);
-            self.panels.times_height(still.height_px)?;
-            if self.still.as_ref() != Some(&still) {
-                self.painter.paint(&mut self.times_still, &still)?;
-                self.still = Some(still);
-            }
-            self.painter.paint(&mut self.times, &moving)?;
+            let scene = times(&self.state);
+            self.panels.times_height(scene.height_px)?;
+            self.times.paint(&mut self.painter, scene)?;
         }
         Ok(())
     }

@@ -1,7 +1,7 @@
 //! Messages in the order they came, pointer moves folded.
 
 use gearswing_app::Msg;
-use gearswing_app::msg::{CurvePointer, Play, Pointer};
+use gearswing_app::msg::{CurvePointer, Play, Pointer, Times};
 use std::collections::VecDeque;
 
 /// Messages waiting for the next frame, first in first out.
@@ -42,7 +42,9 @@ fn folds(old: &Msg, new: &Msg) -> bool {
             Msg::CurvePointer(CurvePointer::Scrub { .. }),
             Msg::CurvePointer(CurvePointer::Scrub { .. }),
         )
-        | (Msg::Play(Play::Scrub { .. }), Msg::Play(Play::Scrub { .. })) => true,
+        | (Msg::Play(Play::Scrub { .. }), Msg::Play(Play::Scrub { .. }))
+        | (Msg::Times(Times::Scrub { .. }), Msg::Times(Times::Scrub { .. }))
+        | (Msg::Times(Times::Seek { .. }), Msg::Times(Times::Seek { .. })) => true,
         _ => false,
     }
 }
@@ -86,6 +88,28 @@ mod tests {
             queue.push(msg);
         }
         assert_eq!(all(queue), [moved(1, 2.0), up(1), moved(1, 4.0)]);
+    }
+
+    #[test]
+    fn scrubs_fold_into_the_last() {
+        let mut queue = Queue::default();
+        let seek = |time_s| Msg::Times(Times::Seek { time_s });
+        let scrub = |x_px| {
+            let at = ScreenPoint { x_px, y_px: 0.0 };
+            Msg::Times(Times::Scrub { at })
+        };
+        let play = |progress| Msg::Play(Play::Scrub { progress });
+        for msg in [
+            seek(1.0),
+            seek(2.0),
+            scrub(1.0),
+            scrub(2.0),
+            play(0.1),
+            play(0.2),
+        ] {
+            queue.push(msg);
+        }
+        assert_eq!(all(queue), [seek(2.0), scrub(2.0), play(0.2)]);
     }
 
     #[test]

@@ -7,7 +7,7 @@ use super::charts::{Chart, Series, charts};
 use super::frame;
 use crate::scene::grid::{axis_number, round_step};
 use crate::scene::pen::{SMALL_TEXT_PX, fitted_text, text_width_px};
-use crate::scene::{Anchor, Pen, Role, Scene, ScreenPoint, Shape, Viewport};
+use crate::scene::{Anchor, Mark, Pen, Role, Scene, ScreenPoint, Shape, Viewport};
 use crate::state::State;
 
 /// Room over a chart for its title [CSS px].
@@ -55,10 +55,21 @@ pub fn curves(state: &State) -> Scene {
         ScreenPoint { x_px, y_px: top },
     );
     pen.line_px(Role::Cursor, from, to);
+    under_cursor((width_px, height_px), pen.marks)
+}
+
+/// A scene with what the cursor moves on top.
+pub(super) fn under_cursor((width_px, height_px): (f64, f64), mut marks: Vec<Mark>) -> Scene {
+    let cursor: Vec<Mark> = marks
+        .extract_if(.., |mark| mark.role == Role::Cursor)
+        .collect();
+    let still = marks.len();
+    marks.extend(cursor);
     Scene {
         width_px,
         height_px,
-        marks: pen.marks,
+        marks,
+        still,
         handles: Vec::new(),
     }
 }

@@ -16,4 +16,4 @@ mod times_charts;
 pub(crate) use axis::progress_at;
 pub use draw::curves;
 pub(crate) use times::time_at;
-pub use times::{times, times_layers};
+pub use times::times;

@@ -5,7 +5,7 @@ use gearswing_solver::result::{LegSample, Run};
 use gearswing_units::Quantity;
 
 use super::axis::{Across, ends_px};
-use super::draw::{FOOT_PX, TITLE_PX, draw_chart};
+use super::draw::{FOOT_PX, TITLE_PX, draw_chart, under_cursor};
 use super::times_charts::charts;
 use crate::scene::bounds::bounds;
 use crate::scene::grid::{axis_number, round_step};
@@ -63,37 +63,13 @@ pub(crate) fn time_at(state: &State, at: ScreenPoint) -> Option<f64> {
 /// The legs at the time looked at, over the charts of the run; nothing without a run.
 #[must_use]
 pub fn times(state: &State) -> Scene {
-    drawn(state).0
-}
-
-/// The same in two layers: what stays while the time passes, and over it what moves with it.
-#[must_use]
-pub fn times_layers(state: &State) -> [Scene; 2] {
-    let (mut still, legs) = drawn(state);
-    let mut moving = Scene {
-        marks: Vec::new(),
-        handles: Vec::new(),
-        ..still
-    };
-    for (at, mark) in std::mem::take(&mut still.marks).into_iter().enumerate() {
-        let moves = at < legs || mark.role == Role::Cursor;
-        let layer = if moves { &mut moving } else { &mut still };
-        layer.marks.push(mark);
-    }
-    [still, moving]
-}
-
-/// The whole, and how many marks of it are the legs, which come first.
-fn drawn(state: &State) -> (Scene, usize) {
     let session = &state.session;
     let width_px = session.curves_width_px;
     let Some(run) = state.timed.run(session.clock.down) else {
-        let empty = Scene {
+        return Scene {
             width_px,
-            height_px: 0.0,
             ..Scene::default()
         };
-        return (empty, 0);
     };
     let gear = state.gear();
     let charts = charts(gear, run);
@@ -105,8 +81,6 @@ fn drawn(state: &State) -> (Scene, usize) {
     let canvas = Viewport::new(Point::new(0.0, 0.0), 100.0, (width_px, height_px));
     let mut pen = Pen::new(canvas);
     let time_s = session.clock.at_s.unwrap_or(0.0).min(run.time);
-    legs(&mut pen, state, run, time_s);
-    let of_legs = pen.marks.len();
     let axis = TimeAxis::new(run, width_px);
     let mut top = LEGS_PX;
     for chart in &charts {
@@ -122,13 +96,10 @@ fn drawn(state: &State) -> (Scene, usize) {
         y_px: LEGS_PX + TITLE_PX - 8.0,
     };
     pen.line_px(Role::Cursor, from, ScreenPoint { x_px, y_px: top });
-    let scene = Scene {
-        width_px,
-        height_px,
-        marks: pen.marks,
-        handles: Vec::new(),
-    };
-    (scene, of_legs)
+    let mut scene = under_cursor((width_px, height_px), std::mem::take(&mut pen.marks));
+    legs(&mut pen, state, run, time_s);
+    scene.marks.append(&mut pen.marks);
+    scene
 }
 
 /// Every leg in its own plane, side by side, with what is shown for it.

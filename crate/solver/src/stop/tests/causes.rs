@@ -25,7 +25,7 @@ fn up(gear: &Gear) -> Run {
 }
 
 /// The stop of a run and what can be read at it.
-fn seen_in(run: &Run) -> SeenStop {
+pub(super) fn seen_in(run: &Run) -> SeenStop {
     assert_eq!(run.end, RunEnd::Stalled, "{:#?}", run.events);
     let stall = run.stalls.first().unwrap();
     let last = run.samples.last().unwrap();

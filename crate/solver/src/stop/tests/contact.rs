@@ -6,7 +6,7 @@ use crate::result::{Check, Finds, Fit, StopCause};
 
 /// Side view, wheel a disc of radius R under a level skin: it touches when the axle has risen to R
 /// below it, whatever the angle.
-fn under_a_skin(travel: f64) -> Gear {
+pub(super) fn under_a_skin(travel: f64) -> Gear {
     let mut gear = one_leg();
     let leg = &mut gear.legs[0];
     leg.view = View::Side;

@@ -4,5 +4,7 @@
 mod causes;
 /// Contact.
 mod contact;
+/// The way down.
+mod down;
 /// Place and crossing against closed forms.
 mod parts;
