@@ -15,6 +15,7 @@ const ANSWER_STATIONS: usize = 721;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Options {
     /// Stations of the swing phase in the table, at least 2; the answers rest on no fewer than 721.
+    /// Each row of a table of shortening adds one on each of its sides.
     pub stations: usize,
     /// Every how many stations a clearance curve has a point, at least 1.
     pub curve_stride: usize,

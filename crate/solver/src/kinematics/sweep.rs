@@ -1,5 +1,5 @@
 //! The whole path: poses at the stations, where it ends, dead points on the way.
-use crate::model::{Leg, Point};
+use crate::model::{Leg, Point, Shortening};
 use crate::numeric::{bracketed_root, sort_short};
 use crate::result::{Excursion, Jam, JamCause, MechanismEvent, MechanismEventKind, Phase};
 
@@ -10,6 +10,8 @@ use super::{Linkage, Pose, Rates};
 const SHORTEN_STATIONS: usize = 13;
 /// Stations of the unlocking phase.
 const UNLOCK_STATIONS: usize = 25;
+/// Distance from a jump, in progress, that is beside it [1].
+const BESIDE: f64 = 1e-9;
 /// An end length may be passed by this much without being a stop [m]: rounding of typed figures.
 pub const END_TOLERANCE: f64 = 1e-6;
 /// Width to which places are bracketed, in progress [1].
@@ -43,7 +45,8 @@ struct Bounds {
 }
 
 impl Sweep {
-    /// Sweeps a checked leg over `stations` places of its swing (at least 2).
+    /// Sweeps a checked leg over `stations` places of its swing (at least 2), and over two more at
+    /// each row of a table of shortening.
     #[must_use]
     pub fn new(leg: &Leg, linkage: &Linkage, stations: usize) -> Self {
         let bounds = Bounds::new(leg, linkage);
@@ -201,9 +204,9 @@ fn axle_radius(linkage: &Linkage) -> f64 {
 }
 
 /// Progress at every station.
-fn progress_grid(linkage: &Linkage, stations: usize) -> impl Iterator<Item = f64> {
+fn progress_grid(linkage: &Linkage, stations: usize) -> Vec<f64> {
     let path = linkage.path();
-    path.phases().flat_map(move |(phase, start)| {
+    let even = path.phases().flat_map(move |(phase, start)| {
         let count = match phase {
             Phase::Shorten => SHORTEN_STATIONS,
             Phase::Unlock => UNLOCK_STATIONS,
@@ -216,6 +219,24 @@ fn progress_grid(linkage: &Linkage, stations: usize) -> impl Iterator<Item = f64
             count
         };
         (0..count).map(move |i| start + i as f64 / last as f64)
+    });
+    let mut grid: Vec<f64> = even.chain(beside_rows(linkage)).collect();
+    sort_short(&mut grid, f64::total_cmp);
+    grid
+}
+
+/// Places on both sides of each row of a table of shortening: the slope of the table, and the load
+/// with it, jumps there.
+fn beside_rows(linkage: &Linkage) -> impl Iterator<Item = f64> {
+    let table = match &linkage.shortening {
+        Shortening::WithTravel { table } => table.as_slice(),
+        _ => &[],
+    };
+    table.iter().flat_map(|row| {
+        let at = linkage.progress_at_travel(row.travel);
+        [at - BESIDE, at + BESIDE]
+            .into_iter()
+            .filter(|beside| (0.0..1.0).contains(beside))
     })
 }
 
