@@ -74,22 +74,24 @@ pub(crate) fn the_leg(name: &str, index: usize) -> String {
 /// Whether a name begins with a trade word, as "Right main".
 pub(crate) fn is_trade_name(name: &str) -> bool {
     let first = name.split([' ', '-']).next().unwrap_or_default();
-    TRADE_WORDS.contains(&first.to_lowercase().as_str())
+    TRADE_WORDS.contains(&first.to_ascii_lowercase().as_str())
 }
 
-/// With a small first letter.
+/// With a small first letter; a name that begins with a letter beyond English keeps it.
 pub(crate) fn small_first(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |first| {
-        first.to_lowercase().chain(chars).collect()
-    })
+    let mut text = text.to_owned();
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_lowercase();
+    }
+    text
 }
 
-/// With a capital first letter.
+/// With a capital first letter; a name that begins with a letter beyond English keeps it.
 #[must_use]
 pub fn capital_first(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |first| {
-        first.to_uppercase().chain(chars).collect()
-    })
+    let mut text = text.to_owned();
+    if let Some(first) = text.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    text
 }

@@ -71,9 +71,10 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         let mut stations = Vec::with_capacity(poses.len());
         for (index, pose) in poses.iter().enumerate() {
             let all = Comparison::takes_all(index);
-            let stance = loaded(pose).then(|| Stance::new(&ready, pose, all));
-            let stance = stance.flatten();
-            let force = stance.and_then(|stance| force(index, &stance));
+            let force = match loaded(pose) {
+                true => Stance::new(&ready, pose, all).and_then(|stance| force(index, &stance)),
+                false => None,
+            };
             stations.push(station(&linkage, model, pose, force));
         }
         stations

@@ -98,7 +98,7 @@ fn an_answer_leads_to_its_place_and_the_cursor_runs_through_all() {
                 .find(|row| row.0.contains(label))
                 .map(|row| row.1.clone())
         };
-        let here = row(&browser.readout().await?, "Pressure needed");
+        let here = row(&browser.readout().await?, "Pressure needed to retract");
         let curves = browser.picture("curves").await?;
         browser
             .script::<Option<bool>>(
@@ -109,7 +109,7 @@ fn an_answer_leads_to_its_place_and_the_cursor_runs_through_all() {
             .await?;
         browser.frame().await?;
         ensure!(
-            row(&browser.readout().await?, "Pressure needed") != here,
+            row(&browser.readout().await?, "Pressure needed to retract") != here,
             "the numbers at the cursor stay at {here:?}"
         );
         ensure!(

@@ -121,7 +121,7 @@ pub(crate) fn point_name(leg: Option<&Leg>, path: &str) -> String {
         .map(|piece| piece.name.trim())
         .or(spring.map(|spring| spring.name.trim()));
     match name {
-        Some(name) if !name.is_empty() => format!("{name}, {}", label.to_lowercase()),
+        Some(name) if !name.is_empty() => format!("{name}, {}", label.to_ascii_lowercase()),
         _ => label,
     }
 }

@@ -48,7 +48,7 @@ pub use grips::handles;
 pub(crate) use grips::{Grip, grips, point_name, point_text};
 pub(crate) use loads::{load_text, loads};
 pub use mark::{Anchor, Handle, Mark, Role, Scene, ScreenPoint, Shape};
-pub(crate) use now::{Now, NowClearance, now};
+pub(crate) use now::{Now, NowClearance, NowForce, now};
 pub(crate) use pen::Pen;
 pub(crate) use stance::{Carrier, Stance, attach_carrier};
 pub use viewport::Viewport;

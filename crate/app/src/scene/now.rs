@@ -4,7 +4,7 @@ use gearswing_solver::kinematics::Pose;
 use gearswing_solver::model::Vector;
 use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{
-    Motion, PairClearance, Reactions, Requirement, Station, StationForce,
+    ForcePeak, Motion, PairClearance, Reactions, Requirement, Station, StationForce,
 };
 use gearswing_solver::tires::TireSizes;
 
@@ -41,8 +41,10 @@ pub(crate) struct Now {
     /// Clearances: contacts first, the deepest before all, then the one with the least to spare;
     /// the order in which the solver finds the governing one.
     pub(crate) clearances: Vec<NowClearance>,
-    /// Actuator force and pressure; absent where there is none.
-    pub(crate) force: Option<NowForce>,
+    /// Actuator force and pressure to retract; absent where there is none.
+    pub(crate) retract: Option<NowForce>,
+    /// The same to extend.
+    pub(crate) extend: Option<NowForce>,
     /// Forces while the leg is held here; absent where a station beside has none.
     pub(crate) loads: Option<StationForce>,
     /// Moment arm of the actuator [m].
@@ -53,12 +55,12 @@ pub(crate) struct Now {
     pub(crate) transmission: Option<f64>,
 }
 
-/// Force and pressure at one place.
+/// Force and pressure at one place in one motion.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct NowForce {
-    /// Thrust of the fluid to retract [N].
+    /// Thrust of the fluid in the direction of the motion [N]; negative = the leg is held back.
     pub(crate) effort: f64,
-    /// Pressure needed to retract [Pa].
+    /// Pressure needed [Pa].
     pub(crate) pressure: f64,
 }
 
@@ -94,12 +96,18 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
         (None, Some(b)) if share > 1.0 - ON_STATION => Some(*b),
         _ => None,
     };
+    let force = |motion, peak: Option<ForcePeak>| {
+        // at the very place of the worst force its own number stands, not one worked out anew
+        let peak = peak.filter(|peak| peak.place.progress == progress);
+        let worst = peak.map(|peak| (peak.pressure, peak.effort));
+        let (pressure, effort) = worst.or_else(|| loads?.needed(motion))?;
+        Some(NowForce { effort, pressure })
+    };
+    let worst = &good.result.force;
     Some(Now {
         clearances,
-        force: force_at(good, progress).or_else(|| {
-            let (pressure, effort) = loads?.needed(Motion::Retract)?;
-            Some(NowForce { effort, pressure })
-        }),
+        retract: force(Motion::Retract, worst.peak),
+        extend: force(Motion::Extend, worst.extend_peak),
         loads,
         moment_arm: pose.moment_arm(),
         fold: between(&|s| s.fold),
@@ -151,15 +159,6 @@ fn governed(pair: &PairClearance, mut at: PoseClearance) -> PoseClearance {
         at.tightest = pair.tightest;
     }
     at
-}
-
-/// The same for the worst place of the force.
-fn force_at(good: &Good, progress: f64) -> Option<NowForce> {
-    let peak = good.result.force.peak?;
-    (peak.place.progress == progress).then_some(NowForce {
-        effort: peak.effort,
-        pressure: peak.pressure,
-    })
 }
 
 /// Stations on both sides of a place, and the share of the way between them [1].

@@ -153,7 +153,7 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
                     hint: format!(
                         "{}: show where {}",
                         good.result.name,
-                        question_text(finding.question).to_lowercase()
+                        question_text(finding.question).to_ascii_lowercase()
                     ),
                     enabled: true,
                     msg: Msg::View(View::GoTo {

@@ -8,7 +8,7 @@ use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 use super::answers::subject;
 use super::page::{CurvesText, DrawingText, PointerStyle, ReadoutRow};
 use super::summary::spring_text;
-use crate::scene::{self, Now, NowClearance};
+use crate::scene::{self, Now, NowClearance, NowForce};
 use crate::state::{Gesture, Good, State};
 
 /// A moving part in words.
@@ -125,29 +125,38 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
         );
     }
     let available = good.result.force.available_pressure;
-    if let Some(force) = now.force {
-        let margin = (available - force.pressure) / available;
-        let was = former.as_ref().and_then(|(_, now)| now.force);
+    for (motion, get) in [
+        (
+            "retract",
+            (|now| now.retract) as fn(&Now) -> Option<NowForce>,
+        ),
+        ("extend", |now| now.extend),
+    ] {
+        let Some(force) = get(&now) else {
+            continue;
+        };
+        let was = former.as_ref().and_then(|(_, now)| get(now));
         add(
-            "Actuator thrust to retract".to_owned(),
+            format!("Actuator thrust to {motion}"),
             say(Quantity::Force, force.effort),
             was.map(|f| say(Quantity::Force, f.effort)),
             false,
         );
         add(
-            "Pressure needed".to_owned(),
+            format!("Pressure needed to {motion}"),
             say(Quantity::Pressure, force.pressure),
             was.map(|f| say(Quantity::Pressure, f.pressure)),
             force.pressure > available,
         );
-        if margin.is_finite() {
-            add(
-                "To spare of the pressure available".to_owned(),
-                format_signed(Quantity::Travel, units, margin),
-                None,
-                margin < 0.0,
-            );
-        }
+    }
+    let margin = now.retract.map(|f| (available - f.pressure) / available);
+    if let Some(margin) = margin.filter(|margin| margin.is_finite()) {
+        add(
+            "To spare of the pressure available to retract".to_owned(),
+            format_signed(Quantity::Travel, units, margin),
+            None,
+            margin < 0.0,
+        );
     }
     add(
         "Actuator length".to_owned(),
@@ -356,9 +365,14 @@ pub(crate) fn curves_text(state: &State) -> CurvesText {
             ));
         }
         let force = &good.result.force;
-        if let Some(peak) = force.peak {
+        for (motion, peak) in [("retract", force.peak), ("extend", force.extend_peak)] {
+            let Some(peak) = peak else { continue };
+            if peak.pressure <= 0.0 {
+                description.push(format!("No pressure is needed to {motion}."));
+                continue;
+            }
             description.push(format!(
-                "Most pressure needed: {} at {} of travel; available: {}.",
+                "Most pressure needed to {motion}: {} at {} of travel; available: {}.",
                 format(Quantity::Pressure, units, peak.pressure),
                 format(Quantity::Travel, units, peak.place.travel),
                 format(Quantity::Pressure, units, force.available_pressure)

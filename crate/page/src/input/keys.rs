@@ -127,7 +127,7 @@ fn on_page(port: &Port) -> Result<()> {
 }
 
 fn page_key(event: &KeyboardEvent) -> Option<Msg> {
-    let key = event.key().to_lowercase();
+    let key = event.key().to_ascii_lowercase();
     if event.ctrl_key() || event.meta_key() {
         // A text that is being typed has the browser's own undo.
         if event.alt_key() || is_being_typed(event) {

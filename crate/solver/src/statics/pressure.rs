@@ -304,7 +304,7 @@ pub fn force_result(leg: &Leg, supply: &Supply, stations: &[Station], binds: Vec
     let loaded = || {
         stations
             .iter()
-            .filter_map(|s| s.force.map(|force| (place_of(s), force)))
+            .filter_map(|s| Some((place_of(s), s.force.as_ref()?)))
     };
     Force {
         stroke,
@@ -334,8 +334,8 @@ pub fn force_result(leg: &Leg, supply: &Supply, stations: &[Station], binds: Vec
 }
 
 /// The place that needs most pressure in one motion.
-pub(crate) fn peak(
-    stations: impl Iterator<Item = (Place, StationForce)>,
+pub(crate) fn peak<'s>(
+    stations: impl Iterator<Item = (Place, &'s StationForce)>,
     motion: Motion,
     available: f64,
 ) -> Option<ForcePeak> {

@@ -121,13 +121,15 @@ pub(crate) fn find(quantity: Quantity, spelling: &str) -> Match {
     if let Some(unit) = units.iter().find(|unit| unit.is_spelt(spelling)) {
         return Match::Unit(unit);
     }
-    let lower = spelling.to_lowercase();
-    let like = |unit: &&Unit| unit.spellings().find(|name| name.to_lowercase() == lower);
+    let like = |unit: &&Unit| {
+        unit.spellings()
+            .find(|name| name.eq_ignore_ascii_case(spelling))
+    };
     let Some((unit, name)) = units.iter().find_map(|unit| Some((unit, like(&unit)?))) else {
         return Match::None;
     };
     let first_differs = name.chars().next() != spelling.chars().next();
-    if unit.cased && first_differs && lower.starts_with('m') {
+    if unit.cased && first_differs && spelling.starts_with(['m', 'M']) {
         Match::WrongCase(unit)
     } else {
         Match::Unit(unit)

@@ -1,5 +1,5 @@
 //! The charts of a leg as data: what is drawn over what.
-use gearswing_solver::result::{ClearanceCurve, Station, TireState};
+use gearswing_solver::result::{ClearanceCurve, Station, StationForce, Stroke, TireState};
 use gearswing_units::Quantity;
 
 use crate::scene::Role;
@@ -190,28 +190,39 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
     }
 }
 
-fn pressure(good: &Good, former: Option<&Good>) -> Chart {
-    let of = |good: &Good, role| {
-        series(role, &good.result.stations, |s| {
-            s.force.and_then(|f| f.retract_pressure)
-        })
+/// How the two motions are told apart in one chart.
+const MOTIONS: &str = "line: to retract, dots: to extend";
+
+/// Curves of both motions, and the former tire's of retracting.
+fn motions(
+    good: &Good,
+    former: Option<&Good>,
+    get: fn(&StationForce) -> [Option<f64>; 2],
+) -> Vec<Series> {
+    let of = |good: &Good, role, at: usize, name: &str| {
+        let value = |s: &Station| get(s.force.as_ref()?)[at];
+        Series {
+            name: name.to_owned(),
+            ..series(role, &good.result.stations, value)
+        }
     };
-    let mut needed = of(good, Role::CurveNeeded);
-    needed.name = "needed".to_owned();
-    let mut found = vec![needed];
-    if let Some(former) = former {
-        let mut series = of(former, Role::Former);
-        series.name = "former tire".to_owned();
-        found.push(series);
-    }
+    let mut found = vec![
+        of(good, Role::CurveNeeded, 0, "to retract"),
+        of(good, Role::CurveParts, 1, "to extend"),
+    ];
+    found.extend(former.map(|former| of(former, Role::Former, 0, "former tire")));
     found.retain(|series| !series.pieces.is_empty());
+    found
+}
+
+fn pressure(good: &Good, former: Option<&Good>) -> Chart {
     let available = good.result.force.available_pressure;
     Chart {
-        title: "Pressure needed to retract".to_owned(),
-        key: String::new(),
+        title: "Pressure needed".to_owned(),
+        key: MOTIONS.to_owned(),
         quantity: Quantity::Pressure,
         height_px: 120.0,
-        series: found,
+        series: motions(good, former, |f| [f.retract_pressure, f.extend_pressure]),
         levels: vec![Level {
             role: Role::CurveAvailable,
             name: "available".to_owned(),
@@ -224,24 +235,17 @@ fn pressure(good: &Good, former: Option<&Good>) -> Chart {
 }
 
 fn thrust(good: &Good) -> Chart {
-    let stations = &good.result.stations;
-    let mut retract = series(Role::Curve, stations, |s| {
-        s.force.and_then(|f| f.retract_effort)
-    });
-    retract.name = "to retract".to_owned();
-    let mut found = vec![retract];
-    found.retain(|series| !series.pieces.is_empty());
     let force = &good.result.force;
     let area = match force.stroke {
-        gearswing_solver::result::Stroke::Push => force.bore_area,
-        gearswing_solver::result::Stroke::Pull => force.annulus_area,
+        Stroke::Push => force.bore_area,
+        Stroke::Pull => force.annulus_area,
     };
     Chart {
-        title: "Actuator thrust to retract".to_owned(),
-        key: String::new(),
+        title: "Actuator thrust".to_owned(),
+        key: MOTIONS.to_owned(),
         quantity: Quantity::Force,
         height_px: 120.0,
-        series: found,
+        series: motions(good, None, |f| [f.retract_effort, f.extend_effort]),
         levels: Vec::new(),
         ceiling: 2.5 * force.available_pressure * area,
         contact_below_zero: false,
