@@ -23,6 +23,7 @@ pub fn supply_simplified() -> &'static [&'static str] {
     &[
         "Everything is in balance at each instant: no motor run-up and no inrush current, no inertia of the legs, no fluid that gives, no air in it, no hose that swells.",
         "A leg that its weight drives down runs ahead of the pump, held back by its orifice alone; the manifold then stays at the return pressure.",
+        "The flow of an orifice goes over from the root of the pressure across it to a straight line at about 1 kPa (0.15 psi).",
         "A separate unlocking device, and a strut without a jack, take no time and no fluid.",
         "Pump, battery and motor are straight lines at one temperature; how soon a breaker trips is not worked out.",
         "The switches sit where the file says; doors are not modelled.",

@@ -1,6 +1,6 @@
 //! Balance at one instant: manifold pressure from the flows, or bus voltage from the currents.
 use super::error::SupplyError;
-use super::orifice;
+use super::orifice::Line;
 use super::source::{Circuit, Pump};
 use crate::model::ElectricActuator;
 
@@ -18,8 +18,14 @@ const VOLTAGE_TOLERANCE: f64 = 1e-13;
 pub(super) struct Load {
     /// Pressure at the manifold from which it moves [Pa]; negative: the weight drives it.
     pub pressure: f64,
-    /// Flow into it per root of the pressure above that [m3/s/√Pa].
-    pub conductance: f64,
+    /// What it comes through.
+    pub line: Line,
+}
+
+/// Flow into all of them [m3/s].
+fn taken_by(loads: &[Load], pressure: f64) -> f64 {
+    let flow = |load: &Load| load.line.flow(pressure - load.pressure);
+    loads.iter().map(flow).sum()
 }
 
 /// The manifold in balance.
@@ -54,12 +60,7 @@ pub(super) fn manifold(
     let (Some(gas), Some(stored)) = (&pump.gas, stored) else {
         return direct(pump, loads, time);
     };
-    let taken = |pressure: f64| -> f64 {
-        loads
-            .iter()
-            .map(|load| orifice::flow(load.conductance, pressure - load.pressure))
-            .sum()
-    };
+    let taken = |pressure: f64| taken_by(loads, pressure);
     let pressure = gas.pressure(stored).min(pump.most);
     let taken_here = taken(pressure);
     let full = pump.flow(pressure).unwrap_or(0.0);
@@ -107,12 +108,7 @@ pub(super) fn manifold(
 
 /// The balance without an accumulator, or with an empty one.
 fn direct(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifold, SupplyError> {
-    let taken = |pressure: f64| -> f64 {
-        loads
-            .iter()
-            .map(|load| orifice::flow(load.conductance, pressure - load.pressure))
-            .sum()
-    };
+    let taken = |pressure: f64| taken_by(loads, pressure);
     let at_most = taken(pump.most);
     let Some(full) = pump.flow(pump.most) else {
         return Ok(Manifold {
@@ -155,7 +151,7 @@ fn direct(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifold, SupplyErro
     let slope = |pressure: f64| -> f64 {
         let legs: f64 = loads
             .iter()
-            .map(|load| orifice::slope(load.conductance, pressure - load.pressure))
+            .map(|load| load.line.slope(pressure - load.pressure))
             .sum();
         legs + pump.slope
     };

@@ -2,7 +2,9 @@
 //!
 //! Piecewise cubic with the slopes of F. N. Fritsch, J. Butland, "A method for constructing local
 //! monotone piecewise cubic interpolants", SIAM J. Sci. Stat. Comput. 5 (1984) 300–304, from
-//! memory: between two points it stays between their values.
+//! memory: between two points it stays between their values. At an end the slope is that of the
+//! parabola through three points, held to what F. N. Fritsch, R. E. Carlson, "Monotone piecewise cubic
+//! interpolation", SIAM J. Numer. Anal. 17 (1980) 238–246, allow (from memory).
 
 /// Points of rising place with value and slope.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -28,6 +30,10 @@ impl Curve {
             })
             .collect();
         let last = points.len().saturating_sub(1);
+        let end = |near: usize, next: Option<usize>| {
+            let of = |at: usize| secants.get(at).copied();
+            of(near).map_or(0.0, |near| end_slope(near, next.and_then(of)))
+        };
         for (at, point) in points.iter_mut().enumerate() {
             let before = at.checked_sub(1).and_then(|at| secants.get(at));
             point[2] = match (before, secants.get(at)) {
@@ -35,8 +41,8 @@ impl Curve {
                     let (w0, w1) = (2.0 * h1 + h0, h1 + 2.0 * h0);
                     (w0 + w1) / (w0 / d0 + w1 / d1)
                 }
-                (None, Some([_, d])) if at == 0 => *d,
-                (Some([_, d]), None) if at == last => *d,
+                (None, Some(_)) => end(0, Some(1)),
+                (Some(_), None) => end(last - 1, last.checked_sub(2)),
                 _ => 0.0,
             };
         }
@@ -90,5 +96,19 @@ impl Curve {
                 0.5 * h * (y0 + y1) + h * h * (m0 - m1) / 12.0
             })
             .sum()
+    }
+}
+
+/// Slope at an end, by the two pieces next to it as width and slope.
+fn end_slope([h0, d0]: [f64; 2], next: Option<[f64; 2]>) -> f64 {
+    let Some([h1, d1]) = next else {
+        return d0;
+    };
+    let slope = ((2.0 * h0 + h1) * d0 - h0 * d1) / (h0 + h1);
+    // of one sign with its piece, and no more than three times as steep
+    if slope * d0 <= 0.0 {
+        0.0
+    } else {
+        slope.signum() * slope.abs().min(3.0 * d0.abs())
     }
 }

@@ -31,8 +31,37 @@ pub fn flow(conductance: f64, difference: f64) -> f64 {
     conductance * difference / blend(difference).sqrt()
 }
 
+/// The line of a cylinder with its orifice.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Line {
+    /// Of the orifice [m3/s/√Pa].
+    pub conductance: f64,
+    /// Filled over emptied area where the orifice meters what leaves, 1 where it meters what enters
+    /// [1]: so much more than the manifold has to spare stands across it, and so much more enters
+    /// than goes through it.
+    pub ratio: f64,
+}
+
+impl Line {
+    /// Nothing comes through.
+    pub(crate) const SHUT: Self = Self {
+        conductance: 0.0,
+        ratio: 1.0,
+    };
+
+    /// Flow into the cylinder with so much pressure to spare at the manifold [m3/s].
+    pub(super) fn flow(&self, spare: f64) -> f64 {
+        self.ratio * flow(self.conductance, self.ratio * spare)
+    }
+
+    /// Slope of it [m3/s/Pa].
+    pub(super) fn slope(&self, spare: f64) -> f64 {
+        self.ratio * self.ratio * slope(self.conductance, self.ratio * spare)
+    }
+}
+
 /// Slope of [`flow`] [m3/s/Pa].
-pub(super) fn slope(conductance: f64, difference: f64) -> f64 {
+fn slope(conductance: f64, difference: f64) -> f64 {
     if difference <= 0.0 {
         return 0.0;
     }

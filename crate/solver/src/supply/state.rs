@@ -2,7 +2,7 @@
 use super::balance::{Bus, Load, Manifold, bus, manifold};
 use super::error::SupplyError;
 use super::leg::Moving;
-use super::orifice;
+use super::orifice::Line;
 use super::source::{Circuit, Pump};
 use crate::model::ElectricActuator;
 
@@ -84,11 +84,11 @@ fn look_fluid(pump: &Pump, legs: &[Moving], state: &[f64], time: f64) -> Result<
         .map(|(leg, fluid)| match leg.now() {
             Some(stage) => Load {
                 pressure: stage.load.value(*fluid),
-                conductance: stage.conductance,
+                line: stage.line,
             },
             None => Load {
                 pressure: f64::INFINITY,
-                conductance: 0.0,
+                line: Line::SHUT,
             },
         })
         .collect();
@@ -100,10 +100,10 @@ fn look_fluid(pump: &Pump, legs: &[Moving], state: &[f64], time: f64) -> Result<
     let (mut to_loads, mut to_lines, mut taken) = (0.0, 0.0, 0.0);
     let mut free = 0.0;
     for (rate, load) in rates.iter_mut().zip(&loads) {
-        let flow = orifice::flow(load.conductance, pressure - load.pressure);
+        let flow = load.line.flow(pressure - load.pressure);
         *rate = flow;
         taken += flow;
-        free += load.conductance * pump.most.sqrt();
+        free += load.line.flow(pump.most);
         if flow > 0.0 {
             to_loads += load.pressure * flow;
             to_lines += (pressure - load.pressure) * flow;

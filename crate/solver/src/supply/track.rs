@@ -1,6 +1,6 @@
 //! The way of one leg as the source sees it: stages, each with its load over the fluid or stroke.
 use super::curve::Curve;
-use super::orifice::{OPEN_LINE, conductance};
+use super::orifice::{Line, OPEN_LINE, conductance};
 use crate::kinematics::{Linkage, Sweep};
 use crate::model::{Gear, Joint, Leg, LineOrifice, Shortening, Source, StrutJack};
 use crate::result::{Direction, Motion, Phase, Place};
@@ -51,8 +51,8 @@ pub(crate) struct Stage {
     pub load: Curve,
     /// Pressure at which the valve before it opens [Pa]; 0 without one.
     pub opens_at: f64,
-    /// Flow into the cylinder per root of the pressure to spare [m3/s/√Pa].
-    pub conductance: f64,
+    /// What the fluid comes through.
+    pub line: Line,
     /// Place of the path at rising fluid: `(fluid, progress, travel, swing)`.
     pub places: Vec<[f64; 4]>,
 }
@@ -278,22 +278,28 @@ fn swing_stage(gear: &Gear, leg: &Leg, points: &[Point], direction: Direction) -
             load.push((fluid, needed));
         }
     }
-    let line = line(leg, direction);
+    let ratio = match direction {
+        Direction::Up => 1.0,
+        Direction::Down => working / emptied,
+    };
     Some(Stage {
         is_strut: false,
         extent: fluid,
         area: working,
         load: Curve::new(load),
         opens_at: 0.0,
-        conductance: line_conductance(gear, line, direction, working, emptied),
+        line: line(gear, leg, direction, ratio),
         places,
     })
 }
 
-/// The orifice of a leg's line; down, the one of its fall stands in where none is given for the
-/// pump.
-fn line(leg: &Leg, direction: Direction) -> Option<LineOrifice> {
-    match direction {
+/// The line of a leg; down, the orifice of its fall stands in where none is given for the pump.
+///
+/// Up, the orifice meters what enters. Down, it meters what leaves the same side (a one-way
+/// restrictor sits in the up line, common practice): a piston hands the pressure to spare on by
+/// `ratio`, working over emptied area, and the flow likewise.
+fn line(gear: &Gear, leg: &Leg, direction: Direction, ratio: f64) -> Line {
+    let orifice = match direction {
         Direction::Up => leg.drive.orifice_up,
         Direction::Down => leg.drive.orifice_down.or_else(|| {
             Some(LineOrifice {
@@ -301,25 +307,10 @@ fn line(leg: &Leg, direction: Direction) -> Option<LineOrifice> {
                 discharge: leg.fall.discharge(),
             })
         }),
-    }
-}
-
-/// Flow into the cylinder per root of the pressure to spare at the manifold.
-///
-/// Up, the orifice meters what enters. Down, it meters what leaves the same side (a one-way
-/// restrictor sits in the up line, common practice): the cylinder magnifies the pressure to spare
-/// by working over emptied area and the flow likewise, so c becomes c·(Aw/Ae)^1.5.
-fn line_conductance(
-    gear: &Gear,
-    line: Option<LineOrifice>,
-    direction: Direction,
-    working: f64,
-    emptied: f64,
-) -> f64 {
-    let own = conductance(&line.unwrap_or(OPEN_LINE), gear.fluid.density);
-    match direction {
-        Direction::Up => own,
-        Direction::Down => own * (working / emptied).powf(1.5),
+    };
+    Line {
+        conductance: conductance(&orifice.unwrap_or(OPEN_LINE), gear.fluid.density),
+        ratio,
     }
 }
 
@@ -337,13 +328,9 @@ fn strut_stage(gear: &Gear, leg: &Leg, direction: Direction) -> Option<Stage> {
         return None;
     }
     let start = Linkage::new(leg).path().start();
-    let (pressure, ends, line) = match direction {
-        Direction::Up => (shorten_pressure, [start, start + 1.0], line(leg, direction)),
-        Direction::Down => (
-            lengthen_pressure,
-            [start + 1.0, start],
-            line(leg, direction),
-        ),
+    let (pressure, ends) = match direction {
+        Direction::Up => (shorten_pressure, [start, start + 1.0]),
+        Direction::Down => (lengthen_pressure, [start + 1.0, start]),
     };
     let needed = pressure + gear.supply.return_pressure;
     let extent = area * amount;
@@ -353,7 +340,7 @@ fn strut_stage(gear: &Gear, leg: &Leg, direction: Direction) -> Option<Stage> {
         area,
         load: Curve::new([(0.0, needed), (extent, needed)]),
         opens_at: 0.0,
-        conductance: line_conductance(gear, line, direction, area, area),
+        line: line(gear, leg, direction, 1.0),
         places: vec![[0.0, ends[0], 0.0, 0.0], [extent, ends[1], 0.0, 0.0]],
     })
 }

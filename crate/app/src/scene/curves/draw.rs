@@ -187,9 +187,14 @@ fn value_axis(pen: &mut Pen, chart: &Chart, axis: &impl Across, scale: &Scale, u
     let (left, right) = (axis.left_px(), axis.right_px());
     let shown = |si: f64| chart.quantity.from_si(units, si);
     let (low, high) = (shown(scale.low), shown(scale.high));
-    let step = round_step((high - low) / (chart.height_px / 30.0));
-    let first = (low / step).ceil() as i64;
-    let last = (high / step).floor() as i64;
+    let ends = |step: f64| ((low / step).ceil() as i64, (high / step).floor() as i64);
+    let mut step = round_step((high - low) / (chart.height_px / 30.0));
+    let (mut first, mut last) = ends(step);
+    if first == last {
+        // one number tells no scale
+        step = round_step((high - low) / (chart.height_px / 15.0));
+        (first, last) = ends(step);
+    }
     for i in first..=last.min(first.saturating_add(40)) {
         let value = i as f64 * step;
         let y_px = scale.top + scale.height * (high - value) / (high - low);

@@ -5,7 +5,7 @@ use crate::model::*;
 use crate::result::{Check, Direction, Explanation, Fit, Run, RunEnd, StopCause, StopExplained};
 use crate::supply::Track;
 use crate::supply::tests::support::gear;
-use crate::supply::{SupplyOptions, cycle};
+use crate::supply::{SLOWEST_PACE, SupplyOptions, cycle};
 
 const LEG: usize = 2;
 
@@ -139,7 +139,9 @@ fn extra_friction_is_found_with_its_size() {
     // The gauge stands where the motor does: p/Ps = V/Vn, V = E − R·I(p).
     let (e, r, i0, i1) = (12.6, 0.02, 15.0, 135.0 / 3.6e6);
     let dead = (e - r * i0) / (12.0 / 3.6e6 + r * i1);
-    assert!((seen.pressure.unwrap() / dead - 1.0).abs() < 1e-3);
+    // The run ends with a last trickle of flow, as much short of it.
+    let short = 1.0 - seen.pressure.unwrap() / dead;
+    assert!((0.0..=1.01 * SLOWEST_PACE).contains(&short), "{short}");
     let found = explained(&smooth, seen.clone());
     let friction = of(&found, |c| matches!(c, StopCause::Friction { .. }));
     assert_eq!(friction.fit, Fit::Fits);

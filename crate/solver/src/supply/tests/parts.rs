@@ -163,3 +163,20 @@ fn time_step_has_its_order() {
         "{whole:?} {half:?}"
     );
 }
+
+/// Through points of a parabola the slope at both ends is the parabola's own (three points make it).
+#[test]
+fn curve_ends_with_the_slope_of_a_parabola() {
+    let parabola = |x: f64| 3.0 + 2.0 * x + x * x;
+    let places = [0.0, 0.3, 0.5, 1.1, 1.2];
+    let curve = Curve::new(places.map(|x| (x, parabola(x))));
+    let step = 1e-6;
+    let slope = |from: f64| (curve.value(from + step) - curve.value(from)) / step;
+    assert!((slope(0.0) - 2.0).abs() < 1e-5);
+    assert!((slope(1.2 - step) - 4.4).abs() < 1e-5);
+    // Two points make a straight line, and a turn is held level.
+    let line = Curve::new([(0.0, 1.0), (2.0, 5.0)]);
+    assert!((line.value(0.5) - 2.0).abs() < 1e-12);
+    let turn = Curve::new([(0.0, 0.0), (1.0, 0.1), (2.0, 9.0)]);
+    assert!((0..=100).all(|i| (0.0..=0.1).contains(&turn.value(f64::from(i) / 100.0))));
+}

@@ -2,6 +2,7 @@
 use super::super::SupplyOptions;
 use super::super::curve::Curve;
 use super::super::leg::Moving;
+use super::super::orifice::Line;
 use super::super::run::Going;
 use super::super::source::Pump;
 use super::super::state::Power;
@@ -31,7 +32,10 @@ pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) ->
             area: PISTON,
             opens_at: 0.0,
             load: Curve::new(points),
-            conductance,
+            line: Line {
+                conductance,
+                ratio: 1.0,
+            },
             places: vec![[0.0, 0.0, 0.0, 0.0], [extent, 1.0, 1.0, 1.0]],
         }],
         from: place(0.0),

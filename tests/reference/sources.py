@@ -1,0 +1,137 @@
+"""What drives a gear: what it gives at a pressure at the manifold, and how the manifold stands.
+
+`stand(taken, stored)` gives (pressure [Pa], out of the pump [m3/s], drawn from the return line [m3/s],
+through the relief valve [m3/s]); `taken` is the flow of all legs at a pressure, `stored` the fluid in the
+accumulator [m3]. By scipy's brentq.
+"""
+
+from scipy.optimize import brentq
+
+# Standard atmosphere, gauge to absolute [Pa].
+ATMOSPHERE = 101_325.0
+
+
+class MotorPump:
+    """A pump on a DC motor: flow falls and current rises in a straight line with the pressure."""
+
+    def __init__(self, supply):
+        source, battery = supply["source"]["motor_pump"], supply["battery"]
+        self.source = source
+        self.open = battery["open_circuit_v"]
+        self.ohms = battery["internal_ohm"] + battery["wires_ohm"]
+        self.least = supply.get("return_pressure_pa", 0.0)
+        dead = brentq(self.flow, 0.0, 10 * source["stall_pressure_pa"], xtol=1e-3)
+        self.most = min(dead, source["relief_pressure_pa"])
+
+    def current(self, pressure):
+        """Current at a pressure [A]."""
+        source = self.source
+        share = pressure / source["stall_pressure_pa"]
+        return source["idle_a"] + (source["stall_a"] - source["idle_a"]) * share
+
+    def flow(self, pressure):
+        """Flow at a pressure [m3/s], below zero where it would run back."""
+        source = self.source
+        volts = self.open - self.ohms * self.current(pressure)
+        loss = pressure / source["stall_pressure_pa"]
+        return source["free_flow_m3_s"] * (volts / source["rated_v"] - loss)
+
+    def power(self, pressure):
+        """Out of the battery [W]."""
+        return self.open * self.current(pressure)
+
+    def stand(self, taken, _):
+        """The manifold in balance."""
+        low, high = self.least, self.most
+        if taken(high) <= self.flow(high):
+            # over the relief valve goes the rest
+            return high, self.flow(high), 0.0, self.flow(high) - taken(high)
+        if taken(low) >= self.flow(low):
+            # legs that their weight drives take more than the pump gives
+            return low, self.flow(low), taken(low) - self.flow(low), 0.0
+        pressure = brentq(lambda p: taken(p) - self.flow(p), low, high, xtol=1e-6, rtol=1e-14)
+        return pressure, self.flow(pressure), 0.0, 0.0
+
+
+class HandPump:
+    """A steady beat until the handle is too heavy; then no more than the legs take."""
+
+    def __init__(self, supply):
+        source = supply["source"]["hand_pump"]
+        self.beat = source["stroke_volume_m3"] / source["stroke_time_s"]
+        self.least = supply.get("return_pressure_pa", 0.0)
+        self.most = source["largest_pressure_pa"]
+
+    def power(self, _):
+        """No battery."""
+        return 0.0
+
+    def stand(self, taken, _):
+        """The manifold in balance."""
+        low, high = self.least, self.most
+        if taken(high) <= self.beat:
+            return high, taken(high), 0.0, 0.0
+        if taken(low) >= self.beat:
+            return low, self.beat, taken(low) - self.beat, 0.0
+        pressure = brentq(lambda p: taken(p) - self.beat, low, high, xtol=1e-6, rtol=1e-14)
+        return pressure, self.beat, 0.0, 0.0
+
+
+class Constant:
+    """A pressure that any flow leaves as it is."""
+
+    def __init__(self, supply):
+        self.most = supply["available_pressure_pa"]
+
+    def power(self, _):
+        """No battery."""
+        return 0.0
+
+    def stand(self, taken, _):
+        """The manifold in balance."""
+        return self.most, taken(self.most), 0.0, 0.0
+
+
+class Accumulator:
+    """Gas behind the manifold, which holds the pressure while it has fluid: alone, or beside a pump
+    that is not at its relief valve. p·V^n stays, absolute."""
+
+    def __init__(self, supply, pump):
+        gas = supply["accumulator"]
+        self.pump = pump
+        self.volume = gas["gas_volume_m3"]
+        self.exponent = gas.get("exponent", 1.4)
+        self.precharge = gas["precharge_pa"] + ATMOSPHERE
+        charged = gas["charged_pa"] + ATMOSPHERE
+        left = self.volume * (self.precharge / charged) ** (1.0 / self.exponent)
+        self.first = self.volume - left
+
+    def pressure(self, stored):
+        """Gauge pressure with so much fluid in it [Pa]."""
+        return self.precharge * (self.volume / (self.volume - stored)) ** self.exponent - ATMOSPHERE
+
+    def power(self, pressure):
+        """Out of the battery [W]."""
+        return 0.0 if self.pump is None else self.pump.power(pressure)
+
+    def stand(self, taken, stored):
+        """The manifold at the pressure of the gas."""
+        if stored <= 0.0:
+            raise RuntimeError("the accumulator runs empty, which is not compared here")
+        pressure = self.pressure(stored)
+        if self.pump is None:
+            return pressure, 0.0, 0.0, 0.0
+        if pressure >= self.pump.most:
+            raise RuntimeError("the pump fills the accumulator, which is not compared here")
+        return pressure, self.pump.flow(pressure), 0.0, 0.0
+
+
+def source_of(supply):
+    """The source that a supply names."""
+    source = supply.get("source", "constant_pressure")
+    if source == "constant_pressure":
+        return Accumulator(supply, None) if "accumulator" in supply else Constant(supply)
+    if "hand_pump" in source:
+        return HandPump(supply)
+    pump = MotorPump(supply)
+    return Accumulator(supply, pump) if "accumulator" in supply else pump
