@@ -2,6 +2,8 @@
 
 /// Circle–circle and circle–line dyads.
 mod dyad;
+/// Places of the stations.
+mod grid;
 /// A leg made ready for solving.
 mod linkage;
 /// Phases of the path and how progress maps to swing.

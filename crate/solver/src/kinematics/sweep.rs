@@ -1,17 +1,12 @@
 //! The whole path: poses at the stations, where it ends, dead points on the way.
-use crate::model::{Leg, Point, Shortening};
+use crate::model::{Leg, Point};
 use crate::numeric::{bracketed_root, sort_short};
 use crate::result::{Excursion, Jam, JamCause, MechanismEvent, MechanismEventKind, Phase};
 
+use super::grid::progress_grid;
 use super::linkage::BraceLinkage;
 use super::{Linkage, Pose, Rates};
 
-/// Stations of the shortening phase.
-const SHORTEN_STATIONS: usize = 13;
-/// Stations of the unlocking phase.
-const UNLOCK_STATIONS: usize = 25;
-/// Distance from a jump, in progress, that is beside it [1].
-const BESIDE: f64 = 1e-9;
 /// An end length may be passed by this much without being a stop [m]: rounding of typed figures.
 pub const END_TOLERANCE: f64 = 1e-6;
 /// Width to which places are bracketed, in progress [1].
@@ -50,9 +45,10 @@ impl Sweep {
     #[must_use]
     pub fn new(leg: &Leg, linkage: &Linkage, stations: usize) -> Self {
         let bounds = Bounds::new(leg, linkage);
-        let mut poses = Vec::with_capacity(stations + SHORTEN_STATIONS + UNLOCK_STATIONS);
+        let grid = progress_grid(linkage, stations.max(2));
+        let mut poses = Vec::with_capacity(grid.len());
         let mut jams = Vec::new();
-        for progress in progress_grid(linkage, stations.max(2)) {
+        for progress in grid {
             match linkage.pose(progress) {
                 Ok(pose) => poses.push(pose),
                 Err(_) => {
@@ -201,43 +197,6 @@ fn axle_radius(linkage: &Linkage) -> f64 {
         |_| linkage.axle.norm(),
         |pose| (pose.axle - linkage.trunnion()).norm(),
     )
-}
-
-/// Progress at every station.
-fn progress_grid(linkage: &Linkage, stations: usize) -> Vec<f64> {
-    let path = linkage.path();
-    let even = path.phases().flat_map(move |(phase, start)| {
-        let count = match phase {
-            Phase::Shorten => SHORTEN_STATIONS,
-            Phase::Unlock => UNLOCK_STATIONS,
-            Phase::Swing => stations,
-        };
-        // the swing owns both of its ends, the other phases their beginning
-        let last = if phase == Phase::Swing {
-            count - 1
-        } else {
-            count
-        };
-        (0..count).map(move |i| start + i as f64 / last as f64)
-    });
-    let mut grid: Vec<f64> = even.chain(beside_rows(linkage)).collect();
-    sort_short(&mut grid, f64::total_cmp);
-    grid
-}
-
-/// Places on both sides of each row of a table of shortening: the slope of the table, and the load
-/// with it, jumps there.
-fn beside_rows(linkage: &Linkage) -> impl Iterator<Item = f64> {
-    let table = match &linkage.shortening {
-        Shortening::WithTravel { table } => table.as_slice(),
-        _ => &[],
-    };
-    table.iter().flat_map(|row| {
-        let at = linkage.progress_at_travel(row.travel);
-        [at - BESIDE, at + BESIDE]
-            .into_iter()
-            .filter(|beside| (0.0..1.0).contains(beside))
-    })
 }
 
 /// The place where a folding brace ceases to close, and its pose, added to `poses`.
