@@ -1,5 +1,6 @@
 //! The page starts.
 
+use anyhow::ensure;
 use gearswing_browser_tests::{Device, journey, journey_on};
 
 #[test]
@@ -48,6 +49,25 @@ fn nothing_is_loaded_from_elsewhere() {
         for name in loaded {
             let allowed = name.starts_with(own) || name.starts_with("data:");
             anyhow::ensure!(allowed, "{name} is not from {own}");
+        }
+        Ok(())
+    });
+}
+
+/// Another theme paints everything anew, what stays as well as what moves.
+#[test]
+fn another_theme_paints_every_canvas() {
+    journey("another theme", async |browser| {
+        browser.open("").await?;
+        for canvas in ["drawing", "curves", "times"] {
+            browser.choose("#theme", "light").await?;
+            let light = browser.layers(canvas).await?;
+            browser.choose("#theme", "dark").await?;
+            let dark = browser.layers(canvas).await?;
+            ensure!(light.len() == 2, "{canvas} has {} layers", light.len());
+            for (light, dark) in light.iter().zip(&dark) {
+                ensure!(light != dark, "a layer of {canvas} keeps its colours");
+            }
         }
         Ok(())
     });

@@ -274,8 +274,14 @@ impl Browser {
         .await
     }
 
-    /// The picture on a canvas, as text; scrolled into the window, for out of it none is painted.
+    /// The picture on a canvas and the one under it, as text.
     pub async fn picture(&self, id: &str) -> Result<String> {
+        Ok(self.layers(id).await?.join(" "))
+    }
+
+    /// What stays of a picture, and what moves on it, each as text; scrolled into the window, for
+    /// out of it none is painted.
+    pub async fn layers(&self, id: &str) -> Result<Vec<String>> {
         self.script::<Option<bool>>(
             "document.getElementById(arguments[0]).scrollIntoView({block: 'center'}); return null;",
             &[json!(id)],
@@ -286,7 +292,7 @@ impl Browser {
         self.frame().await?;
         self.script(
             "const layers = document.getElementById(arguments[0]).parentElement;
-             return Array.from(layers.querySelectorAll('canvas'), layer => layer.toDataURL()).join();",
+             return Array.from(layers.querySelectorAll('canvas'), layer => layer.toDataURL());",
             &[json!(id)],
         )
         .await

@@ -73,10 +73,18 @@ impl Core {
         self.panels.pointers_down()
     }
 
-    /// Reads the theme's colours again.
+    /// Reads the theme's colours again; everything is to be painted in them.
     pub(crate) fn read_theme(&mut self) -> Result<()> {
         self.painter.read_theme()?;
+        self.outdate(true);
         self.line_key.paint(&mut self.painter)
+    }
+
+    /// Notes that all canvases show an earlier state; `wholly`: also what else would stay.
+    fn outdate(&mut self, wholly: bool) {
+        for layers in [&mut self.drawing, &mut self.curves, &mut self.times] {
+            layers.outdate(wholly);
+        }
     }
 
     /// Works messages off until there are none, patches the page and performs the effects.
@@ -128,9 +136,7 @@ impl Core {
         }
         let changed = std::mem::take(&mut self.wants_paint) || anyway;
         if changed {
-            for layers in [&mut self.drawing, &mut self.curves, &mut self.times] {
-                layers.outdate(anyway);
-            }
+            self.outdate(anyway);
         }
         self.canvases(false)?;
         if changed && !self.unsettled {
