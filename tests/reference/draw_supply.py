@@ -70,7 +70,9 @@ def draw_lines(rng, kind, leg):
         drive["orifice_down"] = draw_orifice(rng)
     else:
         # the orifice of the fall stands in
-        leg.setdefault("fall", {})["return_orifice_m"] = round(rng.uniform(0.0007, 0.0015), 5)
+        leg["fall"] = {"return_orifice_m": round(rng.uniform(0.0007, 0.0015), 5)}
+        if rng.random() < 0.5:
+            leg["fall"]["discharge_coefficient"] = round(rng.uniform(0.6, 0.7), 3)
     if kind[3] == "before_swing":
         drive["jack"] = {
             "area_m2": round(rng.uniform(2e-4, 6e-4), 6),

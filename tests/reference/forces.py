@@ -108,9 +108,10 @@ def holding_by_energy(loads, mechanism, pose_at, at, step):
     return holding, slope[1], slope[2]
 
 
-def free_bodies(loads, mechanism, pose, check=True):
+def free_bodies(loads, mechanism, pose, check=True, more=((), ())):
     """Thrust and joint forces by the balance of every body, one linear system.
 
+    `more`: forces (part, point, force) and moments (part, moment) beside loads and springs.
     Returns a dict: thrust [N], trunnion, brace_pivot, knee, brace_attach, mount [N], and with
     `check` the condition number of the system.
     """
@@ -149,6 +150,7 @@ def free_bodies(loads, mechanism, pose, check=True):
             right[r : r + 2] -= force
             right[r + 2] -= cross(point - mechanism.trunnion, force) / scale
     forces, moments = forces_of_springs(loads.springs, mechanism, pose)
+    forces, moments = [*forces, *more[0]], [*moments, *more[1]]
     square, brace_couple = across_brace(loads, mechanism, pose, moments)
     if brace_couple != 0.0:
         forces.append(("leg", pose.brace_attach, square))

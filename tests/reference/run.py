@@ -26,6 +26,7 @@ import timing
 from compare import compare_leg
 from compare_clear import compare_clearances
 from compare_fall import compare_falls
+from compare_friction import compare_rubbing
 from compare_supply import compare_supply
 from draw import draw_gears, kind_of, kinds
 from growth import check_growth
@@ -58,6 +59,7 @@ def main():
         legs = sum(len(gear["legs"]) for gear in gears)
         print(f"drew {legs} legs in {time.perf_counter() - began:.1f} s", flush=True)
         good = compare_all(options, files)
+        good = compare_more("pins", compare_rubbing, options, folder) and good
         good = compare_more("falls", compare_falls, options, folder) and good
         good = compare_more("cycles", compare_supply, options, folder) and good
         if options.timer:

@@ -85,7 +85,10 @@ def conductance(gear, leg, down):
     orifice = drive.get("orifice_down" if down else "orifice_up")
     if orifice is None and down:
         # the one of the fall stands in
-        orifice = {"hole_m": fall["return_orifice_m"]}
+        orifice = {
+            "hole_m": fall["return_orifice_m"],
+            "discharge": fall.get("discharge_coefficient", DISCHARGE),
+        }
     area = math.pi / 4 * orifice["hole_m"] ** 2
     density = gear.get("fluid", {}).get("density_kg_m3", DENSITY)
     return orifice.get("discharge", DISCHARGE) * area * math.sqrt(2.0 / density)

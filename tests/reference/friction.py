@@ -1,0 +1,115 @@
+"""Pin friction, solved together with the pin loads that make it.
+
+Each pin resists the turn of one part in the other with a moment μ·r·|R|. The balance of bodies
+(forces.py) takes those moments; the two on the actuator bend it, so that it pushes square to itself
+on both of its pins. scipy's root finds the moments that go with their own loads, raised from nothing
+so that of several solutions the one without a jump is taken.
+"""
+
+import math
+
+import numpy as np
+from scipy.optimize import root
+
+from forces import free_bodies
+
+# Steps in which the friction is raised.
+RISES = 8
+
+
+def joints_of(mechanism):
+    """(pin as the gear file names it, part that turns, part that it turns in)."""
+    found = [("trunnion", "leg", None)]
+    if mechanism.kind == "folding":
+        found += [
+            ("brace_pivot", "upper_link", None),
+            ("knee", "lower_link", "upper_link"),
+            ("leg_attach", "leg", "lower_link"),
+        ]
+    if mechanism.kind == "sliding":
+        found += [("brace_pivot", "brace", None), ("leg_attach", "leg", "brace")]
+    return [
+        *found,
+        ("actuator_mount", "actuator", None),
+        ("actuator_attach", "actuator", mechanism.attach_to),
+    ]
+
+
+def heading(vector):
+    """Direction of a vector [rad]."""
+    return math.atan2(vector[1], vector[0])
+
+
+def turns(mechanism, before, after):
+    """By how much each part turns from one pose to another near it [rad]."""
+    ends = {
+        "leg": (before.swing, after.swing),
+        "actuator": (heading(before.attach - mechanism.mount), heading(after.attach - mechanism.mount)),
+    }
+    if mechanism.kind == "folding":
+        ends["upper_link"] = tuple(heading(p.knee - mechanism.pivot) for p in (before, after))
+        ends["lower_link"] = tuple(heading(p.brace_attach - p.knee) for p in (before, after))
+    if mechanism.kind == "sliding":
+        ends["brace"] = tuple(heading(p.brace_attach - mechanism.pivot) for p in (before, after))
+    return {
+        part: (end - start + math.pi) % (2 * math.pi) - math.pi for part, (start, end) in ends.items()
+    }
+
+
+def relative_turns(mechanism, before, after):
+    """By how much each pin turns [rad], in the order of joints_of."""
+    turned = turns(mechanism, before, after)
+    return [turned[on] - turned.get(other, 0.0) for _, on, other in joints_of(mechanism)]
+
+
+def with_moments(loads, mechanism, pose, moments):
+    """free_bodies, plus "actuator_attach" [N], with a moment on the part that turns at every pin."""
+    couples, on_actuator = [], 0.0
+    for (_, on, other), moment in zip(joints_of(mechanism), moments):
+        for part, share in ((on, moment), (other, -moment)):
+            if part == "actuator":
+                on_actuator += share
+            elif part is not None:
+                couples.append((part, share))
+    line = (pose.attach - mechanism.mount) / pose.length
+    # what the driven part does to the actuator square to it, so that its moments balance
+    square = -on_actuator / pose.length * np.array([-line[1], line[0]])
+    forces = [(mechanism.attach_to, pose.attach, -square)]
+    found = free_bodies(loads, mechanism, pose, check=False, more=(forces, couples))
+    found["mount"] = found["mount"] - square
+    # half of the actuator's weight hangs on either of its pins
+    half = 0.5 * loads.leg["actuator"].get("mass_kg", 0.0) * loads.pull
+    found["actuator_attach"] = found["thrust"] * line - square + half
+    return found
+
+
+def loads_of_pins(found):
+    """Load of each pin by its name in the gear file [N]."""
+    names = {"leg_attach": "brace_attach", "actuator_mount": "mount"}
+    return lambda pin: float(np.linalg.norm(found[names.get(pin, pin)]))
+
+
+def rubbing(loads, mechanism, pose, turned):
+    """free_bodies of a leg whose pins turn so (relative_turns, in the direction of its motion)."""
+    pins = loads.leg["pins"]
+    joints = joints_of(mechanism)
+    radii = [
+        -math.copysign(pins.get(name, {}).get("radius_m", 0.0), turn)
+        * pins.get(name, {}).get("friction", 0.0)
+        for (name, _, _), turn in zip(joints, turned)
+    ]
+    moments = np.zeros(len(joints))
+    for rise in range(1, RISES + 1):
+        share = rise / RISES
+
+        def miss(moments):
+            load = loads_of_pins(with_moments(loads, mechanism, pose, moments))
+            wanted = [share * radius * load(name) for radius, (name, _, _) in zip(radii, joints)]
+            return moments - np.array(wanted)
+
+        found = root(miss, moments, tol=1e-13)
+        scale = 1.0 + float(np.max(np.abs(found.x)))
+        if float(np.max(np.abs(miss(found.x)))) > 1e-9 * scale:
+            return None
+        moments = found.x
+    return with_moments(loads, mechanism, pose, moments)
