@@ -31,8 +31,9 @@ pub use msg::Msg;
 pub use scene::{Scene, curves, drawing, times};
 pub use state::{Start, State, StoredFile};
 pub use update::{has_changed, settle, update};
-pub use view::{Page, view};
+pub use view::{Page, load_tables, view};
 
 // Types of the crates below that appear in messages and in the page.
+pub use gearswing_report::{Align, Column, TitledTable};
 pub use gearswing_solver::result::{Question, Verdict};
 pub use gearswing_units::{AirspeedUnit, MetricPressure, StepSize, UnitChoice, UnitSystem};

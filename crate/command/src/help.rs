@@ -21,7 +21,8 @@ Options
                            json data and csv are always SI
   --leg NAME|N             only this leg, by its name or its number from 1
   --tire fitted|former     the tire now fitted (the default), or the one before
-  --stations N             json, csv: stations of the swing, 2 to 20001 (default 721);
+  --stations N             json, csv: stations of the swing, 2 to 20001 (default 721), and
+                           two more at each row of a table of shortening;
                            text: rows of the stations table, 0 for none (default 25)
   --out FILE               write there, not to standard output
   --help, --version

@@ -46,8 +46,27 @@ pub(crate) async fn ensure_same(browser: &Browser, gear_file: &[u8]) -> Result<V
                 shown.text
             );
         }
+        ensure_tables(browser, name, &leg["result"]["force"]).await?;
     }
     Ok(told)
+}
+
+/// As many load cases and joint loads stand on the page as the command gives.
+async fn ensure_tables(browser: &Browser, name: &str, force: &Value) -> Result<()> {
+    let rows: Vec<usize> = {
+        let settled =
+            "return document.getElementById('handles').getAttribute('aria-busy') === 'false';";
+        browser.wait_until("the page has settled", settled).await?;
+        let script = "return [...document.querySelectorAll('#load-tables table')].map((table) => table.rows.length);";
+        browser.script(script, &[]).await?
+    };
+    let count = |key: &str| force[key].as_array().map_or(0, Vec::len);
+    let wanted = [count("cases") + 1, count("joint_loads") + 1];
+    ensure!(
+        rows == wanted,
+        "{name}: tables of {rows:?} rows, not {wanted:?}"
+    );
+    Ok(())
 }
 
 /// Every answer on the page as text, leg by leg.

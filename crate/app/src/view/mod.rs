@@ -8,6 +8,8 @@ mod compose;
 mod controls;
 /// The data in groups.
 mod groups;
+/// Load cases and joint loads.
+mod loads;
 /// The structs.
 mod page;
 /// Numbers at the cursor and the text equivalents.
@@ -26,6 +28,7 @@ mod worked;
 pub(crate) use answers::finding_sentence;
 pub use compose::view;
 pub(crate) use groups::{SIZE_TABLE, group_of};
+pub use loads::load_tables;
 pub use page::{
     Action, AnswerRow, ChoiceOption, CurvesText, DrawingText, FaultRow, FieldGroup, FieldKind,
     FieldRow, FileRow, FormerAnswer, KeyHelp, LegAnswers, Notice, NoticeKind, Page, PointerStyle,

@@ -1,7 +1,7 @@
 //! Load arrows: off at first, to one scale, with the solver's own numbers.
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::scene::{Mark, Role, Scene, ScreenPoint, Shape};
-use gearswing_app::{UnitChoice, curves, drawing};
+use gearswing_app::{UnitChoice, curves, drawing, load_tables};
 use gearswing_solver::result::{LegResult, Station};
 use gearswing_solver::{Options, solve_leg};
 use gearswing_units::{Quantity, format, parse};
@@ -155,4 +155,26 @@ fn a_faulty_leg_has_no_arrows() {
     let scene = drawing(&desk.state);
     assert!(desk.page().drawing.faded);
     assert!(tips(&scene).is_empty());
+}
+
+/// Every case stands in one table, the largest load of every joint in the other.
+#[test]
+fn load_cases_and_joint_loads_stand_in_tables() {
+    let mut desk = Desk::demo();
+    for leg in 0..3 {
+        desk.send(Msg::View(msg::View::SelectLeg { leg }));
+        let [cases, joints] = load_tables(&desk.state).try_into().unwrap();
+        let force = solve_leg(&desk.gear(), leg, &Options::default())
+            .unwrap()
+            .force;
+        assert_eq!(cases.columns[0].cells.len(), force.cases.len());
+        assert!(cases.notes[0].starts_with("Hardest: "), "{:?}", cases.notes);
+        let loads: Vec<String> = force
+            .joint_loads
+            .iter()
+            .map(|joint| format(Quantity::Force, UnitChoice::INCH, joint.load))
+            .collect();
+        assert!(loads.len() >= 3);
+        assert_eq!(joints.columns[1].cells, loads);
+    }
 }

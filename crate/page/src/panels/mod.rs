@@ -12,6 +12,7 @@ mod handles;
 mod head;
 mod keys;
 mod lists;
+mod loads;
 mod notices;
 /// All panels together.
 mod panel_set;

@@ -1,13 +1,13 @@
 //! The parts of the page beside the canvases: each looks its nodes up once and then writes only
 //! what differs.
 use super::{
-    answers, data, drawing, field, files, foot, handles, head, notices, steady, stopped, times,
-    transport,
+    answers, data, drawing, field, files, foot, handles, head, loads, notices, steady, stopped,
+    times, transport,
 };
 use crate::error::Result;
 use gearswing_app::msg::Field;
 use gearswing_app::scene::Handle;
-use gearswing_app::{Msg, Page};
+use gearswing_app::{Msg, Page, TitledTable};
 
 /// All panels, and what they show.
 pub(crate) struct Panels {
@@ -19,6 +19,7 @@ pub(crate) struct Panels {
     foot: foot::Foot,
     handles: handles::Handles,
     head: head::Head,
+    loads: loads::Loads,
     notices: notices::Notices,
     steady: steady::Steady,
     stopped: stopped::Stopped,
@@ -38,6 +39,7 @@ impl Panels {
             foot: foot::Foot::mount()?,
             handles: handles::Handles::mount()?,
             head: head::Head::mount()?,
+            loads: loads::Loads::mount()?,
             notices: notices::Notices::mount()?,
             steady: steady::Steady::mount()?,
             stopped: stopped::Stopped::mount()?,
@@ -84,10 +86,11 @@ impl Panels {
         self.steady.after()
     }
 
-    /// Shows what may come after the rest: the canvases in words, and the focusable points of the
-    /// drawing.
-    pub(crate) fn settle(&mut self, points: &[Handle]) -> Result<()> {
+    /// Shows what may come after the rest: the canvases in words, the tables of loads, and the
+    /// focusable points of the drawing.
+    pub(crate) fn settle(&mut self, points: &[Handle], tables: Vec<TitledTable>) -> Result<()> {
         self.drawing.describe(&self.page)?;
+        self.loads.patch(tables)?;
         self.handles.patch(points)?;
         self.handles.busy(false)
     }

@@ -7,7 +7,9 @@ use crate::error::Result;
 use crate::paint::{Layers, LineKey, Painter};
 use crate::panels::Panels;
 use gearswing_app::scene::handles;
-use gearswing_app::{Effect, Msg, Page, Start, State, curves, drawing, times, update, view};
+use gearswing_app::{
+    Effect, Msg, Page, Start, State, curves, drawing, load_tables, times, update, view,
+};
 
 /// More messages than a turn may work off: a loop of effects and messages would hang the page.
 const TURN_LIMIT: usize = 10_000;
@@ -145,7 +147,8 @@ impl Core {
         let settles = !changed && self.unsettled;
         self.unsettled = changed;
         if settles {
-            self.panels.settle(&handles(&self.state))?;
+            self.panels
+                .settle(&handles(&self.state), load_tables(&self.state))?;
         }
         Ok(())
     }

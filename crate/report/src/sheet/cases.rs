@@ -8,12 +8,70 @@ use crate::cases::{case_words, joint_words, missing_words, motion_words};
 use crate::subject::Subject;
 use crate::table::{Align, Column, aligned};
 
-pub(super) fn cases(lines: &mut Lines, subject: &Subject) {
-    let force = &subject.result.force;
-    if force.cases.is_empty() {
-        return;
+/// What the cases rest on.
+const CASES_NOTE: &str = "Cases in flight take calibrated speeds. The air-load case follows 14 CFR 23.729(a)(1) before amendment 23-64; its load factor of 2, unless you set one, is from memory, the 10° of the climb common practice.";
+
+/// What the loads of the joints are.
+const JOINTS_NOTE: &str = "In the plane of the swing, while the leg moves: landing and ground loads are larger and not among them.";
+
+/// Title over the load cases.
+const CASES_TITLE: &str = "Load cases";
+
+/// Title over the loads of the joints.
+const JOINTS_TITLE: &str = "Largest joint loads, all cases";
+
+/// A table under its title, and what is to be said of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TitledTable {
+    /// Title.
+    pub title: &'static str,
+    /// Columns; those without any cell are no table.
+    pub columns: Vec<Column>,
+    /// Sentences under it.
+    pub notes: Vec<String>,
+}
+
+/// Load cases side by side, and the largest load of each joint.
+#[must_use]
+pub fn load_tables(subject: &Subject) -> [TitledTable; 2] {
+    let hardest = hardest(subject).into_iter();
+    [
+        TitledTable {
+            title: CASES_TITLE,
+            columns: case_columns(subject),
+            notes: hardest.chain([CASES_NOTE.to_owned()]).collect(),
+        },
+        TitledTable {
+            title: JOINTS_TITLE,
+            columns: joint_columns(subject),
+            notes: vec![JOINTS_NOTE.to_owned()],
+        },
+    ]
+}
+
+/// Puts the tables on a sheet.
+pub(super) fn put(lines: &mut Lines, subject: &Subject) {
+    for table in load_tables(subject) {
+        if table.columns.iter().all(|column| column.cells.is_empty()) {
+            continue;
+        }
+        title(lines, table.title);
+        lines.block(&aligned("  ", &table.columns));
+        for note in &table.notes {
+            lines.text(2, note);
+        }
     }
-    title(lines, "Load cases");
+}
+
+/// Which case asks for most.
+fn hardest(subject: &Subject) -> Option<String> {
+    let force = &subject.result.force;
+    let case = force.cases.get(force.hardest_case?)?;
+    Some(format!("Hardest: {}.", case_words(case.case)))
+}
+
+fn case_columns(subject: &Subject) -> Vec<Column> {
+    let force = &subject.result.force;
     let say = |quantity, si| subject.say(quantity, si);
     let texts = |text: &dyn Fn(&CaseForce) -> String| force.cases.iter().map(text).collect();
     let peak = |text: &dyn Fn(&ForcePeak) -> String, extend: bool| {
@@ -31,7 +89,7 @@ pub(super) fn cases(lines: &mut Lines, subject: &Subject) {
     let pressure = |peak: &ForcePeak| say(Quantity::Pressure, peak.pressure);
     let margin = |peak: &ForcePeak| subject.signed(Quantity::Travel, peak.margin);
     let travel = |peak: &ForcePeak| say(Quantity::Travel, peak.place.travel);
-    let columns = [
+    vec![
         Column::new(
             "case",
             Align::Left,
@@ -51,15 +109,7 @@ pub(super) fn cases(lines: &mut Lines, subject: &Subject) {
         Column::new("extend", Align::Right, peak(&pressure, true)),
         Column::new("travel", Align::Right, peak(&travel, true)),
         Column::new("", Align::Left, texts(&|case| remark(subject, case))),
-    ];
-    lines.block(&aligned("  ", &columns));
-    if let Some(case) = force.hardest_case.and_then(|at| force.cases.get(at)) {
-        lines.text(2, &format!("Hardest: {}.", case_words(case.case)));
-    }
-    lines.text(
-        2,
-        "Cases in flight take calibrated speeds. The air-load case follows 14 CFR 23.729(a)(1) before amendment 23-64; its load factor of 2, unless you set one, is from memory, the 10° of the climb common practice.",
-    );
+    ]
 }
 
 fn remark(subject: &Subject, case: &CaseForce) -> String {
@@ -77,13 +127,9 @@ fn remark(subject: &Subject, case: &CaseForce) -> String {
     }
 }
 
-pub(super) fn joints(lines: &mut Lines, subject: &Subject) {
+fn joint_columns(subject: &Subject) -> Vec<Column> {
     let joints = &subject.result.force.joint_loads;
-    if joints.is_empty() {
-        return;
-    }
-    title(lines, "Largest joint loads, all cases");
-    let columns = [
+    vec![
         Column::new(
             "joint",
             Align::Left,
@@ -124,10 +170,5 @@ pub(super) fn joints(lines: &mut Lines, subject: &Subject) {
                 .map(|j| case_words(j.case).to_owned())
                 .collect(),
         ),
-    ];
-    lines.block(&aligned("  ", &columns));
-    lines.text(
-        2,
-        "In the plane of the swing, while the leg moves: landing and ground loads are larger and not among them.",
-    );
+    ]
 }

@@ -22,8 +22,7 @@ pub(super) fn leg(lines: &mut Lines, subject: &Subject, options: ReportOptions) 
     stops(lines, subject);
     numbers::clearances(lines, subject);
     numbers::force(lines, subject);
-    cases::cases(lines, subject);
-    cases::joints(lines, subject);
+    cases::put(lines, subject);
     numbers::lock(lines, subject);
     fall::fall(lines, subject);
     if options.station_rows > 0 {

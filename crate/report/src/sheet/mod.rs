@@ -20,4 +20,5 @@ mod supply;
 #[cfg(test)]
 mod tests;
 
+pub use cases::{TitledTable, load_tables};
 pub use report::{ReportOptions, report_text};

@@ -2,18 +2,22 @@
 
 /// Side on which a column's texts line up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Align {
+pub enum Align {
     /// Words.
     Left,
     /// Numbers.
     Right,
 }
 
-/// One column: head and texts.
-pub(crate) struct Column {
-    head: String,
-    align: Align,
-    cells: Vec<String>,
+/// One column of a table.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Column {
+    /// What stands over it; may be empty.
+    pub head: String,
+    /// Words or numbers.
+    pub align: Align,
+    /// Texts from the top.
+    pub cells: Vec<String>,
 }
 
 impl Column {

@@ -10,7 +10,8 @@ mod stations;
 #[cfg(test)]
 mod tests;
 
-pub(crate) use aligned::{Align, Column, aligned};
+pub(crate) use aligned::aligned;
+pub use aligned::{Align, Column};
 pub(crate) use csv::{phase_key, quoted};
 pub use csv::{stations_csv, stations_csv_head, stations_csv_rows};
 pub use stations::stations_text;

@@ -31,7 +31,8 @@ pub struct LegResult {
     pub lock: Lock,
     /// Fall without pressure from up to the lock; absent when the leg does not come up.
     pub fall: Option<Fall>,
-    /// The path from down and locked to up, or to the first jam.
+    /// The path from down and locked to up, or to the first jam. Two stations more stand beside each
+    /// row of a table of shortening, where the load jumps.
     pub stations: Vec<Station>,
 }
 

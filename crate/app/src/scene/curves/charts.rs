@@ -1,5 +1,9 @@
 //! The charts of a leg as data: what is drawn over what.
-use gearswing_solver::result::{ClearanceCurve, Station, StationForce, Stroke, TireState};
+use gearswing_report::joint_words;
+use gearswing_solver::model::{Joint, Vector};
+use gearswing_solver::result::{
+    ClearanceCurve, Motion, Reactions, Station, StationForce, Stroke, TireState,
+};
 use gearswing_units::Quantity;
 
 use crate::scene::Role;
@@ -45,6 +49,7 @@ pub(crate) fn charts(good: &Good, former: Option<&Good>) -> Vec<Chart> {
         clearance(good, former),
         pressure(good, former),
         thrust(good),
+        pins(good),
     ];
     let stations = &good.result.stations;
     let transmission = series(Role::Curve, stations, |s| s.transmission);
@@ -248,6 +253,42 @@ fn thrust(good: &Good) -> Chart {
         series: motions(good, None, |f| [f.retract_effort, f.extend_effort]),
         levels: Vec::new(),
         ceiling: 2.5 * force.available_pressure * area,
+        contact_below_zero: false,
+    }
+}
+
+/// Loads of the pins in the case as set.
+fn pins(good: &Good) -> Chart {
+    type Get = fn(&Reactions) -> Option<Vector>;
+    let lines: [(Joint, Role, Get); 5] = [
+        (Joint::Trunnion, Role::Curve, |r| Some(r.trunnion)),
+        (Joint::BracePivot, Role::CurveGrown, |r| r.brace_pivot),
+        (Joint::Knee, Role::CurveAvailable, |r| r.knee),
+        (Joint::LegAttach, Role::CurveParts, |r| r.brace_attach),
+        (Joint::ActuatorMount, Role::CurveNew, |r| Some(r.mount)),
+    ];
+    let mut found: Vec<Series> = lines
+        .into_iter()
+        .map(|(joint, role, get)| {
+            let load = |s: &Station| {
+                let reactions = s.force.as_ref()?.reactions_in(Motion::Retract)?;
+                Some(get(reactions)?.norm())
+            };
+            Series {
+                name: joint_words(joint).to_owned(),
+                ..series(role, &good.result.stations, load)
+            }
+        })
+        .collect();
+    found.retain(|series| !series.pieces.is_empty());
+    Chart {
+        title: "Load of the pins, retracting".to_owned(),
+        key: "in the case as set".to_owned(),
+        quantity: Quantity::Force,
+        height_px: 120.0,
+        ceiling: usual(&found),
+        series: found,
+        levels: Vec::new(),
         contact_below_zero: false,
     }
 }
