@@ -15,6 +15,19 @@ from tally import Tally
 ALLOWED = 5e-4
 # Stages of three legs, a way up and a way down: as few as a gear without jacks has.
 LEAST_STAGES = 3
+# What of the model must have been tried how often: stages, legs or ways. Far below what draws give,
+# but a share of none of them is left to chance.
+LEAST = {
+    "stages driven by its weight, down": 8,
+    "stages held back by its valve, up": 1,
+    "stages held back by its valve, down": 1,
+    "legs through the orifice of their fall": 5,
+    "ways with fluid drawn from the return line": 3,
+    "ways with fluid over the relief valve": 1,
+    "ways with fluid out of the accumulator": 8,
+}
+# A budget counts as tried when it is this part of all fluid [1]: twenty times what is allowed.
+TRIED = 20 * ALLOWED
 
 
 def compare_supply(program_path, folder, draw):
@@ -24,33 +37,38 @@ def compare_supply(program_path, folder, draw):
     for file, (_, gear) in zip(files, drawn):
         gearfile.write(file, gear)
     documents = program.results(program_path, files)
-    tally, stages = Tally(), collections.Counter()
+    tally, stages, tried = Tally(), collections.Counter(), collections.Counter()
     jobs = []
     for file, (kind, gear), document in zip(files, drawn, documents):
         cycle = (document.get("against_time") or {}).get("cycle") or {}
         jobs += [(f"{file.name}, {kind}, {way}", kind, gear, way, cycle.get(way))
                  for way in ("up", "down")]
     with concurrent.futures.ProcessPoolExecutor() as pool:
-        for (_, kind, _, way, _), (part, count) in zip(jobs, pool.map(compare_run, jobs)):
+        for (_, kind, _, way, _), (part, count, has) in zip(jobs, pool.map(compare_run, jobs)):
             tally.add(part)
             stages[kind, way] += count
+            tried.update(has)
     few = [
         f"only {stages[kind, way]} stages {way} on {kind} were compared"
         for kind, count in SOURCES.items()
         for way in ("up", "down")
         if stages[kind, way] < LEAST_STAGES * count
     ]
+    few += [f"only {tried[what]} {what}, {least} are asked for"
+            for what, least in LEAST.items() if tried[what] < least]
+    print("cycles:", ", ".join(f"{tried[what]} {what}" for what in sorted(tried)))
     return tally, few
 
 
 def compare_run(job):
-    """Holds one way of the program against ours; (tally, how many stages were compared)."""
+    """Holds one way of the program against ours; (tally, how many stages were compared,
+    what of the model they tried)."""
     where, _, gear, way, found = job
     tally = Tally()
     tally.where = where
     tally.same("way is worked out", found is not None, True)
     if found is None:
-        return tally, 0
+        return tally, 0, {}
     wanted = run(gear, way == "down")
     tally.same("end of the way", found["end"], "complete")
     arrivals = {
@@ -64,9 +82,13 @@ def compare_run(job):
     near(tally, f"time of the way {way}", found["time_s"], wanted["time"])
     energy, fluid = found["energy"], found["fluid"]
     near(tally, "energy from the battery", energy["battery_j"], wanted["battery"])
+    has = {f"stages {what}, {way}": count for what, count in wanted["has"].items()}
     if "given" in wanted:
         near(tally, "energy to the rods", energy["given_j"], wanted["given"])
-        return tally, len(wanted["arrivals"])
+        return tally, len(wanted["arrivals"]), has
+    if way == "down":
+        without = sum("orifice_down" not in leg["drive"] for leg in gear["legs"])
+        has["legs through the orifice of their fall"] = without
     whole = wanted["pumped"] + wanted["drawn"] - wanted["stored"]
     for name, key, value in (
         ("pumped", "pumped_m3", wanted["pumped"]),
@@ -75,7 +97,8 @@ def compare_run(job):
         ("out of the accumulator", "accumulator_m3", -wanted["stored"]),
     ):
         near(tally, f"fluid {name}", fluid[key], value, whole)
-    return tally, len(wanted["arrivals"])
+        has[f"ways with fluid {name}"] = int(value > TRIED * whole)
+    return tally, len(wanted["arrivals"]), has
 
 
 def near(tally, quantity, found, wanted, whole=None):

@@ -6,6 +6,8 @@ strokes take the place of the fluid, and one battery that of the manifold. Held 
 `against_time.cycle` by compare_supply.py.
 """
 
+import collections
+
 import numpy as np
 from scipy.integrate import solve_ivp
 from scipy.interpolate import CubicSpline
@@ -29,7 +31,7 @@ class Moving:
         self.at = [0] * len(ways)
 
     def solve(self):
-        """What happens: {(leg, kind): time}, total time, and the budgets by name."""
+        """What happens: {(leg, kind): time}, total time, what the stages try, the budgets by name."""
         time, arrivals = 0.0, {}
         state = np.zeros(len(self.ways) + len(self.budgets))
         while any(at < len(way) for way, at in zip(self.ways, self.at)):
@@ -56,7 +58,8 @@ class Moving:
                     self.at[leg], state[leg] = at + 1, 0.0
         sums = {name: state[len(self.ways) + at] * scale
                 for at, (name, scale) in enumerate(self.budgets)}
-        return {"arrivals": arrivals, "time": time, **sums}
+        has = collections.Counter(what for way in self.ways for stage in way for what in stage.has())
+        return {"arrivals": arrivals, "time": time, "has": has, **sums}
 
     def ends(self, leg):
         """Event: the leg at the end of its stage."""

@@ -35,6 +35,16 @@ class Stage:
     load: Callable[[float], float]
     # Flow into it at a pressure at the manifold, with the load [m3/s].
     flow: Callable[[float, float], float]
+    # Pressure at which the valve before it opens; none before a first stage [Pa].
+    opens: float | None = None
+
+    def has(self):
+        """What of the model this stage tries, by the load at places all along it."""
+        loads = [self.load(x) for x in np.linspace(0.0, self.extent, 61)]
+        return [
+            *(["driven by its weight"] if min(loads) < 0.0 else []),
+            *(["held back by its valve"] if self.opens in loads else []),
+        ]
 
 
 def swing_path(gear, leg):
@@ -134,4 +144,5 @@ def stages_of(gear, leg, down):
     if opens is not None and len(found) > 1:
         own = found[1].load
         found[1].load = lambda x: max(own(x), opens)
+        found[1].opens = opens
     return found
