@@ -144,9 +144,11 @@ pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
         bounds,
         |a, b| {
             end = event(a, b, track.end());
-            if let Some((share, from, to)) = track.around(b.state[0]) {
+            // behind the end there is no way
+            let [x, speed, _] = end.as_ref().map_or(b.state, |(_, _, state)| *state);
+            if let Some((share, from, to)) = track.around(x) {
                 let rate = from.axle + share * (to.axle - from.axle);
-                largest = largest.max(rate * b.state[1]);
+                largest = largest.max(rate * speed);
             }
             end.is_some()
         },
