@@ -7,7 +7,6 @@ import random
 
 import numpy as np
 
-import gearfile
 import program
 from compare import first_stop
 from draw import draw_leg, kind_of, kinds
@@ -138,12 +137,9 @@ def near(tally, quantity, found, wanted, scale):
 def compare_falls(program_path, folder, draw):
     """Draws, solves and compares all falls; (tally, texts of what was compared too seldom)."""
     gears = draw_falls(draw)
-    files = [folder / f"falling-{number + 1:02}.json" for number in range(len(gears))]
-    for file, gear in zip(files, gears):
-        gearfile.write(file, gear)
     answers = [
         (gear, leg, answer)
-        for gear, document in zip(gears, program.results(program_path, files))
+        for gear, (_, document) in zip(gears, program.solved(program_path, folder, "falling", gears))
         for leg, answer in zip(gear["legs"], document["legs"], strict=True)
     ]
     tally, seen = Tally(), collections.Counter()

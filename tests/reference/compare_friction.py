@@ -7,7 +7,6 @@ import random
 
 import numpy as np
 
-import gearfile
 import program
 from compare import LEAST_ARM, WORST_CONDITION, chosen, is_singular, near_kink, pose_at
 from draw import draw_leg, kind_of, kinds
@@ -61,13 +60,10 @@ def draw_rubbing(draw):
 def compare_rubbing(program_path, folder, draw):
     """Draws, solves and compares all legs; (tally, texts of what was compared too seldom)."""
     gears = draw_rubbing(draw)
-    files = [folder / f"rubbing-{number + 1:02}.json" for number in range(len(gears))]
-    for file, gear in zip(files, gears):
-        gearfile.write(file, gear)
     jobs = [
         (f"{file.name}, {leg['name']} {kind_of(leg)}", gear, leg, answer)
-        for file, gear, document in zip(files, gears, program.results(program_path, files))
-        for leg, answer in zip(gear["legs"], document["legs"])
+        for gear, (file, document) in zip(gears, program.solved(program_path, folder, "rubbing", gears))
+        for leg, answer in zip(gear["legs"], document["legs"], strict=True)
     ]
     tally, places = Tally(), collections.Counter()
     with concurrent.futures.ProcessPoolExecutor() as pool:

@@ -4,7 +4,6 @@ by supply.py and compares."""
 import collections
 import concurrent.futures
 
-import gearfile
 import program
 from draw_supply import SOURCES, draw_supplied
 from supply import run
@@ -33,13 +32,10 @@ TRIED = 20 * ALLOWED
 def compare_supply(program_path, folder, draw):
     """Draws, solves and compares all gears; (tally, texts of what was compared too seldom)."""
     drawn = draw_supplied(draw)
-    files = [folder / f"supplied-{number + 1}.json" for number in range(len(drawn))]
-    for file, (_, gear) in zip(files, drawn):
-        gearfile.write(file, gear)
-    documents = program.results(program_path, files)
+    results = program.solved(program_path, folder, "supplied", [gear for _, gear in drawn])
     tally, stages, tried = Tally(), collections.Counter(), collections.Counter()
     jobs = []
-    for file, (kind, gear), document in zip(files, drawn, documents):
+    for (kind, gear), (file, document) in zip(drawn, results):
         cycle = (document.get("against_time") or {}).get("cycle") or {}
         jobs += [(f"{file.name}, {kind}, {way}", kind, gear, way, cycle.get(way))
                  for way in ("up", "down")]

@@ -3,6 +3,8 @@
 import json
 import subprocess
 
+import gearfile
+
 RESULT = {"format": "gearswing-result", "version": 1}
 
 
@@ -25,6 +27,14 @@ def results(program, files):
         if {key: document.get(key) for key in RESULT} != RESULT:
             raise Refused(f"not a result of version 1: {str(document)[:200]}")
     return documents
+
+
+def solved(program, folder, name, gears):
+    """[(file, result)] of gears that are written to files of this name."""
+    files = [folder / f"{name}-{number + 1:02}.json" for number in range(len(gears))]
+    for file, gear in zip(files, gears):
+        gearfile.write(file, gear)
+    return list(zip(files, results(program, files), strict=True))
 
 
 def each_document(text):
