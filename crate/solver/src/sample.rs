@@ -1,4 +1,4 @@
-//! A leg for the unit tests: front view, over-centre folding brace, actuator on the upper link.
+//! Legs for the unit tests: one in front view, over-centre folding brace, actuator on the upper link.
 use crate::model::*;
 
 pub(crate) fn leg() -> Leg {
@@ -72,4 +72,52 @@ pub(crate) fn leg() -> Leg {
         well: vec![],
         seen_stop: None,
     }
+}
+
+/// Legs of every kind of brace, actuator attach and shortening.
+pub(crate) fn kinds() -> Vec<Leg> {
+    let mut legs = Vec::new();
+    for view in [View::Front, View::Side] {
+        for (attach_to, attach) in [
+            (AttachTo::Leg, Point::new(0.05, -0.2)),
+            (AttachTo::UpperLink, Point::new(0.30, -0.11)),
+            (AttachTo::LowerLink, Point::new(0.12, -0.25)),
+        ] {
+            let mut leg = self::leg();
+            leg.view = view;
+            leg.actuator.attach_to = attach_to;
+            leg.actuator.attach = attach;
+            leg.air = LegAir {
+                wheel_drag_area: 0.03,
+                leg_drag_area: 0.02,
+            };
+            legs.push(leg.clone());
+            leg.strut.shortening = Shortening::WithTravel {
+                table: vec![
+                    ShorteningRow {
+                        travel: 0.0,
+                        amount: 0.0,
+                    },
+                    ShorteningRow {
+                        travel: 1.0,
+                        amount: 0.05,
+                    },
+                ],
+            };
+            legs.push(leg.clone());
+            leg.actuator.attach_to = AttachTo::Leg;
+            leg.brace = Brace::None;
+            legs.push(leg.clone());
+            leg.brace = Brace::Sliding(SlidingBrace {
+                airframe_pivot: Point::new(0.46, 0.02),
+                leg_attach: Point::new(0.0, -0.4),
+                shortest: 0.1,
+                longest: 0.9,
+                thickness: 0.03,
+                mass: 1.3,
+            });
+            legs.push(leg);
+        }
+    }
+    legs
 }

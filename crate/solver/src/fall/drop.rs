@@ -1,7 +1,7 @@
 //! One fall: equation of motion and the events that end it.
 use super::integrate::{Bounds, Moment, State, integrate};
 use super::orifice::Orifice;
-use super::track::{AIR, COLUMNS, INERTIA, PINS, SPRINGS, STROKE, Track, WEIGHTS};
+use super::track::{AIR, COLUMNS, INERTIA, PINS, PINS_BY_SPEED, SPRINGS, STROKE, Track, WEIGHTS};
 use crate::numeric::bracketed_root;
 
 /// Longest fall that is followed [s]: legs come down in seconds; our own figure.
@@ -39,51 +39,70 @@ pub(super) struct Damper {
 }
 
 impl Damper {
-    /// Swept volume along the way at a rate of the actuator's length.
-    fn area(&self, stroke: f64) -> f64 {
+    /// Area that pushes its fluid out at a rate of the actuator's length.
+    fn side(&self, stroke: f64) -> f64 {
         let (lengthening, shortening) = self.areas;
-        let area = if stroke > 0.0 {
+        if stroke > 0.0 {
             lengthening
         } else {
             shortening
-        };
-        area * stroke.abs()
+        }
     }
 
     /// Damping over the square of the speed along the way, its laminar part left out.
     pub(super) fn turbulent(&self, stroke: f64) -> f64 {
-        let area = self.area(stroke);
+        let area = self.side(stroke) * stroke.abs();
         let per_speed = area / self.orifice.effective_area;
         0.5 * self.orifice.density * area * per_speed * per_speed
     }
 
     /// Damping along the way at a rate of the actuator's length and a speed.
     pub(super) fn push(&self, stroke: f64, speed: f64) -> f64 {
-        let area = self.area(stroke);
-        area * self.orifice.pressure(area * speed)
+        stroke.abs() * self.force(stroke, speed)
+    }
+
+    /// Force along the actuator that damps the fall [N], at the same.
+    pub(super) fn force(&self, stroke: f64, speed: f64) -> f64 {
+        let side = self.side(stroke);
+        side * self.orifice.pressure(side * stroke.abs() * speed)
     }
 }
 
 impl Case {
-    /// Net push along the way, without damping.
+    /// Net push along the way, without damping, the pins rubbing as at rest.
     pub(super) fn net(&self, row: &[f64; COLUMNS]) -> f64 {
         row[WEIGHTS] + row[SPRINGS] + row[AIR] * self.dynamic_pressure - self.friction(row)
     }
 
-    /// Friction along the way, against the fall.
+    /// Friction along the way at rest, against the fall.
     pub(super) fn friction(&self, row: &[f64; COLUMNS]) -> f64 {
         self.seal_friction * row[STROKE].abs() + self.pin_factor * row[PINS]
     }
 
-    /// Slope over time of place, speed and energy taken by the orifice.
-    fn slope(&self, track: &Track, [x, speed, _]: &State) -> State {
+    /// What goes with the square of the speed along the way: turbulent damping, and what the motion
+    /// adds to the friction of the pins; against the fall.
+    pub(super) fn drag(&self, row: &[f64; COLUMNS]) -> f64 {
+        let turbulent = self.damper.map_or(0.0, |d| d.turbulent(row[STROKE]));
+        turbulent + self.pin_drag(row)
+    }
+
+    /// What the motion adds to the friction of the pins, over the square of the speed.
+    pub(super) fn pin_drag(&self, row: &[f64; COLUMNS]) -> f64 {
+        self.pin_factor * row[PINS_BY_SPEED]
+    }
+
+    /// Slope over time of the state.
+    fn slope(&self, track: &Track, [x, speed, ..]: &State) -> State {
         let at = track.at(*x);
+        let row = &at.value;
         let damping = self
             .damper
-            .map_or(0.0, |damper| damper.push(at.value[STROKE], *speed));
+            .map_or(0.0, |damper| damper.push(row[STROKE], *speed));
+        // pins that the motion unloads push nothing on
+        let pins = (self.pin_drag(row) * speed * speed).max(-self.pin_factor * row[PINS]);
         // the inertia is the first column
-        let push = self.net(&at.value) - damping - 0.5 * at.slope * speed * speed;
-        [*speed, push / at.value[INERTIA], damping * speed]
+        let push = self.net(row) - pins - damping - 0.5 * at.slope * speed * speed;
+        [*speed, push / row[INERTIA], damping * speed, pins * speed]
     }
 }
 
@@ -114,18 +133,48 @@ pub(super) struct Drop {
     pub(super) speed: f64,
     /// Energy taken by the orifice [J].
     pub(super) orifice: f64,
+    /// Energy taken by what the motion adds to the friction of the pins [J].
+    pub(super) pins: f64,
     /// Largest speed of the axle at the steps [m/s].
     pub(super) largest_axle_speed: f64,
 }
 
 /// Lets the leg go at up.
 pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
+    drop_watched(track, case, tolerance, |_, _| ())
+}
+
+/// Lets the leg go at up: how it falls, and the square of its speed at the knots of the table; 0
+/// where it does not come by.
+pub(super) fn drop_with_speeds(track: &Track, case: &Case, tolerance: f64) -> (Drop, Vec<f64>) {
+    let knots = track.table.knots();
+    let mut squares = Vec::with_capacity(knots.len());
+    let dropped = drop_watched(track, case, tolerance, |step, reach| {
+        let end = step.place(reach);
+        while let Some(&knot) = knots.get(squares.len()).filter(|&&knot| knot <= end) {
+            let root = bracketed_root(|t| step.place(t) - knot, 0.0, reach, EVENT_TOLERANCE);
+            let speed = step.speed(root.map_or(reach, |root| root.x));
+            squares.push(speed * speed);
+        }
+    });
+    squares.resize(knots.len(), 0.0);
+    (dropped, squares)
+}
+
+/// As [`drop`]; `watch` gets every step in turn and the share of it that belongs to the fall.
+fn drop_watched(
+    track: &Track,
+    case: &Case,
+    tolerance: f64,
+    mut watch: impl FnMut(&Step, f64),
+) -> Drop {
     let mut found = Drop {
         ending: Ending::Held,
         time: 0.0,
         x: 0.0,
         speed: 0.0,
         orifice: 0.0,
+        pins: 0.0,
         largest_axle_speed: 0.0,
     };
     if case.net(&track.at(0.0).value) <= 0.0 {
@@ -140,12 +189,16 @@ pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
     let mut largest = 0.0_f64;
     let last = integrate(
         |state| case.slope(track, state),
-        [0.0; 3],
+        [0.0; 4],
         bounds,
         |a, b| {
-            end = event(a, b, track.end());
+            let step = Step::new(a, b);
+            let event = step.event(track.end());
+            let share = event.map_or(1.0, |(_, share)| share);
+            watch(&step, share);
+            end = event.map(|(ending, share)| step.ended(ending, share));
             // behind the end there is no way
-            let [x, speed, _] = end.as_ref().map_or(b.state, |(_, _, state)| *state);
+            let [x, speed, ..] = end.as_ref().map_or(b.state, |(_, _, state)| *state);
             if let Some((share, from, to)) = track.around(x) {
                 let rate = from.axle + share * (to.axle - from.axle);
                 largest = largest.max(rate * speed);
@@ -157,53 +210,45 @@ pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
         Ok(last) => (Ending::Followed, last),
         Err(last) => (Ending::Lost, last),
     };
-    let (ending, time, [x, speed, orifice]) = end.unwrap_or((ending, last.time, last.state));
+    let (ending, time, [x, speed, orifice, pins]) = end.unwrap_or((ending, last.time, last.state));
     found = Drop {
         ending,
         time,
         x,
         speed,
         orifice,
+        pins,
         largest_axle_speed: largest,
     };
     found
 }
 
-/// The first event within a step: rest, or the end of the way.
-pub(super) fn event(a: &Moment, b: &Moment, end: f64) -> Option<(Ending, f64, State)> {
-    let step = Step::new(a, b);
-    // how far into the step the leg moves forward
-    let rest = step.rest().or_else(|| step.crept_out());
-    let reach = rest.unwrap_or(1.0);
-    let (ending, share) = if step.place(reach) >= end {
-        let root = bracketed_root(|t| step.place(t) - end, 0.0, reach, EVENT_TOLERANCE);
-        (Ending::Lock, root.map_or(reach, |root| root.x))
-    } else {
-        (Ending::Rest, rest?)
-    };
-    let state = [step.place(share), step.speed(share), step.taken(share)];
-    Some((ending, a.time + share * step.length, state))
-}
-
 /// An accepted step as polynomials of its share t: the place of degree 5 from places, speeds and
 /// accelerations at both ends (Hermite interpolation).
-struct Step {
+pub(super) struct Step {
+    begins: f64,
     length: f64,
     place: [f64; 6],
-    taken: [f64; 4],
+    /// Energies taken.
+    taken: [[f64; 4]; 2],
 }
 
 impl Step {
-    fn new(a: &Moment, b: &Moment) -> Self {
+    pub(super) fn new(a: &Moment, b: &Moment) -> Self {
         let h = b.time - a.time;
-        let ([x0, v0, e0], [x1, v1, e1]) = (a.state, b.state);
-        let ([_, a0, p0], [_, a1, p1]) = (a.slope, b.slope);
+        let ([x0, v0, ..], [x1, v1, ..]) = (a.state, b.state);
+        let ([_, a0, ..], [_, a1, ..]) = (a.slope, b.slope);
         let (v0, v1, a0, a1) = (h * v0, h * v1, h * h * a0, h * h * a1);
         let d = x1 - x0 - v0 - 0.5 * a0;
         let e = v1 - v0 - a0;
         let f = a1 - a0;
-        let (p0, p1, de) = (h * p0, h * p1, e1 - e0);
+        let taken = |i: usize| {
+            let (p0, p1, de) = (h * a.slope[i], h * b.slope[i], b.state[i] - a.state[i]);
+            let cubic = [3.0 * de - 2.0 * p0 - p1, p0 + p1 - 2.0 * de];
+            [a.state[i], p0, cubic[0], cubic[1]]
+        };
         Self {
+            begins: a.time,
             length: h,
             place: [
                 x0,
@@ -213,16 +258,34 @@ impl Step {
                 -15.0 * d + 7.0 * e - f,
                 6.0 * d - 3.0 * e + 0.5 * f,
             ],
-            taken: [e0, p0, 3.0 * de - 2.0 * p0 - p1, p0 + p1 - 2.0 * de],
+            taken: [taken(2), taken(3)],
         }
+    }
+
+    /// The first event within the step, and at which share of it: rest, or the end of the way.
+    pub(super) fn event(&self, end: f64) -> Option<(Ending, f64)> {
+        // how far into the step the leg moves forward
+        let rest = self.rest().or_else(|| self.crept_out());
+        let reach = rest.unwrap_or(1.0);
+        if self.place(reach) >= end {
+            let root = bracketed_root(|t| self.place(t) - end, 0.0, reach, EVENT_TOLERANCE);
+            Some((Ending::Lock, root.map_or(reach, |root| root.x)))
+        } else {
+            Some((Ending::Rest, rest?))
+        }
+    }
+
+    /// Time and state at an ending at this share of the step.
+    pub(super) fn ended(&self, ending: Ending, share: f64) -> (Ending, f64, State) {
+        let [orifice, pins] = self
+            .taken
+            .map(|taken| taken.iter().rev().fold(0.0, |sum, c| sum * share + c));
+        let state = [self.place(share), self.speed(share), orifice, pins];
+        (ending, self.begins + share * self.length, state)
     }
 
     fn place(&self, t: f64) -> f64 {
         self.place.iter().rev().fold(0.0, |sum, c| sum * t + c)
-    }
-
-    fn taken(&self, t: f64) -> f64 {
-        self.taken.iter().rev().fold(0.0, |sum, c| sum * t + c)
     }
 
     /// Speed [per s].

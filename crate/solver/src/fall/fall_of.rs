@@ -1,7 +1,8 @@
 //! Everything about the fall of one leg.
-use super::drop::{Case, Damper, Drop, Ending, TOLERANCE, drop};
+use super::drop::{Case, Damper, Drop, Ending};
 use super::limits;
 use super::orifice::Orifice;
+use super::rub::drop_rubbing;
 use super::track::{AIR, Node, SPRINGS, Track, WEIGHTS};
 use crate::kinematics::Linkage;
 use crate::model::{Conditions, Fluid, Leg};
@@ -21,9 +22,9 @@ pub fn fall_of(
     fluid: &Fluid,
     conditions: &Conditions,
 ) -> Option<Fall> {
-    let track = Track::new(leg, linkage, conditions)?;
+    let mut track = Track::new(leg, linkage, conditions)?;
     let case = case(leg, fluid, conditions);
-    let dropped = drop(&track, &case, TOLERANCE);
+    let dropped = drop_rubbing(&mut track, &case, (leg, linkage, conditions))?;
     let place = track.place(linkage, dropped.x)?;
     let outcome = match dropped.ending {
         Ending::Lock => FallOutcome::ReachesLock(arrival(&track, &dropped)?),
@@ -82,7 +83,7 @@ fn arrival(track: &Track, dropped: &Drop) -> Option<Arrival> {
         swing_rate: end.swing * dropped.speed,
         axle_speed,
         knee_speed: end.knee.map(|rate| rate * dropped.speed),
-        largest_axle_speed: dropped.largest_axle_speed.max(axle_speed),
+        largest_axle_speed: dropped.largest_axle_speed,
     })
 }
 
@@ -116,7 +117,7 @@ fn least_knee_push(track: &Track, case: &Case) -> Option<LeastKneePush> {
 /// Work and energy up to where the fall ends; over the whole way the weights' work is that of their
 /// heights, so that the balance checks tables and integration as well.
 fn energy(track: &Track, case: &Case, dropped: &Drop) -> FallEnergy {
-    let [mut weights, mut springs, air, friction] = track.sums(dropped.x, |row| {
+    let [mut weights, mut springs, air, at_rest] = track.sums(dropped.x, |row| {
         [
             row[WEIGHTS],
             row[SPRINGS],
@@ -127,6 +128,7 @@ fn energy(track: &Track, case: &Case, dropped: &Drop) -> FallEnergy {
     if dropped.ending == Ending::Lock {
         (weights, springs) = (track.weights_work, track.springs_work);
     }
+    let friction = at_rest + dropped.pins;
     let inertia = track.at(dropped.x).value[super::track::INERTIA];
     let motion = 0.5 * inertia * dropped.speed * dropped.speed;
     let missing = weights + springs + air - friction - dropped.orifice - motion;

@@ -1,8 +1,8 @@
-//! Kinetic energy of all parts at the rates of a pose.
-use crate::kinematics::{Linkage, Pose, quarter};
-use crate::model::{Brace, Leg, Point, Vector, View};
+//! What all parts resist a motion with, and their kinetic energy.
+use crate::kinematics::{Linkage, Pose, Spins, quarter};
+use crate::model::{AttachTo, Brace, Leg, Point, Vector, View};
 use crate::result::InertiaBasis;
-use crate::statics::attach_velocity;
+use crate::statics::Loads;
 
 /// Least mass of a link of a folding brace [kg]: as the knee passes the straight line the leg stands
 /// still, and links without mass would leave nothing that moves. Our own figure, lighter than any.
@@ -10,16 +10,16 @@ const LEAST_LINK: f64 = 0.01;
 
 /// Moments of inertia about the parts' own centres [kg·m2].
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Inertias {
+pub(crate) struct Inertias {
     /// Upper leg about its centre of mass.
-    pub(super) body: f64,
-    pub(super) basis: InertiaBasis,
+    pub(crate) body: f64,
+    pub(crate) basis: InertiaBasis,
     /// Wheel about a diameter; nothing in side view, where it does not turn with the leg.
-    pub(super) wheel: f64,
+    pub(crate) wheel: f64,
 }
 
 impl Inertias {
-    pub(super) fn of(leg: &Leg) -> Self {
+    pub(crate) fn of(leg: &Leg) -> Self {
         let radius2 = plate_radius_squared(&leg.body.outline);
         let (body, basis) = match (leg.fall.body_inertia, radius2) {
             (Some(given), _) => (given, InertiaBasis::Given),
@@ -41,40 +41,86 @@ impl Inertias {
     }
 
     /// Twice the kinetic energy at the rates of the pose [kg·m2 per unit of their parameter
-    /// squared]. Links, telescopic brace and actuator are uniform bars from pin to pin.
-    pub(super) fn twice_energy(&self, leg: &Leg, linkage: &Linkage, pose: &Pose) -> f64 {
-        let rates = &pose.rates;
+    /// squared].
+    pub(crate) fn twice_energy(&self, leg: &Leg, linkage: &Linkage, pose: &Pose) -> f64 {
+        -self
+            .against_acceleration(leg, linkage, pose)
+            .power(leg, linkage, pose)
+    }
+
+    /// Forces with which all parts resist one unit of acceleration of the common parameter, its
+    /// speed being none [N].
+    pub(crate) fn against_acceleration(&self, leg: &Leg, linkage: &Linkage, pose: &Pose) -> Loads {
+        let changes = Spins::from(&pose.rates);
+        self.resistance(leg, linkage, pose, [Spins::default(), changes])
+    }
+
+    /// Forces with which all parts resist at one unit of speed of the common parameter, its
+    /// acceleration being none; they go with the square of the speed [N].
+    pub(crate) fn against_speed(&self, leg: &Leg, linkage: &Linkage, pose: &Pose) -> Loads {
+        let spins = Spins::from(&pose.rates);
+        self.resistance(leg, linkage, pose, [spins, linkage.bends(pose)])
+    }
+
+    /// Forces of inertia at these spins and their changes. Links, telescopic brace and actuator are
+    /// uniform bars from pin to pin; what such a bar resists is handed to its pins as by [`bar`].
+    fn resistance(
+        &self,
+        leg: &Leg,
+        linkage: &Linkage,
+        pose: &Pose,
+        [spins, changes]: [Spins; 2],
+    ) -> Loads {
         let trunnion = linkage.trunnion();
-        let turning = |at: Point| quarter(at - trunnion) * rates.swing;
-        let centre = turning(trunnion + pose.turn(leg.body.centre - trunnion));
-        let axle = turning(pose.axle) + pose.turn(linkage.slide_direction()) * rates.slide;
-        let mut energy = leg.body.mass * centre.norm_squared()
-            + leg.wheel.mass * axle.norm_squared()
-            + (self.body + self.wheel) * rates.swing * rates.swing
-            + bar(
-                leg.actuator.mass,
-                Vector::zeros(),
-                attach_velocity(leg, linkage, pose),
-            );
+        // acceleration of the tip of an arm that turns
+        let turning =
+            |arm: Vector, spin: f64, change: f64| quarter(arm) * change - arm * spin * spin;
+        let with_leg = |at: Point| turning(at - trunnion, spins.swing, changes.swing);
+        let along = pose.turn(linkage.slide_direction());
+        let centre = trunnion + pose.turn(leg.body.centre - trunnion);
+        let axle = with_leg(pose.axle)
+            + along * changes.slide
+            + quarter(along) * (2.0 * spins.swing * spins.slide);
+        let still = Vector::zeros();
+        let mut loads = Loads {
+            body: (centre, with_leg(centre) * -leg.body.mass),
+            wheel: (pose.axle, axle * -leg.wheel.mass),
+            ..Loads::default()
+        };
+        loads.springs.leg.moment = -(self.body + self.wheel) * changes.swing;
+        let mut driven = with_leg(pose.actuator_attach);
         match (&leg.brace, pose.knee, pose.brace_attach) {
             (Brace::Folding(brace), Some(knee), Some(attach)) => {
-                let knee = quarter(knee - brace.airframe_pivot) * rates.upper;
-                energy += bar(brace.upper.mass.max(LEAST_LINK), Vector::zeros(), knee)
-                    + bar(brace.lower.mass.max(LEAST_LINK), knee, turning(attach));
+                let pivot = brace.airframe_pivot;
+                let with_upper = |at: Point| turning(at - pivot, spins.upper, changes.upper);
+                let at_knee = with_upper(knee);
+                loads.upper = bar(brace.upper.mass.max(LEAST_LINK), still, at_knee);
+                loads.lower = bar(brace.lower.mass.max(LEAST_LINK), at_knee, with_leg(attach));
+                let attach = pose.actuator_attach;
+                driven = match leg.actuator.attach_to {
+                    AttachTo::Leg => driven,
+                    AttachTo::UpperLink => with_upper(attach),
+                    AttachTo::LowerLink => {
+                        at_knee + turning(attach - knee, spins.lower, changes.lower)
+                    }
+                };
             }
             (Brace::Sliding(brace), _, Some(attach)) => {
-                energy += bar(brace.mass, Vector::zeros(), turning(attach));
+                loads.upper = bar(brace.mass, still, with_leg(attach));
             }
             _ => {}
         }
-        energy
+        loads.actuator = bar(leg.actuator.mass, still, driven);
+        loads
     }
 }
 
-/// Twice the kinetic energy of a uniform bar from its end velocities: m/3·(a² + a·b + b²), any text
-/// on dynamics.
-fn bar(mass: f64, a: Vector, b: Vector) -> f64 {
-    mass / 3.0 * (a.norm_squared() + a.dot(&b) + b.norm_squared())
+/// What a uniform bar resists with, at its two ends, from their accelerations: −m/6·(2a + b) and
+/// −m/6·(a + 2b), the same force and moment as all its mass with the acceleration going in a straight
+/// line from end to end (consistent mass of a bar, any text on finite elements).
+fn bar(mass: f64, a: Vector, b: Vector) -> [Vector; 2] {
+    let share = -mass / 6.0;
+    [(a * 2.0 + b) * share, (a + b * 2.0) * share]
 }
 
 /// Radius of gyration squared of a uniform plate about its centroid [m2]; `None` without an area.

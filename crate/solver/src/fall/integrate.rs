@@ -9,8 +9,9 @@ use std::cell::RefCell;
 /// Most steps of one integration.
 const MOST_STEPS: u32 = 20_000;
 
-/// State of three numbers and its slope over time.
-pub(super) type State = [f64; 3];
+/// Place and speed along the way, energy taken by the orifice and by what the motion adds to the
+/// friction of the pins [J]; or the slopes of these over time.
+pub(super) type State = [f64; 4];
 
 /// A moment of the way.
 #[derive(Clone, Copy, Debug)]
@@ -81,14 +82,14 @@ struct Watched<'a, F, W> {
     shared: &'a RefCell<(Moment, W)>,
 }
 
-impl<F: Fn(&State) -> State, W: FnMut(&Moment, &Moment) -> bool> System<f64, SVector<f64, 3>>
+impl<F: Fn(&State) -> State, W: FnMut(&Moment, &Moment) -> bool> System<f64, SVector<f64, 4>>
     for Watched<'_, F, W>
 {
-    fn system(&self, _time: f64, state: &SVector<f64, 3>, slope: &mut SVector<f64, 3>) {
+    fn system(&self, _time: f64, state: &SVector<f64, 4>, slope: &mut SVector<f64, 4>) {
         *slope = SVector::from((self.slope)(&(*state).into()));
     }
 
-    fn solout(&mut self, time: f64, state: &SVector<f64, 3>, slope: &SVector<f64, 3>) -> bool {
+    fn solout(&mut self, time: f64, state: &SVector<f64, 4>, slope: &SVector<f64, 4>) -> bool {
         let now = Moment {
             time,
             state: (*state).into(),

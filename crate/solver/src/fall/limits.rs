@@ -1,6 +1,6 @@
 //! How far a fall can be driven before it stops short: airspeed and friction, by bounded searches.
-use super::drop::{Case, Damper};
-use super::track::{AIR, COLUMNS, INERTIA, PINS, STROKE, Track};
+use super::drop::Case;
+use super::track::{AIR, COLUMNS, INERTIA, PINS, PINS_BY_SPEED, STROKE, Track};
 use crate::result::FallAirspeed;
 
 /// Highest airspeed tried [m/s].
@@ -26,37 +26,41 @@ pub(super) fn reaches(track: &Track, case: &Case) -> bool {
     if rows.iter().all(|(_, row)| case.net(row) > 0.0) {
         return true;
     }
+    let dragged = case.damper.is_some() || rubs(track);
     let mut energy = 0.0;
     rows.windows(3).step_by(2).all(|piece| {
         let [(x0, a), (_, b), (x1, c)] = piece else {
             return false;
         };
         let work = (x1 - x0) / 6.0 * (case.net(a) + 4.0 * case.net(b) + case.net(c));
-        energy = match case.damper {
-            None => energy + work,
-            Some(damper) => damped(energy, work, x1 - x0, (case, [a, b, c]), &damper),
+        energy = if dragged {
+            damped(energy, work, x1 - x0, case, [a, b, c])
+        } else {
+            energy + work
         };
         energy > 0.0
     })
 }
 
+/// Whether the motion adds to the friction of pins.
+fn rubs(track: &Track) -> bool {
+    let mut rows = track.table.values().iter();
+    rows.any(|row| row[PINS_BY_SPEED] != 0.0)
+}
+
 /// Energy of motion at the end of a piece of length `h`, on which the net push does `work`; negative
 /// where it runs out. `rows` are those of its ends and middle.
 ///
-/// Turbulent damping goes with the energy, D = c·K: K·e^−∫c and the push under the same factor, each by
-/// the parabola through the three rows; the laminar part raises c by its share at the mean energy.
-/// Where the damping takes all within the piece, the push is taken as even.
-fn damped(
-    energy: f64,
-    work: f64,
-    h: f64,
-    (case, rows): (&Case, [&[f64; COLUMNS]; 3]),
-    damper: &Damper,
-) -> f64 {
-    let [a, b, c] = rows.map(|row| damper.turbulent(row[STROKE]) * 2.0 / row[INERTIA]);
-    let turbulent = h / 6.0 * (a + 4.0 * b + c);
+/// What goes with the square of the speed goes with the energy, D = c·K: K·e^−∫c and the push under
+/// the same factor, each by the parabola through the three rows; the laminar part of an orifice raises
+/// c by its share at the mean energy. Where the damping takes all within the piece, the push is taken
+/// as even.
+fn damped(energy: f64, work: f64, h: f64, case: &Case, rows: [&[f64; COLUMNS]; 3]) -> f64 {
+    let [a, b, c] = rows.map(|row| case.drag(row) * 2.0 / row[INERTIA]);
+    let whole = h / 6.0 * (a + 4.0 * b + c);
     // over the second half
-    let later = (h / 24.0 * (8.0 * b + 5.0 * c - a)).max(0.0).min(turbulent);
+    let half = h / 24.0 * (8.0 * b + 5.0 * c - a);
+    let later = half.clamp(whole.min(0.0), whole.max(0.0));
     let middle = rows[1];
     let mut end = energy + work;
     for _ in 0..4 {
@@ -64,10 +68,9 @@ fn damped(
         if mean <= 0.0 {
             break;
         }
-        let damping = damper.push(middle[STROKE], (2.0 * mean / middle[INERTIA]).sqrt());
-        let laminar = if b > 0.0 { damping / (b * mean) } else { 1.0 };
-        let (left, share) = decayed(turbulent * laminar);
-        let work = if turbulent * laminar < STRONG {
+        let laminar = laminar_share(case, middle, mean);
+        let (left, share) = decayed(whole * laminar);
+        let work = if whole * laminar < STRONG {
             let [a, b, c] = rows.map(|row| case.net(row));
             h / 6.0 * (a * left + 4.0 * b * (-later * laminar).exp() + c)
         } else {
@@ -81,6 +84,22 @@ fn damped(
     end
 }
 
+/// All drag at an energy of motion over that which goes with its square of speed [1].
+fn laminar_share(case: &Case, row: &[f64; COLUMNS], energy: f64) -> f64 {
+    let Some(damper) = case.damper else {
+        return 1.0;
+    };
+    let square = 2.0 * energy / row[INERTIA];
+    let turbulent = case.drag(row) * square;
+    if turbulent > 0.0 {
+        let laminar =
+            damper.push(row[STROKE], square.sqrt()) - damper.turbulent(row[STROKE]) * square;
+        1.0 + laminar / turbulent
+    } else {
+        1.0
+    }
+}
+
 /// Change of the end energy, as a share of it, below which it is settled [1].
 const SETTLED: f64 = 1e-5;
 
@@ -89,7 +108,7 @@ const STRONG: f64 = 3.0;
 
 /// e^−decay and (1 − e^−decay)/decay, at no damping 1.
 fn decayed(decay: f64) -> (f64, f64) {
-    if decay > 1e-9 {
+    if decay.abs() > 1e-9 {
         (f64::exp(-decay), -(-decay).exp_m1() / decay)
     } else {
         (1.0 - decay, 1.0)
@@ -107,7 +126,7 @@ type Line = (f64, f64);
 /// out; with an orifice too while its laminar part, which only takes more, is left out.
 fn first_stop(
     track: &Track,
-    damper: Option<Damper>,
+    case: &Case,
     line: impl Fn(&[f64; COLUMNS]) -> Line,
 ) -> Option<(f64, f64)> {
     let stop = |(constant, each): Line| {
@@ -136,10 +155,7 @@ fn first_stop(
             h / 6.0 * (a.0 + 4.0 * middle.0 + c.0),
             h / 6.0 * (a.1 + 4.0 * middle.1 + c.1),
         );
-        let decay = damper.map_or(0.0, |damper| {
-            h * damper.turbulent(b[STROKE]) * 2.0 / b[INERTIA]
-        });
-        let (left, share) = decayed(decay);
+        let (left, share) = decayed(h * case.drag(b) * 2.0 / b[INERTIA]);
         energy = (
             energy.0 * left + work.0 * share,
             energy.1 * left + work.1 * share,
@@ -153,13 +169,13 @@ fn first_stop(
 /// `None` beyond `most`.
 fn limit(
     track: &Track,
-    damper: Option<Damper>,
+    case: &Case,
     (from, most): (f64, f64),
     line: impl Fn(&[f64; COLUMNS]) -> Line,
     good: impl Fn(f64) -> bool,
 ) -> Option<f64> {
-    let found = first_stop(track, damper, line);
-    if damper.is_none() {
+    let found = first_stop(track, case, line);
+    if case.damper.is_none() && !rubs(track) {
         return found.map(|(_, stops)| stops).filter(|&stops| stops <= most);
     }
     let (pushed, stops) = found.unwrap_or((from, f64::INFINITY));
@@ -212,7 +228,7 @@ pub(super) fn airspeed(track: &Track, case: &Case, air_density: f64) -> FallAirs
     };
     let most = 0.5 * air_density * MOST_AIRSPEED * MOST_AIRSPEED;
     let line = |row: &[f64; COLUMNS]| (still_air.net(row), row[AIR]);
-    match limit(track, case.damper, (0.0, most), line, at) {
+    match limit(track, case, (0.0, most), line, at) {
         None => FallAirspeed::AtEvery {
             tried: MOST_AIRSPEED,
         },
@@ -235,7 +251,7 @@ pub(super) fn friction_factor(track: &Track, case: &Case) -> Option<f64> {
     };
     let (none, given) = (with(0.0), with(1.0));
     let line = |row: &[f64; COLUMNS]| (none.net(row), -given.friction(row));
-    limit(track, case.damper, (1.0, MOST_FACTOR), line, |factor| {
+    limit(track, case, (1.0, MOST_FACTOR), line, |factor| {
         reaches(track, &with(factor))
     })
 }
@@ -249,7 +265,7 @@ pub(super) fn seal_friction(track: &Track, case: &Case) -> Option<f64> {
     let none = with(0.0);
     let line = |row: &[f64; COLUMNS]| (none.net(row), -row[STROKE].abs());
     let range = (case.seal_friction, MOST_SEAL_FRICTION);
-    limit(track, case.damper, range, line, |friction| {
+    limit(track, case, range, line, |friction| {
         reaches(track, &with(friction))
     })
 }

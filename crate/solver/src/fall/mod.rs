@@ -2,10 +2,11 @@
 //!
 //! One coordinate x runs from up (0) to the lock. Along it the rates of all parts stay finite, at a
 //! straight knee too: it is the common parameter of [`crate::kinematics::Rates`], counted from up.
-//! With M the inertia, N the net push and D the damping at the rates of a pose:
+//! With M the inertia, N the net push at rest, D the damping of the orifice and F the friction that the
+//! motion adds to that of the pins at rest, all at the rates of a pose:
 //!
 //! ```text
-//!   M·dv/dt + ½·M'(x)·v² = N(x) − D(x, v),    dx/dt = v
+//!   M·dv/dt + ½·M'(x)·v² = N(x) − D(x, v) − F(x)·v²,    dx/dt = v
 //! ```
 //!
 //! Source: Lagrange's equation for one degree of freedom, any text on the dynamics of machinery. The
@@ -15,14 +16,16 @@
 mod drop;
 /// Everything about the fall of one leg.
 mod fall_of;
-/// Kinetic energy of all parts.
-mod inertia;
+/// What all parts resist a motion with, and their kinetic energy.
+pub(crate) mod inertia;
 /// The published integrator behind one function.
 mod integrate;
 /// How far it can be driven: airspeed, friction.
 mod limits;
 /// Return orifice of the actuator.
 mod orifice;
+/// Pins that rub in the fall.
+mod rub;
 /// Functions of one variable as cubic splines.
 mod table;
 /// The way from up to the lock, tabled.

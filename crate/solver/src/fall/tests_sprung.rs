@@ -1,9 +1,14 @@
 //! Falls with springs and rubbing pins: what they give and take; estimated inertias.
+use std::f64::consts::FRAC_PI_2;
+
 use super::fall_of;
+use super::inertia::Inertias;
+use super::track::{INERTIA, Track};
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{Fall, FallOutcome, InertiaBasis};
 use crate::sample::leg;
+use crate::statics::STANDARD_GRAVITY;
 
 fn fall(leg: &Leg) -> Fall {
     let linkage = Linkage::new(leg);
@@ -79,7 +84,7 @@ fn estimated_inertias_are_those_of_plate_and_rod() {
     let mut leg = leg();
     leg.body.mass = 6.0;
     leg.body.centre = Point::new(0.0, -0.3);
-    let rod = super::inertia::Inertias::of(&leg);
+    let rod = Inertias::of(&leg);
     assert!((rod.body + 6.0 * 0.09 - 6.0 * 0.36 / 3.0).abs() < 1e-12);
     let corner = |x, y| Point::new(x, y);
     leg.body.outline = vec![
@@ -88,7 +93,7 @@ fn estimated_inertias_are_those_of_plate_and_rod() {
         corner(0.02, 0.0),
         corner(0.02, -0.6),
     ];
-    let plate = super::inertia::Inertias::of(&leg);
+    let plate = Inertias::of(&leg);
     assert!((plate.body - 6.0 * (0.08 * 0.08 + 0.36) / 12.0).abs() < 1e-12);
     assert_eq!(plate.basis, InertiaBasis::UniformPlate);
 }
@@ -115,4 +120,56 @@ fn links_without_mass_fall() {
             assert!(energy.motion.is_finite() && energy.orifice.is_finite());
         }
     }
+}
+
+/// A wheel let go at the level of its trunnion: the arm pulls with 3·m·g·sin α at α below, so that a
+/// pin with little friction takes 3·μ·r·m·g on the way down.
+///
+/// Source: tension of a pendulum let go level, any text on mechanics.
+#[test]
+fn pin_carries_what_the_motion_adds() {
+    let (friction, radius) = (1e-3, 5e-3);
+    for swing_up in [FRAC_PI_2, -FRAC_PI_2] {
+        let mut leg = super::tests::pendulum(swing_up);
+        leg.pins.trunnion = Pin { radius, friction };
+        let found = fall(&leg);
+        let wanted = 3.0 * friction * radius * leg.wheel.mass * STANDARD_GRAVITY;
+        let energy = &found.energy;
+        assert!(
+            (energy.friction - wanted).abs() < 1e-4 * wanted,
+            "{} {wanted}",
+            energy.friction
+        );
+        assert!(energy.residual.abs() < 1e-8, "{energy:?}");
+    }
+}
+
+/// Forces of inertia at a speed work with half the slope of the inertia (Lagrange's equation, any text
+/// on the dynamics of machinery), for every kind of leg.
+#[test]
+fn forces_of_speed_agree_with_the_slope_of_the_inertia() {
+    let mut compared = 0;
+    for leg in crate::sample::kinds() {
+        let linkage = Linkage::new(&leg);
+        let Some(track) = Track::new(&leg, &linkage, &Conditions::default()) else {
+            continue;
+        };
+        let inertias = Inertias::of(&leg);
+        let knots = track.table.knots();
+        for (node, &x) in track.nodes.iter().zip(knots).skip(8).step_by(5) {
+            let pose = linkage.pose(node.place.progress).unwrap();
+            let at_speed = inertias.against_speed(&leg, &linkage, &pose);
+            let half_slope = at_speed.power(&leg, &linkage, &pose);
+            let at = track.table.at(x);
+            let size = at.value[INERTIA] + at.slope.abs();
+            assert!(
+                (half_slope - 0.5 * at.slope).abs() < 1e-4 * size,
+                "{:?} {half_slope} {}",
+                node.place,
+                0.5 * at.slope
+            );
+            compared += 1;
+        }
+    }
+    assert!(compared > 300, "{compared}");
 }

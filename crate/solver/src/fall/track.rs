@@ -4,10 +4,9 @@ use super::table::{At, Table};
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Brace, Conditions, Leg, Vector};
 use crate::numeric::wrap;
-use crate::result::{InertiaBasis, Motion, Place};
+use crate::result::{InertiaBasis, Place};
 use crate::statics::{
-    BodyLoads, Loads, PinSet, Warm, dynamic_pressure, friction_force, gravity, spring_energy,
-    spring_loads, wind,
+    BodyLoads, Loads, dynamic_pressure, gravity, spring_energy, spring_loads, wind,
 };
 
 /// Pieces of the swing and of the way from the straight knee to the lock.
@@ -19,7 +18,7 @@ const LOCK_PIECES: usize = 24;
 const DAMPED_SPLIT: usize = 4;
 
 /// Columns of the table, all at the rates of the pose, towards down.
-pub(super) const COLUMNS: usize = 6;
+pub(super) const COLUMNS: usize = 7;
 /// Twice the kinetic energy; first, for its slope is wanted.
 pub(super) const INERTIA: usize = 0;
 /// Push of the weights.
@@ -30,8 +29,10 @@ pub(super) const AIR: usize = 2;
 pub(super) const STROKE: usize = 3;
 /// Push of the springs.
 pub(super) const SPRINGS: usize = 4;
-/// Friction of the pins, against the fall.
+/// Friction of the pins at rest, against the fall.
 pub(super) const PINS: usize = 5;
+/// What the motion adds to it, for one unit of the square of the speed along the way.
+pub(super) const PINS_BY_SPEED: usize = 6;
 
 /// Least inertia, so that a table that all but vanishes somewhere stays above nothing between its knots
 /// [kg·m2].
@@ -44,6 +45,8 @@ pub(super) struct Track {
     pub(super) nodes: Vec<Node>,
     /// Ends and middles of all pieces in turn: their places along the way and rows of the table.
     pub(super) halves: Vec<(f64, [f64; COLUMNS])>,
+    /// Into how many pieces each stretch between two knots is cut there.
+    pub(super) split: usize,
     /// Work of the weights over the whole way, from the heights at both ends [J].
     pub(super) weights_work: f64,
     /// Work of the springs over the whole way, from what they store at both ends [J].
@@ -69,23 +72,17 @@ impl Track {
     pub(super) fn new(leg: &Leg, linkage: &Linkage, conditions: &Conditions) -> Option<Self> {
         let inertias = Inertias::of(leg);
         let gravity = gravity(leg.view, conditions);
-        let air = Air {
-            wind: wind(leg.view, conditions),
-            unit: unit_wind(leg, conditions),
-        };
         let mut knot = 0.0;
         let mut knots = vec![knot];
         let mut before = linkage.pose(1.0).ok()?;
-        let mut rows = Rows {
+        let rows = Rows {
             leg,
             linkage,
             inertias: &inertias,
             gravity,
-            air: &air,
-            pins: PinSet::of(leg),
-            warm: Warm::default(),
+            unit_wind: unit_wind(leg, conditions),
         };
-        let mut row = |pose: &Pose| rows.row(pose);
+        let row = |pose: &Pose| rows.row(pose);
         let first = before;
         let mut values = vec![row(&before)];
         let mut nodes = vec![node(leg, linkage, &before)];
@@ -108,12 +105,26 @@ impl Track {
         Some(Self {
             nodes,
             halves: halves(&table, split),
+            split,
             table,
             weights_work: potential(&before) - potential(&first),
             springs_work: spring_energy(leg, linkage, &first)
                 - spring_energy(leg, linkage, &before),
             inertia_basis: inertias.basis,
         })
+    }
+
+    /// Sets the friction of the pins at the knots: at rest, and what one unit of the square of the
+    /// speed adds. `None` where it is not finite.
+    pub(super) fn set_pins(&mut self, at_rest: &[f64], by_speed: &[f64]) -> Option<()> {
+        let mut rows = self.table.values().to_vec();
+        for ((row, rest), speed) in rows.iter_mut().zip(at_rest).zip(by_speed) {
+            row[PINS] = *rest;
+            row[PINS_BY_SPEED] = *speed;
+        }
+        self.table = Table::new(self.table.knots().to_vec(), rows)?;
+        self.halves = halves(&self.table, self.split);
+        Some(())
     }
 
     /// Length of the way.
@@ -237,12 +248,6 @@ fn way(leg: &Leg, poses: [&Pose; 3]) -> Option<f64> {
     (length.is_finite() && length > 0.0).then_some(length)
 }
 
-/// Air load on a square metre, at the conditions and at one pascal of dynamic pressure [N/m2].
-struct Air {
-    wind: Vector,
-    unit: Vector,
-}
-
 /// Air load on a square metre at one pascal of dynamic pressure, in the leg's plane [N/m2].
 fn unit_wind(leg: &Leg, conditions: &Conditions) -> Vector {
     let one_pascal = Conditions {
@@ -259,13 +264,12 @@ struct Rows<'a> {
     linkage: &'a Linkage,
     inertias: &'a Inertias,
     gravity: Vector,
-    air: &'a Air,
-    pins: PinSet,
-    warm: Warm,
+    /// Air load on a square metre at one pascal of dynamic pressure [N/m2].
+    unit_wind: Vector,
 }
 
 impl Rows<'_> {
-    fn row(&mut self, pose: &Pose) -> [f64; COLUMNS] {
+    fn row(&self, pose: &Pose) -> [f64; COLUMNS] {
         let Self { leg, linkage, .. } = *self;
         let (none, still) = (Vector::zeros(), BodyLoads::default());
         let springs = if leg.springs.is_empty() {
@@ -285,28 +289,10 @@ impl Rows<'_> {
         row[SPRINGS] = -springs.power(leg, linkage, pose);
         row[WEIGHTS] = push(self.gravity, none);
         if leg.air.wheel_drag_area + leg.air.leg_drag_area > 0.0 {
-            row[AIR] = push(none, self.air.unit);
+            row[AIR] = push(none, self.unit_wind);
         }
         row[STROKE] = -pose.rates.actuator;
-        if self.pins.rub {
-            row[PINS] = self.pin_friction(pose, springs);
-        }
         row
-    }
-
-    /// Friction of the pins under weights, wind, springs and the thrust of the seals. Left out is what
-    /// the motion itself adds: the thrust of an orifice and forces of inertia along the bars.
-    fn pin_friction(&mut self, pose: &Pose, springs: BodyLoads) -> f64 {
-        let Self { leg, linkage, .. } = *self;
-        let case = [self.gravity, self.air.wind];
-        let loads = Loads::with_springs(leg, linkage, pose, case, springs);
-        // the seals hold against the motion
-        let thrust = leg.actuator.seal_friction * pose.rates.actuator.signum();
-        let motion = (Motion::Extend, thrust);
-        let pins = (&self.pins, Some(&mut self.warm));
-        friction_force(leg, linkage, pose, &loads, motion, pins)
-            // pins that bind let nothing through
-            .unwrap_or_else(|_| 2.0 * loads.power(leg, linkage, pose).abs() + 1.0)
     }
 }
 
@@ -339,14 +325,14 @@ fn weights_potential(leg: &Leg, linkage: &Linkage, pose: &Pose, gravity: Vector)
     let work = |(at, force): (crate::model::Point, Vector)| at.coords.dot(&force);
     let mut sum = work(loads.body) + work(loads.wheel);
     if let Some(knee) = pose.knee {
-        sum += work((knee, loads.upper_half + loads.lower_half));
+        sum += work((knee, loads.upper[1] + loads.lower[0]));
     }
     if let Some(attach) = pose.brace_attach {
         let half = match leg.brace {
-            Brace::Folding(_) => loads.lower_half,
-            _ => loads.upper_half,
+            Brace::Folding(_) => loads.lower[1],
+            _ => loads.upper[1],
         };
         sum += work((attach, half));
     }
-    sum + work((pose.actuator_attach, loads.actuator_half))
+    sum + work((pose.actuator_attach, loads.actuator[1]))
 }

@@ -10,6 +10,8 @@ mod linkage;
 mod path;
 /// One pose and its rates.
 mod pose;
+/// What turns and slides, and how that changes.
+mod spins;
 /// The whole path: poses, ends, dead points.
 mod sweep;
 
@@ -18,6 +20,7 @@ pub use linkage::{Linkage, Miss};
 pub use path::Path;
 pub(crate) use pose::quarter;
 pub use pose::{Pose, Rates};
+pub(crate) use spins::Spins;
 pub use sweep::{END_TOLERANCE, Sweep};
 
 #[cfg(test)]

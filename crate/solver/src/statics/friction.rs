@@ -187,7 +187,7 @@ impl<'a> Pinned<'a> {
         if !set.rub {
             return pinned;
         }
-        pinned.rates = super::pin_rates(leg, linkage, balance.pose);
+        pinned.rates = super::pin_rates(leg, linkage, balance.pose());
         for ((radius, full), rate) in pinned.radii.iter_mut().zip(set.radii).zip(pinned.rates) {
             *radius = if rate.abs() <= REST { 0.0 } else { full };
         }

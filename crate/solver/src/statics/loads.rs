@@ -55,12 +55,12 @@ pub struct Loads {
     pub wheel: (Point, Vector),
     /// Air load of the leg, halfway between trunnion and axle.
     pub leg_air: (Point, Vector),
-    /// Half the weight of the upper link (or of a telescopic brace), at each of its pins.
-    pub upper_half: Vector,
-    /// Half the weight of the lower link, at each of its pins.
-    pub lower_half: Vector,
-    /// Half the weight of the actuator, at each of its pins.
-    pub actuator_half: Vector,
+    /// Loads of the upper link at B0 and at the knee, or of a telescopic brace at B0 and at B1.
+    pub upper: [Vector; 2],
+    /// Loads of the lower link at the knee and at B1.
+    pub lower: [Vector; 2],
+    /// Loads of the actuator at its mount and at its attach point.
+    pub actuator: [Vector; 2],
     /// Springs.
     pub springs: BodyLoads,
 }
@@ -88,6 +88,8 @@ impl Loads {
             Brace::Sliding(brace) => (brace.mass, 0.0),
             Brace::Folding(brace) => (brace.upper.mass, brace.lower.mass),
         };
+        // half the weight of a bar at each of its pins
+        let halves = |mass: f64| [gravity * (0.5 * mass); 2];
         Self {
             body: (centre, gravity * leg.body.mass),
             wheel: (
@@ -98,9 +100,9 @@ impl Loads {
                 nalgebra::center(&trunnion, &pose.axle),
                 wind * leg.air.leg_drag_area,
             ),
-            upper_half: gravity * (0.5 * upper),
-            lower_half: gravity * (0.5 * lower),
-            actuator_half: gravity * (0.5 * leg.actuator.mass),
+            upper: halves(upper),
+            lower: halves(lower),
+            actuator: halves(leg.actuator.mass),
             springs,
         }
     }
@@ -118,19 +120,19 @@ impl Loads {
             Brace::None => {}
             Brace::Sliding(_) => {
                 if let Some(attach) = pose.brace_attach {
-                    power += turning((attach, self.upper_half));
+                    power += turning((attach, self.upper[1]));
                 }
             }
             Brace::Folding(brace) => {
                 if let (Some(knee), Some(attach)) = (pose.knee, pose.brace_attach) {
                     let knee_velocity = quarter(knee - brace.airframe_pivot) * rates.upper;
-                    power += knee_velocity.dot(&(self.upper_half + self.lower_half));
-                    power += turning((attach, self.lower_half));
+                    power += knee_velocity.dot(&(self.upper[1] + self.lower[0]));
+                    power += turning((attach, self.lower[1]));
                 }
             }
         }
         power
-            + self.actuator_half.dot(&attach_velocity(leg, linkage, pose))
+            + self.actuator[1].dot(&attach_velocity(leg, linkage, pose))
             + self.springs.power(leg, linkage, pose)
     }
 }

@@ -8,10 +8,12 @@ mod body_loads;
 mod cases;
 /// Friction of the pins.
 mod friction;
-/// What drives and what holds a leg along its path.
-mod generalized;
+/// All loads of a pose gathered on its bodies.
+mod gathered;
 /// Weights and air loads in the plane of the leg.
 mod loads;
+/// Friction of the pins of a leg that moves by itself.
+mod moving_pins;
 /// Thrust to pressure, and the worst places.
 mod pressure;
 /// Springs.
@@ -22,10 +24,8 @@ pub use body_loads::{BodyLoads, Wrench, pin_rates};
 pub(crate) use cases::Comparison;
 pub use cases::{AIR_LOAD_SPEED, case_conditions};
 pub(crate) use friction::{PinSet, Warm};
-pub(crate) use generalized::friction_force;
-pub use generalized::{load_force, pin_friction_force};
-pub(crate) use loads::attach_velocity;
 pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, weight_and_wind, wind};
+pub(crate) use moving_pins::MovingPins;
 pub use pressure::{NoForce, force_at, force_result, station_force};
 pub(crate) use pressure::{Ready, Stance, areas, place_of};
 pub use springs::{gas_push, linear_pull, placed, spring_energy, spring_loads, torsion_moment};

@@ -1,6 +1,7 @@
 //! Friction of the pins: closed forms, agreement of both solutions, directions, self-locking.
 use super::super::*;
 use super::{legs, pins, windy};
+use crate::fall::inertia::Inertias;
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::*;
 use crate::result::{Motion, StationForce};
@@ -214,21 +215,26 @@ fn friction_of_an_accelerating_leg_meets_that_of_a_steady_one() {
     for mut leg in legs() {
         leg.pins = pins(0.1);
         leg.actuator.seal_friction = 0.0;
+        let inertias = Inertias::of(&leg);
         each_pose(&leg, 13, |linkage, pose, case| {
             let Ok(force) = force_at(&leg, &SUPPLY, linkage, pose, case) else {
                 return;
             };
             let loads = Loads::new(&leg, linkage, pose, case[0], case[1]);
-            let driving = load_force(&leg, linkage, pose, case[0], case[1]);
+            let driving = loads.power(&leg, linkage, pose);
+            let against = inertias.against_acceleration(&leg, linkage, pose);
+            let at_speed = inertias.against_speed(&leg, linkage, pose);
+            let set = PinSet::of(&leg);
+            let moving =
+                MovingPins::new(&set, &leg, linkage, pose, &loads, [&against, &at_speed]).unwrap();
             for motion in [Motion::Retract, Motion::Extend] {
                 let Some((_, effort)) = force.needed(motion) else {
                     continue;
                 };
                 let thrust = effort * motion.sign() * pose.rates.actuator.signum();
-                let friction =
-                    pin_friction_force(&leg, linkage, pose, &loads, motion, thrust).unwrap();
-                assert!(friction * motion.sign() <= 0.0);
-                let left = driving + friction + thrust * pose.rates.actuator;
+                let friction = moving.friction(motion, (0.0, thrust), None).unwrap();
+                assert!(friction >= 0.0);
+                let left = driving - friction * motion.sign() + thrust * pose.rates.actuator;
                 let size = driving.abs() + friction.abs() + loads.wheel.1.norm();
                 assert!(left.abs() < 1e-8 * size, "{motion:?} {left} of {size}");
                 compared += 1;

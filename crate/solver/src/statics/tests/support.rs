@@ -14,51 +14,9 @@ pub(super) fn windy() -> Conditions {
     }
 }
 
-/// Legs of every kind of brace, actuator attach and shortening.
+/// Legs of every kind, without springs and with.
 pub(super) fn legs() -> Vec<Leg> {
-    let mut legs = Vec::new();
-    for view in [View::Front, View::Side] {
-        for (attach_to, attach) in [
-            (AttachTo::Leg, Point::new(0.05, -0.2)),
-            (AttachTo::UpperLink, Point::new(0.30, -0.11)),
-            (AttachTo::LowerLink, Point::new(0.12, -0.25)),
-        ] {
-            let mut leg = sample::leg();
-            leg.view = view;
-            leg.actuator.attach_to = attach_to;
-            leg.actuator.attach = attach;
-            leg.air = LegAir {
-                wheel_drag_area: 0.03,
-                leg_drag_area: 0.02,
-            };
-            legs.push(leg.clone());
-            leg.strut.shortening = Shortening::WithTravel {
-                table: vec![
-                    ShorteningRow {
-                        travel: 0.0,
-                        amount: 0.0,
-                    },
-                    ShorteningRow {
-                        travel: 1.0,
-                        amount: 0.05,
-                    },
-                ],
-            };
-            legs.push(leg.clone());
-            leg.actuator.attach_to = AttachTo::Leg;
-            leg.brace = Brace::None;
-            legs.push(leg.clone());
-            leg.brace = Brace::Sliding(SlidingBrace {
-                airframe_pivot: Point::new(0.46, 0.02),
-                leg_attach: Point::new(0.0, -0.4),
-                shortest: 0.1,
-                longest: 0.9,
-                thickness: 0.03,
-                mass: 1.3,
-            });
-            legs.push(leg);
-        }
-    }
+    let mut legs = sample::kinds();
     let plain = legs.len();
     for at in 0..plain {
         let mut leg = legs[at].clone();

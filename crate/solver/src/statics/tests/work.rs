@@ -52,7 +52,10 @@ fn reactions_carry_all_outside_loads() {
             let sum = loads.body.1
                 + loads.wheel.1
                 + loads.leg_air.1
-                + (loads.upper_half + loads.lower_half + loads.actuator_half) * 2.0
+                + [loads.upper, loads.lower, loads.actuator]
+                    .into_iter()
+                    .flatten()
+                    .sum::<Vector>()
                 + loads.springs.leg.force
                 + loads.springs.sliding.force
                 + loads.springs.upper.force
@@ -83,9 +86,9 @@ fn thrust_works_what_the_weights_gain() {
         let mut sum = -loads.body.1.dot(&loads.body.0.coords);
         sum -= loads.wheel.1.dot(&loads.wheel.0.coords);
         let (knee, attach) = (pose.knee.unwrap(), pose.brace_attach.unwrap());
-        sum -= (loads.upper_half + loads.lower_half).dot(&knee.coords);
-        sum -= loads.lower_half.dot(&attach.coords);
-        sum - loads.actuator_half.dot(&pose.actuator_attach.coords)
+        sum -= (loads.upper[1] + loads.lower[0]).dot(&knee.coords);
+        sum -= loads.lower[1].dot(&attach.coords);
+        sum - loads.actuator[1].dot(&pose.actuator_attach.coords)
     };
     assert!(brace.upper.mass > 0.0);
     let mut work = 0.0;
