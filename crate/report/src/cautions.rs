@@ -26,7 +26,6 @@ pub fn not_modelled() -> &'static [&'static str] {
         "flex of leg, tire, brace and structure, and play in the pins",
         "friction in the pins, springs, gas struts and cords beyond those that are put in; springs without mass or friction of their own",
         "time, fluid flow, pump, motor and battery, unless the file names a pump or electric actuators: a pressure that suffices says nothing of how fast the gear moves",
-        "in a fall without pressure: the load that the motion itself puts on rubbing pins (the thrust of a restrictor, forces of inertia along the links); they rub under weight, air, springs and the seals only",
         "what else holds a leg back that is let down without pressure: valves, long lines, cold fluid, doors",
         "gear doors and their linkage",
         "growth of a spinning tire, a flat or a burst tire, mud, ice",

@@ -104,7 +104,7 @@ fn case_columns(subject: &Subject) -> Vec<Column> {
             }),
         ),
         Column::new("retract", Align::Right, peak(&pressure, false)),
-        Column::new("left", Align::Right, peak(&margin, false)),
+        Column::new("to spare", Align::Right, peak(&margin, false)),
         Column::new("travel", Align::Right, peak(&travel, false)),
         Column::new("extend", Align::Right, peak(&pressure, true)),
         Column::new("travel", Align::Right, peak(&travel, true)),

@@ -81,15 +81,15 @@ fn rows(subject: &Subject, fall: &Fall) -> Vec<String> {
         )),
     });
     if let Some(limit) = fall.seal_friction_limit {
-        let times = fall.friction_factor.map_or_else(String::new, |factor| {
-            format!(
-                ", {} times the friction given",
-                subject.say(Quantity::Ratio, factor)
-            )
-        });
         rows.push(format!(
-            "Seal friction that just stops it short: {}{times}.",
+            "Seal friction that just stops it short: {}.",
             force(limit)
+        ));
+    }
+    if let Some(factor) = fall.friction_factor {
+        rows.push(format!(
+            "All friction given, of seals and pins, just stops it short when it is {} times as much.",
+            subject.say(Quantity::Ratio, factor)
         ));
     }
     rows

@@ -69,9 +69,14 @@ impl Damper {
 }
 
 impl Case {
+    /// Push of weights, springs and air along the way.
+    pub(super) fn push(&self, row: &[f64; COLUMNS]) -> f64 {
+        row[WEIGHTS] + row[SPRINGS] + row[AIR] * self.dynamic_pressure
+    }
+
     /// Net push along the way, without damping, the pins rubbing as at rest.
     pub(super) fn net(&self, row: &[f64; COLUMNS]) -> f64 {
-        row[WEIGHTS] + row[SPRINGS] + row[AIR] * self.dynamic_pressure - self.friction(row)
+        self.push(row) - self.friction(row)
     }
 
     /// Friction along the way at rest, against the fall.
@@ -141,33 +146,6 @@ pub(super) struct Drop {
 
 /// Lets the leg go at up.
 pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
-    drop_watched(track, case, tolerance, |_, _| ())
-}
-
-/// Lets the leg go at up: how it falls, and the square of its speed at the knots of the table; 0
-/// where it does not come by.
-pub(super) fn drop_with_speeds(track: &Track, case: &Case, tolerance: f64) -> (Drop, Vec<f64>) {
-    let knots = track.table.knots();
-    let mut squares = Vec::with_capacity(knots.len());
-    let dropped = drop_watched(track, case, tolerance, |step, reach| {
-        let end = step.place(reach);
-        while let Some(&knot) = knots.get(squares.len()).filter(|&&knot| knot <= end) {
-            let root = bracketed_root(|t| step.place(t) - knot, 0.0, reach, EVENT_TOLERANCE);
-            let speed = step.speed(root.map_or(reach, |root| root.x));
-            squares.push(speed * speed);
-        }
-    });
-    squares.resize(knots.len(), 0.0);
-    (dropped, squares)
-}
-
-/// As [`drop`]; `watch` gets every step in turn and the share of it that belongs to the fall.
-fn drop_watched(
-    track: &Track,
-    case: &Case,
-    tolerance: f64,
-    mut watch: impl FnMut(&Step, f64),
-) -> Drop {
     let mut found = Drop {
         ending: Ending::Held,
         time: 0.0,
@@ -194,8 +172,6 @@ fn drop_watched(
         |a, b| {
             let step = Step::new(a, b);
             let event = step.event(track.end());
-            let share = event.map_or(1.0, |(_, share)| share);
-            watch(&step, share);
             end = event.map(|(ending, share)| step.ended(ending, share));
             // behind the end there is no way
             let [x, speed, ..] = end.as_ref().map_or(b.state, |(_, _, state)| *state);

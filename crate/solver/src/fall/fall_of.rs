@@ -1,13 +1,13 @@
 //! Everything about the fall of one leg.
-use super::drop::{Case, Damper, Drop, Ending};
-use super::limits;
+use super::drop::{Case, Damper, Drop, Ending, TOLERANCE, drop};
+use super::limits::Limits;
 use super::orifice::Orifice;
-use super::rub::drop_rubbing;
+use super::rub::Rubbing;
 use super::track::{AIR, Node, SPRINGS, Track, WEIGHTS};
 use crate::kinematics::Linkage;
 use crate::model::{Conditions, Fluid, Leg};
 use crate::result::{Arrival, Fall, FallEnergy, FallOutcome, LeastKneePush, LeastMoment};
-use crate::statics::{areas, dynamic_pressure};
+use crate::statics::{PinSet, areas, dynamic_pressure};
 
 /// A leg that turns by less than this share of the knee's own turn stands nearly still [1]: there the
 /// push at the knee tells more than a moment about the trunnion. Our own figure, about 6° of fold.
@@ -24,7 +24,14 @@ pub fn fall_of(
 ) -> Option<Fall> {
     let mut track = Track::new(leg, linkage, conditions)?;
     let case = case(leg, fluid, conditions);
-    let dropped = drop_rubbing(&mut track, &case, (leg, linkage, conditions))?;
+    let pins = PinSet::of(leg);
+    let (dropped, rubbing) = if pins.rub {
+        let rubbing = Rubbing::new(&track, &pins, (leg, linkage, conditions))?;
+        (rubbing.drop(&mut track, &case)?, Some(rubbing))
+    } else {
+        (drop(&track, &case, TOLERANCE), None)
+    };
+    let limits = Limits::new(&track, &case, rubbing.as_ref())?;
     let place = track.place(linkage, dropped.x)?;
     let outcome = match dropped.ending {
         Ending::Lock => FallOutcome::ReachesLock(arrival(&track, &dropped)?),
@@ -50,13 +57,9 @@ pub fn fall_of(
         moment_at_up: net(0)? / up.swing,
         least_moment: least_moment(&track, &case),
         least_knee_push: least_knee_push(&track, &case),
-        airspeed: limits::airspeed(&track, &case, conditions.air_density),
-        friction_factor: reaches
-            .then(|| limits::friction_factor(&track, &case))
-            .flatten(),
-        seal_friction_limit: reaches
-            .then(|| limits::seal_friction(&track, &case))
-            .flatten(),
+        airspeed: limits.airspeed(conditions.air_density),
+        friction_factor: reaches.then(|| limits.friction_factor()).flatten(),
+        seal_friction_limit: reaches.then(|| limits.seal_friction()).flatten(),
         energy: energy(&track, &case, &dropped),
         inertia: track.inertia_basis,
     })

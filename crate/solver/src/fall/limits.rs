@@ -1,6 +1,10 @@
 //! How far a fall can be driven before it stops short: airspeed and friction, by bounded searches.
+use std::borrow::Cow;
+
 use super::drop::Case;
-use super::track::{AIR, COLUMNS, INERTIA, PINS, PINS_BY_SPEED, STROKE, Track};
+use super::rub::Rubbing;
+use super::track::{AIR, COLUMNS, INERTIA, PINS_BY_SPEED, STROKE, Track};
+use crate::numeric::bracketed_root;
 use crate::result::FallAirspeed;
 
 /// Highest airspeed tried [m/s].
@@ -12,76 +16,101 @@ const MOST_SEAL_FRICTION: f64 = 1e6;
 /// damps the fall [1]. Without an orifice the first failure is in closed form. Both agree with single
 /// falls to 0.1 %.
 const RESOLUTION: f64 = 2e-4;
+/// The same where pins rub, whose loads are worked out again at each value [1].
+const SETTLED_LIMIT: f64 = 1e-3;
+/// Most rounds in which the loads of rubbing pins at a limit are found.
+const MOST_ROUNDS: usize = 20;
 /// Most halvings of a bracket.
 const HALVINGS: usize = 40;
 
 /// Whether the leg reaches the lock: its energy of motion K over the way, dK/dx = N − D, must stay
 /// above zero.
-pub(super) fn reaches(track: &Track, case: &Case) -> bool {
-    let rows = &track.halves;
+pub(super) fn reaches(rows: &[Place], case: &Case) -> bool {
     if rows.first().is_none_or(|(_, row)| case.net(row) <= 0.0) {
         return false;
     }
     // damping only takes energy: a leg with a push all the way comes down whatever the damping
-    if rows.iter().all(|(_, row)| case.net(row) > 0.0) {
-        return true;
-    }
-    let dragged = case.damper.is_some() || rubs(track);
+    rows.iter().all(|(_, row)| case.net(row) > 0.0) || energies(rows, case).all(|end| end > 0.0)
+}
+
+/// Energy of motion at the end of each piece in turn; from where it runs out it is not above zero.
+pub(super) fn energies<'a>(rows: &'a [Place], case: &'a Case) -> impl Iterator<Item = f64> + 'a {
+    let dragged = case.damper.is_some() || rows.iter().any(|(_, row)| row[PINS_BY_SPEED] != 0.0);
     let mut energy = 0.0;
-    rows.windows(3).step_by(2).all(|piece| {
-        let [(x0, a), (_, b), (x1, c)] = piece else {
-            return false;
-        };
-        let work = (x1 - x0) / 6.0 * (case.net(a) + 4.0 * case.net(b) + case.net(c));
-        energy = if dragged {
-            damped(energy, work, x1 - x0, case, [a, b, c])
-        } else {
-            energy + work
-        };
-        energy > 0.0
+    rows.windows(3).step_by(2).map(move |piece| {
+        if let [(x0, a), (_, b), (x1, c)] = piece
+            && energy >= 0.0
+        {
+            let work = (x1 - x0) / 6.0 * (case.net(a) + 4.0 * case.net(b) + case.net(c));
+            energy = if dragged {
+                damped(energy, work, x1 - x0, case, [a, b, c])
+            } else {
+                energy + work
+            };
+        }
+        energy
     })
 }
 
-/// Whether the motion adds to the friction of pins.
-fn rubs(track: &Track) -> bool {
-    let mut rows = track.table.values().iter();
-    rows.any(|row| row[PINS_BY_SPEED] != 0.0)
-}
-
-/// Energy of motion at the end of a piece of length `h`, on which the net push does `work`; negative
-/// where it runs out. `rows` are those of its ends and middle.
-///
-/// What goes with the square of the speed goes with the energy, D = c·K: K·e^−∫c and the push under
-/// the same factor, each by the parabola through the three rows; the laminar part of an orifice raises
-/// c by its share at the mean energy. Where the damping takes all within the piece, the push is taken
-/// as even.
+/// Energy of motion at the end of a piece of length `h` without drag it would gain `work` on; negative
+/// where it runs out. `rows` are those of its ends and middle. The laminar part of an orifice raises
+/// the drag by its share at the mean energy.
 fn damped(energy: f64, work: f64, h: f64, case: &Case, rows: [&[f64; COLUMNS]; 3]) -> f64 {
-    let [a, b, c] = rows.map(|row| case.drag(row) * 2.0 / row[INERTIA]);
-    let whole = h / 6.0 * (a + 4.0 * b + c);
-    // over the second half
-    let half = h / 24.0 * (8.0 * b + 5.0 * c - a);
-    let later = half.clamp(whole.min(0.0), whole.max(0.0));
-    let middle = rows[1];
+    let decay = Decay::over(h, case, rows);
+    let pushes = rows.map(|row| case.net(row));
     let mut end = energy + work;
     for _ in 0..4 {
         let mean = 0.5 * (energy + end.max(0.0));
         if mean <= 0.0 {
             break;
         }
-        let laminar = laminar_share(case, middle, mean);
-        let (left, share) = decayed(whole * laminar);
-        let work = if whole * laminar < STRONG {
-            let [a, b, c] = rows.map(|row| case.net(row));
-            h / 6.0 * (a * left + 4.0 * b * (-later * laminar).exp() + c)
-        } else {
-            work * share
-        };
-        let before = std::mem::replace(&mut end, energy * left + work);
+        let after = decay.end(energy, pushes, laminar_share(case, rows[1], mean));
+        let before = std::mem::replace(&mut end, after);
         if (end - before).abs() <= SETTLED * mean {
             break;
         }
     }
     end
+}
+
+/// What drag does over a piece of the way to the energy of motion K. It goes with the energy, c·K:
+/// what is there at the start is left by e^−∫c, and the push under the same factor.
+struct Decay {
+    length: f64,
+    /// ∫c over the whole piece, and over its second half [1].
+    whole: f64,
+    later: f64,
+}
+
+impl Decay {
+    /// Each by the parabola through the rows of ends and middle.
+    fn over(length: f64, case: &Case, rows: [&[f64; COLUMNS]; 3]) -> Self {
+        let [a, b, c] = rows.map(|row| case.drag(row) * 2.0 / row[INERTIA]);
+        let whole = length / 6.0 * (a + 4.0 * b + c);
+        let half = length / 24.0 * (8.0 * b + 5.0 * c - a);
+        Self {
+            length,
+            whole,
+            later: half.clamp(whole.min(0.0), whole.max(0.0)),
+        }
+    }
+
+    /// Energy at the end, from that at the start, pushes at ends and middle, and a factor on the drag.
+    /// Where the drag takes all within the piece, the push is taken as even.
+    fn end(&self, start: f64, [a, b, c]: [f64; 3], factor: f64) -> f64 {
+        let whole = self.whole * factor;
+        if whole == 0.0 {
+            return start + self.length / 6.0 * (a + 4.0 * b + c);
+        }
+        let left = (-whole).exp();
+        if whole < STRONG {
+            let middle = (-self.later * factor).exp();
+            start * left + self.length / 6.0 * (a * left + 4.0 * b * middle + c)
+        } else {
+            let even = (a + 4.0 * b + c) / 6.0;
+            start * left - even * self.length * (-whole).exp_m1() / whole
+        }
+    }
 }
 
 /// All drag at an energy of motion over that which goes with its square of speed [1].
@@ -106,14 +135,8 @@ const SETTLED: f64 = 1e-5;
 /// Damping over a piece, as the logarithm of what it leaves, from which it takes all [1].
 const STRONG: f64 = 3.0;
 
-/// e^−decay and (1 − e^−decay)/decay, at no damping 1.
-fn decayed(decay: f64) -> (f64, f64) {
-    if decay.abs() > 1e-9 {
-        (f64::exp(-decay), -(-decay).exp_m1() / decay)
-    } else {
-        (1.0 - decay, 1.0)
-    }
-}
+/// A place along the way and its row.
+type Place = (f64, [f64; COLUMNS]);
 
 /// What of a net push does not hang on a quantity, and what each unit of the quantity adds.
 type Line = (f64, f64);
@@ -125,7 +148,7 @@ type Line = (f64, f64);
 /// The energy of motion is linear in the quantity, so that every place has one value at which it runs
 /// out; with an orifice too while its laminar part, which only takes more, is left out.
 fn first_stop(
-    track: &Track,
+    rows: &[Place],
     case: &Case,
     line: impl Fn(&[f64; COLUMNS]) -> Line,
 ) -> Option<(f64, f64)> {
@@ -136,7 +159,6 @@ fn first_stop(
             f64::INFINITY
         }
     };
-    let rows = &track.halves;
     let pushed = rows
         .iter()
         .map(|(_, row)| stop(line(row)))
@@ -150,15 +172,11 @@ fn first_stop(
             continue;
         };
         let h = x1 - x0;
-        let (a, middle, c) = (line(a), line(b), line(c));
-        let work = (
-            h / 6.0 * (a.0 + 4.0 * middle.0 + c.0),
-            h / 6.0 * (a.1 + 4.0 * middle.1 + c.1),
-        );
-        let (left, share) = decayed(h * case.drag(b) * 2.0 / b[INERTIA]);
+        let decay = Decay::over(h, case, [a, b, c]);
+        let (a, b, c) = (line(a), line(b), line(c));
         energy = (
-            energy.0 * left + work.0 * share,
-            energy.1 * left + work.1 * share,
+            decay.end(energy.0, [a.0, b.0, c.0], 1.0),
+            decay.end(energy.1, [a.1, b.1, c.1], 1.0),
         );
         stopped = stopped.min(stop(energy));
     }
@@ -168,14 +186,14 @@ fn first_stop(
 /// The value of a quantity at which the fall first stops short, from `from`, at which it does not;
 /// `None` beyond `most`.
 fn limit(
-    track: &Track,
+    rows: &[Place],
     case: &Case,
     (from, most): (f64, f64),
     line: impl Fn(&[f64; COLUMNS]) -> Line,
     good: impl Fn(f64) -> bool,
 ) -> Option<f64> {
-    let found = first_stop(track, case, line);
-    if case.damper.is_none() && !rubs(track) {
+    let found = first_stop(rows, case, line);
+    if case.damper.is_none() {
         return found.map(|(_, stops)| stops).filter(|&stops| stops <= most);
     }
     let (pushed, stops) = found.unwrap_or((from, f64::INFINITY));
@@ -206,66 +224,169 @@ fn limit(
     Some(low)
 }
 
-/// Up to which airspeed it reaches the lock.
-pub(super) fn airspeed(track: &Track, case: &Case, air_density: f64) -> FallAirspeed {
-    let still = track.table.values().iter().all(|row| row[AIR] == 0.0);
-    if still || air_density == 0.0 {
-        return FallAirspeed::NoAirLoad;
-    }
-    let at = |dynamic_pressure: f64| {
-        let case = Case {
-            dynamic_pressure,
-            ..*case
+/// What a limit is sought for: how it splits the net push of a row, and the case at a value of it.
+struct Quantity<L, W> {
+    line: L,
+    with: W,
+    from: f64,
+    most: f64,
+}
+
+/// How far the fall of a track in a case can be driven.
+pub(super) struct Limits<'a> {
+    track: &'a Track,
+    case: &'a Case,
+    /// With a thinned track, for the falls of other cases.
+    rubbing: Option<(&'a Rubbing<'a>, Track)>,
+}
+
+impl<'a> Limits<'a> {
+    /// `track` with the friction of `rubbing` pins in it. `None` where it has too few knots.
+    pub(super) fn new(
+        track: &'a Track,
+        case: &'a Case,
+        rubbing: Option<&'a Rubbing<'a>>,
+    ) -> Option<Self> {
+        let rubbing = match rubbing {
+            Some(rubbing) => Some((rubbing, Rubbing::thinned(track)?)),
+            None => None,
         };
-        reaches(track, &case)
-    };
-    if !at(0.0) {
-        return FallAirspeed::NotInStillAir;
+        Some(Self {
+            track,
+            case,
+            rubbing,
+        })
     }
-    let still_air = Case {
-        dynamic_pressure: 0.0,
-        ..*case
-    };
-    let most = 0.5 * air_density * MOST_AIRSPEED * MOST_AIRSPEED;
-    let line = |row: &[f64; COLUMNS]| (still_air.net(row), row[AIR]);
-    match limit(track, case, (0.0, most), line, at) {
-        None => FallAirspeed::AtEvery {
-            tried: MOST_AIRSPEED,
-        },
-        Some(pressure) => FallAirspeed::UpTo {
-            airspeed: (2.0 * pressure / air_density).sqrt(),
-        },
-    }
-}
 
-/// The friction given times this just stops it short.
-pub(super) fn friction_factor(track: &Track, case: &Case) -> Option<f64> {
-    let pins_turn_freely = track.table.values().iter().all(|row| row[PINS] == 0.0);
-    if case.seal_friction == 0.0 && pins_turn_freely {
-        return None;
+    /// Up to which airspeed it reaches the lock.
+    pub(super) fn airspeed(&self, air_density: f64) -> FallAirspeed {
+        let mut rows = self.track.table.values().iter();
+        if rows.all(|row| row[AIR] == 0.0) || air_density == 0.0 {
+            return FallAirspeed::NoAirLoad;
+        }
+        let with = |dynamic_pressure: f64| Case {
+            dynamic_pressure,
+            ..*self.case
+        };
+        let still_air = with(0.0);
+        if !self.reaches(&still_air) {
+            return FallAirspeed::NotInStillAir;
+        }
+        let found = self.value(&Quantity {
+            line: |row: &[f64; COLUMNS]| (still_air.net(row), row[AIR]),
+            with,
+            from: 0.0,
+            most: 0.5 * air_density * MOST_AIRSPEED * MOST_AIRSPEED,
+        });
+        match found {
+            None => FallAirspeed::AtEvery {
+                tried: MOST_AIRSPEED,
+            },
+            Some(pressure) => FallAirspeed::UpTo {
+                airspeed: (2.0 * pressure / air_density).sqrt(),
+            },
+        }
     }
-    let with = |factor: f64| Case {
-        seal_friction: factor * case.seal_friction,
-        pin_factor: factor,
-        ..*case
-    };
-    let (none, given) = (with(0.0), with(1.0));
-    let line = |row: &[f64; COLUMNS]| (none.net(row), -given.friction(row));
-    limit(track, case, (1.0, MOST_FACTOR), line, |factor| {
-        reaches(track, &with(factor))
-    })
-}
 
-/// Seal friction that just stops it short [N].
-pub(super) fn seal_friction(track: &Track, case: &Case) -> Option<f64> {
-    let with = |seal_friction: f64| Case {
-        seal_friction,
-        ..*case
-    };
-    let none = with(0.0);
-    let line = |row: &[f64; COLUMNS]| (none.net(row), -row[STROKE].abs());
-    let range = (case.seal_friction, MOST_SEAL_FRICTION);
-    limit(track, case, range, line, |friction| {
-        reaches(track, &with(friction))
-    })
+    /// The friction given times this just stops it short.
+    pub(super) fn friction_factor(&self) -> Option<f64> {
+        let with = |factor: f64| Case {
+            seal_friction: factor * self.case.seal_friction,
+            pin_factor: factor,
+            ..*self.case
+        };
+        if self.rubbing.is_none() && self.case.seal_friction == 0.0 {
+            return None;
+        }
+        self.value(&Quantity {
+            line: |row: &[f64; COLUMNS]| (self.case.push(row), -self.case.friction(row)),
+            with,
+            from: 1.0,
+            most: MOST_FACTOR,
+        })
+    }
+
+    /// Seal friction that just stops it short [N].
+    pub(super) fn seal_friction(&self) -> Option<f64> {
+        let with = |seal_friction: f64| Case {
+            seal_friction,
+            ..*self.case
+        };
+        let none = with(0.0);
+        self.value(&Quantity {
+            line: |row: &[f64; COLUMNS]| (none.net(row), -row[STROKE].abs()),
+            with,
+            from: self.case.seal_friction,
+            most: MOST_SEAL_FRICTION,
+        })
+    }
+
+    /// The track with the pins as they are in the fall of a case.
+    fn in_case(&self, case: &Case) -> Option<Cow<'_, Track>> {
+        match &self.rubbing {
+            Some((rubbing, thinned)) => rubbing.in_case(thinned, case).map(Cow::Owned),
+            None => Some(Cow::Borrowed(self.track)),
+        }
+    }
+
+    fn reaches(&self, case: &Case) -> bool {
+        let track = self.in_case(case);
+        track.is_some_and(|track| reaches(&track.halves, case))
+    }
+
+    /// The value at which the fall first stops short.
+    fn value<L, W>(&self, quantity: &Quantity<L, W>) -> Option<f64>
+    where
+        L: Fn(&[f64; COLUMNS]) -> Line,
+        W: Fn(f64) -> Case,
+    {
+        let Quantity {
+            line, with, most, ..
+        } = quantity;
+        // with the pins as they are at a value
+        let stop = |track: &Track, value: f64| {
+            let range = (quantity.from, *most);
+            let good = |value| reaches(&track.halves, &with(value));
+            limit(&track.halves, &with(value), range, line, good)
+        };
+        let first = stop(self.track, quantity.from);
+        if self.rubbing.is_none() {
+            return first;
+        }
+        // where the limit with the pins of a value is that value itself
+        let over = |value: f64| {
+            let Some(track) = self.in_case(&with(value)) else {
+                return f64::NAN;
+            };
+            let over = stop(&track, value).unwrap_or(2.0 * most) - value;
+            if over.abs() <= SETTLED_LIMIT * value {
+                0.0
+            } else {
+                over
+            }
+        };
+        let mut before = (quantity.from, f64::NAN);
+        let mut at = first.unwrap_or(*most);
+        for _ in 0..MOST_ROUNDS {
+            let found = over(at);
+            if found == 0.0 {
+                return Some(at);
+            }
+            if found >= *most - at {
+                return None;
+            }
+            if before.1 * found < 0.0 {
+                let known = [before, (at, found)];
+                let over = |value: f64| {
+                    let end = known.iter().find(|end| end.0 == value);
+                    end.map_or_else(|| over(value), |end| end.1)
+                };
+                let root = bracketed_root(over, before.0, at, SETTLED_LIMIT * at).ok()?;
+                return Some(root.x);
+            }
+            before = (at, found);
+            at = (at + found).max(quantity.from);
+        }
+        Some(at)
+    }
 }

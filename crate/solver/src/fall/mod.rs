@@ -37,4 +37,6 @@ pub use orifice::{LAMINAR_BELOW, Orifice};
 #[cfg(test)]
 mod tests;
 #[cfg(test)]
+mod tests_limits;
+#[cfg(test)]
 mod tests_sprung;

@@ -4,80 +4,184 @@
 //! over the way is therefore written as that at rest and a part that goes with the square of the
 //! speed, which is exact at rest and at the speed that the fall has at each knot; fall and friction
 //! are worked out in turn until they agree.
-use super::drop::{Case, Drop, Ending, TOLERANCE, drop, drop_with_speeds};
+use super::drop::{Case, Drop, Ending, TOLERANCE, drop};
 use super::inertia::Inertias;
-use super::track::{COLUMNS, STROKE, Track};
-use crate::kinematics::Linkage;
-use crate::model::{Conditions, Leg};
+use super::limits::energies;
+use super::track::{COLUMNS, INERTIA, STROKE, Track, unit_wind};
+use crate::kinematics::{Linkage, Pose};
+use crate::model::{Conditions, Leg, Vector};
 use crate::result::Motion;
-use crate::statics::{Loads, MovingPins, PinSet, Warm, gravity, wind};
+use crate::statics::{BodyLoads, InMotion, Loads, MovingPins, PinSet, Warm, gravity, spring_loads};
 
 /// Most passes; each leaves a small share of the error of the one before.
 const MOST_PASSES: usize = 40;
-/// Change of the friction anywhere, as a share of the largest net push, below which fall and friction
-/// agree [1].
-const AGREED: f64 = 1e-8;
 /// Least square of the speed at which the friction is looked at, as a share of that at the next knots
 /// [1]: slower, the difference from rest is lost in rounding.
 const SLOWEST: f64 = 1e-4;
+/// Error left in the friction anywhere, as a share of the largest net push, with which fall and
+/// friction agree [1]: for the fall itself, and for limits, which are sought to a thousandth.
+const AGREED: f64 = 1e-8;
+const AGREED_ROUGHLY: f64 = 1e-4;
+/// Limits are sought on every so many knots, and on all of them in this part of the way before the
+/// lock, where a knee straightens [1].
+const STRIDE: usize = 6;
+const CLOSE: usize = 5;
 
-/// Pins at the knots of a way.
-struct Knots<'a> {
-    pins: Vec<Option<MovingPins<'a>>>,
-    /// Sign of the rate of the actuator's length towards up, and what binding pins hold with.
-    others: Vec<(f64, f64)>,
+/// The rubbing pins of a leg at the knots of its way.
+pub(super) struct Rubbing<'a> {
+    knots: Vec<Knot<'a>>,
 }
 
-/// Lets a leg with rubbing pins go at up; its track then has the friction of the pins in that fall.
-///
-/// `None` where the track's knots have no poses.
-pub(super) fn drop_rubbing(
-    track: &mut Track,
-    case: &Case,
-    (leg, linkage, conditions): (&Leg, &Linkage, &Conditions),
-) -> Option<Drop> {
-    let set = PinSet::of(leg);
-    if !set.rub {
-        return Some(drop(track, case, TOLERANCE));
+struct Knot<'a> {
+    /// `None` where nothing resists the acceleration.
+    pins: Option<MovingPins<'a>>,
+    /// Sign of the rate of the actuator's length towards up.
+    lengthens: f64,
+}
+
+impl<'a> Rubbing<'a> {
+    /// `None` where a knot of the track has no pose.
+    pub(super) fn new(
+        track: &Track,
+        set: &'a PinSet,
+        (leg, linkage, conditions): (&Leg, &Linkage, &Conditions),
+    ) -> Option<Self> {
+        let inertias = Inertias::of(leg);
+        let pull = gravity(leg.view, conditions);
+        let wind = unit_wind(leg, conditions);
+        let knot = |pose: &Pose| {
+            let with = |case, springs| Loads::with_springs(leg, linkage, pose, case, springs);
+            let (none, still) = (Vector::zeros(), BodyLoads::default());
+            let loads = with([pull, none], spring_loads(leg, linkage, pose));
+            let air = with([none, wind], still);
+            let against = [
+                &inertias.against_acceleration(leg, linkage, pose),
+                &inertias.against_speed(leg, linkage, pose),
+            ];
+            Knot {
+                pins: MovingPins::new(set, leg, linkage, pose, [&loads, &air], against),
+                lengthens: pose.rates.actuator.signum(),
+            }
+        };
+        let poses = track
+            .nodes
+            .iter()
+            .map(|node| linkage.pose(node.place.progress).ok());
+        let knots = poses
+            .map(|pose| Some(knot(&pose?)))
+            .collect::<Option<_>>()?;
+        Some(Self { knots })
     }
-    let knots = Knots::new(track, &set, (leg, linkage, conditions))?;
-    let at_rest = knots.friction(case, track, |_| 0.0);
+
+    /// Lets the leg go at up; the track then has the friction of its pins in that fall. `None` where
+    /// that is not finite.
+    pub(super) fn drop(&self, track: &mut Track, case: &Case) -> Option<Drop> {
+        let knots: Vec<_> = self.knots.iter().collect();
+        let agreed = agree(&knots, track, case, AGREED)?;
+        let dropped = drop(track, case, TOLERANCE);
+        Some(if agreed {
+            dropped
+        } else {
+            Drop {
+                ending: Ending::Lost,
+                ..dropped
+            }
+        })
+    }
+
+    /// A track of fewer knots, for [`Self::in_case`].
+    pub(super) fn thinned(track: &Track) -> Option<Track> {
+        let last = track.nodes.len().checked_sub(1)?;
+        track.at_knots(&thin(last))
+    }
+
+    /// A thinned track with the friction of its pins in the fall of another case.
+    pub(super) fn in_case(&self, thinned: &Track, case: &Case) -> Option<Track> {
+        let last = self.knots.len().checked_sub(1)?;
+        let knots: Vec<_> = thin(last).into_iter().map(|at| &self.knots[at]).collect();
+        let mut track = thinned.clone();
+        agree(&knots, &mut track, case, AGREED_ROUGHLY)?;
+        Some(track)
+    }
+}
+
+/// The places looked at for limits, of those up to the last.
+fn thin(last: usize) -> Vec<usize> {
+    let close = last - last / CLOSE;
+    (0..close).step_by(STRIDE).chain(close..=last).collect()
+}
+
+/// Works out fall and friction in turn and puts the friction into the track; whether they agree.
+/// `None` where it is not finite.
+fn agree(knots: &[&Knot], track: &mut Track, case: &Case, wanted: f64) -> Option<bool> {
+    let mut warm = Warm::default();
+    let mut friction = |track: &Track, squares: &[f64]| -> Vec<f64> {
+        let knots = knots.iter().zip(track.table.values()).zip(squares);
+        knots
+            .map(|((knot, row), square)| knot.friction(case, row, *square, &mut warm))
+            .collect()
+    };
+    let at_rest = friction(track, &vec![0.0; knots.len()]);
     let mut by_speed = vec![0.0; at_rest.len()];
     track.set_pins(&at_rest, &by_speed)?;
-    let mut lost = None;
+    let mut before = f64::INFINITY;
     for _ in 0..MOST_PASSES {
-        let (dropped, squares) = drop_with_speeds(track, case, TOLERANCE);
+        track.renew_halves();
+        let squares = squares(track, case);
         let looked = looked_at(&squares);
-        let moving = knots.friction(case, track, |knot| looked[knot]);
-        let mut change = 0.0_f64;
-        let mut last = 0.0;
+        let moving = friction(track, &looked);
+        let (mut change, mut last) = (0.0_f64, 0.0);
         for (knot, value) in by_speed.iter_mut().enumerate() {
-            let square = looked[knot];
             // where the fall does not come by, as where it came by last
-            if square > 0.0 {
-                last = (moving[knot] - at_rest[knot]) / square;
+            if looked[knot] > 0.0 {
+                last = (moving[knot] - at_rest[knot]) / looked[knot];
             }
-            if squares[knot] > 0.0 {
-                change = change.max((last - *value).abs() * squares[knot]);
-            }
+            change = change.max((last - *value).abs() * squares[knot]);
             *value = last;
         }
         // it starts at rest
         if let [first, second, ..] = by_speed.as_mut_slice() {
             *first = *second;
         }
-        let size = track.table.values().iter().map(|row| case.net(row).abs());
-        let agreed = change <= AGREED * size.fold(0.0, f64::max);
         track.set_pins(&at_rest, &by_speed)?;
-        if agreed {
-            return Some(dropped);
+        // each pass shrinks the change as the one before did, or better
+        let left = if change < before {
+            change * (change / before)
+        } else {
+            change
+        };
+        let pushes = track.table.values().iter().map(|row| case.net(row).abs());
+        if change == 0.0 || left <= wanted * pushes.fold(0.0, f64::max) {
+            track.renew_halves();
+            return Some(true);
         }
-        lost = Some(dropped);
+        before = change;
     }
-    lost.map(|dropped| Drop {
-        ending: Ending::Lost,
-        ..dropped
-    })
+    track.renew_halves();
+    Some(false)
+}
+
+/// Squares of the speed at the knots, from the energy of motion; 0 where the fall does not come by.
+fn squares(track: &Track, case: &Case) -> Vec<f64> {
+    let mut squares = vec![0.0; track.nodes.len()];
+    let rows = &track.halves;
+    if rows.first().is_some_and(|(_, row)| case.net(row) > 0.0) {
+        let ends = energies(rows, case)
+            .skip(track.split - 1)
+            .step_by(track.split);
+        let knots = squares
+            .iter_mut()
+            .zip(track.table.values())
+            .skip(1)
+            .zip(ends);
+        for ((square, row), energy) in knots {
+            if energy <= 0.0 {
+                break;
+            }
+            *square = 2.0 * energy / row[INERTIA];
+        }
+    }
+    squares
 }
 
 /// Squares of the speed at which the friction is looked at: those of the fall, or where it is all but
@@ -92,58 +196,27 @@ fn looked_at(squares: &[f64]) -> Vec<f64> {
         .collect()
 }
 
-impl<'a> Knots<'a> {
-    fn new(
-        track: &Track,
-        set: &'a PinSet,
-        (leg, linkage, conditions): (&Leg, &Linkage, &Conditions),
-    ) -> Option<Self> {
-        let inertias = Inertias::of(leg);
-        let (gravity, wind) = (gravity(leg.view, conditions), wind(leg.view, conditions));
-        let mut knots = Self {
-            pins: Vec::with_capacity(track.nodes.len()),
-            others: Vec::with_capacity(track.nodes.len()),
+impl Knot<'_> {
+    /// Friction of the pins, against the fall, at the square of the speed, for one unit of the case's
+    /// factor.
+    fn friction(&self, case: &Case, row: &[f64; COLUMNS], square: f64, warm: &mut Warm) -> f64 {
+        // seals and orifice hold against the motion
+        let damping = case
+            .damper
+            .map_or(0.0, |damper| damper.force(row[STROKE], square.sqrt()));
+        let at = InMotion {
+            speed_squared: square,
+            thrust: (case.seal_friction + damping) * self.lengthens,
+            dynamic_pressure: case.dynamic_pressure,
+            factor: case.pin_factor,
         };
-        for node in &track.nodes {
-            let pose = linkage.pose(node.place.progress).ok()?;
-            let loads = Loads::new(leg, linkage, &pose, gravity, wind);
-            let against = [
-                &inertias.against_acceleration(leg, linkage, &pose),
-                &inertias.against_speed(leg, linkage, &pose),
-            ];
-            let pins = MovingPins::new(set, leg, linkage, &pose, &loads, against);
-            knots.pins.push(pins);
-            knots.others.push((
-                pose.rates.actuator.signum(),
-                2.0 * loads.power(leg, linkage, &pose).abs() + 1.0,
-            ));
-        }
-        Some(knots)
+        let found = self
+            .pins
+            .map(|pins| pins.friction(Motion::Extend, &at, Some(warm)));
+        // pins that bind let nothing through
+        let all = found
+            .and_then(Result::ok)
+            .unwrap_or_else(|| 2.0 * case.push(row).abs() + 1.0);
+        all / case.pin_factor
     }
-
-    /// Friction of the pins at every knot, at the square of the speed there.
-    fn friction(&self, case: &Case, track: &Track, square: impl Fn(usize) -> f64) -> Vec<f64> {
-        let mut warm = Warm::default();
-        let knots = self.pins.iter().zip(&self.others).zip(track.table.values());
-        knots
-            .enumerate()
-            .map(|(knot, ((pins, (lengthens, binding)), row))| {
-                let square = square(knot);
-                // seals and orifice hold against the motion
-                let held = case.seal_friction + damping_force(case, row, square.sqrt());
-                let at = (square, held * lengthens);
-                let found = pins.map(|pins| pins.friction(Motion::Extend, at, Some(&mut warm)));
-                found
-                    .and_then(Result::ok)
-                    // pins that bind let nothing through
-                    .unwrap_or(*binding)
-            })
-            .collect()
-    }
-}
-
-/// Force of the orifice along the actuator at a speed along the way [N].
-fn damping_force(case: &Case, row: &[f64; COLUMNS], speed: f64) -> f64 {
-    case.damper
-        .map_or(0.0, |damper| damper.force(row[STROKE], speed))
 }

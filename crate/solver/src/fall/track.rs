@@ -115,7 +115,8 @@ impl Track {
     }
 
     /// Sets the friction of the pins at the knots: at rest, and what one unit of the square of the
-    /// speed adds. `None` where it is not finite.
+    /// speed adds. `None` where it is not finite. The rows between are those of before until
+    /// [`Self::renew_halves`].
     pub(super) fn set_pins(&mut self, at_rest: &[f64], by_speed: &[f64]) -> Option<()> {
         let mut rows = self.table.values().to_vec();
         for ((row, rest), speed) in rows.iter_mut().zip(at_rest).zip(by_speed) {
@@ -123,8 +124,26 @@ impl Track {
             row[PINS_BY_SPEED] = *speed;
         }
         self.table = Table::new(self.table.knots().to_vec(), rows)?;
-        self.halves = halves(&self.table, self.split);
         Some(())
+    }
+
+    /// Works out the rows between the knots again.
+    pub(super) fn renew_halves(&mut self) {
+        self.halves = halves(&self.table, self.split);
+    }
+
+    /// The same way with these of its knots only.
+    pub(super) fn at_knots(&self, at: &[usize]) -> Option<Self> {
+        let knots = at.iter().map(|&i| self.table.knots().get(i).copied());
+        let rows = at.iter().map(|&i| self.table.values().get(i).copied());
+        let nodes = at.iter().map(|&i| self.nodes.get(i).copied());
+        let table = Table::new(knots.collect::<Option<_>>()?, rows.collect::<Option<_>>()?)?;
+        Some(Self {
+            nodes: nodes.collect::<Option<_>>()?,
+            halves: halves(&table, self.split),
+            table,
+            ..*self
+        })
     }
 
     /// Length of the way.
@@ -249,7 +268,7 @@ fn way(leg: &Leg, poses: [&Pose; 3]) -> Option<f64> {
 }
 
 /// Air load on a square metre at one pascal of dynamic pressure, in the leg's plane [N/m2].
-fn unit_wind(leg: &Leg, conditions: &Conditions) -> Vector {
+pub(super) fn unit_wind(leg: &Leg, conditions: &Conditions) -> Vector {
     let one_pascal = Conditions {
         airspeed: 1.0,
         air_density: 2.0,

@@ -20,8 +20,8 @@ pub struct Fall {
     pub least_knee_push: Option<LeastKneePush>,
     /// Up to which airspeed it reaches the lock.
     pub airspeed: FallAirspeed,
-    /// The friction given times this just stops it short [1]; absent when none is given, when the
-    /// leg falls short as it is, or beyond 1,000.
+    /// The friction given, of seals and pins, times this just stops it short [1]; absent when none is
+    /// given, when the leg falls short as it is, or beyond 1,000.
     pub friction_factor: Option<f64>,
     /// Seal friction that just stops it short, all else as given [N]; absent when it falls short as
     /// it is or nothing up to 1,000,000 N does.

@@ -208,7 +208,8 @@ pub struct EnergyBudget {
     /// Lost in the battery's own resistance and the wires [J].
     #[serde(rename = "wires_j")]
     pub wires: f64,
-    /// Given to the fluid, or to the rods by electric actuators [J].
+    /// Given to the fluid by pump, hand or pressure source, or to the rods by electric actuators; without
+    /// what fluid drawn from the return line brings along [J].
     #[serde(rename = "given_j")]
     pub given: f64,
     /// Given by the gas of the accumulator [J].

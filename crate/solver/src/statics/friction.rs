@@ -201,6 +201,12 @@ impl<'a> Pinned<'a> {
         pinned
     }
 
+    /// The same pins with so many times the friction.
+    pub(crate) fn scaled(mut self, factor: f64) -> Self {
+        self.radii = self.radii.map(|radius| radius * factor);
+        self
+    }
+
     /// Loads and friction while the leg moves; `still` are the loads without friction.
     ///
     /// Unknown are the friction moments m = −sign(ω)·μ·r·|R(m)|, the loads R being linear in the

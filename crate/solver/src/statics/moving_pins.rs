@@ -18,12 +18,28 @@ pub(crate) struct MovingPins<'a> {
     at_rest: PinLoads,
     /// for one unit of the square of the speed along the common parameter,
     by_speed: PinLoads,
-    /// for one newton of thrust.
+    /// for one newton of thrust,
     by_thrust: PinLoads,
+    /// for one pascal of dynamic pressure.
+    by_air: PinLoads,
+}
+
+/// In which state of its motion the pins of a leg are looked at.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct InMotion {
+    /// Square of the speed along the common parameter.
+    pub(crate) speed_squared: f64,
+    /// Thrust [N], positive pushing the actuator's pins apart.
+    pub(crate) thrust: f64,
+    /// Dynamic pressure [Pa].
+    pub(crate) dynamic_pressure: f64,
+    /// So many times the friction given [1].
+    pub(crate) factor: f64,
 }
 
 impl<'a> MovingPins<'a> {
-    /// `loads` are the outside loads; `against` what all parts resist with: one unit of acceleration
+    /// `loads` are the outside loads in still air and those of one pascal of dynamic pressure; the
+    /// others what all parts resist with: one unit of acceleration
     /// of the common parameter, and one unit of its speed.
     ///
     /// `None` where nothing resists the acceleration.
@@ -32,7 +48,7 @@ impl<'a> MovingPins<'a> {
         leg: &Leg,
         linkage: &Linkage,
         pose: &Pose,
-        loads: &Loads,
+        [loads, air]: [&Loads; 2],
         [acceleration, speed]: [&Loads; 2],
     ) -> Option<Self> {
         let balance = Balance::new(leg, linkage, pose, Unknown::Acceleration(acceleration))?;
@@ -43,25 +59,28 @@ impl<'a> MovingPins<'a> {
             at_rest: solved(loads, 0.0),
             by_speed: solved(speed, 0.0),
             by_thrust: solved(&Loads::default(), 1.0),
+            by_air: solved(air, 0.0),
         })
     }
 
-    /// Friction of all pins against the motion [N·m per unit of the common parameter], never below
-    /// 0, at the square of the speed and under a thrust [N], positive pushing the actuator's pins
-    /// apart.
+    /// Friction of all pins against the motion [N·m per unit of the common parameter], never below 0.
     ///
     /// # Errors
     /// The pin that binds: see [`super::NoForce`].
     pub(crate) fn friction(
         &self,
         motion: Motion,
-        (speed_squared, thrust): (f64, f64),
+        at: &InMotion,
         warm: Option<&mut Warm>,
     ) -> Result<f64, Joint> {
         let mut still = self.at_rest;
-        still.add(&self.by_speed, speed_squared);
-        still.add(&self.by_thrust, thrust);
-        let rubbed = self.pinned.rubbing(&still, motion, warm)?;
+        still.add(&self.by_speed, at.speed_squared);
+        still.add(&self.by_thrust, at.thrust);
+        still.add(&self.by_air, at.dynamic_pressure);
+        let rubbed = self
+            .pinned
+            .scaled(at.factor)
+            .rubbing(&still, motion, warm)?;
         Ok(-rubbed.power)
     }
 }

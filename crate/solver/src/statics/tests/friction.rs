@@ -225,14 +225,32 @@ fn friction_of_an_accelerating_leg_meets_that_of_a_steady_one() {
             let against = inertias.against_acceleration(&leg, linkage, pose);
             let at_speed = inertias.against_speed(&leg, linkage, pose);
             let set = PinSet::of(&leg);
-            let moving =
-                MovingPins::new(&set, &leg, linkage, pose, &loads, [&against, &at_speed]).unwrap();
+            let moving = MovingPins::new(
+                &set,
+                &leg,
+                linkage,
+                pose,
+                [&loads, &Loads::default()],
+                [&against, &at_speed],
+            )
+            .unwrap();
             for motion in [Motion::Retract, Motion::Extend] {
                 let Some((_, effort)) = force.needed(motion) else {
                     continue;
                 };
                 let thrust = effort * motion.sign() * pose.rates.actuator.signum();
-                let friction = moving.friction(motion, (0.0, thrust), None).unwrap();
+                let friction = moving
+                    .friction(
+                        motion,
+                        &InMotion {
+                            speed_squared: 0.0,
+                            thrust,
+                            dynamic_pressure: 0.0,
+                            factor: 1.0,
+                        },
+                        None,
+                    )
+                    .unwrap();
                 assert!(friction >= 0.0);
                 let left = driving - friction * motion.sign() + thrust * pose.rates.actuator;
                 let size = driving.abs() + friction.abs() + loads.wheel.1.norm();

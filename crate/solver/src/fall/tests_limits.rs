@@ -1,0 +1,128 @@
+//! How far a fall can be driven, against single falls.
+use super::drop::{Case, Ending, TOLERANCE, drop};
+use super::fall_of::{case, fall_of};
+use super::tests::SLIDES;
+use super::track::Track;
+use crate::kinematics::Linkage;
+use crate::model::*;
+use crate::result::{FallAirspeed, FallOutcome};
+use crate::sample::{kinds, leg};
+
+/// The friction and the airspeed at which it just stops short bracket what single falls do: to 0.1 %.
+#[test]
+fn limits_agree_with_single_falls() {
+    let mut leg = leg();
+    leg.air.wheel_drag_area = 0.02;
+    leg.actuator.seal_friction = SLIDES;
+    let conditions = Conditions {
+        sideslip: 0.3,
+        ..Conditions::default()
+    };
+    for orifice in [None, Some(5e-3)] {
+        leg.fall.return_orifice = orifice;
+        let linkage = Linkage::new(&leg);
+        let track = Track::new(&leg, &linkage, &conditions).unwrap();
+        let case = case(&leg, &Fluid::default(), &conditions);
+        let result = fall_of(&leg, &linkage, &Fluid::default(), &conditions).unwrap();
+        let limit = result.seal_friction_limit.unwrap();
+        let factor = result.friction_factor.unwrap();
+        assert!((factor * leg.actuator.seal_friction / limit - 1.0).abs() < 1e-3);
+        for (share, ending) in [(0.999, true), (1.001, false)] {
+            let case = Case {
+                seal_friction: share * limit,
+                ..case
+            };
+            let ends = drop(&track, &case, TOLERANCE).ending;
+            assert_eq!(ends == Ending::Lock, ending, "{share} {orifice:?} {ends:?}");
+        }
+        if let FallAirspeed::UpTo { airspeed } = result.airspeed {
+            for (share, ending) in [(0.999, true), (1.001, false)] {
+                let speed = share * airspeed;
+                let case = Case {
+                    dynamic_pressure: 0.5 * 1.225 * speed * speed,
+                    ..case
+                };
+                let ends = drop(&track, &case, TOLERANCE).ending;
+                assert_eq!(ends == Ending::Lock, ending, "{share} {airspeed} {ends:?}");
+            }
+        } else {
+            panic!("{:?}", result.airspeed);
+        }
+    }
+}
+
+/// So do legs of every kind whose pins rub, their loads being those at the limit: to 2 %.
+#[test]
+fn limits_of_rubbing_legs_agree_with_single_falls() {
+    let conditions = Conditions {
+        sideslip: 0.3,
+        ..Conditions::default()
+    };
+    let mut compared = [0; 3];
+    for mut leg in kinds() {
+        for (friction, orifice) in [(0.05, None), (0.2, None), (0.2, Some(4e-3))] {
+            let pin = Pin {
+                radius: 0.006,
+                friction,
+            };
+            leg.pins = Pins {
+                trunnion: pin,
+                brace_pivot: pin,
+                knee: pin,
+                leg_attach: pin,
+                ..Pins::default()
+            };
+            leg.actuator.seal_friction = SLIDES;
+            leg.air.wheel_drag_area = 0.03;
+            leg.fall.return_orifice = orifice;
+            let linkage = Linkage::new(&leg);
+            let falls = |leg: &Leg, conditions: &Conditions| {
+                fall_of(leg, &linkage, &Fluid::default(), conditions).unwrap()
+            };
+            // seals that leave factors as a leg in use has
+            let limit = falls(&leg, &conditions).seal_friction_limit;
+            leg.actuator.seal_friction = 0.3 * limit.unwrap();
+            let result = falls(&leg, &conditions);
+            for (share, locks) in [(0.98, true), (1.02, false)] {
+                let check = |what: usize, leg: &Leg, conditions: &Conditions| {
+                    let outcome = falls(leg, conditions).outcome;
+                    let reached = matches!(outcome, FallOutcome::ReachesLock(_));
+                    assert_eq!(
+                        reached, locks,
+                        "{what} {share} {friction} {orifice:?} {leg:?}"
+                    );
+                };
+                if let Some(factor) = result.friction_factor {
+                    let mut leg = leg.clone();
+                    leg.actuator.seal_friction *= share * factor;
+                    let pins = &mut leg.pins;
+                    for pin in [
+                        &mut pins.trunnion,
+                        &mut pins.brace_pivot,
+                        &mut pins.knee,
+                        &mut pins.leg_attach,
+                    ] {
+                        pin.friction *= share * factor;
+                    }
+                    check(0, &leg, &conditions);
+                    compared[0] += 1;
+                }
+                if let Some(limit) = result.seal_friction_limit {
+                    let mut leg = leg.clone();
+                    leg.actuator.seal_friction = share * limit;
+                    check(1, &leg, &conditions);
+                    compared[1] += 1;
+                }
+                if let FallAirspeed::UpTo { airspeed } = result.airspeed {
+                    let conditions = Conditions {
+                        airspeed: share * airspeed,
+                        ..conditions
+                    };
+                    check(2, &leg, &conditions);
+                    compared[2] += 1;
+                }
+            }
+        }
+    }
+    assert!(compared.iter().all(|&count| count > 60), "{compared:?}");
+}
