@@ -150,7 +150,7 @@ type Line = (f64, f64);
 fn first_stop(
     rows: &[Place],
     case: &Case,
-    line: impl Fn(&[f64; COLUMNS]) -> Line,
+    line: &dyn Fn(&[f64; COLUMNS]) -> Line,
 ) -> Option<(f64, f64)> {
     let stop = |(constant, each): Line| {
         if each < 0.0 {
@@ -189,8 +189,8 @@ fn limit(
     rows: &[Place],
     case: &Case,
     (from, most): (f64, f64),
-    line: impl Fn(&[f64; COLUMNS]) -> Line,
-    good: impl Fn(f64) -> bool,
+    line: &dyn Fn(&[f64; COLUMNS]) -> Line,
+    good: &dyn Fn(f64) -> bool,
 ) -> Option<f64> {
     let found = first_stop(rows, case, line);
     if case.damper.is_none() {
@@ -225,9 +225,9 @@ fn limit(
 }
 
 /// What a limit is sought for: how it splits the net push of a row, and the case at a value of it.
-struct Quantity<L, W> {
-    line: L,
-    with: W,
+struct Quantity<'a> {
+    line: &'a dyn Fn(&[f64; COLUMNS]) -> Line,
+    with: &'a dyn Fn(f64) -> Case,
     from: f64,
     most: f64,
 }
@@ -273,8 +273,8 @@ impl<'a> Limits<'a> {
             return FallAirspeed::NotInStillAir;
         }
         let found = self.value(&Quantity {
-            line: |row: &[f64; COLUMNS]| (still_air.net(row), row[AIR]),
-            with,
+            line: &|row: &[f64; COLUMNS]| (still_air.net(row), row[AIR]),
+            with: &with,
             from: 0.0,
             most: 0.5 * air_density * MOST_AIRSPEED * MOST_AIRSPEED,
         });
@@ -299,8 +299,8 @@ impl<'a> Limits<'a> {
             return None;
         }
         self.value(&Quantity {
-            line: |row: &[f64; COLUMNS]| (self.case.push(row), -self.case.friction(row)),
-            with,
+            line: &|row: &[f64; COLUMNS]| (self.case.push(row), -self.case.friction(row)),
+            with: &with,
             from: 1.0,
             most: MOST_FACTOR,
         })
@@ -314,8 +314,8 @@ impl<'a> Limits<'a> {
         };
         let none = with(0.0);
         self.value(&Quantity {
-            line: |row: &[f64; COLUMNS]| (none.net(row), -row[STROKE].abs()),
-            with,
+            line: &|row: &[f64; COLUMNS]| (none.net(row), -row[STROKE].abs()),
+            with: &with,
             from: self.case.seal_friction,
             most: MOST_SEAL_FRICTION,
         })
@@ -335,11 +335,7 @@ impl<'a> Limits<'a> {
     }
 
     /// The value at which the fall first stops short.
-    fn value<L, W>(&self, quantity: &Quantity<L, W>) -> Option<f64>
-    where
-        L: Fn(&[f64; COLUMNS]) -> Line,
-        W: Fn(f64) -> Case,
-    {
+    fn value(&self, quantity: &Quantity) -> Option<f64> {
         let Quantity {
             line, with, most, ..
         } = quantity;
@@ -347,7 +343,7 @@ impl<'a> Limits<'a> {
         let stop = |track: &Track, value: f64| {
             let range = (quantity.from, *most);
             let good = |value| reaches(&track.halves, &with(value));
-            limit(&track.halves, &with(value), range, line, good)
+            limit(&track.halves, &with(value), range, line, &good)
         };
         let first = stop(self.track, quantity.from);
         if self.rubbing.is_none() {

@@ -63,13 +63,10 @@ impl<'a> Rubbing<'a> {
                 lengthens: pose.rates.actuator.signum(),
             }
         };
-        let poses = track
-            .nodes
-            .iter()
-            .map(|node| linkage.pose(node.place.progress).ok());
-        let knots = poses
-            .map(|pose| Some(knot(&pose?)))
-            .collect::<Option<_>>()?;
+        let mut knots = Vec::with_capacity(track.nodes.len());
+        for node in &track.nodes {
+            knots.push(knot(&linkage.pose(node.place.progress).ok()?));
+        }
         Some(Self { knots })
     }
 
@@ -144,8 +141,8 @@ fn agree(knots: &[&Knot], track: &mut Track, case: &Case, wanted: f64) -> Option
             *first = *second;
         }
         track.set_pins(&at_rest, &by_speed)?;
-        // each pass shrinks the change as the one before did, or better
-        let left = if change < before {
+        // each pass shrinks the change as the one before did, or better; the first tells nothing
+        let left = if change < before && before.is_finite() {
             change * (change / before)
         } else {
             change

@@ -5,7 +5,9 @@
 pub(super) struct Table<const N: usize> {
     knots: Vec<f64>,
     values: Vec<[f64; N]>,
-    slopes: Vec<[f64; N]>,
+    /// Slopes at the start and the end of each piece.
+    slopes: Vec<[[f64; N]; 2]>,
+    corner: Option<usize>,
 }
 
 /// Values of all functions at one place, and the slope of the first.
@@ -17,25 +19,42 @@ pub(super) struct At<const N: usize> {
 
 impl<const N: usize> Table<N> {
     /// The splines with continuous second derivative through `values` at rising `knots`; the end
-    /// slopes are those of the cubics through the last four points. `None` for fewer than four
-    /// knots, knots that do not rise, and values that are not finite.
+    /// slopes are those of the cubics through the last four points. At the knot of this index they may
+    /// have a corner. `None` for fewer than four knots in all or on a side of the corner, knots that do
+    /// not rise, and values that are not finite.
     ///
     /// Source: cubic spline in terms of slopes, any text on numerical analysis.
-    pub(super) fn new(knots: Vec<f64>, values: Vec<[f64; N]>) -> Option<Self> {
-        let sound = knots.len() >= 4
-            && knots.len() == values.len()
+    pub(super) fn new(
+        knots: Vec<f64>,
+        values: Vec<[f64; N]>,
+        corner: Option<usize>,
+    ) -> Option<Self> {
+        let sound = knots.len() == values.len()
             && knots.windows(2).all(|pair| pair[0] < pair[1])
             && knots.iter().all(|x| x.is_finite())
             && values.iter().flatten().all(|y| y.is_finite());
         if !sound {
             return None;
         }
-        let slopes = slopes(&knots, &values)?;
+        let middle = corner.unwrap_or(0);
+        let mut all = Vec::with_capacity(knots.len());
+        for part in [0..=middle, middle..=knots.len().checked_sub(1)?] {
+            if part.start() < part.end() {
+                let at_knots = slopes(knots.get(part.clone())?, values.get(part)?)?;
+                all.extend(at_knots.windows(2).map(|pair| [pair[0], pair[1]]));
+            }
+        }
         Some(Self {
             knots,
             values,
-            slopes,
+            slopes: all,
+            corner,
         })
+    }
+
+    /// Index of the knot at which the splines may have a corner.
+    pub(super) fn corner(&self) -> Option<usize> {
+        self.corner
     }
 
     /// Last knot.
@@ -60,24 +79,25 @@ impl<const N: usize> Table<N> {
     /// Values at `x` and the first one's slope; straight lines beyond the ends.
     pub(super) fn at(&self, x: f64) -> At<N> {
         let i = self.piece(x);
-        let (Some(&x0), Some(&x1)) = (self.knots.get(i), self.knots.get(i + 1)) else {
-            return self.end_line(0, x);
+        let (Some(&[x0, x1]), Some([y0, y1]), Some([m0, m1])) = (
+            self.knots.get(i..).and_then(<[f64]>::first_chunk),
+            self.values.get(i..).and_then(<[[f64; N]]>::first_chunk),
+            self.slopes.get(i),
+        ) else {
+            return At {
+                value: [f64::NAN; N],
+                slope: f64::NAN,
+            };
         };
         if x < x0 {
-            return self.end_line(i, x);
+            return line(y0, m0, x - x0);
         }
         if x > x1 {
-            return self.end_line(i + 1, x);
+            return line(y1, m1, x - x1);
         }
         let h = x1 - x0;
         let t = (x - x0) / h;
-        let (u, row) = (1.0 - t, |i| (self.values.get(i), self.slopes.get(i)));
-        let (Some(y0), Some(m0)) = row(i) else {
-            return self.end_line(0, x);
-        };
-        let (Some(y1), Some(m1)) = row(i + 1) else {
-            return self.end_line(0, x);
-        };
+        let u = 1.0 - t;
         let (a, b) = (u * u * (1.0 + 2.0 * t), u * u * t * h);
         let (c, d) = (t * t * (3.0 - 2.0 * t), -t * t * u * h);
         let value = std::array::from_fn(|i| a * y0[i] + b * m0[i] + c * y1[i] + d * m1[i]);
@@ -86,20 +106,12 @@ impl<const N: usize> Table<N> {
             + t * (3.0 * t - 2.0) * m1[0];
         At { value, slope }
     }
+}
 
-    fn end_line(&self, i: usize, x: f64) -> At<N> {
-        let (Some(&knot), Some(value), Some(slope)) =
-            (self.knots.get(i), self.values.get(i), self.slopes.get(i))
-        else {
-            return At {
-                value: [f64::NAN; N],
-                slope: f64::NAN,
-            };
-        };
-        At {
-            value: std::array::from_fn(|i| value[i] + slope[i] * (x - knot)),
-            slope: slope[0],
-        }
+fn line<const N: usize>(value: &[f64; N], slope: &[f64; N], beyond: f64) -> At<N> {
+    At {
+        value: std::array::from_fn(|i| value[i] + slope[i] * beyond),
+        slope: slope[0],
     }
 }
 
@@ -115,6 +127,9 @@ fn end_slope(x: [f64; 4], y: [f64; 4]) -> f64 {
 /// Slopes at all knots: one tridiagonal solution for all columns.
 fn slopes<const N: usize>(x: &[f64], y: &[[f64; N]]) -> Option<Vec<[f64; N]>> {
     let count = x.len();
+    if count < 4 {
+        return None;
+    }
     let four = |from: [usize; 4]| -> Option<[f64; N]> {
         let mut slope = [0.0; N];
         for (column, slope) in slope.iter_mut().enumerate() {

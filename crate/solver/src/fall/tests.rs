@@ -62,7 +62,7 @@ fn plain_track(push: impl Fn(f64) -> f64, end: f64) -> Track {
         axle: 1.0,
         knee: None,
     };
-    let table = Table::new(knots.clone(), knots.iter().map(|&x| row(x)).collect()).unwrap();
+    let table = Table::new(knots.clone(), knots.iter().map(|&x| row(x)).collect(), None).unwrap();
     Track {
         nodes: knots.iter().map(|&x| node(x)).collect(),
         halves: super::track::halves(&table, 1),
@@ -257,7 +257,7 @@ fn motion_that_cannot_be_followed_is_not_said_to_creep() {
         row[INERTIA] = 0.5 - x;
         row
     });
-    track.table = Table::new(knots.clone(), failing.collect()).unwrap();
+    track.table = Table::new(knots.clone(), failing.collect(), None).unwrap();
     let dropped = drop(&track, &FREE, TOLERANCE);
     assert_eq!(dropped.ending, Ending::Lost, "{dropped:?}");
     assert!(dropped.time < 60.0 && dropped.x <= 0.51, "{dropped:?}");

@@ -12,6 +12,10 @@ use crate::statics::{
 /// Pieces of the swing and of the way from the straight knee to the lock.
 const SWING_PIECES: usize = 240;
 const LOCK_PIECES: usize = 24;
+/// The last pieces of a swing to a straight knee, and into how many each is cut: the leg hands its
+/// speed over to the links there.
+const LAST_PIECES: usize = 10;
+const CUT: usize = 4;
 
 /// Pieces into which each is cut where an orifice damps the fall: the energy lost to it is of second
 /// order in their length.
@@ -86,7 +90,9 @@ impl Track {
         let first = before;
         let mut values = vec![row(&before)];
         let mut nodes = vec![node(leg, linkage, &before)];
-        for (from, to) in pieces(linkage) {
+        // what rubs in a pin that turns the other way beyond the straight knee has a corner there
+        let (pieces, corner) = pieces(linkage);
+        for (from, to) in pieces {
             let middle = linkage.pose(0.5 * (from + to)).ok()?;
             let after = linkage.pose(to).ok()?;
             knot += way(leg, [&before, &middle, &after])?;
@@ -96,7 +102,7 @@ impl Track {
             before = after;
         }
         let potential = |pose: &Pose| weights_potential(leg, linkage, pose, gravity);
-        let table = Table::new(knots, values)?;
+        let table = Table::new(knots, values, corner)?;
         let split = if leg.fall.return_orifice.is_some() {
             DAMPED_SPLIT
         } else {
@@ -123,7 +129,7 @@ impl Track {
             row[PINS] = *rest;
             row[PINS_BY_SPEED] = *speed;
         }
-        self.table = Table::new(self.table.knots().to_vec(), rows)?;
+        self.table = Table::new(self.table.knots().to_vec(), rows, self.table.corner())?;
         Some(())
     }
 
@@ -134,12 +140,16 @@ impl Track {
 
     /// The same way with these of its knots only.
     pub(super) fn at_knots(&self, at: &[usize]) -> Option<Self> {
-        let knots = at.iter().map(|&i| self.table.knots().get(i).copied());
-        let rows = at.iter().map(|&i| self.table.values().get(i).copied());
-        let nodes = at.iter().map(|&i| self.nodes.get(i).copied());
-        let table = Table::new(knots.collect::<Option<_>>()?, rows.collect::<Option<_>>()?)?;
+        let (mut knots, mut rows, mut nodes) = (Vec::new(), Vec::new(), Vec::new());
+        for &i in at {
+            knots.push(*self.table.knots().get(i)?);
+            rows.push(*self.table.values().get(i)?);
+            nodes.push(*self.nodes.get(i)?);
+        }
+        let corner = at.iter().position(|i| self.table.corner() == Some(*i));
+        let table = Table::new(knots, rows, corner)?;
         Some(Self {
-            nodes: nodes.collect::<Option<_>>()?,
+            nodes,
             halves: halves(&table, self.split),
             table,
             ..*self
@@ -221,20 +231,24 @@ pub(super) fn halves(table: &Table<COLUMNS>, split: usize) -> Vec<(f64, [f64; CO
     halves
 }
 
-/// Progress at the ends of every piece, from up down.
-fn pieces(linkage: &Linkage) -> impl Iterator<Item = (f64, f64)> {
-    let part = |from: f64, count: usize| {
-        (0..count).map(move |i| {
-            let at = |i: usize| from - i as f64 / count as f64;
-            (at(i), at(i + 1))
-        })
+/// Progress at the ends of every piece, from up down, and the piece that ends with a straight knee.
+fn pieces(linkage: &Linkage) -> (Vec<(f64, f64)>, Option<usize>) {
+    let mut pieces = Vec::with_capacity(SWING_PIECES + LAST_PIECES * CUT + LOCK_PIECES);
+    let mut add = |from: f64, to: f64, count: usize| {
+        let at = |i: usize| from + (to - from) * (i as f64 / count as f64);
+        pieces.extend((0..count).map(|i| (at(i), at(i + 1))));
+        pieces.len()
     };
-    let lock = if linkage.path().unlocks {
-        LOCK_PIECES
+    if linkage.path().unlocks {
+        let near = LAST_PIECES as f64 / SWING_PIECES as f64;
+        add(1.0, near, SWING_PIECES - LAST_PIECES);
+        let straight = add(near, 0.0, LAST_PIECES * CUT);
+        add(0.0, -1.0, LOCK_PIECES);
+        (pieces, Some(straight))
     } else {
-        0
-    };
-    part(1.0, SWING_PIECES).chain(part(0.0, lock))
+        add(1.0, 0.0, SWING_PIECES);
+        (pieces, None)
+    }
 }
 
 /// Length of the way between the outer two of three poses, by a parabola through 1/rate over an angle

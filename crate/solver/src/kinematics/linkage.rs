@@ -3,7 +3,7 @@ use crate::model::{AttachTo, Brace, Folds, Leg, Point, Shortening, ShorteningRow
 use crate::numeric::wrap;
 
 use super::path::progress_of_share;
-use super::{Path, Side, circle_circle};
+use super::{Path, Side, Turns, circle_circle};
 
 /// A leg made ready for solving: lengths, leg-fixed vectors and path.
 #[derive(Clone, Debug)]
@@ -19,6 +19,8 @@ pub struct Linkage {
     pub(crate) brace: BraceLinkage,
     pub(crate) actuator_mount: Point,
     pub(crate) actuator_attach: AttachLinkage,
+    /// Turns of all parts at places spread evenly over the path.
+    pub(crate) marks: Vec<Turns>,
 }
 
 /// The brace made ready.
@@ -125,7 +127,7 @@ impl Linkage {
             _ => AttachLinkage::Leg(attach - trunnion),
         };
         let slide = leg.strut.axis_top - leg.strut.axis_bottom;
-        Self {
+        let mut linkage = Self {
             path: Path {
                 shortens: matches!(leg.strut.shortening, Shortening::BeforeSwing { .. }),
                 unlocks: matches!(&brace, BraceLinkage::Folding(f) if f.unlock.is_some()),
@@ -138,7 +140,10 @@ impl Linkage {
             brace,
             actuator_mount: leg.actuator.mount,
             actuator_attach,
-        }
+            marks: Vec::new(),
+        };
+        linkage.follow_turns();
+        linkage
     }
 
     /// The path.

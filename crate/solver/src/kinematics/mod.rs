@@ -14,6 +14,8 @@ mod pose;
 mod spins;
 /// The whole path: poses, ends, dead points.
 mod sweep;
+/// By how much each part has turned since gear down.
+mod turns;
 
 pub use dyad::{Side, circle_circle, circle_line};
 pub use linkage::{Linkage, Miss};
@@ -22,6 +24,7 @@ pub(crate) use pose::quarter;
 pub use pose::{Pose, Rates};
 pub(crate) use spins::Spins;
 pub use sweep::{END_TOLERANCE, Sweep};
+pub(crate) use turns::Turns;
 
 #[cfg(test)]
 mod tests;

@@ -222,15 +222,15 @@ impl<'a> Comparison<'a> {
             peaks.chain(firsts.into_iter().flatten().map(|(at, _)| at))
         });
         let joints = self.joints.iter().flatten().map(|(at, _)| *at);
-        let mut around: Vec<usize> = worst
-            .chain(joints)
-            .flat_map(|at| at.saturating_sub(STRIDE - 1)..at + STRIDE)
-            .filter(|at| !Self::takes_all(*at))
-            .collect();
-        around.sort_unstable();
-        around.dedup();
-        for index in around {
-            stance_at(index, &mut |stance| self.add_others(index, stance));
+        let mut around = Vec::new();
+        for at in worst.chain(joints) {
+            around.resize(around.len().max(at + STRIDE), false);
+            around[(at + 1).saturating_sub(STRIDE)..at + STRIDE].fill(true);
+        }
+        for (index, wanted) in around.into_iter().enumerate() {
+            if wanted && !Self::takes_all(index) {
+                stance_at(index, &mut |stance| self.add_others(index, stance));
+            }
         }
     }
 

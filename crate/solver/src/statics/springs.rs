@@ -5,7 +5,6 @@ use crate::model::{
     Acts, Body, Brace, GasLaw, GasSpring, Leg, LinearSpring, Point, Spring, SpringEnd, SpringJoint,
     SpringKind, SpringSet, TorsionSpring, Vector,
 };
-use crate::numeric::wrap;
 
 /// Length end to end at gear down [m].
 fn length_at_down(first: &SpringEnd, second: &SpringEnd) -> f64 {
@@ -83,37 +82,6 @@ fn turned(arm: Vector, down: Vector, now: Vector) -> Vector {
     arm * cos + quarter(arm) * sin
 }
 
-/// Turn of each body since gear down [rad].
-struct Turns {
-    leg: f64,
-    upper: f64,
-    lower: f64,
-    brace: f64,
-}
-
-impl Turns {
-    fn new(leg: &Leg, pose: &Pose) -> Self {
-        let between = |down: Vector, now: Vector| down.perp(&now).atan2(down.dot(&now));
-        let mut turns = Self {
-            leg: pose.place.swing,
-            upper: 0.0,
-            lower: 0.0,
-            brace: 0.0,
-        };
-        match (&leg.brace, pose.knee, pose.brace_attach) {
-            (Brace::Folding(b), Some(knee), Some(attach)) => {
-                turns.upper = between(b.knee - b.airframe_pivot, knee - b.airframe_pivot);
-                turns.lower = between(b.leg_attach - b.knee, attach - knee);
-            }
-            (Brace::Sliding(b), _, Some(attach)) => {
-                turns.brace = between(b.leg_attach - b.airframe_pivot, attach - b.airframe_pivot);
-            }
-            _ => {}
-        }
-        turns
-    }
-}
-
 /// Forces of all springs of a leg at a pose.
 #[must_use]
 pub fn spring_loads(leg: &Leg, linkage: &Linkage, pose: &Pose) -> BodyLoads {
@@ -138,23 +106,22 @@ pub fn spring_loads(leg: &Leg, linkage: &Linkage, pose: &Pose) -> BodyLoads {
                     pull,
                 );
             }
-            SpringKind::Torsion(spring) => twist(&mut loads, leg, pose, spring),
+            SpringKind::Torsion(spring) => twist(&mut loads, (leg, linkage, pose), spring),
         }
     }
     loads
 }
 
 /// Turn of the part that the joint names first against the other since gear down [rad].
-fn turn_of(leg: &Leg, pose: &Pose, joint: SpringJoint) -> f64 {
-    let turns = Turns::new(leg, pose);
+fn turn_of(leg: &Leg, linkage: &Linkage, pose: &Pose, joint: SpringJoint) -> f64 {
+    let turns = linkage.turns(pose);
     let folds = matches!(leg.brace, Brace::Folding(_));
     match (joint, folds) {
         (SpringJoint::Trunnion, _) => turns.leg,
-        (SpringJoint::BracePivot, true) => turns.upper,
-        (SpringJoint::BracePivot, false) => turns.brace,
+        (SpringJoint::BracePivot, _) => turns.upper,
         (SpringJoint::Knee, _) => turns.lower - turns.upper,
-        (SpringJoint::LegAttach, true) => wrap(turns.lower - turns.leg),
-        (SpringJoint::LegAttach, false) => wrap(turns.brace - turns.leg),
+        (SpringJoint::LegAttach, true) => turns.lower - turns.leg,
+        (SpringJoint::LegAttach, false) => turns.upper - turns.leg,
     }
 }
 
@@ -178,7 +145,7 @@ pub fn spring_energy(leg: &Leg, linkage: &Linkage, pose: &Pose) -> f64 {
         }
         SpringKind::Gas(s) => gas_energy(s, length(&s.first, &s.second)),
         SpringKind::Torsion(s) => {
-            let turn = turn_of(leg, pose, s.joint);
+            let turn = turn_of(leg, linkage, pose, s.joint);
             (0.5 * s.rate * turn - s.moment_at_down) * turn
         }
     };
@@ -237,9 +204,13 @@ fn on(loads: &mut BodyLoads, body: Body) -> Option<&mut Wrench> {
     }
 }
 
-fn twist(loads: &mut BodyLoads, leg: &Leg, pose: &Pose, spring: &TorsionSpring) {
+fn twist(
+    loads: &mut BodyLoads,
+    (leg, linkage, pose): (&Leg, &Linkage, &Pose),
+    spring: &TorsionSpring,
+) {
     let folds = matches!(leg.brace, Brace::Folding(_));
-    let moment = torsion_moment(spring, turn_of(leg, pose, spring.joint));
+    let moment = torsion_moment(spring, turn_of(leg, linkage, pose, spring.joint));
     match (spring.joint, folds) {
         (SpringJoint::Trunnion, _) => loads.leg.moment += moment,
         (SpringJoint::BracePivot, true) => loads.upper.moment += moment,

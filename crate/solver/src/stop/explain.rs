@@ -9,7 +9,7 @@ use super::way::{Gaps, Row, Way};
 use crate::faults::check_leg;
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Conditions, Direction, Gear, Leg, PumpSeen, SeenStop};
-use crate::numeric::bracketed_root;
+use crate::numeric::{bracketed_root, sort_short};
 use crate::result::{Explanation, Fit, Motion, StopCause, StopExplained};
 use crate::statics::{force_at, weight_and_wind};
 use crate::supply::Track;
@@ -79,7 +79,7 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
         })
         .collect();
     let is_out = |one: &Explanation| one.fit == Fit::RuledOut;
-    weighed.sort_by(|(a, _), (b, _)| {
+    sort_short(&mut weighed, |(a, _), (b, _)| {
         let out = is_out(a).cmp(&is_out(b));
         out.then(a.score.total_cmp(&b.score))
     });
