@@ -1,5 +1,5 @@
 //! How far a fall can be driven before it stops short: airspeed and friction, by bounded searches.
-use std::borrow::Cow;
+use std::cell::RefCell;
 
 use super::drop::Case;
 use super::rub::Rubbing;
@@ -17,7 +17,7 @@ const MOST_SEAL_FRICTION: f64 = 1e6;
 /// falls to 0.1 %.
 const RESOLUTION: f64 = 2e-4;
 /// The same where pins rub, whose loads are worked out again at each value [1].
-const SETTLED_LIMIT: f64 = 1e-3;
+const SETTLED_LIMIT: f64 = 4e-3;
 /// Most rounds in which the loads of rubbing pins at a limit are found.
 const MOST_ROUNDS: usize = 20;
 /// Most halvings of a bracket.
@@ -237,7 +237,7 @@ pub(super) struct Limits<'a> {
     track: &'a Track,
     case: &'a Case,
     /// With a thinned track, for the falls of other cases.
-    rubbing: Option<(&'a Rubbing<'a>, Track)>,
+    rubbing: Option<(&'a Rubbing<'a>, RefCell<Track>)>,
 }
 
 impl<'a> Limits<'a> {
@@ -248,7 +248,7 @@ impl<'a> Limits<'a> {
         rubbing: Option<&'a Rubbing<'a>>,
     ) -> Option<Self> {
         let rubbing = match rubbing {
-            Some(rubbing) => Some((rubbing, Rubbing::thinned(track)?)),
+            Some(rubbing) => Some((rubbing, RefCell::new(Rubbing::thinned(track)?))),
             None => None,
         };
         Some(Self {
@@ -321,17 +321,19 @@ impl<'a> Limits<'a> {
         })
     }
 
-    /// The track with the pins as they are in the fall of a case.
-    fn in_case(&self, case: &Case) -> Option<Cow<'_, Track>> {
-        match &self.rubbing {
-            Some((rubbing, thinned)) => rubbing.in_case(thinned, case).map(Cow::Owned),
-            None => Some(Cow::Borrowed(self.track)),
-        }
+    /// What `look` makes of the rows of the track with the pins as they are in the fall of a case.
+    fn in_case<T>(&self, case: &Case, look: impl Fn(&[Place]) -> T) -> Option<T> {
+        let Some((rubbing, thinned)) = &self.rubbing else {
+            return Some(look(&self.track.halves));
+        };
+        // each case is near the one before
+        let mut track = thinned.borrow_mut();
+        rubbing.in_case(&mut track, case)?;
+        Some(look(&track.halves))
     }
 
     fn reaches(&self, case: &Case) -> bool {
-        let track = self.in_case(case);
-        track.is_some_and(|track| reaches(&track.halves, case))
+        self.in_case(case, |rows| reaches(rows, case)) == Some(true)
     }
 
     /// The value at which the fall first stops short.
@@ -340,21 +342,21 @@ impl<'a> Limits<'a> {
             line, with, most, ..
         } = quantity;
         // with the pins as they are at a value
-        let stop = |track: &Track, value: f64| {
+        let stop = |rows: &[Place], value: f64| {
             let range = (quantity.from, *most);
-            let good = |value| reaches(&track.halves, &with(value));
-            limit(&track.halves, &with(value), range, line, &good)
+            let good = |value| reaches(rows, &with(value));
+            limit(rows, &with(value), range, line, &good)
         };
-        let first = stop(self.track, quantity.from);
+        let first = stop(&self.track.halves, quantity.from);
         if self.rubbing.is_none() {
             return first;
         }
         // where the limit with the pins of a value is that value itself
         let over = |value: f64| {
-            let Some(track) = self.in_case(&with(value)) else {
+            let Some(stop) = self.in_case(&with(value), |rows| stop(rows, value)) else {
                 return f64::NAN;
             };
-            let over = stop(&track, value).unwrap_or(2.0 * most) - value;
+            let over = stop.unwrap_or(2.0 * most) - value;
             if over.abs() <= SETTLED_LIMIT * value {
                 0.0
             } else {

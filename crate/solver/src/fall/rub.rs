@@ -7,7 +7,7 @@
 use super::drop::{Case, Drop, Ending, TOLERANCE, drop};
 use super::inertia::Inertias;
 use super::limits::energies;
-use super::track::{COLUMNS, INERTIA, STROKE, Track, unit_wind};
+use super::track::{COLUMNS, INERTIA, PINS_BY_SPEED, STROKE, Track, unit_wind};
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Conditions, Leg, Vector};
 use crate::result::Motion;
@@ -19,9 +19,9 @@ const MOST_PASSES: usize = 40;
 /// [1]: slower, the difference from rest is lost in rounding.
 const SLOWEST: f64 = 1e-4;
 /// Error left in the friction anywhere, as a share of the largest net push, with which fall and
-/// friction agree [1]: for the fall itself, and for limits, which are sought to a thousandth.
+/// friction agree [1]: for the fall itself, and for limits, which are sought to a hundredth.
 const AGREED: f64 = 1e-8;
-const AGREED_ROUGHLY: f64 = 1e-4;
+const AGREED_ROUGHLY: f64 = 1e-3;
 /// Limits are sought on every so many knots, and on all of them in this part of the way before the
 /// lock, where a knee straightens [1].
 const STRIDE: usize = 6;
@@ -92,13 +92,11 @@ impl<'a> Rubbing<'a> {
         track.at_knots(&thin(last))
     }
 
-    /// A thinned track with the friction of its pins in the fall of another case.
-    pub(super) fn in_case(&self, thinned: &Track, case: &Case) -> Option<Track> {
+    /// Puts the friction of the pins in the fall of another case into a thinned track.
+    pub(super) fn in_case(&self, thinned: &mut Track, case: &Case) -> Option<()> {
         let last = self.knots.len().checked_sub(1)?;
         let knots: Vec<_> = thin(last).into_iter().map(|at| &self.knots[at]).collect();
-        let mut track = thinned.clone();
-        agree(&knots, &mut track, case, AGREED_ROUGHLY)?;
-        Some(track)
+        agree(&knots, thinned, case, AGREED_ROUGHLY).map(|_| ())
     }
 }
 
@@ -119,7 +117,9 @@ fn agree(knots: &[&Knot], track: &mut Track, case: &Case, wanted: f64) -> Option
             .collect()
     };
     let at_rest = friction(track, &vec![0.0; knots.len()]);
-    let mut by_speed = vec![0.0; at_rest.len()];
+    // from the friction of another case, or from none
+    let rows = track.table.values().iter();
+    let mut by_speed: Vec<f64> = rows.map(|row| row[PINS_BY_SPEED]).collect();
     track.set_pins(&at_rest, &by_speed)?;
     let mut before = f64::INFINITY;
     for _ in 0..MOST_PASSES {
