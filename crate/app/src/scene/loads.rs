@@ -1,6 +1,7 @@
 //! Forces at the pins at the place shown, as arrows. All of them are the result's own.
 use gearswing_solver::kinematics::Pose;
 use gearswing_solver::model::{Brace, Point, Vector};
+use gearswing_solver::numeric::ranked;
 use gearswing_solver::result::{Station, StationForce};
 use gearswing_units::{Quantity, UnitChoice, format};
 
@@ -79,10 +80,9 @@ pub(crate) fn scale(good: &Good, size_px: (f64, f64)) -> Option<f64> {
         .map(|force| force.norm())
         .reduce(f64::max)
     };
-    let mut forces: Vec<f64> = good.result.stations.iter().filter_map(greatest).collect();
-    forces.sort_by(f64::total_cmp);
+    let forces: Vec<f64> = good.result.stations.iter().filter_map(greatest).collect();
     let place = IN_FULL * forces.len().saturating_sub(1) as f64;
-    let long = forces.get(place.round() as usize)?;
+    let long = ranked(&forces, place.round() as usize)?;
     let scale = long / long_px(size_px);
     (scale.is_finite() && scale > 0.0).then_some(scale)
 }

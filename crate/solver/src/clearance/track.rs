@@ -5,7 +5,7 @@
 //! of an interval hold.
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{AttachTo, Shortening, Vector};
-use crate::numeric::bracketed_root;
+use crate::numeric::{bracketed_root, sort_short};
 use crate::result::Phase;
 
 use super::error::ClearanceError;
@@ -90,7 +90,7 @@ impl<'a> Track<'a> {
             let (from, to) = (a.place.progress, b.place.progress);
             cuts.extend(rows.iter().filter(|&&s| s > from && s < to));
             if !cuts.is_empty() {
-                cuts.sort_by(f64::total_cmp);
+                sort_short(&mut cuts, f64::total_cmp);
                 track.push_new(*a)?;
                 for s in cuts {
                     track.push_new(track.pose(s)?)?;

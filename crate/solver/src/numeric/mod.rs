@@ -4,9 +4,9 @@
 mod angle;
 /// Root in a bracket.
 mod bracketed_root;
-/// Order of short lists.
+/// Order of lists.
 mod order;
 
 pub use angle::wrap;
 pub use bracketed_root::{Root, RootError, bracketed_root};
-pub use order::sort_short;
+pub use order::{ranked, sort_short};

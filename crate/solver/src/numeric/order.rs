@@ -1,4 +1,4 @@
-//! Order of short lists.
+//! Order of lists.
 use std::cmp::Ordering;
 
 /// Sorts a list that is short or nearly in order; what is equal keeps its order. By insertion: the
@@ -17,9 +17,45 @@ pub fn sort_short<T>(list: &mut [T], compare: impl Fn(&T, &T) -> Ordering) {
     }
 }
 
+/// The value that stands at `rank` (from 0) when finite numbers from 0 up are in order; `None` beyond
+/// their count. By halving: the bits of such numbers are in the order of the numbers.
+#[must_use]
+pub fn ranked(values: &[f64], rank: usize) -> Option<f64> {
+    if rank >= values.len() {
+        return None;
+    }
+    let (mut low, mut high) = (0, f64::INFINITY.to_bits());
+    while low < high {
+        let middle = low + (high - low) / 2;
+        let below = values
+            .iter()
+            .filter(|value| value.abs().to_bits() <= middle);
+        if below.count() > rank {
+            high = middle;
+        } else {
+            low = middle + 1;
+        }
+    }
+    Some(f64::from_bits(low))
+}
+
 #[cfg(test)]
 mod tests {
-    use super::sort_short;
+    use super::{ranked, sort_short};
+
+    /// Against the standard library's sort.
+    #[test]
+    fn ranks_are_those_of_the_sorted_list() {
+        let mut values: Vec<f64> = (0..97).map(|i| f64::from(i * 31 % 60) / 7.0).collect();
+        values.extend([0.0, -0.0, 1e-300, 3e200]);
+        let mut sorted = values.clone();
+        sorted.sort_by(f64::total_cmp);
+        for (rank, wanted) in sorted.iter().enumerate() {
+            assert_eq!(ranked(&values, rank), Some(*wanted), "{rank}");
+        }
+        assert_eq!(ranked(&values, values.len()), None);
+        assert_eq!(ranked(&[], 0), None);
+    }
 
     /// Against the standard library's stable sort.
     #[test]
