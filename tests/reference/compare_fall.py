@@ -1,4 +1,6 @@
-"""Falls of random legs: draws them, solves them by fall.py and holds the program against that."""
+"""Falls of random legs: draws them, solves them by fall.py, those with rubbing pins by fall_pins.py,
+and holds the program against that.
+"""
 
 import collections
 import concurrent.futures
@@ -10,8 +12,10 @@ import numpy as np
 import program
 from compare import first_stop
 from draw import draw_leg, kind_of, kinds
+from draw_pins import draw_pins
 from draw_springs import draw_springs
 from fall import CHANGE, Falling
+from fall_pins import RubbingFall
 from mechanism import Mechanism, NotClosed
 from tally import Tally
 
@@ -20,17 +24,27 @@ ALLOWED = 1e-4
 # The program looks at the speed of the axle at its time steps only.
 ALLOWED_LARGEST = 2e-3
 # The least of each that must have been compared.
-LEAST = {"reaches_lock": 16, "sprung": 12, "unsprung": 4, "orifice": 6, "rubbing": 8}
+LEAST = {
+    "reaches_lock": 32,
+    "sprung": 24,
+    "unsprung": 8,
+    "orifice": 12,
+    "rubbing seals": 16,
+    "rubbing pins": 16,
+}
 LEGS_PER_GEAR = 4
 
 
 def draw_falls(seed):
-    """Gears of legs that might fall, one of each kind whose strut does not move on the way."""
+    """Gears of legs that might fall: of each kind whose strut does not move on the way one without
+    friction in its pins and one with it."""
     rng = random.Random(seed)
     legs = []
     for kind in kinds():
-        if kind[3] != "with_travel":
-            legs.append(draw_fall(rng, kind, f"Falling leg {len(legs) + 1}"))
+        if kind[3] == "with_travel":
+            continue
+        legs += [draw_fall(rng, kind, f"Falling leg {len(legs) + i}") for i in (1, 2)]
+        legs[-1]["pins"] = draw_pins(rng, legs[-1], (0.003, 0.008), (0.05, 0.2), most_left_out=2)
     return [
         {
             "name": f"Falling {at // LEGS_PER_GEAR + 1}",
@@ -56,7 +70,7 @@ def draw_fall(rng, kind, name):
         if leg is None or not folds_steadily(leg):
             continue
         leg["actuator"]["seal_friction_n"] = rng.choice((0.0, round(rng.uniform(2.0, 40.0), 2)))
-        if kind[0] in ("through_centre", "same_side"):
+        if kind[0] == "through_centre":
             # links without mass have no inertia as the knee passes the straight line
             for link in ("upper", "lower"):
                 leg["brace"]["folding"][link].setdefault("mass_kg", 0.5)
@@ -91,7 +105,7 @@ def folds_steadily(leg):
 
 def compare_fall(tally, gear, leg, found):
     """Holds one fall of the program against ours; the features that were compared."""
-    wanted = Falling(gear, leg).solve()
+    wanted = (RubbingFall if "pins" in leg else Falling)(gear, leg).solve()
     outcome = found["outcome"]
     kind, told = ("stays_up", {}) if isinstance(outcome, str) else next(iter(outcome.items()))
     tally.same("outcome of the fall", kind, wanted["outcome"])
@@ -122,7 +136,8 @@ def compare_fall(tally, gear, leg, found):
         kind,
         "sprung" if leg.get("springs") else "unsprung",
         *(["orifice"] if orifice else []),
-        *(["rubbing"] if rubs else []),
+        *(["rubbing seals"] if rubs else []),
+        *(["rubbing pins"] if "pins" in leg else []),
     ]
 
 

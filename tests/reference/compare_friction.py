@@ -10,8 +10,9 @@ import numpy as np
 import program
 from compare import LEAST_ARM, WORST_CONDITION, chosen, is_singular, near_kink, pose_at
 from draw import draw_leg, kind_of, kinds
+from draw_pins import draw_pins
 from forces import Loads, free_bodies
-from friction import joints_of, relative_turns, rubbing
+from friction import relative_turns, rubbing
 from mechanism import Mechanism
 from tally import Tally
 
@@ -34,13 +35,7 @@ def draw_rubbing(draw):
         leg = None
         while leg is None:
             leg = draw_leg(rng, *kind, f"Rubbing leg {len(legs) + 1}")
-        leg["pins"] = {
-            name: {
-                "radius_m": round(rng.uniform(0.003, 0.02), 4),
-                "friction": round(rng.uniform(0.02, 0.3), 3),
-            }
-            for name, _, _ in joints_of(Mechanism(leg))
-        }
+        leg["pins"] = draw_pins(rng, leg, (0.003, 0.02), (0.02, 0.3))
         legs.append(leg)
     return [
         {

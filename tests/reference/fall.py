@@ -5,8 +5,10 @@ energy). First and second derivatives of all points by five-point differences gi
 slope and the net push; scipy integrates (DOP853, with an orifice LSODA). The coordinate is the swing as long as the knee is
 well folded, then the fold of the knee. Orifice: turbulent Δp = ρ/2·u², u = Q/(Cd·A), with the
 documented way over to laminar flow at 100 Pa. Held against `result.fall` by compare_fall.py.
+Pins that rub: fall_pins.py.
 """
 
+import functools
 import math
 
 import numpy as np
@@ -29,6 +31,8 @@ CHANGE = 0.6
 # Step of the differences [rad].
 STEP = 1e-3
 LONGEST = 60.0
+# Least mass of a link of a folding brace in a fall, as documented [kg].
+LEAST_LINK = 0.01
 TOLERANCES = {"rtol": 1e-8, "atol": 1e-10}
 FIRST = np.array([1.0, -8.0, 0.0, 8.0, -1.0]) / (12.0 * STEP)
 SECOND = np.array([-1.0, 16.0, -30.0, 16.0, -1.0]) / (12.0 * STEP**2)
@@ -85,15 +89,22 @@ class Falling:
             density = gear.get("fluid", {}).get("density_kg_m3", DENSITY)
             self.orifice = (effective, density)
         self.near = 0.0
-        brace = brace_of(leg)[1]
-        self.bars = []
-        if self.mechanism.kind == "folding":
-            self.bars = [brace[link].get("mass_kg", 0.0) for link in ("upper", "lower")]
-        elif self.mechanism.kind == "sliding":
-            self.bars = [brace.get("mass_kg", 0.0)]
-        self.bars.append(leg["actuator"].get("mass_kg", 0.0))
-        bars = [mass * share for mass in self.bars for share in (1 / 6, 4 / 6, 1 / 6)]
-        self.masses = np.array([leg["body"]["mass_kg"], leg["wheel"]["mass_kg"], *bars])
+        # what moves, and what weighs: the least mass of a link has no weight
+        self.masses, self.weighed = self.masses_of(LEAST_LINK), self.masses_of(0.0)
+        # the last places: a step that changes the speed alone asks for the same again
+        self.place = functools.lru_cache(maxsize=16)(self.look)
+
+    def masses_of(self, least):
+        """Masses at the points of `points`, links with at least so much [kg]."""
+        kind, brace = brace_of(self.leg)
+        bars = []
+        if kind == "folding":
+            bars = [max(brace[link].get("mass_kg", 0.0), least) for link in ("upper", "lower")]
+        elif kind == "sliding":
+            bars = [brace.get("mass_kg", 0.0)]
+        bars.append(self.leg["actuator"].get("mass_kg", 0.0))
+        parts = [mass * share for mass in bars for share in (1 / 6, 4 / 6, 1 / 6)]
+        return np.array([self.leg["body"]["mass_kg"], self.leg["wheel"]["mass_kg"], *parts])
 
     def points(self, pose):
         """Points of all masses: centre of the leg, axle, ends and middles of the bars [m]."""
@@ -137,14 +148,18 @@ class Falling:
             knee = float(np.linalg.norm(FIRST @ np.array([p.knee for p in poses])))
         return {
             "pose": pose,
+            "points": points[2],
+            "rates": rates,
+            "bends": bends,
             "inertia": inertia,
             "half_slope": half_slope,
-            "weights": float(loads.pull @ (self.masses @ rates)),
+            "weights": float(loads.pull @ (self.weighed @ rates)),
             "springs": springs,
             "air": float(air),
             "friction": self.seal * abs(stroke),
             "stroke": stroke,
             "swing": swing,
+            "swing_bend": swing_bend,
             "axle": float(np.linalg.norm(rates[1])),
             "knee": knee,
         }
@@ -155,19 +170,28 @@ class Falling:
         speed = flow / effective
         return 0.5 * density * speed * math.sqrt(speed**2 + 2.0 * LAMINAR / density)
 
+    def fluid(self, at, speed):
+        """Force of the fluid that is pushed out, along the actuator against its motion [N]."""
+        if self.orifice is None:
+            return 0.0
+        area = self.loads.annulus if at["stroke"] > 0 else self.loads.bore
+        return area * self.drop(area * abs(at["stroke"]) * speed)
+
+    def motion(self, at, speed):
+        """Acceleration at a place and a speed, and the push against it by seals, pins and fluid."""
+        damping = self.fluid(at, speed) * abs(at["stroke"])
+        push = at["weights"] + at["springs"] + at["air"] - at["friction"] - damping
+        acceleration = (push - at["half_slope"] * speed**2) / at["inertia"]
+        return acceleration, at["friction"], damping
+
     def slope(self, pose_at, end, state):
         """Slope of place, speed and works over time."""
         u, speed = state[:2]
         # trial steps may pass the end of a chart, behind which the knee may be straight
-        at = self.look(pose_at, min(max(u, 0.0), end))
-        damping = 0.0
-        if self.orifice is not None:
-            area = self.loads.annulus if at["stroke"] > 0 else self.loads.bore
-            swept = area * abs(at["stroke"])
-            damping = swept * self.drop(swept * speed)
-        push = at["weights"] + at["springs"] + at["air"] - at["friction"] - damping
-        powers = [at[key] * speed for key in WORKS[:-1]] + [damping * speed]
-        return np.array([speed, (push - at["half_slope"] * speed**2) / at["inertia"], *powers])
+        at = self.place(pose_at, min(max(u, 0.0), end))
+        acceleration, friction, damping = self.motion(at, speed)
+        given = [at[key] * speed for key in WORKS[:-2]]
+        return np.array([speed, acceleration, *given, friction * speed, damping * speed])
 
     # ---- charts ------------------------------------------------------------------------------
     def by_swing(self, u):
@@ -197,8 +221,7 @@ class Falling:
     def solve(self):
         """How the fall ends: a dict of outcome, time, speeds, swing and works."""
         mechanism = self.mechanism
-        first = self.look(self.by_swing, 0.0)
-        if first["weights"] + first["springs"] + first["air"] - first["friction"] <= 0.0:
+        if self.motion(self.look(self.by_swing, 0.0), 0.0)[0] <= 0.0:
             return {"outcome": "stays_up"}
         changes = mechanism.kind == "folding" and self.fold_down() < CHANGE
         end = abs(mechanism.up)
@@ -241,7 +264,7 @@ class Falling:
         fastest = 0.0
         for at in (*found.t, *np.linspace(time, found.t[-1], 40)):
             u, speed = found.sol(at)[:2]
-            fastest = max(fastest, self.look(pose_at, u)["axle"] * speed)
+            fastest = max(fastest, self.place(pose_at, u)["axle"] * speed)
         return {
             "reached": found.status == 1 and len(found.t_events[0]) > 0,
             "rests": found.status == 1 and len(found.t_events[1]) > 0,
