@@ -47,12 +47,15 @@ def turned(mechanism, pose, joint):
         )
         return wrapped(now - down)
     if mechanism.kind == "folding":
-        brace = pose.upper if joint == "brace_pivot" else pose.lower
+        # the lower link may turn by more than half a turn against the leg, not against the upper one
+        brace = pose.upper
+        if joint == "leg_attach":
+            brace += turned(mechanism, pose, "knee")
     else:
         brace = angle_between(
             mechanism.leg_attach - mechanism.pivot, pose.brace_attach - mechanism.pivot
         )
-    return brace if joint == "brace_pivot" else wrapped(brace - pose.swing)
+    return brace if joint == "brace_pivot" else brace - pose.swing
 
 
 def coordinate(mechanism, pose, kind, data):
