@@ -83,18 +83,15 @@ class RubbingFall(Falling):
         return names, onto, pulls_at, moves_with
 
     # ---- balance of bodies -------------------------------------------------------------------
-    def look(self, pose_at, u):
-        """Everything of a place, with rates of the pins that rub and the balance of bodies."""
-        at = super().look(pose_at, u)
+    def pin_rates(self, at):
+        """Rates of turn of the pins that rub [rad]."""
         turns = {"leg": at["swing"]}
         for part, first in self.bars.items():
             bar, rate = (at[key][first + 2] - at[key][first] for key in ("points", "rates"))
             turns[part] = float(quarter(bar) @ rate / (bar @ bar))
         pins = np.array([turns[on] - turns.get(other, 0.0) for _, on, other in self.joints])
         slow = np.abs(pins) <= REST * np.max(np.abs(pins))
-        at["turns"] = np.where(slow, 0.0, pins)[self.rubbing]
-        at["balance"] = self.balance(at)
-        return at
+        return np.where(slow, 0.0, pins)[self.rubbing]
 
     def balance(self, at):
         """(acceleration, {pin: its load [N]}), by column, the acceleration being no column more."""
@@ -186,6 +183,8 @@ class RubbingFall(Falling):
     # ---- friction ----------------------------------------------------------------------------
     def motion(self, at, speed):
         """Acceleration at a place and a speed, and the push against it by seals, pins and fluid."""
+        if "balance" not in at:
+            at |= {"turns": self.pin_rates(at), "balance": self.balance(at)}
         fluid = self.fluid(at, speed)
         given = np.array([1.0, -np.sign(at["stroke"]) * (self.seal + fluid), speed**2])
         acceleration, loads = at["balance"]
