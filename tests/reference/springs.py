@@ -5,6 +5,7 @@ effort does positive work when the coordinate grows. Used by the balance of bodi
 which are held against the program; the places come from this reference's own poses.
 """
 
+import functools
 import math
 
 import numpy as np
@@ -36,6 +37,24 @@ def placed(mechanism, pose, end):
     return pose.knee + turn(pose.lower) @ (point - mechanism.knee)
 
 
+@functools.lru_cache(maxsize=4)
+def turns_of_links(mechanism):
+    """(share of the swing, turns of both links there since gear down [rad]), without jumps."""
+    path = [pose for phase, _, pose in mechanism.path(121) if phase == "swing"]
+    links = {
+        link: np.unwrap([getattr(pose, link) for pose in path]) for link in ("upper", "lower")
+    }
+    return [pose.swing / mechanism.up for pose in path], links
+
+
+def followed(mechanism, pose, link):
+    """Turn of a link since gear down, which may be more than half a turn [rad]."""
+    shares, links = turns_of_links(mechanism)
+    angle = getattr(pose, link)
+    near = np.interp(pose.swing / mechanism.up, shares, links[link])
+    return angle + 2 * math.pi * round((near - angle) / (2 * math.pi))
+
+
 def turned(mechanism, pose, joint):
     """Turn of the part that a joint names first against the other since gear down [rad]."""
     if joint == "trunnion":
@@ -47,10 +66,8 @@ def turned(mechanism, pose, joint):
         )
         return wrapped(now - down)
     if mechanism.kind == "folding":
-        # the lower link may turn by more than half a turn against the leg, not against the upper one
-        brace = pose.upper
-        if joint == "leg_attach":
-            brace += turned(mechanism, pose, "knee")
+        link = "upper" if joint == "brace_pivot" else "lower"
+        brace = followed(mechanism, pose, link)
     else:
         brace = angle_between(
             mechanism.leg_attach - mechanism.pivot, pose.brace_attach - mechanism.pivot
