@@ -44,7 +44,7 @@ def turns_of_links(mechanism):
     links = {
         link: np.unwrap([getattr(pose, link) for pose in path]) for link in ("upper", "lower")
     }
-    return [pose.swing / mechanism.up for pose in path], links
+    return np.array([pose.swing / mechanism.up for pose in path]), links
 
 
 def followed(mechanism, pose, link):
