@@ -10,6 +10,10 @@ const MAX_STEPS: usize = 120;
 /// Bracket of the manifold pressure that is close enough [Pa].
 const PRESSURE_TOLERANCE: f64 = 1e-7;
 
+/// Above the largest pressure of a pump without a relief valve, an accumulator that holds more by
+/// this share has stopped it [1]: a numerical figure of our own.
+const STOPS_WITHIN: f64 = 1e-3;
+
 /// Bracket of the motor voltage that is close enough [V].
 const VOLTAGE_TOLERANCE: f64 = 1e-13;
 
@@ -61,14 +65,22 @@ pub(super) fn manifold(
         return direct(pump, loads, time);
     };
     let taken = |pressure: f64| taken_by(loads, pressure);
-    let pressure = gas.pressure(stored).min(pump.most);
+    // only a relief valve lets the gas down
+    let ceiling = if pump.relieves {
+        pump.most
+    } else {
+        f64::INFINITY
+    };
+    let pressure = gas.pressure(stored).min(ceiling);
     let taken_here = taken(pressure);
     let full = pump.flow(pressure).unwrap_or(0.0);
     if stored > 0.0 || full > taken_here {
         // The accumulator holds the pressure; a relief valve or a stopped pump fills it no further.
         let is_full = pressure >= pump.most;
         let pumped = if is_full && !pump.relieves {
-            full.min(taken_here)
+            // it gives less and less, so that nothing jumps, and nothing above a band of its pressure
+            let above = (pressure - pump.most) / (STOPS_WITHIN * pump.most);
+            full.min(taken_here) * (1.0 - above).max(0.0)
         } else {
             full
         };

@@ -11,7 +11,7 @@ impl Going<'_> {
     /// The run as a result.
     pub(super) fn finish(mut self, end: RunEnd) -> Run {
         let ceiling = (end == RunEnd::PressureSwitch)
-            .then_some(self.supply.pressure_switch)
+            .then_some(self.pressure_switch())
             .flatten();
         let stalls = match end {
             RunEnd::Complete | RunEnd::SwitchedOff => Vec::new(),

@@ -81,13 +81,14 @@ impl Moving {
         self.has_left = true;
         self.shortened = self.shortens;
         let (fluid, stage) = (self.begins_at, self.stage);
-        let passed: Vec<Trigger> = self.triggers.clone();
-        self.triggers.retain(|t| t.stage > stage || t.fluid > fluid);
-        for trigger in passed
-            .iter()
-            .filter(|t| t.stage < stage || (t.stage == stage && t.fluid <= fluid))
-        {
-            self.apply(trigger.kind);
+        let is_ahead = |t: &Trigger| t.stage > stage || (t.stage == stage && t.fluid > fluid);
+        let all = std::mem::take(&mut self.triggers);
+        for trigger in all {
+            if is_ahead(&trigger) {
+                self.triggers.push(trigger);
+            } else {
+                self.apply(trigger.kind);
+            }
         }
     }
 

@@ -248,7 +248,8 @@ impl<'a> Going<'a> {
         let all_done = self.legs.iter().all(Moving::is_done);
         let all_home = self.legs.iter().all(Moving::is_home);
         let switched = self.legs.iter().all(Moving::end_switch);
-        if self.supply.pressure_switch.is_none() && switched {
+        let by_pressure = self.pressure_switch();
+        if by_pressure.is_none() && switched {
             self.tell(None, RunEventKind::SwitchesStop, pressure);
             self.end = Some(if all_home {
                 RunEnd::Complete
@@ -262,7 +263,7 @@ impl<'a> Going<'a> {
                 RunEnd::Stalled
             });
             // Stopped legs take the pressure at once to the most that the source makes.
-            if let (Power::Fluid(pump), Some(set)) = (&self.power, self.supply.pressure_switch) {
+            if let (Power::Fluid(pump), Some(set)) = (&self.power, by_pressure) {
                 let (stops, at) = (pump.most >= set, pump.most.min(set));
                 let current = pump.motor.map(|motor| motor.current(at));
                 let kind = if stops {
@@ -275,6 +276,14 @@ impl<'a> Going<'a> {
             } else if all_home {
                 self.tell(None, RunEventKind::RunsOn, pressure);
             }
+        }
+    }
+
+    /// Pressure at which a switch stops the pump; electric actuators have none [Pa].
+    pub(super) fn pressure_switch(&self) -> Option<f64> {
+        match self.power {
+            Power::Fluid(_) => self.supply.pressure_switch,
+            Power::Electric { .. } => None,
         }
     }
 

@@ -112,6 +112,14 @@ impl Pump {
             Source::MotorPump(pump) => Self::on_motor(pump, Circuit::new(&supply.battery), least)?,
         };
         pump.gas = gas;
+        // the switch stops the pump that fills an accumulator, and starts it again
+        if let (Some(_), Some(set)) = (&supply.accumulator, supply.pressure_switch)
+            && pump.free.is_some()
+            && set < pump.most
+        {
+            pump.most = set;
+            pump.relieves = false;
+        }
         if let (Source::ConstantPressure, Some(of)) = (&supply.source, &supply.accumulator) {
             pump.most = of.charged;
         }

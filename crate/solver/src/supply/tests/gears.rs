@@ -3,7 +3,9 @@ use super::super::track::Track;
 use super::super::{SupplyError, SupplyOptions, cycle};
 use super::support::gear;
 use crate::model::*;
-use crate::result::{Cycle, Direction, Indication, Run, RunEnd, RunEventKind as Kind, StallCause};
+use crate::result::{
+    Cycle, Direction, Indication, Run, RunEnd, RunEvent, RunEventKind as Kind, StallCause,
+};
 
 fn solved(gear: &Gear) -> Cycle {
     cycle(gear, &SupplyOptions::default()).unwrap()
@@ -255,8 +257,11 @@ fn electric_actuators_take_their_own_time() {
             locked_current: 40.0,
         });
     }
+    // pressure tells them nothing
+    gear.supply.pressure_switch = Some(5e6);
     let found = solved(&gear).up;
     assert_eq!(found.end, RunEnd::Complete);
+    assert_eq!(found.events.last().unwrap().kind, Kind::SwitchesStop);
     // Without wire resistance each is alone: t = ∫dx/(v0·(1 − F/Fs)), by the midpoint rule.
     let track = Track::new(&gear, &gear.legs[2], Direction::Up);
     let stage = track.stages.last().unwrap();
@@ -302,6 +307,22 @@ fn starts_where_the_file_says_and_stops_where_the_switches_say() {
     let early = solved(&gear).up;
     assert_eq!(early.end, RunEnd::SwitchedOff);
     assert!(early.time < part.time);
+}
+
+/// A leg that starts behind the stage of its jack makes its up switch as any other.
+#[test]
+fn a_start_behind_the_jack_leaves_no_switch_behind() {
+    let mut gear = gear();
+    for leg in &mut gear.legs {
+        if leg.drive.strut_jack.is_some() {
+            leg.drive.start_travel = Some(0.02);
+        }
+    }
+    let up = solved(&gear).up;
+    let made = |event: &&RunEvent| event.kind == Kind::UpMade;
+    assert_eq!(up.events.iter().filter(made).count(), gear.legs.len());
+    let last = up.events.last().unwrap();
+    assert_eq!(last.kind, Kind::SwitchesStop);
 }
 
 #[test]

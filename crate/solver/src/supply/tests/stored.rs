@@ -166,3 +166,31 @@ fn stage_valves_hold_every_swing_until_the_struts_are_short() {
         }
     ));
 }
+
+/// A pump gives nothing against gas above its own pressure, or above the switch that stops it; from
+/// there down it gives what is taken.
+#[test]
+fn gas_above_the_pump_stops_it() {
+    let slow = hand(2e-5, 1.0, 4e6);
+    let switched = Supply {
+        pressure_switch: Some(4e6),
+        ..hand(2e-5, 1.0, 12e6)
+    };
+    for supply in [slow, switched] {
+        let supply = Supply {
+            accumulator: Some(GAS),
+            ..supply
+        };
+        let above = run(&supply, vec![track(1e-4, 5e-9, |_| 2e6)]);
+        assert_eq!(above.end, RunEnd::Complete);
+        assert!(above.fluid.pumped < 1e-9, "{:?}", above.fluid);
+        let last = above.samples.last().unwrap().pressure.unwrap();
+        assert!((last / after(&GAS, 1e-4) - 1.0).abs() < 1e-6, "{last}");
+        // to where the gas stands at 4 MPa it gives all
+        let below = run(&supply, vec![track(8e-4, 5e-9, |_| 2e6)]);
+        assert_eq!(below.end, RunEnd::Complete);
+        assert!(below.fluid.pumped > 1e-5, "{:?}", below.fluid);
+        balances(&above, 0.0);
+        balances(&below, 0.0);
+    }
+}
