@@ -86,30 +86,53 @@ def with_moments(loads, mechanism, pose, moments):
 def loads_of_pins(found):
     """Load of each pin by its name in the gear file [N]."""
     names = {"leg_attach": "brace_attach", "actuator_mount": "mount"}
-    return lambda pin: float(np.linalg.norm(found[names.get(pin, pin)]))
+    return lambda pin: found[names.get(pin, pin)]
 
 
-def rubbing(loads, mechanism, pose, turned):
-    """free_bodies of a leg whose pins turn so (relative_turns, in the direction of its motion)."""
-    pins = loads.leg["pins"]
-    joints = joints_of(mechanism)
-    radii = [
-        -math.copysign(pins.get(name, {}).get("radius_m", 0.0), turn)
-        * pins.get(name, {}).get("friction", 0.0)
-        for (name, _, _), turn in zip(joints, turned)
-    ]
-    moments = np.zeros(len(joints))
+def by_moments(loads, mechanism, pose):
+    """(thrust [N] and then both parts of the load of every pin [N] without friction, their change for
+    a moment of one at every pin): a balance of forces is linear in what acts."""
+    pins = [name for name, _, _ in joints_of(mechanism)]
+
+    def stand(moments):
+        found = with_moments(loads, mechanism, pose, moments)
+        load = loads_of_pins(found)
+        return np.array([found["thrust"], *np.concatenate([load(pin) for pin in pins])])
+
+    still = stand(np.zeros(len(pins)))
+    return still, np.array([stand(unit) - still for unit in np.eye(len(pins))]).T
+
+
+def friction_radii(loads, mechanism):
+    """Radius of the friction circle of each pin [m], in the order of joints_of."""
+    pins = [loads.leg.get("pins", {}).get(name, {}) for name, _, _ in joints_of(mechanism)]
+    return np.array([pin.get("radius_m", 0.0) * pin.get("friction", 0.0) for pin in pins])
+
+
+def moments_of(stands, radii, turned):
+    """Moment of every pin on the part that turns [N·m], by what stands (by_moments), the friction
+    circles and the sense in which the pins turn; None where friction raised to its full value finds
+    no balance."""
+    still, change = stands
+    against = -np.copysign(radii, turned)
+    moments = np.zeros(len(radii))
     for rise in range(1, RISES + 1):
         share = rise / RISES
 
         def miss(moments):
-            load = loads_of_pins(with_moments(loads, mechanism, pose, moments))
-            wanted = [share * radius * load(name) for radius, (name, _, _) in zip(radii, joints)]
-            return moments - np.array(wanted)
+            pins = (still + change @ moments)[1:].reshape(-1, 2)
+            return moments - share * against * np.hypot(pins[:, 0], pins[:, 1])
 
         found = root(miss, moments, tol=1e-13)
         scale = 1.0 + float(np.max(np.abs(found.x)))
         if float(np.max(np.abs(miss(found.x)))) > 1e-9 * scale:
             return None
         moments = found.x
-    return with_moments(loads, mechanism, pose, moments)
+    return moments
+
+
+def rubbing(loads, mechanism, pose, turned):
+    """free_bodies of a leg whose pins turn so (relative_turns, in the direction of its motion)."""
+    radii = friction_radii(loads, mechanism)
+    moments = moments_of(by_moments(loads, mechanism, pose), radii, turned)
+    return None if moments is None else with_moments(loads, mechanism, pose, moments)
