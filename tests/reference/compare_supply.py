@@ -12,11 +12,14 @@ from tally import Tally
 # Relative; asked for is 1e-3. The program's loads are another curve, through fewer poses: most agree
 # to 1e-5, and a leg whose knee comes to the straight line under half of the pressure to some 2e-4.
 ALLOWED = 5e-4
+WAYS = ("up", "down")
 # Stages of three legs, a way up and a way down: as few as a gear without jacks has.
 LEAST_STAGES = 3
 # What of the model must have been tried how often: stages, legs or ways. Far below what draws give,
 # but a share of none of them is left to chance.
 LEAST = {
+    "legs with springs": 6,
+    "legs whose pins rub": 6,
     "stages driven by its weight, down": 8,
     "stages held back by its valve, up": 1,
     "stages held back by its valve, down": 1,
@@ -34,20 +37,20 @@ def compare_supply(program_path, folder, draw):
     drawn = draw_supplied(draw)
     results = program.solved(program_path, folder, "supplied", [gear for _, gear in drawn])
     tally, stages, tried = Tally(), collections.Counter(), collections.Counter()
-    jobs = []
-    for (kind, gear), (file, document) in zip(drawn, results):
-        cycle = (document.get("against_time") or {}).get("cycle") or {}
-        jobs += [(f"{file.name}, {kind}, {way}", kind, gear, way, cycle.get(way))
-                 for way in ("up", "down")]
+    jobs = [
+        (f"{file.name}, {kind}", gear, document)
+        for (kind, gear), (file, document) in zip(drawn, results)
+    ]
     with concurrent.futures.ProcessPoolExecutor() as pool:
-        for (_, kind, _, way, _), (part, count, has) in zip(jobs, pool.map(compare_run, jobs)):
+        for (kind, _), (part, counts, has) in zip(drawn, pool.map(compare_gear, jobs)):
             tally.add(part)
-            stages[kind, way] += count
+            for way, count in counts.items():
+                stages[kind, way] += count
             tried.update(has)
     few = [
         f"only {stages[kind, way]} stages {way} on {kind} were compared"
         for kind, count in SOURCES.items()
-        for way in ("up", "down")
+        for way in WAYS
         if stages[kind, way] < LEAST_STAGES * count
     ]
     few += [f"only {tried[what]} {what}, {least} are asked for"
@@ -56,16 +59,27 @@ def compare_supply(program_path, folder, draw):
     return tally, few
 
 
-def compare_run(job):
-    """Holds one way of the program against ours; (tally, how many stages were compared,
+def compare_gear(job):
+    """Holds both ways of the program against ours; (tally, how many stages were compared each way,
     what of the model they tried)."""
-    where, _, gear, way, found = job
-    tally = Tally()
-    tally.where = where
-    tally.same("way is worked out", found is not None, True)
-    if found is None:
-        return tally, 0, {}
-    wanted = run(gear, way == "down")
+    where, gear, document = job
+    cycle = (document.get("against_time") or {}).get("cycle") or {}
+    tally, counts = Tally(), {}
+    has = collections.Counter({
+        "legs with springs": sum("springs" in leg for leg in gear["legs"]),
+        "legs whose pins rub": sum("pins" in leg for leg in gear["legs"]),
+    })
+    for way, wanted in zip(WAYS, run(gear)):
+        tally.where = f"{where}, {way}"
+        tally.same("way is worked out", cycle.get(way) is not None, True)
+        if cycle.get(way) is not None:
+            counts[way] = len(wanted["arrivals"])
+            has.update(compare_run(tally, gear, way, cycle[way], wanted))
+    return tally, counts, has
+
+
+def compare_run(tally, gear, way, found, wanted):
+    """Holds one way of the program against ours; what of the model it tried."""
     tally.same("end of the way", found["end"], "complete")
     arrivals = {
         (event["leg"], event["kind"]): event["time_s"]
@@ -81,7 +95,7 @@ def compare_run(job):
     has = {f"stages {what}, {way}": count for what, count in wanted["has"].items()}
     if "given" in wanted:
         near(tally, "energy to the rods", energy["given_j"], wanted["given"])
-        return tally, len(wanted["arrivals"]), has
+        return has
     if way == "down":
         without = sum("orifice_down" not in leg["drive"] for leg in gear["legs"])
         has["legs through the orifice of their fall"] = without
@@ -94,7 +108,7 @@ def compare_run(job):
     ):
         near(tally, f"fluid {name}", fluid[key], value, whole)
         has[f"ways with fluid {name}"] = int(value > TRIED * whole)
-    return tally, len(wanted["arrivals"]), has
+    return has
 
 
 def near(tally, quantity, found, wanted, whole=None):

@@ -3,10 +3,15 @@
 import concurrent.futures
 import random
 
+import numpy as np
+
 from compare import first_stop
 from draw import draw_leg
+from draw_sources import draw_source
+from draw_springs import draw_springs
+from friction import joints_of
 from mechanism import Mechanism, NotClosed
-from ways import swing_efforts, swing_loads, swing_path
+from ways import POSES, swing_efforts, swing_loads, swing_path
 
 # Kinds of the three legs: nose, mains; the strut of the mains is shortened by a jack.
 KINDS = (
@@ -28,6 +33,10 @@ SOURCES = {
 }
 # Loads beyond this are not for one pump [Pa].
 HIGHEST = 8e6
+# Poses of the swing through which a drawn leg is looked at.
+GLANCE = 41
+# Share of the legs that carry springs, and of those whose pins rub.
+SPRUNG, RUBBING = 0.4, 0.4
 
 
 def draw_orifice(rng):
@@ -45,22 +54,59 @@ def draw_driven(rng, kind, gear, name, electric):
         leg = draw_leg(rng, *kind, name)
         if leg is None:
             continue
-        try:
-            if first_stop(Mechanism(leg)) is not None:
-                continue
-        except NotClosed:
-            continue
         if leg["brace"] != "none" and "unlocked_by" in leg["brace"].get("folding", {}):
             continue
-        path = swing_path(gear, leg)
-        if path is None:
+        if not is_driven(leg):
             continue
-        loads = [swing_loads(path, gear, leg, down) for down in (False, True)]
-        if any(max(abs(load[1])) > HIGHEST for load in loads):
+        if rng.random() < SPRUNG:
+            leg["springs"] = draw_springs(rng, leg, rng.randint(1, 2))
+        if within_reach(gear, leg, swing_path(gear, leg, GLANCE)) is None:
+            continue
+        if rng.random() < RUBBING:
+            leg["pins"] = draw_pins(rng, leg)
+        path = swing_path(gear, leg, GLANCE)
+        loads = within_reach(gear, leg, path)
+        if loads is None:
             continue
         leg["drive"] = draw_electric(rng, path, leg) if electric else draw_lines(rng, kind, leg)
         return leg, loads
     raise RuntimeError(f"no leg of kind {kind} that a source drives can be drawn")
+
+
+def is_driven(leg):
+    """Whether the actuator drives a leg all the way, without an end of it and without turning back."""
+    try:
+        mechanism = Mechanism(leg)
+        if first_stop(mechanism) is not None:
+            return False
+    except NotClosed:
+        return False
+    lengths = [pose.length for phase, _, pose in mechanism.path(POSES) if phase != "shorten"]
+    steps = np.diff(lengths) * (lengths[-1] - lengths[0])
+    return bool(np.all(steps > -1e-15))
+
+
+def within_reach(gear, leg, path):
+    """[(fluid [m3], load [Pa])] up and down all along a Path; None of one that a pump does not drive."""
+    if path is None:
+        return None
+    ways = [swing_loads(path, gear, leg, down)[0] for down in (False, True)]
+    loads = [tuple(map(np.concatenate, zip(*pieces))) for pieces in ways]
+    return None if any(max(abs(load)) > HIGHEST for _, load in loads) else loads
+
+
+def draw_pins(rng, leg):
+    """Pins that rub, one of them perhaps not."""
+    pins = {
+        name: {
+            "radius_m": round(rng.uniform(0.004, 0.015), 4),
+            "friction": round(rng.uniform(0.05, 0.25), 3),
+        }
+        for name, _, _ in joints_of(Mechanism(leg))
+    }
+    if rng.random() < 0.3:
+        del pins[rng.choice(list(pins))]
+    return pins
 
 
 def draw_lines(rng, kind, leg):
@@ -86,7 +132,9 @@ def draw_lines(rng, kind, leg):
 
 def draw_electric(rng, path, leg):
     """An actuator with force to spare both ways."""
-    most = max(swing_efforts(path, leg, down)[1].max() for down in (False, True))
+    most = max(
+        force.max() for down in (False, True) for _, force in swing_efforts(path, leg, down)[0]
+    )
     return {"electric": {
         "free_speed_m_s": round(rng.uniform(0.02, 0.06), 4),
         "stall_force_n": round(max(most, 200.0) * rng.uniform(1.8, 3.0)),
@@ -137,46 +185,5 @@ def draw_gear(job):
         leg, of_leg = draw_driven(rng, one, gear, f"{name} leg {number_of_leg + 1}", electric)
         gear["legs"].append(leg)
         loads += of_leg
-    gear["supply"].update(draw_source(rng, kind, loads, number))
+    gear["supply"].update(draw_source(rng, kind, gear, loads, number))
     return gear
-
-
-def draw_source(rng, kind, loads, number):
-    """The source and what belongs to it, strong enough for the legs."""
-    if kind == "electric actuators":
-        return {"source": "electric_actuators"}
-    highest = max(3.5e6, *(load[1].max() for load in loads))
-    if kind == "constant pressure":
-        return {"available_pressure_pa": round(highest * rng.uniform(1.2, 2.0))}
-    if kind == "hand pump":
-        return {"source": {"hand_pump": {
-            "stroke_volume_m3": round(rng.uniform(5e-6, 2e-5), 8),
-            "stroke_time_s": round(rng.uniform(0.8, 2.0), 2),
-            "largest_pressure_pa": round(highest * rng.uniform(1.05, 1.5)),
-        }}}
-    found = {}
-    if kind.startswith("accumulator"):
-        # of all swings up and down: the struts take little
-        fluid = sum(load[0][-1] for load in loads)
-        exponent = round(rng.uniform(1.1, 1.5), 2)
-        precharge, charged = highest * 1.15, highest * rng.uniform(1.8, 2.2)
-        held = 1.0 - (precharge / charged) ** (1.0 / exponent)
-        found["accumulator"] = {
-            "gas_volume_m3": round(rng.uniform(0.7, 1.5) * fluid / held, 7),
-            "precharge_pa": round(precharge),
-            "charged_pa": round(charged),
-            "exponent": exponent,
-        }
-    if kind.endswith("pump"):
-        # beside an accumulator neither valve nor stall is reached
-        spare = 3.0 if "accumulator" in found else 1.0
-        found["source"] = {"motor_pump": {
-            "free_flow_m3_s": round(rng.uniform(3e-5, 8e-5), 7),
-            "rated_v": 12.0,
-            "stall_pressure_pa": round(highest * spare * rng.uniform(1.8, 2.5)),
-            "idle_a": round(rng.uniform(8.0, 15.0), 1),
-            "stall_a": round(rng.uniform(60.0, 120.0), 1),
-            # the valve of the odd ones opens while the last leg comes up
-            "relief_pressure_pa": round(highest * spare * (1.02 if number % 2 else 1.6)),
-        }}
-    return found

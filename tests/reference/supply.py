@@ -10,8 +10,8 @@ import collections
 
 import numpy as np
 from scipy.integrate import solve_ivp
-from scipy.interpolate import CubicSpline
 
+from curves import Curve
 from sources import source_of
 from ways import Stage, stages_of, swing_efforts, swing_path
 
@@ -44,7 +44,7 @@ class Moving:
                 state,
                 method="LSODA",
                 events=events,
-                max_step=0.05,
+                max_step=0.5,
                 **TOLERANCES,
             )
             if found.status != 1:
@@ -85,8 +85,10 @@ class OnFluid(Moving):
     # joules beside litres: one tolerance for all
     budgets = (("pumped", 1.0), ("drawn", 1.0), ("relieved", 1.0), ("stored", 1.0), ("battery", 1e6))
 
-    def __init__(self, gear, down):
-        super().__init__([stages_of(gear, leg, down) for leg in gear["legs"]])
+    def __init__(self, gear, down, paths):
+        super().__init__(
+            [stages_of(gear, leg, down, path) for leg, path in zip(gear["legs"], paths)]
+        )
         self.source = source_of(gear["supply"])
 
     def rates(self, state):
@@ -109,16 +111,15 @@ class OnMotors(Moving):
 
     budgets = (("battery", 1e6), ("given", 1e6))
 
-    def __init__(self, gear, down):
+    def __init__(self, gear, down, paths):
         battery = gear["supply"]["battery"]
         self.open = battery["open_circuit_v"]
         self.ohms = battery["internal_ohm"] + battery["wires_ohm"]
         self.motors = [leg["drive"]["electric"] for leg in gear["legs"]]
         ways = []
-        for leg in gear["legs"]:
-            stroke, force, _ = swing_efforts(swing_path(gear, leg), leg, down)
-            spline = CubicSpline(stroke, force)
-            ways.append([Stage("swing_done", stroke[-1], lambda x, f=spline: float(f(x)), None)])
+        for leg, path in zip(gear["legs"], paths):
+            pieces, _ = swing_efforts(path, leg, down)
+            ways.append([Stage("swing_done", pieces[-1][0][-1], Curve(pieces), None)])
         super().__init__(ways)
 
     def rates(self, state):
@@ -149,7 +150,9 @@ class OnMotors(Moving):
         return np.array([*speeds, self.open * current * 1e-6, given * 1e-6])
 
 
-def run(gear, down):
-    """What happens to a gear on its way up, or down."""
+def run(gear):
+    """What happens to a gear: (on its way up, on its way down)."""
     electric = gear["supply"].get("source") == "electric_actuators"
-    return (OnMotors if electric else OnFluid)(gear, down).solve()
+    paths = [swing_path(gear, leg) for leg in gear["legs"]]
+    kind = OnMotors if electric else OnFluid
+    return tuple(kind(gear, down, paths).solve() for down in (False, True))

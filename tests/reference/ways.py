@@ -1,7 +1,8 @@
 """The way of a leg as its source sees it: stages, each with what it takes to move over the fluid.
 
-Thrust by the balance of bodies (forces.py) at many poses, scipy's cubic spline between. A stage of a
-leg with an electric actuator has its stroke in the place of fluid and a force in the place of pressure.
+Thrust by the balance of bodies (forces.py) at many poses, where pins rub with their friction
+(friction.py) in the sense in which each turns; a cubic spline between (curves.py). A stage of a leg
+with an electric actuator has its stroke in the place of fluid and a force in the place of pressure.
 """
 
 import math
@@ -9,9 +10,10 @@ from dataclasses import dataclass
 from typing import Callable
 
 import numpy as np
-from scipy.interpolate import CubicSpline
 
+from curves import Curve, Level, turning_points
 from forces import Loads, free_bodies
+from friction import by_moments, friction_radii, moments_of, relative_turns
 from mechanism import Mechanism
 
 # Red mineral fluid, as the file format documents for an absent density [kg/m3].
@@ -20,8 +22,11 @@ DENSITY = 860.0
 DISCHARGE = 0.62
 # The flow of an orifice goes over to a straight line about here, as documented [Pa].
 LAMINAR = 1e3
-# Poses of the swing between which the load is a spline.
+# Poses of the swing between which the load is a spline; with friction, each of which costs ten times
+# as much, half of them.
 POSES = 481
+# Poses between which the pins are looked at for a turn back, and the least of a piece.
+LOOKS, LEAST = 121, 12
 
 
 @dataclass
@@ -47,46 +52,136 @@ class Stage:
         ]
 
 
-def swing_path(gear, leg):
-    """(stroke towards up [m], thrust of the actuator in that direction [N], sign) from down to up;
-    None where the length turns back."""
+class HeldBack:
+    """A load behind a valve that opens at a pressure [Pa]."""
+
+    def __init__(self, load, opens):
+        self.load, self.opens = load, opens
+
+    def __call__(self, fluid):
+        return max(self.load(fluid), self.opens)
+
+    def peak(self, start, end):
+        """Largest load from one place to another [Pa]."""
+        return max(self.load.peak(start, end), self.opens)
+
+
+@dataclass
+class Path:
+    """The stroke of an actuator from down to up, in pieces at whose ends a pin turns back."""
+
+    # Of every piece: strokes towards up [m], and thrusts that move the leg up and down, both counted
+    # in the direction of the stroke up [N].
+    strokes: list
+    up: list
+    down: list
+    # +1 where the actuator lengthens on the way up, −1 where it shortens.
+    towards_up: float
+
+
+def pieces_of(mechanism, radii):
+    """[(phase, first share, last share, sense in which each pin turns on the way up)] of the way that
+    the actuator drives; ends where a pin that rubs turns back."""
+    found = []
+    for phase in mechanism.phases():
+        if phase == "shorten":
+            continue
+        poses = [mechanism.at(phase, float(share)) for share in np.linspace(0.0, 1.0, LOOKS)]
+        steps = [relative_turns(mechanism, a, b) for a, b in zip(poses, poses[1:])]
+        turned = np.vstack([np.zeros(len(radii)), np.cumsum(steps, axis=0)])
+        breaks = sorted(
+            place
+            for pin, radius in enumerate(radii)
+            if radius > 0.0
+            for place in turning_points(turned[:, pin])
+        )
+        shares = np.linspace(0.0, 1.0, LOOKS)
+        for low, high in zip([0.0, *breaks], [*breaks, 1.0]):
+            ends = [[np.interp(at, shares, column) for column in turned.T] for at in (low, high)]
+            found.append((phase, low, high, np.subtract(ends[1], ends[0])))
+    return found
+
+
+def thrusts_free(loads, mechanism, count):
+    """[(poses, thrusts up, thrusts down)] of a leg whose pins turn freely: one piece."""
+    poses = [pose for phase, _, pose in mechanism.path(count) if phase != "shorten"]
+    thrusts = [free_bodies(loads, mechanism, pose, check=False)["thrust"] for pose in poses]
+    return [(poses, thrusts, thrusts)]
+
+
+def thrusts_rubbing(loads, mechanism, radii, count):
+    """[(poses, thrusts up, thrusts down)] by pieces, pins in friction; None where they bind."""
+    found = []
+    for phase, low, high, turned in pieces_of(mechanism, radii):
+        whole = count if phase == "swing" else count // 10
+        poses, up, down = [], [], []
+        for share in np.linspace(low, high, max(round(whole * (high - low)), LEAST)):
+            pose = mechanism.at(phase, float(share))
+            stands = by_moments(loads, mechanism, pose)
+            moments = [moments_of(stands, radii, sense * turned) for sense in (1.0, -1.0)]
+            if any(one is None for one in moments):
+                return None
+            poses.append(pose)
+            for thrusts, moment in zip((up, down), moments):
+                thrusts.append(float((stands[0] + stands[1] @ moment)[0]))
+        found.append((poses, up, down))
+    return found
+
+
+def swing_path(gear, leg, count=POSES):
+    """The Path of a leg through so many poses; None where the length turns back, or its pins bind."""
     mechanism, loads = Mechanism(leg), Loads(gear, leg)
-    poses = [pose for phase, _, pose in mechanism.path(POSES) if phase != "shorten"]
-    lengths = np.array([pose.length for pose in poses])
-    towards_up = math.copysign(1.0, lengths[-1] - lengths[0])
-    stroke = towards_up * (lengths - lengths[0])
-    # the straight knee is the end of one phase and the start of the next
-    keep = np.concatenate(([True], np.diff(stroke) > 1e-12))
-    if np.any(np.diff(stroke) < -1e-12):
+    radii = friction_radii(loads, mechanism)
+    rubs = bool(np.any(radii > 0.0))
+    if rubs:
+        pieces = thrusts_rubbing(loads, mechanism, radii, count // 2)
+    else:
+        pieces = thrusts_free(loads, mechanism, count)
+    if pieces is None:
         return None
-    thrust = np.array([
-        free_bodies(loads, mechanism, pose, check=False)["thrust"]
-        for pose, kept in zip(poses, keep)
-        if kept
-    ])
-    return stroke[keep], towards_up * thrust, towards_up
+    first, last = pieces[0][0][0].length, pieces[-1][0][-1].length
+    towards_up = math.copysign(1.0, last - first)
+    path = Path([], [], [], towards_up)
+    for poses, up, down in pieces:
+        stroke = towards_up * (np.array([pose.length for pose in poses]) - first)
+        # the straight knee is the end of one phase and the start of the next
+        keep = np.concatenate(([True], np.diff(stroke) > 1e-12))
+        if np.any(np.diff(stroke) < -1e-12):
+            return None
+        path.strokes.append(stroke[keep])
+        path.up.append(towards_up * np.array(up)[keep])
+        path.down.append(towards_up * np.array(down)[keep])
+    return path
 
 
 def swing_efforts(path, leg, down):
-    """(stroke in the direction of the motion [m], force that the source must make [N], whether it
-    pushes the pins apart) along a swing_path."""
-    stroke, holding, towards_up = path
+    """([(strokes in the direction of the motion [m], forces that the source must make [N])] by pieces,
+    whether it pushes the pins apart) along a Path."""
     friction = leg["actuator"].get("seal_friction_n", 0.0)
     if down:
         # the other way round: what held the leg up now drives it
-        stroke, holding = (stroke[-1] - stroke)[::-1], -holding[::-1]
-    return stroke, holding + friction, (towards_up > 0.0) != down
+        end = path.strokes[-1][-1]
+        pieces = [
+            ((end - stroke)[::-1], friction - thrust[::-1])
+            for stroke, thrust in zip(path.strokes[::-1], path.down[::-1])
+        ]
+    else:
+        pieces = [(stroke, friction + thrust) for stroke, thrust in zip(path.strokes, path.up)]
+    return pieces, (path.towards_up > 0.0) != down
 
 
 def swing_loads(path, gear, leg, down):
-    """(fluid [m3], load pressure [Pa], area that the fluid fills, area that it leaves [m2]) along a
-    swing_path, in the direction of the motion."""
-    stroke, force, pushes = swing_efforts(path, leg, down)
+    """([(fluid [m3], load pressures [Pa])] by pieces, area that the fluid fills, area that it leaves
+    [m2]) along a Path, in the direction of the motion."""
+    pieces, pushes = swing_efforts(path, leg, down)
     loads = Loads(gear, leg)
     sides = (loads.bore, loads.annulus)
     working, emptied = sides if pushes else sides[::-1]
     back = gear["supply"].get("return_pressure_pa", 0.0)
-    return working * stroke, (force + back * emptied) / working, working, emptied
+    needed = [
+        (working * stroke, (force + back * emptied) / working) for stroke, force in pieces
+    ]
+    return needed, working, emptied
 
 
 def conductance(gear, leg, down):
@@ -123,14 +218,13 @@ def flow_out(orifice, working, emptied):
     return lambda pressure, load: ratio * through(orifice, ratio * (pressure - load))
 
 
-def stages_of(gear, leg, down):
-    """The stages of a leg that goes up, or down."""
+def stages_of(gear, leg, down, path):
+    """The stages of a leg that goes up, or down, along its Path."""
     drive = leg["drive"]
     orifice = conductance(gear, leg, down)
-    fluid, needed, working, emptied = swing_loads(swing_path(gear, leg), gear, leg, down)
-    load = CubicSpline(fluid, needed)
+    pieces, working, emptied = swing_loads(path, gear, leg, down)
     flow = flow_out(orifice, working, emptied) if down else flow_in(orifice)
-    found = [Stage("swing_done", fluid[-1], lambda x: float(load(x)), flow)]
+    found = [Stage("swing_done", pieces[-1][0][-1], Curve(pieces), flow)]
     jack = drive.get("jack")
     shortening = leg["strut"].get("shortening", "none")
     if jack is not None and shortening != "none":
@@ -138,11 +232,10 @@ def stages_of(gear, leg, down):
         against = own + gear["supply"].get("return_pressure_pa", 0.0)
         extent = jack["area_m2"] * shortening["before_swing"]["amount_m"]
         # the same area on both sides of the jack
-        strut = Stage("strut_done", extent, lambda _: against, flow_in(orifice))
+        strut = Stage("strut_done", extent, Level(against), flow_in(orifice))
         found.insert(len(found) if down else 0, strut)
     opens = drive.get("stage_valve_pa")
     if opens is not None and len(found) > 1:
-        own = found[1].load
-        found[1].load = lambda x: max(own(x), opens)
+        found[1].load = HeldBack(found[1].load, opens)
         found[1].opens = opens
     return found
