@@ -6,7 +6,7 @@ import concurrent.futures
 
 import program
 from draw_supply import SOURCES, draw_supplied
-from supply import run
+from supply import NothingMoves, run
 from tally import Tally
 
 # Relative; asked for is 1e-3. The program's loads are another curve, through fewer poses: most agree
@@ -27,6 +27,26 @@ LEAST = {
     "ways with fluid drawn from the return line": 3,
     "ways with fluid over the relief valve": 1,
     "ways with fluid out of the accumulator": 8,
+    "ways that stall": 6,
+    "stalls on constant_pressure": 1,
+    "stalls on electric_actuators": 1,
+    "stalls on hand_pump": 1,
+    "stalls on motor_pump": 2,
+    "stalls for a relief valve": 1,
+    "stalls for want of volts": 2,
+    "gears that nothing moves": 1,
+}
+# Events that are compared.
+KINDS = ("strut_done", "swing_done", "stalled")
+# Energies by their key in the result.
+ENERGIES = {
+    "battery": "battery_j",
+    "wires": "wires_j",
+    "given": "given_j",
+    "gas": "accumulator_j",
+    "loads": "loads_j",
+    "lines": "lines_j",
+    "relief": "relief_j",
 }
 # A budget counts as tried when it is this part of all fluid [1]: twenty times what is allowed.
 TRIED = 20 * ALLOWED
@@ -51,7 +71,7 @@ def compare_supply(program_path, folder, draw):
         f"only {stages[kind, way]} stages {way} on {kind} were compared"
         for kind, count in SOURCES.items()
         for way in WAYS
-        if stages[kind, way] < LEAST_STAGES * count
+        if stages[kind, way] < LEAST_STAGES * count and "weak" not in kind
     ]
     few += [f"only {tried[what]} {what}, {least} are asked for"
             for what, least in LEAST.items() if tried[what] < least]
@@ -63,52 +83,105 @@ def compare_gear(job):
     """Holds both ways of the program against ours; (tally, how many stages were compared each way,
     what of the model they tried)."""
     where, gear, document = job
-    cycle = (document.get("against_time") or {}).get("cycle") or {}
     tally, counts = Tally(), {}
+    tally.where = where
     has = collections.Counter({
         "legs with springs": sum("springs" in leg for leg in gear["legs"]),
         "legs whose pins rub": sum("pins" in leg for leg in gear["legs"]),
     })
-    for way, wanted in zip(WAYS, run(gear)):
+    told = document.get("against_time") or {}
+    try:
+        solved = run(gear)
+    except NothingMoves as refused:
+        wrong = (told.get("error") or {}).get("nothing_moves")
+        tally.same("nothing moves", wrong is not None, True)
+        if wrong is not None:
+            for key, value in zip(("needed", "available"), refused.args):
+                near(tally, f"{key} where nothing moves", wrong[key], value)
+            has["gears that nothing moves"] += 1
+        return tally, counts, has
+    cycle = told.get("cycle") or {}
+    for way, wanted in zip(WAYS, solved):
         tally.where = f"{where}, {way}"
         tally.same("way is worked out", cycle.get(way) is not None, True)
         if cycle.get(way) is not None:
-            counts[way] = len(wanted["arrivals"])
+            counts[way] = sum(kind.endswith("_done") for _, kind in wanted["events"])
             has.update(compare_run(tally, gear, way, cycle[way], wanted))
     return tally, counts, has
 
 
 def compare_run(tally, gear, way, found, wanted):
     """Holds one way of the program against ours; what of the model it tried."""
-    tally.same("end of the way", found["end"], "complete")
-    arrivals = {
+    tally.same("end of the way", found["end"], wanted["end"])
+    events = {
         (event["leg"], event["kind"]): event["time_s"]
         for event in found["events"]
-        if event["kind"] in ("strut_done", "swing_done")
+        if event["kind"] in KINDS
     }
-    tally.same("stages that end", sorted(arrivals), sorted(wanted["arrivals"]))
-    for key, time in wanted["arrivals"].items():
-        near(tally, f"time of {key[1].replace('_', ' ')}, {way}", arrivals.get(key, -1.0), time)
+    tally.same("what happens", sorted(events), sorted(wanted["events"]))
+    for key, time in wanted["events"].items():
+        near(tally, f"time of {key[1].replace('_', ' ')}, {way}", events.get(key, -1.0), time)
     near(tally, f"time of the way {way}", found["time_s"], wanted["time"])
-    energy, fluid = found["energy"], found["fluid"]
-    near(tally, "energy from the battery", energy["battery_j"], wanted["battery"])
-    has = {f"stages {what}, {way}": count for what, count in wanted["has"].items()}
-    if "given" in wanted:
-        near(tally, "energy to the rods", energy["given_j"], wanted["given"])
-        return has
+    has = collections.Counter(
+        {f"stages {what}, {way}": count for what, count in wanted["has"].items()}
+    )
+    compare_stalls(tally, gear, found["stalls"], wanted["stalls"])
+    if wanted["stalls"]:
+        source = gear["supply"].get("source", "constant_pressure")
+        has["ways that stall"] += 1
+        has[f"stalls on {source if isinstance(source, str) else next(iter(source))}"] += 1
+        for one in wanted["stalls"]:
+            has["stalls for a relief valve"] += one.relief_too_low
+            has["stalls for want of volts"] += (one.volts_short or 0.0) > 0.0
+            has["stalls at a valve"] += one.thrust_over is None
+    energy = found["energy"]
+    whole = sum(abs(wanted.get(name, 0.0)) for name in ("battery", "given", "gas", "loads"))
+    for name, key in ENERGIES.items():
+        if name in wanted:
+            near(tally, f"energy, {name}", energy[key], wanted[name], whole)
     if way == "down":
-        without = sum("orifice_down" not in leg["drive"] for leg in gear["legs"])
+        without = sum(not {"orifice_down", "electric"} & set(leg["drive"]) for leg in gear["legs"])
         has["legs through the orifice of their fall"] = without
-    whole = wanted["pumped"] + wanted["drawn"] - wanted["stored"]
+    if "pumped" not in wanted:
+        return has
+    whole = wanted["swept"] + wanted["relieved"]
     for name, key, value in (
         ("pumped", "pumped_m3", wanted["pumped"]),
         ("drawn from the return line", "drawn_m3", wanted["drawn"]),
         ("over the relief valve", "relieved_m3", wanted["relieved"]),
         ("out of the accumulator", "accumulator_m3", -wanted["stored"]),
+        ("into the cylinders", "swept_m3", wanted["swept"]),
     ):
-        near(tally, f"fluid {name}", fluid[key], value, whole)
+        near(tally, f"fluid {name}", found["fluid"][key], value, whole)
         has[f"ways with fluid {name}"] = int(value > TRIED * whole)
     return has
+
+
+def compare_stalls(tally, gear, found, wanted):
+    """Which legs stand, the one that lacks most first, where, and what would free them."""
+    tally.same("legs that stand", [one["leg"] for one in found], [one.leg for one in wanted])
+    for theirs, ours in zip(found, wanted):
+        place = theirs["place"]
+        tally.same("phase of a stall", place["phase"], ours.phase)
+        tally.check("travel of a stall", place["travel"], ours.travel, ALLOWED)
+        up = gear["legs"][ours.leg]["swing_up_rad"]
+        tally.check("swing of a stall", place["swing_rad"], ours.travel * up, ALLOWED * abs(up))
+        [(kind, cause)] = theirs["cause"].items()
+        unit = "n" if kind == "force" else "pa"
+        near(tally, f"{kind} needed", cause[f"needed_{unit}"], ours.needed)
+        near(tally, f"{kind} available", cause[f"available_{unit}"], ours.available)
+        optional(tally, f"volts short of {kind}", cause["volts_short_v"], ours.volts_short, 12.0)
+        if kind == "pressure":
+            over = cause["thrust_over_n"]
+            optional(tally, "thrust over", over, ours.thrust_over, ours.needed * ours.area)
+            tally.same("relief too low", cause["relief_too_low"], ours.relief_too_low)
+
+
+def optional(tally, quantity, found, wanted, whole):
+    """Compares what may be absent, relative to the whole that it is part of."""
+    tally.same(f"{quantity} told", found is None, wanted is None)
+    if found is not None and wanted is not None:
+        near(tally, quantity, found, wanted, whole)
 
 
 def near(tally, quantity, found, wanted, whole=None):

@@ -2,7 +2,9 @@
 
 `stand(taken, stored)` gives (pressure [Pa], out of the pump [m3/s], drawn from the return line [m3/s],
 through the relief valve [m3/s]); `taken` is the flow of all legs at a pressure, `stored` the fluid in the
-accumulator [m3]. By scipy's brentq.
+accumulator [m3]. By scipy's brentq. `most` is what the source makes against stopped legs [Pa], `free`
+its flow without pressure [m3/s], None where that is for the lines to say; `left(stored)` is the most
+that it still makes [Pa].
 """
 
 from scipy.optimize import brentq
@@ -22,6 +24,7 @@ class MotorPump:
         self.least = supply.get("return_pressure_pa", 0.0)
         dead = brentq(self.flow, 0.0, 10 * source["stall_pressure_pa"], xtol=1e-3)
         self.most = min(dead, source["relief_pressure_pa"])
+        self.free = self.flow(0.0)
 
     def current(self, pressure):
         """Current at a pressure [A]."""
@@ -36,9 +39,19 @@ class MotorPump:
         loss = pressure / source["stall_pressure_pa"]
         return source["free_flow_m3_s"] * (volts / source["rated_v"] - loss)
 
+    def volts_short(self, pressure):
+        """By how much the battery's voltage is too low for a pressure against stopped legs [V]."""
+        at_motor = self.source["rated_v"] * pressure / self.source["stall_pressure_pa"]
+        return max(0.0, at_motor + self.ohms * self.current(pressure) - self.open)
+
     def power(self, pressure):
-        """Out of the battery [W]."""
-        return self.open * self.current(pressure)
+        """(out of the battery, lost in it and the wires) [W]."""
+        amps = self.current(pressure)
+        return self.open * amps, self.ohms * amps**2
+
+    def left(self, _):
+        """It does not tire [Pa]."""
+        return self.most
 
     def stand(self, taken, _):
         """The manifold in balance."""
@@ -61,10 +74,15 @@ class HandPump:
         self.beat = source["stroke_volume_m3"] / source["stroke_time_s"]
         self.least = supply.get("return_pressure_pa", 0.0)
         self.most = source["largest_pressure_pa"]
+        self.free = self.beat
 
     def power(self, _):
         """No battery."""
-        return 0.0
+        return 0.0, 0.0
+
+    def left(self, _):
+        """It does not tire [Pa]."""
+        return self.most
 
     def stand(self, taken, _):
         """The manifold in balance."""
@@ -80,12 +98,18 @@ class HandPump:
 class Constant:
     """A pressure that any flow leaves as it is."""
 
+    free = None
+
     def __init__(self, supply):
         self.most = supply["available_pressure_pa"]
 
     def power(self, _):
         """No battery."""
-        return 0.0
+        return 0.0, 0.0
+
+    def left(self, _):
+        """It does not tire [Pa]."""
+        return self.most
 
     def stand(self, taken, _):
         """The manifold in balance."""
@@ -105,14 +129,20 @@ class Accumulator:
         charged = gas["charged_pa"] + ATMOSPHERE
         left = self.volume * (self.precharge / charged) ** (1.0 / self.exponent)
         self.first = self.volume - left
+        self.most = gas["charged_pa"] if pump is None else pump.most
+        self.free = None if pump is None else pump.free
 
     def pressure(self, stored):
         """Gauge pressure with so much fluid in it [Pa]."""
         return self.precharge * (self.volume / (self.volume - stored)) ** self.exponent - ATMOSPHERE
 
     def power(self, pressure):
-        """Out of the battery [W]."""
-        return 0.0 if self.pump is None else self.pump.power(pressure)
+        """(out of the battery, lost in it and the wires) [W]."""
+        return (0.0, 0.0) if self.pump is None else self.pump.power(pressure)
+
+    def left(self, stored):
+        """Most that it still makes [Pa]: nothing but a pump fills it again."""
+        return self.pressure(stored) if self.pump is None else self.most
 
     def stand(self, taken, stored):
         """The manifold at the pressure of the gas."""

@@ -1,153 +1,279 @@
 """A gear that goes up or down on one source, from this reference's own statics.
 
-Each leg is a chain of stages (ways.py). At every instant the source (sources.py) says at which manifold
-pressure it gives what the legs take through their orifices; scipy's solve_ivp (LSODA) follows the fluid from stage end to stage end. With electric actuators the
-strokes take the place of the fluid, and one battery that of the manifold. Held against
-`against_time.cycle` by compare_supply.py.
+Each leg is a chain of stages (ways.py, legs.py). At every instant the source (sources.py) says at which
+manifold pressure it gives what the legs take through their orifices; scipy's solve_ivp (LSODA) follows
+the fluid from one place that a leg comes to to the next. With electric actuators the strokes take the
+place of the fluid, and one battery that of the manifold. Held against `against_time.cycle` by
+compare_supply.py.
 """
 
 import collections
 
 import numpy as np
 from scipy.integrate import solve_ivp
+from scipy.optimize import brentq
 
-from curves import Curve
+import stalls
+from legs import OnItsWay
 from sources import source_of
-from ways import Stage, stages_of, swing_efforts, swing_path
+from ways import stages_of, swing_efforts, swing_path, swing_stage
 
 TOLERANCES = {"rtol": 1e-9, "atol": 1e-13}
-# A gear still moving after this stalls for what is compared here [s].
-LONGEST = 900.0
+# Longest step: loads have jumps [s].
+LONGEST_STEP = 0.5
+# No gear takes as long [s].
+LONGEST = 3600.0
+# What moves at less than this share of its free flow or speed stands, as the program documents [1].
+SLOWEST = 1e-3
+
+
+class NothingMoves(Exception):
+    """The source is too weak for the least loaded leg: carries the least load and what it makes."""
 
 
 class Moving:
-    """A gear on its way: state is what each leg has taken in its stage, then the budgets."""
+    """A gear on its way: the state is what each leg has taken in its stage, then the budgets."""
 
-    # what is summed up beside the legs
+    # what is summed up beside the legs: names and the unit that makes all of a size
     budgets = ()
 
-    def __init__(self, ways):
-        self.ways = ways
-        self.at = [0] * len(ways)
+    def __init__(self, legs):
+        self.legs = legs
+        self.time = 0.0
+        self.state = np.zeros(len(legs) + len(self.budgets))
+        self.events = []
+        self.end = None
 
     def solve(self):
-        """What happens: {(leg, kind): time}, total time, what the stages try, the budgets by name."""
-        time, arrivals = 0.0, {}
-        state = np.zeros(len(self.ways) + len(self.budgets))
-        while any(at < len(way) for way, at in zip(self.ways, self.at)):
-            events = [
-                self.ends(leg) for leg, way in enumerate(self.ways) if self.at[leg] < len(way)
-            ]
+        """What happens, as a dict: how the way ends and when, events {(leg, kind): time}, stalls, what
+        the stages try, and the budgets by name."""
+        self.starts()
+        self.watch()
+        while self.end is None:
+            marks = [self.arrives(number) for number, leg in enumerate(self.legs) if leg.now]
             found = solve_ivp(
                 lambda _, state: self.rates(state),
-                (time, LONGEST),
-                state,
+                (self.time, LONGEST),
+                self.state,
                 method="LSODA",
-                events=events,
-                max_step=0.5,
+                events=[*marks, stands(self)],
+                max_step=LONGEST_STEP,
                 **TOLERANCES,
             )
             if found.status != 1:
-                raise RuntimeError(f"the gear does not arrive: {found.message}")
-            time, state = float(found.t[-1]), found.y[:, -1].copy()
-            for leg, way in enumerate(self.ways):
-                at = self.at[leg]
-                # mirror images come to their ends together
-                if at < len(way) and state[leg] >= way[at].extent * (1 - 1e-9):
-                    arrivals[leg, way[at].kind] = time
-                    self.at[leg], state[leg] = at + 1, 0.0
-        sums = {name: state[len(self.ways) + at] * scale
-                for at, (name, scale) in enumerate(self.budgets)}
-        has = collections.Counter(what for way in self.ways for stage in way for what in stage.has())
-        return {"arrivals": arrivals, "time": time, "has": has, **sums}
+                raise RuntimeError(f"the gear comes to no end: {found.message}")
+            self.time, self.state = float(found.t[-1]), found.y[:, -1].copy()
+            if len(found.t_events[-1]) > 0:
+                self.stall()
+            else:
+                self.arrive()
+                self.watch()
+        return self.told()
 
-    def ends(self, leg):
-        """Event: the leg at the end of its stage."""
-        extent = self.ways[leg][self.at[leg]].extent
+    def told(self):
+        """What has happened."""
+        sums = {
+            name: self.state[len(self.legs) + at] * unit
+            for at, (name, unit) in enumerate(self.budgets)
+        }
+        stages = [stage for leg in self.legs for stage in leg.stages]
+        short = [
+            self.stands(number, leg, self.state[number])
+            for number, leg in enumerate(self.legs)
+            if leg.now
+        ]
+        return {
+            "end": self.end,
+            "time": self.time,
+            "events": dict(self.events),
+            "stalls": sorted(short, key=lambda one: -one.lack) if self.end != "complete" else [],
+            "has": collections.Counter(what for stage in stages for what in stage.has()),
+            "swept": sum(leg.swept(x) for leg, x in zip(self.legs, self.state)),
+            **sums,
+        }
+
+    def arrives(self, number):
+        """Event: a leg at its next place."""
+        place = self.legs[number].next()
 
         def left(_, state):
-            return state[leg] - extent
+            return state[number] - place
 
         left.terminal, left.direction = True, 1.0
         return left
 
+    def arrive(self):
+        """Lets happen what the legs have come to."""
+        for number, leg in enumerate(self.legs):
+            kinds, self.state[number] = leg.arrive(self.state[number])
+            self.events += [((number, kind), self.time) for kind in kinds]
+        if not any(leg.now for leg in self.legs):
+            self.end = "complete"
+
+    def watch(self):
+        """Lets happen what a change of the loads has brought about at once."""
+        if self.end is None and self.pace(self.state) < SLOWEST:
+            self.stall()
+
+    def stall(self):
+        """Nothing moves any more."""
+        self.events += [
+            ((number, "stalled"), self.time) for number, leg in enumerate(self.legs) if leg.now
+        ]
+        self.end = "stalled"
+
     def now(self, state):
         """(stage, load) of every leg; None of one that has arrived."""
         return [
-            (way[at], way[at].load(x)) if at < len(way) else None
-            for way, at, x in zip(self.ways, self.at, state)
+            (leg.now, leg.now.load(x)) if leg.now else None for leg, x in zip(self.legs, state)
         ]
+
+
+def stands(moving):
+    """Event: nothing moves any more."""
+
+    def pace(_, state):
+        return moving.pace(state) - SLOWEST
+
+    pace.terminal, pace.direction = True, -1.0
+    return pace
 
 
 class OnFluid(Moving):
     """Hydraulic."""
 
     # joules beside litres: one tolerance for all
-    budgets = (("pumped", 1.0), ("drawn", 1.0), ("relieved", 1.0), ("stored", 1.0), ("battery", 1e6))
+    budgets = (
+        ("pumped", 1.0), ("drawn", 1.0), ("relieved", 1.0), ("stored", 1.0), ("battery", 1e6),
+        ("wires", 1e6), ("given", 1e6), ("gas", 1e6), ("loads", 1e6), ("lines", 1e6),
+    )
 
     def __init__(self, gear, down, paths):
-        super().__init__(
-            [stages_of(gear, leg, down, path) for leg, path in zip(gear["legs"], paths)]
-        )
+        ways = [stages_of(gear, leg, down, path) for leg, path in zip(gear["legs"], paths)]
+        super().__init__([OnItsWay(leg, way) for leg, way in zip(gear["legs"], ways)])
         self.source = source_of(gear["supply"])
 
-    def rates(self, state):
-        """Rates of the fluid of every leg and of the budgets."""
+    def starts(self):
+        """Refuses a source that cannot move the least loaded leg."""
+        least = min(leg.now.load(leg.begins) for leg in self.legs if leg.now)
+        if least >= self.source.most:
+            raise NothingMoves(least, self.source.most)
+
+    def stored(self, state):
+        """Fluid in the accumulator [m3]."""
+        return getattr(self.source, "first", 0.0) + state[len(self.legs) + 3]
+
+    def stand(self, state):
+        """(manifold as the source says, flow and load of each leg)."""
         now = self.now(state)
 
         def flows(pressure):
             return [0.0 if leg is None else leg[0].flow(pressure, leg[1]) for leg in now]
 
-        stored = getattr(self.source, "first", 0.0) + state[len(self.ways) + 3]
-        pressure, pumped, drawn, relieved = self.source.stand(lambda p: sum(flows(p)), stored)
-        into = flows(pressure)
+        manifold = self.source.stand(lambda p: sum(flows(p)), self.stored(state))
+        return manifold, flows(manifold[0]), [0.0 if leg is None else leg[1] for leg in now]
+
+    def rates(self, state):
+        """Rates of the fluid of every leg and of the budgets."""
+        (pressure, pumped, drawn, relieved), into, loads = self.stand(state)
         gained = pumped + drawn - relieved - sum(into)
-        power = self.source.power(pressure) * 1e-6
-        return np.array([*into, pumped, drawn, relieved, gained, power])
+        carried = sum(flow * load for flow, load in zip(into, loads))
+        powers = np.array([
+            *self.source.power(pressure),
+            pressure * pumped,
+            -pressure * gained,
+            carried,
+            pressure * sum(into) - carried,
+        ])
+        return np.array([*into, pumped, drawn, relieved, gained, *powers * 1e-6])
+
+    def pace(self, state):
+        """Flow into legs and accumulator as a share of the free one [1]."""
+        (_, pumped, drawn, relieved), into, _ = self.stand(state)
+        gained = pumped + drawn - relieved - sum(into)
+        free = self.source.free
+        if free is None:
+            most = self.source.most
+            free = sum(leg.now.flow(most, 0.0) for leg in self.legs if leg.now)
+        return (sum(into) + max(gained, 0.0)) / free
+
+    def told(self):
+        """What has happened, with the energy that goes over the relief valve."""
+        found = super().told()
+        return found | {"relief": found["relieved"] * self.source.most}
+
+    def stands(self, number, leg, fluid):
+        """The Stall of a leg."""
+        available = self.source.left(self.stored(self.state))
+        return stalls.on_fluid(number, leg, fluid, self.source, available, False)
 
 
 class OnMotors(Moving):
     """An electric actuator on every leg: strokes [m] in the place of fluid."""
 
-    budgets = (("battery", 1e6), ("given", 1e6))
+    budgets = (("battery", 1e6), ("wires", 1e6), ("given", 1e6))
 
     def __init__(self, gear, down, paths):
         battery = gear["supply"]["battery"]
         self.open = battery["open_circuit_v"]
         self.ohms = battery["internal_ohm"] + battery["wires_ohm"]
         self.motors = [leg["drive"]["electric"] for leg in gear["legs"]]
-        ways = []
+        legs = []
         for leg, path in zip(gear["legs"], paths):
             pieces, _ = swing_efforts(path, leg, down)
-            ways.append([Stage("swing_done", pieces[-1][0][-1], Curve(pieces), None)])
-        super().__init__(ways)
+            legs.append(OnItsWay(leg, [swing_stage(path, pieces, 1.0, None, down)]))
+        super().__init__(legs)
+
+    def starts(self):
+        """Refuses a battery on which no actuator starts even at its open-circuit voltage."""
+        lacks = []
+        for leg, motor in zip(self.legs, self.motors):
+            if leg.now:
+                most = motor["stall_force_n"] * self.open / motor["motor_v"]
+                lacks.append((leg.now.load(leg.begins) - most, most))
+        lack, most = min(lacks)
+        if lack >= 0.0:
+            raise NothingMoves(lack + most, most)
+
+    def bus(self, state):
+        """(current [A], speed of each actuator [m/s], its force [N]): the battery gives what the motors
+        take. One whose load is too much takes what the force that it can make needs."""
+        forces = [None if leg is None else max(leg[1], 0.0) for leg in self.now(state)]
+        pushed = [(m, f) for m, f in zip(self.motors, forces) if f is not None]
+
+        def current(volts):
+            total = 0.0
+            for motor, force in pushed:
+                share = min(force / motor["stall_force_n"], volts / motor["motor_v"])
+                total += motor["idle_a"] + (motor["locked_a"] - motor["idle_a"]) * share
+            return total
+
+        volts = brentq(
+            lambda v: v + self.ohms * current(v) - self.open, 0.0, self.open, xtol=1e-13, rtol=1e-14
+        )
+        speeds = []
+        for motor, force in zip(self.motors, forces):
+            share = 0.0
+            if force is not None:
+                share = max(volts / motor["motor_v"] - force / motor["stall_force_n"], 0.0)
+            speeds.append(motor["free_speed_m_s"] * share)
+        return current(volts), speeds, forces
 
     def rates(self, state):
         """Rates of the stroke of every leg and of the budgets."""
-        pushed = [
-            None if leg is None else (motor, max(leg[1], 0.0))
-            for leg, motor in zip(self.now(state), self.motors)
-        ]
+        current, speeds, forces = self.bus(state)
+        given = sum(force * speed for force, speed in zip(forces, speeds) if force is not None)
+        powers = np.array([self.open * current, self.ohms * current**2, given])
+        return np.array([*speeds, *powers * 1e-6])
 
-        def amps(leg):
-            motor, force = leg
-            rise = (motor["locked_a"] - motor["idle_a"]) / motor["stall_force_n"]
-            return motor["idle_a"] + rise * force
+    def pace(self, state):
+        """Largest speed as a share of the free one [1]."""
+        _, speeds, _ = self.bus(state)
+        return max(speed / motor["free_speed_m_s"] for speed, motor in zip(speeds, self.motors))
 
-        current = sum(amps(leg) for leg in pushed if leg is not None)
-        volts = self.open - self.ohms * current
-        speeds = []
-        for leg in pushed:
-            if leg is None:
-                speeds.append(0.0)
-                continue
-            motor, force = leg
-            share = volts / motor["motor_v"] - force / motor["stall_force_n"]
-            if share <= 0.0:
-                raise RuntimeError("an actuator stalls, which is not compared here")
-            speeds.append(motor["free_speed_m_s"] * share)
-        given = sum(leg[1] * speed for leg, speed in zip(pushed, speeds) if leg is not None)
-        return np.array([*speeds, self.open * current * 1e-6, given * 1e-6])
+    def stands(self, number, leg, stroke):
+        """The Stall of a leg."""
+        return stalls.on_motor(number, leg, stroke, self.motors[number], self.open, self.ohms)
 
 
 def run(gear):

@@ -33,15 +33,28 @@ LOOKS, LEAST = 121, 12
 class Stage:
     """One stroke of a leg."""
 
+    # "strut" or "swing".
     kind: str
     # Fluid of the whole stroke [m3].
     extent: float
+    # Area on which the fluid works [m2].
+    area: float
+    # Travel of the leg over the fluid [1].
+    travel: Callable[[float], float]
     # Pressure at the manifold from which it moves, over the fluid [Pa].
     load: Callable[[float], float]
     # Flow into it at a pressure at the manifold, with the load [m3/s].
     flow: Callable[[float, float], float]
+    # Fluid between which the knee is on its way from the lock to the straight line [m3].
+    unlocks: tuple = (0.0, 0.0)
     # Pressure at which the valve before it opens; none before a first stage [Pa].
     opens: float | None = None
+
+    def phase(self, fluid):
+        """Part of the path after so much fluid, as the result names it."""
+        if self.kind == "strut":
+            return "shorten"
+        return "unlock" if self.unlocks[0] <= fluid < self.unlocks[1] else "swing"
 
     def has(self):
         """What of the model this stage tries, by the load at places all along it."""
@@ -75,6 +88,10 @@ class Path:
     strokes: list
     up: list
     down: list
+    # Travel of the leg there [1].
+    travels: list
+    # Stroke at which the knee is straight; 0 where it does not unlock [m].
+    straight: float
     # +1 where the actuator lengthens on the way up, −1 where it shortens.
     towards_up: float
 
@@ -86,7 +103,11 @@ def pieces_of(mechanism, radii):
     for phase in mechanism.phases():
         if phase == "shorten":
             continue
-        poses = [mechanism.at(phase, float(share)) for share in np.linspace(0.0, 1.0, LOOKS)]
+        if not np.any(radii > 0.0):
+            found.append((phase, 0.0, 1.0, None))
+            continue
+        shares = np.linspace(0.0, 1.0, LOOKS)
+        poses = [mechanism.at(phase, float(share)) for share in shares]
         steps = [relative_turns(mechanism, a, b) for a, b in zip(poses, poses[1:])]
         turned = np.vstack([np.zeros(len(radii)), np.cumsum(steps, axis=0)])
         breaks = sorted(
@@ -95,78 +116,74 @@ def pieces_of(mechanism, radii):
             if radius > 0.0
             for place in turning_points(turned[:, pin])
         )
-        shares = np.linspace(0.0, 1.0, LOOKS)
         for low, high in zip([0.0, *breaks], [*breaks, 1.0]):
             ends = [[np.interp(at, shares, column) for column in turned.T] for at in (low, high)]
             found.append((phase, low, high, np.subtract(ends[1], ends[0])))
     return found
 
 
-def thrusts_free(loads, mechanism, count):
-    """[(poses, thrusts up, thrusts down)] of a leg whose pins turn freely: one piece."""
-    poses = [pose for phase, _, pose in mechanism.path(count) if phase != "shorten"]
-    thrusts = [free_bodies(loads, mechanism, pose, check=False)["thrust"] for pose in poses]
-    return [(poses, thrusts, thrusts)]
+def thrusts(loads, mechanism, radii, pose, turned):
+    """(thrust up, thrust down) at a pose [N]; None of pins that bind."""
+    if turned is None:
+        thrust = free_bodies(loads, mechanism, pose, check=False)["thrust"]
+        return thrust, thrust
+    stands = by_moments(loads, mechanism, pose)
+    moments = [moments_of(stands, radii, sense * turned) for sense in (1.0, -1.0)]
+    if any(one is None for one in moments):
+        return None
+    return tuple(float((stands[0] + stands[1] @ one)[0]) for one in moments)
 
 
-def thrusts_rubbing(loads, mechanism, radii, count):
-    """[(poses, thrusts up, thrusts down)] by pieces, pins in friction; None where they bind."""
-    found = []
-    for phase, low, high, turned in pieces_of(mechanism, radii):
-        whole = count if phase == "swing" else count // 10
-        poses, up, down = [], [], []
-        for share in np.linspace(low, high, max(round(whole * (high - low)), LEAST)):
-            pose = mechanism.at(phase, float(share))
-            stands = by_moments(loads, mechanism, pose)
-            moments = [moments_of(stands, radii, sense * turned) for sense in (1.0, -1.0)]
-            if any(one is None for one in moments):
-                return None
-            poses.append(pose)
-            for thrusts, moment in zip((up, down), moments):
-                thrusts.append(float((stands[0] + stands[1] @ moment)[0]))
-        found.append((poses, up, down))
-    return found
+def places(phase, low, high, count):
+    """Shares of a piece of a phase, of which the swing has so many: closer together at both ends, where
+    a toggle may be near."""
+    whole = count if phase == "swing" else count // 8
+    wanted = max(round(whole * (high - low)), LEAST)
+    return low + (high - low) * 0.5 * (1.0 - np.cos(np.linspace(0.0, math.pi, wanted)))
 
 
 def swing_path(gear, leg, count=POSES):
     """The Path of a leg through so many poses; None where the length turns back, or its pins bind."""
     mechanism, loads = Mechanism(leg), Loads(gear, leg)
     radii = friction_radii(loads, mechanism)
-    rubs = bool(np.any(radii > 0.0))
-    if rubs:
-        pieces = thrusts_rubbing(loads, mechanism, radii, count // 2)
-    else:
-        pieces = thrusts_free(loads, mechanism, count)
-    if pieces is None:
-        return None
-    first, last = pieces[0][0][0].length, pieces[-1][0][-1].length
-    towards_up = math.copysign(1.0, last - first)
-    path = Path([], [], [], towards_up)
-    for poses, up, down in pieces:
+    starts = {phase: mechanism.at(phase, 0.0).length for phase in mechanism.phases()}
+    first, straight = starts.get("unlock", starts["swing"]), starts["swing"]
+    towards_up = math.copysign(1.0, mechanism.at("swing", 1.0).length - first)
+    path = Path([], [], [], [], towards_up * (straight - first), towards_up)
+    for phase, low, high, turned in pieces_of(mechanism, radii):
+        shares = places(phase, low, high, count if turned is None else count // 2)
+        poses = [mechanism.at(phase, float(share)) for share in shares]
         stroke = towards_up * (np.array([pose.length for pose in poses]) - first)
-        # the straight knee is the end of one phase and the start of the next
-        keep = np.concatenate(([True], np.diff(stroke) > 1e-12))
-        if np.any(np.diff(stroke) < -1e-12):
+        if np.any(np.diff(stroke) <= 0.0):
             return None
-        path.strokes.append(stroke[keep])
-        path.up.append(towards_up * np.array(up)[keep])
-        path.down.append(towards_up * np.array(down)[keep])
+        found = [thrusts(loads, mechanism, radii, pose, turned) for pose in poses]
+        if any(one is None for one in found):
+            return None
+        path.strokes.append(stroke)
+        path.up.append(towards_up * np.array([up for up, _ in found]))
+        path.down.append(towards_up * np.array([down for _, down in found]))
+        path.travels.append(np.array([pose.swing for pose in poses]) / mechanism.up)
     return path
+
+
+def along(path, values, down):
+    """Values given over a Path, by pieces (strokes, values) in the direction of the motion."""
+    if not down:
+        return list(zip(path.strokes, values))
+    end = path.strokes[-1][-1]
+    return [((end - stroke)[::-1], value[::-1])
+            for stroke, value in zip(path.strokes[::-1], values[::-1])]
 
 
 def swing_efforts(path, leg, down):
     """([(strokes in the direction of the motion [m], forces that the source must make [N])] by pieces,
     whether it pushes the pins apart) along a Path."""
     friction = leg["actuator"].get("seal_friction_n", 0.0)
-    if down:
-        # the other way round: what held the leg up now drives it
-        end = path.strokes[-1][-1]
-        pieces = [
-            ((end - stroke)[::-1], friction - thrust[::-1])
-            for stroke, thrust in zip(path.strokes[::-1], path.down[::-1])
-        ]
-    else:
-        pieces = [(stroke, friction + thrust) for stroke, thrust in zip(path.strokes, path.up)]
+    # the other way round what held the leg up drives it
+    sense, thrusts = (-1.0, path.down) if down else (1.0, path.up)
+    pieces = [
+        (stroke, friction + sense * thrust) for stroke, thrust in along(path, thrusts, down)
+    ]
     return pieces, (path.towards_up > 0.0) != down
 
 
@@ -182,6 +199,15 @@ def swing_loads(path, gear, leg, down):
         (working * stroke, (force + back * emptied) / working) for stroke, force in pieces
     ]
     return needed, working, emptied
+
+
+def swing_stage(path, pieces, area, flow, down):
+    """The stage of the swing, by its loads over the fluid or the stroke on an area."""
+    travels = Curve([(area * x, t) for x, t in along(path, path.travels, down)])
+    extent = pieces[-1][0][-1]
+    straight = area * path.straight
+    unlocks = (extent - straight, extent) if down else (0.0, straight)
+    return Stage("swing", extent, area, travels, Curve(pieces), flow, unlocks)
 
 
 def conductance(gear, leg, down):
@@ -224,7 +250,7 @@ def stages_of(gear, leg, down, path):
     orifice = conductance(gear, leg, down)
     pieces, working, emptied = swing_loads(path, gear, leg, down)
     flow = flow_out(orifice, working, emptied) if down else flow_in(orifice)
-    found = [Stage("swing_done", pieces[-1][0][-1], Curve(pieces), flow)]
+    found = [swing_stage(path, pieces, working, flow, down)]
     jack = drive.get("jack")
     shortening = leg["strut"].get("shortening", "none")
     if jack is not None and shortening != "none":
@@ -232,7 +258,9 @@ def stages_of(gear, leg, down, path):
         against = own + gear["supply"].get("return_pressure_pa", 0.0)
         extent = jack["area_m2"] * shortening["before_swing"]["amount_m"]
         # the same area on both sides of the jack
-        strut = Stage("strut_done", extent, Level(against), flow_in(orifice))
+        strut = Stage(
+            "strut", extent, jack["area_m2"], Level(0.0), Level(against), flow_in(orifice)
+        )
         found.insert(len(found) if down else 0, strut)
     opens = drive.get("stage_valve_pa")
     if opens is not None and len(found) > 1:
