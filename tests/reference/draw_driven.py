@@ -19,6 +19,8 @@ HIGHEST = 8e6
 GLANCE = 41
 # Share of the legs that carry springs, and of those whose pins rub.
 SPRUNG, RUBBING = 0.4, 0.4
+# Share of the legs that start part of the way up.
+START = 0.5
 
 
 def draw_driven(rng, kind, gear, name):
@@ -135,6 +137,13 @@ def draw_lines(rng, kind, leg):
         if rng.random() < 0.4:
             drive["stage_valve_pa"] = round(rng.uniform(5e5, 2e6))
     return drive
+
+
+def draw_start(rng):
+    """Where a leg stands when the gear is selected up: down, or part of the way."""
+    if rng.random() > START:
+        return {}
+    return {"start_travel": round(rng.uniform(0.05, 0.95), 3)}
 
 
 def draw_electric(rng, path, leg, spare):

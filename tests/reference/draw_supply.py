@@ -3,7 +3,7 @@
 import concurrent.futures
 import random
 
-from draw_driven import draw_driven, draw_electric, draw_lines
+from draw_driven import draw_driven, draw_electric, draw_lines, draw_start
 from draw_sources import draw_source
 
 # Kinds of the three legs: nose, mains; the strut of the mains is shortened by a jack.
@@ -68,7 +68,7 @@ def draw_gear(job):
     }
     for _ in range(MOST_DRAWS):
         gear["legs"] = []
-        asked = draw_legs(rng, kind, gear)
+        asked = draw_legs(rng, kind, gear, number)
         source = draw_source(rng, kind, gear, asked, number) if asked else None
         if source is not None:
             gear["supply"].update(source)
@@ -76,7 +76,7 @@ def draw_gear(job):
     raise RuntimeError(f"no gear for {kind} can be drawn")
 
 
-def draw_legs(rng, kind, gear):
+def draw_legs(rng, kind, gear, at):
     """Gives a gear its legs; what they ask for, None where they do not fit the source."""
     electric, weak = kind.endswith("electric actuators"), rng.randrange(len(KINDS))
     found = []
@@ -95,4 +95,9 @@ def draw_legs(rng, kind, gear):
                 return None
         else:
             leg["drive"] = draw_lines(rng, one, leg)
+        if "weak" not in kind and "jack" not in leg["drive"]:
+            leg["drive"] |= draw_start(rng)
+    if kind == "motor pump" and at == 0:
+        # one is up already
+        gear["legs"][0]["drive"]["start_travel"] = 1.0
     return found

@@ -109,25 +109,30 @@ def friction_radii(loads, mechanism):
     return np.array([pin.get("radius_m", 0.0) * pin.get("friction", 0.0) for pin in pins])
 
 
-def moments_of(stands, radii, turned):
+def moments_of(stands, radii, turned, near=None):
     """Moment of every pin on the part that turns [N·m], by what stands (by_moments), the friction
     circles and the sense in which the pins turn; None where friction raised to its full value finds
-    no balance."""
+    no balance. `near`: moments of a pose close by, from which no friction need be raised."""
     still, change = stands
     against = -np.copysign(radii, turned)
-    moments = np.zeros(len(radii))
-    for rise in range(1, RISES + 1):
-        share = rise / RISES
 
+    def balanced(share, moments):
         def miss(moments):
             pins = (still + change @ moments)[1:].reshape(-1, 2)
             return moments - share * against * np.hypot(pins[:, 0], pins[:, 1])
 
         found = root(miss, moments, tol=1e-13)
         scale = 1.0 + float(np.max(np.abs(found.x)))
-        if float(np.max(np.abs(miss(found.x)))) > 1e-9 * scale:
+        return found.x if float(np.max(np.abs(miss(found.x)))) <= 1e-9 * scale else None
+
+    moments = None if near is None else balanced(1.0, near)
+    if moments is not None:
+        return moments
+    moments = np.zeros(len(radii))
+    for rise in range(1, RISES + 1):
+        moments = balanced(rise / RISES, moments)
+        if moments is None:
             return None
-        moments = found.x
     return moments
 
 

@@ -37,10 +37,12 @@ class Moving:
     # what is summed up beside the legs: names and the unit that makes all of a size
     budgets = ()
 
-    def __init__(self, legs):
+    def __init__(self, gear, legs):
         self.legs = legs
         self.time = 0.0
-        self.state = np.zeros(len(legs) + len(self.budgets))
+        self.state = np.array([leg.begins for leg in legs] + [0.0] * len(self.budgets))
+        # pressure at which the pump stops [Pa], absent where the position switches stop it
+        self.set = gear["supply"].get("pressure_switch_pa")
         self.events = []
         self.end = None
 
@@ -48,6 +50,7 @@ class Moving:
         """What happens, as a dict: how the way ends and when, events {(leg, kind): time}, stalls, what
         the stages try, and the budgets by name."""
         self.starts()
+        self.arrive()
         self.watch()
         while self.end is None:
             marks = [self.arrives(number) for number, leg in enumerate(self.legs) if leg.now]
@@ -86,7 +89,7 @@ class Moving:
             "end": self.end,
             "time": self.time,
             "events": dict(self.events),
-            "stalls": sorted(short, key=lambda one: -one.lack) if self.end != "complete" else [],
+            "stalls": sorted(short, key=lambda one: -one.lack) if self.end == "stalled" else [],
             "has": collections.Counter(what for stage in stages for what in stage.has()),
             "swept": sum(leg.swept(x) for leg, x in zip(self.legs, self.state)),
             **sums,
@@ -107,7 +110,11 @@ class Moving:
         for number, leg in enumerate(self.legs):
             kinds, self.state[number] = leg.arrive(self.state[number])
             self.events += [((number, kind), self.time) for kind in kinds]
-        if not any(leg.now for leg in self.legs):
+        home = not any(leg.now for leg in self.legs)
+        if self.set is None and all(leg.wants_no_more() for leg in self.legs):
+            self.events.append(((None, "switches_stop"), self.time))
+            self.end = "complete" if home else "switched_off"
+        elif home:
             self.end = "complete"
 
     def watch(self):
@@ -150,7 +157,7 @@ class OnFluid(Moving):
 
     def __init__(self, gear, down, paths):
         ways = [stages_of(gear, leg, down, path) for leg, path in zip(gear["legs"], paths)]
-        super().__init__([OnItsWay(leg, way) for leg, way in zip(gear["legs"], ways)])
+        super().__init__(gear, [OnItsWay(leg, way, down) for leg, way in zip(gear["legs"], ways)])
         self.source = source_of(gear["supply"])
 
     def starts(self):
@@ -221,8 +228,8 @@ class OnMotors(Moving):
         legs = []
         for leg, path in zip(gear["legs"], paths):
             pieces, _ = swing_efforts(path, leg, down)
-            legs.append(OnItsWay(leg, [swing_stage(path, pieces, 1.0, None, down)]))
-        super().__init__(legs)
+            legs.append(OnItsWay(leg, [swing_stage(path, pieces, 1.0, None, down)], down))
+        super().__init__(gear, legs)
 
     def starts(self):
         """Refuses a battery on which no actuator starts even at its open-circuit voltage."""

@@ -24,7 +24,7 @@ DISCHARGE = 0.62
 LAMINAR = 1e3
 # Poses of the swing between which the load is a spline; with friction, each of which costs ten times
 # as much, half of them.
-POSES = 481
+POSES = 321
 # Poses between which the pins are looked at for a turn back, and the least of a piece.
 LOOKS, LEAST = 121, 12
 
@@ -122,16 +122,22 @@ def pieces_of(mechanism, radii):
     return found
 
 
-def thrusts(loads, mechanism, radii, pose, turned):
-    """(thrust up, thrust down) at a pose [N]; None of pins that bind."""
+def thrusts(loads, mechanism, radii, poses, turned):
+    """[(thrust up, thrust down)] at the poses of a piece [N]; None of pins that bind."""
     if turned is None:
-        thrust = free_bodies(loads, mechanism, pose, check=False)["thrust"]
-        return thrust, thrust
-    stands = by_moments(loads, mechanism, pose)
-    moments = [moments_of(stands, radii, sense * turned) for sense in (1.0, -1.0)]
-    if any(one is None for one in moments):
-        return None
-    return tuple(float((stands[0] + stands[1] @ one)[0]) for one in moments)
+        free = [free_bodies(loads, mechanism, pose, check=False)["thrust"] for pose in poses]
+        return list(zip(free, free))
+    found, near = [], [None, None]
+    for pose in poses:
+        stands = by_moments(loads, mechanism, pose)
+        near = [
+            moments_of(stands, radii, sense * turned, moments)
+            for sense, moments in zip((1.0, -1.0), near)
+        ]
+        if any(moments is None for moments in near):
+            return None
+        found.append(tuple(float(stands[0][0] + stands[1][0] @ moments) for moments in near))
+    return found
 
 
 def places(phase, low, high, count):
@@ -156,8 +162,8 @@ def swing_path(gear, leg, count=POSES):
         stroke = towards_up * (np.array([pose.length for pose in poses]) - first)
         if np.any(np.diff(stroke) <= 0.0):
             return None
-        found = [thrusts(loads, mechanism, radii, pose, turned) for pose in poses]
-        if any(one is None for one in found):
+        found = thrusts(loads, mechanism, radii, poses, turned)
+        if found is None:
             return None
         path.strokes.append(stroke)
         path.up.append(towards_up * np.array([up for up, _ in found]))
