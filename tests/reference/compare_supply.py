@@ -30,7 +30,13 @@ LEAST = {
     "ways with fluid out of the accumulator": 8,
     "legs that start part of the way": 4,
     "legs that start up": 1,
-    "ways that stall": 6,
+    "legs with early switches": 10,
+    "ways that end switched_off": 1,
+    "ways that end pressure_switch": 1,
+    "ways with pressure_switch": 2,
+    "ways with runs_on": 1,
+    "ways with breaker_passed": 2,
+    "ways that end stalled": 6,
     "stalls on constant_pressure": 1,
     "stalls on electric_actuators": 1,
     "stalls on hand_pump": 1,
@@ -39,12 +45,13 @@ LEAST = {
     "stalls for want of volts": 2,
     "gears that nothing moves": 1,
 }
-# Times below this share of the whole way are compared as if they were so long.
-SHORT = 0.01
+# Times below this share of the whole way are compared as if they were so long: the program finds
+# switches on straight lines between its poses, and near a toggle of the actuator that shows.
+SHORT = 0.05
 # Events that are compared.
 KINDS = (
     "strut_done", "swing_done", "stalled", "shortened_made", "shortened_open", "up_made", "up_open",
-    "down_made", "down_open", "switches_stop",
+    "down_made", "down_open", "switches_stop", "pressure_switch", "runs_on", "breaker_passed",
 )
 # Energies by their key in the result.
 ENERGIES = {
@@ -96,6 +103,7 @@ def compare_gear(job):
     has = collections.Counter({
         "legs with springs": sum("springs" in leg for leg in gear["legs"]),
         "legs whose pins rub": sum("pins" in leg for leg in gear["legs"]),
+        "legs with early switches": sum("switches" in leg["drive"] for leg in gear["legs"]),
         "legs that start part of the way": sum(
             0.0 < leg["drive"].get("start_travel", 0.0) < 1.0 for leg in gear["legs"]
         ),
@@ -138,13 +146,18 @@ def compare_run(tally, gear, way, found, wanted):
         # what happens at the very start has no time of its own
         near(tally, quantity, events.get(key, -1.0), time, max(time, SHORT * wanted["time"]))
     near(tally, f"time of the way {way}", found["time_s"], wanted["time"])
+    current = wanted["largest_current"]
+    optional(tally, "largest current", found["largest_current_a"], current, current)
     has = collections.Counter(
         {f"stages {what}, {way}": count for what, count in wanted["has"].items()}
     )
     compare_stalls(tally, gear, found["stalls"], wanted["stalls"])
-    if wanted["stalls"]:
+    has[f"ways that end {wanted['end']}"] += 1
+    for _, kind in wanted["events"]:
+        if kind in ("pressure_switch", "runs_on", "breaker_passed"):
+            has[f"ways with {kind}"] += 1
+    if wanted["end"] == "stalled":
         source = gear["supply"].get("source", "constant_pressure")
-        has["ways that stall"] += 1
         has[f"stalls on {source if isinstance(source, str) else next(iter(source))}"] += 1
         for one in wanted["stalls"]:
             has["stalls for a relief valve"] += one.relief_too_low

@@ -21,6 +21,8 @@ GLANCE = 41
 SPRUNG, RUBBING = 0.4, 0.4
 # Share of the legs that start part of the way up.
 START = 0.5
+# Share of the switches that make early.
+EARLY = 0.4
 
 
 def draw_driven(rng, kind, gear, name):
@@ -144,6 +146,19 @@ def draw_start(rng):
     if rng.random() > START:
         return {}
     return {"start_travel": round(rng.uniform(0.05, 0.95), 3)}
+
+
+def draw_switches(rng, drive, stops):
+    """Position switches that make before the very end; down only where that does not stop the pump
+    before the locks are home."""
+    switches = {}
+    if rng.random() < EARLY:
+        switches["up_at_travel"] = round(rng.uniform(0.8, 0.995), 3)
+    if rng.random() < EARLY and not (stops and "jack" not in drive):
+        switches["down_at_travel"] = round(rng.uniform(0.01, 0.2), 3)
+    if rng.random() < EARLY and "jack" in drive:
+        switches["shortened_at"] = round(rng.uniform(0.5, 0.95), 3)
+    return {"switches": switches} if switches else {}
 
 
 def draw_electric(rng, path, leg, spare):

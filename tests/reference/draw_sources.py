@@ -52,6 +52,11 @@ def draw_source(rng, kind, gear, asked, number):
     peak = highest(gear, asked)
     if kind == "constant pressure":
         return {"available_pressure_pa": round(peak * rng.uniform(1.2, 2.0))}
+    if kind == "pressure switch":
+        found = motor_pump(rng, 2.5 * peak, 1.6 * peak)
+        # makes on the way, with the last leg at its end, or never
+        share = (rng.uniform(0.4, 0.9), rng.uniform(1.2, 1.5), 1.8)[number % 3]
+        return found | {"pressure_switch_pa": round(share * peak)}
     if kind == "hand pump":
         return hand_pump(rng, peak * rng.uniform(1.05, 1.5))
     found = {}

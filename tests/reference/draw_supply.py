@@ -3,7 +3,7 @@
 import concurrent.futures
 import random
 
-from draw_driven import draw_driven, draw_electric, draw_lines, draw_start
+from draw_driven import draw_driven, draw_electric, draw_lines, draw_start, draw_switches
 from draw_sources import draw_source
 
 # Kinds of the three legs: nose, mains; the strut of the mains is shortened by a jack.
@@ -23,6 +23,7 @@ SOURCES = {
     "accumulator": 2,
     "accumulator and pump": 2,
     "electric actuators": 2,
+    "pressure switch": 3,
     "weak motor pump": 3,
     "weak hand pump": 2,
     "weak constant pressure": 2,
@@ -63,6 +64,7 @@ def draw_gear(job):
                 "open_circuit_v": round(rng.uniform(12.0, 13.0), 2),
                 "internal_ohm": round(rng.uniform(0.005, 0.02), 4),
                 "wires_ohm": round(rng.uniform(0.002, 0.01), 4),
+                "breaker_a": round(rng.uniform(30.0, 70.0)),
             },
         },
     }
@@ -97,6 +99,7 @@ def draw_legs(rng, kind, gear, at):
             leg["drive"] = draw_lines(rng, one, leg)
         if "weak" not in kind and "jack" not in leg["drive"]:
             leg["drive"] |= draw_start(rng)
+        leg["drive"] |= draw_switches(rng, leg["drive"], "pressure switch" not in kind)
     if kind == "motor pump" and at == 0:
         # one is up already
         gear["legs"][0]["drive"]["start_travel"] = 1.0

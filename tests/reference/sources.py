@@ -76,6 +76,10 @@ class HandPump:
         self.most = source["largest_pressure_pa"]
         self.free = self.beat
 
+    def current(self, _):
+        """No battery."""
+        return None
+
     def power(self, _):
         """No battery."""
         return 0.0, 0.0
@@ -102,6 +106,10 @@ class Constant:
 
     def __init__(self, supply):
         self.most = supply["available_pressure_pa"]
+
+    def current(self, _):
+        """No battery."""
+        return None
 
     def power(self, _):
         """No battery."""
@@ -135,6 +143,10 @@ class Accumulator:
     def pressure(self, stored):
         """Gauge pressure with so much fluid in it [Pa]."""
         return self.precharge * (self.volume / (self.volume - stored)) ** self.exponent - ATMOSPHERE
+
+    def current(self, pressure):
+        """Current at a pressure [A]; None without a motor."""
+        return None if self.pump is None else self.pump.current(pressure)
 
     def power(self, pressure):
         """(out of the battery, lost in it and the wires) [W]."""

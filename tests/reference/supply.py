@@ -27,6 +27,10 @@ LONGEST = 3600.0
 SLOWEST = 1e-3
 
 
+# Ends of a way at which legs may stand that are not told off by their switches.
+STANDING = ("stalled", "pressure_switch")
+
+
 class NothingMoves(Exception):
     """The source is too weak for the least loaded leg: carries the least load and what it makes."""
 
@@ -43,6 +47,8 @@ class Moving:
         self.state = np.array([leg.begins for leg in legs] + [0.0] * len(self.budgets))
         # pressure at which the pump stops [Pa], absent where the position switches stop it
         self.set = gear["supply"].get("pressure_switch_pa")
+        self.breaker = gear["supply"].get("battery", {}).get("breaker_a")
+        self.largest = None
         self.events = []
         self.end = None
 
@@ -54,24 +60,56 @@ class Moving:
         self.watch()
         while self.end is None:
             marks = [self.arrives(number) for number, leg in enumerate(self.legs) if leg.now]
+            levels = self.levels()
             found = solve_ivp(
                 lambda _, state: self.rates(state),
                 (self.time, LONGEST),
                 self.state,
                 method="LSODA",
-                events=[*marks, stands(self)],
+                events=[rising(level) for _, level in levels] + marks,
                 max_step=LONGEST_STEP,
                 **TOLERANCES,
             )
             if found.status != 1:
                 raise RuntimeError(f"the gear comes to no end: {found.message}")
             self.time, self.state = float(found.t[-1]), found.y[:, -1].copy()
-            if len(found.t_events[-1]) > 0:
-                self.stall()
-            else:
-                self.arrive()
-                self.watch()
+            self.draw([self.current(state) for state in found.y.T])
+            for (kind, _), times in zip(levels, found.t_events):
+                if len(times) > 0:
+                    self.passes(kind)
+            self.arrive()
+            self.watch()
         return self.told()
+
+    def levels(self):
+        """[(kind of event, value of the state)]: it happens where the value rises through nothing."""
+        found = [("stalled", lambda state: SLOWEST - self.pace(state))]
+        if self.breaker is not None and (None, "breaker_passed") not in dict(self.events):
+            if self.current(self.state) is not None:
+                found.append(("breaker_passed", lambda state: self.current(state) - self.breaker))
+        return found
+
+    def passes(self, kind):
+        """Lets happen what a level brings about."""
+        if self.end is not None:
+            return
+        if kind != "stalled":
+            self.tell(None, kind)
+            self.end = "pressure_switch" if kind == "pressure_switch" else None
+            return
+        for number, leg in enumerate(self.legs):
+            if leg.now:
+                self.tell(number, kind)
+        self.end = "stalled"
+
+    def tell(self, leg, kind):
+        """Notes an event, of a leg or of the supply."""
+        self.events.append(((leg, kind), self.time))
+
+    def draw(self, currents):
+        """Keeps the largest current."""
+        known = [one for one in (self.largest, *currents) if one is not None]
+        self.largest = max(known, default=None)
 
     def told(self):
         """What has happened."""
@@ -89,7 +127,8 @@ class Moving:
             "end": self.end,
             "time": self.time,
             "events": dict(self.events),
-            "stalls": sorted(short, key=lambda one: -one.lack) if self.end == "stalled" else [],
+            "stalls": sorted(short, key=lambda one: -one.lack) if self.end in STANDING else [],
+            "largest_current": self.largest,
             "has": collections.Counter(what for stage in stages for what in stage.has()),
             "swept": sum(leg.swept(x) for leg, x in zip(self.legs, self.state)),
             **sums,
@@ -107,27 +146,27 @@ class Moving:
 
     def arrive(self):
         """Lets happen what the legs have come to."""
+        if self.end is not None:
+            return
         for number, leg in enumerate(self.legs):
             kinds, self.state[number] = leg.arrive(self.state[number])
-            self.events += [((number, kind), self.time) for kind in kinds]
+            for kind in kinds:
+                self.tell(number, kind)
         home = not any(leg.now for leg in self.legs)
         if self.set is None and all(leg.wants_no_more() for leg in self.legs):
-            self.events.append(((None, "switches_stop"), self.time))
+            self.tell(None, "switches_stop")
             self.end = "complete" if home else "switched_off"
         elif home:
+            self.stop()
             self.end = "complete"
 
     def watch(self):
         """Lets happen what a change of the loads has brought about at once."""
-        if self.end is None and self.pace(self.state) < SLOWEST:
-            self.stall()
-
-    def stall(self):
-        """Nothing moves any more."""
-        self.events += [
-            ((number, "stalled"), self.time) for number, leg in enumerate(self.legs) if leg.now
-        ]
-        self.end = "stalled"
+        if self.end is None:
+            self.draw([self.current(self.state)])
+            for kind, level in self.levels():
+                if level(self.state) > 0.0:
+                    self.passes(kind)
 
     def now(self, state):
         """(stage, load) of every leg; None of one that has arrived."""
@@ -136,14 +175,14 @@ class Moving:
         ]
 
 
-def stands(moving):
-    """Event: nothing moves any more."""
+def rising(level):
+    """Event: a value of the state rises through nothing."""
 
-    def pace(_, state):
-        return moving.pace(state) - SLOWEST
+    def value(_, state):
+        return level(state)
 
-    pace.terminal, pace.direction = True, -1.0
-    return pace
+    value.terminal, value.direction = True, 1.0
+    return value
 
 
 class OnFluid(Moving):
@@ -159,6 +198,28 @@ class OnFluid(Moving):
         ways = [stages_of(gear, leg, down, path) for leg, path in zip(gear["legs"], paths)]
         super().__init__(gear, [OnItsWay(leg, way, down) for leg, way in zip(gear["legs"], ways)])
         self.source = source_of(gear["supply"])
+
+    def levels(self):
+        """Beside what every gear has, the pressure switch, told first."""
+        found = super().levels()
+        if self.set is not None:
+            found.insert(0, ("pressure_switch", lambda state: self.stand(state)[0][0] - self.set))
+        return found
+
+    def current(self, state):
+        """Current from the battery [A]; None without a motor."""
+        return self.source.current(self.stand(state)[0][0])
+
+    def stop(self):
+        """All legs stand at their ends: the pressure rises at once to what stops the pump, or, where
+        it makes no more than its switch asks for, it runs on."""
+        reached = min(self.source.most, self.set)
+        current = self.source.current(reached)
+        self.draw([current])
+        passed = dict(self.events).get((None, "breaker_passed")) is not None
+        if current is not None and self.breaker is not None and current > self.breaker and not passed:
+            self.tell(None, "breaker_passed")
+        self.tell(None, "pressure_switch" if self.source.most >= self.set else "runs_on")
 
     def starts(self):
         """Refuses a source that cannot move the least loaded leg."""
@@ -211,8 +272,10 @@ class OnFluid(Moving):
 
     def stands(self, number, leg, fluid):
         """The Stall of a leg."""
-        available = self.source.left(self.stored(self.state))
-        return stalls.on_fluid(number, leg, fluid, self.source, available, False)
+        available, stopped = self.source.left(self.stored(self.state)), self.end == "pressure_switch"
+        if stopped:
+            available = min(available, self.set)
+        return stalls.on_fluid(number, leg, fluid, self.source, available, stopped)
 
 
 class OnMotors(Moving):
@@ -265,6 +328,10 @@ class OnMotors(Moving):
                 share = max(volts / motor["motor_v"] - force / motor["stall_force_n"], 0.0)
             speeds.append(motor["free_speed_m_s"] * share)
         return current(volts), speeds, forces
+
+    def current(self, state):
+        """Current from the battery [A]."""
+        return self.bus(state)[0]
 
     def rates(self, state):
         """Rates of the stroke of every leg and of the budgets."""
