@@ -11,10 +11,15 @@ class Curve:
 
     def __init__(self, pieces):
         self.splines = [CubicSpline(places, values) for places, values in pieces]
-        self.breaks = [places[-1] for places, _ in pieces[:-1]]
+        # scipy's call is made for many places at once: here its coefficients are read for one
+        self.starts = np.concatenate([spline.x[:-1] for spline in self.splines]).tolist()
+        self.cubics = np.concatenate([spline.c for spline in self.splines], axis=1).T.tolist()
 
     def __call__(self, place):
-        return float(self.splines[bisect.bisect_right(self.breaks, place)](place))
+        at = max(bisect.bisect_right(self.starts, place) - 1, 0)
+        a, b, c, d = self.cubics[at]
+        x = place - self.starts[at]
+        return ((a * x + b) * x + c) * x + d
 
     def peak(self, start, end):
         """Largest value from one place to another."""

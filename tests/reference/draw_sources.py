@@ -52,6 +52,10 @@ def draw_source(rng, kind, gear, asked, number):
     peak = highest(gear, asked)
     if kind == "constant pressure":
         return {"available_pressure_pa": round(peak * rng.uniform(1.2, 2.0))}
+    if kind.startswith("emptied"):
+        return draw_emptied(rng, kind, gear, asked, peak)
+    if kind.startswith("filled"):
+        return draw_filled(rng, kind, gear, asked, peak)
     if kind == "pressure switch":
         found = motor_pump(rng, 2.5 * peak, 1.6 * peak)
         # makes on the way, with the last leg at its end, or never
@@ -77,6 +81,34 @@ def draw_source(rng, kind, gear, asked, number):
             pump = found["source"]["motor_pump"]
             pump["relief_pressure_pa"] = round(1.05 * peak)
             pump["free_flow_m3_s"] = round(2.0 * pump["free_flow_m3_s"], 7)
+    return found
+
+
+def draw_emptied(rng, kind, gear, asked, peak):
+    """An accumulator with too little fluid for a way, above what most of the loads ask for."""
+    exponent = round(rng.uniform(1.1, 1.5), 2)
+    precharge, charged = peak * rng.uniform(0.5, 1.1), peak * rng.uniform(1.5, 2.0)
+    held = 1.0 - (precharge / charged) ** (1.0 / exponent)
+    volume = rng.uniform(0.15, 0.35) * swept(gear, asked) / held
+    found = accumulator(volume, precharge, charged, exponent)
+    if kind.endswith("hand pump"):
+        return found | hand_pump(rng, 1.1 * charged)
+    return found | motor_pump(rng, 2.0 * charged, rng.uniform(1.1, 1.3) * charged)
+
+
+def draw_filled(rng, kind, gear, asked, peak):
+    """A pump that gives more than the last legs take, and soon fills its accumulator."""
+    precharge, charged = 0.7 * peak, peak * rng.uniform(1.05, 1.2)
+    most = rng.uniform(1.02, 1.1) * charged
+    volume = rng.uniform(0.5, 1.0) * swept(gear, asked)
+    found = accumulator(volume, precharge, charged, round(rng.uniform(1.1, 1.5), 2))
+    if kind.endswith("hand pump"):
+        found |= hand_pump(rng, most)
+        hand = found["source"]["hand_pump"]
+        hand["stroke_volume_m3"] = round(1.2e-4 * hand["stroke_time_s"], 8)
+        return found
+    found |= motor_pump(rng, 3.0 * most, most)
+    found["source"]["motor_pump"]["free_flow_m3_s"] = round(rng.uniform(1.5e-4, 2.5e-4), 7)
     return found
 
 

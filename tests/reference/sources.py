@@ -11,6 +11,8 @@ from scipy.optimize import brentq
 
 # Standard atmosphere, gauge to absolute [Pa].
 ATMOSPHERE = 101_325.0
+# Share of an accumulator's fluid within which it is empty or full.
+NEARLY = 1e-9
 
 
 class MotorPump:
@@ -76,6 +78,10 @@ class HandPump:
         self.most = source["largest_pressure_pa"]
         self.free = self.beat
 
+    def flow(self, _):
+        """Flow at a pressure that the handle can be worked against [m3/s]."""
+        return self.beat
+
     def current(self, _):
         """No battery."""
         return None
@@ -125,24 +131,65 @@ class Constant:
 
 
 class Accumulator:
-    """Gas behind the manifold, which holds the pressure while it has fluid: alone, or beside a pump
-    that is not at its relief valve. p·V^n stays, absolute."""
+    """Gas behind the manifold, alone or beside a pump; p·V^n stays, absolute.
+
+    It holds the pressure while it has fluid, and fills while the pump gives more than the legs take.
+    Empty it keeps its gas in and leaves the pump alone. Full, at the most that the pump makes, it takes
+    no more: the rest goes over the relief valve, or a hand pump gives no more than the legs take.
+    """
 
     def __init__(self, supply, pump):
         gas = supply["accumulator"]
         self.pump = pump
         self.volume = gas["gas_volume_m3"]
         self.exponent = gas.get("exponent", 1.4)
-        self.precharge = gas["precharge_pa"] + ATMOSPHERE
-        charged = gas["charged_pa"] + ATMOSPHERE
-        left = self.volume * (self.precharge / charged) ** (1.0 / self.exponent)
-        self.first = self.volume - left
+        self.precharge = gas["precharge_pa"]
         self.most = gas["charged_pa"] if pump is None else pump.most
         self.free = None if pump is None else pump.free
+        self.least = supply.get("return_pressure_pa", 0.0)
+        self.first = self.held(gas["charged_pa"])
+        self.brim = self.held(self.most)
+        if self.first > self.brim:
+            raise RuntimeError("an accumulator above its pump is not compared here")
+        self.mode = "holds"
+
+    def held(self, pressure):
+        """Fluid in it at a gauge pressure [m3]."""
+        share = (self.precharge + ATMOSPHERE) / (pressure + ATMOSPHERE)
+        return self.volume * (1.0 - share ** (1.0 / self.exponent))
 
     def pressure(self, stored):
         """Gauge pressure with so much fluid in it [Pa]."""
-        return self.precharge * (self.volume / (self.volume - stored)) ** self.exponent - ATMOSPHERE
+        base = self.precharge + ATMOSPHERE
+        return base * (self.volume / (self.volume - stored)) ** self.exponent - ATMOSPHERE
+
+    def settle(self, taken, stored):
+        """Finds out how it stands, with what the legs take at a pressure [m3/s] and the fluid in it
+        [m3]; that fluid, to the bit where it is empty or full."""
+        self.mode = "holds"
+        if stored <= NEARLY * self.brim:
+            stored = 0.0
+            if self.pump is None or self.pump.flow(self.precharge) <= taken(self.precharge):
+                self.mode = "empty"
+        elif self.pump is not None and stored >= (1.0 - NEARLY) * self.brim:
+            stored = self.brim
+            if self.pump.flow(self.most) >= taken(self.most):
+                self.mode = "full"
+        return stored
+
+    def changes(self):
+        """[(kind of event, value of what the legs take and the fluid)]: it stands another way from
+        where the value rises through nothing."""
+        if self.mode == "holds":
+            found = [("accumulator_empty", lambda taken, stored: -stored)]
+            if self.pump is not None:
+                found.append(("accumulator_full", lambda taken, stored: stored - self.brim))
+            return found
+        if self.pump is None:
+            return []
+        level, sense = (self.precharge, 1.0) if self.mode == "empty" else (self.most, -1.0)
+        kind = "accumulator_fills" if self.mode == "empty" else "accumulator_gives"
+        return [(kind, lambda taken, _: sense * (self.pump.flow(level) - taken(level)))]
 
     def current(self, pressure):
         """Current at a pressure [A]; None without a motor."""
@@ -153,19 +200,22 @@ class Accumulator:
         return (0.0, 0.0) if self.pump is None else self.pump.power(pressure)
 
     def left(self, stored):
-        """Most that it still makes [Pa]: nothing but a pump fills it again."""
-        return self.pressure(stored) if self.pump is None else self.most
+        """Most that it still makes [Pa]: nothing but a pump fills it again, and empty it makes none."""
+        if self.pump is not None:
+            return self.most
+        return self.least if self.mode == "empty" else self.pressure(stored)
 
     def stand(self, taken, stored):
-        """The manifold at the pressure of the gas."""
-        if stored <= 0.0:
-            raise RuntimeError("the accumulator runs empty, which is not compared here")
-        pressure = self.pressure(stored)
-        if self.pump is None:
-            return pressure, 0.0, 0.0, 0.0
-        if pressure >= self.pump.most:
-            raise RuntimeError("the pump fills the accumulator, which is not compared here")
-        return pressure, self.pump.flow(pressure), 0.0, 0.0
+        """The manifold at the pressure of the gas, or at what the pump makes of it alone."""
+        if self.mode == "empty":
+            if self.pump is not None:
+                return self.pump.stand(taken, stored)
+            # what its weight drives draws from the return line
+            return self.least, 0.0, taken(self.least), 0.0
+        if self.mode == "full":
+            return self.pump.stand(taken, stored)
+        pumped = 0.0 if self.pump is None else self.pump.flow(self.pressure(stored))
+        return self.pressure(stored), pumped, 0.0, 0.0
 
 
 def source_of(supply):
@@ -173,7 +223,5 @@ def source_of(supply):
     source = supply.get("source", "constant_pressure")
     if source == "constant_pressure":
         return Accumulator(supply, None) if "accumulator" in supply else Constant(supply)
-    if "hand_pump" in source:
-        return HandPump(supply)
-    pump = MotorPump(supply)
+    pump = HandPump(supply) if "hand_pump" in source else MotorPump(supply)
     return Accumulator(supply, pump) if "accumulator" in supply else pump

@@ -7,182 +7,18 @@ place of the fluid, and one battery that of the manifold. Held against `against_
 compare_supply.py.
 """
 
-import collections
-
 import numpy as np
-from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 
 import stalls
 from legs import OnItsWay
-from sources import source_of
+from moving import Moving
+from sources import Accumulator, source_of
 from ways import stages_of, swing_efforts, swing_path, swing_stage
-
-TOLERANCES = {"rtol": 1e-9, "atol": 1e-13}
-# Longest step: loads have jumps [s].
-LONGEST_STEP = 0.5
-# No gear takes as long [s].
-LONGEST = 3600.0
-# What moves at less than this share of its free flow or speed stands, as the program documents [1].
-SLOWEST = 1e-3
-
-
-# Ends of a way at which legs may stand that are not told off by their switches.
-STANDING = ("stalled", "pressure_switch")
 
 
 class NothingMoves(Exception):
     """The source is too weak for the least loaded leg: carries the least load and what it makes."""
-
-
-class Moving:
-    """A gear on its way: the state is what each leg has taken in its stage, then the budgets."""
-
-    # what is summed up beside the legs: names and the unit that makes all of a size
-    budgets = ()
-
-    def __init__(self, gear, legs):
-        self.legs = legs
-        self.time = 0.0
-        self.state = np.array([leg.begins for leg in legs] + [0.0] * len(self.budgets))
-        # pressure at which the pump stops [Pa], absent where the position switches stop it
-        self.set = gear["supply"].get("pressure_switch_pa")
-        self.breaker = gear["supply"].get("battery", {}).get("breaker_a")
-        self.largest = None
-        self.events = []
-        self.end = None
-
-    def solve(self):
-        """What happens, as a dict: how the way ends and when, events {(leg, kind): time}, stalls, what
-        the stages try, and the budgets by name."""
-        self.starts()
-        self.arrive()
-        self.watch()
-        while self.end is None:
-            marks = [self.arrives(number) for number, leg in enumerate(self.legs) if leg.now]
-            levels = self.levels()
-            found = solve_ivp(
-                lambda _, state: self.rates(state),
-                (self.time, LONGEST),
-                self.state,
-                method="LSODA",
-                events=[rising(level) for _, level in levels] + marks,
-                max_step=LONGEST_STEP,
-                **TOLERANCES,
-            )
-            if found.status != 1:
-                raise RuntimeError(f"the gear comes to no end: {found.message}")
-            self.time, self.state = float(found.t[-1]), found.y[:, -1].copy()
-            self.draw([self.current(state) for state in found.y.T])
-            for (kind, _), times in zip(levels, found.t_events):
-                if len(times) > 0:
-                    self.passes(kind)
-            self.arrive()
-            self.watch()
-        return self.told()
-
-    def levels(self):
-        """[(kind of event, value of the state)]: it happens where the value rises through nothing."""
-        found = [("stalled", lambda state: SLOWEST - self.pace(state))]
-        if self.breaker is not None and (None, "breaker_passed") not in dict(self.events):
-            if self.current(self.state) is not None:
-                found.append(("breaker_passed", lambda state: self.current(state) - self.breaker))
-        return found
-
-    def passes(self, kind):
-        """Lets happen what a level brings about."""
-        if self.end is not None:
-            return
-        if kind != "stalled":
-            self.tell(None, kind)
-            self.end = "pressure_switch" if kind == "pressure_switch" else None
-            return
-        for number, leg in enumerate(self.legs):
-            if leg.now:
-                self.tell(number, kind)
-        self.end = "stalled"
-
-    def tell(self, leg, kind):
-        """Notes an event, of a leg or of the supply."""
-        self.events.append(((leg, kind), self.time))
-
-    def draw(self, currents):
-        """Keeps the largest current."""
-        known = [one for one in (self.largest, *currents) if one is not None]
-        self.largest = max(known, default=None)
-
-    def told(self):
-        """What has happened."""
-        sums = {
-            name: self.state[len(self.legs) + at] * unit
-            for at, (name, unit) in enumerate(self.budgets)
-        }
-        stages = [stage for leg in self.legs for stage in leg.stages]
-        short = [
-            self.stands(number, leg, self.state[number])
-            for number, leg in enumerate(self.legs)
-            if leg.now
-        ]
-        return {
-            "end": self.end,
-            "time": self.time,
-            "events": dict(self.events),
-            "stalls": sorted(short, key=lambda one: -one.lack) if self.end in STANDING else [],
-            "largest_current": self.largest,
-            "has": collections.Counter(what for stage in stages for what in stage.has()),
-            "swept": sum(leg.swept(x) for leg, x in zip(self.legs, self.state)),
-            **sums,
-        }
-
-    def arrives(self, number):
-        """Event: a leg at its next place."""
-        place = self.legs[number].next()
-
-        def left(_, state):
-            return state[number] - place
-
-        left.terminal, left.direction = True, 1.0
-        return left
-
-    def arrive(self):
-        """Lets happen what the legs have come to."""
-        if self.end is not None:
-            return
-        for number, leg in enumerate(self.legs):
-            kinds, self.state[number] = leg.arrive(self.state[number])
-            for kind in kinds:
-                self.tell(number, kind)
-        home = not any(leg.now for leg in self.legs)
-        if self.set is None and all(leg.wants_no_more() for leg in self.legs):
-            self.tell(None, "switches_stop")
-            self.end = "complete" if home else "switched_off"
-        elif home:
-            self.stop()
-            self.end = "complete"
-
-    def watch(self):
-        """Lets happen what a change of the loads has brought about at once."""
-        if self.end is None:
-            self.draw([self.current(self.state)])
-            for kind, level in self.levels():
-                if level(self.state) > 0.0:
-                    self.passes(kind)
-
-    def now(self, state):
-        """(stage, load) of every leg; None of one that has arrived."""
-        return [
-            (leg.now, leg.now.load(x)) if leg.now else None for leg, x in zip(self.legs, state)
-        ]
-
-
-def rising(level):
-    """Event: a value of the state rises through nothing."""
-
-    def value(_, state):
-        return level(state)
-
-    value.terminal, value.direction = True, 1.0
-    return value
 
 
 class OnFluid(Moving):
@@ -202,9 +38,29 @@ class OnFluid(Moving):
     def levels(self):
         """Beside what every gear has, the pressure switch, told first."""
         found = super().levels()
+        for kind, change in getattr(self.source, "changes", list)():
+            found.append((kind, self.of_source(change)))
         if self.set is not None:
             found.insert(0, ("pressure_switch", lambda state: self.stand(state)[0][0] - self.set))
         return found
+
+    def fastest(self, _, stage):
+        """More than the flow into a leg ever is in a stage [m3/s]."""
+        source = self.source
+        if source.free is None or isinstance(source, Accumulator):
+            return stage.flow(source.most, stage.least)
+        # all that the pump gives, or with its weight as it takes no more than that
+        return max(source.free, stage.flow(source.least, stage.least))
+
+    def of_source(self, change):
+        """A value of the state, of what the legs take and the fluid in the accumulator."""
+        return lambda state: change(self.taken(state), self.stored(state))
+
+    def settle(self):
+        """Lets the accumulator find out how it stands."""
+        if isinstance(self.source, Accumulator):
+            stored = self.source.settle(self.taken(self.state), self.stored(self.state))
+            self.state[len(self.legs) + 3] = stored - self.source.first
 
     def current(self, state):
         """Current from the battery [A]; None without a motor."""
@@ -231,15 +87,17 @@ class OnFluid(Moving):
         """Fluid in the accumulator [m3]."""
         return getattr(self.source, "first", 0.0) + state[len(self.legs) + 3]
 
+    def taken(self, state):
+        """What the legs take at a pressure [m3/s]."""
+        now = [leg for leg in self.now(state) if leg]
+        return lambda pressure: sum(stage.flow(pressure, load) for stage, load in now)
+
     def stand(self, state):
         """(manifold as the source says, flow and load of each leg)."""
+        manifold = self.source.stand(self.taken(state), self.stored(state))
         now = self.now(state)
-
-        def flows(pressure):
-            return [0.0 if leg is None else leg[0].flow(pressure, leg[1]) for leg in now]
-
-        manifold = self.source.stand(lambda p: sum(flows(p)), self.stored(state))
-        return manifold, flows(manifold[0]), [0.0 if leg is None else leg[1] for leg in now]
+        flows = [leg[0].flow(manifold[0], leg[1]) if leg else 0.0 for leg in now]
+        return manifold, flows, [leg[1] if leg else 0.0 for leg in now]
 
     def rates(self, state):
         """Rates of the fluid of every leg and of the budgets."""
@@ -328,6 +186,11 @@ class OnMotors(Moving):
                 share = max(volts / motor["motor_v"] - force / motor["stall_force_n"], 0.0)
             speeds.append(motor["free_speed_m_s"] * share)
         return current(volts), speeds, forces
+
+    def fastest(self, number, _):
+        """More than the speed of an actuator ever is [m/s]."""
+        motor = self.motors[number]
+        return motor["free_speed_m_s"] * self.open / motor["motor_v"]
 
     def current(self, state):
         """Current from the battery [A]."""

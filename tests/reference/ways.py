@@ -5,6 +5,7 @@ Thrust by the balance of bodies (forces.py) at many poses, where pins rub with t
 with an electric actuator has its stroke in the place of fluid and a force in the place of pressure.
 """
 
+import functools
 import math
 from dataclasses import dataclass
 from typing import Callable
@@ -50,6 +51,16 @@ class Stage:
     # Pressure at which the valve before it opens; none before a first stage [Pa].
     opens: float | None = None
 
+    @functools.cached_property
+    def sampled(self):
+        """Loads at places all along it [Pa]."""
+        return [self.load(x) for x in np.linspace(0.0, self.extent, 61)]
+
+    @property
+    def least(self):
+        """Least load [Pa]."""
+        return min(self.sampled)
+
     def phase(self, fluid):
         """Part of the path after so much fluid, as the result names it."""
         if self.kind == "strut":
@@ -57,11 +68,10 @@ class Stage:
         return "unlock" if self.unlocks[0] <= fluid < self.unlocks[1] else "swing"
 
     def has(self):
-        """What of the model this stage tries, by the load at places all along it."""
-        loads = [self.load(x) for x in np.linspace(0.0, self.extent, 61)]
+        """What of the model this stage tries."""
         return [
-            *(["driven by its weight"] if min(loads) < 0.0 else []),
-            *(["held back by its valve"] if self.opens in loads else []),
+            *(["driven by its weight"] if self.least < 0.0 else []),
+            *(["held back by its valve"] if self.opens in self.sampled else []),
         ]
 
 
