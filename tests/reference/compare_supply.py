@@ -29,12 +29,14 @@ LEAST = {
     "stages held back by its valve, up": 1,
     "stages held back by its valve, down": 1,
     "legs through the orifice of their fall": 5,
+    "legs through an open line up": 5,
+    "legs through an open line down": 4,
     "ways with fluid drawn from the return line": 3,
     "ways with fluid over the relief valve": 1,
     "ways with fluid out of the accumulator": 8,
     "ways with accumulator_empty": 2,
-    "ways with accumulator_full": 2,
-    "ways with fluid into the accumulator": 2,
+    "ways with accumulator_full": 1,
+    "ways with fluid into the accumulator": 1,
     "legs that start part of the way": 4,
     "legs that start up": 1,
     "legs with early switches": 10,
@@ -182,8 +184,15 @@ def compare_run(tally, gear, way, found, wanted):
         if name in wanted:
             near(tally, f"energy, {name}", energy[key], wanted[name], whole, allowed)
     if way == "down":
-        without = sum(not {"orifice_down", "electric"} & set(leg["drive"]) for leg in gear["legs"])
-        has["legs through the orifice of their fall"] = without
+        without = [leg for leg in gear["legs"]
+                   if not {"orifice_down", "electric"} & set(leg["drive"])]
+        falls = sum("fall" in leg for leg in without)
+        has["legs through the orifice of their fall"] = falls
+        has["legs through an open line down"] = len(without) - falls
+    else:
+        has["legs through an open line up"] = sum(
+            not {"orifice_up", "electric"} & set(leg["drive"]) for leg in gear["legs"]
+        )
     if "pumped" not in wanted:
         return has
     whole = wanted["swept"] + wanted["relieved"]

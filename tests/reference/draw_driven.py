@@ -21,6 +21,8 @@ GLANCE = 41
 SPRUNG, RUBBING = 0.4, 0.4
 # Share of the legs that start part of the way up.
 START = 0.5
+# Share of the lines up that are open.
+OPEN = 0.2
 # Share of the switches that make early.
 EARLY = 0.4
 
@@ -120,12 +122,16 @@ def draw_orifice(rng):
     return orifice
 
 
-def draw_lines(rng, kind, leg):
-    """Orifices, and the jack of a strut that shortens before the swing."""
-    drive = {"orifice_up": draw_orifice(rng)}
-    if rng.random() < 0.7:
+def draw_lines(rng, kind, leg, timed):
+    """Orifices, and the jack of a strut that shortens before the swing. Lines may be open where the
+    source alone says how fast the gear moves."""
+    drive = {}
+    if not timed or rng.random() > OPEN:
+        drive["orifice_up"] = draw_orifice(rng)
+    chance = rng.random()
+    if chance < 0.6:
         drive["orifice_down"] = draw_orifice(rng)
-    else:
+    elif chance < 0.85:
         # the orifice of the fall stands in
         leg["fall"] = {"return_orifice_m": round(rng.uniform(0.0007, 0.0015), 5)}
         if rng.random() < 0.5:

@@ -100,7 +100,7 @@ def draw_legs(rng, kind, gear, at):
             if leg["drive"] is None:
                 return None
         else:
-            leg["drive"] = draw_lines(rng, one, leg)
+            leg["drive"] = draw_lines(rng, one, leg, "constant" not in kind)
         if "weak" not in kind and "jack" not in leg["drive"]:
             leg["drive"] |= draw_start(rng)
         leg["drive"] |= draw_switches(rng, leg["drive"], "pressure switch" not in kind)

@@ -21,6 +21,9 @@ from mechanism import Mechanism
 DENSITY = 860.0
 # Sharp edge, as documented for an absent coefficient.
 DISCHARGE = 0.62
+# What an open line counts as: the program documents so wide a hole as its own estimate, the file format
+# says no more than that a line is open.
+OPEN_LINE = {"hole_m": 2e-3}
 # The flow of an orifice goes over to a straight line about here, as documented [Pa].
 LAMINAR = 1e3
 # Poses of the swing between which the load is a spline; with friction, each of which costs ten times
@@ -230,12 +233,13 @@ def conductance(gear, leg, down):
     """Flow of the leg's orifice in a direction per root of the pressure across it [m3/s/Pa^0.5]."""
     drive, fall = leg["drive"], leg.get("fall", {})
     orifice = drive.get("orifice_down" if down else "orifice_up")
-    if orifice is None and down:
+    if orifice is None and down and "return_orifice_m" in fall:
         # the one of the fall stands in
         orifice = {
             "hole_m": fall["return_orifice_m"],
             "discharge": fall.get("discharge_coefficient", DISCHARGE),
         }
+    orifice = OPEN_LINE if orifice is None else orifice
     area = math.pi / 4 * orifice["hole_m"] ** 2
     density = gear.get("fluid", {}).get("density_kg_m3", DENSITY)
     return orifice.get("discharge", DISCHARGE) * area * math.sqrt(2.0 / density)
