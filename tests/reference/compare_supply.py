@@ -13,6 +13,12 @@ from tally import Tally
 # to 1e-5, and a leg whose knee comes to the straight line under half of the pressure to some 2e-4.
 ALLOWED = 5e-4
 WAYS = ("up", "down")
+# Of the time at which a leg comes to the end of its way. One that comes there with a load just below
+# what stands at the manifold, while others go on, is held back by some hundred Pa: there, at the corner
+# of a spring or near the straight knee, what the program's curve is off shows up to 6e-4, and here
+# twice as many poses change no more than 1e-5.
+ALLOWED_HELD = 1e-3
+HELD = ("swing_done", "up_made", "down_made")
 # The program looks at the current at its time steps only.
 ALLOWED_LARGEST = 1e-2
 # Of budgets where an accumulator becomes full: the program ends no time step there.
@@ -155,7 +161,9 @@ def compare_run(tally, gear, way, found, wanted):
     for key, time in ours.items():
         quantity = f"time of {key[1].replace('_', ' ')}, {way}"
         # what happens at the very start has no time of its own
-        near(tally, quantity, events.get(key, -1.0), time, max(time, SHORT * wanted["time"]))
+        allowed = ALLOWED_HELD if key[1] in HELD else ALLOWED
+        whole = max(time, SHORT * wanted["time"])
+        near(tally, quantity, events.get(key, -1.0), time, whole, allowed)
     near(tally, f"time of the way {way}", found["time_s"], wanted["time"])
     current = wanted["largest_current"]
     optional(

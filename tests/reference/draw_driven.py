@@ -172,9 +172,9 @@ def draw_electric(rng, path, leg, spare):
     just reach."""
     ways = [swing_efforts(path, leg, down)[0] for down in (False, True)]
     forces = [np.concatenate([force for _, force in pieces]) for pieces in ways]
-    most = max(200.0, *(force.max() for force in forces))
-    stall = most * spare
-    if spare < 1.0 and grazes(forces, stall):
+    most = max(force.max() for force in forces)
+    stall = max(most, 200.0) * spare
+    if spare < 1.0 and (most < 200.0 or grazes(forces, stall)):
         return None
     return {"electric": {
         "free_speed_m_s": round(rng.uniform(0.02, 0.06), 4),

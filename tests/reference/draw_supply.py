@@ -95,13 +95,16 @@ def draw_legs(rng, kind, gear, at):
         found.append(asked)
         if electric:
             is_weak = "weak" in kind and number == weak
-            spare = rng.uniform(0.6, 0.95) if is_weak else rng.uniform(1.8, 3.0)
+            spare = rng.uniform(0.6, 0.85) if is_weak else rng.uniform(1.8, 3.0)
             leg["drive"] = draw_electric(rng, path, leg, spare)
             if leg["drive"] is None:
                 return None
         else:
             leg["drive"] = draw_lines(rng, one, leg, "constant" not in kind)
-        if "weak" not in kind and "jack" not in leg["drive"]:
+        if "weak" in kind:
+            # a switch that makes early, or a start behind the worst place, would spare it the stall
+            continue
+        if "jack" not in leg["drive"]:
             leg["drive"] |= draw_start(rng)
         leg["drive"] |= draw_switches(rng, leg["drive"], "pressure switch" not in kind)
     if kind == "motor pump" and at == 0:

@@ -173,15 +173,17 @@ def swing_path(gear, leg, count=POSES):
         shares = places(phase, low, high, count if turned is None else count // 2)
         poses = [mechanism.at(phase, float(share)) for share in shares]
         stroke = towards_up * (np.array([pose.length for pose in poses]) - first)
-        if np.any(np.diff(stroke) <= 0.0):
+        if np.any(np.diff(stroke) < -1e-12):
             return None
         found = thrusts(loads, mechanism, radii, poses, turned)
         if found is None:
             return None
-        path.strokes.append(stroke)
-        path.up.append(towards_up * np.array([up for up, _ in found]))
-        path.down.append(towards_up * np.array([down for _, down in found]))
-        path.travels.append(np.array([pose.swing for pose in poses]) / mechanism.up)
+        # near a toggle of the actuator the stroke stands, but for rounding
+        keep = np.concatenate(([True], np.diff(np.maximum.accumulate(stroke)) > 1e-14))
+        path.strokes.append(stroke[keep])
+        path.up.append(towards_up * np.array([up for up, _ in found])[keep])
+        path.down.append(towards_up * np.array([down for _, down in found])[keep])
+        path.travels.append(np.array([pose.swing for pose in poses])[keep] / mechanism.up)
     return path
 
 
