@@ -52,9 +52,9 @@ pub(super) fn energies<'a>(rows: &'a [Place], case: &'a Case) -> impl Iterator<I
     })
 }
 
-/// Energy of motion at the end of a piece of length `h` without drag it would gain `work` on; negative
-/// where it runs out. `rows` are those of its ends and middle. The laminar part of an orifice raises
-/// the drag by its share at the mean energy.
+/// Energy of motion at the end of a piece of length `h`, from that at its start; negative where it runs
+/// out. Without drag it would gain `work`; `rows` are those of ends and middle. The laminar part of an
+/// orifice raises the drag by its share at the mean energy.
 fn damped(energy: f64, work: f64, h: f64, case: &Case, rows: [&[f64; COLUMNS]; 3]) -> f64 {
     let decay = Decay::over(h, case, rows);
     let pushes = rows.map(|row| case.net(row));

@@ -38,9 +38,8 @@ pub(crate) struct InMotion {
 }
 
 impl<'a> MovingPins<'a> {
-    /// `loads` are the outside loads in still air and those of one pascal of dynamic pressure; the
-    /// others what all parts resist with: one unit of acceleration
-    /// of the common parameter, and one unit of its speed.
+    /// Outside loads: in still air, and those of one pascal of dynamic pressure. Then what all parts
+    /// resist with: to one unit of acceleration of the common parameter, and at one unit of its speed.
     ///
     /// `None` where nothing resists the acceleration.
     pub(crate) fn new(
