@@ -44,6 +44,8 @@ LEAST = {
     "ways with accumulator_full": 1,
     "ways with fluid into the accumulator": 1,
     "legs that start part of the way": 4,
+    "legs that start part of the way, strut on a jack": 3,
+    "ways that an accumulator leaves standing": 1,
     "legs that start up": 1,
     "legs with early switches": 10,
     "ways that end switched_off": 1,
@@ -123,6 +125,9 @@ def compare_gear(job):
         "legs that start part of the way": sum(
             0.0 < leg["drive"].get("start_travel", 0.0) < 1.0 for leg in gear["legs"]
         ),
+        "legs that start part of the way, strut on a jack": sum(
+            "start_travel" in leg["drive"] and "jack" in leg["drive"] for leg in gear["legs"]
+        ),
         "legs that start up": sum(
             leg["drive"].get("start_travel") == 1.0 for leg in gear["legs"]
         ),
@@ -180,6 +185,8 @@ def compare_run(tally, gear, way, found, wanted):
     if wanted["end"] == "stalled":
         source = gear["supply"].get("source", "constant_pressure")
         has[f"stalls on {source if isinstance(source, str) else next(iter(source))}"] += 1
+        empty = "accumulator_empty" in {kind for _, kind in wanted["events"]}
+        has["ways that an accumulator leaves standing"] += empty and source == "constant_pressure"
         for one in wanted["stalls"]:
             has["stalls for a relief valve"] += one.relief_too_low
             has["stalls for want of volts"] += (one.volts_short or 0.0) > 0.0

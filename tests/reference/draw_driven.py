@@ -154,13 +154,12 @@ def draw_start(rng):
     return {"start_travel": round(rng.uniform(0.05, 0.95), 3)}
 
 
-def draw_switches(rng, drive, stops):
-    """Position switches that make before the very end; down only where that does not stop the pump
-    before the locks are home."""
+def draw_switches(rng, drive):
+    """Position switches that make before the very end."""
     switches = {}
     if rng.random() < EARLY:
         switches["up_at_travel"] = round(rng.uniform(0.8, 0.995), 3)
-    if rng.random() < EARLY and not (stops and "jack" not in drive):
+    if rng.random() < EARLY:
         switches["down_at_travel"] = round(rng.uniform(0.01, 0.2), 3)
     if rng.random() < EARLY and "jack" in drive:
         switches["shortened_at"] = round(rng.uniform(0.5, 0.95), 3)

@@ -91,6 +91,8 @@ def draw_emptied(rng, kind, gear, asked, peak):
     held = 1.0 - (precharge / charged) ** (1.0 / exponent)
     volume = rng.uniform(0.15, 0.35) * swept(gear, asked) / held
     found = accumulator(volume, precharge, charged, exponent)
+    if kind.endswith("alone"):
+        return found
     if kind.endswith("hand pump"):
         return found | hand_pump(rng, 1.1 * charged)
     return found | motor_pump(rng, 2.0 * charged, rng.uniform(1.1, 1.3) * charged)

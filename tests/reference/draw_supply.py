@@ -22,6 +22,7 @@ SOURCES = {
     "constant pressure": 2,
     "accumulator": 2,
     "accumulator and pump": 2,
+    "emptied accumulator alone": 2,
     "emptied accumulator and motor pump": 2,
     "emptied accumulator and hand pump": 1,
     "filled accumulator and motor pump": 2,
@@ -104,9 +105,8 @@ def draw_legs(rng, kind, gear, at):
         if "weak" in kind:
             # a switch that makes early, or a start behind the worst place, would spare it the stall
             continue
-        if "jack" not in leg["drive"]:
-            leg["drive"] |= draw_start(rng)
-        leg["drive"] |= draw_switches(rng, leg["drive"], "pressure switch" not in kind)
+        leg["drive"] |= draw_start(rng)
+        leg["drive"] |= draw_switches(rng, leg["drive"])
     if kind == "motor pump" and at == 0:
         # one is up already
         gear["legs"][0]["drive"]["start_travel"] = 1.0

@@ -22,6 +22,11 @@ impl Gas {
         }
     }
 
+    /// Whether so much fluid in it is none, but for the width to which events are found.
+    pub(super) fn is_empty(&self, fluid: f64) -> bool {
+        fluid <= 1e-7 * self.of.gas_volume
+    }
+
     /// Gauge pressure with so much fluid in it [Pa]; without any that of the precharge.
     pub(super) fn pressure(&self, fluid: f64) -> f64 {
         // Never all of the gas: the relief valve or the pump's own limit comes long before.

@@ -106,12 +106,15 @@ impl Moving {
         self.is_done() && self.track.blocked.is_none()
     }
 
-    /// Whether the switch at the end of the way is made; no switch tells that a strut is all the
-    /// way out, so down the way itself must be done.
+    /// Whether the switch at the end of the way is made; no switch tells that a jack has let its strut
+    /// all the way out, so down such a way itself must be done.
     pub(super) fn end_switch(&self) -> bool {
         match self.direction {
             Direction::Up => self.up,
-            Direction::Down => self.down && self.is_done(),
+            Direction::Down => {
+                let has_jack = self.track.stages.iter().any(|stage| stage.is_strut);
+                self.down && (self.is_done() || !has_jack)
+            }
         }
     }
 

@@ -305,6 +305,14 @@ impl<'a> Going<'a> {
         self.watch.note(kind);
         match kind {
             RunEventKind::Stalled => {
+                // legs may stand because it has run empty at this instant
+                if let (Power::Fluid(pump), Some(stored)) = (&self.power, look.stored)
+                    && pump.gas.is_some_and(|gas| gas.is_empty(stored))
+                    && self.watch.waits_for_empty()
+                {
+                    self.watch.note(RunEventKind::AccumulatorEmpty);
+                    self.tell(None, RunEventKind::AccumulatorEmpty, pressure);
+                }
                 for at in 0..self.legs.len() {
                     if let Some(leg) = self.legs.get(at)
                         && !leg.is_done()

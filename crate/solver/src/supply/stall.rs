@@ -77,6 +77,9 @@ fn by_pressure(
     };
     let most = match (&supply.source, pump.gas, out) {
         // Nothing fills it again.
+        (Source::ConstantPressure, Some(gas), Some(out)) if gas.is_empty(gas.first - out) => {
+            pump.least
+        }
         (Source::ConstantPressure, Some(gas), Some(out)) => gas.pressure(gas.first - out),
         _ => pump.most,
     };

@@ -75,6 +75,11 @@ impl Watch {
         kinds
     }
 
+    /// Whether no empty accumulator has been noted.
+    pub(super) fn waits_for_empty(&self) -> bool {
+        !self.gas_empty
+    }
+
     /// Whether a current passes the breaker's rating for the first time.
     pub(super) fn passes_breaker(&self, current: Option<f64>) -> bool {
         let over = self

@@ -307,6 +307,28 @@ fn starts_where_the_file_says_and_stops_where_the_switches_say() {
     let early = solved(&gear).up;
     assert_eq!(early.end, RunEnd::SwitchedOff);
     assert!(early.time < part.time);
+    // down too: the pump stops short of the locks, but where a jack has still to let its strut out
+    for leg in &mut gear.legs {
+        leg.drive.switches.down = 0.1;
+    }
+    let short = solved(&gear).down.unwrap();
+    let jacks = gear.legs.iter().any(|leg| leg.drive.strut_jack.is_some());
+    assert_eq!(short.end == RunEnd::SwitchedOff, !jacks);
+    for leg in &mut gear.legs {
+        leg.drive.strut_jack = None;
+        leg.strut.shortening = Shortening::None;
+    }
+    let short = solved(&gear).down.unwrap();
+    assert_eq!(short.end, RunEnd::SwitchedOff);
+    assert!(
+        short
+            .samples
+            .last()
+            .unwrap()
+            .legs
+            .iter()
+            .any(|leg| leg.place.travel > 0.05)
+    );
 }
 
 /// A leg that starts behind the stage of its jack makes its up switch as any other.

@@ -194,3 +194,27 @@ fn gas_above_the_pump_stops_it() {
         balances(&below, 0.0);
     }
 }
+
+/// An accumulator alone that has run empty leaves nothing but the pressure of the return line.
+#[test]
+fn an_empty_accumulator_has_nothing_to_spare() {
+    let small = Accumulator {
+        gas_volume: 6e-5,
+        precharge: 6e6,
+        ..GAS
+    };
+    let run = run(&alone(small), vec![track(1e-4, 5e-9, |_| 1e6)]);
+    assert_eq!(run.end, RunEnd::Stalled);
+    event(&run, None, Kind::AccumulatorEmpty);
+    let StallCause::Pressure {
+        needed,
+        available,
+        thrust_over,
+        ..
+    } = run.stalls[0].cause
+    else {
+        panic!("{:?}", run.stalls);
+    };
+    assert_eq!((needed, available), (1e6, 0.0));
+    assert!(thrust_over.unwrap() > 0.0);
+}
