@@ -21,6 +21,9 @@ ALLOWED_HELD = 1e-3
 HELD = ("swing_done", "up_made", "down_made")
 # The program looks at the current at its time steps only.
 ALLOWED_LARGEST = 1e-2
+# Of energies on electric actuators: one that ends near a toggle takes much of its current there, within
+# two of the program's poses.
+ALLOWED_ELECTRIC = 2e-3
 # Of budgets where an accumulator becomes full: the program ends no time step there.
 ALLOWED_FULL = 5e-3
 # Stages of three legs that end, a way up and a way down: a gear without jacks has three of them, and
@@ -191,8 +194,9 @@ def compare_run(tally, gear, way, found, wanted):
             has["stalls for a relief valve"] += one.relief_too_low
             has["stalls for want of volts"] += (one.volts_short or 0.0) > 0.0
             has["stalls at a valve"] += one.thrust_over is None
-    full = (None, "accumulator_full") in wanted["events"]
-    allowed = ALLOWED_FULL if full else ALLOWED
+    allowed = ALLOWED if "pumped" in wanted else ALLOWED_ELECTRIC
+    if (None, "accumulator_full") in wanted["events"]:
+        allowed = ALLOWED_FULL
     energy = found["energy"]
     whole = sum(abs(wanted.get(name, 0.0)) for name in ("battery", "given", "gas", "loads"))
     for name, key in ENERGIES.items():

@@ -166,22 +166,25 @@ def draw_switches(rng, drive):
     return {"switches": switches} if switches else {}
 
 
-def draw_electric(rng, path, leg, spare):
-    """An actuator with so many times the force that its leg asks for; None where a weak one would
-    just reach."""
+def draw_electric(rng, path, leg, spare, battery):
+    """An actuator that on its battery has so many times the force that its leg asks for; None where a
+    weak one would just reach."""
     ways = [swing_efforts(path, leg, down)[0] for down in (False, True)]
     forces = [np.concatenate([force for _, force in pieces]) for pieces in ways]
     most = max(force.max() for force in forces)
-    stall = max(most, 200.0) * spare
-    if spare < 1.0 and (most < 200.0 or grazes(forces, stall)):
+    wanted = max(most, 200.0) * spare
+    if spare < 1.0 and (most < 200.0 or grazes(forces, wanted)):
         return None
-    return {"electric": {
+    motor = {
         "free_speed_m_s": round(rng.uniform(0.02, 0.06), 4),
-        "stall_force_n": round(stall),
         "motor_v": 12.0,
         "idle_a": round(rng.uniform(1.0, 4.0), 1),
         "locked_a": round(rng.uniform(15.0, 40.0), 1),
-    }}
+    }
+    ohms = battery["internal_ohm"] + battery["wires_ohm"]
+    volts = battery["open_circuit_v"] - ohms * motor["idle_a"]
+    share = volts / (motor["motor_v"] + ohms * (motor["locked_a"] - motor["idle_a"]))
+    return {"electric": motor | {"stall_force_n": round(wanted / share, 1)}}
 
 
 def grazes(loads, level):

@@ -97,7 +97,7 @@ def draw_legs(rng, kind, gear, at):
         if electric:
             is_weak = "weak" in kind and number == weak
             spare = rng.uniform(0.6, 0.85) if is_weak else rng.uniform(1.8, 3.0)
-            leg["drive"] = draw_electric(rng, path, leg, spare)
+            leg["drive"] = draw_electric(rng, path, leg, spare, gear["supply"]["battery"])
             if leg["drive"] is None:
                 return None
         else:

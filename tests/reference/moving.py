@@ -14,9 +14,10 @@ TOLERANCES = {"rtol": 1e-9, "atol": 1e-13}
 LONGEST_SHARE, LONGEST_STEP = 1 / 60, 0.5
 # No gear takes as long [s].
 LONGEST = 3600.0
+# Nor does one come to so many places.
+MOST_PIECES = 200
 # What moves at less than this share of its free flow or speed stands, as the program documents [1].
 SLOWEST = 1e-3
-
 
 # Ends of a way at which legs may stand that are not told off by their switches.
 STANDING = ("stalled", "pressure_switch")
@@ -36,6 +37,8 @@ class Moving:
         self.set = gear["supply"].get("pressure_switch_pa")
         self.breaker = gear["supply"].get("battery", {}).get("breaker_a")
         self.largest = None
+        # kinds of the levels that the last piece has ended at
+        self.passed = []
         self.events = []
         self.end = None
 
@@ -45,7 +48,9 @@ class Moving:
         self.starts()
         self.arrive()
         self.watch()
-        while self.end is None:
+        for _ in range(MOST_PIECES):
+            if self.end is not None:
+                return self.told()
             marks = [self.arrives(number) for number, leg in enumerate(self.legs) if leg.now]
             self.settle()
             levels = self.levels()
@@ -62,12 +67,12 @@ class Moving:
                 raise RuntimeError(f"the gear comes to no end: {found.message}")
             self.time, self.state = float(found.t[-1]), found.y[:, -1].copy()
             self.draw([self.current(state) for state in found.y.T])
-            for (kind, _), times in zip(levels, found.t_events):
-                if len(times) > 0:
-                    self.passes(kind)
+            self.passed = [kind for (kind, _), at in zip(levels, found.t_events) if len(at) > 0]
+            for kind in self.passed:
+                self.passes(kind)
             self.arrive()
             self.watch()
-        return self.told()
+        raise RuntimeError("the gear comes to too many places")
 
     def longest_step(self):
         """Longest time step [s]."""

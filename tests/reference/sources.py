@@ -163,17 +163,20 @@ class Accumulator:
         base = self.precharge + ATMOSPHERE
         return base * (self.volume / (self.volume - stored)) ** self.exponent - ATMOSPHERE
 
-    def settle(self, taken, stored):
-        """Finds out how it stands, with what the legs take at a pressure [m3/s] and the fluid in it
-        [m3]; that fluid, to the bit where it is empty or full."""
+    def settle(self, taken, stored, passed):
+        """Finds out how it stands, with what the legs take at a pressure [m3/s], the fluid in it [m3]
+        and the kinds of changes that have just happened; that fluid, to the bit where it is empty or
+        full."""
         self.mode = "holds"
         if stored <= NEARLY * self.brim:
             stored = 0.0
-            if self.pump is None or self.pump.flow(self.precharge) <= taken(self.precharge):
+            gains = self.pump is not None and self.pump.flow(self.precharge) > taken(self.precharge)
+            if not (gains or "accumulator_fills" in passed):
                 self.mode = "empty"
         elif self.pump is not None and stored >= (1.0 - NEARLY) * self.brim:
             stored = self.brim
-            if self.pump.flow(self.most) >= taken(self.most):
+            loses = taken(self.most) > self.pump.flow(self.most)
+            if not (loses or "accumulator_gives" in passed):
                 self.mode = "full"
         return stored
 

@@ -59,7 +59,7 @@ class OnFluid(Moving):
     def settle(self):
         """Lets the accumulator find out how it stands."""
         if isinstance(self.source, Accumulator):
-            stored = self.source.settle(self.taken(self.state), self.stored(self.state))
+            stored = self.source.settle(self.taken(self.state), self.stored(self.state), self.passed)
             self.state[len(self.legs) + 3] = stored - self.source.first
 
     def current(self, state):
