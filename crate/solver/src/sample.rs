@@ -74,6 +74,17 @@ pub(crate) fn leg() -> Leg {
     }
 }
 
+/// This pin at the trunnion and at all joints of a brace; those of the actuator turn freely.
+pub(crate) fn pins_of_leg(pin: Pin) -> Pins {
+    Pins {
+        trunnion: pin,
+        brace_pivot: pin,
+        knee: pin,
+        leg_attach: pin,
+        ..Pins::default()
+    }
+}
+
 /// Legs of every kind of brace, actuator attach and shortening.
 pub(crate) fn kinds() -> Vec<Leg> {
     let mut legs = Vec::new();

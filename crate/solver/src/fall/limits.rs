@@ -41,36 +41,16 @@ pub(super) fn energies<'a>(rows: &'a [Place], case: &'a Case) -> impl Iterator<I
         if let [(x0, a), (_, b), (x1, c)] = piece
             && energy >= 0.0
         {
-            let work = (x1 - x0) / 6.0 * (case.net(a) + 4.0 * case.net(b) + case.net(c));
-            energy = if dragged {
-                damped(energy, work, x1 - x0, case, [a, b, c])
-            } else {
-                energy + work
-            };
+            let start = energy;
+            let pushes = [a, b, c].map(|row| case.net(row));
+            energy += (x1 - x0) / 6.0 * (pushes[0] + 4.0 * pushes[1] + pushes[2]);
+            if dragged {
+                let decay = Decay::over(x1 - x0, case, [a, b, c]);
+                energy = decay.damped(start, energy, pushes, |mean| laminar_share(case, b, mean));
+            }
         }
         energy
     })
-}
-
-/// Energy of motion at the end of a piece of length `h`, from that at its start; negative where it runs
-/// out. Without drag it would gain `work`; `rows` are those of ends and middle. The laminar part of an
-/// orifice raises the drag by its share at the mean energy.
-fn damped(energy: f64, work: f64, h: f64, case: &Case, rows: [&[f64; COLUMNS]; 3]) -> f64 {
-    let decay = Decay::over(h, case, rows);
-    let pushes = rows.map(|row| case.net(row));
-    let mut end = energy + work;
-    for _ in 0..4 {
-        let mean = 0.5 * (energy + end.max(0.0));
-        if mean <= 0.0 {
-            break;
-        }
-        let after = decay.end(energy, pushes, laminar_share(case, rows[1], mean));
-        let before = std::mem::replace(&mut end, after);
-        if (end - before).abs() <= SETTLED * mean {
-            break;
-        }
-    }
-    end
 }
 
 /// What drag does over a piece of the way to the energy of motion K. It goes with the energy, c·K:
@@ -93,6 +73,23 @@ impl Decay {
             whole,
             later: half.clamp(whole.min(0.0), whole.max(0.0)),
         }
+    }
+
+    /// Energy at the end, from that at the start and what it would be there without drag; negative where
+    /// it runs out. `laminar` raises the drag at the mean energy, as an orifice does.
+    fn damped(&self, start: f64, free: f64, pushes: [f64; 3], laminar: impl Fn(f64) -> f64) -> f64 {
+        let mut end = free;
+        for _ in 0..4 {
+            let mean = 0.5 * (start + end.max(0.0));
+            if mean <= 0.0 {
+                break;
+            }
+            let before = std::mem::replace(&mut end, self.end(start, pushes, laminar(mean)));
+            if (end - before).abs() <= SETTLED * mean {
+                break;
+            }
+        }
+        end
     }
 
     /// Energy at the end, from that at the start, pushes at ends and middle, and a factor on the drag.
@@ -248,7 +245,7 @@ impl<'a> Limits<'a> {
         rubbing: Option<&'a Rubbing<'a>>,
     ) -> Option<Self> {
         let rubbing = match rubbing {
-            Some(rubbing) => Some((rubbing, RefCell::new(Rubbing::thinned(track)?))),
+            Some(rubbing) => Some((rubbing, RefCell::new(rubbing.thinned(track)?))),
             None => None,
         };
         Some(Self {

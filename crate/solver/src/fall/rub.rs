@@ -30,6 +30,8 @@ const CLOSE: usize = 5;
 /// The rubbing pins of a leg at the knots of its way.
 pub(super) struct Rubbing<'a> {
     knots: Vec<Knot<'a>>,
+    /// Which of them are looked at for limits.
+    thin: Vec<usize>,
 }
 
 struct Knot<'a> {
@@ -67,7 +69,10 @@ impl<'a> Rubbing<'a> {
         for node in &track.nodes {
             knots.push(knot(&linkage.pose(node.place.progress).ok()?));
         }
-        Some(Self { knots })
+        let last = knots.len().checked_sub(1)?;
+        let close = last - last / CLOSE;
+        let thin = (0..close).step_by(STRIDE).chain(close..=last).collect();
+        Some(Self { knots, thin })
     }
 
     /// Lets the leg go at up; the track then has the friction of its pins in that fall. `None` where
@@ -87,23 +92,15 @@ impl<'a> Rubbing<'a> {
     }
 
     /// A track of fewer knots, for [`Self::in_case`].
-    pub(super) fn thinned(track: &Track) -> Option<Track> {
-        let last = track.nodes.len().checked_sub(1)?;
-        track.at_knots(&thin(last))
+    pub(super) fn thinned(&self, track: &Track) -> Option<Track> {
+        track.at_knots(&self.thin)
     }
 
     /// Puts the friction of the pins in the fall of another case into a thinned track.
     pub(super) fn in_case(&self, thinned: &mut Track, case: &Case) -> Option<()> {
-        let last = self.knots.len().checked_sub(1)?;
-        let knots: Vec<_> = thin(last).into_iter().map(|at| &self.knots[at]).collect();
+        let knots: Vec<_> = self.thin.iter().map(|&at| &self.knots[at]).collect();
         agree(&knots, thinned, case, AGREED_ROUGHLY).map(|_| ())
     }
-}
-
-/// The places looked at for limits, of those up to the last.
-fn thin(last: usize) -> Vec<usize> {
-    let close = last - last / CLOSE;
-    (0..close).step_by(STRIDE).chain(close..=last).collect()
 }
 
 /// Works out fall and friction in turn and puts the friction into the track; whether they agree.
@@ -123,7 +120,6 @@ fn agree(knots: &[&Knot], track: &mut Track, case: &Case, wanted: f64) -> Option
     track.set_pins(&at_rest, &by_speed)?;
     let mut before = f64::INFINITY;
     for _ in 0..MOST_PASSES {
-        track.renew_halves();
         let squares = squares(track, case);
         let looked = looked_at(&squares);
         let moving = friction(track, &looked);
@@ -149,12 +145,10 @@ fn agree(knots: &[&Knot], track: &mut Track, case: &Case, wanted: f64) -> Option
         };
         let pushes = track.table.values().iter().map(|row| case.net(row).abs());
         if change == 0.0 || left <= wanted * pushes.fold(0.0, f64::max) {
-            track.renew_halves();
             return Some(true);
         }
         before = change;
     }
-    track.renew_halves();
     Some(false)
 }
 

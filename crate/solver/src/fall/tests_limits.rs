@@ -6,7 +6,7 @@ use super::track::Track;
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{FallAirspeed, FallOutcome};
-use crate::sample::{kinds, leg};
+use crate::sample::{kinds, leg, pins_of_leg};
 
 /// The friction and the airspeed at which it just stops short bracket what single falls do: to 0.1 %.
 #[test]
@@ -65,13 +65,7 @@ fn limits_of_rubbing_legs_agree_with_single_falls() {
                 radius: 0.006,
                 friction,
             };
-            leg.pins = Pins {
-                trunnion: pin,
-                brace_pivot: pin,
-                knee: pin,
-                leg_attach: pin,
-                ..Pins::default()
-            };
+            leg.pins = pins_of_leg(pin);
             leg.actuator.seal_friction = SLIDES;
             leg.air.wheel_drag_area = 0.03;
             leg.fall.return_orifice = orifice;

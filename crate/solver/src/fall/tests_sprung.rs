@@ -7,7 +7,7 @@ use super::track::{INERTIA, Track};
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{Fall, FallOutcome, InertiaBasis};
-use crate::sample::leg;
+use crate::sample::{leg, pins_of_leg};
 use crate::statics::STANDARD_GRAVITY;
 
 fn fall(leg: &Leg) -> Fall {
@@ -59,13 +59,7 @@ fn rubbing_pins_slow_the_fall() {
         radius: 0.005,
         friction: 0.1,
     };
-    leg.pins = Pins {
-        trunnion: pin,
-        brace_pivot: pin,
-        knee: pin,
-        leg_attach: pin,
-        ..Pins::default()
-    };
+    leg.pins = pins_of_leg(pin);
     let rubbing = fall(&leg);
     assert!(rubbing.energy.friction > free.energy.friction);
     assert!(rubbing.energy.residual.abs() < 1e-4, "{rubbing:?}");

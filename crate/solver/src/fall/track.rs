@@ -121,8 +121,7 @@ impl Track {
     }
 
     /// Sets the friction of the pins at the knots: at rest, and what one unit of the square of the
-    /// speed adds. `None` where it is not finite. The rows between are those of before until
-    /// [`Self::renew_halves`].
+    /// speed adds. `None` where it is not finite.
     pub(super) fn set_pins(&mut self, at_rest: &[f64], by_speed: &[f64]) -> Option<()> {
         let mut rows = self.table.values().to_vec();
         for ((row, rest), speed) in rows.iter_mut().zip(at_rest).zip(by_speed) {
@@ -130,12 +129,8 @@ impl Track {
             row[PINS_BY_SPEED] = *speed;
         }
         self.table = Table::new(self.table.knots().to_vec(), rows, self.table.corner())?;
-        Some(())
-    }
-
-    /// Works out the rows between the knots again.
-    pub(super) fn renew_halves(&mut self) {
         self.halves = halves(&self.table, self.split);
+        Some(())
     }
 
     /// The same way with these of its knots only.

@@ -209,10 +209,7 @@ impl Linkage {
                 (knee, attach) = (Some(k), Some(b1));
             }
         }
-        rates.slide = match phase {
-            Phase::Swing => self.shortening_at(travel).1 / self.swing_up * rates.swing,
-            Phase::Unlock | Phase::Shorten => 0.0,
-        };
+        rates.slide = self.sliding(phase, travel, rates.swing);
         let (actuator_attach, velocity) = self.attach_motion(&rates, turn, knee, attach);
         let axis = actuator_attach - self.actuator_mount;
         let actuator_length = axis.norm();
@@ -234,6 +231,14 @@ impl Linkage {
             actuator_length,
             rates,
         })
+    }
+
+    /// What shortens the strut with a rate of the swing, or with how fast that changes.
+    pub(super) fn sliding(&self, phase: Phase, travel: f64, swing: f64) -> f64 {
+        match phase {
+            Phase::Swing => self.shortening_at(travel).1 / self.swing_up * swing,
+            Phase::Unlock | Phase::Shorten => 0.0,
+        }
     }
 
     /// Position and velocity of A1.

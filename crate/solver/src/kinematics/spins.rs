@@ -1,7 +1,6 @@
 //! What turns and slides at a pose, and how that changes along the path.
 use super::linkage::{BraceLinkage, Linkage};
 use super::pose::{Pose, Rates};
-use crate::result::Phase;
 
 /// Rates of what turns and slides, or how fast these rates change, by the common parameter of
 /// [`Rates`].
@@ -46,15 +45,11 @@ impl Linkage {
         let arm = attach - self.trunnion;
         let sign = brace.sense(self.swing_up);
         let swing = sign * (rates.lower - rates.upper) * upper.dot(&lower);
-        let slide = match pose.place.phase {
-            Phase::Swing => self.shortening_at(pose.place.travel).1 / self.swing_up * swing,
-            Phase::Unlock | Phase::Shorten => 0.0,
-        };
         Spins {
             swing,
             upper: -sign * (rates.swing - rates.lower) * lower.dot(&arm),
             lower: sign * (rates.swing - rates.upper) * upper.dot(&arm),
-            slide,
+            slide: self.sliding(pose.place.phase, pose.place.travel, swing),
         }
     }
 }
