@@ -56,6 +56,8 @@ def draw_source(rng, kind, gear, asked, number):
         return draw_emptied(rng, kind, gear, asked, peak)
     if kind.startswith("filled"):
         return draw_filled(rng, kind, gear, asked, peak)
+    if kind.startswith("accumulator above"):
+        return draw_above(rng, kind, gear, asked, peak)
     if kind == "pressure switch":
         found = motor_pump(rng, 2.5 * peak, 1.6 * peak)
         # makes on the way, with the last leg at its end, or never
@@ -109,9 +111,23 @@ def draw_filled(rng, kind, gear, asked, peak):
         hand = found["source"]["hand_pump"]
         hand["stroke_volume_m3"] = round(1.2e-4 * hand["stroke_time_s"], 8)
         return found
-    found |= motor_pump(rng, 3.0 * most, most)
+    if kind.endswith("switched pump"):
+        found |= motor_pump(rng, 3.0 * most, 2.0 * most) | {"pressure_switch_pa": round(most)}
+    else:
+        found |= motor_pump(rng, 3.0 * most, most)
     found["source"]["motor_pump"]["free_flow_m3_s"] = round(rng.uniform(1.5e-4, 2.5e-4), 7)
     return found
+
+
+def draw_above(rng, kind, gear, asked, peak):
+    """An accumulator charged above what its pump makes, or above the switch that stops it."""
+    most = peak * rng.uniform(1.1, 1.3)
+    charged, exponent = most * rng.uniform(1.1, 1.3), round(rng.uniform(1.1, 1.5), 2)
+    volume = rng.uniform(0.7, 1.5) * swept(gear, asked)
+    found = accumulator(volume, 0.7 * peak, charged, exponent)
+    if kind.endswith("hand pump"):
+        return found | hand_pump(rng, most)
+    return found | motor_pump(rng, 3.0 * most, 2.0 * most) | {"pressure_switch_pa": round(most)}
 
 
 def draw_weak(rng, kind, gear, asked, number):

@@ -26,6 +26,7 @@ class MotorPump:
         self.least = supply.get("return_pressure_pa", 0.0)
         dead = brentq(self.flow, 0.0, 10 * source["stall_pressure_pa"], xtol=1e-3)
         self.most = min(dead, source["relief_pressure_pa"])
+        self.relieves = source["relief_pressure_pa"] < dead
         self.free = self.flow(0.0)
 
     def current(self, pressure):
@@ -130,12 +131,30 @@ class Constant:
         return self.most, taken(self.most), 0.0, 0.0
 
 
+class Switched:
+    """A pump that a switch stops at a pressure and starts again: there it gives what the legs take."""
+
+    def __init__(self, pump, most):
+        if most >= pump.most:
+            raise RuntimeError("a switch above its pump is not compared here")
+        self.pump, self.most, self.free = pump, most, pump.free
+        self.flow, self.current, self.power = pump.flow, pump.current, pump.power
+
+    def stand(self, taken, stored):
+        """The manifold in balance."""
+        if taken(self.most) <= self.flow(self.most):
+            return self.most, taken(self.most), 0.0, 0.0
+        return self.pump.stand(taken, stored)
+
+
 class Accumulator:
     """Gas behind the manifold, alone or beside a pump; p·V^n stays, absolute.
 
     It holds the pressure while it has fluid, and fills while the pump gives more than the legs take.
     Empty it keeps its gas in and leaves the pump alone. Full, at the most that the pump makes, it takes
-    no more: the rest goes over the relief valve, or a hand pump gives no more than the legs take.
+    no more: the rest goes over the relief valve, or a hand pump, or one that a switch stops and starts
+    again, gives no more than the legs take. Charged above that, it has the pump give nothing until it is
+    down to it.
     """
 
     def __init__(self, supply, pump):
@@ -149,9 +168,10 @@ class Accumulator:
         self.least = supply.get("return_pressure_pa", 0.0)
         self.first = self.held(gas["charged_pa"])
         self.brim = self.held(self.most)
-        if self.first > self.brim:
-            raise RuntimeError("an accumulator above its pump is not compared here")
-        self.mode = "holds"
+        self.relieves = getattr(pump, "relieves", False)
+        if self.first > self.brim and self.relieves:
+            raise RuntimeError("an accumulator above its relief valve is not compared here")
+        self.mode = "above" if self.first > self.brim else "holds"
 
     def held(self, pressure):
         """Fluid in it at a gauge pressure [m3]."""
@@ -167,6 +187,8 @@ class Accumulator:
         """Finds out how it stands, with what the legs take at a pressure [m3/s], the fluid in it [m3]
         and the kinds of changes that have just happened; that fluid, to the bit where it is empty or
         full."""
+        if self.mode == "above" and "accumulator_down" not in passed:
+            return stored
         self.mode = "holds"
         if stored <= NEARLY * self.brim:
             stored = 0.0
@@ -186,8 +208,11 @@ class Accumulator:
         if self.mode == "holds":
             found = [("accumulator_empty", lambda taken, stored: -stored)]
             if self.pump is not None:
-                found.append(("accumulator_full", lambda taken, stored: stored - self.brim))
+                kind = "relief_open" if self.relieves else "accumulator_full"
+                found.append((kind, lambda taken, stored: stored - self.brim))
             return found
+        if self.mode == "above":
+            return [("accumulator_down", lambda taken, stored: self.brim - stored)]
         if self.pump is None:
             return []
         level, sense = (self.precharge, 1.0) if self.mode == "empty" else (self.most, -1.0)
@@ -217,7 +242,8 @@ class Accumulator:
             return self.least, 0.0, taken(self.least), 0.0
         if self.mode == "full":
             return self.pump.stand(taken, stored)
-        pumped = 0.0 if self.pump is None else self.pump.flow(self.pressure(stored))
+        idle = self.pump is None or self.mode == "above"
+        pumped = 0.0 if idle else self.pump.flow(self.pressure(stored))
         return self.pressure(stored), pumped, 0.0, 0.0
 
 
@@ -227,4 +253,6 @@ def source_of(supply):
     if source == "constant_pressure":
         return Accumulator(supply, None) if "accumulator" in supply else Constant(supply)
     pump = HandPump(supply) if "hand_pump" in source else MotorPump(supply)
+    if "accumulator" in supply and "pressure_switch_pa" in supply:
+        pump = Switched(pump, supply["pressure_switch_pa"])
     return Accumulator(supply, pump) if "accumulator" in supply else pump

@@ -40,7 +40,7 @@ class OnFluid(Moving):
         found = super().levels()
         for kind, change in getattr(self.source, "changes", list)():
             found.append((kind, self.of_source(change)))
-        if self.set is not None:
+        if self.set is not None and not isinstance(self.source, Accumulator):
             found.insert(0, ("pressure_switch", lambda state: self.stand(state)[0][0] - self.set))
         return found
 
@@ -63,8 +63,11 @@ class OnFluid(Moving):
             self.state[len(self.legs) + 3] = stored - self.source.first
 
     def current(self, state):
-        """Current from the battery [A]; None without a motor."""
-        return self.source.current(self.stand(state)[0][0])
+        """Current from the battery [A], no more than what makes the switch; None without a motor."""
+        pressure = self.stand(state)[0][0]
+        if self.set is not None and not isinstance(self.source, Accumulator):
+            pressure = min(pressure, self.set)
+        return self.source.current(pressure)
 
     def stop(self):
         """All legs stand at their ends: the pressure rises at once to what stops the pump, or, where

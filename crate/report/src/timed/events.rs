@@ -95,6 +95,7 @@ pub(super) fn event_words(kind: RunEventKind) -> &'static str {
         RunEventKind::DownOpen => "down switch opens: in transit",
         RunEventKind::ReliefOpen => "relief valve opens",
         RunEventKind::AccumulatorEmpty => "accumulator is empty",
+        RunEventKind::AccumulatorFull => "accumulator is full",
         RunEventKind::ReliefClosed => "relief valve closes",
         RunEventKind::BreakerPassed => "current passes the breaker's rating",
         RunEventKind::PressureSwitch => "pressure switch stops the pump",

@@ -118,6 +118,8 @@ pub enum RunEventKind {
     SwitchesStop,
     /// The accumulator has no fluid left.
     AccumulatorEmpty,
+    /// The pump has filled the accumulator.
+    AccumulatorFull,
     /// The pressure switch never makes: the pump runs on against the stopped legs.
     RunsOn,
 }

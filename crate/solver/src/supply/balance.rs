@@ -1,5 +1,6 @@
 //! Balance at one instant: manifold pressure from the flows, or bus voltage from the currents.
 use super::error::SupplyError;
+use super::gas::Stands;
 use super::orifice::Line;
 use super::source::{Circuit, Pump};
 use crate::model::ElectricActuator;
@@ -9,10 +10,6 @@ const MAX_STEPS: usize = 120;
 
 /// Bracket of the manifold pressure that is close enough [Pa].
 const PRESSURE_TOLERANCE: f64 = 1e-7;
-
-/// Above the largest pressure of a pump without a relief valve, an accumulator that holds more by
-/// this share has stopped it [1]: a numerical figure of our own.
-const STOPS_WITHIN: f64 = 1e-3;
 
 /// Bracket of the motor voltage that is close enough [V].
 const VOLTAGE_TOLERANCE: f64 = 1e-13;
@@ -48,6 +45,9 @@ pub(super) struct Manifold {
     /// By how much the pump falls short of what it takes to open the relief valve [m3/s];
     /// negative = it is open.
     pub below_relief: f64,
+    /// How far the accumulator is below the pressure at which the pump fills it no further, over that
+    /// pressure [1]; infinite where nothing fills it.
+    pub below_full: f64,
 }
 
 /// Manifold pressure at which the pump's flow is what the legs take. Flow into the legs rises with
@@ -65,27 +65,27 @@ pub(super) fn manifold(
         return direct(pump, loads, time);
     };
     let taken = |pressure: f64| taken_by(loads, pressure);
-    // only a relief valve lets the gas down
-    let ceiling = if pump.relieves {
-        pump.most
-    } else {
-        f64::INFINITY
-    };
-    let pressure = gas.pressure(stored).min(ceiling);
-    let taken_here = taken(pressure);
-    let full = pump.flow(pressure).unwrap_or(0.0);
-    if stored > 0.0 || full > taken_here {
-        // The accumulator holds the pressure; a relief valve or a stopped pump fills it no further.
-        let is_full = pressure >= pump.most;
-        let pumped = if is_full && !pump.relieves {
-            // it gives less and less, so that nothing jumps, and nothing above a band of its pressure
-            let above = (pressure - pump.most) / (STOPS_WITHIN * pump.most);
-            full.min(taken_here) * (1.0 - above).max(0.0)
+    let full = |pressure: f64| pump.flow(pressure).unwrap_or(0.0);
+    let held = gas.pressure(stored);
+    let empty = gas.stands == Stands::Empty;
+    // an empty one fills where the pump gives more than is taken
+    if !empty || full(held) > taken(held) {
+        let is_full = gas.stands == Stands::Full;
+        // only a relief valve lets the gas down
+        let pressure = if is_full && pump.relieves {
+            held.min(pump.most)
         } else {
-            full
+            held
+        };
+        let (full, taken) = (full(pressure), taken(pressure));
+        let spare = full - taken;
+        let pumped = match gas.stands {
+            Stands::Above => 0.0,
+            Stands::Full if !pump.relieves => full.min(taken),
+            _ => full,
         };
         let relieved = if is_full && pump.relieves {
-            (full - taken_here).max(0.0)
+            spare.max(0.0)
         } else {
             0.0
         };
@@ -94,11 +94,16 @@ pub(super) fn manifold(
             pumped,
             relieved,
             drawn: 0.0,
-            from_gas: taken_here + relieved - pumped,
+            from_gas: taken + relieved - pumped,
             below_relief: if pump.relieves && is_full {
-                taken_here - full
+                -spare
             } else if pump.relieves {
                 pump.most - pressure
+            } else {
+                f64::INFINITY
+            },
+            below_full: if pump.free.is_some() {
+                1.0 - held / pump.most
             } else {
                 f64::INFINITY
             },
@@ -113,6 +118,7 @@ pub(super) fn manifold(
             drawn: taken(pump.least),
             from_gas: 0.0,
             below_relief: f64::INFINITY,
+            below_full: f64::INFINITY,
         });
     }
     direct(pump, loads, time)
@@ -130,6 +136,7 @@ fn direct(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifold, SupplyErro
             drawn: 0.0,
             from_gas: 0.0,
             below_relief: f64::INFINITY,
+            below_full: f64::INFINITY,
         });
     };
     let below_relief = if pump.relieves {
@@ -146,6 +153,7 @@ fn direct(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifold, SupplyErro
             drawn: 0.0,
             from_gas: 0.0,
             below_relief,
+            below_full: f64::INFINITY,
         });
     }
     let spare = |pressure: f64| taken(pressure) - pump.flow(pressure).unwrap_or(0.0);
@@ -158,6 +166,7 @@ fn direct(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifold, SupplyErro
             drawn: at_least,
             from_gas: 0.0,
             below_relief,
+            below_full: f64::INFINITY,
         });
     }
     let slope = |pressure: f64| -> f64 {
@@ -181,6 +190,7 @@ fn direct(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifold, SupplyErro
         drawn: 0.0,
         from_gas: 0.0,
         below_relief,
+        below_full: f64::INFINITY,
     })
 }
 

@@ -49,9 +49,9 @@ impl Going<'_> {
         let breaker = self
             .largest_current
             .zip(self.supply.battery.breaker_rating)
-            .map(|(largest, rating)| Breaker {
+            .map(|(_, rating)| Breaker {
                 rating,
-                passed: largest > rating,
+                passed: self.watch.breaker_passed(),
             });
         thin(&mut self.samples);
         Run {

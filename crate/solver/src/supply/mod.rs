@@ -37,6 +37,8 @@ mod gas;
 mod leg;
 /// Bounds of a time step, and what counts as a stall.
 mod limits;
+/// The next event.
+mod next;
 /// Orifice flow.
 mod orifice;
 /// Time stepping.

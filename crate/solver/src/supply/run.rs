@@ -1,23 +1,16 @@
 //! One run: time steps between events, and what is written down of them.
 use super::error::SupplyError;
 use super::leg::Moving;
+use super::next::{Next, larger};
 use super::state::{BUDGETS, Look, Power};
 use super::step::Step;
 use super::watch::Watch;
 use super::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE, SupplyOptions};
 use crate::model::Supply;
-use crate::numeric::bracketed_root;
 use crate::result::{Direction, Run, RunEnd, RunEvent, RunEventKind, Sample};
 
 /// Bound on the time steps of a run.
 const MAX_STEPS: usize = 100_000;
-
-/// Width to which an event is bracketed, as a share of its time step [1].
-const EVENT_TOLERANCE: f64 = 1e-13;
-
-/// Shares of a step at which pressures and currents are looked at, so that a short rise and fall
-/// within one step is not stepped over.
-const LOOKS: [f64; 4] = [0.25, 0.5, 0.75, 1.0];
 
 /// A gear under way.
 pub(super) struct Going<'a> {
@@ -27,22 +20,13 @@ pub(super) struct Going<'a> {
     pub(super) legs: Vec<Moving>,
     pub(super) state: Vec<f64>,
     pub(super) time: f64,
-    step: f64,
+    pub(super) step: f64,
     tolerance: f64,
-    watch: Watch,
+    pub(super) watch: Watch,
     pub(super) events: Vec<RunEvent>,
     pub(super) samples: Vec<Sample>,
     pub(super) largest_current: Option<f64>,
     end: Option<RunEnd>,
-}
-
-/// The next thing that happens within a step.
-struct Next {
-    share: f64,
-    /// Leg that comes to a place, and the fluid there.
-    leg: Option<(usize, f64)>,
-    /// What the watch has seen.
-    seen: Option<RunEventKind>,
 }
 
 impl<'a> Going<'a> {
@@ -87,6 +71,7 @@ impl<'a> Going<'a> {
             if let Some(end) = self.end {
                 return Ok(self.finish(end));
             }
+            self.power.follow(&look);
             self.step = self.step.min(self.longest_step(&look));
             let trial = self.trial(&look, self.step)?;
             let scales: Vec<f64> = self
@@ -103,7 +88,9 @@ impl<'a> Going<'a> {
                 self.step *= growth.min(0.9);
                 continue;
             }
-            match self.next_in(&trial)? {
+            let (next, current) = self.next_in(&trial)?;
+            self.largest_current = larger(self.largest_current, current);
+            match next {
                 None => {
                     self.state.clone_from(&trial.to);
                     self.time += self.step;
@@ -120,7 +107,7 @@ impl<'a> Going<'a> {
         })
     }
 
-    fn look(&self, state: &[f64], time: f64) -> Result<Look, SupplyError> {
+    pub(super) fn look(&self, state: &[f64], time: f64) -> Result<Look, SupplyError> {
         self.power.look(&self.legs, state, time)
     }
 
@@ -139,59 +126,6 @@ impl<'a> Going<'a> {
         })
     }
 
-    /// The first event within a step that has been tried.
-    fn next_in(&self, trial: &Step) -> Result<Option<Next>, SupplyError> {
-        let mut first: Option<Next> = None;
-        let sooner =
-            |share: f64, first: &Option<Next>| first.as_ref().is_none_or(|next| share < next.share);
-        for (at, leg) in self.legs.iter().enumerate() {
-            let (Some(fluid), Some(to)) = (leg.next_fluid(), trial.to.get(at)) else {
-                continue;
-            };
-            if *to < fluid {
-                continue;
-            }
-            let left = |share: f64| trial.at(share).get(at).map_or(f64::NAN, |x| x - fluid);
-            // Already there but for rounding: at once.
-            let share = match bracketed_root(left, 0.0, 1.0, EVENT_TOLERANCE) {
-                Ok(root) => root.x,
-                Err(_) if left(0.0) >= 0.0 => 0.0,
-                Err(_) => 1.0,
-            };
-            if sooner(share, &first) {
-                first = Some(Next {
-                    share,
-                    leg: Some((at, fluid)),
-                    seen: None,
-                });
-            }
-        }
-        let mut before = 0.0;
-        for share in LOOKS {
-            let there = self.look(&trial.at(share), self.time + share * self.step)?;
-            for kind in self.watch.seen(&there) {
-                let of = |share: f64| -> f64 {
-                    self.look(&trial.at(share), self.time)
-                        .map_or(f64::NAN, |look| self.watch.measure(kind, &look))
-                };
-                let share = bracketed_root(of, before, share, EVENT_TOLERANCE)
-                    .map_or(share, |root| root.last);
-                if sooner(share, &first) {
-                    first = Some(Next {
-                        share,
-                        leg: None,
-                        seen: Some(kind),
-                    });
-                }
-            }
-            if first.as_ref().is_some_and(|next| next.share <= share) {
-                break;
-            }
-            before = share;
-        }
-        Ok(first)
-    }
-
     /// Steps to an event and lets it happen.
     fn take(&mut self, look: &Look, next: &Next) -> Result<Look, SupplyError> {
         let size = self.step * next.share;
@@ -201,7 +135,9 @@ impl<'a> Going<'a> {
             self.time += size;
         }
         // The place is known exactly; the time step comes as near as its tolerance.
-        if let Some((at, fluid)) = next.leg
+        let legs = self.legs.len();
+        let exact = next.leg.or_else(|| self.power.exactly_at(next.seen?, legs));
+        if let Some((at, fluid)) = exact
             && let Some(place) = self.state.get_mut(at)
         {
             *place = fluid;
@@ -211,7 +147,12 @@ impl<'a> Going<'a> {
         match next.seen {
             Some(kind) => {
                 self.see(kind, &there);
-                Ok(there)
+                let after = self.look(&self.state, self.time)?;
+                if after.gas != there.gas {
+                    self.sample(&after);
+                    self.check(&after);
+                }
+                Ok(after)
             }
             None => {
                 self.arrive(&there);
@@ -221,7 +162,14 @@ impl<'a> Going<'a> {
                     return Ok(there);
                 }
                 let after = self.look(&self.state, self.time)?;
-                self.sample(&after);
+                match self.watch.stops_at(&after) {
+                    // the pressure rises at once, but only to what makes the switch
+                    Some(set) => {
+                        self.sample(&there);
+                        self.draw(self.power.current(set), Some(set));
+                    }
+                    None => self.sample(&after),
+                }
                 self.check(&after);
                 self.step = self.step.min(1e-2);
                 Ok(after)
@@ -265,13 +213,12 @@ impl<'a> Going<'a> {
             // Stopped legs take the pressure at once to the most that the source makes.
             if let (Power::Fluid(pump), Some(set)) = (&self.power, by_pressure) {
                 let (stops, at) = (pump.most >= set, pump.most.min(set));
-                let current = pump.motor.map(|motor| motor.current(at));
                 let kind = if stops {
                     RunEventKind::PressureSwitch
                 } else {
                     RunEventKind::RunsOn
                 };
-                self.draw(current, Some(at));
+                self.draw(self.power.current(at), Some(at));
                 self.tell(None, kind, Some(at));
             } else if all_home {
                 self.tell(None, RunEventKind::RunsOn, pressure);
@@ -302,15 +249,16 @@ impl<'a> Going<'a> {
     /// Something that the watch has seen.
     fn see(&mut self, kind: RunEventKind, look: &Look) {
         let pressure = look.manifold.map(|manifold| manifold.pressure);
+        if kind == RunEventKind::BreakerPassed && self.watch.breaker_passed() {
+            // told with the sample
+            return;
+        }
         self.watch.note(kind);
+        self.power.happens(kind);
         match kind {
             RunEventKind::Stalled => {
                 // legs may stand because it has run empty at this instant
-                if let (Power::Fluid(pump), Some(stored)) = (&self.power, look.stored)
-                    && pump.gas.is_some_and(|gas| gas.is_empty(stored))
-                    && self.watch.waits_for_empty()
-                {
-                    self.watch.note(RunEventKind::AccumulatorEmpty);
+                if self.power.runs_empty(look) {
                     self.tell(None, RunEventKind::AccumulatorEmpty, pressure);
                 }
                 for at in 0..self.legs.len() {
@@ -330,9 +278,11 @@ impl<'a> Going<'a> {
                 self.end = Some(RunEnd::Stalled);
             }
             RunEventKind::PressureSwitch => {
-                self.tell(None, kind, pressure);
+                self.tell(None, kind, self.watch.stops_at(look).or(pressure));
                 self.end = Some(RunEnd::PressureSwitch);
             }
+            // one that comes down to where the pump gives again tells nothing
+            _ if kind == RunEventKind::AccumulatorFull && look.is_above() => {}
             _ => self.tell(None, kind, pressure),
         }
     }
@@ -347,7 +297,7 @@ impl<'a> Going<'a> {
         });
     }
 
-    /// Counts a current that no time step has seen.
+    /// Counts a current, and tells where it first passes the breaker's rating.
     fn draw(&mut self, current: Option<f64>, pressure: Option<f64>) {
         self.largest_current = larger(self.largest_current, current);
         if self.watch.passes_breaker(current) {
@@ -357,8 +307,8 @@ impl<'a> Going<'a> {
     }
 
     fn sample(&mut self, look: &Look) {
-        self.largest_current = larger(self.largest_current, look.current);
         let manifold = look.manifold;
+        self.draw(look.current, manifold.map(|manifold| manifold.pressure));
         self.samples.push(Sample {
             time: self.time,
             pressure: manifold.map(|manifold| manifold.pressure),
@@ -372,13 +322,6 @@ impl<'a> Going<'a> {
                 .map(|(leg, fluid)| leg.sample(*fluid))
                 .collect(),
         });
-    }
-}
-
-fn larger(most: Option<f64>, value: Option<f64>) -> Option<f64> {
-    match (most, value) {
-        (Some(most), Some(value)) => Some(most.max(value)),
-        (most, value) => most.or(value),
     }
 }
 

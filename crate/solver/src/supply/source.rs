@@ -1,7 +1,7 @@
 //! What the source gives at a pressure: flow, current, voltage.
 use super::battery::open_circuit_voltage;
 use super::error::SupplyError;
-use super::gas::Gas;
+use super::gas::{Gas, Stands};
 use crate::model::{Battery, ElectricActuator, MotorPump, Source, Supply};
 
 /// Straight line of flow against pressure, with its ends.
@@ -120,8 +120,16 @@ impl Pump {
             pump.most = set;
             pump.relieves = false;
         }
-        if let (Source::ConstantPressure, Some(of)) = (&supply.source, &supply.accumulator) {
-            pump.most = of.charged;
+        if let (Some(of), Some(gas)) = (&supply.accumulator, &mut pump.gas) {
+            if pump.free.is_none() {
+                pump.most = of.charged;
+            } else if of.charged >= pump.most {
+                gas.stands = if pump.relieves || of.charged == pump.most {
+                    Stands::Full
+                } else {
+                    Stands::Above
+                };
+            }
         }
         Ok(Some(pump))
     }

@@ -1,10 +1,12 @@
 //! State of all legs and budgets, and how fast each part of it changes.
 use super::balance::{Bus, Load, Manifold, bus, manifold};
 use super::error::SupplyError;
+use super::gas::Stands;
 use super::leg::Moving;
 use super::orifice::Line;
 use super::source::{Circuit, Pump};
 use crate::model::ElectricActuator;
+use crate::result::RunEventKind;
 
 /// What the legs are driven by.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,8 +46,8 @@ pub(super) struct Look {
     pub rates: Vec<f64>,
     /// The manifold, with fluid.
     pub manifold: Option<Manifold>,
-    /// Fluid left in the accumulator, where there is one [m3].
-    pub stored: Option<f64>,
+    /// How an accumulator stands and the fluid left in it [m3].
+    pub gas: Option<(Stands, f64)>,
     /// Current from the battery [A].
     pub current: Option<f64>,
     /// Voltage at the battery's posts [V].
@@ -54,7 +56,83 @@ pub(super) struct Look {
     pub pace: f64,
 }
 
+impl Look {
+    /// Whether an accumulator is above what stops its pump.
+    pub(super) fn is_above(&self) -> bool {
+        matches!(self.gas, Some((Stands::Above, _)))
+    }
+}
+
 impl Power {
+    /// Part of the state that an event sets, and what it is there: the fluid that has left an
+    /// accumulator which is just empty or just full [m3].
+    pub(super) fn exactly_at(&self, kind: RunEventKind, legs: usize) -> Option<(usize, f64)> {
+        let Self::Fluid(pump) = self else { return None };
+        let gas = pump.gas?;
+        // on the side to which it goes
+        let beside = f64::EPSILON.sqrt();
+        let held = match kind {
+            RunEventKind::AccumulatorEmpty => 0.0,
+            RunEventKind::AccumulatorFull | RunEventKind::ReliefOpen => {
+                gas.held(pump.most) * (1.0 + beside)
+            }
+            RunEventKind::ReliefClosed => gas.held(pump.most) * (1.0 - beside),
+            _ => return None,
+        };
+        Some((legs + Budget::FromGas as usize, gas.first - held))
+    }
+
+    /// Lets an accumulator stand as an event leaves it.
+    pub(super) fn happens(&mut self, kind: RunEventKind) {
+        let stands = match kind {
+            RunEventKind::AccumulatorEmpty => Stands::Empty,
+            RunEventKind::AccumulatorFull | RunEventKind::ReliefOpen => Stands::Full,
+            RunEventKind::ReliefClosed => Stands::Holds,
+            _ => return,
+        };
+        self.stand(stands);
+    }
+
+    /// Lets an accumulator that has some fluid again, or less than it can take, hold the pressure; at
+    /// the start of a time step, where no rate jumps by it.
+    pub(super) fn follow(&mut self, look: &Look) {
+        let below_full = look.manifold.map_or(0.0, |manifold| manifold.below_full);
+        let holds = look.gas.is_some_and(|(stands, stored)| match stands {
+            Stands::Holds | Stands::Above => false,
+            Stands::Full => below_full > 0.0,
+            Stands::Empty => stored > 0.0,
+        });
+        if holds {
+            self.stand(Stands::Holds);
+        }
+    }
+
+    /// Current of the pump's motor at a pressure [A].
+    pub(super) fn current(&self, pressure: f64) -> Option<f64> {
+        match self {
+            Self::Fluid(pump) => pump.motor.map(|motor| motor.current(pressure)),
+            Self::Electric { .. } => None,
+        }
+    }
+
+    /// Whether an accumulator has no fluid left that has not been seen to be empty.
+    pub(super) fn runs_empty(&self, look: &Look) -> bool {
+        match (self, look.gas) {
+            (Self::Fluid(pump), Some((stands, stored))) => {
+                stands != Stands::Empty && pump.gas.is_some_and(|gas| gas.is_empty(stored))
+            }
+            _ => false,
+        }
+    }
+
+    fn stand(&mut self, stands: Stands) {
+        if let Self::Fluid(pump) = self
+            && let Some(gas) = &mut pump.gas
+        {
+            gas.stands = stands;
+        }
+    }
+
     /// Looks at a state: `fluid` of each leg's present stage, budgets behind.
     pub(super) fn look(
         &self,
@@ -133,7 +211,7 @@ fn look_fluid(pump: &Pump, legs: &[Moving], state: &[f64], time: f64) -> Result<
     Ok(Look {
         rates,
         manifold: Some(balance),
-        stored,
+        gas: pump.gas.map(|gas| gas.stands).zip(stored),
         current,
         bus_voltage: pump.motor.map(|motor| motor.circuit().bus(amps)),
         // A pump that fills the accumulator has not stalled: the pressure still rises.
@@ -186,7 +264,7 @@ fn look_electric(
     Ok(Look {
         rates,
         manifold: None,
-        stored: None,
+        gas: None,
         current: Some(current),
         bus_voltage: Some(circuit.bus(current)),
         pace,

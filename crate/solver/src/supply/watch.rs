@@ -1,4 +1,5 @@
 //! What is looked for in pressures and currents while the legs move.
+use super::gas::Stands;
 use super::run::stands;
 use super::state::{Look, Power};
 use crate::model::Supply;
@@ -12,7 +13,6 @@ pub(super) struct Watch {
     relieves: bool,
     relief_open: bool,
     breaker_passed: bool,
-    gas_empty: bool,
 }
 
 impl Watch {
@@ -27,7 +27,6 @@ impl Watch {
             relieves,
             relief_open: false,
             breaker_passed: false,
-            gas_empty: false,
         }
     }
 
@@ -46,7 +45,11 @@ impl Watch {
             RunEventKind::PressureSwitch => {
                 below(self.pressure_switch, manifold.map(|m| m.pressure))
             }
-            RunEventKind::AccumulatorEmpty => look.stored.unwrap_or(f64::INFINITY),
+            RunEventKind::AccumulatorEmpty => look.gas.map_or(f64::INFINITY, |(_, stored)| stored),
+            RunEventKind::AccumulatorFull => {
+                let below = manifold.map_or(f64::INFINITY, |m| m.below_full);
+                if look.is_above() { -below } else { below }
+            }
             RunEventKind::BreakerPassed => below(self.breaker, look.current),
             _ => f64::INFINITY,
         }
@@ -64,20 +67,30 @@ impl Watch {
         if !self.breaker_passed {
             kinds.push(RunEventKind::BreakerPassed);
         }
-        if !self.gas_empty {
+        let stands = look.gas.map(|(stands, _)| stands);
+        if stands.is_some_and(|stands| stands != Stands::Empty) {
             kinds.push(RunEventKind::AccumulatorEmpty);
         }
         if self.relieves {
             kinds.push(relief);
+        } else if matches!(stands, Some(Stands::Holds | Stands::Above)) {
+            kinds.push(RunEventKind::AccumulatorFull);
         }
         kinds.push(RunEventKind::Stalled);
         kinds.retain(|kind| self.measure(*kind, look) < 0.0);
         kinds
     }
 
-    /// Whether no empty accumulator has been noted.
-    pub(super) fn waits_for_empty(&self) -> bool {
-        !self.gas_empty
+    /// Pressure at which the switch stops the pump, where a look is above it [Pa].
+    pub(super) fn stops_at(&self, look: &Look) -> Option<f64> {
+        let reached = look.manifold.map(|manifold| manifold.pressure);
+        self.pressure_switch
+            .filter(|set| reached.is_some_and(|reached| reached > *set))
+    }
+
+    /// Whether a current has passed the breaker's rating.
+    pub(super) fn breaker_passed(&self) -> bool {
+        self.breaker_passed
     }
 
     /// Whether a current passes the breaker's rating for the first time.
@@ -95,7 +108,6 @@ impl Watch {
             RunEventKind::ReliefOpen => self.relief_open = true,
             RunEventKind::ReliefClosed => self.relief_open = false,
             RunEventKind::BreakerPassed => self.breaker_passed = true,
-            RunEventKind::AccumulatorEmpty => self.gas_empty = true,
             _ => {}
         }
     }

@@ -1,0 +1,84 @@
+//! What happens next within a time step.
+use super::error::SupplyError;
+use super::run::Going;
+use super::step::Step;
+use crate::numeric::bracketed_root;
+use crate::result::RunEventKind;
+
+/// Width to which an event is bracketed, as a share of its time step [1].
+const EVENT_TOLERANCE: f64 = 1e-13;
+
+/// Shares of a step at which pressures and currents are looked at, so that a short rise and fall
+/// within one step is not stepped over.
+const LOOKS: [f64; 4] = [0.25, 0.5, 0.75, 1.0];
+
+/// The next thing that happens within a step.
+pub(super) struct Next {
+    pub share: f64,
+    /// Leg that comes to a place, and the fluid there.
+    pub leg: Option<(usize, f64)>,
+    /// What the watch has seen.
+    pub seen: Option<RunEventKind>,
+}
+
+impl Going<'_> {
+    /// The first event within a step that has been tried, and the largest current before it.
+    pub(super) fn next_in(&self, trial: &Step) -> Result<(Option<Next>, Option<f64>), SupplyError> {
+        let mut first: Option<Next> = None;
+        let sooner =
+            |share: f64, first: &Option<Next>| first.as_ref().is_none_or(|next| share < next.share);
+        for (at, leg) in self.legs.iter().enumerate() {
+            let (Some(fluid), Some(to)) = (leg.next_fluid(), trial.to.get(at)) else {
+                continue;
+            };
+            if *to < fluid {
+                continue;
+            }
+            let left = |share: f64| trial.at(share).get(at).map_or(f64::NAN, |x| x - fluid);
+            // Already there but for rounding: at once.
+            let share = match bracketed_root(left, 0.0, 1.0, EVENT_TOLERANCE) {
+                Ok(root) => root.x,
+                Err(_) if left(0.0) >= 0.0 => 0.0,
+                Err(_) => 1.0,
+            };
+            if sooner(share, &first) {
+                first = Some(Next {
+                    share,
+                    leg: Some((at, fluid)),
+                    seen: None,
+                });
+            }
+        }
+        let (mut before, mut largest) = (0.0, None);
+        for share in LOOKS {
+            let there = self.look(&trial.at(share), self.time + share * self.step)?;
+            for kind in self.watch.seen(&there) {
+                let of = |share: f64| -> f64 {
+                    self.look(&trial.at(share), self.time)
+                        .map_or(f64::NAN, |look| self.watch.measure(kind, &look))
+                };
+                let share = bracketed_root(of, before, share, EVENT_TOLERANCE)
+                    .map_or(share, |root| root.last);
+                if sooner(share, &first) {
+                    first = Some(Next {
+                        share,
+                        leg: None,
+                        seen: Some(kind),
+                    });
+                }
+            }
+            if first.as_ref().is_some_and(|next| next.share <= share) {
+                break;
+            }
+            largest = larger(largest, there.current);
+            before = share;
+        }
+        Ok((first, largest))
+    }
+}
+
+/// The larger of two that may be there.
+pub(super) fn larger(most: Option<f64>, value: Option<f64>) -> Option<f64> {
+    let both = most.zip(value).map(|(most, value)| most.max(value));
+    both.or(most).or(value)
+}
