@@ -103,17 +103,27 @@ impl<'a> Rubbing<'a> {
     }
 }
 
-/// Works out fall and friction in turn and puts the friction into the track; whether they agree.
-/// `None` where it is not finite.
+/// Works out fall and friction in turn and puts the friction into the track; whether they agree, with
+/// no pins that bind by the motion alone. `None` where it is not finite.
 fn agree(knots: &[&Knot], track: &mut Track, case: &Case, wanted: f64) -> Option<bool> {
     let mut warm = Warm::default();
-    let mut friction = |track: &Track, squares: &[f64]| -> Vec<f64> {
+    // `None`: the pins bind
+    let mut found = |track: &Track, squares: &[f64]| -> Vec<Option<f64>> {
         let knots = knots.iter().zip(track.table.values()).zip(squares);
         knots
             .map(|((knot, row), square)| knot.friction(case, row, *square, &mut warm))
             .collect()
     };
-    let at_rest = friction(track, &vec![0.0; knots.len()]);
+    let friction = |track: &Track, found: &[Option<f64>]| -> Vec<f64> {
+        let rows = track.table.values().iter().zip(found);
+        // pins that bind let nothing through
+        rows.map(|(row, found)| {
+            found.unwrap_or((2.0 * case.push(row).abs() + 1.0) / case.pin_factor)
+        })
+        .collect()
+    };
+    let resting = found(track, &vec![0.0; knots.len()]);
+    let at_rest = friction(track, &resting);
     // from the friction of another case, or from none
     let rows = track.table.values().iter();
     let mut by_speed: Vec<f64> = rows.map(|row| row[PINS_BY_SPEED]).collect();
@@ -122,7 +132,8 @@ fn agree(knots: &[&Knot], track: &mut Track, case: &Case, wanted: f64) -> Option
     for _ in 0..MOST_PASSES {
         let squares = squares(track, case);
         let looked = looked_at(&squares);
-        let moving = friction(track, &looked);
+        let in_motion = found(track, &looked);
+        let moving = friction(track, &in_motion);
         let (mut change, mut last) = (0.0_f64, 0.0);
         for (knot, value) in by_speed.iter_mut().enumerate() {
             // where the fall does not come by, as where it came by last
@@ -145,7 +156,11 @@ fn agree(knots: &[&Knot], track: &mut Track, case: &Case, wanted: f64) -> Option
         };
         let pushes = track.table.values().iter().map(|row| case.net(row).abs());
         if change == 0.0 || left <= wanted * pushes.fold(0.0, f64::max) {
-            return Some(true);
+            // pins that bind by the motion alone are no matter of a friction that holds against it
+            let binds = (0..knots.len()).any(|knot| {
+                squares[knot] > 0.0 && in_motion[knot].is_none() && resting[knot].is_some()
+            });
+            return Some(!binds);
         }
         before = change;
     }
@@ -189,8 +204,14 @@ fn looked_at(squares: &[f64]) -> Vec<f64> {
 
 impl Knot<'_> {
     /// Friction of the pins, against the fall, at the square of the speed, for one unit of the case's
-    /// factor.
-    fn friction(&self, case: &Case, row: &[f64; COLUMNS], square: f64, warm: &mut Warm) -> f64 {
+    /// factor; `None` where they bind.
+    fn friction(
+        &self,
+        case: &Case,
+        row: &[f64; COLUMNS],
+        square: f64,
+        warm: &mut Warm,
+    ) -> Option<f64> {
         // seals and orifice hold against the motion
         let damping = case
             .damper
@@ -201,13 +222,7 @@ impl Knot<'_> {
             dynamic_pressure: case.dynamic_pressure,
             factor: case.pin_factor,
         };
-        let found = self
-            .pins
-            .map(|pins| pins.friction(Motion::Extend, &at, Some(warm)));
-        // pins that bind let nothing through
-        let all = found
-            .and_then(Result::ok)
-            .unwrap_or_else(|| 2.0 * case.push(row).abs() + 1.0);
-        all / case.pin_factor
+        let all = self.pins?.friction(Motion::Extend, &at, Some(warm)).ok()?;
+        Some(all / case.pin_factor)
     }
 }
