@@ -109,8 +109,12 @@ def compare_force(tally, loads, mechanism, station, pose, along, at, rises):
     else:
         tally.skip("moment arm")
     brace = brace_of(mechanism.leg)[1]
-    # the separate device has the knee until it is past the straight pose
-    separate = station["progress"] <= 0.0 and brace.get("unlocked_by") == "separate"
+    # the separate device has the knee until it is as far past the straight pose as it locks before it
+    separate = False
+    if brace.get("unlocked_by") == "separate":
+        held_to = max(abs(mechanism.locked_fold), math.radians(1.0))
+        # the station where it lets go carries the force, to the rounding of its angle
+        separate = station["progress"] <= 0.0 or pose.fold < held_to - 1e-9
     tally.same("force left out", station["force"] is None and not small, separate and not small)
     if station["force"] is None:
         return

@@ -11,6 +11,7 @@ import numpy as np
 
 import program
 from compare import first_stop
+from compare_limits import compare_limit
 from draw import draw_leg, kind_of, kinds
 from draw_pins import draw_pins
 from draw_springs import draw_springs
@@ -31,6 +32,9 @@ LEAST = {
     "orifice": 12,
     "rubbing seals": 16,
     "rubbing pins": 16,
+    "limited by airspeed": 4,
+    "limited by friction_factor": 4,
+    "limited by seal_friction_limit_n": 4,
 }
 LEGS_PER_GEAR = 4
 
@@ -158,6 +162,7 @@ def compare_falls(program_path, folder, draw):
         for gear, (_, document) in zip(gears, program.solved(program_path, folder, "falling", gears))
         for leg, answer in zip(gear["legs"], document["legs"], strict=True)
     ]
+    answers = [(number // 2, *answer) for number, answer in enumerate(answers)]
     tally, seen = Tally(), collections.Counter()
     with concurrent.futures.ProcessPoolExecutor() as pool:
         for part, features in pool.map(compare_answer, answers):
@@ -174,7 +179,7 @@ def compare_falls(program_path, folder, draw):
 
 def compare_answer(job):
     """Compares one leg; (tally, its features)."""
-    gear, leg, answer = job
+    number, gear, leg, answer = job
     tally = Tally()
     tally.where = f"{leg['name']} {kind_of(leg)}"
     tally.same("usable to fall", answer.get("faults"), None)
@@ -183,4 +188,8 @@ def compare_answer(job):
     tally.same("fall given", answer["result"]["fall"] is not None, True)
     if answer["result"]["fall"] is None:
         return tally, []
-    return tally, compare_fall(tally, gear, leg, answer["result"]["fall"])
+    fall = answer["result"]["fall"]
+    features = compare_fall(tally, gear, leg, fall)
+    if "reaches_lock" in features:
+        features += filter(None, [compare_limit(tally, gear, leg, fall, number)])
+    return tally, features

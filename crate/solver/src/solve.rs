@@ -2,7 +2,7 @@
 use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearances};
 use crate::faults::{Fault, FaultKind, Faults, check_leg};
 use crate::kinematics::{Linkage, Pose, Sweep};
-use crate::model::{Brace, Folds, Gear, Leg, UnlockedBy};
+use crate::model::Gear;
 use crate::result::{LegResult, Phase, Station, StationForce};
 use crate::statics::{Comparison, Ready, Stance};
 use crate::tires::TireSizes;
@@ -15,7 +15,8 @@ const ANSWER_STATIONS: usize = 721;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Options {
     /// Stations of the swing phase in the table, at least 2; the answers rest on no fewer than 721.
-    /// Each row of a table of shortening adds one on each of its sides.
+    /// Each row of a table of shortening adds one on each of its sides, and one more stands where a
+    /// device that unlocks the knee leaves the leg to the actuator.
     pub stations: usize,
     /// Every how many stations a clearance curve has a point, at least 1.
     pub curve_stride: usize,
@@ -63,7 +64,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     let linkage = Linkage::new(model);
     let sweep = Sweep::new(model, &linkage, options.stations.max(ANSWER_STATIONS));
     let [gravity, wind] = statics::weight_and_wind(model.view, &gear.conditions);
-    let loaded_from = loaded_from(&model.brace);
+    let loaded_from = linkage.loaded_from();
     let cases = Comparison::loads(gear, model);
     let ready = Ready::new(model, &linkage, &gear.supply, cases);
     let loaded = |pose: &Pose| pose.place.progress >= loaded_from;
@@ -75,7 +76,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
                 true => Stance::new(&ready, pose, all).and_then(|stance| force(index, &stance)),
                 false => None,
             };
-            stations.push(station(&linkage, model, pose, force));
+            stations.push(station(&linkage, pose, force));
         }
         stations
     };
@@ -175,27 +176,9 @@ fn unresolved(leg: usize, error: &ClearanceError) -> Faults {
     }])
 }
 
-/// Progress from which the actuator carries the leg: where a separate device unlocks the knee, the
-/// swing from the straight pose on.
-pub(crate) fn loaded_from(brace: &Brace) -> f64 {
-    match brace {
-        Brace::Folding(b)
-            if b.folds == Folds::ThroughCentre && b.unlocked_by == UnlockedBy::Separate =>
-        {
-            f64::MIN_POSITIVE
-        }
-        _ => f64::NEG_INFINITY,
-    }
-}
-
 /// One row of the stations table.
-fn station(linkage: &Linkage, leg: &Leg, pose: &Pose, force: Option<StationForce>) -> Station {
-    let angles = pose.knee.zip(pose.brace_attach).and_then(|(knee, attach)| {
-        let Brace::Folding(brace) = &leg.brace else {
-            return None;
-        };
-        let (upper, lower) = (knee - brace.airframe_pivot, attach - knee);
-        let turn = upper.perp(&lower).atan2(upper.dot(&lower));
+fn station(linkage: &Linkage, pose: &Pose, force: Option<StationForce>) -> Station {
+    let angles = linkage.turn_at_knee(pose).and_then(|turn| {
         let bent = turn.abs();
         // positive on the side to which it folds, where the whole swing has it
         let fold = if pose.place.phase == Phase::Swing {

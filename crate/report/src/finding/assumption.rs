@@ -98,7 +98,7 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
             "This leg is seen from ahead: the wind of straight flight blows across the plane of its swing and is not counted; only sideslip is.",
         ),
         Assumption::SeparateUnlock => plain(
-            "A device of its own unlocks the knee; its force is not worked out, so check it by itself.",
+            "A device of its own unlocks the knee and takes it as far beyond the straight line as it locks before it, by 1° at least; there the actuator takes over. If it lets go sooner, the actuator needs more. Its force is not worked out: check it by itself.",
         ),
         Assumption::DeadWeightOnly => plain(
             "The hanging leg is held by its dead weight only: lock springs and pressure, which add to it, are not counted. That a push below about 1 lb (5 N) is too little is this program's own figure.",

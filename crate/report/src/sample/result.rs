@@ -246,6 +246,7 @@ pub(crate) fn result() -> LegResult {
             }),
             airspeed: FallAirspeed::UpTo { airspeed: 61.0 },
             friction_factor: Some(3.4),
+            friction_factor_tried: None,
             seal_friction_limit: Some(136.0),
             energy: FallEnergy {
                 weights: 92.0,

@@ -92,6 +92,12 @@ fn rows(subject: &Subject, fall: &Fall) -> Vec<String> {
             subject.say(Quantity::Ratio, factor)
         ));
     }
+    if let Some(tried) = fall.friction_factor_tried {
+        rows.push(format!(
+            "All friction given, of seals and pins, doesn't stop it short even when it is {} times as much.",
+            subject.say(Quantity::Ratio, tried)
+        ));
+    }
     rows
 }
 

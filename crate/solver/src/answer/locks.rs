@@ -164,6 +164,7 @@ mod tests {
             least_knee_push: Some(LeastKneePush { push, place }),
             airspeed: FallAirspeed::NoAirLoad,
             friction_factor: None,
+            friction_factor_tried: None,
             seal_friction_limit: None,
             energy: FallEnergy {
                 weights: 30.0,

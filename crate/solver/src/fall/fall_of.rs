@@ -50,6 +50,11 @@ pub fn fall_of(
         },
     };
     let reaches = dropped.ending == Ending::Lock;
+    let (friction_factor, friction_factor_tried) = if reaches {
+        limits.friction_factor()
+    } else {
+        (None, None)
+    };
     let net = |i: usize| track.table.values().get(i).map(|row| case.net(row));
     let up = track.nodes.first()?;
     Some(Fall {
@@ -58,7 +63,8 @@ pub fn fall_of(
         least_moment: least_moment(&track, &case),
         least_knee_push: least_knee_push(&track, &case),
         airspeed: limits.airspeed(conditions.air_density),
-        friction_factor: reaches.then(|| limits.friction_factor()).flatten(),
+        friction_factor,
+        friction_factor_tried,
         seal_friction_limit: reaches.then(|| limits.seal_friction()).flatten(),
         energy: energy(&track, &case, &dropped),
         inertia: track.inertia_basis,

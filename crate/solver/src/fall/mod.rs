@@ -14,6 +14,8 @@
 
 /// One fall: equation of motion, events.
 mod drop;
+/// Energy of motion over the way.
+mod energies;
 /// Everything about the fall of one leg.
 mod fall_of;
 /// What all parts resist a motion with, and their kinetic energy.

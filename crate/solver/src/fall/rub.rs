@@ -5,8 +5,8 @@
 //! speed, which is exact at rest and at the speed that the fall has at each knot; fall and friction
 //! are worked out in turn until they agree.
 use super::drop::{Case, Drop, Ending, TOLERANCE, drop};
+use super::energies::energies;
 use super::inertia::Inertias;
-use super::limits::energies;
 use super::track::{COLUMNS, INERTIA, PINS_BY_SPEED, STROKE, Track, unit_wind};
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Conditions, Leg, Vector};
@@ -96,10 +96,11 @@ impl<'a> Rubbing<'a> {
         track.at_knots(&self.thin)
     }
 
-    /// Puts the friction of the pins in the fall of another case into a thinned track.
-    pub(super) fn in_case(&self, thinned: &mut Track, case: &Case) -> Option<()> {
+    /// Puts the friction of the pins in the fall of another case into a thinned track; whether one is
+    /// found.
+    pub(super) fn in_case(&self, thinned: &mut Track, case: &Case) -> bool {
         let knots: Vec<_> = self.thin.iter().map(|&at| &self.knots[at]).collect();
-        agree(&knots, thinned, case, AGREED_ROUGHLY).map(|_| ())
+        agree(&knots, thinned, case, AGREED_ROUGHLY) == Some(true)
     }
 }
 

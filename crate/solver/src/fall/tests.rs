@@ -2,9 +2,9 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use super::drop::{Case, Damper, Ending, Step, TOLERANCE, drop};
+use super::energies::reaches;
 use super::fall_of::{case, fall_of};
 use super::integrate::{Bounds, Moment, State, integrate};
-use super::limits::reaches;
 use super::table::Table;
 use super::track::{COLUMNS, INERTIA, Node, STROKE, Track, WEIGHTS};
 use super::*;

@@ -28,7 +28,10 @@ pub(super) fn progress_grid(linkage: &Linkage, stations: usize) -> Vec<f64> {
         };
         (0..count).map(move |i| start + i as f64 / last as f64)
     });
-    let mut grid: Vec<f64> = even.chain(beside_rows(linkage)).collect();
+    let mut grid: Vec<f64> = even
+        .chain(beside_rows(linkage))
+        .chain(linkage.hand_over)
+        .collect();
     sort_short(&mut grid, f64::total_cmp);
     grid
 }

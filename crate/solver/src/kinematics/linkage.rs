@@ -2,6 +2,7 @@
 use crate::model::{AttachTo, Brace, Folds, Leg, Point, Shortening, ShorteningRow, Vector};
 use crate::numeric::wrap;
 
+use super::hand_over::hand_over;
 use super::path::progress_of_share;
 use super::{Path, Side, Turns, circle_circle};
 
@@ -21,6 +22,8 @@ pub struct Linkage {
     pub(crate) actuator_attach: AttachLinkage,
     /// Turns of all parts at places spread evenly over the path.
     pub(crate) marks: Vec<Turns>,
+    /// Progress from which the actuator carries the leg, where a device of its own unlocks the knee.
+    pub(crate) hand_over: Option<f64>,
 }
 
 /// The brace made ready.
@@ -141,8 +144,10 @@ impl Linkage {
             actuator_mount: leg.actuator.mount,
             actuator_attach,
             marks: Vec::new(),
+            hand_over: None,
         };
         linkage.follow_turns();
+        linkage.hand_over = hand_over(leg, &linkage);
         linkage
     }
 

@@ -4,6 +4,8 @@
 mod dyad;
 /// Places of the stations.
 mod grid;
+/// Where an unlocking device leaves the leg to the actuator.
+mod hand_over;
 /// A leg made ready for solving.
 mod linkage;
 /// Phases of the path and how progress maps to swing.

@@ -1,5 +1,5 @@
 //! The whole path: poses at the stations, where it ends, dead points on the way.
-use crate::model::{Leg, Point};
+use crate::model::Leg;
 use crate::numeric::{bracketed_root, sort_short};
 use crate::result::{Excursion, Jam, JamCause, MechanismEvent, MechanismEventKind, Phase};
 
@@ -174,14 +174,6 @@ const LIMITS: [Limit; 4] = [
     },
 ];
 
-fn pivot(linkage: &Linkage) -> Option<Point> {
-    match &linkage.brace {
-        BraceLinkage::None => None,
-        BraceLinkage::Sliding(b) => Some(b.pivot),
-        BraceLinkage::Folding(b) => Some(b.pivot),
-    }
-}
-
 /// Length B0–B1 of a telescopic brace; NaN (never a stop) for the other kinds.
 fn brace_span(linkage: &Linkage, pose: &Pose) -> f64 {
     match (&linkage.brace, pose.brace_attach) {
@@ -345,7 +337,7 @@ fn events(linkage: &Linkage, poses: &[Pose]) -> Vec<MechanismEvent> {
         let reach_ends = b.rates.swing.abs() <= Rates::STILL && poses.last() == Some(b);
         if a.place.phase == Phase::Shorten
             || (a.rates.actuator > 0.0) == (b.rates.actuator > 0.0)
-            || pivot(linkage) == Some(a.actuator_attach)
+            || linkage.brace_pivot() == Some(a.actuator_attach)
             || reach_ends
         {
             continue;

@@ -71,7 +71,9 @@ pub enum UnlockedBy {
     /// The retract actuator itself.
     #[default]
     Actuator,
-    /// A device of its own (unlock jack, release cable); its force is not worked out.
+    /// A device of its own (unlock jack, release cable); its force is not worked out. It takes the
+    /// knee as far beyond the straight line as it locks before it, and by 1° at least; from there on
+    /// the actuator carries the leg.
     Separate,
 }
 

@@ -21,8 +21,11 @@ pub struct Fall {
     /// Up to which airspeed it reaches the lock.
     pub airspeed: FallAirspeed,
     /// The friction given, of seals and pins, times this just stops it short [1]; absent when none is
-    /// given, when the leg falls short as it is, or beyond 1,000.
+    /// given, when the leg falls short as it is, or beyond `friction_factor_tried`.
     pub friction_factor: Option<f64>,
+    /// So many times the friction given, and less, does not stop it short [1]; absent when that is not
+    /// so or none is given.
+    pub friction_factor_tried: Option<f64>,
     /// Seal friction that just stops it short, all else as given [N]; absent when it falls short as
     /// it is or nothing up to 1,000,000 N does.
     #[serde(rename = "seal_friction_limit_n")]

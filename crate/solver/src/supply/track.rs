@@ -4,7 +4,6 @@ use super::orifice::{Line, OPEN_LINE, conductance};
 use crate::kinematics::{Linkage, Sweep};
 use crate::model::{Gear, Joint, Leg, LineOrifice, Shortening, Source, StrutJack};
 use crate::result::{Direction, Motion, Phase, Place};
-use crate::solve::loaded_from;
 use crate::statics::{self, Ready, Stance, Warm};
 
 /// Stations of the swing between which the load is a smooth curve.
@@ -122,7 +121,7 @@ impl Track {
         let ready = Ready::new(leg, &linkage, &gear.supply, [case]);
         let mut warm = [Warm::default(); 2];
         let motion = Motion::from(direction);
-        let loaded_from = loaded_from(&leg.brace);
+        let loaded_from = linkage.loaded_from();
         let points: Vec<Point> = sweep
             .poses
             .iter()
@@ -154,7 +153,7 @@ impl Track {
             travel: 0.0,
             swing: 0.0,
         };
-        let (used, mut blocked) = driven(&points, direction);
+        let (used, mut blocked) = driven(&points, linkage.hand_over.is_some(), direction);
         if !sweep.jams.is_empty() && blocked.is_none() {
             blocked = Some(Blocked::Jam);
         }
@@ -187,14 +186,19 @@ impl Track {
     }
 }
 
-/// The points, from down to up, that the actuator can drive through, and what stops it. The first
-/// may be without force: there a device of its own has unlocked the knee.
-fn driven(points: &[Point], direction: Direction) -> (&[Point], Option<Blocked>) {
+/// The points, from down to up, that the actuator can drive through, and what stops it. Where no device
+/// of its own has the knee before, the first may be without force.
+fn driven(
+    points: &[Point],
+    handed_over: bool,
+    direction: Direction,
+) -> (&[Point], Option<Blocked>) {
     let first = points
         .iter()
         .position(|point| point.none != Some(NoEffort::NotDriven))
         .unwrap_or(points.len());
-    let points = points.get(first.saturating_sub(1)..).unwrap_or(&[]);
+    let start = first.saturating_sub(usize::from(!handed_over));
+    let points = points.get(start..).unwrap_or(&[]);
     let binding = |point: &Point| match point.none {
         Some(NoEffort::Binds(joint)) => Some(Blocked::Binds(joint)),
         _ => None,
