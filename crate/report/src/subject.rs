@@ -1,7 +1,7 @@
 //! What a text speaks of: one leg of one gear, its result, and the units to say it in.
 use gearswing_solver::TireChoice;
 use gearswing_solver::model::{Gear, Leg, MovingPart, Tire};
-use gearswing_solver::result::{LegResult, Phase, Place};
+use gearswing_solver::result::{DrivenBy, LegResult, Phase, Place};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
 use crate::text::{plain, the_leg};
@@ -27,6 +27,14 @@ pub(crate) const END_OF_TRAVEL: f64 = 5e-4;
 impl Subject<'_> {
     pub(crate) fn model(&self) -> Option<&Leg> {
         self.gear.legs.get(self.leg)
+    }
+
+    /// Quantity in which what an actuator needs is said: pressure, or force of an electric one.
+    pub(crate) fn drive(&self) -> Quantity {
+        match self.result.force.driven_by {
+            DrivenBy::Fluid => Quantity::Pressure,
+            DrivenBy::Electricity => Quantity::Force,
+        }
     }
 
     /// The former tire, where one is given and the result is not already its own.

@@ -6,7 +6,7 @@ use crate::model::Gear;
 use crate::result::{LegResult, Phase, Station, StationForce};
 use crate::statics::{Comparison, Ready, Stance};
 use crate::tires::TireSizes;
-use crate::{answer, fall, lock, statics};
+use crate::{answer, fall, lock, statics, supply};
 
 /// Fewest stations of the swing phase that peaks of force and pressure are looked for in.
 const ANSWER_STATIONS: usize = 721;
@@ -80,7 +80,8 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         }
         stations
     };
-    let mut comparison = Comparison::new(gear, model, &ready);
+    let available = supply::available(&gear.supply, model);
+    let mut comparison = Comparison::new(gear, model, &ready, available);
     let stations = table(&sweep.poses, &mut |index, stance| {
         comparison.add(index, stance)
     });
@@ -105,7 +106,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         },
     )
     .map_err(|error| unresolved(leg, &error))?;
-    let mut force = statics::force_result(model, &gear.supply, &stations, comparison.binds());
+    let mut force = statics::force_result(model, &available, &stations, comparison.binds());
     comparison.finish(&mut force);
     let lock = lock::lock_of(model, &linkage, gravity);
     let fall = sweep

@@ -2,7 +2,7 @@
 use gearswing_report::jam_text;
 use gearswing_solver::TireChoice;
 use gearswing_solver::model::MovingPart;
-use gearswing_solver::result::{Phase, TireState};
+use gearswing_solver::result::{DrivenBy, Phase, TireState};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
 use super::answers::subject;
@@ -125,6 +125,7 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
         );
     }
     let available = good.result.force.available_pressure;
+    let fluid = good.result.force.driven_by == DrivenBy::Fluid;
     for (motion, get) in [
         (
             "retract",
@@ -140,8 +141,11 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
             format!("Actuator thrust to {motion}"),
             say(Quantity::Force, force.effort),
             was.map(|f| say(Quantity::Force, f.effort)),
-            false,
+            !fluid && force.pressure > available,
         );
+        if !fluid {
+            continue;
+        }
         add(
             format!("Pressure needed to {motion}"),
             say(Quantity::Pressure, force.pressure),
@@ -152,7 +156,10 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
     let margin = now.retract.map(|f| (available - f.pressure) / available);
     if let Some(margin) = margin.filter(|margin| margin.is_finite()) {
         add(
-            "To spare of the pressure available to retract".to_owned(),
+            format!(
+                "To spare of the {} available to retract",
+                if fluid { "pressure" } else { "force" }
+            ),
             format_signed(Quantity::Travel, units, margin),
             None,
             margin < 0.0,
@@ -365,17 +372,21 @@ pub(crate) fn curves_text(state: &State) -> CurvesText {
             ));
         }
         let force = &good.result.force;
+        let (what, quantity) = match force.driven_by {
+            DrivenBy::Fluid => ("pressure", Quantity::Pressure),
+            DrivenBy::Electricity => ("force", Quantity::Force),
+        };
         for (motion, peak) in [("retract", force.peak), ("extend", force.extend_peak)] {
             let Some(peak) = peak else { continue };
             if peak.pressure <= 0.0 {
-                description.push(format!("No pressure is needed to {motion}."));
+                description.push(format!("No {what} is needed to {motion}."));
                 continue;
             }
             description.push(format!(
-                "Most pressure needed to {motion}: {} at {} of travel; available: {}.",
-                format(Quantity::Pressure, units, peak.pressure),
+                "Most {what} needed to {motion}: {} at {} of travel; available: {}.",
+                format(quantity, units, peak.pressure),
                 format(Quantity::Travel, units, peak.place.travel),
-                format(Quantity::Pressure, units, force.available_pressure)
+                format(quantity, units, force.available_pressure)
             ));
         }
     }

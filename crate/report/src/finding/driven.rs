@@ -1,6 +1,8 @@
 //! Can it be driven? Pressure and dead points in words.
-use gearswing_solver::model::{AttachTo, Joint};
-use gearswing_solver::result::{Finding, LoadCase, Motion, Stroke, Verdict};
+use gearswing_solver::model::{AttachTo, Joint, Source};
+use gearswing_solver::result::{
+    CaseOutcome, DrivenBy, Finding, LoadCase, Motion, SetBy, Stroke, Verdict,
+};
 use gearswing_units::Quantity;
 
 use super::answer::Said;
@@ -16,15 +18,12 @@ pub(super) struct Pressure {
 }
 
 pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure) -> Said {
-    let say = |si| subject.say(Quantity::Pressure, si);
+    let force = &subject.result.force;
+    let say = |si| subject.say(subject.drive(), si);
     let share = |si: f64| subject.say(Quantity::Travel, si);
-    let place = subject
-        .result
-        .force
-        .peak
-        .as_ref()
-        .map_or_else(String::new, |peak| format!(", {}", subject.at(&peak.place)));
-    let work = match subject.result.force.stroke {
+    let peak = force.peak.as_ref();
+    let place = peak.map_or_else(String::new, |peak| format!(", {}", subject.at(&peak.place)));
+    let work = match force.stroke {
         Stroke::Push => "pushing",
         Stroke::Pull => "pulling",
     };
@@ -34,62 +33,82 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
         say(pressure.needed)
     );
     let wanted = subject.gear.supply.margin_wanted;
-    let balance = match finding.verdict {
+    let available = available(subject, say(pressure.available));
+    let left = share(pressure.margin);
+    let balance = match Verdict::of_margin(pressure.margin, wanted) {
         Verdict::Bad => {
-            let stall = subject
-                .result
-                .force
-                .stalls_at
-                .map_or_else(String::new, |at| {
-                    format!(" The leg stalls {}.", subject.at(&at))
-                });
-            format!(
-                ": {} more than the {} available.{stall}",
-                say(pressure.needed - pressure.available),
-                say(pressure.available)
-            )
+            let stall = force.stalls_at.map_or_else(String::new, |at| {
+                format!(" The leg stalls {}.", subject.at(&at))
+            });
+            let lack = say(pressure.needed - pressure.available);
+            format!("; {available}, {lack} too little.{stall}")
         }
         Verdict::Marginal => format!(
-            "; {} is available, so {} is left where {} is asked for.",
-            say(pressure.available),
-            share(pressure.margin),
+            "; {available}, so {left} is left where {} is asked for.",
             share(wanted)
         ),
-        Verdict::Good | Verdict::NotShown => format!(
-            "; {} is available, so {} is left.",
-            say(pressure.available),
-            share(pressure.margin)
-        ),
+        Verdict::Good | Verdict::NotShown => format!("; {available}, so {left} is left."),
     };
     let load = format!(
         " The actuator mount carries {} there.",
         subject.say(Quantity::Force, pressure.mount_load)
     );
+    let (hardest, needed) = hardest_case(subject, pressure);
     let try_next = match finding.verdict {
-        Verdict::Good | Verdict::NotShown => vec![
-            "Prove it on jacks with a gauge in the line: the highest reading of a slow swing should come near this figure."
-                .to_owned(),
-        ],
-        Verdict::Marginal | Verdict::Bad => more_force(subject, pressure, wanted),
+        Verdict::Good | Verdict::NotShown => vec![prove(force.driven_by).to_owned()],
+        Verdict::Marginal | Verdict::Bad => more_force(subject, pressure, needed, wanted),
     };
-    let hardest = hardest_case(subject, pressure);
     Said {
         sentence: format!("{needs}{balance}{load}{hardest}"),
         try_next,
     }
 }
 
-fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String> {
-    let mut steps = vec![
+/// What there is, and what sets it.
+fn available(subject: &Subject, amount: String) -> String {
+    let force = &subject.result.force;
+    match (
+        force.driven_by,
+        force.available_set_by,
+        subject.gear.supply.source,
+    ) {
+        (DrivenBy::Electricity, ..) => format!("it makes {amount} at most on this battery"),
+        (_, SetBy::File, _) => format!("{amount} is available"),
+        (_, SetBy::Source, Source::MotorPump(_)) => {
+            format!("pump, battery and relief valve make {amount} at most")
+        }
+        (_, SetBy::Source, _) => format!("the source makes {amount} at most"),
+    }
+}
+
+fn prove(by: DrivenBy) -> &'static str {
+    match by {
+        DrivenBy::Fluid => {
+            "Prove it on jacks with a gauge in the line: the highest reading of a slow swing should come near this figure."
+        }
+        DrivenBy::Electricity => {
+            "Prove it on jacks, on the weakest battery that is to do: it must come all the way up without slowing to a halt."
+        }
+    }
+}
+
+fn more_force(subject: &Subject, pressure: &Pressure, needed: f64, wanted: f64) -> Vec<String> {
+    let force = &subject.result.force;
+    let fluid = force.driven_by == DrivenBy::Fluid;
+    let first = if fluid {
         "Read the pressure with a gauge at the actuator while it is held: a tired pump or relief valve gives less than its plate says."
-            .to_owned(),
+    } else {
+        "Read the volts at the actuator while it works: a tired battery or thin wires leave it less than its plate says."
+    };
+    let mut steps = vec![
+        first.to_owned(),
         "Move the actuator's mount or attach point so that it has more arm at this place."
             .to_owned(),
     ];
     // Area grows as the pressure it saves, seal friction and weights unchanged.
-    let more = pressure.needed / (pressure.available * (1.0 - wanted)) - 1.0;
-    if more.is_finite() && more > 0.0 {
-        let side = match subject.result.force.stroke {
+    let more = needed / (pressure.available * (1.0 - wanted)) - 1.0;
+    if fluid && more.is_finite() && more > 0.0 {
+        let side = match force.stroke {
             Stroke::Push => "piston area",
             Stroke::Pull => "piston area on the rod side",
         };
@@ -102,21 +121,58 @@ fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String
     steps
 }
 
-/// The load case that asks for more than the one as set, if one does.
-fn hardest_case(subject: &Subject, pressure: &Pressure) -> String {
+/// What the load cases add to the one as set: one in which pins bind, else the one that asks for more;
+/// and the most that is needed.
+fn hardest_case(subject: &Subject, pressure: &Pressure) -> (String, f64) {
     let force = &subject.result.force;
-    let Some(case) = force.hardest_case.and_then(|at| force.cases.get(at)) else {
-        return String::new();
+    let others = || {
+        force
+            .cases
+            .iter()
+            .filter(|case| case.case != LoadCase::AsSet)
     };
-    match case.pressure() {
-        Some(needed) if case.case != LoadCase::AsSet && needed > pressure.needed * 1.001 => {
-            format!(
-                " Of the load cases compared the hardest is {}, which needs {}.",
+    for case in others() {
+        if let CaseOutcome::Worked {
+            binds_at: Some(place),
+            ..
+        } = case.outcome
+        {
+            let text = format!(
+                " In the load case {} the pins bind {}.",
                 case_words(case.case),
-                subject.say(Quantity::Pressure, needed)
-            )
+                subject.at(&place)
+            );
+            return (text, pressure.needed);
         }
-        _ => String::new(),
+    }
+    let hardest = force.hardest_case.and_then(|at| force.cases.get(at));
+    match hardest.and_then(|case| Some((case.case, case.outcome, case.pressure()?))) {
+        Some((case, outcome, needed))
+            if case != LoadCase::AsSet && needed > pressure.needed * 1.001 =>
+        {
+            let stall = match outcome {
+                CaseOutcome::Worked {
+                    stalls_at: Some(place),
+                    ..
+                } => format!(": too much, the leg stalls {}", subject.at(&place)),
+                CaseOutcome::Worked {
+                    retract: Some(peak),
+                    ..
+                } if peak.margin < 0.0 => ": too much".to_owned(),
+                CaseOutcome::Worked {
+                    retract: Some(peak),
+                    ..
+                } => format!(" and leaves {}", subject.say(Quantity::Travel, peak.margin)),
+                _ => String::new(),
+            };
+            let text = format!(
+                " Of the load cases compared the hardest is {}, which needs {}{stall}.",
+                case_words(case),
+                subject.say(subject.drive(), needed)
+            );
+            (text, needed)
+        }
+        _ => (String::new(), pressure.needed),
     }
 }
 

@@ -3,11 +3,11 @@ use gearswing_solver::TireChoice;
 use gearswing_solver::model::{Gear, Joint, MovingPart, Point, Vector, View};
 use gearswing_solver::result::{
     Arrival, Assumption, AxleLoad, AxleLoadEffect, AxlePush, CaseForce, CaseOutcome, Caution,
-    Clearance, Contact, Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome, Finding,
+    Clearance, Contact, DrivenBy, Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome, Finding,
     FindingDetail, Force, ForcePeak, InertiaBasis, JointLoad, LeastKneePush, LeastMoment,
     LegResult, LoadCase, Lock, LockKind, MissingInput, Motion, PairClearance, Phase, Place,
-    Question, Reactions, Requirement, RequirementBasis, Station, StationForce, Stroke, Tightest,
-    TireState, Verdict,
+    Question, Reactions, Requirement, RequirementBasis, SetBy, Station, StationForce, Stroke,
+    Tightest, TireState, Verdict,
 };
 use gearswing_units::UnitChoice;
 
@@ -188,7 +188,9 @@ pub(crate) fn result() -> LegResult {
             bore_area: 7.07e-4,
             annulus_area: 5.94e-4,
             stroke_used: 0.1,
+            driven_by: DrivenBy::Fluid,
             available_pressure: 6.894_757e6,
+            available_set_by: SetBy::File,
             peak: Some(peak),
             stalls_at: None,
             extend_peak: None,

@@ -86,7 +86,7 @@ fn case_columns(subject: &Subject) -> Vec<Column> {
             CaseOutcome::Missing { .. } => NO_VALUE.to_owned(),
         })
     };
-    let pressure = |peak: &ForcePeak| say(Quantity::Pressure, peak.pressure);
+    let pressure = |peak: &ForcePeak| say(subject.drive(), peak.pressure);
     let margin = |peak: &ForcePeak| subject.signed(Quantity::Travel, peak.margin);
     let travel = |peak: &ForcePeak| say(Quantity::Travel, peak.place.travel);
     vec![

@@ -1,7 +1,7 @@
 //! Tightest places, force and lock of a leg.
 use gearswing_solver::model::MovingPart;
 use gearswing_solver::result::{
-    ForcePeak, LockKind, PairClearance, RequirementBasis, Stroke, TireState,
+    DrivenBy, ForcePeak, LockKind, PairClearance, RequirementBasis, Stroke, TireState,
 };
 use gearswing_units::{Quantity, format_bare};
 
@@ -118,12 +118,18 @@ pub(super) fn force(lines: &mut Lines, subject: &Subject) {
             subject.length(force.stroke_used)
         ),
     );
+    let fluid = force.driven_by == DrivenBy::Fluid;
+    let available = if fluid { "pressure" } else { "force" };
+    let pressure = |peak: &ForcePeak| match fluid {
+        true => format!(" and {}", subject.say(Quantity::Pressure, peak.pressure)),
+        false => String::new(),
+    };
     let peak = |what: &str, peak: &ForcePeak| {
         let left = if peak.margin < 0.0 { "missing" } else { "left" };
         format!(
-            "{what}: {} and {} {}; {} of the available pressure is {left}; mount load {}.",
+            "{what}: {}{} {}; {} of the available {available} is {left}; mount load {}.",
             subject.say(Quantity::Force, peak.effort),
-            subject.say(Quantity::Pressure, peak.pressure),
+            pressure(peak),
             subject.at(&peak.place),
             subject.say(Quantity::Travel, peak.margin.abs()),
             subject.say(Quantity::Force, peak.mount_load),

@@ -1,8 +1,8 @@
 //! Can it be driven?
 use crate::model::{AttachTo, Brace, DEFAULT_MARGIN_WANTED, Folds, Leg, Supply, UnlockedBy, View};
 use crate::result::{
-    Assumption, Bind, Caution, Finding, FindingDetail, Force, Jam, MechanismEvent,
-    MechanismEventKind, Phase, Question, Station, Verdict,
+    Assumption, Bind, CaseForce, CaseOutcome, Caution, Finding, FindingDetail, Force, Jam,
+    MechanismEvent, MechanismEventKind, Phase, Question, Station, Verdict,
 };
 
 /// Answers "can it be driven?".
@@ -54,12 +54,21 @@ pub(crate) fn driven(
             mount_load: peak.mount_load,
         };
         finding.place = Some(force.stalls_at.unwrap_or(peak.place));
-        finding.verdict = if peak.margin < 0.0 {
-            Verdict::Bad
-        } else if peak.margin < supply.margin_wanted {
-            Verdict::Marginal
-        } else {
-            Verdict::Good
+        let of = |margin: f64| Verdict::of_margin(margin, supply.margin_wanted);
+        let holds = |case: &CaseForce| match case.outcome {
+            CaseOutcome::Worked {
+                binds_at: Some(_), ..
+            } => false,
+            CaseOutcome::Worked {
+                retract: Some(peak),
+                ..
+            } => of(peak.margin) == Verdict::Good,
+            _ => true,
+        };
+        finding.verdict = match of(peak.margin) {
+            // a leg that moves as set and not in every load case compared is no plain Yes
+            Verdict::Good if !force.cases.iter().all(holds) => Verdict::Marginal,
+            verdict => verdict,
         };
         let own = supply.margin_wanted != DEFAULT_MARGIN_WANTED;
         finding.assumptions.push(if own {

@@ -67,3 +67,51 @@ impl Linkage {
         self.hand_over.unwrap_or(f64::NEG_INFINITY)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::{AttachTo, Link};
+    use crate::{Options, solve_leg};
+
+    /// The actuator carries the leg from where the device lets go, whatever the number of stations.
+    #[test]
+    fn the_device_lets_go_at_the_same_place_on_any_table() {
+        let mut gear = crate::supply::tests::support::gear();
+        gear.legs = vec![crate::sample::leg()];
+        let leg = &mut gear.legs[0];
+        leg.actuator.attach_to = AttachTo::Leg;
+        leg.actuator.shortest = 0.1;
+        leg.actuator.longest = 2.0;
+        let Brace::Folding(brace) = &mut leg.brace else {
+            panic!("no knee");
+        };
+        brace.folds = Folds::ThroughCentre;
+        brace.unlocked_by = UnlockedBy::Separate;
+        let heavy = |link: &Link| Link { mass: 1.0, ..*link };
+        brace.upper = heavy(&brace.upper);
+        brace.lower = heavy(&brace.lower);
+        let linkage = Linkage::new(&gear.legs[0]);
+        let at = linkage.hand_over.unwrap();
+        let bent = |progress: f64| linkage.bent(&linkage.pose(progress).unwrap()).unwrap();
+        let locked = bent(linkage.path().start()).max(LEAST_FOLD);
+        assert!((bent(at) / locked - 1.0).abs() < 1e-9);
+        let needed = |stations: usize| {
+            let options = Options {
+                stations,
+                ..Options::default()
+            };
+            let found = solve_leg(&gear, 0, &options).unwrap();
+            let mut loaded = found
+                .stations
+                .iter()
+                .filter_map(|s| Some((s.progress, s.force?)));
+            let (progress, force) = loaded.next().unwrap();
+            (progress, force.retract_pressure.unwrap())
+        };
+        let (place, pressure) = needed(721);
+        assert!((place - at).abs() < 1e-9, "{place} {at}");
+        let (_, finer) = needed(4001);
+        assert!((pressure / finer - 1.0).abs() < 1e-9, "{pressure} {finer}");
+    }
+}

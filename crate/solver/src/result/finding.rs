@@ -32,6 +32,20 @@ pub enum Verdict {
     NotShown,
 }
 
+impl Verdict {
+    /// How an answer stands by what is left over and what is to be left, as shares.
+    #[must_use]
+    pub fn of_margin(left: f64, wanted: f64) -> Self {
+        if left < 0.0 {
+            Self::Bad
+        } else if left < wanted {
+            Self::Marginal
+        } else {
+            Self::Good
+        }
+    }
+}
+
 /// One answer.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]

@@ -14,6 +14,29 @@ pub enum Stroke {
     Pull,
 }
 
+/// What drives a leg.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum DrivenBy {
+    /// Fluid in its actuator: pressures are in pascals.
+    Fluid,
+    /// An electric actuator: what is a pressure elsewhere is its thrust over one square metre, so that
+    /// its number is newtons.
+    Electricity,
+}
+
+/// What sets the pressure available.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum SetBy {
+    /// The figure in the file.
+    File,
+    /// The source, which makes no more against a stopped leg.
+    Source,
+}
+
 /// Force and pressure of one leg.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -29,9 +52,13 @@ pub struct Force {
     /// Length of stroke used from down to up [m].
     #[serde(rename = "stroke_used_m")]
     pub stroke_used: f64,
-    /// Pressure available [Pa].
+    /// What drives the leg.
+    pub driven_by: DrivenBy,
+    /// Pressure available [Pa]: that of the file, or the most that the source makes where that is less.
     #[serde(rename = "available_pressure_pa")]
     pub available_pressure: f64,
+    /// What sets it.
+    pub available_set_by: SetBy,
     /// Place that needs most pressure to retract; absent when the force is worked out nowhere.
     pub peak: Option<ForcePeak>,
     /// First place on the way up where the pressure does not suffice.

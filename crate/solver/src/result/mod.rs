@@ -31,7 +31,7 @@ pub use fall::{
     Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, InertiaBasis, LeastKneePush, LeastMoment,
 };
 pub use finding::{Assumption, Caution, Finding, FindingDetail, Question, Verdict};
-pub use force::{Force, ForcePeak, Stroke};
+pub use force::{DrivenBy, Force, ForcePeak, SetBy, Stroke};
 pub use leg_result::{
     Excursion, Jam, JamCause, LegResult, MechanismEvent, MechanismEventKind, Place,
 };

@@ -10,6 +10,7 @@ use crate::result::{
     Bind, CaseForce, CaseOutcome, Force, ForcePeak, JointLoad, LoadCase, MissingInput, Motion,
     Place, StationForce,
 };
+use crate::supply::Available;
 
 /// Airspeed of the air-load case over the stall speed with flaps up [1]: 14 CFR 23.729(a)(1) before
 /// amendment 23-64, "any airspeed up to 1.6 VS1".
@@ -88,7 +89,7 @@ struct Tally {
 #[derive(Clone, Debug)]
 pub(crate) struct Comparison<'a> {
     ready: &'a Ready<'a>,
-    available: f64,
+    available: Available,
     exists: [bool; 6],
     cases: Vec<Result<Tally, (LoadCase, MissingInput)>>,
     joints: [Option<(usize, JointLoad)>; 6],
@@ -113,7 +114,12 @@ impl<'a> Comparison<'a> {
         })
     }
 
-    pub(crate) fn new(gear: &'a Gear, leg: &'a Leg, ready: &'a Ready<'a>) -> Self {
+    pub(crate) fn new(
+        gear: &'a Gear,
+        leg: &'a Leg,
+        ready: &'a Ready<'a>,
+        available: Available,
+    ) -> Self {
         let mut cases: Vec<Result<Tally, (LoadCase, MissingInput)>> = Vec::new();
         for case in CASES {
             let tally = case_conditions(case, &gear.conditions, &leg.air)
@@ -138,7 +144,7 @@ impl<'a> Comparison<'a> {
         }
         Self {
             ready,
-            available: gear.supply.available_pressure,
+            available,
             exists: Joint::ALL.map(|joint| match (joint, &leg.brace) {
                 (Joint::Knee, Brace::Folding(_)) => true,
                 (Joint::Knee, _) | (Joint::BracePivot | Joint::LegAttach, Brace::None) => false,
@@ -182,7 +188,7 @@ impl<'a> Comparison<'a> {
         }
         let at = stance.at(tally.loads, Some(&mut tally.warm));
         let place = stance.pose().place;
-        tally.add((index, place), &at, self.available);
+        tally.add((index, place), &at, &self.available);
         let rub = self.ready.rub();
         for motion in [Motion::Retract, Motion::Extend] {
             // without friction both motions load the pins alike
@@ -273,7 +279,7 @@ impl<'a> Comparison<'a> {
 }
 
 impl Tally {
-    fn add(&mut self, at: (usize, Place), case: &CaseAt, available: f64) {
+    fn add(&mut self, at: (usize, Place), case: &CaseAt, available: &Available) {
         let (index, place) = at;
         for (peak, motion) in self.peaks.iter_mut().zip([Motion::Retract, Motion::Extend]) {
             let Ok(moved) = case.motion(motion) else {
@@ -289,12 +295,12 @@ impl Tally {
                     place,
                     effort: moved.effort,
                     pressure: moved.pressure,
-                    margin: (available - moved.pressure) / available,
+                    margin: available.margin(moved.pressure),
                     mount_load: mount.norm(),
                 };
                 *peak = Some((index, peaked));
             }
-            if motion == Motion::Retract && moved.pressure > available {
+            if motion == Motion::Retract && moved.pressure > available.pressure {
                 first(&mut self.stalls_at, at);
             }
         }

@@ -26,7 +26,8 @@ pub use cases::{AIR_LOAD_SPEED, case_conditions};
 pub(crate) use friction::{PinSet, Warm};
 pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, weight_and_wind, wind};
 pub(crate) use moving_pins::{InMotion, MovingPins};
-pub use pressure::{NoForce, force_at, force_result, station_force};
+pub(crate) use pressure::force_result;
+pub use pressure::{NoForce, force_at, station_force};
 pub(crate) use pressure::{Ready, Stance, areas, place_of};
 pub use springs::{gas_push, linear_pull, placed, spring_energy, spring_loads, torsion_moment};
 

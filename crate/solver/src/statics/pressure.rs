@@ -5,8 +5,9 @@ use super::balance::{Balance, Unknown};
 use super::friction::{PinLoads, PinSet, Pinned, Warm};
 use super::{BodyLoads, Loads, spring_loads};
 use crate::kinematics::{Linkage, Pose, Rates};
-use crate::model::{Actuator, Joint, Leg, Supply, Vector};
+use crate::model::{Actuator, Joint, Leg, Source, Supply, Vector};
 use crate::result::{Bind, Force, ForcePeak, Motion, Place, Station, StationForce, Stroke};
+use crate::supply::Available;
 
 /// Bore area and bore less rod area [m2]: πD²/4 and π(D² − d²)/4, textbook.
 pub(crate) fn areas(actuator: &Actuator) -> (f64, f64) {
@@ -41,7 +42,7 @@ pub(crate) struct Ready<'a> {
     leg: &'a Leg,
     linkage: &'a Linkage,
     pins: PinSet,
-    /// Bore and annulus [m2].
+    /// Bore and annulus, or 1 with an electric actuator [m2].
     areas: (f64, f64),
     return_pressure: f64,
     /// Which components of gravity and wind the first case has, and which any has, in the order of
@@ -73,12 +74,21 @@ impl<'a> Ready<'a> {
                 }
             }
         }
+        let electric = matches!(supply.source, Source::ElectricActuators);
         Self {
             leg,
             linkage,
             pins: PinSet::of(leg),
-            areas: areas(&leg.actuator),
-            return_pressure: supply.return_pressure,
+            areas: if electric {
+                (1.0, 1.0)
+            } else {
+                areas(&leg.actuator)
+            },
+            return_pressure: if electric {
+                0.0
+            } else {
+                supply.return_pressure
+            },
             wanted,
         }
     }
@@ -288,7 +298,12 @@ pub fn force_at(
 /// Sums the stations up: direction, worst places, stall. Load cases and joint loads are added by
 /// [`Comparison`](super::cases::Comparison).
 #[must_use]
-pub fn force_result(leg: &Leg, supply: &Supply, stations: &[Station], binds: Vec<Bind>) -> Force {
+pub(crate) fn force_result(
+    leg: &Leg,
+    available: &Available,
+    stations: &[Station],
+    binds: Vec<Bind>,
+) -> Force {
     let (bore_area, annulus_area) = areas(&leg.actuator);
     let lengths = || stations.iter().map(|s| s.actuator_length);
     let first = lengths().next().unwrap_or(0.0);
@@ -300,7 +315,6 @@ pub fn force_result(leg: &Leg, supply: &Supply, stations: &[Station], binds: Vec
     };
     let longest = lengths().fold(f64::NEG_INFINITY, f64::max);
     let shortest = lengths().fold(f64::INFINITY, f64::min);
-    let available = supply.available_pressure;
     let loaded = || {
         stations
             .iter()
@@ -315,10 +329,16 @@ pub fn force_result(leg: &Leg, supply: &Supply, stations: &[Station], binds: Vec
         } else {
             longest - shortest
         },
-        available_pressure: available,
+        driven_by: available.driven_by,
+        available_pressure: available.pressure,
+        available_set_by: available.set_by,
         peak: peak(loaded(), Motion::Retract, available),
         stalls_at: loaded()
-            .find(|(_, force)| force.retract_pressure.is_some_and(|p| p > available))
+            .find(|(_, force)| {
+                force
+                    .retract_pressure
+                    .is_some_and(|p| p > available.pressure)
+            })
             .map(|(place, _)| place),
         extend_peak: peak(loaded(), Motion::Extend, available),
         largest_mount_load: loaded()
@@ -337,7 +357,7 @@ pub fn force_result(leg: &Leg, supply: &Supply, stations: &[Station], binds: Vec
 pub(crate) fn peak<'s>(
     stations: impl Iterator<Item = (Place, &'s StationForce)>,
     motion: Motion,
-    available: f64,
+    available: &Available,
 ) -> Option<ForcePeak> {
     stations
         .filter_map(|(place, force)| {
@@ -347,7 +367,7 @@ pub(crate) fn peak<'s>(
                 place,
                 effort,
                 pressure,
-                margin: (available - pressure) / available,
+                margin: available.margin(pressure),
                 mount_load,
             })
         })

@@ -19,6 +19,8 @@
 //! that no order is lost. Tests hold it: times against closed forms, volumes to 1e-6, energies,
 //! and times that stay the same to 1e-6 when the tolerance is tightened.
 
+/// Most that the source makes.
+mod available;
 /// Flows at the manifold, currents on the bus.
 mod balance;
 /// Battery voltage by charge.
@@ -59,6 +61,7 @@ mod watch;
 #[cfg(test)]
 pub(crate) mod tests;
 
+pub(crate) use available::{Available, available};
 pub use battery::open_circuit_voltage;
 pub use cycle::{SupplyOptions, cycle, is_timed};
 pub use error::SupplyError;

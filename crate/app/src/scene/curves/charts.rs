@@ -3,7 +3,7 @@ use gearswing_report::joint_words;
 use gearswing_solver::model::{Joint, Vector};
 use gearswing_solver::numeric::ranked;
 use gearswing_solver::result::{
-    ClearanceCurve, Motion, Reactions, Station, StationForce, Stroke, TireState,
+    ClearanceCurve, DrivenBy, Motion, Reactions, Station, StationForce, Stroke, TireState,
 };
 use gearswing_units::Quantity;
 
@@ -222,10 +222,14 @@ fn motions(
 
 fn pressure(good: &Good, former: Option<&Good>) -> Chart {
     let available = good.result.force.available_pressure;
+    let (title, quantity) = match good.result.force.driven_by {
+        DrivenBy::Fluid => ("Pressure needed", Quantity::Pressure),
+        DrivenBy::Electricity => ("Force needed", Quantity::Force),
+    };
     Chart {
-        title: "Pressure needed".to_owned(),
+        title: title.to_owned(),
         key: MOTIONS.to_owned(),
-        quantity: Quantity::Pressure,
+        quantity,
         height_px: 120.0,
         series: motions(good, former, |f| [f.retract_pressure, f.extend_pressure]),
         levels: vec![Level {
@@ -241,9 +245,10 @@ fn pressure(good: &Good, former: Option<&Good>) -> Chart {
 
 fn thrust(good: &Good) -> Chart {
     let force = &good.result.force;
-    let area = match force.stroke {
-        Stroke::Push => force.bore_area,
-        Stroke::Pull => force.annulus_area,
+    let area = match (force.driven_by, force.stroke) {
+        (DrivenBy::Electricity, _) => 1.0,
+        (_, Stroke::Push) => force.bore_area,
+        (_, Stroke::Pull) => force.annulus_area,
     };
     Chart {
         title: "Actuator thrust".to_owned(),

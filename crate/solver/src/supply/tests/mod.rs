@@ -1,14 +1,20 @@
 //! Tests of the supply: parts against published figures, runs against closed forms, whole gears.
 
+/// What a leg can count on.
+mod counts_on;
 /// Whole gears: balances, order facts, stalls.
 mod gears;
 /// Springs and friction of the legs, seen by the supply.
 mod joints;
 /// Orifice, battery, motor, time step.
 mod parts;
+/// A run by the line of its pump.
+mod pump_line;
 /// Cylinders under known loads.
 mod runs;
 /// Accumulator and stage valves.
 mod stored;
 /// A gear of three legs.
 pub(crate) mod support;
+/// A tired battery.
+mod tired;

@@ -1,0 +1,122 @@
+//! What a leg can count on is what its source makes, the answers with it.
+use super::super::{SupplyOptions, available, cycle};
+use super::support::gear;
+use crate::model::{Battery, ElectricActuator, Source};
+use crate::result::{
+    CaseOutcome, DrivenBy, LoadCase, Question, RunEnd, SetBy, StallCause, Verdict,
+};
+use crate::{Options, solve_leg};
+
+fn driven(gear: &crate::model::Gear, leg: usize) -> (Verdict, crate::result::Force) {
+    let found = solve_leg(gear, leg, &Options::default()).unwrap();
+    let answer = found
+        .findings
+        .iter()
+        .find(|f| f.question == Question::Driven);
+    (answer.unwrap().verdict, found.force)
+}
+
+/// A run that stalls and the answer of the leg that stands name the same figures.
+#[test]
+fn a_weak_pump_is_in_the_answer() {
+    let mut gear = gear();
+    gear.supply.battery = Battery {
+        charge: 0.1,
+        internal_resistance: 0.1,
+        wire_resistance: 0.06,
+        ..gear.supply.battery
+    };
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    assert_eq!(run.end, RunEnd::Stalled);
+    let stall = &run.stalls[0];
+    let StallCause::Pressure {
+        needed, available, ..
+    } = stall.cause
+    else {
+        panic!("{stall:?}");
+    };
+    let (verdict, force) = driven(&gear, stall.leg);
+    assert_eq!(verdict, Verdict::Bad);
+    assert_eq!(force.available_set_by, SetBy::Source);
+    assert!((force.available_pressure / available - 1.0).abs() < 1e-12);
+    let peak = force.peak.unwrap();
+    assert!(
+        (peak.pressure / needed - 1.0).abs() < 1e-4,
+        "{peak:?} {needed}"
+    );
+    // a sound supply is not held back by more than the file says
+    let sound = super::support::gear();
+    let (verdict, force) = driven(&sound, stall.leg);
+    // which a turn of 2 g asks too much of, as set it does not
+    assert_eq!(verdict, Verdict::Marginal);
+    assert!(force.peak.unwrap().margin > 0.1);
+    assert!(force.available_pressure <= sound.supply.available_pressure);
+}
+
+/// An actuator on a battery without resistance makes Fs·V/Vn (textbook), whatever pressure the file has.
+#[test]
+fn an_electric_leg_is_answered_in_force() {
+    let mut gear = gear();
+    gear.supply.source = Source::ElectricActuators;
+    gear.supply.battery.internal_resistance = 0.0;
+    gear.supply.battery.wire_resistance = 0.0;
+    gear.supply.battery.open_circuit_voltage = Some(12.0);
+    let with = |force: f64| ElectricActuator {
+        free_speed: 0.03,
+        stall_force: force,
+        rated_voltage: 12.6,
+        idle_current: 2.0,
+        locked_current: 40.0,
+    };
+    for leg in &mut gear.legs {
+        leg.drive.electric = Some(with(9e3));
+    }
+    let (verdict, force) = driven(&gear, 1);
+    assert_eq!(
+        (verdict, force.driven_by),
+        (Verdict::Good, DrivenBy::Electricity)
+    );
+    let most = 9e3 * 12.0 / 12.6;
+    assert!((force.available_pressure / most - 1.0).abs() < 1e-12);
+    let peak = force.peak.unwrap();
+    assert!((peak.pressure / peak.effort - 1.0).abs() < 1e-12);
+    assert!((peak.margin - (1.0 - peak.effort / most)).abs() < 1e-12);
+    for leg in &mut gear.legs {
+        leg.drive.electric = Some(with(0.9 * peak.effort * 12.6 / 12.0));
+    }
+    assert_eq!(driven(&gear, 1).0, Verdict::Bad);
+}
+
+/// A leg that moves on the jacks and stalls in a turn is no Yes.
+#[test]
+fn the_hardest_load_case_decides() {
+    let mut gear = gear();
+    gear.conditions.gear_speed = Some(40.0);
+    gear.conditions.turn_load_factor = Some(1.2);
+    let turn = |force: &crate::result::Force| {
+        let case = force.cases.iter().find(|c| c.case == LoadCase::Turn);
+        match case.unwrap().outcome {
+            CaseOutcome::Worked { retract, .. } => retract.unwrap().margin,
+            CaseOutcome::Missing { .. } => panic!("not worked out"),
+        }
+    };
+    let (verdict, slow) = driven(&gear, 0);
+    assert_eq!(verdict, Verdict::Good);
+    assert!(slow.peak.unwrap().margin > 0.1 && turn(&slow) > 0.1);
+    gear.conditions.turn_load_factor = Some(6.0);
+    let (verdict, fast) = driven(&gear, 0);
+    assert!(fast.peak.unwrap().margin > 0.1);
+    assert!(turn(&fast) < 0.0, "{}", turn(&fast));
+    assert_eq!(verdict, Verdict::Marginal);
+}
+
+/// A pump that does not turn makes nothing.
+#[test]
+fn a_dead_battery_makes_nothing() {
+    let mut gear = gear();
+    gear.supply.battery.open_circuit_voltage = Some(0.5);
+    gear.supply.battery.internal_resistance = 1.0;
+    let found = available(&gear.supply, &gear.legs[0]);
+    assert_eq!((found.pressure, found.set_by), (0.0, SetBy::Source));
+    assert_eq!(driven(&gear, 0).0, Verdict::Bad);
+}

@@ -1,0 +1,84 @@
+//! A tired battery: what it slows, which leg it stalls, what frees it.
+use super::gears::{solved, time};
+use super::support::gear;
+use crate::model::*;
+use crate::result::{RunEnd, RunEventKind as Kind, Sample, StallCause};
+
+pub(super) fn tired() -> Gear {
+    let mut gear = gear();
+    gear.supply.battery.charge = 0.1;
+    gear.supply.battery.internal_resistance = 0.12;
+    gear
+}
+
+#[test]
+fn a_tired_battery_slows_all_and_stalls_the_most_loaded_leg_first() {
+    // common practice
+    let (good, tired) = (solved(&gear()).up, solved(&tired()).up);
+    assert_eq!(tired.end, RunEnd::Stalled);
+    assert_eq!(tired.stalls[0].leg, 2, "the heavier main");
+    // it is the first to stand, and the lighter ones come further
+    let travels = |s: &Sample| [0, 1, 2].map(|leg| s.legs[leg].place.travel);
+    let [_, left, right] = travels(tired.samples.last().unwrap());
+    assert!(left > right, "{left} {right}");
+    let stands = |leg: usize| {
+        let end = travels(tired.samples.last().unwrap())[leg];
+        let there = |s: &&Sample| travels(s)[leg] >= end - 1e-3;
+        tired.samples.iter().find(there).unwrap().time
+    };
+    assert!(stands(2) < stands(1), "{} {}", stands(2), stands(1));
+    for leg in 0..3 {
+        let slower = time(&tired, leg, Kind::StrutDone) / time(&good, leg, Kind::StrutDone);
+        assert!(slower > 1.0, "{leg}: {slower}");
+    }
+    assert!(time(&tired, 0, Kind::SwingDone) > time(&good, 0, Kind::SwingDone));
+    let at = tired.stalls[0].place;
+    assert!(at.travel < 1.0);
+}
+
+#[test]
+fn what_would_free_it_frees_it() {
+    let gear = tired();
+    let StallCause::Pressure {
+        needed,
+        available,
+        thrust_over,
+        volts_short,
+        relief_too_low,
+    } = solved(&gear).up.stalls[0].cause
+    else {
+        panic!()
+    };
+    assert!(needed > available && thrust_over.unwrap() > 0.0 && !relief_too_low);
+    let volts = volts_short.unwrap();
+    assert!(volts > 0.0);
+    let with_volts = |volts: f64| {
+        let mut gear = gear.clone();
+        let now = super::super::open_circuit_voltage(&gear.supply.battery);
+        gear.supply.battery.open_circuit_voltage = Some(now + volts);
+        solved(&gear).up.end
+    };
+    // A hundredth more for the flow that is still wanted at the worst place.
+    assert_eq!(with_volts(volts * 1.02 + 0.02), RunEnd::Complete);
+    assert_eq!(with_volts(volts * 0.97), RunEnd::Stalled);
+    let with_relief = |relief: f64| {
+        let mut gear = super::support::gear();
+        if let Source::MotorPump(pump) = &mut gear.supply.source {
+            pump.relief_pressure = relief;
+        }
+        solved(&gear).up
+    };
+    assert_eq!(with_relief(needed * 1.01).end, RunEnd::Complete);
+    let low = with_relief(needed * 0.98);
+    assert_eq!(low.end, RunEnd::Stalled);
+    assert!(low.events.iter().any(|e| e.kind == Kind::ReliefOpen));
+    let cause = low.stalls[0].cause;
+    assert!(matches!(
+        cause,
+        StallCause::Pressure {
+            relief_too_low: true,
+            volts_short: None,
+            ..
+        }
+    ));
+}
