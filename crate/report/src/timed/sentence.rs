@@ -1,6 +1,6 @@
 //! Sentences on a run: how it ended, why a leg stands, what it took.
 use gearswing_solver::result::{Direction, Run, RunEnd, RunEventKind, Stall, StallCause};
-use gearswing_solver::supply::SupplyError;
+use gearswing_solver::supply::{SupplyError, is_run_down, open_circuit_voltage};
 use gearswing_units::Quantity;
 
 use super::Timed;
@@ -191,6 +191,13 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
             "Energy from the battery: {}, of which {} is lost in the battery and the wires.",
             timed.say(Quantity::Energy, run.energy.battery),
             timed.say(Quantity::Energy, run.energy.wires)
+        ));
+    }
+    let battery = &timed.gear.supply.battery;
+    if run.energy.battery > 0.0 && is_run_down(battery) {
+        found.push(format!(
+            "At {} at rest the battery has a quarter of its charge or less: under load it gives way by more than its resistance says, so don't count on these times (common practice).",
+            timed.say(Quantity::Voltage, open_circuit_voltage(battery))
         ));
     }
     if let Some(current) = run.largest_current {

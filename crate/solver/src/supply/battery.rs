@@ -9,6 +9,17 @@ const FLOODED: [f64; 5] = [11.6, 12.0, 12.2, 12.4, 12.6];
 /// is taken from the flooded ones.
 const GLASS_MAT: [f64; 5] = [11.6, 12.0, 12.4, 12.7, 12.9];
 
+/// Whether a battery is at a quarter of its charge or less, by its voltage at rest.
+#[must_use]
+pub fn is_run_down(battery: &Battery) -> bool {
+    let quarter = Battery {
+        charge: 0.25,
+        open_circuit_voltage: None,
+        ..*battery
+    };
+    open_circuit_voltage(battery) <= open_circuit_voltage(&quarter)
+}
+
 /// Open-circuit voltage [V]: the measured one where it is given, else by charge on straight lines.
 #[must_use]
 pub fn open_circuit_voltage(battery: &Battery) -> f64 {

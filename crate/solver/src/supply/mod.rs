@@ -62,7 +62,7 @@ mod watch;
 pub(crate) mod tests;
 
 pub(crate) use available::{Available, available};
-pub use battery::open_circuit_voltage;
+pub use battery::{is_run_down, open_circuit_voltage};
 pub use cycle::{SupplyOptions, cycle, is_timed};
 pub use error::SupplyError;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};
