@@ -80,7 +80,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         }
         stations
     };
-    let available = supply::available(&gear.supply, model);
+    let available = supply::available(gear, model);
     let mut comparison = Comparison::new(gear, model, &ready, available);
     let stations = table(&sweep.poses, &mut |index, stance| {
         comparison.add(index, stance)

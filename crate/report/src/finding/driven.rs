@@ -211,6 +211,19 @@ pub(super) fn dead_point(subject: &Subject, finding: &Finding) -> Said {
     )
 }
 
+pub(super) fn stage_valve(subject: &Subject, opens: f64, most: f64) -> Said {
+    let say = |si| subject.say(Quantity::Pressure, si);
+    Said::new(
+        format!(
+            "The valve that holds {} swing until its strut is short opens at {}; {}.",
+            subject.the_legs(),
+            say(opens),
+            available(subject, say(most))
+        ),
+        ["Check the figure of the valve against its maker's data before changing either."],
+    )
+}
+
 pub(super) fn cannot_unlock(subject: &Subject) -> Said {
     let on_leg = subject
         .model()

@@ -201,6 +201,14 @@ fn every_drive_and_lock_sentence() {
         sentence(Driven, Verdict::Marginal, tight),
         sentence(Driven, Verdict::Bad, FindingDetail::DeadPoint),
         sentence(Driven, Verdict::Bad, FindingDetail::CannotUnlock),
+        sentence(
+            Driven,
+            Verdict::Bad,
+            FindingDetail::StageValve {
+                opens: 8e6,
+                available: 6.9e6,
+            },
+        ),
         sentence(Locks, Verdict::Bad, lock(-0.03, 12.0)),
         sentence(Locks, Verdict::Marginal, lock(0.03, -5.0)),
         sentence(Locks, Verdict::Marginal, lock(0.0, 0.0)),

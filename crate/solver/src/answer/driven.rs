@@ -1,8 +1,10 @@
 //! Can it be driven?
-use crate::model::{AttachTo, Brace, DEFAULT_MARGIN_WANTED, Folds, Leg, Supply, UnlockedBy, View};
+use crate::model::{
+    AttachTo, Brace, DEFAULT_MARGIN_WANTED, Folds, Leg, Shortening, Supply, UnlockedBy, View,
+};
 use crate::result::{
-    Assumption, Bind, CaseForce, CaseOutcome, Caution, Finding, FindingDetail, Force, Jam,
-    MechanismEvent, MechanismEventKind, Phase, Question, Station, Verdict,
+    Assumption, Bind, CaseForce, CaseOutcome, Caution, DrivenBy, Finding, FindingDetail, Force,
+    Jam, MechanismEvent, MechanismEventKind, Phase, Question, Station, Verdict,
 };
 
 /// Answers "can it be driven?".
@@ -33,6 +35,12 @@ pub(crate) fn driven(
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::CannotUnlock;
         finding.place = Some(crate::statics::place_of(station));
+    } else if let Some(opens) = shut_valve(leg, force) {
+        finding.verdict = Verdict::Bad;
+        finding.detail = FindingDetail::StageValve {
+            opens,
+            available: force.available_pressure,
+        };
     } else if let Some(bind) = force.binds.iter().min_by(|a, b| {
         let order = |bind: &Bind| bind.place.progress;
         order(a).total_cmp(&order(b))
@@ -94,6 +102,15 @@ pub(crate) fn driven(
         finding.assumptions.push(Assumption::SeparateUnlock);
     }
     finding
+}
+
+/// Pressure at which the stage valve between strut and swing opens, where none such is available.
+fn shut_valve(leg: &Leg, force: &Force) -> Option<f64> {
+    let has_stages = leg.drive.strut_jack.is_some()
+        && matches!(leg.strut.shortening, Shortening::BeforeSwing { .. });
+    leg.drive.stage_valve.filter(|&opens| {
+        has_stages && force.driven_by == DrivenBy::Fluid && opens >= force.available_pressure
+    })
 }
 
 /// First station of the unlocking when the actuator, pressed to retract, drives the knee further

@@ -112,6 +112,15 @@ pub enum FindingDetail {
     },
     /// The retract actuator cannot bring the knee back through the straight line.
     CannotUnlock,
+    /// The stage valve before the swing opens at no less than what is available.
+    StageValve {
+        /// Pressure at which it opens [Pa].
+        #[serde(rename = "opens_pa")]
+        opens: f64,
+        /// Available [Pa].
+        #[serde(rename = "available_pa")]
+        available: f64,
+    },
     /// Over-centre knee: offset and what loads do to it.
     OverCentre {
         /// Offset past centre [m].

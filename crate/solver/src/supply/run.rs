@@ -12,6 +12,10 @@ use crate::result::{Direction, Run, RunEnd, RunEvent, RunEventKind, Sample};
 /// Bound on the time steps of a run.
 const MAX_STEPS: usize = 100_000;
 
+/// How near to a place, as a share of its stage, a step must end [1], and most corrections of its size.
+const EXACT: f64 = 1e-10;
+const MOST_CORRECTIONS: usize = 4;
+
 /// A gear under way.
 pub(super) struct Going<'a> {
     pub(super) supply: &'a Supply,
@@ -130,7 +134,7 @@ impl<'a> Going<'a> {
     fn take(&mut self, look: &Look, next: &Next) -> Result<Look, SupplyError> {
         let size = self.step * next.share;
         if size > 0.0 {
-            let step = self.trial(look, size)?;
+            let (step, size) = self.up_to(look, next.leg, size)?;
             self.state.clone_from(&step.to);
             self.time += size;
         }
@@ -175,6 +179,33 @@ impl<'a> Going<'a> {
                 Ok(after)
             }
         }
+    }
+
+    /// A step of a size at which a leg comes to a place: what the longer step said of it is off where
+    /// another leg starts within that one.
+    fn up_to(
+        &self,
+        look: &Look,
+        leg: Option<(usize, f64)>,
+        mut size: f64,
+    ) -> Result<(Step, f64), SupplyError> {
+        let mut step = self.trial(look, size)?;
+        let Some((at, fluid)) = leg else {
+            return Ok((step, size));
+        };
+        let stage = self.legs.get(at).and_then(Moving::now);
+        let near = stage.map_or(0.0, |stage| stage.extent) * EXACT;
+        for _ in 0..MOST_CORRECTIONS {
+            let (place, rate) = step.end(at);
+            let off = place - fluid;
+            let nearer = size - off / rate;
+            if off.abs() <= near || !(nearer > 0.0 && nearer <= 2.0 * size) {
+                break;
+            }
+            size = nearer;
+            step = self.trial(look, size)?;
+        }
+        Ok((step, size))
     }
 
     /// Lets everything happen that legs have come to.

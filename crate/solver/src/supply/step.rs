@@ -100,6 +100,15 @@ impl Step {
         })
     }
 
+    /// A part of the state and its rate at the end of the step.
+    pub(super) fn end(&self, at: usize) -> (f64, f64) {
+        let get = |list: &[f64]| list.get(at).copied().unwrap_or(0.0);
+        (
+            get(&self.to),
+            self.slopes.last().map_or(0.0, |last| get(last)),
+        )
+    }
+
     /// Largest estimated error of the first parts of the state, each measured by its scale.
     pub(super) fn error(&self, scales: &[f64]) -> f64 {
         scales

@@ -1,7 +1,7 @@
 //! What a leg can count on is what its source makes, the answers with it.
 use super::super::{SupplyOptions, available, cycle};
 use super::support::gear;
-use crate::model::{Battery, ElectricActuator, Source};
+use crate::model::{Accumulator, Battery, ElectricActuator, Source, Supply};
 use crate::result::{
     CaseOutcome, DrivenBy, LoadCase, Question, RunEnd, SetBy, StallCause, Verdict,
 };
@@ -110,13 +110,61 @@ fn the_hardest_load_case_decides() {
     assert_eq!(verdict, Verdict::Marginal);
 }
 
+/// A switch stops the pump at its pressure, and an accumulator alone has less behind all legs: what is
+/// left by p·V^n (textbook) of the fluid of a run.
+#[test]
+fn switch_and_accumulator_count() {
+    let mut gear = gear();
+    gear.supply.pressure_switch = Some(2e6);
+    let found = available(&gear, &gear.legs[0]);
+    assert_eq!((found.pressure, found.set_by), (2e6, SetBy::Source));
+    gear.supply = Supply {
+        accumulator: Some(Accumulator {
+            gas_volume: 1e-3,
+            precharge: 3e6,
+            charged: 7e6,
+            exponent: 1.4,
+        }),
+        ..Supply::constant(7e6)
+    };
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    assert_eq!(run.end, RunEnd::Complete);
+    let found = available(&gear, &gear.legs[0]);
+    let base = 3e6 + 101_325.0;
+    let ratio: f64 = base / (7e6 + 101_325.0);
+    let volume = 1e-3 * ratio.powf(1.0 / 1.4) + run.fluid.swept;
+    let left = base * (1e-3 / volume).powf(1.4) - 101_325.0;
+    assert!(
+        (found.pressure / left - 1.0).abs() < 1e-6,
+        "{found:?} {left}"
+    );
+    // too small a one leaves nothing
+    gear.supply.accumulator.as_mut().unwrap().gas_volume = 1e-4;
+    assert_eq!(available(&gear, &gear.legs[0]).pressure, 0.0);
+    assert_eq!(driven(&gear, 0).0, Verdict::Bad);
+}
+
+/// A valve that opens above what the source makes lets no leg swing, and the run says so too.
+#[test]
+fn a_valve_that_stays_shut() {
+    let mut gear = gear();
+    gear.legs[0].drive.stage_valve = Some(5.5e6);
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    assert_eq!(run.stalls.len(), 1);
+    assert_eq!(driven(&gear, 0).0, Verdict::Bad);
+    gear.legs[0].drive.stage_valve = Some(4.5e6);
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    assert!(run.stalls.is_empty());
+    assert_ne!(driven(&gear, 0).0, Verdict::Bad);
+}
+
 /// A pump that does not turn makes nothing.
 #[test]
 fn a_dead_battery_makes_nothing() {
     let mut gear = gear();
     gear.supply.battery.open_circuit_voltage = Some(0.5);
     gear.supply.battery.internal_resistance = 1.0;
-    let found = available(&gear.supply, &gear.legs[0]);
+    let found = available(&gear, &gear.legs[0]);
     assert_eq!((found.pressure, found.set_by), (0.0, SetBy::Source));
     assert_eq!(driven(&gear, 0).0, Verdict::Bad);
 }
