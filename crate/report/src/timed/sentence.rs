@@ -142,6 +142,13 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
             )
         }
         StallCause::Force {
+            needed, available, ..
+        } if needed <= available => format!(
+            "{leg} stands {at}: alone on this battery its electric actuator would make {}, and it needs {} on the rest of its way, but the others draw the voltage down.",
+            timed.say(Quantity::Force, available),
+            timed.say(Quantity::Force, needed)
+        ),
+        StallCause::Force {
             needed,
             available,
             volts_short,

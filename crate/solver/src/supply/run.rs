@@ -16,6 +16,9 @@ const MAX_STEPS: usize = 100_000;
 const EXACT: f64 = 1e-10;
 const MOST_CORRECTIONS: usize = 4;
 
+/// The same of the fluid in an accumulator [m3].
+const NEAR_FLUID: f64 = 1e-14;
+
 /// A gear under way.
 pub(super) struct Going<'a> {
     pub(super) supply: &'a Supply,
@@ -133,14 +136,14 @@ impl<'a> Going<'a> {
     /// Steps to an event and lets it happen.
     fn take(&mut self, look: &Look, next: &Next) -> Result<Look, SupplyError> {
         let size = self.step * next.share;
-        if size > 0.0 {
-            let (step, size) = self.up_to(look, next.leg, size)?;
-            self.state.clone_from(&step.to);
-            self.time += size;
-        }
         // The place is known exactly; the time step comes as near as its tolerance.
         let legs = self.legs.len();
         let exact = next.leg.or_else(|| self.power.exactly_at(next.seen?, legs));
+        if size > 0.0 {
+            let (step, size) = self.up_to(look, exact, size)?;
+            self.state.clone_from(&step.to);
+            self.time += size;
+        }
         if let Some((at, fluid)) = exact
             && let Some(place) = self.state.get_mut(at)
         {
@@ -181,23 +184,23 @@ impl<'a> Going<'a> {
         }
     }
 
-    /// A step of a size at which a leg comes to a place: what the longer step said of it is off where
+    /// A step of a size at which a part of the state comes to a value: what the longer step said of it is off where
     /// another leg starts within that one.
     fn up_to(
         &self,
         look: &Look,
-        leg: Option<(usize, f64)>,
+        exact: Option<(usize, f64)>,
         mut size: f64,
     ) -> Result<(Step, f64), SupplyError> {
         let mut step = self.trial(look, size)?;
-        let Some((at, fluid)) = leg else {
+        let Some((at, value)) = exact else {
             return Ok((step, size));
         };
         let stage = self.legs.get(at).and_then(Moving::now);
-        let near = stage.map_or(0.0, |stage| stage.extent) * EXACT;
+        let near = stage.map_or(NEAR_FLUID, |stage| stage.extent * EXACT);
         for _ in 0..MOST_CORRECTIONS {
-            let (place, rate) = step.end(at);
-            let off = place - fluid;
+            let (end, rate) = step.end(at);
+            let off = end - value;
             let nearer = size - off / rate;
             if off.abs() <= near || !(nearer > 0.0 && nearer <= 2.0 * size) {
                 break;
