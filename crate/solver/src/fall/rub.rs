@@ -13,8 +13,10 @@ use crate::model::{Conditions, Leg, Vector};
 use crate::result::Motion;
 use crate::statics::{BodyLoads, InMotion, Loads, MovingPins, PinSet, Warm, gravity, spring_loads};
 
-/// Most passes; each leaves a small share of the error of the one before.
+/// Most passes, for the fall itself and for limits; each leaves a small share of the error of the one
+/// before, but where pins are about to bind.
 const MOST_PASSES: usize = 40;
+const MOST_ROUGH_PASSES: usize = 10;
 /// Least square of the speed at which the friction is looked at, as a share of that at the next knots
 /// [1]: slower, the difference from rest is lost in rounding.
 const SLOWEST: f64 = 1e-4;
@@ -79,7 +81,7 @@ impl<'a> Rubbing<'a> {
     /// that is not finite.
     pub(super) fn drop(&self, track: &mut Track, case: &Case) -> Option<Drop> {
         let knots: Vec<_> = self.knots.iter().collect();
-        let agreed = agree(&knots, track, case, AGREED)?;
+        let agreed = agree(&knots, track, case, (AGREED, MOST_PASSES))?;
         let dropped = drop(track, case, TOLERANCE);
         Some(if agreed {
             dropped
@@ -100,13 +102,18 @@ impl<'a> Rubbing<'a> {
     /// found.
     pub(super) fn in_case(&self, thinned: &mut Track, case: &Case) -> bool {
         let knots: Vec<_> = self.thin.iter().map(|&at| &self.knots[at]).collect();
-        agree(&knots, thinned, case, AGREED_ROUGHLY) == Some(true)
+        agree(&knots, thinned, case, (AGREED_ROUGHLY, MOST_ROUGH_PASSES)) == Some(true)
     }
 }
 
 /// Works out fall and friction in turn and puts the friction into the track; whether they agree, with
 /// no pins that bind by the motion alone. `None` where it is not finite.
-fn agree(knots: &[&Knot], track: &mut Track, case: &Case, wanted: f64) -> Option<bool> {
+fn agree(
+    knots: &[&Knot],
+    track: &mut Track,
+    case: &Case,
+    (wanted, passes): (f64, usize),
+) -> Option<bool> {
     let mut warm = Warm::default();
     // `None`: the pins bind
     let mut found = |track: &Track, squares: &[f64]| -> Vec<Option<f64>> {
@@ -130,7 +137,7 @@ fn agree(knots: &[&Knot], track: &mut Track, case: &Case, wanted: f64) -> Option
     let mut by_speed: Vec<f64> = rows.map(|row| row[PINS_BY_SPEED]).collect();
     track.set_pins(&at_rest, &by_speed)?;
     let mut before = f64::INFINITY;
-    for _ in 0..MOST_PASSES {
+    for _ in 0..passes {
         let squares = squares(track, case);
         let looked = looked_at(&squares);
         let in_motion = found(track, &looked);
