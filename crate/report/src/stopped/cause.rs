@@ -30,7 +30,10 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
                     length(-clearance)
                 )
             } else {
-                format!("in the drawing {} is left there", length(*clearance))
+                format!(
+                    "in the drawing {} is left there, by which it would have to be nearer",
+                    length(*clearance)
+                )
             };
             format!(
                 "The {} touches {}: {place}.",
@@ -52,26 +55,53 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
             obstacle_of(stopped, *obstacle)
         ),
         StopCause::ForceShort { needed, available } => format!(
-            "The actuator is too weak: by the file the leg needs {} there, and the source makes no more than {}.",
+            "By the file's own figures the actuator is too weak: the leg needs {} there, and the source makes no more than {}.",
             demand(needed),
             demand(available)
         ),
-        StopCause::BatteryLow { open_circuit, file } => format!(
-            "The battery sags: at rest it would give {}, where the file has {}.",
+        StopCause::BatteryLow {
+            open_circuit,
+            or_less,
+            file,
+        } => format!(
+            "The battery is low: at rest it would give {}{}, where the file has {}.",
             volts(*open_circuit),
+            less(*or_less),
             volts(*file)
         ),
         StopCause::BadContact { extra } => format!(
             "A wire, relay, switch or ground loses volts behind the battery's posts: {} more than the file has.",
             stopped.say(Quantity::Resistance, *extra)
         ),
-        StopCause::SourceWeak { gives, file } => format!(
-            "The pump, its relief valve or the supply gives out at {}, where the file has {}.",
+        StopCause::BatteryResists { extra } => format!(
+            "The battery gives way under load, though at rest it may read as it should: its own resistance would be {} more than in the file.",
+            stopped.say(Quantity::Resistance, *extra)
+        ),
+        StopCause::AtItsEnd => {
+            "It stands at the end of its own way; if the pump ran on, the switch there has not made."
+                .to_owned()
+        }
+        StopCause::StrutStays { needed } => format!(
+            "Its strut has not done its stroke, which the swing waits for: by the file the strut's jack needs {}.",
+            demand(needed)
+        ),
+        StopCause::SourceWeak {
+            gives,
+            or_less,
+            file,
+        } => format!(
+            "{} gives out at {}{}, where the file has {}.",
+            match gives {
+                Demand::Pressure(_) => "The pump, its relief valve or the supply",
+                Demand::Force(_) => "The electric actuator",
+            },
             demand(gives),
+            less(*or_less),
             demand(file)
         ),
         StopCause::Friction {
             extra_thrust,
+            or_more,
             extra_moment,
             pin_factor,
         } => {
@@ -88,8 +118,9 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
                 )
             });
             format!(
-                "More friction all the way: {} at the actuator{moment} on top of the file's{factor}.",
-                stopped.say(Quantity::Force, *extra_thrust)
+                "More friction all the way: {}{} at the actuator{moment} on top of the file's{factor}. An actuator that gives so much less than by the file (bore, piston seal that leaks by) shows the same.",
+                stopped.say(Quantity::Force, *extra_thrust),
+                if *or_more { " or more" } else { "" }
             )
         }
         StopCause::HeldThere { thrust } => format!(
@@ -101,7 +132,7 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
             joint_words(*joint)
         ),
         StopCause::ActuatorEnds { left } => format!(
-            "The actuator is at the end of its travel: by the file it has {} left there.",
+            "The actuator is at the end of its travel: by the file it has {} left there, by which stroke or rod end would have to differ.",
             length(*left)
         ),
         StopCause::Jams { cause } => format!(
@@ -125,6 +156,10 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
             pressure(*file)
         ),
     }
+}
+
+fn less(or_less: bool) -> &'static str {
+    if or_less { " or less" } else { "" }
 }
 
 fn part_words(part: MovingPart, tire: Option<TireState>) -> String {

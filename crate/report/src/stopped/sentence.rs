@@ -11,7 +11,8 @@ use crate::timed::{Timed, supply_error_text};
 #[must_use]
 pub fn stop_cautions() -> &'static [&'static str] {
     &[
-        "A leg that has stopped can move on without warning: take the power off and let the pressure down before a hand goes near it.",
+        "A leg that has stopped can move on without warning, and one that stands part of the way may hang on its pressure and fall when that is let down: support it where it stands, take the power off, let the pressure down, and only then let a hand go near it (common practice).",
+        "With power on against a stopped leg: everybody clear, and a second or two only (common practice).",
         "Do not cure a stop by more pressure or a larger breaker; find what holds the leg first, and ask the maker's data.",
     ]
 }
@@ -123,14 +124,23 @@ pub fn check_sentence(stopped: &Stopped, next: &NextCheck) -> String {
     let what = match next.check {
         Check::PumpRuns => "listen whether the pump or motor runs on while the leg stands",
         Check::Contact => {
-            "with the power off and the pressure down, look with a lamp and a strip of paper whether anything touches"
+            "with the leg held where it stands and the power off, look from clear of its arc, with a lamp, whether anything touches"
         }
         Check::StrutLength => {
-            "with the power off, measure by how much the strut falls short of its full shortening"
+            "with the leg held and the power off, measure by how much the strut falls short of its full shortening"
         }
-        Check::Gauge => "read the gauge at the manifold while the leg stands",
-        Check::Posts => "read the voltage at the battery's posts while the leg stands",
-        Check::MotorVolts => "read the voltage at the motor while the leg stands",
+        Check::RestVolts => {
+            "with everything off, read the voltage at the battery's posts after it has rested"
+        }
+        Check::Gauge => {
+            "with everybody clear, and for a second or two only, read the gauge at the manifold while the leg stands under power"
+        }
+        Check::Posts => {
+            "with everybody clear, and for a second or two only, read the voltage at the battery's posts while the leg stands under power"
+        }
+        Check::MotorVolts => {
+            "with everybody clear, and for a second or two only, read the voltage at the motor while the leg stands under power"
+        }
         Check::EndSwitch => {
             "with the power off, try with a meter whether the leg's end switch is made"
         }
@@ -138,10 +148,13 @@ pub fn check_sentence(stopped: &Stopped, next: &NextCheck) -> String {
             "swing again on a full battery or ground power and see whether it goes on"
         }
         Check::StrokeLeft => {
-            "with the pressure down, measure how much stroke the actuator has left"
+            "with the leg held where it stands, so that it can't fall as the pressure is let down, measure how much stroke the actuator has left"
         }
         Check::ByHand => {
-            "with the power off, the pressure down and the actuator taken off the leg, swing the leg by hand past the place and feel whether it drags"
+            "with the leg's weight held, the pressure let down and the actuator taken off the leg, swing it by hand past the place and feel whether it drags"
+        }
+        Check::DragsAll => {
+            "with the leg's weight held, the pressure let down and the actuator taken off the leg, swing it by hand over its whole way and feel whether it drags all along (yes) or at this place alone (no)"
         }
     };
     let finds = |finds: Finds| match finds {
@@ -177,6 +190,15 @@ pub fn stop_error_text(stopped: &Stopped, error: &StopError) -> String {
             length(*seen),
             length(*nearest),
             travel(*at)
+        ),
+        StopError::BeyondSwing { seen, swing } => format!(
+            "{} is beyond the whole swing of {}: measure again.",
+            stopped.say(Quantity::Angle, *seen),
+            stopped.say(Quantity::Angle, *swing)
+        ),
+        StopError::SaysNothing { seen } => format!(
+            "{} is about the same over much of the way and says nothing of the place: measure from elsewhere.",
+            length(*seen)
         ),
         StopError::Ambiguous {
             seen,

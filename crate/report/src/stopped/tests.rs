@@ -58,25 +58,36 @@ fn causes() -> Vec<(StopCause, &'static [&'static str])> {
         (
             StopCause::BatteryLow {
                 open_circuit: 11.0,
+                or_less: true,
                 file: 12.6,
             },
-            &["11.0 V", "12.6 V"],
+            &["11.0 V or less", "12.6 V"],
+        ),
+        (StopCause::BatteryResists { extra: 0.03 }, &["0.03"]),
+        (StopCause::AtItsEnd, &["end of its own way"]),
+        (
+            StopCause::StrutStays {
+                needed: Demand::Pressure(2e6),
+            },
+            &["jack needs 20.0 bar"],
         ),
         (StopCause::BadContact { extra: 0.02 }, &["0.02"]),
         (
             StopCause::SourceWeak {
                 gives: Demand::Pressure(2e6),
+                or_less: false,
                 file: Demand::Pressure(3e6),
             },
-            &["20.0 bar", "30.0 bar"],
+            &["20.0 bar,", "30.0 bar"],
         ),
         (
             StopCause::Friction {
                 extra_thrust: 300.0,
+                or_more: true,
                 extra_moment: Some(20.0),
                 pin_factor: Some(2.5),
             },
-            &["300 N", "20.0 N·m", "2.5"],
+            &["300 N or more", "20.0 N·m", "2.5"],
         ),
         (StopCause::HeldThere { thrust: 150.0 }, &["150 N"]),
         (
@@ -246,6 +257,16 @@ fn what_cannot_be_explained_says_why() {
         },
     );
     assert!(text.contains("20.0 %") && text.contains("70.0 %"), "{text}");
+    let text = stop_error_text(
+        &stopped,
+        &StopError::BeyondSwing {
+            seen: 3.0,
+            swing: 1.5,
+        },
+    );
+    assert!(text.contains("whole swing"), "{text}");
+    let text = stop_error_text(&stopped, &StopError::SaysNothing { seen: 0.5 });
+    assert!(text.contains("500") && text.contains("elsewhere"), "{text}");
     let text = stop_error_text(
         &stopped,
         &StopError::NotOnTheWay {

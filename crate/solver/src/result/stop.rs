@@ -108,6 +108,8 @@ pub enum StopCause {
         /// Open-circuit voltage that stalls the leg there [V].
         #[serde(rename = "open_circuit_v")]
         open_circuit: f64,
+        /// Whether less does so too: the leg has not left where it began.
+        or_less: bool,
         /// The file's [V].
         #[serde(rename = "file_v")]
         file: f64,
@@ -122,6 +124,8 @@ pub enum StopCause {
     SourceWeak {
         /// At which the leg stalls there.
         gives: Demand,
+        /// Whether less does so too: the leg has not left where it began.
+        or_less: bool,
         /// The file's.
         file: Demand,
     },
@@ -130,6 +134,8 @@ pub enum StopCause {
         /// Extra thrust at the actuator that stalls the leg there [N].
         #[serde(rename = "extra_thrust_n")]
         extra_thrust: f64,
+        /// Whether it may be more: the leg has not left where it began.
+        or_more: bool,
         /// The same as a moment about the trunnion [N·m]; absent where the actuator has no arm.
         #[serde(rename = "extra_moment_n_m")]
         extra_moment: Option<f64>,
@@ -147,6 +153,19 @@ pub enum StopCause {
     Binds {
         /// Pin whose friction takes most.
         joint: Joint,
+    },
+    /// It stands at the end of its own way, and nothing has stopped the pump.
+    AtItsEnd,
+    /// Its strut has not done its stroke, which the swing waits for.
+    StrutStays {
+        /// What the jack of the strut asks for by the file.
+        needed: Demand,
+    },
+    /// The battery's own resistance is higher than in the file.
+    BatteryResists {
+        /// Resistance on top of the file's that stalls the leg there [Ω].
+        #[serde(rename = "extra_ohm")]
+        extra: f64,
     },
     /// The actuator is at the end of its travel.
     ActuatorEnds {
@@ -286,6 +305,8 @@ pub enum Check {
     Contact,
     /// Measure how far the strut has shortened.
     StrutLength,
+    /// Read the voltage at the battery's posts at rest.
+    RestVolts,
     /// Read the gauge at the manifold.
     Gauge,
     /// Read the voltage at the battery's posts.
@@ -300,6 +321,8 @@ pub enum Check {
     StrokeLeft,
     /// With the pressure off and the actuator taken off the leg, swing it by hand.
     ByHand,
+    /// The same over its whole way: does it drag all the way?
+    DragsAll,
 }
 
 /// What a check finds.

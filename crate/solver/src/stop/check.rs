@@ -6,10 +6,11 @@ use crate::model::{PumpSeen, Shortening};
 use crate::result::{Check, Explanation, Finds, Fit, NextCheck, StopCause};
 
 /// The cheapest first (common practice).
-const CHECKS: [Check; 10] = [
+const CHECKS: [Check; 12] = [
     Check::PumpRuns,
     Check::Contact,
     Check::StrutLength,
+    Check::RestVolts,
     Check::Gauge,
     Check::Posts,
     Check::MotorVolts,
@@ -17,6 +18,7 @@ const CHECKS: [Check; 10] = [
     Check::FullBattery,
     Check::StrokeLeft,
     Check::ByHand,
+    Check::DragsAll,
 ];
 
 /// Numbers differ when they do by so many standard uncertainties [1].
@@ -63,9 +65,20 @@ impl Case<'_> {
             },
             Check::StrutLength => match (cause, &self.leg.strut.shortening) {
                 (C::StrutLong { missing, .. }, _) => Some(Finds::Length(*missing)),
+                // any length up to all of it
+                (C::StrutStays { .. }, Shortening::BeforeSwing { amount }) => {
+                    Some(Finds::Length(*amount))
+                }
                 (_, Shortening::BeforeSwing { .. }) => Some(Finds::Length(0.0)),
                 _ => None,
             },
+            Check::RestVolts => {
+                let rest = self.head.rest_voltage()?;
+                Some(Finds::Voltage(match cause {
+                    C::BatteryLow { open_circuit, .. } => *open_circuit,
+                    _ => rest,
+                }))
+            }
             Check::Gauge => {
                 let is_new = self.seen.pressure.is_none();
                 held.pressure.filter(|_| is_new).map(Finds::Pressure)
@@ -80,7 +93,7 @@ impl Case<'_> {
                 .stops_by_position()
                 .then(|| yes(matches!(cause, C::SwitchEarly { .. }))),
             Check::FullBattery => match cause {
-                C::BatteryLow { .. } => Some(Finds::Yes),
+                C::BatteryLow { .. } | C::BatteryResists { .. } => Some(Finds::Yes),
                 C::ForceShort { .. } | C::BadContact { .. } | C::SourceWeak { .. } => None,
                 C::Friction { .. } | C::PressureSwitchLow { .. } => None,
                 _ => held.voltage.map(|_| Finds::No),
@@ -91,6 +104,11 @@ impl Case<'_> {
                     let row = self.way.nearest(self.stood.place.travel);
                     row.map(|row| Finds::Length(row.stroke_left))
                 }
+            },
+            Check::DragsAll => match cause {
+                C::Friction { .. } => Some(Finds::Yes),
+                C::HeldThere { .. } => Some(Finds::No),
+                _ => None,
             },
             Check::ByHand => match cause {
                 C::Friction { .. } | C::HeldThere { .. } | C::Binds { .. } => Some(Finds::Yes),

@@ -1,5 +1,5 @@
 //! Stops that are not a matter of load: ends of actuator and linkage, pins that bind, switches.
-use super::explain::Case;
+use super::explain::{Case, MOST_OFF};
 use super::fit::{Crossing, Draft, crossing};
 use super::place::COVERAGE;
 use crate::model::{Brace, Direction};
@@ -18,12 +18,27 @@ impl Case<'_> {
             .map(|row| (row.travel, row.stroke_left));
         if let Some(at) = crossing(strokes, &self.stood, self.drawing()) {
             let squares = self.passed(at.travel, None);
-            drafts.push(self.draft(
+            let drawn = self.draft(
                 StopCause::ActuatorEnds { left: at.left },
                 at,
                 squares,
                 dead(),
-            ));
+            );
+            let fits = drawn.squares <= 4.0;
+            drafts.push(drawn);
+            // a stroke that is not the file's: the nearest end, if it is off by so much
+            let travel = self.stood.place.travel;
+            let left = self.way.nearest(travel).map(|row| row.stroke_left);
+            if let Some(left) = left.filter(|left| !fits && (0.0..MOST_OFF).contains(left)) {
+                drafts.push(Draft {
+                    cause: StopCause::ActuatorEnds { left },
+                    asked: travel,
+                    squares: self.passed(travel, None),
+                    held: dead(),
+                    fitted: 1,
+                    bound: None,
+                });
+            }
         }
         if self.is_up()
             && let Some(jam) = self.sweep.jams.first()
@@ -64,6 +79,21 @@ impl Case<'_> {
         drafts
     }
 
+    /// At the end of its own way a leg stops by itself; then the switch there does not make.
+    pub(super) fn at_its_end(&self) -> Option<Draft> {
+        let end = if self.is_up() { 1.0 } else { 0.0 };
+        let reaches = self.track.blocked.is_none() && self.sweep.jams.is_empty();
+        let off = (end - self.stood.place.travel) / self.stood.uncertainty;
+        (reaches && off.abs() <= COVERAGE).then(|| Draft {
+            cause: StopCause::AtItsEnd,
+            asked: end,
+            squares: off * off + self.passed(end, None),
+            held: self.head.dead(),
+            fitted: 0,
+            bound: None,
+        })
+    }
+
     pub(super) fn switch_early(&self) -> Option<Draft> {
         if !self.head.stops_by_position() {
             return None;
@@ -83,6 +113,7 @@ impl Case<'_> {
             squares: passed + if as_set { off * off } else { 0.0 },
             held: self.head.stopped(),
             fitted: usize::from(!as_set),
+            bound: None,
         })
     }
 }

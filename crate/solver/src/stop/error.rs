@@ -28,6 +28,23 @@ pub enum StopError {
         /// Travel there [1].
         travel: f64,
     },
+    /// The leg does not swing so far.
+    #[error("an angle of {seen} rad is beyond the swing of {swing} rad")]
+    BeyondSwing {
+        /// Angle seen [rad].
+        #[serde(rename = "seen_rad")]
+        seen: f64,
+        /// The whole swing [rad].
+        #[serde(rename = "swing_rad")]
+        swing: f64,
+    },
+    /// The distance is about the same over much of the way.
+    #[error("{seen} m says nothing of the place")]
+    SaysNothing {
+        /// Distance seen [m].
+        #[serde(rename = "seen_m")]
+        seen: f64,
+    },
     /// The distance occurs at more than one place.
     #[error("{seen} m occurs at travel {first} and at {second}")]
     Ambiguous {

@@ -1,10 +1,10 @@
 //! All explanations of a stop, weighed and put in order.
 use super::StopError;
 use super::check::next_check;
-use super::fit::{Crossing, Draft, crossing, weigh};
+use super::fit::{Bound, Crossing, Draft, crossing, weigh};
 use super::place::{COVERAGE, Stood, stood};
 use super::source::{Head, Held};
-use super::strut::strut_long;
+use super::strut::{strut_long, strut_stays};
 use super::way::{Gaps, Row, Way};
 use crate::faults::check_leg;
 use crate::kinematics::{Linkage, Pose, Sweep};
@@ -21,6 +21,14 @@ const STATIONS: usize = 721;
 /// "considerably less" support (K. P. Burnham, D. R. Anderson, Model Selection and Multimodel
 /// Inference, 2nd ed. 2002, 2.6, from memory).
 const APART: f64 = 4.0;
+
+/// Sum of squares up to which a contact fits as drawn [1], and the most by which a drawing is thought
+/// to be off [m].
+const FITS: f64 = 4.0;
+pub(super) const MOST_OFF: f64 = 0.025;
+
+/// Travel from which the moment of a thrust about the trunnion is told [1].
+const ARM_FROM: f64 = 0.02;
 
 /// Largest factor on the friction of the pins that is looked for [1].
 const MOST_PIN_FACTOR: f64 = 10.0;
@@ -139,8 +147,10 @@ impl Case<'_> {
 
     fn drafts(&self) -> Result<Vec<Draft>, StopError> {
         let mut drafts: Vec<Draft> = Vec::new();
+        drafts.extend(self.at_its_end());
         drafts.extend(self.touches());
         drafts.extend(strut_long(self)?);
+        drafts.extend(strut_stays(self));
         drafts.extend(self.force_short());
         drafts.extend(self.by_load());
         drafts.extend(self.held_there());
@@ -156,19 +166,65 @@ impl Case<'_> {
             squares: at.squares + squares,
             held,
             fitted: 0,
+            bound: None,
         }
     }
 
-    /// The pair whose contact fits best.
-    fn touches(&self) -> Option<Draft> {
+    /// The pair whose contact fits best, and where none does the one that is nearest there, if the
+    /// drawing is off by so much.
+    fn touches(&self) -> Vec<Draft> {
+        let first = self.touches_as_drawn();
+        let near = match &first {
+            Some(draft) if draft.squares <= FITS => None,
+            _ => self.touches_nearest(),
+        };
+        first.into_iter().chain(near).collect()
+    }
+
+    fn touches_nearest(&self) -> Option<Draft> {
+        let travel = self.stood.place.travel;
+        let off = |at: &usize| (self.gaps.travels[*at] - travel).abs();
+        let at = (0..self.gaps.travels.len()).min_by(|a, b| off(a).total_cmp(&off(b)))?;
+        let closing = |curve: &[f64]| at == 0 || curve[at] <= curve[at - 1];
+        let (index, clearance) = self
+            .gaps
+            .clear
+            .iter()
+            .enumerate()
+            .filter(|(_, curve)| closing(curve))
+            .map(|(index, curve)| (index, curve[at]))
+            .min_by(|a, b| a.1.total_cmp(&b.1))?;
+        let pair = self.gaps.pairs.get(index)?;
+        (0.0..MOST_OFF).contains(&clearance).then(|| Draft {
+            cause: StopCause::Touches {
+                obstacle: pair.obstacle,
+                part: pair.part,
+                tire: pair.tire,
+                clearance,
+            },
+            asked: travel,
+            squares: self.passed(travel, Some(index)),
+            held: self.head.dead(),
+            fitted: 1,
+            bound: None,
+        })
+    }
+
+    fn touches_as_drawn(&self) -> Option<Draft> {
+        let opens = |curve: &[f64]| matches!(curve, [first, second, ..] if second > first);
         let best = self
             .gaps
             .clear
             .iter()
             .enumerate()
             .filter_map(|(index, curve)| {
+                let opens = opens(curve);
                 let curve = self.gaps.travels.iter().copied().zip(curve.iter().copied());
                 let at = crossing(curve, &self.stood, self.drawing())?;
+                // what only opens from the start stops nothing
+                if opens && self.gaps.travels.first() == Some(&at.travel) {
+                    return None;
+                }
                 Some((index, at, self.passed(at.travel, Some(index))))
             })
             .min_by(|a, b| (a.1.squares + a.2).total_cmp(&(b.1.squares + b.2)));
@@ -185,12 +241,11 @@ impl Case<'_> {
 
     fn force_short(&self) -> Option<Draft> {
         let most = self.head.most;
-        let left = self
-            .way
-            .rows
-            .iter()
-            .map(|row| (row.travel, most - row.needed));
+        let left = self.way.swing().map(|row| (row.travel, most - row.needed));
         let at = crossing(left, &self.stood, self.loads())?;
+        if most - at.left <= 0.0 {
+            return None;
+        }
         let cause = StopCause::ForceShort {
             needed: self.head.demand(most - at.left),
             available: self.head.demand(most),
@@ -211,8 +266,7 @@ impl Case<'_> {
         };
         let row = self
             .way
-            .rows
-            .iter()
+            .swing()
             .min_by(|a, b| squares(a).total_cmp(&squares(b)))?;
         Some((
             row,
@@ -220,29 +274,58 @@ impl Case<'_> {
         ))
     }
 
+    /// The first place of the swing, where the leg stood there, with the most that it takes to come
+    /// beyond it, its strut included. Sum of squares.
+    fn never_left(&self) -> Option<(Row, f64)> {
+        let first = self.way.swing().next()?;
+        let off = (first.travel - self.stood.place.travel) / self.stood.uncertainty;
+        let row = Row {
+            needed: first.hardest,
+            ..first.clone()
+        };
+        (off.abs() <= COVERAGE).then_some((row, off * off))
+    }
+
     /// Explanations that choose one number of the supply or of friction.
     fn by_load(&self) -> Vec<Draft> {
-        let Some((row, squares)) = self.by_record() else {
+        // any supply that is weaker still, and any friction that is larger, holds a leg that never left
+        let held = self.never_left();
+        let never_left = held.is_some();
+        let found = held.or_else(|| {
+            self.by_record()
+                .map(|(row, squares)| (row.clone(), squares))
+        });
+        let Some((row, squares)) = &found else {
             return Vec::new();
         };
-        let head = &self.head;
+        let (row, squares, head) = (row, *squares, &self.head);
         let draft = |(cause, held)| Draft {
+            bound: match &cause {
+                _ if !never_left => None,
+                StopCause::BatteryLow { .. } | StopCause::BatteryResists { .. } => {
+                    Some(Bound::LessVolts)
+                }
+                StopCause::SourceWeak { .. } | StopCause::BadContact { .. } => {
+                    Some(Bound::LessLoad)
+                }
+                _ => None,
+            },
             cause,
             asked: row.travel,
             squares,
             held,
             fitted: 1,
         };
-        let mut causes = self.by_supply(row);
+        let mut causes = self.by_supply(row, never_left);
         if row.needed < head.most {
-            causes.push((self.friction(row), head.dead()));
+            causes.push((self.friction(row, never_left), head.dead()));
         }
         causes.into_iter().map(draft).collect()
     }
 
     /// What a weaker supply would have to be that stalls the leg at a row, and what is read then;
     /// nothing where the leg's own weight moves it.
-    fn by_supply(&self, row: &Row) -> Vec<(StopCause, Held)> {
+    fn by_supply(&self, row: &Row, or_less: bool) -> Vec<(StopCause, Held)> {
         let (head, needed) = (&self.head, row.needed);
         let mut causes = Vec::new();
         if needed <= 0.0 {
@@ -252,11 +335,17 @@ impl Case<'_> {
             if sagged.open_circuit < sagged.file {
                 let cause = StopCause::BatteryLow {
                     open_circuit: sagged.open_circuit,
+                    or_less,
                     file: sagged.file,
                 };
                 causes.push((cause, sagged.held));
             }
             if sagged.extra_resistance > 0.0 {
+                // within the battery the posts read what they would of a low one
+                let cause = StopCause::BatteryResists {
+                    extra: sagged.extra_resistance,
+                };
+                causes.push((cause, sagged.held));
                 let cause = StopCause::BadContact {
                     extra: sagged.extra_resistance,
                 };
@@ -266,6 +355,7 @@ impl Case<'_> {
         if needed < head.most {
             let cause = StopCause::SourceWeak {
                 gives: head.demand(needed),
+                or_less,
                 file: head.demand(head.most),
             };
             causes.push((cause, head.at(needed)));
@@ -280,13 +370,17 @@ impl Case<'_> {
         causes
     }
 
-    fn friction(&self, row: &Row) -> StopCause {
+    fn friction(&self, row: &Row, or_more: bool) -> StopCause {
         let extra_thrust = self.head.thrust(self.head.most - row.needed, row.area);
         let pose = self.linkage.pose(row.progress).ok();
         let arm = pose.as_ref().and_then(Pose::moment_arm);
         StopCause::Friction {
             extra_thrust,
-            extra_moment: arm.map(|arm| extra_thrust * arm.abs()),
+            or_more,
+            // near the straight knee the leg hardly turns, and an arm says nothing
+            extra_moment: arm
+                .filter(|_| row.travel > ARM_FROM)
+                .map(|arm| extra_thrust * arm.abs()),
             pin_factor: pose.and_then(|pose| self.pin_factor(&pose, row)),
         }
     }
@@ -328,6 +422,7 @@ impl Case<'_> {
             squares: off * off + self.passed(row.travel, None),
             held: self.head.dead(),
             fitted: 2,
+            bound: None,
         })
     }
 }

@@ -5,8 +5,9 @@ use super::source::Held;
 use crate::model::PumpSeen;
 use crate::result::{Explanation, Fit, ReadingFit, StopCause};
 
-/// What one wrong look in a hundred weighs, in standard uncertainties: √(−2·ln 0.01).
-pub(super) const WRONG_LOOK: f64 = 3.034_854_258_770_293;
+/// What one wrong look in fifty weighs, in standard uncertainties, √(−2·ln 0.02): doubtful, and not
+/// ruled out by it alone.
+pub(super) const WRONG_LOOK: f64 = 2.797_149_622_536_537;
 
 /// Sum of squares that is nothing but rounding [1].
 const ROUNDING: f64 = 1e-12;
@@ -87,6 +88,27 @@ pub(super) struct Draft {
     pub held: Held,
     /// How many numbers were chosen so that it fits.
     pub fitted: usize,
+    /// Whether what is read is a bound, the leg not having left where it began.
+    pub bound: Option<Bound>,
+}
+
+/// On which side of what a bound asks for a reading agrees.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Bound {
+    /// Gauge and posts read no more.
+    LessVolts,
+    /// The gauge reads no more, the posts no less.
+    LessLoad,
+}
+
+impl Bound {
+    /// What is asked of the posts that is nearest to what was read [V].
+    fn posts(self, asked: f64, read: f64) -> f64 {
+        match self {
+            Self::LessVolts => asked.min(read),
+            Self::LessLoad => asked.max(read),
+        }
+    }
 }
 
 /// Holds an explanation against everything seen.
@@ -101,6 +123,7 @@ pub(super) fn weigh(case: &Case, draft: Draft) -> Explanation {
         off: squares.unwrap_or(0.0).sqrt(),
     }];
     if let Some((asked, read)) = draft.held.pressure.zip(seen.pressure) {
+        let asked = draft.bound.map_or(asked, |_| asked.min(read));
         readings.push(ReadingFit::Pressure {
             asked,
             seen: read,
@@ -108,6 +131,7 @@ pub(super) fn weigh(case: &Case, draft: Draft) -> Explanation {
         });
     }
     if let Some((asked, read)) = draft.held.voltage.zip(seen.voltage) {
+        let asked = draft.bound.map_or(asked, |bound| bound.posts(asked, read));
         // The current is known as well as the load: so is what the voltage sags by.
         let sag = case.head.rest_voltage().map_or(0.0, |rest| rest - asked);
         let model = seen.forces_within * sag / COVERAGE;

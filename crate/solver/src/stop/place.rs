@@ -7,6 +7,10 @@ use crate::result::{Phase, Place};
 /// Half-widths are two standard uncertainties [1] (JCGM 100:2008, 2.3.5).
 pub(super) const COVERAGE: f64 = 2.0;
 
+/// A length that is the same to within its reading over more than twice this share of the way says
+/// nothing of the place [1].
+const WIDEST: f64 = 0.25;
+
 /// Where a leg stood.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Stood {
@@ -35,8 +39,14 @@ pub(super) fn stood(
     let (travel, within) = match &seen.how_far {
         HowFar::Travel { travel, within } => (*travel, *within),
         HowFar::Angle { angle, within } => {
-            let up = leg.swing_up.abs();
-            (angle / up, within / up)
+            let swing = leg.swing_up.abs();
+            if *angle > swing + within {
+                return Err(StopError::BeyondSwing {
+                    seen: *angle,
+                    swing,
+                });
+            }
+            (angle / swing, within / swing)
         }
         HowFar::ActuatorPins { distance, within } => {
             by_length(*distance, *within, &|pose| pose.actuator_length)?
@@ -97,7 +107,11 @@ fn travel_at(points: &[(f64, f64)], seen: f64, within: f64) -> Result<(f64, f64)
             } else {
                 0.5 * (low + high)
             };
-            Ok((middle, 0.5 * (high - low)))
+            let half = 0.5 * (high - low);
+            if half > WIDEST {
+                return Err(StopError::SaysNothing { seen });
+            }
+            Ok((middle, half))
         }
         [[_, first], [second, _], ..] => Err(StopError::Ambiguous {
             seen,

@@ -78,7 +78,25 @@ pub(super) fn strut_long(case: &Case) -> Result<Option<Draft>, StopError> {
         squares: at.squares + passed,
         held: case.head.dead(),
         fitted: 1,
+        bound: None,
     }))
+}
+
+/// Whether the leg waits for its strut: it has not left its lock, and its strut moves first.
+pub(super) fn strut_stays(case: &Case) -> Option<Draft> {
+    let stage = case.track.stages.first().filter(|stage| stage.is_strut)?;
+    let begins = case.way.swing().next()?.travel;
+    let off = (case.stood.place.travel - begins) / case.stood.uncertainty;
+    Some(Draft {
+        cause: StopCause::StrutStays {
+            needed: case.head.demand(stage.load.value(0.0)),
+        },
+        asked: begins,
+        squares: off * off,
+        held: case.head.dead(),
+        fitted: 1,
+        bound: None,
+    })
 }
 
 /// The leg with another shortening before the swing.

@@ -32,6 +32,8 @@ pub(super) struct Row {
     pub area: f64,
     /// Stroke that the actuator has left [m].
     pub stroke_left: f64,
+    /// Whether it is the strut that moves there.
+    pub is_strut: bool,
 }
 
 /// The way with its loads.
@@ -82,6 +84,7 @@ impl Way {
                     hardest,
                     area: stage.area,
                     stroke_left: left(length),
+                    is_strut: stage.is_strut,
                 });
             }
         }
@@ -91,10 +94,15 @@ impl Way {
         Ok(Self { rows })
     }
 
+    /// Rows of the swing.
+    pub(super) fn swing(&self) -> impl Iterator<Item = &Row> {
+        self.rows.iter().filter(|row| !row.is_strut)
+    }
+
     /// The row next to a travel.
     pub(super) fn nearest(&self, travel: f64) -> Option<&Row> {
         let off = |row: &&Row| (row.travel - travel).abs();
-        self.rows.iter().min_by(|a, b| off(a).total_cmp(&off(b)))
+        self.swing().min_by(|a, b| off(a).total_cmp(&off(b)))
     }
 }
 

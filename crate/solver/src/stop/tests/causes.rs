@@ -2,7 +2,9 @@
 //! leg and what can be read, and the file without that cause is asked what explains it.
 use super::super::explain_stop;
 use crate::model::*;
-use crate::result::{Check, Direction, Explanation, Fit, Run, RunEnd, StopCause, StopExplained};
+use crate::result::{
+    Check, Direction, Explanation, Finds, Fit, Run, RunEnd, StopCause, StopExplained,
+};
 use crate::supply::Track;
 use crate::supply::tests::support::gear;
 use crate::supply::{SLOWEST_PACE, SupplyOptions, cycle};
@@ -75,14 +77,26 @@ fn a_tired_battery_is_found_with_its_voltage() {
     let seen = seen_in(&run);
     let found = explained(&fresh, seen);
     let best = &found.explanations[0];
-    let StopCause::BatteryLow { open_circuit, file } = best.cause else {
+    let StopCause::BatteryLow {
+        open_circuit, file, ..
+    } = best.cause
+    else {
         panic!("{best:?}");
     };
     assert_eq!(best.fit, Fit::Fits);
     // The place is known to 1 %, so the load and with it the voltage to a few per cent.
     assert!((open_circuit - volts).abs() < 0.1, "{open_circuit}");
     assert!(file > 12.0);
-    assert!(found.told_apart);
+    // a battery of higher resistance reads the same under load, and another voltage at rest
+    assert!(!found.told_apart);
+    let StopCause::BatteryResists { extra } = found.explanations[1].cause else {
+        panic!("{:?}", found.explanations[1]);
+    };
+    assert!(extra > 0.0);
+    let next = found.next_check.unwrap();
+    assert_eq!((next.check, next.second), (Check::RestVolts, 1));
+    assert!(matches!(next.if_first, Finds::Voltage(v) if (v - volts).abs() < 0.1));
+    assert!(matches!(next.if_second, Finds::Voltage(v) if (v - file).abs() < 1e-9));
     // Whatever goes to the most that the pump makes is ruled out by gauge and posts.
     for one in &found.explanations {
         if matches!(
@@ -149,6 +163,7 @@ fn extra_friction_is_found_with_its_size() {
         extra_thrust,
         extra_moment,
         pin_factor,
+        ..
     } = friction.cause
     else {
         unreachable!()

@@ -92,9 +92,10 @@ fn contact_is_found_where_it_begins() {
         found.explanations[0].cause,
         StopCause::SwitchEarly { .. }
     ));
+    // one look may be wrong
     assert_eq!(
         of(&found, |c| matches!(c, StopCause::Touches { .. })).fit,
-        Fit::RuledOut
+        Fit::Doubtful
     );
 }
 

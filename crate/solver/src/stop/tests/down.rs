@@ -3,7 +3,7 @@
 use super::causes::{explained, of, one_leg, seen_in};
 use super::contact::under_a_skin;
 use crate::model::*;
-use crate::result::{Direction, Fit, Run, StopCause, StopExplained};
+use crate::result::{Direction, Explanation, Fit, Run, StopCause, StopExplained};
 use crate::supply::{SupplyOptions, Track, cycle};
 
 /// A leg that a spring at the trunnion holds up: down, the pump has to push it.
@@ -110,7 +110,10 @@ fn contact_is_found_where_it_begins_on_the_way_down() {
     assert!(clearance.abs() < 1e-3, "{clearance}");
     assert_eq!((best.fit, best.fitted), (Fit::Fits, 0));
     let touching = |found: &StopExplained| {
-        of(found, |c| matches!(c, StopCause::Touches { .. })).fit == Fit::RuledOut
+        let as_drawn =
+            |one: &&Explanation| one.fitted == 0 && matches!(one.cause, StopCause::Touches { .. });
+        let mut drawn = found.explanations.iter().filter(as_drawn);
+        drawn.all(|one| one.fit == Fit::RuledOut)
     };
     // Higher up it is still free of the floor, and on the way up it comes away from it.
     assert!(touching(&explained(&gear, seen(Direction::Down, 0.6))));

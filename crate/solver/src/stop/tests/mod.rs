@@ -3,6 +3,7 @@
 /// Known causes.
 mod causes;
 /// Contact.
+mod chosen;
 mod contact;
 /// The way down.
 mod down;

@@ -50,8 +50,8 @@ fn only_a_record_stops() {
 }
 
 #[test]
-fn a_wrong_look_weighs_one_in_a_hundred() {
-    assert!((WRONG_LOOK - (-2.0 * 0.01_f64.ln()).sqrt()).abs() < 1e-15);
+fn a_wrong_look_weighs_one_in_fifty() {
+    assert!((WRONG_LOOK - (-2.0 * 0.02_f64.ln()).sqrt()).abs() < 1e-15);
 }
 
 /// Distances taken from a pose lead back to it.
