@@ -1,5 +1,6 @@
 //! Stops that are not a matter of load: ends of actuator and linkage, pins that bind, switches.
-use super::explain::{Case, MOST_OFF};
+use super::contacts::MOST_OFF;
+use super::explain::Case;
 use super::fit::{Crossing, Draft, crossing};
 use super::place::COVERAGE;
 use crate::model::{Brace, Direction};

@@ -16,6 +16,8 @@
 
 /// The next check.
 mod check;
+/// Contact.
+mod contacts;
 /// Ends of actuator and linkage, pins that bind, switches.
 mod ends;
 /// Why a stop cannot be explained.
