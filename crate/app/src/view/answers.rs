@@ -211,6 +211,7 @@ fn short(detail: &FindingDetail, units: UnitChoice) -> String {
         FindingDetail::Binds { .. } => "pins bind".to_owned(),
         FindingDetail::DeadPoint => "dead point".to_owned(),
         FindingDetail::CannotUnlock => "does not unlock".to_owned(),
+        FindingDetail::StrutJack { .. } => "strut stays".to_owned(),
         FindingDetail::StageValve { .. } => "valve stays shut".to_owned(),
         FindingDetail::OverCentre { offset, .. } => format!("{} past centre", length(*offset)),
         FindingDetail::NotOverCentre { offset } => {

@@ -118,6 +118,9 @@ fn said(subject: &Subject, finding: &Finding) -> Said {
         FindingDetail::Binds { joint, motion } => driven::binds(subject, finding, *joint, *motion),
         FindingDetail::DeadPoint => driven::dead_point(subject, finding),
         FindingDetail::CannotUnlock => driven::cannot_unlock(subject),
+        FindingDetail::StrutJack { needed, available } => {
+            driven::strut_jack(subject, *needed, *available)
+        }
         FindingDetail::StageValve { opens, available } => {
             driven::stage_valve(subject, *opens, *available)
         }

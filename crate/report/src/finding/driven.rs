@@ -59,7 +59,7 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
         Verdict::Marginal | Verdict::Bad => more_force(subject, pressure, needed, wanted),
     };
     Said {
-        sentence: format!("{needs}{balance}{load}{hardest}"),
+        sentence: format!("{needs}{balance}{load}{}{hardest}", extending(subject)),
         try_next,
     }
 }
@@ -146,34 +146,55 @@ fn hardest_case(subject: &Subject, pressure: &Pressure) -> (String, f64) {
         }
     }
     let hardest = force.hardest_case.and_then(|at| force.cases.get(at));
-    match hardest.and_then(|case| Some((case.case, case.outcome, case.pressure()?))) {
-        Some((case, outcome, needed))
-            if case != LoadCase::AsSet && needed > pressure.needed * 1.001 =>
-        {
-            let stall = match outcome {
-                CaseOutcome::Worked {
-                    stalls_at: Some(place),
-                    ..
-                } => format!(": too much, the leg stalls {}", subject.at(&place)),
-                CaseOutcome::Worked {
-                    retract: Some(peak),
-                    ..
-                } if peak.margin < 0.0 => ": too much".to_owned(),
-                CaseOutcome::Worked {
-                    retract: Some(peak),
-                    ..
-                } => format!(" and leaves {}", subject.say(Quantity::Travel, peak.margin)),
-                _ => String::new(),
-            };
-            let text = format!(
-                " Of the load cases compared the hardest is {}, which needs {}{stall}.",
-                case_words(case),
-                subject.say(subject.drive(), needed)
-            );
-            (text, needed)
-        }
-        _ => (String::new(), pressure.needed),
+    let Some((case, (motion, peak))) = hardest.and_then(|case| Some((case, case.hardest()?)))
+    else {
+        return (String::new(), pressure.needed);
+    };
+    if case.case == LoadCase::AsSet || peak.pressure <= pressure.needed * 1.001 {
+        return (String::new(), pressure.needed);
     }
+    let stalls = match case.outcome {
+        CaseOutcome::Worked { stalls_at, .. } => stalls_at,
+        CaseOutcome::Missing { .. } => None,
+    };
+    let left = match stalls.filter(|_| motion == Motion::Retract) {
+        Some(place) => format!(": too much, the leg stalls {}", subject.at(&place)),
+        None => left_over(subject, peak.margin),
+    };
+    let text = format!(
+        " Of the load cases compared the hardest is {}, which needs {}{}{left}.",
+        case_words(case.case),
+        subject.say(subject.drive(), peak.pressure),
+        if motion == Motion::Extend {
+            " to extend"
+        } else {
+            ""
+        }
+    );
+    (text, peak.pressure)
+}
+
+fn left_over(subject: &Subject, margin: f64) -> String {
+    if margin < 0.0 {
+        ": too much".to_owned()
+    } else {
+        format!(" and leaves {}", subject.say(Quantity::Travel, margin))
+    }
+}
+
+/// What it takes to extend, where that leaves too little.
+fn extending(subject: &Subject) -> String {
+    let wanted = subject.gear.supply.margin_wanted;
+    let peak = subject.result.force.extend_peak.as_ref();
+    peak.filter(|peak| peak.margin < wanted)
+        .map_or_else(String::new, |peak| {
+            format!(
+                " To extend it needs {} {}{}.",
+                subject.say(subject.drive(), peak.pressure),
+                subject.at(&peak.place),
+                left_over(subject, peak.margin)
+            )
+        })
 }
 
 /// Where a finding holds, with a blank before it; empty where it has no place.
@@ -207,6 +228,21 @@ pub(super) fn dead_point(subject: &Subject, finding: &Finding) -> Said {
         ),
         [
             "Move the actuator's mount or attach point so that its line stays clear of the pivot all the way.",
+        ],
+    )
+}
+
+pub(super) fn strut_jack(subject: &Subject, needed: f64, most: f64) -> Said {
+    let say = |si| subject.say(Quantity::Pressure, si);
+    Said::new(
+        format!(
+            "The jack of {} strut needs {}; {}.",
+            subject.the_legs(),
+            say(needed),
+            available(subject, say(most))
+        ),
+        [
+            "Read the gauge while the strut moves, and check the jack's figures against its maker's data.",
         ],
     )
 }

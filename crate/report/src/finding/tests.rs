@@ -204,6 +204,14 @@ fn every_drive_and_lock_sentence() {
         sentence(
             Driven,
             Verdict::Bad,
+            FindingDetail::StrutJack {
+                needed: 8e6,
+                available: 6.9e6,
+            },
+        ),
+        sentence(
+            Driven,
+            Verdict::Bad,
             FindingDetail::StageValve {
                 opens: 8e6,
                 available: 6.9e6,

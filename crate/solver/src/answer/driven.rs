@@ -1,6 +1,7 @@
 //! Can it be driven?
 use crate::model::{
-    AttachTo, Brace, DEFAULT_MARGIN_WANTED, Folds, Leg, Shortening, Supply, UnlockedBy, View,
+    AttachTo, Brace, DEFAULT_MARGIN_WANTED, Folds, Leg, Shortening, StrutJack, Supply, UnlockedBy,
+    View,
 };
 use crate::result::{
     Assumption, Bind, CaseForce, CaseOutcome, Caution, DrivenBy, Finding, FindingDetail, Force,
@@ -35,6 +36,12 @@ pub(crate) fn driven(
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::CannotUnlock;
         finding.place = Some(crate::statics::place_of(station));
+    } else if let Some(needed) = weak_jack(leg, supply, force) {
+        finding.verdict = Verdict::Bad;
+        finding.detail = FindingDetail::StrutJack {
+            needed,
+            available: force.available_pressure,
+        };
     } else if let Some(opens) = shut_valve(leg, force) {
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::StageValve {
@@ -67,13 +74,12 @@ pub(crate) fn driven(
             CaseOutcome::Worked {
                 binds_at: Some(_), ..
             } => false,
-            CaseOutcome::Worked {
-                retract: Some(peak),
-                ..
-            } => of(peak.margin) == Verdict::Good,
-            _ => true,
+            _ => case
+                .hardest()
+                .is_none_or(|(_, peak)| of(peak.margin) == Verdict::Good),
         };
-        finding.verdict = match of(peak.margin) {
+        let extend = force.extend_peak.map_or(f64::INFINITY, |peak| peak.margin);
+        finding.verdict = match of(peak.margin.min(extend)) {
             // a leg that moves as set and not in every load case compared is no plain Yes
             Verdict::Good if !force.cases.iter().all(holds) => Verdict::Marginal,
             verdict => verdict,
@@ -104,13 +110,25 @@ pub(crate) fn driven(
     finding
 }
 
+/// The jack that moves the strut before the swing, on fluid.
+fn strut_jack<'a>(leg: &'a Leg, force: &Force) -> Option<&'a StrutJack> {
+    let before = matches!(leg.strut.shortening, Shortening::BeforeSwing { .. });
+    let jack = leg.drive.strut_jack.as_ref();
+    jack.filter(|_| before && force.driven_by == DrivenBy::Fluid)
+}
+
+/// Pressure that the jack of the strut needs one way or the other, where no more is available.
+fn weak_jack(leg: &Leg, supply: &Supply, force: &Force) -> Option<f64> {
+    let jack = strut_jack(leg, force)?;
+    let needed = jack.shorten_pressure.max(jack.lengthen_pressure) + supply.return_pressure;
+    (needed >= force.available_pressure).then_some(needed)
+}
+
 /// Pressure at which the stage valve between strut and swing opens, where none such is available.
 fn shut_valve(leg: &Leg, force: &Force) -> Option<f64> {
-    let has_stages = leg.drive.strut_jack.is_some()
-        && matches!(leg.strut.shortening, Shortening::BeforeSwing { .. });
-    leg.drive.stage_valve.filter(|&opens| {
-        has_stages && force.driven_by == DrivenBy::Fluid && opens >= force.available_pressure
-    })
+    strut_jack(leg, force)?;
+    let valve = leg.drive.stage_valve;
+    valve.filter(|&opens| opens >= force.available_pressure)
 }
 
 /// First station of the unlocking when the actuator, pressed to retract, drives the knee further

@@ -111,19 +111,27 @@ pub enum CaseOutcome {
 }
 
 impl CaseForce {
+    /// The motion that needs the larger pressure, and where; `None` when not worked out.
+    #[must_use]
+    pub fn hardest(&self) -> Option<(Motion, ForcePeak)> {
+        let CaseOutcome::Worked {
+            retract, extend, ..
+        } = self.outcome
+        else {
+            return None;
+        };
+        let retract = retract.map(|peak| (Motion::Retract, peak));
+        let extend = extend.map(|peak| (Motion::Extend, peak));
+        match (retract, extend) {
+            (Some(up), Some(down)) if down.1.pressure > up.1.pressure => Some(down),
+            (up, down) => up.or(down),
+        }
+    }
+
     /// The larger of both pressures [Pa]; `None` when not worked out.
     #[must_use]
     pub fn pressure(&self) -> Option<f64> {
-        match self.outcome {
-            CaseOutcome::Worked {
-                retract, extend, ..
-            } => [retract, extend]
-                .into_iter()
-                .flatten()
-                .map(|peak| peak.pressure)
-                .max_by(f64::total_cmp),
-            CaseOutcome::Missing { .. } => None,
-        }
+        self.hardest().map(|(_, peak)| peak.pressure)
     }
 }
 

@@ -112,6 +112,15 @@ pub enum FindingDetail {
     },
     /// The retract actuator cannot bring the knee back through the straight line.
     CannotUnlock,
+    /// The jack that moves the strut before the swing needs no less than what is available.
+    StrutJack {
+        /// Needed, one way or the other [Pa].
+        #[serde(rename = "needed_pa")]
+        needed: f64,
+        /// Available [Pa].
+        #[serde(rename = "available_pa")]
+        available: f64,
+    },
     /// The stage valve before the swing opens at no less than what is available.
     StageValve {
         /// Pressure at which it opens [Pa].

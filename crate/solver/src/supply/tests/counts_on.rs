@@ -1,7 +1,10 @@
 //! What a leg can count on is what its source makes, the answers with it.
 use super::super::{SupplyOptions, available, cycle};
 use super::support::gear;
-use crate::model::{Accumulator, Battery, ElectricActuator, Source, Supply};
+use crate::model::{
+    Accumulator, Battery, ElectricActuator, Source, Spring, SpringJoint, SpringKind, Supply,
+    TorsionSpring,
+};
 use crate::result::{
     CaseOutcome, DrivenBy, LoadCase, Question, RunEnd, SetBy, StallCause, Verdict,
 };
@@ -156,6 +159,42 @@ fn a_valve_that_stays_shut() {
     let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
     assert!(run.stalls.is_empty());
     assert_ne!(driven(&gear, 0).0, Verdict::Bad);
+}
+
+/// A jack that asks for more than there is lets nothing move.
+#[test]
+fn a_jack_that_is_too_weak() {
+    let mut gear = gear();
+    gear.legs[0]
+        .drive
+        .strut_jack
+        .as_mut()
+        .unwrap()
+        .shorten_pressure = 5.5e6;
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    assert_eq!(run.stalls.len(), 1);
+    assert_eq!(driven(&gear, 0).0, Verdict::Bad);
+}
+
+/// A leg that comes up and cannot be driven down is no Yes: its run down stalls too.
+#[test]
+fn a_leg_must_be_driven_both_ways() {
+    let mut gear = gear();
+    let up = gear.legs[0].swing_up.signum();
+    // it pulls up all the way, with more than the source makes against it
+    gear.legs[0].springs = vec![Spring {
+        name: "Lift".into(),
+        kind: SpringKind::Torsion(TorsionSpring {
+            joint: SpringJoint::Trunnion,
+            rate: 0.0,
+            moment_at_down: 600.0 * up,
+        }),
+    }];
+    let (verdict, force) = driven(&gear, 0);
+    let (retract, extend) = (force.peak.unwrap(), force.extend_peak.unwrap());
+    assert!(extend.margin < 0.0, "{extend:?}");
+    assert!(retract.margin > 0.1);
+    assert_eq!(verdict, Verdict::Bad);
 }
 
 /// A pump that does not turn makes nothing.
