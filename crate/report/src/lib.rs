@@ -44,7 +44,7 @@ pub use finding::{
     FindingText, Governing, Mark, finding_text, governing, jam_text, question_text, verdict_text,
 };
 pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json, unusable_json};
-pub use sheet::{ReportOptions, TitledTable, load_tables, report_text};
+pub use sheet::{ReportOptions, TitledTable, load_tables, lock_facts, report_text};
 pub use stopped::{
     Stopped, cause_sentence, check_sentence, fit_words, reading_words, stop_cautions,
     stop_error_text, stop_lead, stop_notes,
