@@ -54,5 +54,5 @@ pub use table::{Align, Column, stations_csv, stations_csv_head, stations_csv_row
 pub use text::{capital_first, clean};
 pub use timed::{
     Timed, event_line, events_text, indication_words, run_sentence, run_sentences, stall_sentence,
-    supply_cautions, supply_error_text, supply_simplified, times_csv_head, times_csv_rows,
+    supply_cautions, supply_error_text, supply_simplified, times_csv_head, times_csv_rows, times_missing,
 };

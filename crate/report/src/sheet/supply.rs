@@ -33,7 +33,7 @@ pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
         ),
     }
     lines.blank();
-    for caution in supply_cautions() {
+    for caution in supply_cautions(&answered.gear.supply.source) {
         lines.item(2, "Caution: ", caution);
     }
     for simple in supply_simplified() {

@@ -15,7 +15,7 @@ mod tests;
 pub use csv::{times_csv_head, times_csv_rows};
 pub use events::{event_line, events_text, indication_words};
 pub use sentence::{
-    run_sentence, run_sentences, stall_sentence, supply_cautions, supply_error_text,
+    run_sentence, run_sentences, stall_sentence, supply_cautions, supply_error_text, times_missing,
     supply_simplified,
 };
 pub use subject::Timed;
