@@ -44,7 +44,7 @@ pub use finding::{
     FindingText, Governing, Mark, finding_text, governing, jam_text, question_text, verdict_text,
 };
 pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json, unusable_json};
-pub use sheet::{ReportOptions, TitledTable, load_tables, report_text};
+pub use sheet::{ReportOptions, TitledTable, load_tables, lock_facts, report_text};
 pub use stopped::{
     Stopped, cause_sentence, check_sentence, fit_words, reading_words, stop_cautions,
     stop_error_text, stop_lead, stop_notes,
@@ -53,6 +53,7 @@ pub use subject::Subject;
 pub use table::{Align, Column, stations_csv, stations_csv_head, stations_csv_rows, stations_text};
 pub use text::{capital_first, clean};
 pub use timed::{
-    Timed, event_line, events_text, indication_words, run_sentence, run_sentences, stall_sentence,
-    supply_cautions, supply_error_text, supply_simplified, times_csv_head, times_csv_rows,
+    Timed, contact_sentences, event_line, events_text, indication_words, run_sentence,
+    run_sentences, stall_sentence, supply_cautions, supply_error_text, supply_simplified,
+    times_csv_head, times_csv_rows, times_missing,
 };

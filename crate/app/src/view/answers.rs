@@ -1,12 +1,17 @@
 //! The answers of every leg, in the words of the report.
-use gearswing_report::{Subject, fault_text, finding_text, question_text, verdict_text};
+use gearswing_report::fields::path_words;
+use gearswing_report::{
+    Subject, capital_first, fault_text, finding_text, question_text, verdict_text,
+};
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, check_gear};
 use gearswing_solver::model::Gear;
 use gearswing_solver::result::{Finding, FindingDetail};
-use gearswing_units::{Quantity, UnitChoice, format, format_signed};
+use gearswing_units::{Quantity, UnitChoice, format, format_signed, parse};
 
 use super::page::{Action, AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
+use super::rows::row;
+use crate::fields;
 use crate::msg::{Field, Msg, View};
 use crate::state::{Good, LegDerived, State};
 
@@ -69,7 +74,11 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
                     msg: Msg::View(View::SelectLeg { leg: index }),
                 },
                 answers: derived.map_or_else(Vec::new, |d| rows(state, index, d)),
-                faults: derived.map_or_else(Vec::new, |d| faults(state, &d.faults)),
+                faults: derived
+                    .map_or_else(Vec::new, |d| faults(state, &d.faults))
+                    .into_iter()
+                    .chain(not_taken(state, index))
+                    .collect(),
                 faded: derived.is_some_and(|d| d.faded() && d.good.is_some()),
                 name,
             }
@@ -99,20 +108,46 @@ fn no_leg(state: &State) -> LegAnswers {
     }
 }
 
+/// Entries of a leg, and on the selected one those of the whole gear, that could not be read.
+fn not_taken(state: &State, leg: usize) -> Vec<FaultRow> {
+    let here = |path: &str| fields::leg_of(path).unwrap_or(state.session.leg) == leg;
+    let drafts = state.session.drafts.iter();
+    drafts
+        .filter(|(path, draft)| draft.committed && here(path))
+        .filter_map(|(path, draft)| {
+            let quantity = fields::quantity(path)?;
+            let unread = parse(quantity, draft.units, &draft.text).is_err();
+            (unread && row(state, path)?.value == draft.text).then(|| FaultRow {
+                text: format!(
+                    "{}: the entry \"{}\" cannot be read and is not in use.",
+                    capital_first(&path_words(path, state.gear())),
+                    draft.text
+                ),
+                show: Some(show_field(state, path)),
+            })
+        })
+        .collect()
+}
+
+/// Opens the field that something is said of.
+fn show_field(state: &State, path: &str) -> Action {
+    Action {
+        id: format!("fault.{path}.{}", state.session.units),
+        label: "Show the field".to_owned(),
+        hint: String::new(),
+        enabled: true,
+        msg: Msg::Field(Field::Show {
+            path: path.to_owned(),
+        }),
+    }
+}
+
 fn faults(state: &State, faults: &[Fault]) -> Vec<FaultRow> {
     faults
         .iter()
         .map(|fault| FaultRow {
             text: fault_text(fault, state.gear(), state.session.units),
-            show: Some(Action {
-                id: format!("fault.{}.{}", fault.path, state.session.units),
-                label: "Show the field".to_owned(),
-                hint: String::new(),
-                enabled: true,
-                msg: Msg::Field(Field::Show {
-                    path: fault.path.clone(),
-                }),
-            }),
+            show: Some(show_field(state, &fault.path)),
         })
         .collect()
 }

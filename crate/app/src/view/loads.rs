@@ -1,4 +1,4 @@
-//! Load cases side by side, and the largest load of each joint.
+//! Load cases side by side, the largest load of each joint, and the facts of lock and fall.
 use gearswing_report::TitledTable;
 use gearswing_solver::TireChoice;
 
@@ -12,6 +12,9 @@ pub fn load_tables(state: &State) -> Vec<TitledTable> {
     let good = state.derived.good(leg);
     good.map_or_else(Vec::new, |good| {
         let about = subject(state.gear(), leg, good, TireChoice::Fitted, units);
-        gearswing_report::load_tables(&about).into()
+        let mut tables: Vec<TitledTable> = gearswing_report::load_tables(&about).into();
+        tables.insert(0, gearswing_report::lock_facts(&about));
+        tables.retain(|table| !(table.columns.is_empty() && table.notes.is_empty()));
+        tables
     })
 }

@@ -41,7 +41,7 @@ pub(crate) fn place_text(now: &Now, units: UnitChoice) -> String {
     let place = now.pose.place;
     match place.phase {
         Phase::Shorten => "down, the strut is shortening".to_owned(),
-        Phase::Unlock => "unlocking, the knee is coming back through the line".to_owned(),
+        Phase::Unlock => "before the swing, the knee between its lock and the line".to_owned(),
         Phase::Swing => format!(
             "{} of travel, swung {}",
             format(Quantity::Travel, units, place.travel),

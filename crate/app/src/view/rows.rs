@@ -104,7 +104,12 @@ fn number(state: &State, path: &str, value: Option<f64>, row: &mut FieldRow) {
         Ok(_) => {}
         Err(error) if draft.over == value => {
             row.value.clone_from(&draft.text);
-            row.error = Some(format!("{error}. The last good number stays in use."));
+            row.error = Some(match fault_of(state, path) {
+                None => format!("{error}. The last good number stays in use."),
+                Some(fault) => {
+                    format!("{error}. The number before it is not right either: {fault}")
+                }
+            });
         }
         Err(_) => {}
     }

@@ -1,6 +1,7 @@
 //! Text around the charts against time.
 use gearswing_report::{
-    Timed, event_line, run_sentences, supply_cautions, supply_error_text, supply_simplified,
+    Timed, contact_sentences, event_line, run_sentences, supply_cautions, supply_error_text,
+    supply_simplified, times_missing,
 };
 use gearswing_units::{Quantity, format};
 
@@ -33,7 +34,12 @@ pub struct TimesText {
 
 pub(crate) fn times(state: &State) -> TimesText {
     let Some(cycle) = &state.timed.cycle else {
-        return TimesText::default();
+        return TimesText {
+            shown: !state.gear().legs.is_empty(),
+            label: "Against time".to_owned(),
+            sentences: vec![times_missing().to_owned()],
+            ..TimesText::default()
+        };
     };
     let units = state.session.units;
     let timed = Timed {
@@ -44,7 +50,7 @@ pub(crate) fn times(state: &State) -> TimesText {
     let mut shown = TimesText {
         shown: true,
         label: "Against time".to_owned(),
-        cautions: owned(supply_cautions()),
+        cautions: owned(supply_cautions(&state.gear().supply.source)),
         ..TimesText::default()
     };
     let down = state.session.clock.down;
@@ -86,6 +92,11 @@ pub(crate) fn times(state: &State) -> TimesText {
         }
     }
     if let Some(run) = state.timed.run(down) {
+        let legs = 0..state.gear().legs.len();
+        let solved: Vec<_> = legs
+            .filter_map(|leg| Some((leg, &state.derived.good(leg)?.result)))
+            .collect();
+        shown.sentences.extend(contact_sentences(&timed, &solved));
         shown.sentences.extend(run_sentences(&timed, run));
         let way = if down { "down" } else { "up" };
         shown.label = format!("The gear {way} against time");

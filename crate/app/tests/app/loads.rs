@@ -163,10 +163,14 @@ fn load_cases_and_joint_loads_stand_in_tables() {
     let mut desk = Desk::demo();
     for leg in 0..3 {
         desk.send(Msg::View(msg::View::SelectLeg { leg }));
-        let [cases, joints] = load_tables(&desk.state).try_into().unwrap();
-        let force = solve_leg(&desk.gear(), leg, &Options::default())
-            .unwrap()
-            .force;
+        let [lock, cases, joints] = load_tables(&desk.state).try_into().unwrap();
+        let found = solve_leg(&desk.gear(), leg, &Options::default()).unwrap();
+        let force = found.force;
+        // every axle load, and the fall to its end
+        assert!(lock.notes.len() > found.lock.axle_loads.len());
+        let has = |text: &str| lock.notes.iter().any(|note| note.contains(text));
+        assert!(has("at the axle pushes the knee"), "{:?}", lock.notes);
+        assert!(has("At the stop: swing"), "{:?}", lock.notes);
         assert_eq!(cases.columns[0].cells.len(), force.cases.len());
         assert!(cases.notes[0].starts_with("Hardest: "), "{:?}", cases.notes);
         let loads: Vec<String> = force

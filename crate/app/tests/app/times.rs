@@ -115,7 +115,13 @@ fn a_file_that_names_no_source_has_no_times() {
         desk.enter(&path, "");
         assert_eq!(fields::number(desk.state.gear(), &path), Some(None));
     }
-    assert!(!desk.page().times.shown);
+    let page = desk.page().times;
+    assert_eq!(page.end_s, 0.0);
+    assert!(
+        page.sentences
+            .iter()
+            .any(|s| s.starts_with("No times: they need an orifice"))
+    );
     assert_eq!(times(&desk.state).height_px, 0.0);
     // An orifice comes with its hole, and goes with it.
     let path = "legs[1].drive.orifice_up.hole_m";

@@ -31,15 +31,22 @@ impl Loads {
             let title = element("h3", "")?;
             title.set_text_content(Some(table.title));
             self.part.append_child(&title)?;
-            // a wide one moves sideways in its own frame, by keys too
-            let frame = element("div", "wide")?;
-            frame.set_tab_index(0);
-            frame.set_attribute("role", "group")?;
-            frame.set_attribute("aria-label", table.title)?;
-            let grid = grid(&table.columns)?;
-            frame.append_child(&grid)?;
-            self.part.append_child(&frame)?;
-            let notes = element("div", "quiet small")?;
+            if !table.columns.is_empty() {
+                // a wide one moves sideways in its own frame, by keys too
+                let frame = element("div", "wide")?;
+                frame.set_tab_index(0);
+                frame.set_attribute("role", "group")?;
+                frame.set_attribute("aria-label", table.title)?;
+                let grid = grid(&table.columns)?;
+                frame.append_child(&grid)?;
+                self.part.append_child(&frame)?;
+            }
+            let class = if table.columns.is_empty() {
+                "small"
+            } else {
+                "quiet small"
+            };
+            let notes = element("div", class)?;
             sentences(&notes, "p", &table.notes)?;
             self.part.append_child(&notes)?;
         }

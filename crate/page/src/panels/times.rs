@@ -13,6 +13,7 @@ pub(super) struct Times {
     shown: Option<TimesText>,
     part: HtmlElement,
     actions: Rows<ActionButton>,
+    scrub: HtmlElement,
     slider: HtmlInputElement,
     clock: HtmlElement,
     said: HtmlElement,
@@ -30,6 +31,7 @@ impl Times {
             shown: None,
             part: by_id("times-part")?,
             actions: Rows::new(by_id("times-actions")?),
+            scrub: by_id("times-scrub")?,
             slider: by_id("times-slider")?,
             clock: by_id("times-clock")?,
             said: by_id("times-said")?,
@@ -49,6 +51,9 @@ impl Times {
             return Ok(());
         }
         set_hidden(&self.part, !new.shown)?;
+        for run_only in [&self.scrub, &self.canvas_box] {
+            set_hidden(run_only, new.end_s == 0.0)?;
+        }
         self.actions.patch(&new.actions)?;
         let differs =
             |get: fn(&TimesText) -> &Vec<String>| old.is_none_or(|old| get(old) != get(new));

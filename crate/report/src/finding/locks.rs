@@ -27,7 +27,14 @@ pub(super) fn over_centre(
             subject.say(Quantity::Force, round)
         )
     };
-    let ground = if ground_into_lock > 0.0 {
+    let less_play = subject.result.lock.over_centre_less_play;
+    let is_slack = less_play.is_some_and(|left| left <= 0.0);
+    let ground = if ground_into_lock > 0.0 && is_slack {
+        format!(
+            "Only without that play would a load from the ground hold it there ({}).",
+            per_load(ground_into_lock)
+        )
+    } else if ground_into_lock > 0.0 {
         format!(
             "A load from the ground holds it there ({}).",
             per_load(ground_into_lock)
@@ -81,7 +88,6 @@ pub(super) fn over_centre(
     } else {
         String::new()
     };
-    let less_play = subject.result.lock.over_centre_less_play;
     let play = match less_play {
         Some(left) if left > 0.0 => format!(
             " Its play may take it back to {} past centre.",
@@ -90,7 +96,6 @@ pub(super) fn over_centre(
         Some(_) => " Its play is enough to bring it back to the straight line.".to_owned(),
         None => String::new(),
     };
-    let is_slack = less_play.is_some_and(|left| left <= 0.0);
     let good = ground_into_lock > 0.0 && !is_loose && !is_small && !is_slack;
     let steps: &[&str] = if good {
         &[PUSH_CHECK]

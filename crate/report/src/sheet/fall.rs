@@ -2,6 +2,7 @@
 use gearswing_solver::result::{AxleLoad, AxlePush, Fall, FallAirspeed, FallOutcome};
 use gearswing_units::Quantity;
 
+use super::cases::TitledTable;
 use super::lines::Lines;
 use super::numbers::title;
 use crate::subject::Subject;
@@ -31,6 +32,21 @@ pub(super) fn fall(lines: &mut Lines, subject: &Subject) {
     title(lines, "Fall without pressure");
     for text in rows(subject, fall) {
         lines.item(2, "- ", &text);
+    }
+}
+
+/// What axle loads do to the lock, then the fall without pressure, for the screen.
+#[must_use]
+pub fn lock_facts(subject: &Subject) -> TitledTable {
+    let loads = &subject.result.lock.axle_loads;
+    let mut notes: Vec<String> = loads.iter().map(|load| axle_load(subject, load)).collect();
+    if let Some(fall) = &subject.result.fall {
+        notes.extend(rows(subject, fall));
+    }
+    TitledTable {
+        title: "Lock, and fall without pressure",
+        columns: Vec::new(),
+        notes,
     }
 }
 

@@ -21,4 +21,5 @@ mod supply;
 mod tests;
 
 pub use cases::{TitledTable, load_tables};
+pub use fall::lock_facts;
 pub use report::{ReportOptions, report_text};

@@ -5,7 +5,8 @@ use super::lines::Lines;
 use super::numbers;
 use crate::answered::Answered;
 use crate::timed::{
-    Timed, events_text, run_sentences, supply_cautions, supply_error_text, supply_simplified,
+    Timed, contact_sentences, events_text, run_sentences, supply_cautions, supply_error_text,
+    supply_simplified,
 };
 
 pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
@@ -24,6 +25,9 @@ pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
             return;
         }
     };
+    for sentence in contact_sentences(&timed, &answered.solved()) {
+        lines.text(2, &sentence);
+    }
     run(lines, &timed, &cycle.up, "Up");
     match &cycle.down {
         Some(down) => run(lines, &timed, down, "Down, from every leg up"),
@@ -33,7 +37,7 @@ pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
         ),
     }
     lines.blank();
-    for caution in supply_cautions() {
+    for caution in supply_cautions(&answered.gear.supply.source) {
         lines.item(2, "Caution: ", caution);
     }
     for simple in supply_simplified() {

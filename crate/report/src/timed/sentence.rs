@@ -1,4 +1,5 @@
 //! Sentences on a run: how it ended, why a leg stands, what it took.
+use gearswing_solver::model::Source;
 use gearswing_solver::result::{Direction, Run, RunEnd, RunEventKind, Stall, StallCause};
 use gearswing_solver::supply::{SupplyError, is_run_down, open_circuit_voltage};
 use gearswing_units::Quantity;
@@ -9,12 +10,28 @@ use crate::text::capital_first;
 
 /// Cautions that belong to times.
 #[must_use]
-pub fn supply_cautions() -> &'static [&'static str] {
-    &[
-        "A pump can start a leg without warning, and a stalled leg can move on when the pressure comes back: keep out of the arc until the power is off and the pressure is down.",
-        "A pump motor is made for one cycle at a time: let it cool as its maker says before the next swing, and have ground power on the battery.",
-        "Do not raise a relief valve or change a breaker to cure a stall: find the load, and ask the maker's data.",
-    ]
+pub fn supply_cautions(source: &Source) -> &'static [&'static str] {
+    const PRESSURE: &str = "A pump can start a leg without warning, and a stalled leg can move on when the pressure comes back: keep out of the arc until the power is off and the pressure is down.";
+    const RELIEF: &str = "Do not raise a relief valve or change a breaker to cure a stall: find the load, and ask the maker's data.";
+    match source {
+        Source::MotorPump(_) => &[
+            PRESSURE,
+            "A pump motor is made for one cycle at a time: let it cool as its maker says before the next swing, and have ground power on the battery.",
+            RELIEF,
+        ],
+        Source::ConstantPressure | Source::HandPump(_) => &[PRESSURE, RELIEF],
+        Source::ElectricActuators => &[
+            "An actuator can start a leg without warning, and a stalled leg can move on: keep out of the arc until the power is off.",
+            "An actuator's motor is made for one cycle at a time: let it cool as its maker says before the next swing, and have ground power on the battery.",
+            "Do not change a breaker to cure a stall: find the load, and ask the maker's data.",
+        ],
+    }
+}
+
+/// Why a gear has no times at all.
+#[must_use]
+pub fn times_missing() -> &'static str {
+    "No times: they need an orifice up on every leg, an accumulator, a pump or electric actuators."
 }
 
 /// What the times leave out or make simple.
@@ -34,10 +51,7 @@ pub fn supply_simplified() -> &'static [&'static str] {
 /// Why there are no times, as a sentence.
 #[must_use]
 pub fn supply_error_text(timed: &Timed, error: &SupplyError) -> String {
-    let electric = matches!(
-        timed.gear.supply.source,
-        gearswing_solver::model::Source::ElectricActuators
-    );
+    let electric = matches!(timed.gear.supply.source, Source::ElectricActuators);
     let load = |si: f64| {
         let quantity = if electric {
             Quantity::Force
