@@ -21,9 +21,8 @@ const MOST_SEAL_FRICTION: f64 = 1e6;
 const RESOLUTION: f64 = 2e-4;
 /// The same where pins rub, whose loads are worked out again at each value [1].
 const SETTLED_LIMIT: f64 = 4e-3;
-/// Falls at these shares of the way to a guess at such a limit must reach the lock [1], and one so far
-/// beyond it must not [1]; where it does, the next is tried so many times further.
-const BELOW: [f64; 2] = [0.6, 1.0 - BESIDE_LIMIT];
+/// A fall so far below a guess at such a limit must reach the lock, and one so far beyond it must not
+/// [1]; where it does, the next is tried so many times further.
 const BESIDE_LIMIT: f64 = 1e-2;
 const FURTHER: f64 = 1.25;
 /// Most rounds in which the loads of rubbing pins at a limit are found.
@@ -252,7 +251,7 @@ impl<'a> Limits<'a> {
         at
     }
 
-    /// A guess at a limit, held against falls below it and at both sides of it; where they do not bear
+    /// A guess at a limit, held against falls at both sides of it; where they do not bear
     /// it out, the limit that falls between known ones show. `None` where a fall at the most that is
     /// tried reaches the lock.
     fn held(
@@ -263,14 +262,12 @@ impl<'a> Limits<'a> {
         guess: f64,
     ) -> Option<f64> {
         let good = |value: f64| self.reaches(&with(value));
-        let (mut low, mut high) = (*from, None);
-        for value in BELOW.map(|share| from + share * (guess - from)) {
-            if !good(value) {
-                high = Some(value);
-                break;
-            }
-            low = value;
-        }
+        let below = from + (1.0 - BESIDE_LIMIT) * (guess - from);
+        let (mut low, mut high) = if good(below) {
+            (below, None)
+        } else {
+            (*from, Some(below))
+        };
         let mut above = (1.0 + BESIDE_LIMIT) * guess;
         let mut high = loop {
             match high {
