@@ -55,8 +55,24 @@ pub(crate) fn page(dir: &Path) -> Result<()> {
             .remove_producers_section(true)
             .omit_default_module_path(false)
             .generate(dir)
-            .context("wasm-bindgen could not make the glue")
+            .context("wasm-bindgen could not make the glue")?;
+        let glue = format!("{MODULE}.js");
+        for file in [&glue, "start.js", "style.css", "index.html"] {
+            let file = dir.join(file);
+            let text = fs::read_to_string(&file)
+                .with_context(|| format!("could not read {}", file.display()))?;
+            fs::write(&file, lean(&text))?;
+        }
+        Ok(())
     })
+}
+
+/// A script, style sheet or page without indents and without lines that are a comment: none of ours has
+/// a text that runs over lines.
+fn lean(text: &str) -> String {
+    let lines = text.lines().map(str::trim_start);
+    let kept = lines.filter(|line| !line.is_empty() && !line.starts_with("//"));
+    kept.flat_map(|line| [line, "\n"]).collect()
 }
 
 /// Adds the wasm target when the compiler has none.
@@ -111,4 +127,13 @@ fn copy(from: &Path, to: &Path) -> Result<()> {
         }
     }
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn lean_keeps_all_but_indents_and_comment_lines() {
+        let text = "a {\n    b: url(https://c); // d\n\n    // e\n}\n";
+        assert_eq!(super::lean(text), "a {\nb: url(https://c); // d\n}\n");
+    }
 }
