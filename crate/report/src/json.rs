@@ -9,7 +9,7 @@ use serde::Serialize;
 use crate::answered::{Answered, StopAnswer};
 use crate::cautions::{general_cautions, not_modelled};
 use crate::stopped::{Stopped, cause_sentence, check_sentence, stop_error_text, stop_lead};
-use crate::timed::{Timed, contact_sentences, run_sentences, supply_error_text, supply_simplified};
+use crate::timed::{Timed, down_missing, run_sentences, supply_error_text, supply_simplified};
 use crate::{FindingText, fault_text, finding_text};
 
 /// Value of "format" in a result.
@@ -180,14 +180,11 @@ fn against_time<'a>(
     };
     match cycle {
         Ok(cycle) => AgainstTime::Worked {
-            up_words: contact_sentences(&timed, &answered.solved())
-                .into_iter()
-                .chain(run_sentences(&timed, &cycle.up))
-                .collect(),
-            down_words: cycle
-                .down
-                .as_ref()
-                .map_or_else(Vec::new, |down| run_sentences(&timed, down)),
+            up_words: run_sentences(&timed, &cycle.up),
+            down_words: match &cycle.down {
+                Some(down) => run_sentences(&timed, down),
+                None => vec![down_missing(&timed, cycle)],
+            },
             simplified: supply_simplified(),
             cycle,
         },

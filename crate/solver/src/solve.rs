@@ -167,7 +167,8 @@ fn no_such_leg() -> Faults {
     }])
 }
 
-fn unresolved(leg: usize, error: &ClearanceError) -> Faults {
+/// A clearance that could not be certified, as a fault of the leg's well.
+pub(crate) fn unresolved(leg: usize, error: &ClearanceError) -> Faults {
     Faults(vec![Fault {
         leg: Some(leg),
         path: format!("legs[{leg}].well"),

@@ -1,6 +1,6 @@
 //! Text around the charts against time.
 use gearswing_report::{
-    Timed, contact_sentences, event_line, run_sentences, supply_cautions, supply_error_text,
+    Timed, down_missing, event_line, run_sentences, supply_cautions, supply_error_text,
     supply_simplified, times_missing,
 };
 use gearswing_units::{Quantity, format};
@@ -92,11 +92,6 @@ pub(crate) fn times(state: &State) -> TimesText {
         }
     }
     if let Some(run) = state.timed.run(down) {
-        let legs = 0..state.gear().legs.len();
-        let solved: Vec<_> = legs
-            .filter_map(|leg| Some((leg, &state.derived.good(leg)?.result)))
-            .collect();
-        shown.sentences.extend(contact_sentences(&timed, &solved));
         shown.sentences.extend(run_sentences(&timed, run));
         let way = if down { "down" } else { "up" };
         shown.label = format!("The gear {way} against time");
@@ -114,10 +109,8 @@ pub(crate) fn times(state: &State) -> TimesText {
             number(Quantity::Voltage, value_at(run, at_s, |s| s.bus_voltage)),
         ];
         shown.text = numbers.into_iter().flatten().collect::<Vec<_>>().join(", ");
-    } else if cycle.is_ok() {
-        shown
-            .sentences
-            .push("Down is not worked out: a leg cannot be driven all the way up.".to_owned());
+    } else if let Ok(cycle) = cycle {
+        shown.sentences.push(down_missing(&timed, cycle));
     }
     shown
 }

@@ -5,8 +5,8 @@ use super::lines::Lines;
 use super::numbers;
 use crate::answered::Answered;
 use crate::timed::{
-    Timed, contact_sentences, events_text, run_sentences, supply_cautions, supply_error_text,
-    supply_simplified,
+    Timed, down_missing, down_title, events_text, run_sentences, supply_cautions,
+    supply_error_text, supply_simplified,
 };
 
 pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
@@ -25,16 +25,10 @@ pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
             return;
         }
     };
-    for sentence in contact_sentences(&timed, &answered.solved()) {
-        lines.text(2, &sentence);
-    }
     run(lines, &timed, &cycle.up, "Up");
     match &cycle.down {
-        Some(down) => run(lines, &timed, down, "Down, from every leg up"),
-        None => lines.text(
-            2,
-            "Down is not worked out: a leg cannot be driven all the way up.",
-        ),
+        Some(down) => run(lines, &timed, down, down_title(cycle)),
+        None => lines.text(2, &down_missing(&timed, cycle)),
     }
     lines.blank();
     for caution in supply_cautions(&answered.gear.supply.source) {

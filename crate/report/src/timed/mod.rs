@@ -1,7 +1,5 @@
 //! The gear against time in words: how long, what happened when, why a leg stalls.
 
-/// Legs that touch.
-mod contact;
 /// Samples for other programs.
 mod csv;
 /// The table of events.
@@ -14,11 +12,10 @@ mod subject;
 #[cfg(test)]
 mod tests;
 
-pub use contact::contact_sentences;
 pub use csv::{times_csv_head, times_csv_rows};
 pub use events::{event_line, events_text, indication_words};
 pub use sentence::{
-    run_sentence, run_sentences, stall_sentence, supply_cautions, supply_error_text,
-    supply_simplified, times_missing,
+    down_missing, down_title, run_sentence, run_sentences, stall_sentence, supply_cautions,
+    supply_error_text, supply_simplified, times_missing,
 };
 pub use subject::Timed;

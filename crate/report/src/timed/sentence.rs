@@ -1,21 +1,24 @@
 //! Sentences on a run: how it ended, why a leg stands, what it took.
 use gearswing_solver::model::Source;
-use gearswing_solver::result::{Direction, Run, RunEnd, RunEventKind, Stall, StallCause};
+use gearswing_solver::result::{
+    Cycle, Direction, Run, RunEnd, RunEvent, RunEventKind, Stall, StallCause,
+};
 use gearswing_solver::supply::{SupplyError, is_run_down, open_circuit_voltage};
 use gearswing_units::Quantity;
 
 use super::Timed;
 use crate::cases::joint_words;
+use crate::subject::{obstacle_words, part_name};
 use crate::text::capital_first;
 
 /// Cautions that belong to times.
 #[must_use]
 pub fn supply_cautions(source: &Source) -> &'static [&'static str] {
-    const PRESSURE: &str = "A pump can start a leg without warning, and a stalled leg can move on when the pressure comes back: keep out of the arc until the power is off and the pressure is down.";
+    const PRESSURE: &str = "Pressure can start a leg without warning, and a stalled leg can move on when it comes back: keep out of the arc until the pressure is down.";
     const RELIEF: &str = "Do not raise a relief valve or change a breaker to cure a stall: find the load, and ask the maker's data.";
     match source {
         Source::MotorPump(_) => &[
-            PRESSURE,
+            "A pump can start a leg without warning, and a stalled leg can move on when the pressure comes back: keep out of the arc until the power is off and the pressure is down.",
             "A pump motor is made for one cycle at a time: let it cool as its maker says before the next swing, and have ground power on the battery.",
             RELIEF,
         ],
@@ -44,6 +47,7 @@ pub fn supply_simplified() -> &'static [&'static str] {
         "A separate unlocking device, and a strut without a jack, take no time and no fluid.",
         "Pump, battery and motor are straight lines at one temperature; how soon a breaker trips is not worked out.",
         "The switches sit where the file says; doors are not modelled.",
+        "A leg stops where its new tire or another part first touches its well by the drawing: how far either gives way is not worked out. What touches where a leg starts stops nothing.",
         "An accumulator takes and gives up no heat; after the swing the pump fills it again, which is not timed.",
     ]
 }
@@ -66,8 +70,13 @@ pub fn supply_error_text(timed: &Timed, error: &SupplyError) -> String {
             "The pump does not turn: resistance of battery and wires leaves {} at the motor even without pressure. Check charge, connections and the figures put in.",
             timed.say(Quantity::Voltage, *voltage)
         ),
-        SupplyError::NothingMoves { needed, available } => format!(
-            "Nothing moves: the least loaded leg needs {} to start, and the supply makes no more than {}.",
+        SupplyError::NothingMoves {
+            selected,
+            needed,
+            available,
+        } => format!(
+            "Selected {}, nothing moves: the least loaded leg needs {} to start, and the supply makes no more than {}.",
+            way(*selected),
             load(*needed),
             load(*available)
         ),
@@ -82,18 +91,51 @@ pub fn supply_error_text(timed: &Timed, error: &SupplyError) -> String {
     }
 }
 
+fn way(selected: Direction) -> &'static str {
+    match selected {
+        Direction::Up => "up",
+        Direction::Down => "down",
+    }
+}
+
+/// Why there are no times on the way down.
+#[must_use]
+pub fn down_missing(timed: &Timed, cycle: &Cycle) -> String {
+    match &cycle.down_error {
+        Some(error) => supply_error_text(timed, error),
+        None => "Down is not worked out: a leg cannot be driven at all.".to_owned(),
+    }
+}
+
+/// From where the way down starts.
+#[must_use]
+pub fn down_title(cycle: &Cycle) -> &'static str {
+    let stops = |stall: &Stall| {
+        !matches!(
+            stall.cause,
+            StallCause::Pressure { .. } | StallCause::Force { .. }
+        )
+    };
+    if cycle.up.stalls.iter().any(stops) {
+        "Down, from as far up as each leg can come"
+    } else {
+        "Down, from every leg up"
+    }
+}
+
 /// How a run ended.
 #[must_use]
 pub fn run_sentence(timed: &Timed, run: &Run) -> String {
     let time = timed.say(Quantity::Time, run.time);
-    let (way, goal, switch) = match run.direction {
-        Direction::Up => ("up", "up", "up"),
-        Direction::Down => ("down", "down and locked", "down"),
+    let way = way(run.direction);
+    let goal = match run.direction {
+        Direction::Up => "up",
+        Direction::Down => "down and locked",
     };
     match run.end {
         RunEnd::Complete => format!("Selected {way}, every leg is {goal} after {time}."),
         RunEnd::SwitchedOff => format!(
-            "Selected {way}, the {switch} switches stop the pump after {time}, before every leg is at the end of its way: a switch makes early."
+            "Selected {way}, the {way} switches stop the pump after {time}, before every leg is at the end of its way: a switch makes early."
         ),
         RunEnd::PressureSwitch => {
             let set = timed.gear.supply.pressure_switch;
@@ -120,8 +162,15 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
             thrust_over,
             volts_short,
             relief_too_low,
+            switch_too_low,
         } => {
             let say = |si| timed.say(Quantity::Pressure, si);
+            if needed <= available && run.end == RunEnd::Stalled {
+                return capital_first(&format!(
+                    "{leg} stalls {at}: on the rest of its way it needs {}, all that the supply makes, and so it all but stands.",
+                    say(needed)
+                ));
+            }
             if needed <= available {
                 // The pump was stopped before it came to this leg.
                 return capital_first(&format!(
@@ -143,13 +192,17 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
                 )),
                 None => ways.push("a stage valve that opens lower".to_owned()),
             }
-            let relief = if relief_too_low && run.end == RunEnd::Stalled {
-                " More volts alone would not: the relief valve opens first."
-            } else {
-                ""
+            let no_volts = match run.end {
+                RunEnd::Stalled if switch_too_low => {
+                    " More volts alone would not: the pressure switch stops the pump first."
+                }
+                RunEnd::Stalled if relief_too_low => {
+                    " More volts alone would not: the relief valve opens first."
+                }
+                _ => "",
             };
             format!(
-                "{leg} stalls {at}: on the rest of its way it needs {}, and the supply makes no more than {}. Any one of these would free it: {}.{relief}",
+                "{leg} stalls {at}: on the rest of its way it needs {}, and the supply makes no more than {}. Any one of these would free it: {}.{no_volts}",
                 say(needed),
                 say(available),
                 listed(&ways)
@@ -173,6 +226,15 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
             timed.say(Quantity::Voltage, volts_short),
             timed.say(Quantity::Force, needed - available)
         ),
+        StallCause::Touches { part, obstacle } => {
+            let wells = timed.gear.legs.get(stall.leg).map(|leg| &leg.well);
+            let name = wells.and_then(|well| Some(&well.get(obstacle)?.name));
+            format!(
+                "{leg} stops {at}, where by the drawing its {} touches {}: no pressure frees it.",
+                part_name(part),
+                obstacle_words(name.map_or("", |name| name), obstacle)
+            )
+        }
         StallCause::EndOfWay => format!(
             "{leg} stops {at}, where its parts or its actuator let it go no further: no pressure frees it."
         ),
@@ -192,6 +254,27 @@ fn listed(ways: &[String]) -> String {
     }
 }
 
+/// Legs whose down switch makes before the lock is home.
+fn early_locks(timed: &Timed, run: &Run) -> Vec<String> {
+    let home = |made: &RunEvent| {
+        let same = |e: &&RunEvent| e.leg == made.leg && e.time == made.time;
+        let mut done = run.events.iter().filter(same);
+        done.any(|e| e.kind == RunEventKind::SwingDone)
+    };
+    let early = |e: &&RunEvent| e.kind == RunEventKind::DownMade && !home(e);
+    run.events
+        .iter()
+        .filter(early)
+        .filter_map(|made| {
+            let at = timed.at(&made.place?);
+            Some(capital_first(&format!(
+                "{}: its down switch makes {at}, before its lock is home. Its light then tells of a lock that is not there: set the switch.",
+                timed.the_leg(made.leg?)
+            )))
+        })
+        .collect()
+}
+
 /// Everything that is said of a run: its end, its stalls, what it took.
 #[must_use]
 pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
@@ -201,6 +284,7 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
             .iter()
             .map(|stall| stall_sentence(timed, run, stall)),
     );
+    found.extend(early_locks(timed, run));
     if run.events.iter().any(|e| e.kind == RunEventKind::RunsOn) {
         found.push(
             "Nothing stops the pump then: it runs on against the stopped legs until it is switched off."

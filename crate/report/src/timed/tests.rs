@@ -1,5 +1,5 @@
 //! What is said of a gear against time, for runs put together by hand.
-use gearswing_solver::model::{Joint, Source};
+use gearswing_solver::model::{Joint, MovingPart, Source};
 use gearswing_solver::result::{
     Breaker, Cycle, Direction, EnergyBudget, FluidBudget, Indication, LegSample, Run, RunEnd,
     RunEvent, RunEventKind, Sample, Stall, StallCause,
@@ -8,8 +8,8 @@ use gearswing_solver::supply::SupplyError;
 use gearswing_units::UnitChoice;
 
 use super::{
-    Timed, events_text, run_sentence, run_sentences, stall_sentence, supply_error_text,
-    times_csv_head, times_csv_rows,
+    Timed, down_missing, down_title, events_text, run_sentence, run_sentences, stall_sentence,
+    supply_error_text, times_csv_head, times_csv_rows,
 };
 use crate::sample::{full_gear, place};
 
@@ -31,24 +31,33 @@ fn stall(cause: StallCause) -> Stall {
     }
 }
 
-fn causes() -> [StallCause; 6] {
-    let pressure = |volts_short, relief_too_low, needed, thrust_over| StallCause::Pressure {
+fn causes() -> [StallCause; 8] {
+    let pressure = |volts_short,
+                    [relief_too_low, switch_too_low]: [bool; 2],
+                    needed,
+                    thrust_over| StallCause::Pressure {
         needed,
         available: 2.8e6,
         thrust_over,
         volts_short,
         relief_too_low,
+        switch_too_low,
     };
     [
-        pressure(Some(0.84), false, 3.02e6, Some(117.0)),
-        pressure(None, true, 3.02e6, None),
-        pressure(None, false, 2.0e6, Some(117.0)),
+        pressure(Some(0.84), [false, false], 3.02e6, Some(117.0)),
+        pressure(None, [true, false], 3.02e6, None),
+        pressure(None, [true, true], 3.02e6, Some(117.0)),
+        pressure(None, [false, false], 2.0e6, Some(117.0)),
         StallCause::Force {
             needed: 1333.0,
             available: 1100.0,
             volts_short: 1.6,
         },
         StallCause::EndOfWay,
+        StallCause::Touches {
+            part: MovingPart::Wheel,
+            obstacle: 0,
+        },
         StallCause::Binds {
             joint: Joint::ActuatorAttach,
         },
@@ -148,6 +157,7 @@ fn every_sentence() {
     for error in [
         SupplyError::NoFlow { voltage: -1.5 },
         SupplyError::NothingMoves {
+            selected: Direction::Down,
             needed: 1.2e6,
             available: 5e5,
         },
@@ -168,6 +178,7 @@ fn every_sentence() {
         units: UnitChoice::METRIC,
     };
     let error = SupplyError::NothingMoves {
+        selected: Direction::Up,
         needed: 1200.0,
         available: 500.0,
     };
@@ -194,6 +205,7 @@ fn csv_has_a_value_for_every_head_and_reads_back() {
             direction: Direction::Down,
             ..run()
         }),
+        down_error: None,
     };
     let head = times_csv_head();
     let heads: Vec<_> = head.trim().split(',').collect();
@@ -216,4 +228,52 @@ fn csv_has_a_value_for_every_head_and_reads_back() {
     assert_eq!((cell("up_switch"), cell("down_switch")), ("1", "0"));
     assert_eq!(cell("indication"), "up");
     assert!(rows.lines().next().unwrap().contains(",3e-5,,12.4,"));
+}
+
+#[test]
+fn a_down_switch_that_makes_before_the_lock_is_told() {
+    let gear = full_gear();
+    let timed = Timed {
+        gear: &gear,
+        units: UnitChoice::METRIC,
+    };
+    let told = |home: f64| {
+        let down = Run {
+            direction: Direction::Down,
+            end: RunEnd::Complete,
+            events: vec![
+                event(0.4, Some(0), RunEventKind::DownMade),
+                event(home, Some(0), RunEventKind::SwingDone),
+            ],
+            stalls: Vec::new(),
+            ..run()
+        };
+        let said = run_sentences(&timed, &down);
+        said.iter()
+            .any(|text| text.contains("a lock that is not there"))
+    };
+    assert!(told(0.5));
+    assert!(!told(0.4));
+}
+
+#[test]
+fn a_way_down_that_fails_leaves_the_way_up() {
+    let gear = full_gear();
+    let timed = Timed {
+        gear: &gear,
+        units: UnitChoice::METRIC,
+    };
+    let mut cycle = Cycle {
+        up: run(),
+        down: None,
+        down_error: Some(SupplyError::NothingMoves {
+            selected: Direction::Down,
+            needed: 1.2e6,
+            available: 5e5,
+        }),
+    };
+    assert!(down_missing(&timed, &cycle).starts_with("Selected down, nothing moves"));
+    assert_eq!(down_title(&cycle), "Down, from every leg up");
+    cycle.up.stalls[0].cause = StallCause::EndOfWay;
+    assert!(down_title(&cycle).contains("as far up as"));
 }

@@ -2,7 +2,8 @@
 use serde::Serialize;
 
 use super::Place;
-use crate::model::{Direction, Joint};
+use crate::model::{Direction, Joint, MovingPart};
+use crate::supply::SupplyError;
 
 /// Up and down again.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -10,8 +11,11 @@ use crate::model::{Direction, Joint};
 pub struct Cycle {
     /// From down, or where the file says the legs stand, to up.
     pub up: Run,
-    /// From all up to down; absent where a leg cannot reach up at all.
+    /// Down again from up, a leg that does not come up from the place where its way up ends; absent
+    /// where a leg cannot be driven at all, or with `down_error`.
     pub down: Option<Run>,
+    /// Why the way down could not be followed.
+    pub down_error: Option<SupplyError>,
 }
 
 /// The gear in one direction.
@@ -92,6 +96,8 @@ pub enum RunEventKind {
     SwingDone,
     /// The leg came to where its parts or its actuator let it go no further.
     Blocked,
+    /// The leg touches its well, by the drawing, and is taken to stop there.
+    Touches,
     /// The leg stopped: its load is more than the source can carry.
     Stalled,
     /// The switch for the shortened strut makes.
@@ -274,6 +280,8 @@ pub enum StallCause {
         volts_short: Option<f64>,
         /// Whether the relief valve opens below what is needed.
         relief_too_low: bool,
+        /// Whether the pressure switch stops the pump below what is needed.
+        switch_too_low: bool,
     },
     /// It needs more force than its electric actuator makes.
     Force {
@@ -286,6 +294,13 @@ pub enum StallCause {
         /// Open-circuit voltage that the battery lacks with this leg alone on it [V].
         #[serde(rename = "volts_short_v")]
         volts_short: f64,
+    },
+    /// A part touches the well, by the drawing.
+    Touches {
+        /// What touches; the tire as fitted new.
+        part: MovingPart,
+        /// What is touched, as index into the leg's well.
+        obstacle: usize,
     },
     /// Its parts or its actuator let it go no further: no pressure frees it.
     EndOfWay,

@@ -58,7 +58,7 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
     let linkage = Linkage::new(model);
     let sweep = Sweep::new(model, &linkage, STATIONS);
     let stood = stood(model, &linkage, &sweep, seen)?;
-    let track = Track::new(&on_jacks, model, seen.selected);
+    let track = Track::new(&on_jacks, model, seen.selected, None);
     let way = Way::new(model, &linkage, &track, &stood)?;
     let gaps = Gaps::new(model, &linkage, &way, &stood)?;
     let case = Case {

@@ -4,7 +4,8 @@ use super::leg::Moving;
 use super::run::Going;
 use super::source::{Circuit, Pump};
 use super::state::Power;
-use super::track::Track;
+use super::touch::first_touch;
+use super::track::{Blocked, Track};
 use crate::faults::check_gear;
 use crate::model::{ElectricActuator, Gear, Leg};
 use crate::result::{Cycle, Direction, Run};
@@ -39,31 +40,56 @@ pub fn is_timed(gear: &Gear) -> bool {
 /// found. A leg that stalls on the way is no error: the run says which, where and why.
 pub fn cycle(gear: &Gear, options: &SupplyOptions) -> Result<Cycle, SupplyError> {
     check_gear(gear).map_err(SupplyError::Faults)?;
-    let up = run(gear, Direction::Up, options)?;
-    let reaches = |leg| {
-        let track = Track::new(gear, leg, Direction::Up);
-        track.blocked.is_none() && !track.stages.is_empty()
-    };
-    let down = gear
+    let ways_up = gear
         .legs
         .iter()
-        .all(reaches)
-        .then(|| run(gear, Direction::Down, options))
-        .transpose()?;
-    Ok(Cycle { up, down })
-}
-
-fn run(gear: &Gear, direction: Direction, options: &SupplyOptions) -> Result<Run, SupplyError> {
-    let legs: Vec<Moving> = gear
-        .legs
+        .enumerate()
+        .map(|(index, leg)| way_up(gear, index, leg))
+        .collect::<Result<Vec<_>, _>>()?;
+    let ways_down: Option<Vec<Track>> = ways_up
         .iter()
-        .map(|leg| {
-            let track = Track::new(gear, leg, direction);
-            Moving::new(leg, track, direction, leg.drive.start_travel)
+        .zip(&gear.legs)
+        .map(|(up, leg)| {
+            let reach = up.reach()?;
+            let until = up.blocked.map(|_| reach);
+            Some(Track::new(gear, leg, Direction::Down, until))
         })
         .collect();
+    let up = run(gear, ways_up, Direction::Up, options)?;
+    let down = ways_down.map(|ways| run(gear, ways, Direction::Down, options));
+    let (down, down_error) = match down.transpose() {
+        Ok(down) => (down, None),
+        Err(error) => (None, Some(error)),
+    };
+    Ok(Cycle {
+        up,
+        down,
+        down_error,
+    })
+}
+
+/// The way up of a leg, as far as its first contact.
+fn way_up(gear: &Gear, index: usize, leg: &Leg) -> Result<Track, SupplyError> {
+    let touch = first_touch(gear, index, leg)?;
+    let until = touch.map(|touch| touch.progress);
+    let mut track = Track::new(gear, leg, Direction::Up, until);
+    track.blocked = track.blocked.or(touch.map(Blocked::Touches));
+    Ok(track)
+}
+
+fn run(
+    gear: &Gear,
+    ways: Vec<Track>,
+    direction: Direction,
+    options: &SupplyOptions,
+) -> Result<Run, SupplyError> {
+    let legs: Vec<Moving> = ways
+        .into_iter()
+        .zip(&gear.legs)
+        .map(|(way, leg)| Moving::new(leg, way, direction, leg.drive.start_travel))
+        .collect();
     let power = power(gear)?;
-    moves_at_all(&power, &legs)?;
+    moves_at_all(&power, &legs, direction)?;
     Going::new(&gear.supply, power, legs, direction, options).run()
 }
 
@@ -82,7 +108,7 @@ fn power(gear: &Gear) -> Result<Power, SupplyError> {
 }
 
 /// A source that cannot start even the least loaded leg is an error of the supply, not a stall.
-fn moves_at_all(power: &Power, legs: &[Moving]) -> Result<(), SupplyError> {
+fn moves_at_all(power: &Power, legs: &[Moving], selected: Direction) -> Result<(), SupplyError> {
     let first = |leg: &Moving| leg.now().map(|stage| stage.load.value(leg.begins_at));
     let lacking = |leg: &Moving, most: f64| first(leg).map(|needed| (needed - most, needed, most));
     let (lack, needed, available) = match power {
@@ -100,7 +126,11 @@ fn moves_at_all(power: &Power, legs: &[Moving]) -> Result<(), SupplyError> {
     .min_by(|a, b| a.0.total_cmp(&b.0))
     .ok_or(SupplyError::NoStroke)?;
     if lack >= 0.0 {
-        return Err(SupplyError::NothingMoves { needed, available });
+        return Err(SupplyError::NothingMoves {
+            selected,
+            needed,
+            available,
+        });
     }
     Ok(())
 }

@@ -3,6 +3,7 @@ use serde::Serialize;
 use thiserror::Error;
 
 use crate::faults::Faults;
+use crate::model::Direction;
 
 /// Why there is no result against time.
 #[derive(Clone, Debug, PartialEq, Error, Serialize)]
@@ -22,6 +23,8 @@ pub enum SupplyError {
     /// The source cannot make the pressure or force that the least loaded leg needs to start.
     #[error("nothing moves: the least load is {needed}, the source makes {available}")]
     NothingMoves {
+        /// Which way the gear is selected.
+        selected: Direction,
         /// Least load at the start [Pa, or N with electric actuators].
         needed: f64,
         /// Most that the source makes [Pa, or N with electric actuators].

@@ -1,8 +1,9 @@
 //! One leg on its way: stage, switches, what it shows.
-use super::track::{Stage, Track};
+use super::stage::Stage;
+use super::track::{Blocked, Track};
 use crate::model::{Leg, Shortening};
 use crate::numeric::sort_short;
-use crate::result::{Direction, Indication, LegSample, Place, RunEventKind};
+use crate::result::{Direction, Indication, LegSample, Phase, Place, RunEventKind};
 
 /// Share of a stage within which a place is reached: rounding of the time step that ends there, and
 /// of legs that are mirror images and come to it together.
@@ -42,6 +43,9 @@ impl Moving {
     pub(super) fn new(leg: &Leg, track: Track, direction: Direction, travel: Option<f64>) -> Self {
         let is_up = direction == Direction::Up;
         let shortens = matches!(leg.strut.shortening, Shortening::BeforeSwing { .. });
+        let set = &leg.drive.switches;
+        let from = track.from;
+        let never_left = from.phase == Phase::Shorten || from.travel < set.down;
         let triggers = triggers(leg, &track, direction);
         let mut moving = Self {
             stage: 0,
@@ -49,9 +53,9 @@ impl Moving {
             begins_at: 0.0,
             triggers,
             shortens,
-            shortened: shortens && !is_up,
-            up: !is_up,
-            down: is_up,
+            shortened: shortens && !is_up && track.strut_part() >= set.shortened,
+            up: !is_up && (!track.short_of_up || (set.up < 1.0 && from.travel >= set.up)),
+            down: is_up || (track.short_of_up && never_left),
             has_left: false,
             direction,
             track,
@@ -118,6 +122,11 @@ impl Moving {
         }
     }
 
+    /// Whether something stops it at the end of the way it has gone.
+    pub(super) fn is_blocked(&self) -> bool {
+        self.is_done() && self.track.blocked.is_some()
+    }
+
     /// Fluid into the present stage at which the next thing happens.
     pub(super) fn next_fluid(&self) -> Option<f64> {
         let stage = self.now()?;
@@ -147,7 +156,7 @@ impl Moving {
         let (extent, is_strut) = (stage.extent, stage.is_strut);
         let reached = |at: f64| *fluid >= at - REACHED * extent;
         let place = stage.place(*fluid);
-        self.has_left |= *fluid > 0.0;
+        self.has_left |= *fluid > 0.5 * OPENS * extent;
         while let Some(trigger) = self.triggers.first().copied()
             && trigger.stage == self.stage
             && reached(trigger.fluid)
@@ -161,10 +170,12 @@ impl Moving {
         }
         self.stage += 1;
         *fluid = 0.0;
-        let kind = match (is_strut, self.is_done() && self.track.blocked.is_some()) {
-            (_, true) => RunEventKind::Blocked,
-            (true, false) => RunEventKind::StrutDone,
-            (false, false) => RunEventKind::SwingDone,
+        let blocked = self.track.blocked.filter(|_| self.is_done());
+        let kind = match (blocked, is_strut) {
+            (Some(Blocked::Touches(_)), _) => RunEventKind::Touches,
+            (Some(_), _) => RunEventKind::Blocked,
+            (None, true) => RunEventKind::StrutDone,
+            (None, false) => RunEventKind::SwingDone,
         };
         happened.push((kind, place));
         let lets_out_by_itself = self.direction == Direction::Down && self.is_done();
@@ -221,10 +232,11 @@ impl Moving {
             // Without a jack the switch alone tells.
             (None, _) => return f64::from(u8::from(self.shortened)),
         };
-        match self.direction {
+        let of_it = match self.direction {
             Direction::Up => of,
             Direction::Down => 1.0 - of,
-        }
+        };
+        of_it * self.track.strut_part()
     }
 }
 
@@ -250,19 +262,22 @@ fn triggers(leg: &Leg, track: &Track, direction: Direction) -> Vec<Trigger> {
             }));
         };
         let opens = OPENS * stage.extent;
+        let whole = stage.extent / stage.part;
         let at_travel = |travel: f64| stage.fluid_at_travel(travel);
         let end = (track.blocked.is_none()).then_some(stage.extent);
         match (direction, stage.is_strut) {
             (Direction::Up, true) => {
+                let makes = set.shortened * whole;
+                let comes_there = makes <= stage.extent;
+                add(comes_there.then_some(makes), RunEventKind::ShortenedMade);
+            }
+            (Direction::Down, true) => {
+                let leaves = stage.extent - set.shortened * whole;
                 add(
-                    Some(set.shortened * stage.extent),
-                    RunEventKind::ShortenedMade,
+                    (leaves >= 0.0).then_some(leaves.max(opens)),
+                    RunEventKind::ShortenedOpen,
                 );
             }
-            (Direction::Down, true) => add(
-                Some(((1.0 - set.shortened) * stage.extent).max(opens)),
-                RunEventKind::ShortenedOpen,
-            ),
             (Direction::Up, false) => {
                 let leaves = if set.down > 0.0 {
                     at_travel(set.down)
@@ -277,7 +292,7 @@ fn triggers(leg: &Leg, track: &Track, direction: Direction) -> Vec<Trigger> {
                 let leaves = if set.up < 1.0 {
                     at_travel(set.up)
                 } else {
-                    Some(opens)
+                    (!track.short_of_up).then_some(opens)
                 };
                 add(leaves.map(|fluid| fluid.max(opens)), RunEventKind::UpOpen);
                 let makes = if set.down > 0.0 {

@@ -47,12 +47,18 @@ mod orifice;
 mod run;
 /// Pump line.
 mod source;
+/// One stage.
+mod stage;
 /// What would free a leg.
 mod stall;
 /// State and its rates.
 mod state;
 /// One time step.
 mod step;
+/// Against stopped legs.
+mod stopped;
+/// First contact.
+mod touch;
 /// Stages of a leg.
 mod track;
 /// Levels that make an event.

@@ -34,6 +34,8 @@ pub(super) struct Going<'a> {
     pub(super) samples: Vec<Sample>,
     pub(super) largest_current: Option<f64>,
     end: Option<RunEnd>,
+    /// Pressure at which the pump stands or runs on once all legs have stopped [Pa].
+    pub(super) stopped_at: Option<f64>,
 }
 
 impl<'a> Going<'a> {
@@ -60,6 +62,7 @@ impl<'a> Going<'a> {
             samples: Vec::new(),
             largest_current: None,
             end: None,
+            stopped_at: None,
         }
     }
 
@@ -70,7 +73,7 @@ impl<'a> Going<'a> {
     pub(super) fn run(mut self) -> Result<Run, SupplyError> {
         self.tell(None, RunEventKind::Selected, None);
         let mut look = self.look(&self.state, self.time)?;
-        self.sample(&look);
+        self.sample(&self.stopped_at_switch(&look));
         self.arrive(&look);
         look = self.look(&self.state, self.time)?;
         self.check(&look);
@@ -165,18 +168,12 @@ impl<'a> Going<'a> {
                 self.arrive(&there);
                 if self.end.is_some() {
                     // Nothing is driven any more: the last look holds, with the switches as they are now.
-                    self.sample(&there);
-                    return Ok(there);
+                    let last = self.at_end(&there)?;
+                    self.sample(&last);
+                    return Ok(last);
                 }
                 let after = self.look(&self.state, self.time)?;
-                match self.watch.stops_at(&after) {
-                    // the pressure rises at once, but only to what makes the switch
-                    Some(set) => {
-                        self.sample(&there);
-                        self.draw(self.power.current(set), Some(set));
-                    }
-                    None => self.sample(&after),
-                }
+                self.sample(&self.stopped_at_switch(&after));
                 self.check(&after);
                 self.step = self.step.min(1e-2);
                 Ok(after)
@@ -244,19 +241,7 @@ impl<'a> Going<'a> {
             } else {
                 RunEnd::Stalled
             });
-            // Stopped legs take the pressure at once to the most that the source makes.
-            if let (Power::Fluid(pump), Some(set)) = (&self.power, by_pressure) {
-                let (stops, at) = (pump.most >= set, pump.most.min(set));
-                let kind = if stops {
-                    RunEventKind::PressureSwitch
-                } else {
-                    RunEventKind::RunsOn
-                };
-                self.draw(self.power.current(at), Some(at));
-                self.tell(None, kind, Some(at));
-            } else if all_home {
-                self.tell(None, RunEventKind::RunsOn, pressure);
-            }
+            self.runs_on(by_pressure);
         }
     }
 
@@ -309,6 +294,12 @@ impl<'a> Going<'a> {
                         });
                     }
                 }
+                if let Power::Fluid(pump) = &self.power
+                    && pump.motor.is_some()
+                    && !pump.switched
+                {
+                    self.tell(None, RunEventKind::RunsOn, pressure);
+                }
                 self.end = Some(RunEnd::Stalled);
             }
             RunEventKind::PressureSwitch => {
@@ -321,7 +312,7 @@ impl<'a> Going<'a> {
         }
     }
 
-    fn tell(&mut self, leg: Option<usize>, kind: RunEventKind, pressure: Option<f64>) {
+    pub(super) fn tell(&mut self, leg: Option<usize>, kind: RunEventKind, pressure: Option<f64>) {
         self.events.push(RunEvent {
             time: self.time,
             leg,
@@ -332,7 +323,7 @@ impl<'a> Going<'a> {
     }
 
     /// Counts a current, and tells where it first passes the breaker's rating.
-    fn draw(&mut self, current: Option<f64>, pressure: Option<f64>) {
+    pub(super) fn draw(&mut self, current: Option<f64>, pressure: Option<f64>) {
         self.largest_current = larger(self.largest_current, current);
         if self.watch.passes_breaker(current) {
             self.watch.note(RunEventKind::BreakerPassed);

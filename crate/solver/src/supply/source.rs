@@ -1,4 +1,5 @@
 //! What the source gives at a pressure: flow, current, voltage.
+use super::balance::Manifold;
 use super::battery::open_circuit_voltage;
 use super::error::SupplyError;
 use super::gas::{Gas, Stands};
@@ -13,6 +14,8 @@ pub(crate) struct Pump {
     pub slope: f64,
     /// Largest gauge pressure [Pa].
     pub most: f64,
+    /// Whether a switch stops it at that pressure, and starts it again below.
+    pub switched: bool,
     /// Whether a relief valve holds that pressure and lets the rest go.
     pub relieves: bool,
     /// Least gauge pressure: the return line's, from which the legs can draw [Pa].
@@ -76,6 +79,11 @@ impl Motor {
         self.idle + self.per_pressure * pressure
     }
 
+    /// Voltage at the battery's posts at a pressure [V].
+    pub(crate) fn bus(&self, pressure: f64) -> f64 {
+        self.circuit.bus(self.current(pressure))
+    }
+
     pub(crate) fn circuit(&self) -> &Circuit {
         &self.circuit
     }
@@ -97,6 +105,7 @@ impl Pump {
                 slope: 0.0,
                 most: supply.available_pressure,
                 relieves: false,
+                switched: false,
                 least,
                 motor: None,
             },
@@ -105,6 +114,7 @@ impl Pump {
                 free: Some(hand.stroke_volume / hand.stroke_time),
                 slope: 0.0,
                 most: hand.largest_pressure,
+                switched: false,
                 relieves: false,
                 least,
                 motor: None,
@@ -119,6 +129,7 @@ impl Pump {
         {
             pump.most = set;
             pump.relieves = false;
+            pump.switched = true;
         }
         if let (Some(of), Some(gas)) = (&supply.accumulator, &mut pump.gas) {
             if pump.free.is_none() {
@@ -154,10 +165,27 @@ impl Pump {
             slope,
             most: dead.min(pump.relief_pressure),
             relieves: pump.relief_pressure < dead,
+            switched: false,
             least,
             motor: Some(motor),
             gas: None,
         })
+    }
+
+    /// Share of the time in which the motor is on [1]: a switch stops it while the accumulator is full.
+    pub(super) fn share_on(&self, balance: &Manifold) -> f64 {
+        match self.gas.map(|gas| gas.stands) {
+            Some(Stands::Above) if self.switched => 0.0,
+            Some(Stands::Full) if self.switched => {
+                let full = self.flow(balance.pressure).unwrap_or(0.0);
+                if full > 0.0 {
+                    (balance.pumped / full).min(1.0)
+                } else {
+                    0.0
+                }
+            }
+            _ => 1.0,
+        }
     }
 
     /// Flow at a pressure [m3/s]; without a line of its own, any.

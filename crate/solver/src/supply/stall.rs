@@ -49,6 +49,10 @@ pub(super) fn stalls(
 fn end_of_way(leg: &Moving) -> StallCause {
     match leg.track.blocked {
         Some(Blocked::Binds(joint)) => StallCause::Binds { joint },
+        Some(Blocked::Touches(touch)) => StallCause::Touches {
+            part: touch.part,
+            obstacle: touch.obstacle,
+        },
         _ => StallCause::EndOfWay,
     }
 }
@@ -84,13 +88,15 @@ fn by_pressure(
         _ => pump.most,
     };
     let available = ceiling.map_or(most, |ceiling| ceiling.min(most));
+    let switch = ceiling.or(pump.switched.then_some(pump.most));
     let relief = match &supply.source {
         Source::MotorPump(pump) => Some(pump.relief_pressure),
         _ => None,
     };
     let relief_too_low = relief.is_some_and(|relief| relief < needed);
+    let switch_too_low = switch.is_some_and(|set| set < needed);
     let volts_short = match (&supply.source, pump.motor) {
-        (Source::MotorPump(own), Some(motor)) if !relief_too_low && ceiling.is_none() => {
+        (Source::MotorPump(own), Some(motor)) if !relief_too_low && switch.is_none() => {
             // The pump stands at p when V/Vn = p/Ps; the current there takes its own drop.
             let at_motor = own.rated_voltage * needed / own.stall_pressure;
             let circuit = motor.circuit();
@@ -107,6 +113,7 @@ fn by_pressure(
             thrust_over: area.map(|area| lack * area),
             volts_short,
             relief_too_low,
+            switch_too_low,
         },
     )
 }

@@ -115,6 +115,24 @@ impl Power {
         }
     }
 
+    /// Voltage at the battery's posts with the pump at a pressure [V].
+    pub(super) fn bus_voltage(&self, pressure: f64) -> Option<f64> {
+        match self {
+            Self::Fluid(pump) => pump.motor.map(|motor| motor.bus(pressure)),
+            Self::Electric { .. } => None,
+        }
+    }
+
+    /// Flow of the pump at a pressure at which no leg takes any: what its relief valve lets go [m3/s].
+    pub(super) fn past_relief(&self, pressure: f64) -> f64 {
+        match self {
+            Self::Fluid(pump) if pump.relieves && pressure >= pump.most => {
+                pump.flow(pressure).unwrap_or(0.0)
+            }
+            _ => 0.0,
+        }
+    }
+
     /// Whether an accumulator has no fluid left that has not been seen to be empty.
     pub(super) fn runs_empty(&self, look: &Look) -> bool {
         match (self, look.gas) {
@@ -187,7 +205,9 @@ fn look_fluid(pump: &Pump, legs: &[Moving], state: &[f64], time: f64) -> Result<
             to_lines += (pressure - load.pressure) * flow;
         }
     }
-    let current = pump.motor.map(|motor| motor.current(pressure));
+    let on = pump.share_on(&balance);
+    let running = pump.motor.map(|motor| motor.current(pressure));
+    let current = running.map(|current| on * current);
     let amps = current.unwrap_or(0.0);
     let (volts, ohms) = pump
         .motor
@@ -200,7 +220,7 @@ fn look_fluid(pump: &Pump, legs: &[Moving], state: &[f64], time: f64) -> Result<
             (Budget::Relieved, balance.relieved),
             (Budget::Drawn, balance.drawn),
             (Budget::Battery, volts * amps),
-            (Budget::Wires, ohms * amps * amps),
+            (Budget::Wires, ohms * amps * running.unwrap_or(0.0)),
             (Budget::Given, pressure * balance.pumped),
             (Budget::Loads, to_loads),
             (Budget::Lines, to_lines),
@@ -233,7 +253,12 @@ fn look_electric(
         .zip(motors)
         .enumerate()
         .filter_map(|(at, ((leg, stroke), motor))| {
-            let force = leg.now()?.load.value(*stroke);
+            let force = match leg.now() {
+                Some(stage) => stage.load.value(*stroke),
+                // pushes with all it has
+                None if leg.is_blocked() => f64::INFINITY,
+                None => return None,
+            };
             Some((at, *motor, force))
         })
         .collect();
@@ -248,7 +273,9 @@ fn look_electric(
         if let Some(rate) = rates.get_mut(*at) {
             *rate = *speed;
         }
-        given += force.max(0.0) * speed;
+        if *speed > 0.0 {
+            given += force.max(0.0) * speed;
+        }
         pace = pace.max(speed / motor.free_speed);
     }
     budgets(

@@ -1,8 +1,8 @@
 //! The way of one leg as the source sees it: stages, each with its load over the fluid or stroke.
-use super::curve::Curve;
-use super::orifice::{Line, OPEN_LINE, conductance};
-use crate::kinematics::{Linkage, Sweep};
-use crate::model::{Gear, Joint, Leg, LineOrifice, Shortening, Source, StrutJack};
+use super::stage::{Stage, strut_stage, swing_stage};
+use super::touch::Touch;
+use crate::kinematics::{Linkage, Pose, Sweep};
+use crate::model::{Gear, Joint, Leg, Source};
 use crate::result::{Direction, Motion, Phase, Place};
 use crate::statics::{self, Ready, Stance, Warm};
 
@@ -21,13 +21,17 @@ pub(crate) struct Track {
     pub from: Place,
     /// Place behind the last one, where a lock of its own may have moved the leg on.
     pub to: Place,
+    /// Whether the leg is not up at the end of the way that lies up.
+    pub short_of_up: bool,
     /// Why the way ends before its end, if it does.
     pub blocked: Option<Blocked>,
 }
 
 /// Why a leg cannot be driven to the end of its way.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) enum Blocked {
+    /// A part touches the well, by the drawing.
+    Touches(Touch),
     /// A part runs out of its length or cannot be assembled.
     Jam,
     /// The actuator has no arm.
@@ -36,69 +40,14 @@ pub(crate) enum Blocked {
     Binds(Joint),
 }
 
-/// One stage: a stroke against a load.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Stage {
-    /// Whether the strut slides; otherwise the leg swings.
-    pub is_strut: bool,
-    /// Fluid for the whole stage [m3]; its stroke with an electric actuator [m].
-    pub extent: f64,
-    /// Area the fluid works on [m2]; 1 with an electric actuator.
-    pub area: f64,
-    /// Pressure at the manifold from which it moves, over the fluid [Pa]; force with an electric
-    /// actuator [N].
-    pub load: Curve,
-    /// Pressure at which the valve before it opens [Pa]; 0 without one.
-    pub opens_at: f64,
-    /// What the fluid comes through.
-    pub line: Line,
-    /// Place of the path at rising fluid: `(fluid, progress, travel, swing)`.
-    pub places: Vec<[f64; 4]>,
-}
-
-impl Stage {
-    /// Place after so much fluid.
-    pub(crate) fn place(&self, fluid: f64) -> Place {
-        let after = self.places.partition_point(|row| row[0] <= fluid);
-        let before = after.checked_sub(1).and_then(|at| self.places.get(at));
-        let [_, progress, travel, swing] = match (before, self.places.get(after)) {
-            (Some(a), Some(b)) => {
-                let share = (fluid - a[0]) / (b[0] - a[0]);
-                std::array::from_fn(|at| a[at] + share * (b[at] - a[at]))
-            }
-            (Some(row), None) | (None, Some(row)) => *row,
-            (None, None) => [0.0; 4],
-        };
-        let phase = match progress {
-            _ if self.is_strut => Phase::Shorten,
-            p if p < 0.0 => Phase::Unlock,
-            _ => Phase::Swing,
-        };
-        Place {
-            phase,
-            progress,
-            travel,
-            swing,
-        }
-    }
-
-    /// Fluid at which the way first comes to a travel; `None` when it does not.
-    pub(crate) fn fluid_at_travel(&self, travel: f64) -> Option<f64> {
-        self.places.windows(2).find_map(|pair| match pair {
-            [a, b] if (a[2] - travel) * (b[2] - travel) <= 0.0 && a[2] != b[2] => {
-                Some(a[0] + (travel - a[2]) / (b[2] - a[2]) * (b[0] - a[0]))
-            }
-            _ => None,
-        })
-    }
-}
-
 /// What stands at one station.
-struct Point {
-    place: Place,
-    length: f64,
+pub(super) struct Point {
+    /// Where.
+    pub place: Place,
+    /// Length of the actuator [m].
+    pub length: f64,
     /// Thrust of the fluid in the direction of the track [N]; `None` where none moves the leg.
-    effort: Option<f64>,
+    pub effort: Option<f64>,
     /// Why there is none.
     none: Option<NoEffort>,
 }
@@ -113,8 +62,9 @@ enum NoEffort {
 }
 
 impl Track {
-    /// The way of a leg of a checked gear.
-    pub(crate) fn new(gear: &Gear, leg: &Leg, direction: Direction) -> Self {
+    /// The way of a leg of a checked gear; `until` is the progress beyond which it does not come up
+    /// [1], where something is in its way.
+    pub(crate) fn new(gear: &Gear, leg: &Leg, direction: Direction, until: Option<f64>) -> Self {
         let linkage = Linkage::new(leg);
         let sweep = Sweep::new(leg, &linkage, STATIONS);
         let case = statics::weight_and_wind(leg.view, &gear.conditions);
@@ -122,8 +72,8 @@ impl Track {
         let mut warm = [Warm::default(); 2];
         let motion = Motion::from(direction);
         let loaded_from = linkage.loaded_from();
-        let points: Vec<Point> = sweep
-            .poses
+        let poses = up_to(&linkage, &sweep, until);
+        let points: Vec<Point> = poses
             .iter()
             .filter(|pose| pose.place.phase != Phase::Shorten)
             .map(|pose| {
@@ -145,8 +95,8 @@ impl Track {
                 }
             })
             .collect();
-        let first = sweep.poses.first().map(|pose| pose.place);
-        let last = sweep.poses.last().map(|pose| pose.place);
+        let first = poses.first().map(|pose| pose.place);
+        let last = poses.last().map(|pose| pose.place);
         let start = Place {
             phase: Phase::Swing,
             progress: 0.0,
@@ -154,11 +104,11 @@ impl Track {
             swing: 0.0,
         };
         let (used, mut blocked) = driven(&points, linkage.hand_over.is_some(), direction);
-        if !sweep.jams.is_empty() && blocked.is_none() {
+        if !sweep.jams.is_empty() && until.is_none() && blocked.is_none() {
             blocked = Some(Blocked::Jam);
         }
         let swing = swing_stage(gear, leg, used, direction);
-        let strut = strut_stage(gear, leg, direction);
+        let strut = strut_stage(gear, leg, direction, until.unwrap_or(f64::INFINITY));
         let mut stages: Vec<Stage> = match direction {
             Direction::Up => strut.into_iter().chain(swing).collect(),
             Direction::Down => swing.into_iter().chain(strut).collect(),
@@ -181,9 +131,33 @@ impl Track {
             stages,
             from,
             to,
+            short_of_up: until.is_some(),
             blocked,
         }
     }
+
+    /// Share of the shortening of a strut that a jack makes on this way [1].
+    pub(super) fn strut_part(&self) -> f64 {
+        let strut = self.stages.iter().find(|stage| stage.is_strut);
+        strut.map_or(1.0, |stage| stage.part)
+    }
+
+    /// Progress at the end of a way up [1]; `None` where nothing is driven.
+    pub(super) fn reach(&self) -> Option<f64> {
+        let row = self.stages.last()?.places.last()?;
+        Some(row[1])
+    }
+}
+
+/// The poses as far as the leg comes up, with one where it stops.
+fn up_to(linkage: &Linkage, sweep: &Sweep, until: Option<f64>) -> Vec<Pose> {
+    let end = until.unwrap_or(f64::INFINITY);
+    let before = sweep.poses.iter().copied();
+    let stop = until.and_then(|progress| linkage.pose(progress).ok());
+    before
+        .take_while(|pose| pose.place.progress < end)
+        .chain(stop)
+        .collect()
 }
 
 /// The points, from down to up, that the actuator can drive through, and what stops it. Where no device
@@ -228,123 +202,4 @@ fn driven(
         }
     }
     (points, bound)
-}
-
-/// Area that works and area that empties in a direction [m2]; both 1 with an electric actuator.
-fn areas(gear: &Gear, leg: &Leg, lengthens: bool) -> [f64; 2] {
-    if matches!(gear.supply.source, Source::ElectricActuators) {
-        return [1.0, 1.0];
-    }
-    let (bore, annulus) = statics::areas(&leg.actuator);
-    if lengthens {
-        [bore, annulus]
-    } else {
-        [annulus, bore]
-    }
-}
-
-fn swing_stage(gear: &Gear, leg: &Leg, points: &[Point], direction: Direction) -> Option<Stage> {
-    let (first, last) = (points.first()?, points.last()?);
-    let lengthens_up = last.length > first.length;
-    let is_down = direction == Direction::Down;
-    let [working, emptied] = areas(gear, leg, lengthens_up != is_down);
-    let is_fluid = !matches!(gear.supply.source, Source::ElectricActuators);
-    let back = if is_fluid {
-        gear.supply.return_pressure
-    } else {
-        0.0
-    };
-    let mut rows: Vec<(&Point, f64)> = Vec::with_capacity(points.len());
-    let mut effort = points.iter().find_map(|point| point.effort)?;
-    for point in points {
-        if let Some(known) = point.effort {
-            effort = known;
-        }
-        rows.push((point, (effort + back * emptied) / working));
-    }
-    if is_down {
-        rows.reverse();
-    }
-    let mut fluid = 0.0;
-    let mut before: Option<f64> = None;
-    let mut places = Vec::with_capacity(rows.len());
-    let mut load = Vec::with_capacity(rows.len());
-    for (point, needed) in rows {
-        fluid += before.map_or(0.0, |length| (point.length - length).abs() * working);
-        before = Some(point.length);
-        if places.last().is_none_or(|row: &[f64; 4]| fluid > row[0]) {
-            places.push([
-                fluid,
-                point.place.progress,
-                point.place.travel,
-                point.place.swing,
-            ]);
-            load.push((fluid, needed));
-        }
-    }
-    let ratio = match direction {
-        Direction::Up => 1.0,
-        Direction::Down => working / emptied,
-    };
-    Some(Stage {
-        is_strut: false,
-        extent: fluid,
-        area: working,
-        load: Curve::new(load),
-        opens_at: 0.0,
-        line: line(gear, leg, direction, ratio),
-        places,
-    })
-}
-
-/// The line of a leg; down, the orifice of its fall stands in where none is given for the pump.
-///
-/// Up, the orifice meters what enters. Down, it meters what leaves the same side (a one-way
-/// restrictor sits in the up line, common practice): a piston hands the pressure to spare on by
-/// `ratio`, working over emptied area, and the flow likewise.
-fn line(gear: &Gear, leg: &Leg, direction: Direction, ratio: f64) -> Line {
-    let orifice = match direction {
-        Direction::Up => leg.drive.orifice_up,
-        Direction::Down => leg.drive.orifice_down.or_else(|| {
-            Some(LineOrifice {
-                hole: leg.fall.return_orifice?,
-                discharge: leg.fall.discharge(),
-            })
-        }),
-    };
-    Line {
-        conductance: conductance(&orifice.unwrap_or(OPEN_LINE), gear.fluid.density),
-        ratio,
-    }
-}
-
-/// The stage of the strut: only where it shortens before the swing, by a hydraulic jack.
-fn strut_stage(gear: &Gear, leg: &Leg, direction: Direction) -> Option<Stage> {
-    let Shortening::BeforeSwing { amount } = leg.strut.shortening else {
-        return None;
-    };
-    let StrutJack {
-        area,
-        shorten_pressure,
-        lengthen_pressure,
-    } = leg.drive.strut_jack?;
-    if matches!(gear.supply.source, Source::ElectricActuators) {
-        return None;
-    }
-    let start = Linkage::new(leg).path().start();
-    let (pressure, ends) = match direction {
-        Direction::Up => (shorten_pressure, [start, start + 1.0]),
-        Direction::Down => (lengthen_pressure, [start + 1.0, start]),
-    };
-    let needed = pressure + gear.supply.return_pressure;
-    let extent = area * amount;
-    Some(Stage {
-        is_strut: true,
-        extent,
-        area,
-        load: Curve::new([(0.0, needed), (extent, needed)]),
-        opens_at: 0.0,
-        line: line(gear, leg, direction, 1.0),
-        places: vec![[0.0, ends[0], 0.0, 0.0], [extent, ends[1], 0.0, 0.0]],
-    })
 }

@@ -88,6 +88,11 @@ impl Watch {
             .filter(|set| reached.is_some_and(|reached| reached > *set))
     }
 
+    /// Whether the relief valve has opened and not closed again.
+    pub(super) fn relief_is_open(&self) -> bool {
+        self.relief_open
+    }
+
     /// Whether a current has passed the breaker's rating.
     pub(super) fn breaker_passed(&self) -> bool {
         self.breaker_passed

@@ -56,7 +56,7 @@ fn fluid_and_energy_balance() {
         let by_stroke: f64 = gear
             .legs
             .iter()
-            .flat_map(|leg| Track::new(&gear, leg, run.direction).stages)
+            .flat_map(|leg| Track::new(&gear, leg, run.direction, None).stages)
             .map(|stage| stage.load.integral())
             .sum();
         assert!(
@@ -194,7 +194,7 @@ fn electric_actuators_take_their_own_time() {
     assert_eq!(found.end, RunEnd::Complete);
     assert_eq!(found.events.last().unwrap().kind, Kind::SwitchesStop);
     // Without wire resistance each is alone: t = ∫dx/(v0·(1 − F/Fs)), by the midpoint rule.
-    let track = Track::new(&gear, &gear.legs[2], Direction::Up);
+    let track = Track::new(&gear, &gear.legs[2], Direction::Up, None);
     let stage = track.stages.last().unwrap();
     let steps = 200_000;
     let h = stage.extent / f64::from(steps);
@@ -287,9 +287,17 @@ fn a_leg_that_cannot_come_up_stops_the_run() {
     gear.legs[1].actuator.body_length = 0.2;
     let found = solved(&gear);
     assert_eq!(found.up.end, RunEnd::Stalled);
-    assert!(found.down.is_none());
     assert_eq!(found.up.stalls[0].leg, 1);
     assert_eq!(found.up.stalls[0].cause, StallCause::EndOfWay);
+    // it comes down from there
+    let stands = found.up.stalls[0].place.travel;
+    let down = found.down.unwrap();
+    assert_eq!(down.end, RunEnd::Complete);
+    let first = down.samples[0].legs[1].place.travel;
+    assert!(
+        (first - stands).abs() < 1e-9 && stands > 0.1,
+        "{first} {stands}"
+    );
 }
 
 #[test]

@@ -18,3 +18,5 @@ mod stored;
 pub(crate) mod support;
 /// A tired battery.
 mod tired;
+/// Contact.
+mod touch;

@@ -5,8 +5,9 @@ use super::super::leg::Moving;
 use super::super::orifice::Line;
 use super::super::run::Going;
 use super::super::source::Pump;
+use super::super::stage::Stage;
 use super::super::state::Power;
-use super::super::track::{Stage, Track};
+use super::super::track::Track;
 use super::support;
 use crate::model::{HandPump, MotorPump, Source, Supply};
 use crate::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind};
@@ -28,6 +29,7 @@ pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) ->
     Track {
         stages: vec![Stage {
             is_strut: false,
+            part: 1.0,
             extent,
             area: PISTON,
             opens_at: 0.0,
@@ -40,6 +42,7 @@ pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) ->
         }],
         from: place(0.0),
         to: place(1.0),
+        short_of_up: false,
         blocked: None,
     }
 }

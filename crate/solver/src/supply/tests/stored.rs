@@ -2,8 +2,8 @@
 use super::super::{SupplyOptions, cycle};
 use super::runs::{event, hand, run, track};
 use super::support::gear;
-use crate::model::{Accumulator, Supply};
-use crate::result::{Run, RunEnd, RunEventKind as Kind, StallCause};
+use crate::model::{Accumulator, Gear, StrutJack, Supply};
+use crate::result::{Run, RunEnd, RunEventKind as Kind, Sample, StallCause};
 
 /// One litre of nitrogen at 3 MPa, charged to 10 MPa.
 const GAS: Accumulator = Accumulator {
@@ -276,4 +276,82 @@ fn an_empty_accumulator_has_nothing_to_spare() {
     assert!((needed / 1e6 - 1.0).abs() < 1e-12, "{needed}");
     assert_eq!(available, 0.0);
     assert!(thrust_over.unwrap() > 0.0);
+}
+
+/// The gear on its motor pump, with an accumulator that a switch at `set` lets the pump fill.
+fn switched(set: f64, charged: f64) -> Gear {
+    let mut gear = gear();
+    gear.supply.pressure_switch = Some(set);
+    gear.supply.accumulator = Some(Accumulator { charged, ..GAS });
+    gear
+}
+
+/// No more volts free a leg where the switch stops the pump.
+#[test]
+fn a_switch_below_the_load_is_what_is_too_low() {
+    let mut gear = switched(3.2e6, 3.1e6);
+    for leg in &mut gear.legs {
+        leg.wheel.mass += 30.0;
+    }
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    assert_eq!(run.end, RunEnd::Stalled);
+    let StallCause::Pressure {
+        needed,
+        available,
+        volts_short,
+        switch_too_low,
+        ..
+    } = run.stalls[0].cause
+    else {
+        panic!("{:?}", run.stalls);
+    };
+    assert!(needed > available && (available - 3.2e6).abs() < 1.0);
+    assert!(switch_too_low && volts_short.is_none());
+}
+
+/// A pump that its switch keeps off takes no current.
+#[test]
+fn a_stopped_pump_takes_no_current() {
+    let run = cycle(&switched(4e6, 4.9e6), &SupplyOptions::default())
+        .unwrap()
+        .up;
+    let first = &run.samples[0];
+    assert!(first.pressure.unwrap() > 4.8e6);
+    assert_eq!(first.current, Some(0.0));
+    if run.fluid.pumped < 1e-9 {
+        assert_eq!(run.energy.battery, 0.0);
+    }
+    // below the switch it runs
+    let run = cycle(&switched(4e6, 3.5e6), &SupplyOptions::default())
+        .unwrap()
+        .up;
+    assert!(run.samples[0].current.unwrap() > 15.0);
+}
+
+/// A switch below the first load stops the pump at once, and nothing is read beyond it.
+#[test]
+fn a_switch_below_the_first_load_is_not_passed() {
+    let mut gear = gear();
+    for leg in &mut gear.legs {
+        if let Some(jack) = &mut leg.drive.strut_jack {
+            jack.shorten_pressure = 2e6;
+        }
+    }
+    let set = 1.5e6;
+    gear.supply.pressure_switch = Some(set);
+    gear.legs[0].drive.strut_jack = gear.legs[0].drive.strut_jack.map(|jack| StrutJack {
+        shorten_pressure: 1.0e6,
+        ..jack
+    });
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    assert_eq!(run.end, RunEnd::PressureSwitch);
+    let most = |get: fn(&Sample) -> Option<f64>| {
+        let all = run.samples.iter().filter_map(get);
+        all.fold(0.0, f64::max)
+    };
+    assert!(most(|s| s.pressure) <= set * (1.0 + 1e-9));
+    // the motor line of the file
+    let current = 15.0 + (150.0 - 15.0) * set / 7e6;
+    assert!(most(|s| s.current) <= current * (1.0 + 1e-9));
+    assert!(run.largest_current.unwrap() <= current * (1.0 + 1e-9));
 }

@@ -45,11 +45,12 @@ fn what_would_free_it_frees_it() {
         thrust_over,
         volts_short,
         relief_too_low,
+        switch_too_low,
     } = solved(&gear).up.stalls[0].cause
     else {
         panic!()
     };
-    assert!(needed > available && thrust_over.unwrap() > 0.0 && !relief_too_low);
+    assert!(needed > available && thrust_over.unwrap() > 0.0 && !relief_too_low && !switch_too_low);
     let volts = volts_short.unwrap();
     assert!(volts > 0.0);
     let with_volts = |volts: f64| {

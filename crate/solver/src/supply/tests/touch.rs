@@ -1,0 +1,178 @@
+//! Legs that touch their well on the way: contact as an event of the run.
+use super::super::{SupplyOptions, cycle};
+use super::support::gear;
+use crate::model::*;
+use crate::result::{Cycle, Indication, Run, RunEnd, RunEventKind as Kind, StallCause, TireState};
+use crate::solve::{Options, solve_leg};
+
+fn solved(gear: &Gear) -> Cycle {
+    cycle(gear, &SupplyOptions::default()).unwrap()
+}
+
+/// A level plate that is free below.
+fn plate(half: f64, y: f64) -> Shape {
+    Shape::Surface {
+        points: vec![Point::new(half, y), Point::new(-half, y)],
+    }
+}
+
+/// The gear with a rib over the wheel of its left main, so low that the tire comes against it.
+fn under_a_rib() -> Gear {
+    let mut gear = gear();
+    gear.legs[1].well = vec![Obstacle {
+        name: "Rib".into(),
+        shape: plate(1.2, 0.1),
+        required_clearance: None,
+        ignores: vec![
+            MovingPart::LegBody,
+            MovingPart::SlidingStrut,
+            MovingPart::UpperLink,
+            MovingPart::LowerLink,
+            MovingPart::ActuatorBody,
+            MovingPart::ActuatorRod,
+        ],
+    }];
+    gear
+}
+
+/// Travel at which the tire as fitted new first touches, by the certified clearance.
+fn contact(gear: &Gear, leg: usize) -> f64 {
+    let found = solve_leg(gear, leg, &Options::default()).unwrap();
+    let mut pairs = found.clearance.pairs.iter();
+    let pair = pairs
+        .find(|pair| pair.tire == Some(TireState::New))
+        .unwrap();
+    pair.first_contact.unwrap().place.travel
+}
+
+fn event(run: &Run, leg: Option<usize>, kind: Kind) -> Option<f64> {
+    let mut events = run.events.iter();
+    Some(events.find(|e| e.leg == leg && e.kind == kind)?.time)
+}
+
+#[test]
+fn a_leg_stops_at_its_first_contact_and_the_others_come_up() {
+    let gear = under_a_rib();
+    let travel = contact(&gear, 1);
+    assert!(travel > 0.2 && travel < 0.99, "{travel}");
+    let run = solved(&gear).up;
+    assert_eq!(run.end, RunEnd::Stalled);
+    let [stall] = &run.stalls[..] else {
+        panic!("{:?}", run.stalls);
+    };
+    assert_eq!(stall.leg, 1);
+    let touches = StallCause::Touches {
+        part: MovingPart::Wheel,
+        obstacle: 0,
+    };
+    assert_eq!(stall.cause, touches);
+    assert!((stall.place.travel - travel).abs() < 1e-6, "{stall:?}");
+    for leg in [0, 2] {
+        assert!(event(&run, Some(leg), Kind::UpMade).is_some());
+    }
+    assert!(event(&run, Some(1), Kind::UpMade).is_none());
+    let last = run.samples.last().unwrap();
+    assert_eq!(last.legs[1].indication, Indication::InTransit);
+    // Until then it is the run of a leg with nothing in its way, whose up switch sits there; places are
+    // straight between their 361 stations.
+    let mut free = gear.clone();
+    free.legs[1].well.clear();
+    free.legs[1].drive.switches.up = travel;
+    let passes = event(&solved(&free).up, Some(1), Kind::UpMade).unwrap();
+    let stops = event(&run, Some(1), Kind::Touches).unwrap();
+    assert!((stops / passes - 1.0).abs() < 5e-6, "{stops} {passes}");
+}
+
+#[test]
+fn pump_runs_on_against_it_to_its_relief_valve() {
+    let run = solved(&under_a_rib()).up;
+    let relief = 5e6;
+    let last = run.samples.last().unwrap();
+    assert_eq!(last.pressure, Some(relief));
+    assert!(event(&run, None, Kind::ReliefOpen).is_some());
+    assert!(event(&run, None, Kind::RunsOn).is_some());
+    // I = I0 + (Is − I0)·p/Ps: the motor line of the file.
+    let current = 15.0 + (150.0 - 15.0) * relief / 7e6;
+    assert!((run.largest_current.unwrap() / current - 1.0).abs() < 1e-12);
+    assert!(event(&run, None, Kind::BreakerPassed).is_some());
+}
+
+#[test]
+fn way_down_starts_where_it_touched() {
+    let gear = under_a_rib();
+    let travel = contact(&gear, 1);
+    let down = solved(&gear).down.unwrap();
+    assert_eq!(down.end, RunEnd::Complete);
+    let first = &down.samples[0].legs[1];
+    assert!((first.place.travel - travel).abs() < 1e-6);
+    assert_eq!(first.indication, Indication::InTransit);
+    assert!(event(&down, Some(1), Kind::UpOpen).is_none());
+    assert!(event(&down, Some(1), Kind::DownMade).is_some());
+    let whole = solved(&super::support::gear()).down.unwrap();
+    assert!(down.fluid.swept < whole.fluid.swept);
+}
+
+#[test]
+fn only_the_tire_now_fitted_stops_it() {
+    let mut gear = under_a_rib();
+    // what only the grown tire reaches, and what touches where the leg stands, stops nothing
+    let pose = solve_leg(&gear, 1, &Options::default()).unwrap();
+    let top = pose.clearance.pairs.iter();
+    let least = |state| {
+        let mut of = top.clone().filter(|pair| pair.tire == Some(state));
+        of.next().unwrap().tightest.clearance
+    };
+    let (new, grown) = (least(TireState::New), least(TireState::Grown));
+    assert!(grown < new && new < 0.0);
+    let y = 0.1 - new + 0.3 * (new - grown);
+    gear.legs[1].well[0].shape = plate(1.2, y);
+    assert_eq!(solved(&gear).up.end, RunEnd::Complete);
+}
+
+#[test]
+fn electric_actuator_of_a_leg_that_touches_draws_its_locked_current() {
+    let mut gear = under_a_rib();
+    for leg in &mut gear.legs {
+        leg.drive = Drive {
+            electric: Some(ElectricActuator {
+                free_speed: 0.03,
+                stall_force: 9e3,
+                rated_voltage: 12.0,
+                idle_current: 2.0,
+                locked_current: 40.0,
+            }),
+            ..Drive::default()
+        };
+    }
+    gear.supply.source = Source::ElectricActuators;
+    gear.supply.battery.internal_resistance = 0.0;
+    gear.supply.battery.wire_resistance = 0.0;
+    gear.supply.battery.open_circuit_voltage = Some(12.0);
+    let run = solved(&gear).up;
+    assert_eq!(run.end, RunEnd::Stalled);
+    let last = run.samples.last().unwrap();
+    assert!((last.current.unwrap() - 40.0).abs() < 1e-9, "{last:?}");
+    assert!(run.energy.battery.is_finite() && run.energy.given.is_finite());
+}
+
+#[test]
+fn a_strut_that_touches_as_it_shortens_stops_there() {
+    // A plate just above the tire, which rises by the shortening alone.
+    let mut gear = under_a_rib();
+    let leg = &mut gear.legs[1];
+    let top = leg.strut.axle.y + 0.5 * leg.wheel.tire.diameter;
+    let y = top + 0.02;
+    leg.well[0].shape = plate(0.5, y);
+    let cycle = solved(&gear);
+    let run = &cycle.up;
+    let last = run.samples.last().unwrap().legs[1];
+    assert!((last.shortened_share - 0.4).abs() < 1e-4, "{last:?}");
+    assert!(!last.shortened && last.down, "{last:?}");
+    assert!(event(run, Some(1), Kind::ShortenedMade).is_none());
+    let down = cycle.down.as_ref().unwrap();
+    let first = down.samples[0].legs[1];
+    assert!((first.shortened_share - 0.4).abs() < 1e-4, "{first:?}");
+    assert_eq!(first.indication, Indication::DownAndLocked);
+    assert_eq!(down.end, RunEnd::Complete);
+    assert_eq!(down.samples.last().unwrap().legs[1].shortened_share, 0.0);
+}
