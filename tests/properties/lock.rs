@@ -1,4 +1,6 @@
 //! What the down lock rests on: the pose at gear down, not where the leg is asked to go.
+use gearswing_solver::model::{LegAir, View};
+use gearswing_solver::result::AxlePush;
 use gearswing_tests::{BraceKind, cases, near, solve};
 
 #[test]
@@ -49,5 +51,56 @@ fn ground_load_is_a_weight_upwards() {
         let share = (with.knee_push.unwrap() - without.knee_push.unwrap()) / (10.0 * 9.80665);
         let into = without.ground_load.unwrap().into_lock;
         near("share", share, -into, 1e-8 * into.abs().max(1.0));
+    }
+}
+
+/// Drag on the wheel at the gear speed is a load at the axle: ½ρV² times its drag area, by the share of a
+/// load aft, taken from or added to the push at the knee.
+#[test]
+fn drag_at_the_gear_speed_is_a_load_at_the_axle() {
+    let mut compared = 0;
+    for case in cases(4, 0, 33) {
+        if case.kind.brace != BraceKind::ThroughCentre {
+            continue;
+        }
+        let mut gear = case.gear.clone();
+        if gear.legs[0].view != View::Side {
+            continue;
+        }
+        gear.conditions.sideslip = 0.0;
+        gear.conditions.gear_speed = Some(45.0);
+        gear.legs[0].air = LegAir {
+            wheel_drag_area: 0.03,
+            leg_drag_area: 0.0,
+        };
+        let lock = solve(&gear, 2).lock;
+        let mut loads = lock.axle_loads.iter();
+        let aft = loads.find(|l| l.direction == AxlePush::DragAft);
+        // ½ρV² with the density of the US Standard Atmosphere 1976 at sea level
+        let drag = 0.5 * 1.225 * 45.0 * 45.0 * 0.03;
+        let wanted = lock.knee_push.unwrap() + drag * aft.unwrap().effect.into_lock;
+        let found = lock.knee_push_at_gear_speed.unwrap();
+        near(
+            "knee in the air",
+            found,
+            wanted,
+            1e-9 * wanted.abs().max(1.0),
+        );
+        compared += 1;
+    }
+    assert!(compared > 10, "{compared}");
+}
+
+/// A load factor above 1, set for the forces, flatters neither the lock nor the fall.
+#[test]
+fn lock_and_fall_count_on_1_g() {
+    for case in cases(1, 0, 34) {
+        let mut gear = case.gear.clone();
+        gear.conditions.load_factor = 1.0;
+        let one = solve(&gear, 2);
+        gear.conditions.load_factor = 2.5;
+        let more = solve(&gear, 2);
+        assert_eq!(one.lock, more.lock);
+        assert_eq!(one.fall, more.fall);
     }
 }

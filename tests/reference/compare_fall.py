@@ -83,6 +83,9 @@ def draw_fall(rng, kind, name):
             data["return_orifice_m"] = round(leg["actuator"]["bore_m"] * rng.uniform(0.05, 0.1), 5)
             if rng.random() < 0.5:
                 data["discharge_coefficient"] = round(rng.uniform(0.6, 0.7), 3)
+        elif rng.random() < 0.3:
+            hole = round(leg["actuator"]["bore_m"] * rng.uniform(0.05, 0.1), 5)
+            leg["drive"] = {"orifice_down": {"hole_m": hole, "discharge": 0.62}}
         if rng.random() < 0.4:
             data["body_inertia_kg_m2"] = round(rng.uniform(0.02, 0.3), 4)
         if data:
@@ -115,7 +118,7 @@ def compare_fall(tally, gear, leg, found):
     tally.same("outcome of the fall", kind, wanted["outcome"])
     if kind != wanted["outcome"] or kind == "stays_up":
         return [kind]
-    orifice = "return_orifice_m" in leg.get("fall", {})
+    orifice = "return_orifice_m" in leg.get("fall", {}) or "orifice_down" in leg.get("drive", {})
     if kind == "stops_short" and not orifice:
         near(tally, "time of the stop", told["time_s"], wanted["time"], 0.0)
         tally.check("swing of the stop", told["place"]["swing_rad"], wanted["swing"], 1e-4)

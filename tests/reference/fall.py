@@ -77,15 +77,19 @@ class Falling:
     def __init__(self, gear, leg):
         self.leg = leg
         self.mechanism = Mechanism(leg)
-        self.loads = Loads(gear, leg)
+        self.loads = Loads(gear, leg).at_most_1_g()
         self.springs = springs_of(leg)
         self.inertia = body_inertia(leg) + wheel_inertia(leg)
         self.seal = leg["actuator"].get("seal_friction_n", 0.0)
         data = leg.get("fall", {})
-        hole = data.get("return_orifice_m")
+        hole, discharge = data.get("return_orifice_m"), data.get("discharge_coefficient", DISCHARGE)
+        line = leg.get("drive", {}).get("orifice_down")
+        if hole is None and line is not None:
+            # the fluid passes the orifice of the line without pressure as well
+            hole, discharge = line["hole_m"], line.get("discharge", DISCHARGE)
         self.orifice = None
         if hole is not None:
-            effective = data.get("discharge_coefficient", DISCHARGE) * math.pi / 4 * hole**2
+            effective = discharge * math.pi / 4 * hole**2
             density = gear.get("fluid", {}).get("density_kg_m3", DENSITY)
             self.orifice = (effective, density)
         self.near = 0.0

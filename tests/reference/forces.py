@@ -16,6 +16,7 @@ class Loads:
     def __init__(self, gear, leg):
         case = conditions(gear)
         self.leg = leg
+        self.load_factor = case["load_factor"]
         self.pull = case["load_factor"] * np.array(gravity_in_plane(leg["view"], case))
         pressure = 0.5 * case["air_density_kg_m3"] * case["airspeed_m_s"] ** 2
         self.wind = pressure * self._wind_direction(leg["view"], case["sideslip_rad"])
@@ -29,6 +30,12 @@ class Loads:
         self.bore = math.pi / 4 * actuator["bore_m"] ** 2
         self.annulus = self.bore - math.pi / 4 * actuator["rod_m"] ** 2
         self.least_area = min(self.bore, self.annulus)
+
+    def at_most_1_g(self):
+        """The same loads, weights at no more than 1 g."""
+        held = copy.copy(self)
+        held.pull = self.pull * min(1.0, self.load_factor) / self.load_factor
+        return held
 
     def without_air(self):
         """The same loads, weights only."""

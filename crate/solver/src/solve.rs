@@ -1,9 +1,10 @@
 //! One call for a whole leg: check, swing, clear, push, lock, answer.
+use crate::answer::LockCase;
 use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearances};
 use crate::faults::{Fault, FaultKind, Faults, check_leg};
 use crate::kinematics::{Linkage, Pose, Sweep};
-use crate::model::Gear;
-use crate::result::{LegResult, Phase, Station, StationForce};
+use crate::model::{Gear, Leg, Vector};
+use crate::result::{LegResult, LoadCase, Phase, Station, StationForce};
 use crate::statics::{Comparison, Ready, Stance};
 use crate::tires::TireSizes;
 use crate::{answer, fall, lock, statics, supply};
@@ -108,11 +109,14 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     .map_err(|error| unresolved(leg, &error))?;
     let mut force = statics::force_result(model, &available, &stations, comparison.binds());
     comparison.finish(&mut force);
-    let lock = lock::lock_of(model, &linkage, gravity);
+    // neither the lock nor the fall has more than 1 g to count on
+    let held = gear.conditions.at_most_1_g();
+    let [weight, _] = statics::weight_and_wind(model.view, &held);
+    let lock = lock::lock_of(model, &linkage, weight, wind_at_gear_speed(gear, model));
     let fall = sweep
         .jams
         .is_empty()
-        .then(|| fall::fall_of(model, &linkage, &gear.fluid, &gear.conditions))
+        .then(|| fall::fall_of(model, &linkage, &gear.fluid, &held))
         .flatten();
     let down = sweep.poses.first().map(|pose| pose.place);
     let findings = vec![
@@ -125,13 +129,14 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
             &sweep.events,
             &stations,
         ),
-        answer::locks(
-            &lock,
-            !model.springs.is_empty(),
-            fall.as_ref(),
-            sweep.excursion.as_ref(),
+        answer::locks(&LockCase {
+            lock: &lock,
+            springs: !model.springs.is_empty(),
+            fall: fall.as_ref(),
+            excursion: sweep.excursion.as_ref(),
             down,
-        ),
+            down_switch: model.drive.switches.down,
+        }),
     ];
     // A short table is a second one: what is left out of it must not be left out of the answers.
     let stations = if options.stations < ANSWER_STATIONS {
@@ -157,6 +162,13 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         fall,
         stations,
     })
+}
+
+/// Air load of one square metre of drag area at the airspeed at which the gear is moved [N/m2].
+fn wind_at_gear_speed(gear: &Gear, leg: &Leg) -> Option<Vector> {
+    let level = statics::case_conditions(LoadCase::LevelFlight, &gear.conditions, &leg.air).ok()?;
+    let [_, wind] = statics::weight_and_wind(leg.view, &level);
+    (wind != Vector::zeros()).then_some(wind)
 }
 
 fn no_such_leg() -> Faults {

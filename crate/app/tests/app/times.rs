@@ -154,5 +154,5 @@ fn every_source_gives_times_or_a_sentence() {
     let mut desk = Desk::demo();
     desk.enter("supply.source.motor_pump.relief_pressure_pa", "20 psi");
     let said = desk.page().times.sentences.join(" ");
-    assert!(said.starts_with("Nothing moves"), "{said}");
+    assert!(said.starts_with("Selected up, nothing moves"), "{said}");
 }

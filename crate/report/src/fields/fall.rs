@@ -22,7 +22,7 @@ pub(super) const FALL: &[FieldWords] = &[
         "Hole of the restrictor through which the fluid leaves the actuator as the leg comes down without pressure, from the maker's data or with a drill shank as a gauge.",
     )
     .of(Group::Fall)
-    .if_empty("the fluid returns freely"),
+    .if_empty("the orifice down of its line; without one the fluid returns freely"),
     FieldWords::number(
         "legs[].fall.discharge_coefficient",
         Quantity::Ratio,

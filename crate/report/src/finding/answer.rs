@@ -72,6 +72,7 @@ pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
     let mut said = said(subject, finding);
     let stopped = matches!(finding.detail, FindingDetail::ExcursionStopped { .. });
     if finding.question == Question::Locks && !stopped {
+        locks::append_switch(subject, &mut said);
         fall::append(subject, &mut said);
     }
     let mut governs: Vec<Governing> = finding

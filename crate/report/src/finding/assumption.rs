@@ -121,10 +121,10 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
 }
 
 fn without_pressure(subject: &Subject) -> Governing {
-    let line = match subject.model().and_then(|leg| leg.fall.return_orifice) {
-        Some(diameter) => format!(
+    let line = match subject.model().and_then(|leg| leg.orifice_of_fall()) {
+        Some(orifice) => format!(
             "through a restrictor of {}; what else is in the line slows it more",
-            subject.length(diameter)
+            subject.length(orifice.hole)
         ),
         None => "freely: a restrictor or a long line slows it, and a leg that needs its speed to get over may then stop short".to_owned(),
     };
@@ -138,8 +138,21 @@ fn without_pressure(subject: &Subject) -> Governing {
         _ => "no springs and no friction but that of its seals",
     };
     Governing::plain(format!(
-        "The fall has no pressure on either side of the actuator, {friction}. The fluid returns {line}."
+        "The fall has no pressure on either side of the actuator, {friction}. The fluid returns {line}.{}",
+        at_1_g(subject)
     ))
+}
+
+/// What load factor lock and fall count on, where another is set.
+fn at_1_g(subject: &Subject) -> &'static str {
+    let set = subject.gear.conditions.load_factor;
+    if set > 1.0 {
+        " Lock and fall count on no more than 1 g: the load factor set is for the forces only."
+    } else if set < 1.0 {
+        " Lock and fall are worked out at the load factor set, below 1."
+    } else {
+        ""
+    }
 }
 
 /// What of friction and springs is counted.

@@ -6,8 +6,10 @@ use super::answer::Said;
 use crate::subject::Subject;
 use crate::text::capital_first;
 
-const PROVE: &str = "On jacks, let the leg down by the emergency procedure, without pressure, several times: each time it must lock by itself. Keep clear, it comes down fast.";
+const PROVE: &str = "On jacks, let the leg down by the emergency procedure, without pressure, several times: each time it must lock by itself. Keep clear: nothing stops it on its way.";
 const HELP: &str = "Look for what holds it back or should help it: tight pins, dragging seals, a restrictor too small, a weak or missing down spring. What the maker gives for it wins.";
+
+const SLOW_DOWN: &str = "Slow down before the emergency procedure, as the maker's data say; if they give no airspeed, ask for it.";
 
 /// Adds what the fall says to an answer about the lock.
 pub(super) fn append(subject: &Subject, said: &mut Said) {
@@ -16,6 +18,9 @@ pub(super) fn append(subject: &Subject, said: &mut Said) {
     };
     said.sentence.push(' ');
     said.sentence.push_str(&sentence(subject, fall));
+    if fall.at_gear_speed == Some(false) {
+        said.try_next.push(SLOW_DOWN.to_owned());
+    }
     if !matches!(fall.outcome, FallOutcome::ReachesLock(_)) || fall.by_speed_alone() {
         said.try_next.push(HELP.to_owned());
     }
@@ -62,7 +67,14 @@ fn to_its_lock(subject: &Subject) -> &'static str {
 fn reaches(subject: &Subject, fall: &Fall, arrival: &Arrival) -> String {
     let limit = match fall.airspeed {
         FallAirspeed::UpTo { airspeed } => {
-            format!(", up to {}", subject.say(Quantity::Speed, airspeed))
+            let limit = subject.say(Quantity::Speed, airspeed);
+            match subject.gear.conditions.gear_speed {
+                Some(speed) if fall.at_gear_speed == Some(false) => format!(
+                    ", but only up to {limit}: not at the {} at which the gear is moved",
+                    subject.say(Quantity::Speed, speed)
+                ),
+                _ => format!(", up to {limit}"),
+            }
         }
         FallAirspeed::NoAirLoad | FallAirspeed::NotInStillAir | FallAirspeed::AtEvery { .. } => {
             String::new()
@@ -89,8 +101,12 @@ fn spare(subject: &Subject, fall: &Fall, carried: bool) -> String {
             capital_first(&subject.at(at))
         )
     };
-    match (&fall.least_moment, &fall.least_knee_push) {
-        (_, Some(least)) if least.push < 0.0 => missing(
+    let moment = fall.least_moment.filter(|least| least.moment < 0.0);
+    let push = fall.least_knee_push.filter(|least| least.push < 0.0);
+    // a leg that has come to rest far from the straight knee rests for want of a moment
+    let push = push.filter(|_| carried || moment.is_none());
+    match (moment.or(fall.least_moment), push) {
+        (_, Some(least)) => missing(
             subject.say(Quantity::Force, -least.push),
             &least.place,
             "at the nearly straight knee",
@@ -113,7 +129,7 @@ fn spare(subject: &Subject, fall: &Fall, carried: bool) -> String {
 mod tests {
     use std::fmt::Write as _;
 
-    use gearswing_solver::result::Phase;
+    use gearswing_solver::result::{Assumption, Phase};
     use gearswing_units::UnitChoice;
 
     use super::*;
@@ -179,5 +195,30 @@ mod tests {
             let _ = writeln!(lines, "Without pressure{falls}");
         }
         insta::assert_snapshot!(lines);
+    }
+
+    /// A limit below the speed at which the gear is moved, a knee that the air takes off its stop, and a
+    /// switch that tells of a lock too early are said.
+    #[test]
+    fn what_the_air_and_the_switch_do() {
+        let (mut gear, mut result) = (full_gear(), result());
+        gear.conditions.gear_speed = Some(45.0);
+        gear.conditions.load_factor = 2.0;
+        gear.legs[0].drive.switches.down = 0.03;
+        result.lock.knee_push_at_gear_speed = Some(-12.0);
+        result.lock.over_centre_less_play = Some(0.0003);
+        let fall = result.fall.as_mut().unwrap();
+        fall.airspeed = FallAirspeed::UpTo { airspeed: 31.0 };
+        fall.at_gear_speed = Some(false);
+        let subject = subject(&gear, &result, METRIC);
+        let mut finding = result.findings[2].clone();
+        finding.assumptions = vec![Assumption::FallWithoutPressure];
+        let text = finding_text(&subject, &finding);
+        let governs = text.governs.iter().map(|g| g.text.as_str());
+        let all: Vec<&str> = std::iter::once(text.sentence.as_str())
+            .chain(governs)
+            .chain(text.try_next.iter().map(String::as_str))
+            .collect();
+        insta::assert_snapshot!(all.join("\n"));
     }
 }

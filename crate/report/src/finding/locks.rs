@@ -1,6 +1,6 @@
 //! Will it lock? Knee, telescopic brace or no brace in words.
 use gearswing_solver::result::Verdict;
-use gearswing_solver::{LEAST_KNEE_PUSH, LEAST_OVER_CENTRE};
+use gearswing_solver::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE};
 use gearswing_units::Quantity;
 
 use super::answer::Said;
@@ -29,6 +29,7 @@ pub(super) fn over_centre(
     };
     let less_play = subject.result.lock.over_centre_less_play;
     let is_slack = less_play.is_some_and(|left| left <= 0.0);
+    let little_left = less_play.is_some_and(|left| left < LEAST_AFTER_PLAY);
     let ground = if ground_into_lock > 0.0 && is_slack {
         format!(
             "Only without that play would a load from the ground hold it there ({}).",
@@ -90,13 +91,19 @@ pub(super) fn over_centre(
     };
     let play = match less_play {
         Some(left) if left > 0.0 => format!(
-            " Its play may take it back to {} past centre.",
-            subject.size(left)
+            " Its play may take it back to {} past centre{}.",
+            subject.size(left),
+            if little_left {
+                ", too little to count on"
+            } else {
+                ""
+            }
         ),
         Some(_) => " Its play is enough to bring it back to the straight line.".to_owned(),
         None => String::new(),
     };
-    let good = ground_into_lock > 0.0 && !is_loose && !is_small && !is_slack;
+    let air = in_the_air(subject);
+    let good = ground_into_lock > 0.0 && !is_loose && !is_small && !little_left && air.is_empty();
     let steps: &[&str] = if good {
         &[PUSH_CHECK]
     } else {
@@ -104,11 +111,45 @@ pub(super) fn over_centre(
     };
     Said {
         sentence: format!(
-            "{} knee stands {} past centre{asked}.{play} {ground} {weight}",
+            "{} knee stands {} past centre{asked}.{play} {ground} {weight}{air}",
             subject.the_legs(),
             subject.size(offset)
         ),
         try_next: steps.iter().map(|&step| step.to_owned()).collect(),
+    }
+}
+
+/// What the air does to a knee that it all but takes off its stop.
+fn in_the_air(subject: &Subject) -> String {
+    let speed = subject.gear.conditions.gear_speed;
+    let push = subject.result.lock.knee_push_at_gear_speed;
+    match (speed, push) {
+        (Some(speed), Some(push)) if push < LEAST_KNEE_PUSH => {
+            let speed = subject.say(Quantity::Speed, speed);
+            let newtons = subject.say(Quantity::Force, push.abs());
+            if push > 0.0 {
+                format!(" In the air at {speed} a push of {newtons} unlocks it.")
+            } else {
+                format!(
+                    " In the air at {speed} the air pushes the knee off its stop with {newtons}."
+                )
+            }
+        }
+        _ => String::new(),
+    }
+}
+
+/// Adds what a down switch that makes early tells.
+pub(super) fn append_switch(subject: &Subject, said: &mut Said) {
+    let set = subject.model().map_or(0.0, |leg| leg.drive.switches.down);
+    if set > 0.0 {
+        said.sentence.push_str(&format!(
+            " Its down switch makes at {} of travel, before the lock is home: its light tells of a lock that is not there.",
+            subject.say(Quantity::Travel, set)
+        ));
+        said.try_next.push(
+            "Set the down switch so that only the lock, home on its stop, makes it.".to_owned(),
+        );
     }
 }
 

@@ -223,6 +223,7 @@ pub(crate) fn result() -> LegResult {
                 },
             ],
             knee_push: Some(62.0),
+            knee_push_at_gear_speed: None,
             end_gap: None,
         },
         fall: Some(Fall {
@@ -247,6 +248,7 @@ pub(crate) fn result() -> LegResult {
                 },
             }),
             airspeed: FallAirspeed::UpTo { airspeed: 61.0 },
+            at_gear_speed: None,
             friction_factor: Some(3.4),
             friction_factor_tried: None,
             seal_friction_limit: Some(136.0),

@@ -40,6 +40,14 @@ pub(super) fn fall(lines: &mut Lines, subject: &Subject) {
 pub fn lock_facts(subject: &Subject) -> TitledTable {
     let loads = &subject.result.lock.axle_loads;
     let mut notes: Vec<String> = loads.iter().map(|load| axle_load(subject, load)).collect();
+    let air = subject.result.lock.knee_push_at_gear_speed;
+    if let Some((push, speed)) = air.zip(subject.gear.conditions.gear_speed) {
+        notes.push(format!(
+            "Push that unlocks the hanging leg in the air at {}: {}.",
+            subject.say(Quantity::Speed, speed),
+            subject.signed(Quantity::Force, push)
+        ));
+    }
     if let Some(fall) = &subject.result.fall {
         notes.extend(rows(subject, fall));
     }
@@ -88,11 +96,11 @@ fn rows(subject: &Subject, fall: &Fall) -> Vec<String> {
         FallAirspeed::NoAirLoad => None,
         FallAirspeed::NotInStillAir => Some("In still air it does not reach the lock.".to_owned()),
         FallAirspeed::UpTo { airspeed } => Some(format!(
-            "It reaches the lock up to an airspeed of {}.",
+            "It reaches the lock up to a true airspeed of {}.",
             subject.say(Quantity::Speed, airspeed)
         )),
         FallAirspeed::AtEvery { tried } => Some(format!(
-            "It reaches the lock at every airspeed up to {}.",
+            "It reaches the lock at every true airspeed up to {}.",
             subject.say(Quantity::Speed, tried)
         )),
     });

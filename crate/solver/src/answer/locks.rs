@@ -12,19 +12,38 @@ pub const LEAST_OVER_CENTRE: f64 = 0.0254 / 16.0;
 /// a hand's touch or a shake gives. Our own figure, no source.
 pub const LEAST_KNEE_PUSH: f64 = 5.0;
 
+/// Least offset left after the play of the knee [m]: half of what is asked for. Our own figure, no
+/// source.
+pub const LEAST_AFTER_PLAY: f64 = 0.5 * LEAST_OVER_CENTRE;
+
 /// A telescopic brace this far from its end length at down does not stand at its latch [m]
 /// (rounding of typed figures; common practice).
 const LATCH_GAP: f64 = 1e-3;
 
-/// Answers "will it lock?". `springs`: the leg has springs, counted in the push at the knee; `down` is
-/// the place of the locked pose.
-pub(crate) fn locks(
-    lock: &Lock,
-    springs: bool,
-    fall: Option<&Fall>,
-    excursion: Option<&Excursion>,
-    down: Option<Place>,
-) -> Finding {
+/// What the answer "will it lock?" is made from.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct LockCase<'a> {
+    pub(crate) lock: &'a Lock,
+    /// The leg has springs, counted in the push at the knee.
+    pub(crate) springs: bool,
+    pub(crate) fall: Option<&'a Fall>,
+    pub(crate) excursion: Option<&'a Excursion>,
+    /// Place of the locked pose.
+    pub(crate) down: Option<Place>,
+    /// Travel at which the down and locked switch makes [1].
+    pub(crate) down_switch: f64,
+}
+
+/// Answers "will it lock?".
+pub(crate) fn locks(case: &LockCase) -> Finding {
+    let LockCase {
+        lock,
+        springs,
+        fall,
+        excursion,
+        down,
+        down_switch,
+    } = *case;
     let mut finding = Finding {
         question: Question::Locks,
         verdict: Verdict::NotShown,
@@ -64,8 +83,14 @@ pub(crate) fn locks(
             } else if offset < LEAST_OVER_CENTRE
                 || ground_into_lock < 0.0
                 || knee_push < LEAST_KNEE_PUSH
-                || lock.over_centre_less_play.is_some_and(|left| left <= 0.0)
-                || fall.is_some_and(|fall| !reaches_lock(fall) || fall.by_speed_alone())
+                || lock
+                    .over_centre_less_play
+                    .is_some_and(|left| left < LEAST_AFTER_PLAY)
+                || lock
+                    .knee_push_at_gear_speed
+                    .is_some_and(|push| push < LEAST_KNEE_PUSH)
+                || fall.is_some_and(is_doubtful)
+                || down_switch > 0.0
             {
                 Verdict::Marginal
             } else {
@@ -103,8 +128,11 @@ pub(crate) fn locks(
     finding
 }
 
-fn reaches_lock(fall: &Fall) -> bool {
-    matches!(fall.outcome, FallOutcome::ReachesLock(_))
+/// Whether a fall stops short, comes home by speed alone, or only flying slower than the gear is moved.
+fn is_doubtful(fall: &Fall) -> bool {
+    !matches!(fall.outcome, FallOutcome::ReachesLock(_))
+        || fall.by_speed_alone()
+        || fall.at_gear_speed == Some(false)
 }
 
 /// What a fall rests on.
@@ -126,7 +154,18 @@ mod tests {
     };
 
     fn verdict(offset: f64, into_lock: f64, knee_push: f64) -> Verdict {
-        locks(&lock(offset, into_lock, knee_push), false, None, None, None).verdict
+        locks(&case(&lock(offset, into_lock, knee_push), None)).verdict
+    }
+
+    fn case<'a>(lock: &'a Lock, fall: Option<&'a Fall>) -> LockCase<'a> {
+        LockCase {
+            lock,
+            springs: false,
+            fall,
+            excursion: None,
+            down: None,
+            down_switch: 0.0,
+        }
     }
 
     fn lock(offset: f64, into_lock: f64, knee_push: f64) -> Lock {
@@ -138,6 +177,7 @@ mod tests {
             axle_loads: Vec::new(),
             ground_load: Some(AxleLoadEffect { into_lock }),
             knee_push: Some(knee_push),
+            knee_push_at_gear_speed: None,
             end_gap: None,
         }
     }
@@ -163,6 +203,7 @@ mod tests {
             least_moment: Some(LeastMoment { moment, place }),
             least_knee_push: Some(LeastKneePush { push, place }),
             airspeed: FallAirspeed::NoAirLoad,
+            at_gear_speed: None,
             friction_factor: None,
             friction_factor_tried: None,
             seal_friction_limit: None,
@@ -177,13 +218,18 @@ mod tests {
             },
             inertia: InertiaBasis::Given,
         };
-        let with = |fall: &Fall| locks(&lock(0.003, 0.01, 50.0), false, Some(fall), None, None);
+        let with = |fall: &Fall| locks(&case(&lock(0.003, 0.01, 50.0), Some(fall)));
         assert_eq!(with(&fall(2.0, 3.0)).verdict, Verdict::Good);
         assert_eq!(with(&fall(-0.1, 3.0)).verdict, Verdict::Marginal);
         assert_eq!(with(&fall(2.0, -0.1)).verdict, Verdict::Marginal);
         let mut short = fall(2.0, 3.0);
         short.outcome = FallOutcome::StopsShort { place, time: 1.0 };
         assert_eq!(with(&short).verdict, Verdict::Marginal);
+        let mut slow = fall(2.0, 3.0);
+        slow.at_gear_speed = Some(true);
+        assert_eq!(with(&slow).verdict, Verdict::Good);
+        slow.at_gear_speed = Some(false);
+        assert_eq!(with(&slow).verdict, Verdict::Marginal);
     }
 
     /// Source of 1/16 in: common practice on light aeroplanes; of 5 N: our own figure.
@@ -195,5 +241,36 @@ mod tests {
         assert_eq!(verdict(0.0030, 0.01, 4.9), Verdict::Marginal);
         assert_eq!(verdict(0.0030, 0.01, 0.0), Verdict::NotShown);
         assert_eq!(verdict(0.0030, 0.01, -3.0), Verdict::NotShown);
+    }
+
+    /// Play that leaves next to nothing, air that takes the knee off its stop, and a switch that tells
+    /// of a lock before it is there, each take the plain yes away.
+    #[test]
+    fn play_air_and_an_early_switch_are_not_sure() {
+        let held = lock(0.003, 0.01, 50.0);
+        assert_eq!(locks(&case(&held, None)).verdict, Verdict::Good);
+        for (left, verdict) in [
+            (0.0, Verdict::Marginal),
+            (0.0007, Verdict::Marginal),
+            (0.0009, Verdict::Good),
+        ] {
+            let mut slack = held.clone();
+            slack.over_centre_less_play = Some(left);
+            assert_eq!(locks(&case(&slack, None)).verdict, verdict, "{left}");
+        }
+        for (push, verdict) in [
+            (-20.0, Verdict::Marginal),
+            (4.0, Verdict::Marginal),
+            (30.0, Verdict::Good),
+        ] {
+            let mut blown = held.clone();
+            blown.knee_push_at_gear_speed = Some(push);
+            assert_eq!(locks(&case(&blown, None)).verdict, verdict, "{push}");
+        }
+        let early = LockCase {
+            down_switch: 0.03,
+            ..case(&held, None)
+        };
+        assert_eq!(locks(&early).verdict, Verdict::Marginal);
     }
 }

@@ -9,5 +9,5 @@ mod locks;
 
 pub(crate) use clears::clears;
 pub(crate) use driven::driven;
-pub(crate) use locks::locks;
-pub use locks::{LEAST_KNEE_PUSH, LEAST_OVER_CENTRE};
+pub use locks::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE};
+pub(crate) use locks::{LockCase, locks};

@@ -6,7 +6,9 @@ use super::rub::Rubbing;
 use super::track::{AIR, Node, SPRINGS, Track, WEIGHTS};
 use crate::kinematics::Linkage;
 use crate::model::{Conditions, Fluid, Leg};
-use crate::result::{Arrival, Fall, FallEnergy, FallOutcome, LeastKneePush, LeastMoment};
+use crate::result::{
+    Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, LeastKneePush, LeastMoment,
+};
 use crate::statics::{PinSet, areas, dynamic_pressure};
 
 /// A leg that turns by less than this share of the knee's own turn stands nearly still [1]: there the
@@ -55,6 +57,7 @@ pub fn fall_of(
     } else {
         (None, None)
     };
+    let airspeed = limits.airspeed(conditions.air_density);
     let net = |i: usize| track.table.values().get(i).map(|row| case.net(row));
     let up = track.nodes.first()?;
     Some(Fall {
@@ -62,7 +65,8 @@ pub fn fall_of(
         moment_at_up: net(0)? / up.swing,
         least_moment: least_moment(&track, &case),
         least_knee_push: least_knee_push(&track, &case),
-        airspeed: limits.airspeed(conditions.air_density),
+        airspeed,
+        at_gear_speed: at_gear_speed(conditions, &airspeed),
         friction_factor,
         friction_factor_tried,
         seal_friction_limit: reaches.then(|| limits.seal_friction()).flatten(),
@@ -71,14 +75,24 @@ pub fn fall_of(
     })
 }
 
+/// Whether a fall with such a limit reaches the lock at the airspeed at which the gear is moved.
+fn at_gear_speed(conditions: &Conditions, limit: &FallAirspeed) -> Option<bool> {
+    let speed = conditions.gear_speed?;
+    match limit {
+        FallAirspeed::UpTo { airspeed } => Some(speed < conditions.calibrated(*airspeed)),
+        FallAirspeed::AtEvery { .. } => Some(true),
+        FallAirspeed::NoAirLoad | FallAirspeed::NotInStillAir => None,
+    }
+}
+
 pub(super) fn case(leg: &Leg, fluid: &Fluid, conditions: &Conditions) -> Case {
     let (bore, annulus) = areas(&leg.actuator);
     Case {
         dynamic_pressure: dynamic_pressure(conditions),
         seal_friction: leg.actuator.seal_friction,
         pin_factor: 1.0,
-        damper: leg.fall.return_orifice.map(|diameter| Damper {
-            orifice: Orifice::new(diameter, leg.fall.discharge(), fluid.density),
+        damper: leg.orifice_of_fall().map(|of| Damper {
+            orifice: Orifice::new(of.hole, of.discharge, fluid.density),
             areas: (annulus, bore),
         }),
     }

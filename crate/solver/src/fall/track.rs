@@ -103,7 +103,7 @@ impl Track {
         }
         let potential = |pose: &Pose| weights_potential(leg, linkage, pose, gravity);
         let table = Table::new(knots, values, corner)?;
-        let split = if leg.fall.return_orifice.is_some() {
+        let split = if leg.orifice_of_fall().is_some() {
             DAMPED_SPLIT
         } else {
             1

@@ -4,9 +4,10 @@ use crate::model::{Brace, FoldingBrace, Folds, Leg, Vector, View};
 use crate::result::{AxleLoad, AxleLoadEffect, AxlePush, Lock, LockKind};
 use crate::statics::Loads;
 
-/// The down lock of a checked leg. `gravity` is the weight of a kilogram in the leg's plane [N/kg].
+/// The down lock of a checked leg. `gravity` is the weight of a kilogram in the leg's plane [N/kg],
+/// `wind` the air load of one square metre of drag area at the gear speed [N/m2].
 #[must_use]
-pub fn lock_of(leg: &Leg, linkage: &Linkage, gravity: Vector) -> Lock {
+pub fn lock_of(leg: &Leg, linkage: &Linkage, gravity: Vector, wind: Option<Vector>) -> Lock {
     let mut lock = Lock {
         kind: LockKind::NoBrace,
         over_centre: None,
@@ -15,6 +16,7 @@ pub fn lock_of(leg: &Leg, linkage: &Linkage, gravity: Vector) -> Lock {
         axle_loads: Vec::new(),
         ground_load: None,
         knee_push: None,
+        knee_push_at_gear_speed: None,
         end_gap: None,
     };
     match &leg.brace {
@@ -67,7 +69,8 @@ pub fn lock_of(leg: &Leg, linkage: &Linkage, gravity: Vector) -> Lock {
                     .map(|(offset, play)| offset - play);
                 lock.axle_loads = held.axle_loads();
                 lock.ground_load = held.axle_load(Vector::y());
-                lock.knee_push = held.knee_push(gravity);
+                lock.knee_push = held.knee_push(gravity, Vector::zeros());
+                lock.knee_push_at_gear_speed = wind.and_then(|wind| held.knee_push(gravity, wind));
             }
         }
     }
@@ -120,10 +123,9 @@ impl Held<'_> {
             .collect()
     }
 
-    /// Push at the knee that takes it off its stop against the dead weight [N].
-    fn knee_push(&self, gravity: Vector) -> Option<f64> {
-        let still_air = Vector::zeros();
-        let loads = Loads::new(self.leg, self.linkage, &self.pose, gravity, still_air);
+    /// Push at the knee that takes it off its stop against the dead weight and the air [N].
+    fn knee_push(&self, gravity: Vector, wind: Vector) -> Option<f64> {
+        let loads = Loads::new(self.leg, self.linkage, &self.pose, gravity, wind);
         Some(-loads.power(self.leg, self.linkage, &self.pose) / self.knee_speed()?)
     }
 }

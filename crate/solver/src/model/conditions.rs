@@ -45,6 +45,27 @@ pub const DEFAULT_CLIMB_PITCH: f64 = 10.0 * std::f64::consts::PI / 180.0;
 /// flaps extended of 14 CFR 23.345(a) before amendment 23-64 (from memory); a level turn at 60°.
 pub const DEFAULT_TURN_LOAD_FACTOR: f64 = 2.0;
 
+/// Density of air at sea level [kg/m3]: US Standard Atmosphere 1976.
+pub const SEA_LEVEL_DENSITY: f64 = 1.225;
+
+impl Conditions {
+    /// The same at no more than 1 g: what a fall without pressure and a lock can count on, on jacks and
+    /// in straight flight. A larger load factor set for the forces would flatter both.
+    #[must_use]
+    pub fn at_most_1_g(&self) -> Self {
+        Self {
+            load_factor: self.load_factor.min(1.0),
+            ..*self
+        }
+    }
+
+    /// The calibrated airspeed of a true one in this air [m/s]: the same dynamic pressure at sea level.
+    #[must_use]
+    pub fn calibrated(&self, true_airspeed: f64) -> f64 {
+        true_airspeed * (self.air_density / SEA_LEVEL_DENSITY).sqrt()
+    }
+}
+
 impl Default for Conditions {
     /// Level on jacks, no wind, sea level air.
     fn default() -> Self {
@@ -54,7 +75,7 @@ impl Default for Conditions {
             bank: 0.0,
             airspeed: 0.0,
             sideslip: 0.0,
-            air_density: 1.225,
+            air_density: SEA_LEVEL_DENSITY,
             gear_speed: None,
             stall_speed: None,
             climb_pitch: None,

@@ -11,7 +11,7 @@ pub struct FallData {
     #[serde(rename = "body_inertia_kg_m2", skip_serializing_if = "Option::is_none")]
     pub body_inertia: Option<f64>,
     /// Diameter of the restrictor through which the actuator's fluid returns as the leg comes
-    /// down without pressure [m]; absent = it returns freely.
+    /// down without pressure [m]; absent = the orifice down of its line, or it returns freely.
     #[serde(rename = "return_orifice_m", skip_serializing_if = "Option::is_none")]
     pub return_orifice: Option<f64>,
     /// Discharge coefficient of that restrictor [1]; absent = a sharp edge.

@@ -2,7 +2,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Actuator, Brace, Drive, FallData, Obstacle, Pins, Point, SeenStop, Spring, Strut, Wheel,
+    Actuator, Brace, Drive, FallData, LineOrifice, Obstacle, Pins, Point, SeenStop, Spring, Strut,
+    Wheel,
 };
 
 /// The plane in which a leg moves and is drawn.
@@ -63,6 +64,28 @@ pub struct Leg {
     /// Where it stopped on the jacks, to be explained.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub seen_stop: Option<SeenStop>,
+}
+
+impl Leg {
+    /// The restrictor through which the pump's way down empties the actuator: that of the line, or that
+    /// of the fall, which stands in for it.
+    #[must_use]
+    pub fn orifice_down(&self) -> Option<LineOrifice> {
+        self.drive.orifice_down.or_else(|| self.return_restrictor())
+    }
+
+    /// The restrictor through which a fall empties it: its own, or that of the line, which the fluid
+    /// passes without pressure as well.
+    #[must_use]
+    pub fn orifice_of_fall(&self) -> Option<LineOrifice> {
+        self.return_restrictor().or(self.drive.orifice_down)
+    }
+
+    fn return_restrictor(&self) -> Option<LineOrifice> {
+        let hole = self.fall.return_orifice?;
+        let discharge = self.fall.discharge();
+        Some(LineOrifice { hole, discharge })
+    }
 }
 
 /// The upper leg: everything that turns about the trunnion and does not slide.

@@ -39,7 +39,9 @@ mod wheel;
 
 pub use actuator::{Actuator, AttachTo, BodyEnd};
 pub use brace::{Brace, FoldingBrace, Folds, Link, SlidingBrace, UnlockedBy};
-pub use conditions::{ClearanceRule, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR};
+pub use conditions::{
+    ClearanceRule, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR, SEA_LEVEL_DENSITY,
+};
 pub use drive::{Drive, ElectricActuator, LineOrifice, StrutJack, Switches};
 pub use fall::{FallData, SHARP_EDGE};
 pub use fluid::{Fluid, MINERAL_FLUID_DENSITY};

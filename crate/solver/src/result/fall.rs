@@ -20,6 +20,9 @@ pub struct Fall {
     pub least_knee_push: Option<LeastKneePush>,
     /// Up to which airspeed it reaches the lock.
     pub airspeed: FallAirspeed,
+    /// Whether it does so at the airspeed at which the gear is moved; absent where none is given, no air
+    /// load works, or it does not in still air.
+    pub at_gear_speed: Option<bool>,
     /// The friction given, of seals and pins, times this just stops it short [1]; absent when none is
     /// given, when the leg falls short as it is, or beyond `friction_factor_tried`.
     pub friction_factor: Option<f64>,

@@ -40,6 +40,10 @@ pub struct Lock {
     /// off its stop against the dead weight alone [N]; negative: the weight unlocks it.
     #[serde(rename = "knee_push_n")]
     pub knee_push: Option<f64>,
+    /// The same with the air load at the airspeed at which the gear is moved [N]; absent where none is
+    /// given or no air load works.
+    #[serde(rename = "knee_push_at_gear_speed_n")]
+    pub knee_push_at_gear_speed: Option<f64>,
     /// Length of the telescopic brace at down less its nearer end length [m].
     #[serde(rename = "end_gap_m")]
     pub end_gap: Option<f64>,

@@ -3,7 +3,7 @@ use super::curve::Curve;
 use super::orifice::{Line, OPEN_LINE, conductance};
 use super::track::Point;
 use crate::kinematics::Linkage;
-use crate::model::{Gear, Leg, LineOrifice, Shortening, Source, StrutJack};
+use crate::model::{Gear, Leg, Shortening, Source, StrutJack};
 use crate::result::{Direction, Phase, Place};
 use crate::statics;
 
@@ -148,12 +148,7 @@ pub(super) fn swing_stage(
 fn line(gear: &Gear, leg: &Leg, direction: Direction, ratio: f64) -> Line {
     let orifice = match direction {
         Direction::Up => leg.drive.orifice_up,
-        Direction::Down => leg.drive.orifice_down.or_else(|| {
-            Some(LineOrifice {
-                hole: leg.fall.return_orifice?,
-                discharge: leg.fall.discharge(),
-            })
-        }),
+        Direction::Down => leg.orifice_down(),
     };
     Line {
         conductance: conductance(&orifice.unwrap_or(OPEN_LINE), gear.fluid.density),
