@@ -59,7 +59,11 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
         Verdict::Marginal | Verdict::Bad => more_force(subject, pressure, needed, wanted),
     };
     Said {
-        sentence: format!("{needs}{balance}{load}{}{hardest}", extending(subject)),
+        sentence: format!(
+            "{needs}{balance}{load}{}{}{hardest}",
+            extending(subject),
+            among_all(subject)
+        ),
         try_next,
     }
 }
@@ -72,12 +76,26 @@ fn available(subject: &Subject, amount: String) -> String {
         force.available_set_by,
         subject.gear.supply.source,
     ) {
-        (DrivenBy::Electricity, ..) => format!("it makes {amount} at most on this battery"),
+        (DrivenBy::Electricity, ..) => {
+            format!("it makes {amount} at most with the battery to itself")
+        }
         (_, SetBy::File, _) => format!("{amount} is available"),
         (_, SetBy::Source, Source::MotorPump(_)) => {
             format!("pump, battery and relief valve make {amount} at most")
         }
         (_, SetBy::Source, _) => format!("the source makes {amount} at most"),
+    }
+}
+
+/// What is left of it while the actuators of the other legs take their share of the battery.
+fn among_all(subject: &Subject) -> String {
+    let force = &subject.result.force;
+    match force.available_among_all {
+        Some(makes) if force.stalls_among_all() => format!(
+            " While the other legs stand stalled as well it makes no more than {}.",
+            subject.say(Quantity::Force, makes)
+        ),
+        _ => String::new(),
     }
 }
 

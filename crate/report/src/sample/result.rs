@@ -190,6 +190,7 @@ pub(crate) fn result() -> LegResult {
             stroke_used: 0.1,
             driven_by: DrivenBy::Fluid,
             available_pressure: 6.894_757e6,
+            available_among_all: None,
             available_set_by: SetBy::File,
             peak: Some(peak),
             stalls_at: None,

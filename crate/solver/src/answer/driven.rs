@@ -82,6 +82,8 @@ pub(crate) fn driven(
         finding.verdict = match of(peak.margin.min(extend)) {
             // a leg that moves as set and not in every load case compared is no plain Yes
             Verdict::Good if !force.cases.iter().all(holds) => Verdict::Marginal,
+            // nor one that may stand for want of the volts that the others take
+            Verdict::Good if force.stalls_among_all() => Verdict::Marginal,
             verdict => verdict,
         };
         let own = supply.margin_wanted != DEFAULT_MARGIN_WANTED;

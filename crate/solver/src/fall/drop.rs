@@ -1,6 +1,7 @@
 //! One fall: equation of motion and the events that end it.
 use super::integrate::{Bounds, Moment, State, integrate};
 use super::orifice::Orifice;
+use super::stiff::integrate_stiff;
 use super::track::{AIR, COLUMNS, INERTIA, PINS, PINS_BY_SPEED, SPRINGS, STROKE, Track, WEIGHTS};
 use crate::numeric::bracketed_root;
 
@@ -11,6 +12,9 @@ pub(super) const LONGEST: f64 = 60.0;
 const LONGEST_STEP: f64 = 0.05;
 /// Error allowed in a step: relative, and in the units of the state.
 pub(super) const TOLERANCE: f64 = 1e-9;
+/// The same where an orifice damps the fall, which lets errors die down: times then stay the same to 1e-8
+/// when it is tightened.
+const DAMPED_TOLERANCE: f64 = 1e-8;
 /// Slower than this and slowing down further, the leg is at rest [1/s along the way, about rad/s]:
 /// through an orifice it would creep for ever towards the place where nothing pushes it on.
 const AT_REST: f64 = 1e-4;
@@ -165,23 +169,34 @@ pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
     };
     let mut end: Option<(Ending, f64, State)> = None;
     let mut largest = 0.0_f64;
-    let last = integrate(
-        |state| case.slope(track, state),
-        [0.0; 4],
-        bounds,
-        |a, b| {
-            let step = Step::new(a, b);
-            let event = step.event(track.end());
-            end = event.map(|(ending, share)| step.ended(ending, share));
-            // behind the end there is no way
-            let [x, speed, ..] = end.as_ref().map_or(b.state, |(_, _, state)| *state);
-            if let Some((share, from, to)) = track.around(x) {
-                let rate = from.axle + share * (to.axle - from.axle);
-                largest = largest.max(rate * speed);
-            }
-            end.is_some()
-        },
-    );
+    let slope = |state: &State| case.slope(track, state);
+    let watch = |a: &Moment, b: &Moment| {
+        let step = Step::new(a, b);
+        let event = step.event(track.end());
+        end = event.map(|(ending, share)| step.ended(ending, share));
+        // behind the end there is no way
+        let [x, speed, ..] = end.as_ref().map_or(b.state, |(_, _, state)| *state);
+        if let Some((share, from, to)) = track.around(x) {
+            let rate = from.axle + share * (to.axle - from.axle);
+            largest = largest.max(rate * speed);
+        }
+        end.is_some()
+    };
+    let last = match case.damper {
+        Some(_) => {
+            let tolerance = tolerance.max(DAMPED_TOLERANCE);
+            integrate_stiff(
+                slope,
+                [0.0; 4],
+                Bounds {
+                    tolerance,
+                    ..bounds
+                },
+                watch,
+            )
+        }
+        None => integrate(slope, [0.0; 4], bounds, watch),
+    };
     let (ending, last) = match last {
         Ok(last) => (Ending::Followed, last),
         Err(last) => (Ending::Lost, last),

@@ -20,12 +20,12 @@ pub(super) fn energies<'a>(rows: &'a [Place], case: &'a Case) -> impl Iterator<I
         if let [(x0, a), (_, b), (x1, c)] = piece
             && energy >= 0.0
         {
-            let start = energy;
             let pushes = [a, b, c].map(|row| case.net(row));
-            energy += (x1 - x0) / 6.0 * (pushes[0] + 4.0 * pushes[1] + pushes[2]);
             if dragged {
                 let decay = Decay::over(x1 - x0, case, [a, b, c]);
-                energy = decay.damped(start, energy, pushes, |mean| laminar_share(case, b, mean));
+                energy = decay.damped(energy, pushes, |mean| laminar_share(case, b, mean));
+            } else {
+                energy += (x1 - x0) / 6.0 * (pushes[0] + 4.0 * pushes[1] + pushes[2]);
             }
         }
         energy
@@ -54,10 +54,10 @@ impl Decay {
         }
     }
 
-    /// Energy at the end, from that at the start and what it would be there without drag; negative where
-    /// it runs out. `laminar` raises the drag at the mean energy, as an orifice does.
-    fn damped(&self, start: f64, free: f64, pushes: [f64; 3], laminar: impl Fn(f64) -> f64) -> f64 {
-        let mut end = free;
+    /// Energy at the end, from that at the start; negative where it runs out. `laminar` raises the drag at
+    /// the mean energy, as an orifice does.
+    fn damped(&self, start: f64, pushes: [f64; 3], laminar: impl Fn(f64) -> f64) -> f64 {
+        let mut end = self.end(start, pushes, 1.0);
         for _ in 0..4 {
             let mean = 0.5 * (start + end.max(0.0));
             if mean <= 0.0 {

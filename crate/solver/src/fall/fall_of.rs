@@ -52,8 +52,9 @@ pub fn fall_of(
         },
     };
     let reaches = dropped.ending == Ending::Lock;
+    let seal_friction_limit = reaches.then(|| limits.seal_friction()).flatten();
     let (friction_factor, friction_factor_tried) = if reaches {
-        limits.friction_factor()
+        limits.friction_factor(seal_friction_limit)
     } else {
         (None, None)
     };
@@ -69,7 +70,7 @@ pub fn fall_of(
         at_gear_speed: at_gear_speed(conditions, &airspeed),
         friction_factor,
         friction_factor_tried,
-        seal_friction_limit: reaches.then(|| limits.seal_friction()).flatten(),
+        seal_friction_limit,
         energy: energy(&track, &case, &dropped),
         inertia: track.inertia_basis,
     })

@@ -46,6 +46,10 @@ fn limit(
     let (pushed, stops) = found.unwrap_or((from, f64::INFINITY));
     let mut low = pushed.max(from).min(most);
     let mut high = stops.min(most);
+    // a leg that its orifice slows to a crawl stands where nothing pushes it on any more
+    if low > from && !good(low * (1.0 + RESOLUTION)) {
+        return Some(low);
+    }
     // the first guess at the far end is rougher than the search itself
     for _ in 0..HALVINGS {
         if !good(high) {
@@ -136,26 +140,29 @@ impl<'a> Limits<'a> {
     }
 
     /// The friction given times this just stops it short; where none is found, the largest tried.
-    pub(super) fn friction_factor(&self) -> (Option<f64>, Option<f64>) {
+    /// `seal_limit` is the seal friction that does.
+    pub(super) fn friction_factor(&self, seal_limit: Option<f64>) -> (Option<f64>, Option<f64>) {
+        if self.rubbing.is_none() {
+            let given = self.case.seal_friction;
+            if given == 0.0 {
+                return (None, None);
+            }
+            let found = seal_limit.map(|limit| limit / given);
+            let found = found.filter(|&factor| factor <= MOST_FACTOR);
+            return (found, found.is_none().then_some(MOST_FACTOR));
+        }
         let with = |factor: f64| Case {
             seal_friction: factor * self.case.seal_friction,
             pin_factor: factor,
             ..*self.case
         };
-        if self.rubbing.is_none() && self.case.seal_friction == 0.0 {
-            return (None, None);
-        }
-        let most = match self.rubbing {
-            None => MOST_FACTOR,
-            Some(_) => MOST_FACTOR_WITH_PINS,
-        };
         let found = self.value(&Quantity {
             line: &|row: &[f64; COLUMNS]| (self.case.push(row), -self.case.friction(row)),
             with: &with,
             from: 1.0,
-            most,
+            most: MOST_FACTOR_WITH_PINS,
         });
-        (found, found.is_none().then_some(most))
+        (found, found.is_none().then_some(MOST_FACTOR_WITH_PINS))
     }
 
     /// Seal friction that just stops it short [N].

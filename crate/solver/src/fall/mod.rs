@@ -28,6 +28,8 @@ mod limits;
 mod orifice;
 /// Pins that rub in the fall.
 mod rub;
+/// The integrator of damped falls.
+mod stiff;
 /// Functions of one variable as cubic splines.
 mod table;
 /// The way from up to the lock, tabled.

@@ -57,6 +57,10 @@ pub struct Force {
     /// Pressure available [Pa]: that of the file, or the most that the source makes where that is less.
     #[serde(rename = "available_pressure_pa")]
     pub available_pressure: f64,
+    /// The same while the electric actuators of all legs stand stalled on the battery [N]; absent with
+    /// fluid.
+    #[serde(rename = "available_among_all_n")]
+    pub available_among_all: Option<f64>,
     /// What sets it.
     pub available_set_by: SetBy,
     /// Place that needs most pressure to retract; absent when the force is worked out nowhere.
@@ -76,6 +80,17 @@ pub struct Force {
     pub hardest_case: Option<usize>,
     /// Largest load of each joint over the stroke and all cases.
     pub joint_loads: Vec<JointLoad>,
+}
+
+impl Force {
+    /// Whether a leg that moves with the battery to itself stands where the actuators of all legs stand
+    /// stalled on it.
+    #[must_use]
+    pub fn stalls_among_all(&self) -> bool {
+        let peaks = self.peak.iter().chain(&self.extend_peak);
+        let needed = peaks.map(|peak| peak.pressure).fold(0.0, f64::max);
+        self.available_among_all.is_some_and(|makes| makes < needed)
+    }
 }
 
 /// The worst place of a stroke.

@@ -331,6 +331,7 @@ pub(crate) fn force_result(
         },
         driven_by: available.driven_by,
         available_pressure: available.pressure,
+        available_among_all: available.among_all,
         available_set_by: available.set_by,
         peak: peak(loaded(), Motion::Retract, available),
         stalls_at: loaded()

@@ -11,6 +11,8 @@ use crate::statics::areas;
 pub(crate) struct Available {
     /// Gauge pressure [Pa]; with an electric actuator its thrust, over one square metre.
     pub(crate) pressure: f64,
+    /// The same while the actuators of all legs stand stalled on the battery; absent with fluid.
+    pub(crate) among_all: Option<f64>,
     /// What drives it.
     pub(crate) driven_by: DrivenBy,
     /// What sets it.
@@ -25,9 +27,11 @@ pub(crate) fn available(gear: &Gear, leg: &Leg) -> Available {
     let given = supply.available_pressure;
     if matches!(supply.source, Source::ElectricActuators) {
         let circuit = Circuit::new(&supply.battery);
-        let thrust = leg.drive.electric.map_or(0.0, |m| circuit.stall_force(&m));
+        let all: Vec<_> = gear.legs.iter().filter_map(|l| l.drive.electric).collect();
+        let own = leg.drive.electric;
         return Available {
-            pressure: thrust,
+            pressure: own.map_or(0.0, |m| circuit.stall_force(&m)),
+            among_all: own.map(|m| circuit.stall_force_among(&m, &all)),
             driven_by: DrivenBy::Electricity,
             set_by: SetBy::Source,
         };
@@ -47,6 +51,7 @@ pub(crate) fn available(gear: &Gear, leg: &Leg) -> Available {
     let most = supply.pressure_switch.map_or(most, |set| set.min(most));
     Available {
         pressure: given.min(most),
+        among_all: None,
         driven_by: DrivenBy::Fluid,
         set_by: if most < given {
             SetBy::Source

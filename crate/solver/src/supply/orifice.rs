@@ -71,5 +71,5 @@ fn slope(conductance: f64, difference: f64) -> f64 {
 
 /// √(Δp² + δ²).
 fn blend(difference: f64) -> f64 {
-    difference.hypot(LAMINAR_BELOW)
+    (difference * difference + LAMINAR_BELOW * LAMINAR_BELOW).sqrt()
 }

@@ -59,11 +59,22 @@ impl Circuit {
         self.open - self.total * current
     }
 
-    /// Force that stops an actuator alone on this bus [N]: F = Fs·V/Vn,
-    /// V = E − R·(I0 + (Is − I0)·V/Vn).
+    /// Force that stops an actuator alone on this bus [N].
     pub(crate) fn stall_force(&self, motor: &ElectricActuator) -> f64 {
-        let rise = (motor.locked_current - motor.idle_current) / motor.rated_voltage;
-        let volts = (self.open - self.total * motor.idle_current) / (1.0 + self.total * rise);
+        self.stall_force_among(motor, std::slice::from_ref(motor))
+    }
+
+    /// Force that stops an actuator while all of these, itself among them, stand stalled on the bus [N]:
+    /// F = Fs·V/Vn, V = E − R·Σ(I0 + (Is − I0)·V/Vn).
+    pub(crate) fn stall_force_among(
+        &self,
+        motor: &ElectricActuator,
+        all: &[ElectricActuator],
+    ) -> f64 {
+        let idle: f64 = all.iter().map(|of| of.idle_current).sum();
+        let rise = |of: &ElectricActuator| (of.locked_current - of.idle_current) / of.rated_voltage;
+        let rises: f64 = all.iter().map(rise).sum();
+        let volts = (self.open - self.total * idle) / (1.0 + self.total * rises);
         motor.stall_force * volts.max(0.0) / motor.rated_voltage
     }
 

@@ -90,6 +90,41 @@ fn an_electric_leg_is_answered_in_force() {
     assert_eq!(driven(&gear, 1).0, Verdict::Bad);
 }
 
+/// Three alike that stand stalled on a battery with resistance: V = E − 3·R·(I0 + (Is − I0)·V/Vn), a line
+/// solved by hand. A leg that needs more than that and less than it has alone is no plain yes.
+#[test]
+fn electric_legs_share_the_battery() {
+    let mut gear = gear();
+    gear.supply.source = Source::ElectricActuators;
+    gear.supply.battery.internal_resistance = 0.02;
+    gear.supply.battery.wire_resistance = 0.01;
+    gear.supply.battery.open_circuit_voltage = Some(12.0);
+    let motor = |force: f64| ElectricActuator {
+        free_speed: 0.03,
+        stall_force: force,
+        rated_voltage: 12.0,
+        idle_current: 2.0,
+        locked_current: 40.0,
+    };
+    let volts = |legs: f64| (12.0 - 0.03 * legs * 2.0) / (1.0 + 0.03 * legs * 38.0 / 12.0);
+    for leg in &mut gear.legs {
+        leg.drive.electric = Some(motor(9e3));
+    }
+    let (verdict, force) = driven(&gear, 1);
+    assert_eq!(verdict, Verdict::Good);
+    let near = |a: f64, b: f64| assert!((a / b - 1.0).abs() < 1e-12, "{a} {b}");
+    near(force.available_pressure, 9e3 * volts(1.0) / 12.0);
+    near(force.available_among_all.unwrap(), 9e3 * volts(3.0) / 12.0);
+    // the run of three alike, each a little too weak with the others stalled, stands
+    let needed = force.peak.unwrap().pressure;
+    let between = needed * 12.0 / (0.7 * volts(1.0) + 0.3 * volts(3.0));
+    gear.supply.margin_wanted = 0.0;
+    for leg in &mut gear.legs {
+        leg.drive.electric = Some(motor(between));
+    }
+    assert_eq!(driven(&gear, 1).0, Verdict::Marginal);
+}
+
 /// A leg that moves on the jacks and stalls in a turn is no Yes.
 #[test]
 fn the_hardest_load_case_decides() {
