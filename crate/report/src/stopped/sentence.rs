@@ -135,6 +135,9 @@ pub fn check_sentence(stopped: &Stopped, next: &NextCheck) -> String {
         Check::Gauge => {
             "with everybody clear, and for a second or two only, read the gauge at the manifold while the leg stands under power"
         }
+        Check::CutOut => {
+            "with everybody clear, select again and read the gauge at the instant at which the pump cuts out"
+        }
         Check::Posts => {
             "with everybody clear, and for a second or two only, read the voltage at the battery's posts while the leg stands under power"
         }

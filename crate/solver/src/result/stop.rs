@@ -309,6 +309,8 @@ pub enum Check {
     RestVolts,
     /// Read the gauge at the manifold.
     Gauge,
+    /// Read the gauge at the instant at which a switch stops the pump.
+    CutOut,
     /// Read the voltage at the battery's posts.
     Posts,
     /// Read the voltage at the motor.

@@ -6,12 +6,13 @@ use crate::model::{PumpSeen, Shortening};
 use crate::result::{Check, Explanation, Finds, Fit, NextCheck, StopCause};
 
 /// The cheapest first (common practice).
-const CHECKS: [Check; 12] = [
+const CHECKS: [Check; 13] = [
     Check::PumpRuns,
     Check::Contact,
     Check::StrutLength,
     Check::RestVolts,
     Check::Gauge,
+    Check::CutOut,
     Check::Posts,
     Check::MotorVolts,
     Check::EndSwitch,
@@ -83,6 +84,10 @@ impl Case<'_> {
                 let is_new = self.seen.pressure.is_none();
                 held.pressure.filter(|_| is_new).map(Finds::Pressure)
             }
+            Check::CutOut => match cause {
+                C::PressureSwitchLow { opens, .. } => Some(Finds::Pressure(*opens)),
+                _ => self.head.cuts_out(held).map(Finds::Pressure),
+            },
             Check::Posts => {
                 let is_new = self.seen.voltage.is_none();
                 held.voltage.filter(|_| is_new).map(Finds::Voltage)

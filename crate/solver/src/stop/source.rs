@@ -87,6 +87,11 @@ impl Head {
         self.switch.filter(|_| matches!(self.kind, Kind::Fluid(..)))
     }
 
+    /// Pressure at which its switch stops the pump, where it has [Pa].
+    pub(super) fn cuts_out(&self, held: &Held) -> Option<f64> {
+        self.pressure_switch().filter(|_| held.runs == Some(false))
+    }
+
     pub(super) fn demand(&self, value: f64) -> Demand {
         match self.kind {
             Kind::Fluid(..) => Demand::Pressure(value),

@@ -3,7 +3,9 @@
 use super::causes::{explained, of, one_leg, seen_in};
 use super::contact::under_a_skin;
 use crate::model::*;
-use crate::result::{Direction, Explanation, Fit, Run, StopCause, StopExplained};
+use crate::result::{
+    Check, Direction, Explanation, Finds, Fit, Run, RunEnd, StopCause, StopExplained,
+};
 use crate::supply::{SupplyOptions, Track, cycle};
 
 /// A leg that a spring at the trunnion holds up: down, the pump has to push it.
@@ -118,4 +120,44 @@ fn contact_is_found_where_it_begins_on_the_way_down() {
     // Higher up it is still free of the floor, and on the way up it comes away from it.
     assert!(touching(&explained(&gear, seen(Direction::Down, 0.6))));
     assert!(touching(&explained(&gear, seen(Direction::Up, travel))));
+}
+
+/// A pressure switch that stops the pump too low, against a leg that drags: the gauge tells them apart at
+/// the instant of the cut-out.
+#[test]
+fn a_low_pressure_switch_is_told_from_friction_by_its_cut_out() {
+    let mut file = one_leg();
+    file.supply.pressure_switch = Some(2.9e6);
+    let mut low = file.clone();
+    low.supply.pressure_switch = Some(2.2e6);
+    let run = cycle(&low, &SupplyOptions::default()).unwrap().up;
+    assert_eq!(run.end, RunEnd::PressureSwitch);
+    let stall = run.stalls[0];
+    let found = explained(
+        &file,
+        SeenStop {
+            pump: PumpSeen::Stopped,
+            forces_within: 0.02,
+            ..SeenStop::at(HowFar::Travel {
+                travel: stall.place.travel,
+                within: 0.01,
+            })
+        },
+    );
+    let StopCause::PressureSwitchLow { opens, .. } =
+        of(&found, |c| matches!(c, StopCause::PressureSwitchLow { .. })).cause
+    else {
+        unreachable!()
+    };
+    // less by what the line takes of a moving leg
+    assert!(opens < 2.2e6 && opens > 1.9e6, "{opens}");
+    let next = found.next_check.unwrap();
+    assert_eq!(next.check, Check::CutOut, "{:?}", found.explanations);
+    let Finds::Pressure(first) = next.if_first else {
+        panic!("{next:?}");
+    };
+    let Finds::Pressure(second) = next.if_second else {
+        panic!("{next:?}");
+    };
+    assert!((first - second).abs() > 5e5, "{first} {second}");
 }
