@@ -11,7 +11,7 @@ pub(super) const LONGEST: f64 = 60.0;
 /// hide in one.
 const LONGEST_STEP: f64 = 0.05;
 /// Error allowed in a step: relative, and in the units of the state.
-pub(super) const TOLERANCE: f64 = 1e-9;
+const TOLERANCE: f64 = 1e-9;
 /// The same where an orifice damps the fall, which lets errors die down: times then stay the same to 1e-8
 /// when it is tightened.
 const DAMPED_TOLERANCE: f64 = 1e-8;
@@ -73,6 +73,14 @@ impl Damper {
 }
 
 impl Case {
+    /// Error allowed in a step of its fall.
+    pub(super) fn tolerance(&self) -> f64 {
+        match self.damper {
+            Some(_) => DAMPED_TOLERANCE,
+            None => TOLERANCE,
+        }
+    }
+
     /// Push of weights, springs and air along the way.
     pub(super) fn push(&self, row: &[f64; COLUMNS]) -> f64 {
         row[WEIGHTS] + row[SPRINGS] + row[AIR] * self.dynamic_pressure
@@ -183,18 +191,7 @@ pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
         end.is_some()
     };
     let last = match case.damper {
-        Some(_) => {
-            let tolerance = tolerance.max(DAMPED_TOLERANCE);
-            integrate_stiff(
-                slope,
-                [0.0; 4],
-                Bounds {
-                    tolerance,
-                    ..bounds
-                },
-                watch,
-            )
-        }
+        Some(_) => integrate_stiff(slope, [0.0; 4], bounds, watch),
         None => integrate(slope, [0.0; 4], bounds, watch),
     };
     let (ending, last) = match last {

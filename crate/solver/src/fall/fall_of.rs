@@ -1,5 +1,5 @@
 //! Everything about the fall of one leg.
-use super::drop::{Case, Damper, Drop, Ending, TOLERANCE, drop};
+use super::drop::{Case, Damper, Drop, Ending, drop};
 use super::limits::Limits;
 use super::orifice::Orifice;
 use super::rub::Rubbing;
@@ -31,7 +31,7 @@ pub fn fall_of(
         let rubbing = Rubbing::new(&track, &pins, (leg, linkage, conditions))?;
         (rubbing.drop(&mut track, &case)?, Some(rubbing))
     } else {
-        (drop(&track, &case, TOLERANCE), None)
+        (drop(&track, &case, case.tolerance()), None)
     };
     let limits = Limits::new(&track, &case, rubbing.as_ref())?;
     let place = track.place(linkage, dropped.x)?;

@@ -4,7 +4,7 @@
 //! over the way is therefore written as that at rest and a part that goes with the square of the
 //! speed, which is exact at rest and at the speed that the fall has at each knot; fall and friction
 //! are worked out in turn until they agree.
-use super::drop::{Case, Drop, Ending, TOLERANCE, drop};
+use super::drop::{Case, Drop, Ending, drop};
 use super::energies::energies;
 use super::inertia::Inertias;
 use super::track::{COLUMNS, INERTIA, PINS_BY_SPEED, STROKE, Track, unit_wind};
@@ -82,7 +82,7 @@ impl<'a> Rubbing<'a> {
     pub(super) fn drop(&self, track: &mut Track, case: &Case) -> Option<Drop> {
         let knots: Vec<_> = self.knots.iter().collect();
         let agreed = agree(&knots, track, case, (AGREED, MOST_PASSES))?;
-        let dropped = drop(track, case, TOLERANCE);
+        let dropped = drop(track, case, case.tolerance());
         Some(if agreed {
             dropped
         } else {
