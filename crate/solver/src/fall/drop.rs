@@ -11,7 +11,7 @@ pub(super) const LONGEST: f64 = 60.0;
 /// hide in one.
 const LONGEST_STEP: f64 = 0.05;
 /// Error allowed in a step: relative, and in the units of the state.
-const TOLERANCE: f64 = 1e-9;
+pub(super) const TOLERANCE: f64 = 1e-9;
 /// The same where an orifice damps the fall, which lets errors die down: times then stay the same to 1e-8
 /// when it is tightened.
 const DAMPED_TOLERANCE: f64 = 1e-8;
