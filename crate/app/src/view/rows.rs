@@ -2,7 +2,7 @@
 use gearswing_report::fault_text;
 use gearswing_report::fields::{ChoiceWords, FieldKind as Kind, field, path_words};
 use gearswing_solver::faults::{Fault, range_of};
-use gearswing_units::{Quantity, format_exact, parse, si_range_text};
+use gearswing_units::{Quantity, format_figures, parse, si_range_text};
 
 use super::page::{Action, ChoiceOption, FieldKind, FieldRow};
 use crate::fields;
@@ -116,9 +116,7 @@ fn number(state: &State, path: &str, value: Option<f64>, row: &mut FieldRow) {
 }
 
 /// Most figures of a number in a field that nobody has typed there.
-const FIGURES: usize = 6;
-/// Those behind the first one.
-const FIGURES_BEHIND: i32 = 5;
+const FIGURES: i32 = 6;
 
 /// Text of a stored number: exact where that is short, else rounded. Rounding is for reading only: a text
 /// that is not changed is never taken over.
@@ -127,30 +125,7 @@ pub(crate) fn field_text(
     units: gearswing_units::UnitChoice,
     si: f64,
 ) -> String {
-    let exact = format_exact(quantity, units, si);
-    let significant = exact
-        .chars()
-        .filter(char::is_ascii_digit)
-        .skip_while(|digit| *digit == '0')
-        .count();
-    let Ok(value) = exact.parse::<f64>() else {
-        return exact;
-    };
-    if significant <= FIGURES || value == 0.0 {
-        return exact;
-    }
-    #[allow(
-        clippy::cast_possible_truncation,
-        reason = "the decimal exponent of a finite number has three figures"
-    )]
-    let exponent = value.abs().log10().floor() as i32;
-    let decimals = usize::try_from(FIGURES_BEHIND - exponent).unwrap_or(0);
-    let text = format!("{value:.decimals$}");
-    if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    } else {
-        text
-    }
+    format_figures(quantity, units, si, FIGURES)
 }
 
 /// What a number may be, in the units shown.
