@@ -64,8 +64,16 @@ pub(crate) fn row(state: &State, path: &str) -> Option<FieldRow> {
     if typed_path(state, path).is_none() {
         row.error = row.error.or_else(|| fault_of(state, path));
     }
+    // What an empty field stands for has no room in the field when it is long.
+    let is_typed = matches!(row.kind, FieldKind::Number | FieldKind::Text);
+    if is_typed && row.value.is_empty() && row.if_empty.chars().count() > SHORT {
+        row.echo = format!("Empty: {}.", std::mem::take(&mut row.if_empty));
+    }
     Some(row)
 }
+
+/// Letters that a field has room for.
+const SHORT: usize = 15;
 
 /// Path of the field that was typed into, where the number at `path` follows from that one.
 pub(crate) fn typed_path(state: &State, path: &str) -> Option<String> {
