@@ -115,6 +115,11 @@ fn a_distance_that_is_nowhere_or_twice_says_so() {
         matches!(found, Err(StopError::Ambiguous { first, second, .. }) if first < second),
         "{found:?}"
     );
+    gear.legs[0].seen_stop = Some(SeenStop::at(HowFar::Angle {
+        angle: None,
+        within: 0.02,
+    }));
+    assert_eq!(explain_stop(&gear, 0), Err(StopError::HowFarNotEntered));
     gear.legs[0].seen_stop = None;
     assert_eq!(explain_stop(&gear, 0), Err(StopError::NothingSeen));
 }
