@@ -1,8 +1,9 @@
 //! Unusable inputs and command lines: one clear sentence on standard error, exit code 2, and the
 //! other files are still answered.
+use gearswing_solver::model::{HowFar, SeenStop};
 use serde_json::Value;
 
-use crate::support::{demo, file, fixtures, folder, gear_file, run, run_with, starter};
+use crate::support::{Run, demo, file, fixtures, folder, gear_file, run, run_with, starter};
 
 #[test]
 fn every_unusable_file_has_its_sentence() {
@@ -92,6 +93,27 @@ fn faults_are_named_with_part_number_and_what_is_valid() {
     );
     let only_sound = run([&path, "--leg", "1"]);
     assert!(only_sound.code < 2, "{}", only_sound.err);
+}
+
+#[test]
+fn a_bad_reading_of_a_stop_is_named_and_leaves_the_leg_its_answers() {
+    let folder = folder("bad_reading");
+    let mut gear = demo();
+    let sound = run([&gear_file(&folder, "sound.json", &gear)]);
+    gear.legs[2].seen_stop = Some(SeenStop::at(HowFar::Travel {
+        travel: Some(1.5),
+        within: 0.02,
+    }));
+    let got = run([&gear_file(&folder, "reading.json", &gear)]);
+    assert_eq!(got.code, 2, "{}", got.err);
+    assert_eq!(got.err.lines().count(), 1, "{}", got.err);
+    assert!(got.err.contains("travel seen: 150") && got.err.contains("not possible"));
+    for answer in ["Does it clear?", "Can it be driven?", "Will it lock?"] {
+        let count = |run: &Run| run.out.matches(answer).count();
+        assert!(count(&sound) > 0, "{answer}");
+        assert_eq!(count(&got), count(&sound), "{answer}");
+    }
+    assert!(got.out.contains("Nothing is explained."), "{}", got.out);
 }
 
 /// A sentence for each fixture, so that every kind of fault is seen by a person as it is printed.

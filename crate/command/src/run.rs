@@ -6,7 +6,7 @@ use gearswing_report::{
     times_csv_rows, unusable_json,
 };
 use gearswing_solver::model::Gear;
-use gearswing_solver::stop::explain_stop;
+use gearswing_solver::stop::{StopError, explain_stop};
 use gearswing_solver::supply::{SupplyOptions, cycle, is_timed};
 use gearswing_solver::{Options, solve_leg};
 
@@ -188,18 +188,19 @@ fn times(answered: &Answered, shown: &str) -> String {
 /// Every fault once, on standard error.
 fn say_faults(answered: &Answered, file: &str) {
     let mut said: Vec<String> = Vec::new();
-    for (_, answer) in answered.legs {
-        for fault in answer
-            .as_ref()
-            .err()
-            .into_iter()
-            .flat_map(|faults| &faults.0)
-        {
-            let text = fault_text(fault, answered.gear, answered.units);
-            if !said.contains(&text) {
-                say(&format!("{file}: {text}"));
-                said.push(text);
-            }
+    let of_legs = answered
+        .legs
+        .iter()
+        .filter_map(|(_, leg)| leg.as_ref().err());
+    let of_stops = answered.stops.iter().filter_map(|(_, stop)| match stop {
+        Err(StopError::Faults(faults)) => Some(faults),
+        _ => None,
+    });
+    for fault in of_legs.chain(of_stops).flat_map(|faults| &faults.0) {
+        let text = fault_text(fault, answered.gear, answered.units);
+        if !said.contains(&text) {
+            say(&format!("{file}: {text}"));
+            said.push(text);
         }
     }
     if answered.legs.is_empty() {

@@ -8,14 +8,18 @@ use crate::arbitrary::{number, point};
 
 pub(crate) fn seen_stop() -> impl Strategy<Value = SeenStop> {
     let how_far = prop_oneof![
-        (number(), number()).prop_map(|(travel, within)| HowFar::Travel { travel, within }),
-        (number(), number()).prop_map(|(angle, within)| HowFar::Angle { angle, within }),
-        (number(), number())
+        (option::of(number()), number())
+            .prop_map(|(travel, within)| HowFar::Travel { travel, within }),
+        (option::of(number()), number())
+            .prop_map(|(angle, within)| HowFar::Angle { angle, within }),
+        (option::of(number()), number())
             .prop_map(|(distance, within)| HowFar::ActuatorPins { distance, within }),
-        (point(), number(), number()).prop_map(|(from, distance, within)| HowFar::AxleFrom {
-            from,
-            distance,
-            within,
+        (point(), option::of(number()), number()).prop_map(|(from, distance, within)| {
+            HowFar::AxleFrom {
+                from,
+                distance,
+                within,
+            }
         }),
     ];
     (

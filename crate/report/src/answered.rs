@@ -41,7 +41,7 @@ pub enum Outcome {
     Good,
     /// Some answer is bad: something touches, stalls, stops or does not lock.
     Bad,
-    /// Some leg has faults, or there is none: it could not be solved.
+    /// Some leg or stop has faults, or there is no leg: it could not be solved.
     Unusable,
 }
 
@@ -79,8 +79,20 @@ impl<'a> Answered<'a> {
             })
             .max()
             .map_or(Outcome::Unusable, |worst| {
-                worst.max(self.outcome_of_times())
+                worst
+                    .max(self.outcome_of_times())
+                    .max(self.outcome_of_stops())
             })
+    }
+
+    /// What explains a stop is no verdict; readings with faults can't be used.
+    fn outcome_of_stops(&self) -> Outcome {
+        let has_faults = |(_, stop): &StopAnswer| matches!(stop, Err(StopError::Faults(_)));
+        if self.stops.iter().any(has_faults) {
+            Outcome::Unusable
+        } else {
+            Outcome::Good
+        }
     }
 
     /// A leg that stalls against time is bad; faults already count with the legs.

@@ -88,6 +88,18 @@ pub fn format_exact(quantity: Quantity, choice: UnitChoice, si: f64) -> String {
     }
 }
 
+/// Like [`format_exact`], but rounded to `figures` figures where it has more; what stands before the point
+/// is kept whole. For numbers that nobody typed.
+#[must_use]
+pub fn format_figures(quantity: Quantity, choice: UnitChoice, si: f64, figures: i32) -> String {
+    if si.is_finite() {
+        let number = shortest(quantity.unit(choice), si);
+        number.rounded(figures.max(number.exponent + 1)).to_text()
+    } else {
+        NO_VALUE.into()
+    }
+}
+
 /// The allowed range in words, limits to four figures: `0.5 to 60 in`; an infinite end is left open:
 /// `0 in or more`.
 #[must_use]
@@ -109,20 +121,16 @@ pub(crate) fn shortest(unit: &Unit, si: f64) -> Decimal {
     let figures = exact.to_decimal(25);
     let leads_back = |d: &Decimal| d.value().times(unit.factor).to_f64() == si;
     // Fewer figures than the value has can't lead back; the cheap test spares the exact one.
-    let near = |d: &Decimal| {
-        d.to_text()
-            .parse::<f64>()
-            .is_ok_and(|v| close(v, unit.from_si(si)))
-    };
+    let near = |d: &Decimal| close(d.roughly(), unit.from_si(si));
     let mut tries = (1..17).map(|count| figures.rounded(count));
     tries
         .find(|d| near(d) && leads_back(d))
         .unwrap_or_else(|| exact.to_decimal(17))
 }
 
-/// Within a dozen units in the last place, or too small to tell.
+/// Within some dozens of units in the last place, or too small or large to tell.
 fn close(a: f64, b: f64) -> bool {
-    (a - b).abs() <= 16.0 * f64::EPSILON * b.abs()
+    (a - b).abs() <= 64.0 * f64::EPSILON * b.abs()
         || b.abs() < f64::MIN_POSITIVE / f64::EPSILON
         || !b.is_finite()
 }

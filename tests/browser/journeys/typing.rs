@@ -65,6 +65,12 @@ fn nonsense_keeps_the_last_good_result_and_says_why() {
             "the answers changed"
         );
         browser.choose_leg("Right main").await?;
+        browser.open_group("Brace").await?;
+        let head = browser.text("[data-group=\"actuator\"]").await?;
+        ensure!(
+            head.contains("1 entry can't be read"),
+            "folded away, the entry is not told: {head}"
+        );
         browser.open_group("Actuator").await?;
         browser.press(&format!("[id=\"field-{BORE}\"]")).await?;
         browser.keys(Key::Escape).await?;

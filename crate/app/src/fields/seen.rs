@@ -1,5 +1,5 @@
 //! What was seen on the jacks, by path; noting how far a leg came makes room for the readings.
-use gearswing_solver::kinematics::{Linkage, Pose};
+use gearswing_solver::kinematics::Linkage;
 use gearswing_solver::model::{Direction, HowFar, Leg, Point, PumpSeen, SeenStop, Vector};
 
 use super::path::{Seg, Seg::Key};
@@ -13,7 +13,7 @@ macro_rules! places {
             Some(match rest {
                 [Key("how_far"), Key(kind), rest @ ..] => {
                     match (&$($m)? s.how_far, *kind, rest) {
-                        (HowFar::Travel { travel, .. }, "travel", [Key("travel")]) => Number(travel),
+                        (HowFar::Travel { travel, .. }, "travel", [Key("travel")]) => Optional(travel),
                         (HowFar::Travel { within, .. }, "travel", [Key("travel_within")])
                         | (HowFar::Angle { within, .. }, "angle", [Key("angle_within_rad")])
                         | (
@@ -24,14 +24,14 @@ macro_rules! places {
                         | (HowFar::AxleFrom { within, .. }, "axle_from", [Key("axle_within_m")]) => {
                             Number(within)
                         }
-                        (HowFar::Angle { angle, .. }, "angle", [Key("angle_rad")]) => Number(angle),
+                        (HowFar::Angle { angle, .. }, "angle", [Key("angle_rad")]) => Optional(angle),
                         (
                             HowFar::ActuatorPins { distance, .. },
                             "actuator_pins",
                             [Key("pins_apart_m")],
                         )
                         | (HowFar::AxleFrom { distance, .. }, "axle_from", [Key("axle_apart_m")]) => {
-                            Number(distance)
+                            Optional(distance)
                         }
                         (HowFar::AxleFrom { from, .. }, "axle_from", [Key("from_m"), rest @ ..]) => {
                             return $coordinate(from, rest);
@@ -109,24 +109,16 @@ pub(super) fn choose(leg: &mut Leg, rest: &[Seg<'_>], option: &str) -> Option<()
     Some(())
 }
 
-/// Travel that a new stop begins with [1].
-const FIRST_TRAVEL: f64 = 0.9;
-
-/// A new way to say how far: the same place where there is one, at nine tenths otherwise.
+/// A new way to say how far: the same place where one was entered, nothing otherwise.
 fn first(leg: &Leg, option: &str) -> Option<HowFar> {
     let linkage = Linkage::new(leg);
     let travel = match leg.seen_stop.as_ref().map(|seen| &seen.how_far) {
         Some(HowFar::Travel { travel, .. }) => *travel,
-        Some(HowFar::Angle { angle, .. }) => angle / leg.swing_up.abs(),
-        _ => FIRST_TRAVEL,
+        Some(HowFar::Angle { angle, .. }) => angle.map(|angle| angle / leg.swing_up.abs()),
+        _ => None,
     };
-    let travel = if travel.is_finite() {
-        travel.clamp(0.0, 1.0)
-    } else {
-        FIRST_TRAVEL
-    };
-    let pose = linkage.pose(linkage.progress_at_travel(travel)).ok();
-    let length = |of: &dyn Fn(&Pose) -> f64| pose.as_ref().map_or(0.5, of);
+    let travel = travel.filter(|travel| (0.0..=1.0).contains(travel));
+    let pose = travel.and_then(|travel| linkage.pose(linkage.progress_at_travel(travel)).ok());
     let from: Point = leg.trunnion + Vector::new(0.5, 0.0);
     Some(match option {
         "travel" => HowFar::Travel {
@@ -134,16 +126,16 @@ fn first(leg: &Leg, option: &str) -> Option<HowFar> {
             within: 0.02,
         },
         "angle" => HowFar::Angle {
-            angle: travel * leg.swing_up.abs(),
+            angle: travel.map(|travel| travel * leg.swing_up.abs()),
             within: 0.02,
         },
         "actuator_pins" => HowFar::ActuatorPins {
-            distance: length(&|pose| pose.actuator_length),
+            distance: pose.map(|pose| pose.actuator_length),
             within: 0.003,
         },
         "axle_from" => HowFar::AxleFrom {
             from,
-            distance: length(&|pose| (pose.axle - from).norm()),
+            distance: pose.map(|pose| (pose.axle - from).norm()),
             within: 0.003,
         },
         _ => return None,

@@ -9,9 +9,16 @@ pub(crate) const CIRCUMFERENCE: &str = "circumference_m";
 const DIAMETER: &str = "diameter_m";
 
 /// Path of the diameter for that of the circumference.
-fn diameter_of(path: &str) -> Option<String> {
+pub(crate) fn diameter_of(path: &str) -> Option<String> {
     let stem = path.strip_suffix(CIRCUMFERENCE)?;
     stem.ends_with('.').then(|| format!("{stem}{DIAMETER}"))
+}
+
+/// Path of the circumference for that of a tire's diameter.
+pub(crate) fn circumference_of(path: &str) -> Option<String> {
+    let stem = path.strip_suffix(DIAMETER)?;
+    let of_tire = stem.ends_with(".tire.") || stem.ends_with(".former.");
+    of_tire.then(|| format!("{stem}{CIRCUMFERENCE}"))
 }
 
 /// What a number at a path measures; `None` for a text, a choice, or no field.

@@ -1,5 +1,5 @@
 //! Results for the document, worked out leg by leg when something that they rest on has changed.
-use gearswing_solver::faults::Fault;
+use gearswing_solver::faults::{Fault, check_stop};
 use gearswing_solver::kinematics::{Linkage, Pose};
 use gearswing_solver::model::{ClearanceRule, Conditions, Fluid, Gear, Leg, Supply};
 use gearswing_solver::result::LegResult;
@@ -46,6 +46,8 @@ pub(crate) struct LegDerived {
     input: Input,
     /// What is wrong with the leg as it is now.
     pub(crate) faults: Vec<Fault>,
+    /// What is wrong with what was seen of it on the jacks; no other answer rests on that.
+    pub(crate) stop_faults: Vec<Fault>,
     /// The result, of an earlier state while there are faults.
     pub(crate) good: Option<Good>,
     /// The result with the former tire, while comparing and where there is one.
@@ -81,6 +83,12 @@ impl Derived {
                 .push(settle_leg(gear, index, leg, before, comparing));
         }
         self.revision = revision;
+    }
+
+    /// Everything that is wrong, of the legs and of what was seen of them.
+    pub(crate) fn all_faults(&self) -> impl Iterator<Item = &Fault> {
+        let legs = self.legs.iter();
+        legs.flat_map(|leg| leg.faults.iter().chain(&leg.stop_faults))
     }
 
     /// Results of a leg.
@@ -151,6 +159,9 @@ fn solve(
             index,
         },
         faults,
+        stop_faults: check_stop(gear, index)
+            .err()
+            .map_or_else(Vec::new, |faults| faults.0),
         good,
         former: former_wanted.then(|| solve_former(gear, index)).flatten(),
         former_wanted,

@@ -64,6 +64,12 @@ impl Document {
         &self.gear
     }
 
+    /// What `found` makes of the latest of the states up to this one of which it makes anything.
+    pub(crate) fn latest<T>(&self, found: impl Fn(&Gear) -> Option<T>) -> Option<T> {
+        let before = self.undo.iter().rev().map(|step| &step.gear);
+        std::iter::once(&self.gear).chain(before).find_map(found)
+    }
+
     /// Rises with every change.
     pub(crate) fn revision(&self) -> u64 {
         self.revision

@@ -1,7 +1,7 @@
 //! Gear files: what is stored, what is open, and where it came from.
 use super::document::Document;
 use super::session::{Draft, Sheet};
-use std::collections::BTreeMap;
+use crate::few::Few;
 
 /// Where the open document came from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -34,8 +34,8 @@ pub(crate) struct Parked {
     pub(crate) document: Document,
     pub(crate) leg: usize,
     pub(crate) progress: f64,
-    pub(crate) drafts: BTreeMap<String, Draft>,
-    pub(crate) sheets: BTreeMap<usize, Sheet>,
+    pub(crate) drafts: Few<String, Draft>,
+    pub(crate) sheets: Few<usize, Sheet>,
 }
 
 /// The link for the document as it is.

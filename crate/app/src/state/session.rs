@@ -1,5 +1,5 @@
 //! What is looked at, typed and selected: nothing of it is undone.
-use std::collections::BTreeMap;
+use crate::few::Few;
 
 use gearswing_solver::model::Point;
 use gearswing_units::UnitChoice;
@@ -180,8 +180,8 @@ pub struct Session {
     pub open_group: Option<String>,
     pub(crate) clock: Clock,
     pub(crate) snap_off: bool,
-    pub(crate) sheets: BTreeMap<usize, Sheet>,
-    pub(crate) drafts: BTreeMap<String, Draft>,
+    pub(crate) sheets: Few<usize, Sheet>,
+    pub(crate) drafts: Few<String, Draft>,
     pub(crate) playing: Option<Playing>,
     pub(crate) gesture: Gesture,
     pub(crate) hover: Option<String>,

@@ -2,7 +2,7 @@
 //!
 //! A stored file is some lines of its own and, behind a line `---`, the gear file as it would be
 //! exported; so a person can get at it by hand. Both texts begin with their kind and version.
-use std::collections::BTreeMap;
+use crate::few::Few;
 
 use gearswing_units::UnitChoice;
 
@@ -17,7 +17,7 @@ const BEHIND: &str = "---\n";
 /// A stored file, taken apart.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Stored {
-    pub(crate) drafts: BTreeMap<String, Draft>,
+    pub(crate) drafts: Few<String, Draft>,
     pub(crate) gear_text: String,
 }
 
@@ -73,7 +73,7 @@ pub(crate) fn index_text(state: &State) -> String {
 
 fn write_file(stored: &Stored) -> String {
     let mut text = format!("{FILE_HEAD} {VERSION}\n");
-    for (path, draft) in &stored.drafts {
+    for (path, draft) in stored.drafts.iter() {
         let state = if draft.committed { "entered" } else { "typing" };
         text.push_str(&format!(
             "{state}|{}|{}|{}|{}\n",

@@ -24,7 +24,18 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
                 return Vec::new();
             }
             let act = changing(state, &path);
-            state.edit(act, |gear| fields::choose(gear, &path, &option));
+            // A source that was there before comes back with its figures.
+            let source = state.document.latest(|gear| {
+                let is_it = fields::chosen(gear, SOURCE) == Some(option.as_str());
+                is_it.then_some(gear.supply.source)
+            });
+            state.edit(act, |gear| {
+                fields::choose(gear, &path, &option)?;
+                if path == SOURCE {
+                    gear.supply.source = source.unwrap_or(gear.supply.source);
+                }
+                Some(())
+            });
         }
         Field::Switch { path, option, on } => {
             let act = changing(state, &path);
@@ -44,6 +55,9 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
     }
     Vec::new()
 }
+
+/// Path of the choice of the supply's source.
+const SOURCE: &str = "supply.source";
 
 /// A change of the field at a path, in words.
 fn changing(state: &State, path: &str) -> Act {

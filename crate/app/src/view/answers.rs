@@ -7,10 +7,10 @@ use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, check_gear};
 use gearswing_solver::model::Gear;
 use gearswing_solver::result::{Finding, FindingDetail};
-use gearswing_units::{Quantity, UnitChoice, format, format_signed, parse};
+use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
 use super::page::{Action, AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
-use super::rows::row;
+use super::rows::{typed_path, unread};
 use crate::fields;
 use crate::msg::{Field, Msg, View};
 use crate::state::{Good, LegDerived, State};
@@ -111,20 +111,14 @@ fn no_leg(state: &State) -> LegAnswers {
 /// Entries of a leg, and on the selected one those of the whole gear, that could not be read.
 fn not_taken(state: &State, leg: usize) -> Vec<FaultRow> {
     let here = |path: &str| fields::leg_of(path).unwrap_or(state.session.leg) == leg;
-    let drafts = state.session.drafts.iter();
-    drafts
-        .filter(|(path, draft)| draft.committed && here(path))
-        .filter_map(|(path, draft)| {
-            let quantity = fields::quantity(path)?;
-            let unread = parse(quantity, draft.units, &draft.text).is_err();
-            (unread && row(state, path)?.value == draft.text).then(|| FaultRow {
-                text: format!(
-                    "{}: the entry \"{}\" cannot be read and is not in use.",
-                    capital_first(&path_words(path, state.gear())),
-                    draft.text
-                ),
-                show: Some(show_field(state, path)),
-            })
+    unread(state)
+        .filter(|(path, _)| here(path))
+        .map(|(path, text)| FaultRow {
+            text: format!(
+                "{}: the entry \"{text}\" cannot be read and is not in use.",
+                capital_first(&path_words(path, state.gear())),
+            ),
+            show: Some(show_field(state, path)),
         })
         .collect()
 }
@@ -147,7 +141,10 @@ fn faults(state: &State, faults: &[Fault]) -> Vec<FaultRow> {
         .iter()
         .map(|fault| FaultRow {
             text: fault_text(fault, state.gear(), state.session.units),
-            show: Some(show_field(state, &fault.path)),
+            show: Some(match typed_path(state, &fault.path) {
+                Some(typed) => show_field(state, &typed),
+                None => show_field(state, &fault.path),
+            }),
         })
         .collect()
 }

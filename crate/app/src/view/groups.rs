@@ -4,7 +4,7 @@ use gearswing_solver::model::{Gear, Leg};
 use gearswing_solver::tires::{Trust, sizes};
 
 use super::page::{Action, ChoiceOption, FieldGroup, FieldKind, FieldRow};
-use super::rows::{circumference, row, worked_out};
+use super::rows::{circumference, row, unread, worked_out};
 use super::summary::summary;
 use super::worked;
 use crate::fields;
@@ -159,20 +159,11 @@ fn group(state: &State, leg: usize, part: &Part) -> FieldGroup {
         Part::of(path).as_ref() == Some(part)
             && fields::leg_of(path).is_none_or(|owner| owner == leg)
     };
-    let has_fault = state
-        .derived
-        .legs
-        .iter()
-        .flat_map(|leg| &leg.faults)
-        .any(|fault| in_part(&fault.path));
-    let has_bad_draft = state.session.drafts.iter().any(|(path, draft)| {
-        draft.committed && in_part(path) && row(state, path).is_some_and(|row| row.error.is_some())
-    });
     FieldGroup {
         title: title(state, leg, part),
         summary: summary(state, leg, &id),
         open,
-        has_error: has_fault || has_bad_draft,
+        alert: alert(state, in_part),
         marked: state.session.selection.as_deref().is_some_and(in_part),
         help: help(part),
         rows: if open {
@@ -182,6 +173,18 @@ fn group(state: &State, leg: usize, part: &Part) -> FieldGroup {
         },
         actions: actions(state, leg, part),
         id,
+    }
+}
+
+/// What is wrong within a part, for its head.
+fn alert(state: &State, in_part: impl Fn(&str) -> bool) -> String {
+    let unread = unread(state).filter(|(path, _)| in_part(path)).count();
+    let mut faults = state.derived.all_faults();
+    match unread {
+        1 => "1 entry can't be read".to_owned(),
+        2.. => format!("{unread} entries can't be read"),
+        0 if faults.any(|fault| in_part(&fault.path)) => "a fault in here".to_owned(),
+        0 => String::new(),
     }
 }
 

@@ -296,8 +296,8 @@ pub struct FieldGroup {
     pub summary: String,
     /// Open.
     pub open: bool,
-    /// A field in it has an error.
-    pub has_error: bool,
+    /// What is wrong with fields in it, or empty.
+    pub alert: String,
     /// A field in it belongs to the selected handle.
     pub marked: bool,
     /// A sentence on top, or empty.

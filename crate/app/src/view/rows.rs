@@ -2,7 +2,7 @@
 use gearswing_report::fault_text;
 use gearswing_report::fields::{ChoiceWords, FieldKind as Kind, field, path_words};
 use gearswing_solver::faults::{Fault, range_of};
-use gearswing_units::{Quantity, format_exact, parse, si_range_text};
+use gearswing_units::{Quantity, format_figures, parse, si_range_text};
 
 use super::page::{Action, ChoiceOption, FieldKind, FieldRow};
 use crate::fields;
@@ -61,8 +61,26 @@ pub(crate) fn row(state: &State, path: &str) -> Option<FieldRow> {
     } else {
         return None;
     }
-    row.error = row.error.or_else(|| fault_of(state, path));
+    if typed_path(state, path).is_none() {
+        row.error = row.error.or_else(|| fault_of(state, path));
+    }
+    // What an empty field stands for has no room in the field when it is long.
+    let is_typed = matches!(row.kind, FieldKind::Number | FieldKind::Text);
+    if is_typed && row.value.is_empty() && row.if_empty.chars().count() > SHORT {
+        row.echo = format!("Empty: {}.", std::mem::take(&mut row.if_empty));
+    }
     Some(row)
+}
+
+/// Letters that a field has room for.
+const SHORT: usize = 15;
+
+/// Path of the field that was typed into, where the number at `path` follows from that one.
+pub(crate) fn typed_path(state: &State, path: &str) -> Option<String> {
+    let typed = fields::circumference_of(path)?;
+    let draft = state.session.drafts.get(&typed)?;
+    let stands = draft.committed && Some(draft.over) == fields::shown(state.gear(), &typed);
+    stands.then_some(typed)
 }
 
 fn choices(options: &[ChoiceWords]) -> Vec<ChoiceOption> {
@@ -115,10 +133,19 @@ fn number(state: &State, path: &str, value: Option<f64>, row: &mut FieldRow) {
     }
 }
 
+/// Entries that cannot be read, with their texts: none of them is in use.
+pub(crate) fn unread(state: &State) -> impl Iterator<Item = (&str, &str)> {
+    let drafts = state.session.drafts.iter();
+    drafts.filter_map(|(path, draft)| {
+        let quantity = fields::quantity(path)?;
+        let stands = draft.committed && fields::shown(state.gear(), path)? == draft.over;
+        let unread = stands && parse(quantity, draft.units, &draft.text).is_err();
+        unread.then_some((path.as_str(), draft.text.as_str()))
+    })
+}
+
 /// Most figures of a number in a field that nobody has typed there.
-const FIGURES: usize = 6;
-/// Those behind the first one.
-const FIGURES_BEHIND: i32 = 5;
+const FIGURES: i32 = 6;
 
 /// Text of a stored number: exact where that is short, else rounded. Rounding is for reading only: a text
 /// that is not changed is never taken over.
@@ -127,30 +154,7 @@ pub(crate) fn field_text(
     units: gearswing_units::UnitChoice,
     si: f64,
 ) -> String {
-    let exact = format_exact(quantity, units, si);
-    let significant = exact
-        .chars()
-        .filter(char::is_ascii_digit)
-        .skip_while(|digit| *digit == '0')
-        .count();
-    let Ok(value) = exact.parse::<f64>() else {
-        return exact;
-    };
-    if significant <= FIGURES || value == 0.0 {
-        return exact;
-    }
-    #[allow(
-        clippy::cast_possible_truncation,
-        reason = "the decimal exponent of a finite number has three figures"
-    )]
-    let exponent = value.abs().log10().floor() as i32;
-    let decimals = usize::try_from(FIGURES_BEHIND - exponent).unwrap_or(0);
-    let text = format!("{value:.decimals$}");
-    if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    } else {
-        text
-    }
+    format_figures(quantity, units, si, FIGURES)
 }
 
 /// What a number may be, in the units shown.
@@ -158,9 +162,13 @@ fn range_text(path: &str, units: gearswing_units::UnitChoice) -> String {
     let Some(quantity) = fields::quantity(path) else {
         return String::new();
     };
-    match range_of(path) {
+    let (path, factor) = match fields::diameter_of(path) {
+        Some(diameter) => (diameter, std::f64::consts::PI),
+        None => (path.to_owned(), 1.0),
+    };
+    match range_of(&path) {
         Some(range) => {
-            let text = si_range_text(quantity, units, range.min, range.max);
+            let text = si_range_text(quantity, units, factor * range.min, factor * range.max);
             if path.ends_with("swing_up_rad") {
                 format!("{text}, either way")
             } else {
@@ -175,12 +183,7 @@ fn range_text(path: &str, units: gearswing_units::UnitChoice) -> String {
 fn fault_of(state: &State, path: &str) -> Option<String> {
     let names =
         |fault: &&Fault| fault.path == path || fields::point_of(path) == Some(fault.path.as_str());
-    let fault = state
-        .derived
-        .legs
-        .iter()
-        .flat_map(|leg| &leg.faults)
-        .find(names)?;
+    let fault = state.derived.all_faults().find(names)?;
     Some(fault_text(fault, state.gear(), state.session.units))
 }
 
@@ -245,8 +248,7 @@ pub(crate) fn worked_out(path: String, label: &str, value: String, help: &str) -
 
 /// The row of a tire's circumference, which stands for its diameter.
 pub(crate) fn circumference(state: &State, diameter_path: &str) -> Option<FieldRow> {
-    let stem = diameter_path.strip_suffix("diameter_m")?;
-    let path = format!("{stem}{}", fields::CIRCUMFERENCE);
+    let path = fields::circumference_of(diameter_path)?;
     let value = fields::shown(state.gear(), &path)?;
     let mut row = worked_out(
         path.clone(),
@@ -256,5 +258,8 @@ pub(crate) fn circumference(state: &State, diameter_path: &str) -> Option<FieldR
     );
     row.kind = FieldKind::Number;
     number(state, &path, value, &mut row);
+    if typed_path(state, diameter_path).is_some() {
+        row.error = row.error.or_else(|| fault_of(state, diameter_path));
+    }
     Some(row)
 }

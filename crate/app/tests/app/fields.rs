@@ -69,7 +69,12 @@ fn a_wrong_entry_changes_nothing_and_is_kept() {
     let row = desk.row(BORE);
     assert_eq!(row.value, "1 3/x");
     assert!(row.error.is_some());
-    assert!(desk.page().groups.iter().any(|group| group.has_error));
+    assert!(
+        desk.page()
+            .groups
+            .iter()
+            .any(|group| group.alert == "1 entry can't be read")
+    );
     let sentences = |answers: &[gearswing_app::view::LegAnswers]| -> Vec<String> {
         answers
             .iter()

@@ -1,7 +1,9 @@
 //! The page as plain data: messages in, state, page, drawing and effects out.
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
+mod charts;
 mod drag;
+mod entries;
 mod fields;
 mod files;
 mod history;

@@ -99,3 +99,50 @@ fn what_is_nowhere_on_the_way_says_so() {
     let row = desk.row(&format!("{STOP}.gauge_pa"));
     assert!(row.error.is_some());
 }
+
+#[test]
+fn a_new_stop_is_empty_and_explains_nothing_before_it_is_told_how_far() {
+    for (option, key) in [
+        ("travel", "travel"),
+        ("angle", "angle_rad"),
+        ("actuator_pins", "pins_apart_m"),
+        ("axle_from", "axle_apart_m"),
+    ] {
+        let mut desk = Desk::demo();
+        desk.send(Msg::View(msg::View::SelectLeg { leg: 2 }));
+        choose(&mut desk, STOP, option);
+        let path = format!("{STOP}.how_far.{option}.{key}");
+        let row = desk.row(&path);
+        assert_eq!((row.value.as_str(), row.error), ("", None));
+        assert_eq!(row.if_empty, "to be entered");
+        let shown = desk.page().stopped;
+        assert!(shown.shown && shown.rows.is_empty(), "{shown:?}");
+        assert!(shown.sentences[0].contains("enter how far"), "{shown:?}");
+        assert!(shown.actions.is_empty());
+        // Kept as it is over a reload.
+        assert_eq!(desk.reloaded().gear(), desk.gear());
+    }
+}
+
+#[test]
+fn a_bad_reading_takes_down_nothing_but_its_own_answer() {
+    let mut desk = with_a_stop();
+    let before = desk.page();
+    desk.enter(&format!("{STOP}.how_far.travel.travel"), "150 %");
+    let page = desk.page();
+    assert_eq!(page.answers, before.answers);
+    assert_eq!(page.times, before.times);
+    assert!(!page.drawing.faded);
+    let stopped = &page.stopped;
+    assert!(stopped.rows.is_empty());
+    let [sentence] = stopped.sentences.as_slice() else {
+        panic!("{stopped:?}");
+    };
+    for part in ["Nothing is explained.", "travel seen: 150"] {
+        assert!(sentence.contains(part), "{sentence}");
+    }
+    let row = desk.row(&format!("{STOP}.how_far.travel.travel"));
+    assert!(row.error.is_some());
+    let group = page.groups.iter().find(|group| group.id == "seen");
+    assert_eq!(group.unwrap().alert, "a fault in here");
+}

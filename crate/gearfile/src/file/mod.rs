@@ -7,6 +7,8 @@
 mod envelope;
 /// Why a text is no gear file, or a gear none that can be saved.
 mod error;
+/// Structs come from objects only.
+mod objects;
 /// Path of a place in the text.
 mod place;
 /// Reading.

@@ -5,6 +5,7 @@ use serde::de::{DeserializeOwned, IgnoredAny};
 use serde_json::Value;
 use serde_json::error::Category;
 
+use super::objects::Objects;
 use super::place::{byte_at, path_at};
 use super::{FORMAT, OpenError, READ_LIMIT, VERSION};
 
@@ -75,10 +76,18 @@ fn head(text: &str) -> Result<Head, OpenError> {
 
 /// Reads `T`; `root` is put before the path of a fault.
 pub(crate) fn parse<T: DeserializeOwned>(text: &str, root: &str) -> Result<T, OpenError> {
-    serde_json::from_str(text).map_err(|error: serde_json::Error| {
+    whole(text).map_err(|error| {
         let place = byte_at(text, error.line(), error.column());
         field_error(root, &path_at(text, place), &error)
     })
+}
+
+/// Reads a text from its begin to its end.
+fn whole<T: DeserializeOwned>(text: &str) -> Result<T, serde_json::Error> {
+    let mut reader = serde_json::Deserializer::from_str(text);
+    let read = T::deserialize(Objects(&mut reader))?;
+    reader.end()?;
+    Ok(read)
 }
 
 /// A fault of JSON or of one field.

@@ -154,6 +154,20 @@ fn names_the_field() {
 }
 
 #[test]
+fn takes_no_list_for_an_object() {
+    // The values of `clearance_rule` in their order, which no file has ever had.
+    let listed = with(
+        "\"clearance_rule\": {}",
+        "\"clearance_rule\": [0.01, 0.01, 0.01]",
+    );
+    assert!(
+        matches!(&listed, Err(OpenError::Field { path, what, .. })
+            if path.starts_with("gear.clearance_rule") && what.contains("sequence")),
+        "{listed:?}"
+    );
+}
+
+#[test]
 fn names_the_unknown_key() {
     let unknown = |from, to| match with(from, to) {
         Err(OpenError::UnknownField { path, what, .. }) => (path, what),

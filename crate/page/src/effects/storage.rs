@@ -3,9 +3,8 @@
 use crate::dom::window;
 use crate::error::{PageError, Result};
 use crate::runtime::Port;
-use gearswing_app::StoredFile;
 use gearswing_app::msg::{File, Msg};
-use std::collections::BTreeMap;
+use gearswing_app::{Few, StoredFile};
 use web_sys::Storage;
 
 /// Keys of gear files begin with this.
@@ -19,9 +18,9 @@ pub(crate) struct Store {
     /// Why there is no storage.
     refused: Option<String>,
     /// Last text read or written here, by key.
-    seen: BTreeMap<String, String>,
+    seen: Few<String, String>,
     /// Texts to be written, by key.
-    waiting: BTreeMap<String, String>,
+    waiting: Few<String, String>,
     /// The failure last sent, so that it is sent once.
     failure: Option<String>,
 }
@@ -36,8 +35,8 @@ impl Store {
         Self {
             storage,
             refused,
-            seen: BTreeMap::new(),
-            waiting: BTreeMap::new(),
+            seen: Few::default(),
+            waiting: Few::default(),
             failure: None,
         }
     }

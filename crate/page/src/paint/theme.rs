@@ -2,14 +2,14 @@
 
 use crate::dom::{document, window};
 use crate::error::{PageError, Result};
-use std::collections::HashMap;
+use gearswing_app::Few;
 use wasm_bindgen::JsValue;
 use web_sys::CssStyleDeclaration;
 
 /// Colours by the name of their custom property.
 #[derive(Default)]
 pub(crate) struct Theme {
-    colours: HashMap<&'static str, JsValue>,
+    colours: Few<&'static str, JsValue>,
     /// Family of the page's text.
     family: String,
 }

@@ -54,6 +54,7 @@ struct Group {
     node: HtmlElement,
     button: HtmlElement,
     title: HtmlElement,
+    alert: HtmlElement,
     summary: HtmlElement,
     body: HtmlElement,
     help: HtmlElement,
@@ -77,8 +78,11 @@ impl Row for Group {
         let body_id = format!("group-{}", item.id);
         button.set_attribute("aria-controls", &body_id)?;
         let title = element("span", "group-title")?;
+        let alert = element("span", "group-alert")?;
         let summary = element("span", "quiet group-summary")?;
         button.append_child(&title)?;
+        button.append_with_str_1(" ")?;
+        button.append_child(&alert)?;
         button.append_with_str_1(" ")?;
         button.append_child(&summary)?;
         heading.append_child(&button)?;
@@ -96,6 +100,7 @@ impl Row for Group {
             node,
             button,
             title,
+            alert,
             summary,
             body,
             help,
@@ -113,7 +118,7 @@ impl Row for Group {
         set_text(&self.summary, &new.summary);
         set_attribute(&self.button, "aria-expanded", pressed(new.open))?;
         set_hidden(&self.body, !new.open)?;
-        set_flag(&self.node, "data-error", new.has_error)?;
+        set_text(&self.alert, &new.alert);
         set_flag(&self.node, "data-marked", new.marked)?;
         set_text(&self.help, &new.help);
         set_hidden(&self.help, new.help.is_empty())?;

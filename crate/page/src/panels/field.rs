@@ -166,6 +166,18 @@ fn switches(set: &Element, path: &str, options: &[(ChoiceOption, bool)]) -> Resu
     Ok(())
 }
 
+/// Letters of an option that a list beside its label shows.
+const BESIDE_LABEL: usize = 15;
+
+/// Whether a field needs the whole width of its group.
+fn is_wide(kind: &FieldKind) -> bool {
+    let FieldKind::Choice { options, .. } = kind else {
+        return false;
+    };
+    let mut lengths = options.iter().map(|option| option.label.chars().count());
+    lengths.any(|length| length > BESIDE_LABEL)
+}
+
 /// A field with everything around it.
 pub(super) struct FieldNode {
     node: HtmlElement,
@@ -265,6 +277,7 @@ impl Row for FieldNode {
         set_text(&self.help, &help);
         set_hidden(&self.help, help.is_empty())?;
         set_flag(&self.node, "data-marked", new.marked)?;
+        set_flag(&self.node, "data-wide", is_wide(&new.kind))?;
         self.actions.patch(&new.actions)
     }
 }

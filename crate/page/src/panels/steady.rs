@@ -5,7 +5,6 @@ use crate::dom::{by_id, window};
 use crate::error::Result;
 use gearswing_app::Msg;
 use gearswing_app::msg::Pointer;
-use std::collections::BTreeSet;
 use web_sys::HtmlElement;
 
 /// The parts above the drawing.
@@ -13,7 +12,7 @@ pub(super) struct Steady {
     above: [HtmlElement; 2],
     drawing: HtmlElement,
     /// Pointers that are down on the drawing.
-    down: BTreeSet<i32>,
+    down: Vec<i32>,
     held: bool,
 }
 
@@ -23,7 +22,7 @@ impl Steady {
         Ok(Self {
             above: [by_id("notice-part")?, by_id("answers")?],
             drawing: by_id("drawing-box")?,
-            down: BTreeSet::new(),
+            down: Vec::new(),
             held: false,
         })
     }
@@ -32,11 +31,12 @@ impl Steady {
     pub(super) fn before(&mut self, msg: &Msg) -> Result<()> {
         match msg {
             Msg::Pointer(Pointer::Down { id, .. }) => {
-                self.down.insert(*id);
+                self.down.retain(|down| down != id);
+                self.down.push(*id);
                 self.hold()
             }
             Msg::Pointer(Pointer::Up { id, .. } | Pointer::Cancel { id }) => {
-                self.down.remove(id);
+                self.down.retain(|down| down != id);
                 Ok(())
             }
             _ => Ok(()),
@@ -45,7 +45,7 @@ impl Steady {
 
     /// Pointers that are down on the drawing.
     pub(super) fn down(&self) -> Vec<i32> {
-        self.down.iter().copied().collect()
+        self.down.clone()
     }
 
     fn hold(&mut self) -> Result<()> {

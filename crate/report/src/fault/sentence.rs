@@ -1,7 +1,7 @@
 //! A fault of a model in words: which part, which number, and what would be valid.
 use gearswing_solver::faults::{Fault, FaultKind};
 use gearswing_solver::model::Gear;
-use gearswing_units::{NO_VALUE, Quantity, UnitChoice, format_exact, si_range_text};
+use gearswing_units::{NO_VALUE, Quantity, UnitChoice, format_figures, si_range_text};
 
 use crate::fields::{field, path_words};
 use crate::text::capital_first;
@@ -164,28 +164,10 @@ fn figures(quantity: Option<Quantity>, units: UnitChoice, si: f64, figures: i32)
     if !si.is_finite() {
         return NO_VALUE.to_owned();
     }
-    let Some(quantity) = quantity else {
-        return shortened(&format!("{si}"), figures);
-    };
-    let number = shortened(&format_exact(quantity, units, si), figures).replace('-', "−");
-    quantity.unit(units).with_number(&number)
-}
-
-fn shortened(number: &str, figures: i32) -> String {
-    let typed = number.chars().filter(char::is_ascii_digit).count();
-    let allowed = usize::try_from(figures).unwrap_or(0);
-    match number.parse::<f64>() {
-        Ok(value) if typed > allowed && value != 0.0 && (1e-9..1e15).contains(&value.abs()) => {
-            let whole = value.abs().log10().floor() as i32 + 1;
-            let decimals = usize::try_from(figures - whole).unwrap_or(0).min(15);
-            let text = format!("{value:.decimals$}");
-            if text.contains('.') {
-                text.trim_end_matches('0').trim_end_matches('.').to_owned()
-            } else {
-                text
-            }
-        }
-        _ => number.to_owned(),
+    let number = |quantity| format_figures(quantity, units, si, figures).replace('-', "−");
+    match quantity {
+        Some(quantity) => quantity.unit(units).with_number(&number(quantity)),
+        None => number(Quantity::Ratio),
     }
 }
 

@@ -79,7 +79,8 @@ pub(super) const SEEN: &[FieldWords] = &[
         "travel seen",
         "0 % is down and locked, 100 % is up.",
     )
-    .of(Group::Seen),
+    .of(Group::Seen)
+    .if_empty("to be entered"),
     FieldWords::number(
         "legs[].seen_stop.how_far.travel.travel_within",
         Quantity::Travel,
@@ -95,7 +96,8 @@ pub(super) const SEEN: &[FieldWords] = &[
         "angle seen",
         "From down and locked, read on the leg.",
     )
-    .of(Group::Seen),
+    .of(Group::Seen)
+    .if_empty("to be entered"),
     FieldWords::number(
         "legs[].seen_stop.how_far.angle.angle_within_rad",
         Quantity::Angle,
@@ -111,7 +113,8 @@ pub(super) const SEEN: &[FieldWords] = &[
         "actuator length seen",
         "Between the centres of the actuator's pins, with the pressure off.",
     )
-    .of(Group::Seen),
+    .of(Group::Seen)
+    .if_empty("to be entered"),
     FieldWords::number(
         "legs[].seen_stop.how_far.actuator_pins.pins_within_m",
         Quantity::Length,
@@ -134,7 +137,8 @@ pub(super) const SEEN: &[FieldWords] = &[
         "distance of the axle seen",
         "From the fixed place to the centre of the axle.",
     )
-    .of(Group::Seen),
+    .of(Group::Seen)
+    .if_empty("to be entered"),
     FieldWords::number(
         "legs[].seen_stop.how_far.axle_from.axle_within_m",
         Quantity::Length,

@@ -212,7 +212,7 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
             },
         ],
         seen_stop: Some(seen_stop(HowFar::Travel {
-            travel: 0.8,
+            travel: Some(0.8),
             within: 0.02,
         })),
     }
@@ -250,7 +250,7 @@ pub(crate) fn sliding_leg(name: &str) -> Leg {
             ..folding_leg(name).strut
         },
         seen_stop: Some(seen_stop(HowFar::ActuatorPins {
-            distance: 0.4,
+            distance: Some(0.4),
             within: 0.002,
         })),
         ..folding_leg(name)
@@ -314,12 +314,12 @@ pub(crate) fn full_gears() -> [Gear; 3] {
         gear.supply.source = source;
         for (leg, how_far) in gear.legs.iter_mut().zip([
             HowFar::Angle {
-                angle: 1.2,
+                angle: Some(1.2),
                 within: 0.02,
             },
             HowFar::AxleFrom {
                 from: point(0.4, 0.1),
-                distance: 0.6,
+                distance: Some(0.6),
                 within: 0.003,
             },
         ]) {

@@ -4,6 +4,7 @@ use gearswing_solver::stop::StopError;
 use gearswing_units::Quantity;
 
 use super::Stopped;
+use crate::fault::fault_text;
 use crate::text::capital_first;
 use crate::timed::{Timed, supply_error_text};
 
@@ -181,8 +182,23 @@ pub fn stop_error_text(stopped: &Stopped, error: &StopError) -> String {
     let length = |si: f64| stopped.say(Quantity::Length, si);
     let travel = |si: f64| stopped.say(Quantity::Travel, si);
     match error {
-        StopError::Faults(_) => "Nothing is explained: the data have faults.".to_owned(),
+        StopError::Faults(faults) => {
+            // Those of the leg stand with the leg.
+            let own = faults.0.iter().filter(|f| f.path.contains("seen_stop"));
+            let texts: Vec<String> = own
+                .map(|fault| fault_text(fault, stopped.gear, stopped.units))
+                .collect();
+            if texts.is_empty() {
+                "Nothing is explained: the data have faults.".to_owned()
+            } else {
+                format!("Nothing is explained. {}", texts.join(" "))
+            }
+        }
         StopError::NothingSeen => "No stop was entered for this leg.".to_owned(),
+        StopError::HowFarNotEntered => format!(
+            "Nothing is explained yet: enter how far {} came.",
+            stopped.the_leg()
+        ),
         StopError::NotOnTheWay {
             seen,
             nearest,

@@ -1,5 +1,6 @@
 //! Every cause, reading and check has its sentence, with its numbers in the units chosen.
-use gearswing_solver::model::{Joint, MovingPart};
+use gearswing_solver::faults::check_stop;
+use gearswing_solver::model::{HowFar, Joint, MovingPart, SeenStop};
 use gearswing_solver::result::{
     Check, Demand, Explanation, Finds, Fit, JamCause, NextCheck, Phase, Place, ReadingFit,
     StopCause, StopExplained, TireState,
@@ -276,4 +277,22 @@ fn what_cannot_be_explained_says_why() {
         },
     );
     assert!(text.contains("nearest is 900"), "{text}");
+    let text = stop_error_text(&stopped, &StopError::HowFarNotEntered);
+    assert!(text.contains("enter how far"), "{text}");
+    let mut wrong = gear.clone();
+    for leg in &mut wrong.legs {
+        leg.seen_stop = Some(SeenStop {
+            pressure: Some(-1e9),
+            ..SeenStop::at(HowFar::Travel {
+                travel: Some(2.0),
+                within: 0.02,
+            })
+        });
+    }
+    let faults = check_stop(&wrong, 0).unwrap_err();
+    assert_eq!(faults.0.len(), 2);
+    let text = stop_error_text(&stopped, &StopError::Faults(faults));
+    for part in ["travel seen: 200", "pressure read: "] {
+        assert!(text.contains(part), "{text}");
+    }
 }

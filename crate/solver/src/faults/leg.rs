@@ -1,6 +1,6 @@
 //! Faults of one leg, part by part.
 use super::visit::Visit;
-use super::{FaultKind, brace, outline, ranges, seen, springs, tire};
+use super::{FaultKind, brace, outline, ranges, springs, tire};
 use crate::model::{Actuator, AttachTo, Brace, FallData, Leg, Shape, Shortening, Strut};
 
 pub(super) fn visit(v: &mut Visit, leg: &Leg) {
@@ -41,9 +41,6 @@ pub(super) fn visit(v: &mut Visit, leg: &Leg) {
     );
     fall(v, &leg.fall);
     springs::visit(v, leg);
-    if let Some(stop) = &leg.seen_stop {
-        seen::visit(v, stop);
-    }
     if !v.count(format_args!("well"), leg.well.len()) {
         return;
     }

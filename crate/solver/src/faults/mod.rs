@@ -23,4 +23,4 @@ mod visit;
 
 pub use fault::{Fault, FaultKind, Faults};
 pub use ranges::{Range, range_of};
-pub use visit::{LEAST_JOINT_DISTANCE, MOST_ITEMS, check_gear, check_leg};
+pub use visit::{LEAST_JOINT_DISTANCE, MOST_ITEMS, check_gear, check_leg, check_stop};

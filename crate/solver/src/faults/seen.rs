@@ -4,32 +4,32 @@ use super::visit::Visit;
 use crate::model::{HowFar, SeenStop};
 
 pub(super) fn visit(v: &mut Visit, stop: &SeenStop) {
-    let mut number = |path: &str, value, range| {
-        v.number(format_args!("seen_stop.{path}"), value, range);
+    let mut option = |path: &str, value, range| {
+        v.option(format_args!("seen_stop.{path}"), value, range);
     };
     match &stop.how_far {
         HowFar::Travel { travel, within } => {
-            number("how_far.travel.travel", *travel, ranges::TRAVEL);
-            number(
+            option("how_far.travel.travel", *travel, ranges::TRAVEL);
+            option(
                 "how_far.travel.travel_within",
-                *within,
+                Some(*within),
                 ranges::SHARE_WITHIN,
             );
         }
         HowFar::Angle { angle, within } => {
-            number("how_far.angle.angle_rad", *angle, ranges::ANGLE);
-            number(
+            option("how_far.angle.angle_rad", *angle, ranges::ANGLE);
+            option(
                 "how_far.angle.angle_within_rad",
-                *within,
+                Some(*within),
                 ranges::ANGLE_WITHIN,
             );
         }
         HowFar::ActuatorPins { distance, within } => {
             let at = "how_far.actuator_pins";
-            number(&format!("{at}.pins_apart_m"), *distance, ranges::SIZE);
-            number(
+            option(&format!("{at}.pins_apart_m"), *distance, ranges::SIZE);
+            option(
                 &format!("{at}.pins_within_m"),
-                *within,
+                Some(*within),
                 ranges::LENGTH_WITHIN,
             );
         }
@@ -37,10 +37,10 @@ pub(super) fn visit(v: &mut Visit, stop: &SeenStop) {
             distance, within, ..
         } => {
             let at = "how_far.axle_from";
-            number(&format!("{at}.axle_apart_m"), *distance, ranges::SIZE);
-            number(
+            option(&format!("{at}.axle_apart_m"), *distance, ranges::SIZE);
+            option(
                 &format!("{at}.axle_within_m"),
-                *within,
+                Some(*within),
                 ranges::LENGTH_WITHIN,
             );
         }
@@ -63,14 +63,10 @@ pub(super) fn visit(v: &mut Visit, stop: &SeenStop) {
         ),
         ("forces_within", stop.forces_within, ranges::SHARE_WITHIN),
     ] {
-        number(key, value, range);
+        option(key, Some(value), range);
     }
-    if let Some(pressure) = stop.pressure {
-        number("gauge_pa", pressure, ranges::BACK_PRESSURE);
-    }
-    if let Some(voltage) = stop.voltage {
-        number("posts_v", voltage, ranges::VOLTAGE);
-    }
+    option("gauge_pa", stop.pressure, ranges::BACK_PRESSURE);
+    option("posts_v", stop.voltage, ranges::VOLTAGE);
     if let HowFar::AxleFrom { from, .. } = &stop.how_far {
         v.point(format_args!("seen_stop.how_far.axle_from.from_m"), *from);
     }

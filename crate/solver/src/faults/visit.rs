@@ -5,7 +5,7 @@
 use std::fmt::Arguments;
 
 use super::ranges::{self, Range};
-use super::{Fault, FaultKind, Faults, leg, outline, springs, supply};
+use super::{Fault, FaultKind, Faults, leg, outline, seen, springs, supply};
 use crate::model::{Gear, Point};
 
 /// Most legs, points of an outline, obstacles and table rows that a model may have.
@@ -31,6 +31,14 @@ impl Visit {
             path,
             kind,
         });
+    }
+
+    fn end(self) -> Result<(), Faults> {
+        if self.faults.is_empty() {
+            Ok(())
+        } else {
+            Err(Faults(self.faults))
+        }
     }
 
     /// Path of a field of the present leg, to name it in another field's fault.
@@ -170,6 +178,14 @@ impl Visit {
             c.stall_speed,
             ranges::STALL_SPEED,
         );
+        if let (Some(gear_speed), Some(stall_speed)) = (c.gear_speed, c.stall_speed) {
+            self.below(
+                "conditions.stall_speed_m_s",
+                stall_speed,
+                "conditions.gear_speed_m_s",
+                gear_speed,
+            );
+        }
         self.option(
             format_args!("conditions.climb_pitch_rad"),
             c.climb_pitch,
@@ -209,7 +225,8 @@ impl Visit {
     }
 }
 
-/// Checks the gear's own fields and every leg.
+/// Checks the gear's own fields and every leg. What was seen on the jacks is for [`check_stop`]: it
+/// takes no part in any other answer.
 ///
 /// # Errors
 /// All faults.
@@ -217,12 +234,28 @@ pub fn check_gear(gear: &Gear) -> Result<(), Faults> {
     check(gear, 0..gear.legs.len().min(MOST_ITEMS))
 }
 
-/// Checks one leg and the gear's own fields.
+/// Checks one leg and the gear's own fields, without what was seen on the jacks.
 ///
 /// # Errors
 /// All faults.
 pub fn check_leg(gear: &Gear, leg: usize) -> Result<(), Faults> {
     check(gear, leg..leg.saturating_add(1))
+}
+
+/// Checks what was seen of one leg on the jacks.
+///
+/// # Errors
+/// All faults.
+pub fn check_stop(gear: &Gear, leg: usize) -> Result<(), Faults> {
+    let mut visit = Visit {
+        leg: Some(leg),
+        faults: Vec::new(),
+    };
+    let stop = gear.legs.get(leg).and_then(|leg| leg.seen_stop.as_ref());
+    if let Some(stop) = stop {
+        seen::visit(&mut visit, stop);
+    }
+    visit.end()
 }
 
 fn check(gear: &Gear, legs: std::ops::Range<usize>) -> Result<(), Faults> {
@@ -242,9 +275,5 @@ fn check(gear: &Gear, legs: std::ops::Range<usize>) -> Result<(), Faults> {
             supply::drive(&mut visit, one, gear);
         }
     }
-    if visit.faults.is_empty() {
-        Ok(())
-    } else {
-        Err(Faults(visit.faults))
-    }
+    visit.end()
 }

@@ -75,26 +75,31 @@ pub struct SeenStop {
 pub enum HowFar {
     /// As a share of the swing.
     Travel {
-        /// Travel, 0 down … 1 up [1].
-        travel: f64,
+        /// Travel, 0 down … 1 up [1]; absent = not entered yet.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        travel: Option<f64>,
         /// It holds within this [1].
         #[serde(rename = "travel_within")]
         within: f64,
     },
     /// As the angle swung from down and locked.
     Angle {
-        /// Angle, positive towards up [rad].
-        #[serde(rename = "angle_rad")]
-        angle: f64,
+        /// Angle, positive towards up [rad]; absent = not entered yet.
+        #[serde(rename = "angle_rad", default, skip_serializing_if = "Option::is_none")]
+        angle: Option<f64>,
         /// It holds within this [rad].
         #[serde(rename = "angle_within_rad")]
         within: f64,
     },
     /// By the actuator: from pin to pin.
     ActuatorPins {
-        /// Distance of its two pins [m].
-        #[serde(rename = "pins_apart_m")]
-        distance: f64,
+        /// Distance of its two pins [m]; absent = not entered yet.
+        #[serde(
+            rename = "pins_apart_m",
+            default,
+            skip_serializing_if = "Option::is_none"
+        )]
+        distance: Option<f64>,
         /// It holds within this [m].
         #[serde(rename = "pins_within_m")]
         within: f64,
@@ -105,9 +110,13 @@ pub enum HowFar {
         #[serde(rename = "from_m")]
         #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
         from: Point,
-        /// Distance of the axle from it [m].
-        #[serde(rename = "axle_apart_m")]
-        distance: f64,
+        /// Distance of the axle from it [m]; absent = not entered yet.
+        #[serde(
+            rename = "axle_apart_m",
+            default,
+            skip_serializing_if = "Option::is_none"
+        )]
+        distance: Option<f64>,
         /// It holds within this [m].
         #[serde(rename = "axle_within_m")]
         within: f64,

@@ -16,6 +16,9 @@ pub enum StopError {
     /// The file holds no stop of this leg.
     #[error("no stop was entered")]
     NothingSeen,
+    /// How far the leg came is not entered yet.
+    #[error("how far the leg came was not entered")]
+    HowFarNotEntered,
     /// The leg has no such distance anywhere on its way.
     #[error("no place of the way has {seen} m; the nearest is {nearest} m at travel {travel}")]
     NotOnTheWay {

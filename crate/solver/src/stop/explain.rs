@@ -6,7 +6,7 @@ use super::place::{COVERAGE, Stood, stood};
 use super::source::{Head, Held};
 use super::strut::{strut_long, strut_stays};
 use super::way::{Gaps, Row, Way};
-use crate::faults::check_leg;
+use crate::faults::{Fault, Faults, check_leg, check_stop};
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Conditions, Direction, Gear, Leg, PumpSeen, SeenStop};
 use crate::numeric::{bracketed_root, sort_short};
@@ -48,7 +48,15 @@ pub(super) struct Case<'a> {
 /// # Errors
 /// [`StopError`].
 pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError> {
-    check_leg(gear, leg).map_err(StopError::Faults)?;
+    let checks = [check_leg(gear, leg), check_stop(gear, leg)];
+    let faults: Vec<Fault> = checks
+        .into_iter()
+        .filter_map(Result::err)
+        .flat_map(|faults| faults.0)
+        .collect();
+    if !faults.is_empty() {
+        return Err(StopError::Faults(Faults(faults)));
+    }
     let model = gear.legs.get(leg).ok_or(StopError::NothingSeen)?;
     let seen = model.seen_stop.as_ref().ok_or(StopError::NothingSeen)?;
     let on_jacks = Gear {

@@ -37,25 +37,24 @@ pub(super) fn stood(
         travel_at(&points, distance, within)
     };
     let (travel, within) = match &seen.how_far {
-        HowFar::Travel { travel, within } => (*travel, *within),
+        HowFar::Travel { travel, within } => (entered(*travel)?, *within),
         HowFar::Angle { angle, within } => {
-            let swing = leg.swing_up.abs();
-            if *angle > swing + within {
-                return Err(StopError::BeyondSwing {
-                    seen: *angle,
-                    swing,
-                });
+            let (angle, swing) = (entered(*angle)?, leg.swing_up.abs());
+            if angle > swing + within {
+                return Err(StopError::BeyondSwing { seen: angle, swing });
             }
             (angle / swing, within / swing)
         }
         HowFar::ActuatorPins { distance, within } => {
-            by_length(*distance, *within, &|pose| pose.actuator_length)?
+            by_length(entered(*distance)?, *within, &|pose| pose.actuator_length)?
         }
         HowFar::AxleFrom {
             from,
             distance,
             within,
-        } => by_length(*distance, *within, &|pose| (pose.axle - from).norm())?,
+        } => by_length(entered(*distance)?, *within, &|pose| {
+            (pose.axle - from).norm()
+        })?,
     };
     Ok(Stood {
         place: Place {
@@ -66,6 +65,10 @@ pub(super) fn stood(
         },
         uncertainty: within / COVERAGE,
     })
+}
+
+fn entered(measured: Option<f64>) -> Result<f64, StopError> {
+    measured.ok_or(StopError::HowFarNotEntered)
 }
 
 /// Travel at which a length, given at rising travel, is `seen`, and the half-width within which it

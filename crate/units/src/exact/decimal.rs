@@ -94,6 +94,15 @@ impl Decimal {
         value
     }
 
+    /// The value to a dozen units in the last place of an f64, for sizes from 1e-290 to 1e300.
+    pub(crate) fn roughly(&self) -> f64 {
+        let kept = self.digits.bytes().take(17);
+        let figures = kept.fold(0.0, |sum, digit| 10.0 * sum + f64::from(digit - b'0'));
+        let count = i32::try_from(self.digits.len().min(17)).unwrap_or(17);
+        let size = figures * 10_f64.powi(self.exponent + 1 - count);
+        if self.negative { -size } else { size }
+    }
+
     /// Digits written out from 1e-7 to 1e15, with a power of ten beyond; no zeros at the end.
     pub(crate) fn to_text(&self) -> String {
         let digits = self.digits.trim_end_matches('0');
@@ -139,6 +148,18 @@ fn written_out(digits: &str, exponent: i32) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn roughly_is_near() {
+        for value in [0.375, -1.0 / 3.0, 1.234_567_890_123_456_7e-290, 9.87e299] {
+            let roughly = Decimal::shortest(value).roughly();
+            assert!(
+                (roughly - value).abs() <= 5e-15 * value.abs(),
+                "{value} {roughly}"
+            );
+        }
+        assert_eq!(Decimal::zero().roughly(), 0.0);
+    }
 
     #[test]
     fn rounds_halves_away_and_carries() {

@@ -21,7 +21,7 @@ pub(crate) trait Across {
 /// [CSS px].
 pub(crate) fn ends_px(width_px: f64) -> (f64, f64) {
     // room for the names at the ends of the lines
-    let names = (0.24 * width_px).clamp(92.0, 170.0);
+    let names = (0.3 * width_px).clamp(96.0, 170.0);
     let left_px = LEFT_PX.min(0.25 * width_px);
     (left_px, (width_px - names).max(left_px + 20.0))
 }

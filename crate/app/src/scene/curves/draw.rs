@@ -11,9 +11,12 @@ use crate::scene::{Anchor, Mark, Pen, Role, Scene, ScreenPoint, Shape, Viewport}
 use crate::state::State;
 
 /// Room over a chart for its title [CSS px].
-pub(super) const TITLE_PX: f64 = 40.0;
+pub(super) const TITLE_PX: f64 = 44.0;
 /// Room under the last chart for the axis [CSS px].
 pub(super) const FOOT_PX: f64 = 42.0;
+
+/// Name of what lies below zero clearance.
+const CONTACT: &str = "contact";
 
 /// The curves of the selected leg.
 #[must_use]
@@ -31,31 +34,52 @@ pub fn curves(state: &State) -> Scene {
     let former = derived
         .and_then(|leg| leg.former.as_ref())
         .filter(|_| session.comparing);
-    let charts = charts(good, former);
+    let mut charts = charts(good, former);
+    let axis = PathAxis::new(good.range().0, width_px);
+    make_room(&mut charts, &axis, width_px);
     let height_px = charts.iter().map(|c| c.height_px + TITLE_PX).sum::<f64>() + FOOT_PX;
     // pixels throughout: the viewport is only the canvas
     let canvas = Viewport::new(Point::new(0.0, 0.0), 100.0, (width_px, height_px));
     let mut pen = Pen::new(canvas);
     pen.faded = derived.is_some_and(|leg| leg.faded());
-    let axis = PathAxis::new(good.range().0, width_px);
-    let mut top = 0.0;
-    for chart in &charts {
-        top += TITLE_PX;
-        draw_chart(&mut pen, chart, &axis, top, session.progress, session.units);
-        top += chart.height_px;
+    let spans = spans(&charts, 0.0);
+    for (chart, (top, _)) in charts.iter().zip(&spans) {
+        draw_chart(
+            &mut pen,
+            chart,
+            &axis,
+            *top,
+            session.progress,
+            session.units,
+        );
     }
-    frame::path_axis(&mut pen, good, &axis, top, TITLE_PX);
-    frame::ends(&mut pen, good, &axis, top, TITLE_PX);
+    frame::path_axis(&mut pen, good, &axis, &spans);
+    frame::ends(&mut pen, good, &axis, &spans);
     let x_px = axis.x_px(session.progress.clamp(good.range().0, good.range().1));
-    let (from, to) = (
-        ScreenPoint {
-            x_px,
-            y_px: TITLE_PX - 8.0,
-        },
-        ScreenPoint { x_px, y_px: top },
-    );
-    pen.line_px(Role::Cursor, from, to);
+    frame::upright(&mut pen, Role::Cursor, x_px, &spans);
     under_cursor((width_px, height_px), pen.marks)
+}
+
+/// Makes charts as high as the names at the ends of their curves ask for.
+pub(super) fn make_room(charts: &mut [Chart], axis: &impl Across, width_px: f64) {
+    for chart in charts {
+        let levels = chart.levels.iter().map(|level| level.name.as_str());
+        let series = chart.series.iter().map(|series| series.name.as_str());
+        let contact = chart.contact_below_zero.then_some(CONTACT);
+        let names = levels.chain(series).chain(contact);
+        let names = frame::height_of_names(names, width_px, axis.right_px());
+        chart.height_px = chart.height_px.max(names);
+    }
+}
+
+/// Upper and lower edges of charts under each other.
+pub(super) fn spans(charts: &[Chart], mut top: f64) -> Vec<(f64, f64)> {
+    let mut found = Vec::with_capacity(charts.len());
+    for chart in charts {
+        found.push((top + TITLE_PX, top + TITLE_PX + chart.height_px));
+        top += TITLE_PX + chart.height_px;
+    }
+    found
 }
 
 /// A scene with what the cursor moves on top.
@@ -134,7 +158,7 @@ pub(super) fn draw_chart(
     let at = |x_px: f64, y_px: f64| ScreenPoint { x_px, y_px };
     pen.text(
         Role::Label,
-        at(4.0, top - 26.0),
+        at(4.0, top - 28.0),
         fitted_text(&title, crate::scene::pen::TEXT_PX, width_px - 8.0),
         Anchor::Start,
     );
@@ -142,13 +166,13 @@ pub(super) fn draw_chart(
     if width_px - key_left > text_width_px(&chart.key, SMALL_TEXT_PX) {
         pen.text(
             Role::AxisText,
-            at(key_left, top - 26.0),
+            at(key_left, top - 28.0),
             chart.key.clone(),
             Anchor::Start,
         );
     } else {
         let key = fitted_text(&chart.key, SMALL_TEXT_PX, width_px - 8.0);
-        pen.text(Role::AxisText, at(4.0, top - 11.0), key, Anchor::Start);
+        pen.text(Role::AxisText, at(4.0, top - 13.0), key, Anchor::Start);
     }
     value_axis(pen, chart, axis, &scale, units);
     if chart.contact_below_zero && scale.low < 0.0 {
@@ -161,6 +185,10 @@ pub(super) fn draw_chart(
         }
     }
     let mut names: Vec<(f64, String, Role)> = Vec::new();
+    if chart.contact_below_zero && scale.low < 0.0 {
+        let middle = 0.5 * (scale.y_px(0.0) + scale.top + scale.height);
+        names.push((middle, CONTACT.to_owned(), Role::ContactHatch));
+    }
     for level in &chart.levels {
         if level.value <= scale.high {
             names.push((scale.y_px(level.value), level.name.clone(), level.role));
@@ -237,13 +265,6 @@ fn contact_zone(pen: &mut Pen, axis: &impl Across, scale: &Scale) {
                 },
             );
         }
-    }
-    if deep > 16.0 {
-        let at = ScreenPoint {
-            x_px: left + 8.0,
-            y_px: bottom - 9.0,
-        };
-        pen.text(Role::Label, at, "contact".to_owned(), Anchor::Start);
     }
 }
 

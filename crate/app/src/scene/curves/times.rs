@@ -5,7 +5,8 @@ use gearswing_solver::result::{LegSample, Run};
 use gearswing_units::Quantity;
 
 use super::axis::{Across, ends_px};
-use super::draw::{FOOT_PX, TITLE_PX, draw_chart, under_cursor};
+use super::draw::{FOOT_PX, TITLE_PX, draw_chart, make_room, spans, under_cursor};
+use super::frame;
 use super::times_charts::charts;
 use crate::scene::bounds::bounds;
 use crate::scene::grid::{axis_number, round_step};
@@ -72,7 +73,9 @@ pub fn times(state: &State) -> Scene {
         };
     };
     let gear = state.gear();
-    let charts = charts(gear, run);
+    let mut charts = charts(gear, run);
+    let axis = TimeAxis::new(run, width_px);
+    make_room(&mut charts, &axis, width_px);
     let rows = switch_rows(gear);
     let chart_px: f64 = charts.iter().map(|c| c.height_px + TITLE_PX).sum();
     let rows_px = TITLE_PX + ROW_PX * (rows.len() + gear.legs.len()) as f64;
@@ -81,21 +84,13 @@ pub fn times(state: &State) -> Scene {
     let canvas = Viewport::new(Point::new(0.0, 0.0), 100.0, (width_px, height_px));
     let mut pen = Pen::new(canvas);
     let time_s = session.clock.at_s.unwrap_or(0.0).min(run.time);
-    let axis = TimeAxis::new(run, width_px);
-    let mut top = LEGS_PX;
-    for chart in &charts {
-        top += TITLE_PX;
-        draw_chart(&mut pen, chart, &axis, top, time_s, session.units);
-        top += chart.height_px;
+    let mut spans = spans(&charts, LEGS_PX);
+    for (chart, (top, _)) in charts.iter().zip(&spans) {
+        draw_chart(&mut pen, chart, &axis, *top, time_s, session.units);
     }
-    top = switches(&mut pen, gear, run, &rows, &axis, top);
-    time_axis(&mut pen, &axis, top);
-    let x_px = axis.x_px(time_s);
-    let from = ScreenPoint {
-        x_px,
-        y_px: LEGS_PX + TITLE_PX - 8.0,
-    };
-    pen.line_px(Role::Cursor, from, ScreenPoint { x_px, y_px: top });
+    switches(&mut pen, gear, run, &rows, &axis, &mut spans);
+    time_axis(&mut pen, &axis, LEGS_PX + chart_px + rows_px);
+    frame::upright(&mut pen, Role::Cursor, axis.x_px(time_s), &spans);
     let mut scene = under_cursor((width_px, height_px), std::mem::take(&mut pen.marks));
     legs(&mut pen, state, run, time_s);
     scene.marks.append(&mut pen.marks);
@@ -158,16 +153,18 @@ fn switch_rows(gear: &Gear) -> Vec<SwitchRow> {
     rows
 }
 
-/// The switches leg by leg, a line for each where it is made; gives the lower edge.
+/// The switches leg by leg, a line for each where it is made, under the charts; their rows go to the
+/// spans of the charts.
 fn switches(
     pen: &mut Pen,
     gear: &Gear,
     run: &Run,
     rows: &[SwitchRow],
     axis: &TimeAxis,
-    top: f64,
-) -> f64 {
+    spans: &mut Vec<(f64, f64)>,
+) {
     let at = |x_px: f64, y_px: f64| ScreenPoint { x_px, y_px };
+    let top = spans.last().map_or(LEGS_PX, |span| span.1);
     let title = "Switches, line = made".to_owned();
     pen.text(Role::Label, at(4.0, top + 14.0), title, Anchor::Start);
     let mut y_px = top + TITLE_PX - 6.0;
@@ -196,9 +193,9 @@ fn switches(
         }
         let beside = at(axis.right_px + 11.0, y_px);
         pen.text(Role::AxisText, beside, (*name).to_owned(), Anchor::Start);
+        spans.push((y_px - 0.5 * ROW_PX, y_px + 0.5 * ROW_PX));
         y_px += ROW_PX;
     }
-    y_px
 }
 
 /// A piece of a level line, joined to the one before it where that ends there.

@@ -38,7 +38,7 @@ pub(super) fn seen_in(run: &Run) -> SeenStop {
         pressure_within: 1e5,
         forces_within: 0.05,
         ..SeenStop::at(HowFar::Travel {
-            travel: stall.place.travel,
+            travel: Some(stall.place.travel),
             within: 0.01,
         })
     }
@@ -178,7 +178,7 @@ fn extra_friction_is_found_with_its_size() {
     assert!(of(&found, |c| matches!(c, StopCause::BatteryLow { .. })).fit == Fit::RuledOut);
     // Past the peak of the load the same extra friction would have stopped it earlier.
     seen.how_far = HowFar::Travel {
-        travel: 1.0 - 0.5 * (1.0 - peak_travel(&smooth)),
+        travel: Some(1.0 - 0.5 * (1.0 - peak_travel(&smooth))),
         within: 0.01,
     };
     let found = explained(&smooth, seen);
@@ -229,7 +229,7 @@ fn down_is_explained_too() {
         selected: Direction::Down,
         pump: PumpSeen::Stopped,
         ..SeenStop::at(HowFar::Travel {
-            travel: 0.05,
+            travel: Some(0.05),
             within: 0.02,
         })
     };
@@ -256,7 +256,7 @@ fn a_leg_that_its_weight_drives_is_not_stalled_by_the_supply() {
     let seen = SeenStop {
         selected: Direction::Down,
         ..SeenStop::at(HowFar::Travel {
-            travel,
+            travel: Some(travel),
             within: 0.001,
         })
     };

@@ -9,7 +9,7 @@ fn seen_at(travel: f64) -> SeenStop {
     SeenStop {
         pump: PumpSeen::Running,
         ..SeenStop::at(HowFar::Travel {
-            travel,
+            travel: Some(travel),
             within: 0.01,
         })
     }
@@ -120,7 +120,7 @@ fn what_says_nothing_of_the_place_is_refused() {
     let mut gear = one_leg();
     let swing = gear.legs[0].swing_up.abs();
     gear.legs[0].seen_stop = Some(SeenStop::at(HowFar::Angle {
-        angle: 2.0 * swing,
+        angle: Some(2.0 * swing),
         within: 0.02,
     }));
     assert!(matches!(
@@ -133,7 +133,7 @@ fn what_says_nothing_of_the_place_is_refused() {
     let from = gear.legs[0].trunnion;
     gear.legs[0].seen_stop = Some(SeenStop::at(HowFar::AxleFrom {
         from,
-        distance: (pose.axle - from).norm(),
+        distance: Some((pose.axle - from).norm()),
         within: 2e-3,
     }));
     assert!(matches!(

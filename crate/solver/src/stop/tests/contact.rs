@@ -44,7 +44,7 @@ fn contact_is_found_where_it_begins() {
     let travel = 0.8;
     let gear = under_a_skin(travel);
     let mut seen = SeenStop::at(HowFar::Travel {
-        travel,
+        travel: Some(travel),
         within: 0.01,
     });
     let found = explained(&gear, seen.clone());
@@ -79,7 +79,7 @@ fn contact_is_found_where_it_begins() {
     assert!(found.next_check.is_none());
     // Seen less well, a weak source is in the running: a look with a lamp decides.
     seen.how_far = HowFar::Travel {
-        travel,
+        travel: Some(travel),
         within: 0.3,
     };
     let found = explained(&gear, seen.clone());
@@ -103,7 +103,7 @@ fn contact_is_found_where_it_begins() {
 fn a_leg_far_from_the_skin_does_not_touch_it() {
     let gear = under_a_skin(0.8);
     let seen = SeenStop::at(HowFar::Travel {
-        travel: 0.6,
+        travel: Some(0.6),
         within: 0.01,
     });
     let found = explained(&gear, seen);
@@ -134,7 +134,7 @@ fn a_long_strut_is_found_with_what_is_missing() {
     let sweep = Sweep::new(&long, &Linkage::new(&long), 2001);
     let touches = sweep.poses.iter().find(|pose| pose.axle.x + radius >= wall);
     let seen = SeenStop::at(HowFar::Travel {
-        travel: touches.unwrap().place.travel,
+        travel: Some(touches.unwrap().place.travel),
         within: 0.006,
     });
     let found = explained(&gear, seen);
@@ -156,7 +156,7 @@ fn mirror_images_are_explained_alike() {
     let seen = SeenStop {
         pressure: Some(4.9e6),
         ..SeenStop::at(HowFar::Travel {
-            travel: 0.71,
+            travel: Some(0.71),
             within: 0.02,
         })
     };

@@ -36,7 +36,11 @@ fn seen_down(gear: &Gear) -> SeenStop {
 
 /// The load that the pump has to overcome down rises from place to place where the leg stops.
 fn needs_more_and_more(gear: &Gear, seen: &SeenStop) {
-    let HowFar::Travel { travel, .. } = seen.how_far else {
+    let HowFar::Travel {
+        travel: Some(travel),
+        ..
+    } = seen.how_far
+    else {
         unreachable!()
     };
     let track = Track::new(gear, &gear.legs[0], Direction::Down, None);
@@ -100,7 +104,7 @@ fn contact_is_found_where_it_begins_on_the_way_down() {
     let seen = |selected, travel| SeenStop {
         selected,
         ..SeenStop::at(HowFar::Travel {
-            travel,
+            travel: Some(travel),
             within: 0.01,
         })
     };

@@ -74,12 +74,12 @@ fn distances_lead_back_to_travel() {
             found.uncertainty
         };
         by(HowFar::Angle {
-            angle: travel * leg.swing_up.abs(),
+            angle: Some(travel * leg.swing_up.abs()),
             within: 0.01,
         });
         let within = 0.001;
         let pins = by(HowFar::ActuatorPins {
-            distance: pose.actuator_length,
+            distance: Some(pose.actuator_length),
             within,
         });
         // To first order the half-width goes with the slope of the length.
@@ -87,7 +87,7 @@ fn distances_lead_back_to_travel() {
         assert!((2.0 * pins / (within / arm) - 1.0).abs() < 0.05);
         by(HowFar::AxleFrom {
             from,
-            distance: (pose.axle - from).norm(),
+            distance: Some((pose.axle - from).norm()),
             within,
         });
     }
@@ -99,7 +99,7 @@ fn a_distance_that_is_nowhere_or_twice_says_so() {
     let leg = &mut gear.legs[0];
     let how_far = |distance| HowFar::AxleFrom {
         from: Point::new(0.5, -0.5),
-        distance,
+        distance: Some(distance),
         within: 0.002,
     };
     leg.seen_stop = Some(SeenStop::at(how_far(5.0)));
@@ -115,6 +115,11 @@ fn a_distance_that_is_nowhere_or_twice_says_so() {
         matches!(found, Err(StopError::Ambiguous { first, second, .. }) if first < second),
         "{found:?}"
     );
+    gear.legs[0].seen_stop = Some(SeenStop::at(HowFar::Angle {
+        angle: None,
+        within: 0.02,
+    }));
+    assert_eq!(explain_stop(&gear, 0), Err(StopError::HowFarNotEntered));
     gear.legs[0].seen_stop = None;
     assert_eq!(explain_stop(&gear, 0), Err(StopError::NothingSeen));
 }

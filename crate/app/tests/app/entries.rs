@@ -1,0 +1,114 @@
+//! Entries that cannot be used: where they are shown, and what they leave alone.
+use gearswing_app::fields;
+use gearswing_app::msg::{self, Msg};
+
+use crate::support::Desk;
+
+fn choose(desk: &mut Desk, path: &str, option: &str) {
+    desk.send(Msg::Field(msg::Field::Choose {
+        path: path.to_owned(),
+        option: option.to_owned(),
+    }));
+}
+
+fn alert(desk: &Desk, group: &str) -> String {
+    let page = desk.page();
+    let found = page.groups.into_iter().find(|g| g.id == group).unwrap();
+    found.alert
+}
+
+#[test]
+fn the_head_of_a_folded_group_says_what_is_wrong_inside() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 2 }));
+    assert!(
+        desk.page()
+            .groups
+            .iter()
+            .all(|group| group.alert.is_empty())
+    );
+    desk.enter("legs[2].wheel.tire.circumference_m", "4x");
+    desk.enter("legs[2].actuator.bore_m", "one");
+    desk.enter("legs[2].actuator.rod_m", "two");
+    desk.send(Msg::View(msg::View::ToggleGroup {
+        id: "fall".to_owned(),
+    }));
+    assert_eq!(alert(&desk, "wheel"), "1 entry can't be read");
+    assert_eq!(alert(&desk, "actuator"), "2 entries can't be read");
+    assert_eq!(alert(&desk, "brace"), "");
+    // They are the leg's: another leg says nothing of them.
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 1 }));
+    assert_eq!(alert(&desk, "wheel"), "");
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 2 }));
+    desk.enter("legs[2].wheel.tire.circumference_m", "4 ft");
+    desk.enter("legs[2].actuator.bore_m", "1 1/2");
+    desk.enter("legs[2].actuator.rod_m", "9 in");
+    assert_eq!(alert(&desk, "wheel"), "");
+    assert_eq!(alert(&desk, "actuator"), "a fault in here");
+}
+
+#[test]
+fn a_wrong_circumference_is_shown_where_it_was_typed() {
+    let mut desk = Desk::demo();
+    let [around, across] =
+        ["circumference_m", "diameter_m"].map(|key| format!("legs[2].wheel.tire.{key}"));
+    desk.enter(&around, "90 m");
+    let error = desk.row(&around).error.unwrap();
+    assert!(error.contains("not possible"), "{error}");
+    assert_eq!(desk.row(&across).error, None);
+    let fault = desk.page().answers[2].faults.remove(0);
+    let shown = Msg::Field(msg::Field::Show {
+        path: around.clone(),
+    });
+    assert_eq!(fault.show.unwrap().msg, shown);
+    // Typed as a diameter it is shown there.
+    desk.enter(&across, "30 m");
+    assert!(desk.row(&across).error.is_some());
+    assert_eq!(desk.row(&around).error, None);
+    desk.enter(&across, "0.4 m");
+    assert_eq!(desk.row(&across).error, None);
+}
+
+#[test]
+fn a_stall_speed_above_the_gear_speed_is_a_fault_at_its_field() {
+    let mut desk = Desk::demo();
+    let stall = "conditions.stall_speed_m_s";
+    desk.enter("conditions.gear_speed_m_s", "80 kt");
+    desk.enter(stall, "50 kt");
+    assert_eq!(desk.row(stall).error, None);
+    desk.enter(stall, "90 kt");
+    let error = desk.row(stall).error.unwrap();
+    for part in ["Stall speed", "90 kt must be less than", "80 kt"] {
+        assert!(error.contains(part), "{error}");
+    }
+    desk.enter("conditions.gear_speed_m_s", "");
+    assert_eq!(desk.row(stall).error, None);
+}
+
+#[test]
+fn a_pump_comes_back_with_its_figures() {
+    let mut desk = Desk::demo();
+    let source = "supply.source";
+    choose(&mut desk, source, "motor_pump");
+    let flow = "supply.source.motor_pump.free_flow_m3_s";
+    desk.enter(flow, "0.9 l/min");
+    let typed = desk.gear();
+    choose(&mut desk, source, "constant_pressure");
+    choose(&mut desk, source, "hand_pump");
+    let stroke = "supply.source.hand_pump.stroke_volume_m3";
+    let first = fields::number(desk.state.gear(), stroke).unwrap();
+    assert!(first.unwrap() > 0.0);
+    desk.enter(stroke, "8 cm³");
+    choose(&mut desk, source, "motor_pump");
+    assert_eq!(desk.gear().supply, typed.supply);
+    choose(&mut desk, source, "hand_pump");
+    let back = fields::number(desk.state.gear(), stroke).unwrap();
+    assert_eq!(back, Some(8e-6));
+    // What is undone does not come back.
+    for _ in 0..3 {
+        desk.send(Msg::History(msg::History::Undo));
+    }
+    choose(&mut desk, source, "constant_pressure");
+    choose(&mut desk, source, "hand_pump");
+    assert_eq!(fields::number(desk.state.gear(), stroke).unwrap(), first);
+}
