@@ -147,11 +147,11 @@ fn heavier_by_a_factor() {
     }
 }
 
-/// In still air every force goes with the load factor, seal friction aside; that of the lock up to 1 g.
+/// In still air every force goes with the load factor, seal friction aside; but that of the lock, which counts
+/// on 1 g and has a property of its own.
 #[test]
 fn load_factor() {
     for mut case in cases(3, 0, 15) {
-        case.gear.conditions.load_factor = case.draw.between(0.1, 0.33);
         case.gear.conditions.airspeed = 0.0;
         case.gear.supply.return_pressure = 0.0;
         case.gear.legs[0].actuator.seal_friction = 0.0;
@@ -161,6 +161,7 @@ fn load_factor() {
         let mut first = solve(&case.gear, STATIONS);
         let mut second = solve(&more, STATIONS);
         leave_out_lock([&mut first, &mut second]);
+        (first.lock.knee_push, second.lock.knee_push) = (None, None);
         Change {
             force: 3.0,
             ..Change::NONE
