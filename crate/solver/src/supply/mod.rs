@@ -8,6 +8,8 @@
 //! leg with the lowest load pressure moves first. Down, a leg that its weight drives runs ahead of
 //! the pump, held back by its orifice alone; the manifold then stands at the return pressure, from
 //! which the leg draws what the pump does not give.
+//! A leg that touches its well by the drawing stops there, as one whose parts let it go no further; the
+//! source then pushes against it, and the way down starts from there.
 //!
 //! **How.** A published pair of orders 5 and 4 (Dormand–Prince) with error control and continuous
 //! output. Every line has an orifice (an open line counts as a wide one), so the equations are not

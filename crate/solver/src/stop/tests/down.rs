@@ -143,7 +143,7 @@ fn a_low_pressure_switch_is_told_from_friction_by_its_cut_out() {
             pump: PumpSeen::Stopped,
             forces_within: 0.02,
             ..SeenStop::at(HowFar::Travel {
-                travel: stall.place.travel,
+                travel: Some(stall.place.travel),
                 within: 0.01,
             })
         },

@@ -108,6 +108,11 @@ fn way_down_starts_where_it_touched() {
     assert_eq!(first.indication, Indication::InTransit);
     assert!(event(&down, Some(1), Kind::UpOpen).is_none());
     assert!(event(&down, Some(1), Kind::DownMade).is_some());
+    for run in [&solved(&gear).up, &down] {
+        let f = run.fluid;
+        let (gives, takes) = (f.pumped + f.drawn, f.swept + f.relieved);
+        assert!((gives / takes - 1.0).abs() < 1e-6, "{f:?}");
+    }
     let whole = solved(&super::support::gear()).down.unwrap();
     assert!(down.fluid.swept < whole.fluid.swept);
 }
