@@ -1,4 +1,5 @@
 //! What is left of a run when it has ended: budgets, breaker, stalls.
+use super::leg::Moving;
 use super::run::Going;
 use super::stall::stalls;
 use super::state::{Budget, Power};
@@ -14,7 +15,13 @@ impl Going<'_> {
             .then_some(self.pressure_switch())
             .flatten();
         let stalls = match end {
-            RunEnd::Complete | RunEnd::SwitchedOff => Vec::new(),
+            RunEnd::Complete => Vec::new(),
+            // what the switches stopped was on its way; what touches, jams or binds was not
+            RunEnd::SwitchedOff => {
+                let mut all = stalls(self.supply, &self.power, &self.legs, &self.state, None);
+                all.retain(|stall| self.legs.get(stall.leg).is_some_and(Moving::is_blocked));
+                all
+            }
             RunEnd::Stalled | RunEnd::PressureSwitch => {
                 stalls(self.supply, &self.power, &self.legs, &self.state, ceiling)
             }

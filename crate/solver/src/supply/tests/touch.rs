@@ -2,7 +2,9 @@
 use super::super::{SupplyOptions, cycle};
 use super::support::gear;
 use crate::model::*;
-use crate::result::{Cycle, Indication, Run, RunEnd, RunEventKind as Kind, StallCause, TireState};
+use crate::result::{
+    Cycle, Indication, Run, RunEnd, RunEventKind as Kind, Stall, StallCause, TireState,
+};
 use crate::solve::{Options, solve_leg};
 
 fn solved(gear: &Gear) -> Cycle {
@@ -115,6 +117,26 @@ fn way_down_starts_where_it_touched() {
     }
     let whole = solved(&super::support::gear()).down.unwrap();
     assert!(down.fluid.swept < whole.fluid.swept);
+}
+
+/// An up switch that makes before the contact hides it from the pilot, not from the run.
+#[test]
+fn a_switch_that_makes_before_the_contact_does_not_hide_it() {
+    let mut gear = under_a_rib();
+    gear.legs[1].drive.switches.up = 0.8 * contact(&gear, 1);
+    let run = solved(&gear).up;
+    assert_eq!(run.end, RunEnd::SwitchedOff);
+    assert_eq!(
+        run.samples.last().unwrap().legs[1].indication,
+        Indication::Up
+    );
+    let touches = event(&run, Some(1), Kind::Touches).is_some();
+    assert_eq!(touches, matches!(run.stalls[..], [Stall { leg: 1, .. }]));
+    // with the pump stopped by a pressure switch it always comes to the contact
+    gear.supply.pressure_switch = Some(4.5e6);
+    let run = solved(&gear).up;
+    assert!(event(&run, Some(1), Kind::Touches).is_some());
+    assert!(matches!(run.stalls[..], [Stall { leg: 1, .. }]));
 }
 
 #[test]
