@@ -34,7 +34,7 @@ fn uprights(scene: &Scene) -> Vec<[f64; 3]> {
             return None;
         };
         let (first, last) = (points.first()?, points.last()?);
-        (over_all && first.x_px == last.x_px).then(|| [first.x_px, first.y_px, last.y_px])
+        (over_all && first.x_px == last.x_px).then_some([first.x_px, first.y_px, last.y_px])
     };
     scene.marks.iter().filter_map(upright).collect()
 }
