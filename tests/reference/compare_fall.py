@@ -83,9 +83,10 @@ def draw_fall(rng, kind, name):
             data["return_orifice_m"] = round(leg["actuator"]["bore_m"] * rng.uniform(0.05, 0.1), 5)
             if rng.random() < 0.5:
                 data["discharge_coefficient"] = round(rng.uniform(0.6, 0.7), 3)
-        elif rng.random() < 0.3:
-            hole = round(leg["actuator"]["bore_m"] * rng.uniform(0.05, 0.1), 5)
-            leg["drive"] = {"orifice_down": {"hole_m": hole, "discharge": 0.62}}
+            elif round(data["return_orifice_m"] * 1e5) % 2:
+                # that of the line is what the fall goes through where it has none of its own
+                hole = data.pop("return_orifice_m")
+                leg["drive"] = {"orifice_down": {"hole_m": hole, "discharge": 0.62}}
         if rng.random() < 0.4:
             data["body_inertia_kg_m2"] = round(rng.uniform(0.02, 0.3), 4)
         if data:

@@ -38,6 +38,8 @@ def draw_driven(rng, kind, gear, name):
             continue
         if not is_driven(leg):
             continue
+        # a leg that touches stops there: times are compared of legs with nothing in their way
+        leg.pop("well", None)
         if rng.random() < SPRUNG:
             leg["springs"] = draw_springs(rng, leg, rng.randint(1, 2))
             if passes_half_turn(leg):

@@ -103,7 +103,11 @@ class Moving:
         for number, leg in enumerate(self.legs):
             if leg.now:
                 self.tell(number, kind)
+        self.stall()
         self.end = "stalled"
+
+    def stall(self):
+        """What the source does when nothing moves any more."""
 
     def tell(self, leg, kind):
         """Notes an event, of a leg or of the supply."""

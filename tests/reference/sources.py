@@ -223,6 +223,13 @@ class Accumulator:
         """Current at a pressure [A]; None without a motor."""
         return None if self.pump is None else self.pump.current(pressure)
 
+    def on(self, pumped):
+        """Share of the time in which the pump's motor is on at a flow [1]: a switch has it stand above
+        its pressure, and start and stop at it."""
+        if not isinstance(self.pump, Switched) or self.mode not in ("above", "full"):
+            return 1.0
+        return 0.0 if self.mode == "above" else min(1.0, pumped / self.pump.flow(self.most))
+
     def power(self, pressure):
         """(out of the battery, lost in it and the wires) [W]."""
         return (0.0, 0.0) if self.pump is None else self.pump.power(pressure)

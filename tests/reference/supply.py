@@ -13,7 +13,7 @@ from scipy.optimize import brentq
 import stalls
 from legs import OnItsWay
 from moving import Moving
-from sources import Accumulator, source_of
+from sources import Accumulator, MotorPump, source_of
 from ways import stages_of, swing_efforts, swing_path, swing_stage
 
 
@@ -64,10 +64,20 @@ class OnFluid(Moving):
 
     def current(self, state):
         """Current from the battery [A], no more than what makes the switch; None without a motor."""
-        pressure = self.stand(state)[0][0]
+        pressure, pumped = self.stand(state)[0][:2]
         if self.set is not None and not isinstance(self.source, Accumulator):
             pressure = min(pressure, self.set)
-        return self.source.current(pressure)
+        current = self.source.current(pressure)
+        return None if current is None else self.on(pumped) * current
+
+    def on(self, pumped):
+        """Share of the time in which the pump is on [1]."""
+        return self.source.on(pumped) if isinstance(self.source, Accumulator) else 1.0
+
+    def stall(self):
+        """Nothing moves any more; a motor pump runs on, but for one that a switch stops."""
+        if isinstance(getattr(self.source, "pump", self.source), MotorPump):
+            self.tell(None, "runs_on")
 
     def stop(self):
         """All legs stand at their ends: the pressure rises at once to what stops the pump, or, where
@@ -108,7 +118,7 @@ class OnFluid(Moving):
         gained = pumped + drawn - relieved - sum(into)
         carried = sum(flow * load for flow, load in zip(into, loads))
         powers = np.array([
-            *self.source.power(pressure),
+            *(self.on(pumped) * power for power in self.source.power(pressure)),
             pressure * pumped,
             -pressure * gained,
             carried,

@@ -234,14 +234,13 @@ fn pieces(linkage: &Linkage) -> (Vec<(f64, f64)>, Option<usize>) {
         pieces.extend((0..count).map(|i| (at(i), at(i + 1))));
         pieces.len()
     };
+    let near = LAST_PIECES as f64 / SWING_PIECES as f64;
+    add(1.0, near, SWING_PIECES - LAST_PIECES);
+    let straight = add(near, 0.0, LAST_PIECES * CUT);
     if linkage.path().unlocks {
-        let near = LAST_PIECES as f64 / SWING_PIECES as f64;
-        add(1.0, near, SWING_PIECES - LAST_PIECES);
-        let straight = add(near, 0.0, LAST_PIECES * CUT);
         add(0.0, -1.0, LOCK_PIECES);
         (pieces, Some(straight))
     } else {
-        add(1.0, 0.0, SWING_PIECES);
         (pieces, None)
     }
 }
