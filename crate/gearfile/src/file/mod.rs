@@ -7,6 +7,8 @@
 mod envelope;
 /// Why a text is no gear file, or a gear none that can be saved.
 mod error;
+/// Mark and version.
+mod head;
 /// Structs come from objects only.
 mod objects;
 /// Path of a place in the text.
@@ -21,6 +23,7 @@ pub use error::{OpenError, SaveError};
 pub use read::read;
 pub use write::to_text;
 
+pub(crate) use place::path_of_null;
 pub(crate) use read::parse;
 
 /// Reading, writing, round trips.

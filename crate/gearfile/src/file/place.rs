@@ -65,6 +65,25 @@ pub(super) fn path_at(text: &str, place: usize) -> String {
     found
 }
 
+/// Path of the first null of a JSON text.
+pub(crate) fn path_of_null(text: &str) -> Option<String> {
+    let bytes = text.as_bytes();
+    let mut at = 0;
+    // Each round goes on by one byte at the least.
+    while let Some(&byte) = bytes.get(at) {
+        if b"{}[]:, \t\n\r".contains(&byte) {
+            at += 1;
+            continue;
+        }
+        let end = token_end(bytes, at);
+        if bytes.get(at..end) == Some(b"null") {
+            return Some(path_at(text, end));
+        }
+        at = end;
+    }
+    None
+}
+
 /// End of the string, number or word that begins at a byte; always behind it.
 fn token_end(bytes: &[u8], start: usize) -> usize {
     let rest = bytes.get(start + 1..).unwrap_or(&[]);

@@ -2,9 +2,9 @@
 use gearswing_solver::model::Gear;
 use serde::Deserialize;
 use serde::de::{DeserializeOwned, IgnoredAny};
-use serde_json::Value;
 use serde_json::error::Category;
 
+use super::head::Word;
 use super::objects::Objects;
 use super::place::{byte_at, path_at};
 use super::{FORMAT, OpenError, READ_LIMIT, VERSION};
@@ -13,9 +13,9 @@ use super::{FORMAT, OpenError, READ_LIMIT, VERSION};
 #[derive(Deserialize)]
 struct Head {
     #[serde(default)]
-    format: Value,
+    format: Word,
     #[serde(default)]
-    version: Value,
+    version: Word,
 }
 
 /// Version 1.
@@ -46,12 +46,12 @@ pub fn read(text: &str) -> Result<Gear, OpenError> {
         return Err(OpenError::Empty);
     }
     let head = head(text)?;
-    if head.format.as_str() != Some(FORMAT) {
+    if head.format != Word::Text(FORMAT.to_owned()) {
         return Err(OpenError::NotGearFile);
     }
-    match head.version.as_u64() {
-        Some(1) => parse::<Version1>(text, "").map(|file| file.gear),
-        Some(version) if version > VERSION => Err(OpenError::NewerVersion {
+    match head.version {
+        Word::Whole(1) => parse::<Version1>(text, "").map(|file| file.gear),
+        Word::Whole(version) if version > VERSION => Err(OpenError::NewerVersion {
             version,
             known: VERSION,
         }),
