@@ -14,7 +14,7 @@ const LONGEST_STEP: f64 = 0.05;
 pub(super) const TOLERANCE: f64 = 1e-9;
 /// The same where an orifice damps the fall, which lets errors die down: times then stay the same to 1e-8
 /// when it is tightened.
-const DAMPED_TOLERANCE: f64 = 1e-8;
+const DAMPED_TOLERANCE: f64 = 1e-7;
 /// Slower than this and slowing down further, the leg is at rest [1/s along the way, about rad/s]:
 /// through an orifice it would creep for ever towards the place where nothing pushes it on.
 const AT_REST: f64 = 1e-4;

@@ -46,10 +46,6 @@ fn limit(
     let (pushed, stops) = found.unwrap_or((from, f64::INFINITY));
     let mut low = pushed.max(from).min(most);
     let mut high = stops.min(most);
-    // a leg that its orifice slows to a crawl stands where nothing pushes it on any more
-    if low > from && !good(low * (1.0 + RESOLUTION)) {
-        return Some(low);
-    }
     // the first guess at the far end is rougher than the search itself
     for _ in 0..HALVINGS {
         if !good(high) {
@@ -60,6 +56,20 @@ fn limit(
         }
         low = high;
         high = (high * 1.01).min(most);
+    }
+    // what is left out of the value at which it is sure to stop takes little: the limit is next to it
+    let mut below = RESOLUTION * high;
+    for _ in 0..HALVINGS {
+        let value = high - below;
+        if value <= low {
+            break;
+        }
+        if good(value) {
+            low = value;
+            break;
+        }
+        high = value;
+        below *= 2.0;
     }
     for _ in 0..HALVINGS {
         if high - low <= RESOLUTION * high {
