@@ -19,7 +19,7 @@ const CUT: usize = 4;
 
 /// Pieces into which each is cut where an orifice damps the fall: the energy lost to it is of second
 /// order in their length.
-const DAMPED_SPLIT: usize = 4;
+const DAMPED_SPLIT: usize = 2;
 
 /// Columns of the table, all at the rates of the pose, towards down.
 pub(super) const COLUMNS: usize = 7;
