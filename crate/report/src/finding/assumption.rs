@@ -111,7 +111,13 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
             "The hanging leg is held by its dead weight and the springs given; pressure, which adds to it, is not counted. That a push below about 1 lb (5 N) is too little is this program's own figure.",
         ),
         Assumption::OverCentreCommonPractice => Governing::marked(
-            "How far the knee should stand past centre is common practice on light aeroplanes. The maker's figure wins.".to_owned(),
+            format!(
+                "How far the knee should stand past centre is common practice on light aeroplanes{}. The maker's figure wins.",
+                match subject.result.lock.over_centre_less_play {
+                    Some(_) => "; that half of it is to be left by play is this program's own figure",
+                    None => "",
+                }
+            ),
             Mark::CommonPractice,
         ),
         Assumption::LatchNotModelled => plain(

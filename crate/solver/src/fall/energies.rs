@@ -15,7 +15,7 @@ pub(super) fn reaches(rows: &[Place], case: &Case) -> bool {
 /// Energy of motion at the end of each piece in turn; from where it runs out it is not above zero.
 pub(super) fn energies<'a>(rows: &'a [Place], case: &'a Case) -> impl Iterator<Item = f64> + 'a {
     let dragged = case.damper.is_some() || rows.iter().any(|(_, row)| row[PINS_BY_SPEED] != 0.0);
-    let mut energy = 0.0;
+    let (mut energy, mut factor) = (0.0, 1.0);
     rows.windows(3).step_by(2).map(move |piece| {
         if let [(x0, a), (_, b), (x1, c)] = piece
             && energy >= 0.0
@@ -23,7 +23,9 @@ pub(super) fn energies<'a>(rows: &'a [Place], case: &'a Case) -> impl Iterator<I
             let pushes = [a, b, c].map(|row| case.net(row));
             if dragged {
                 let decay = Decay::over(x1 - x0, case, [a, b, c]);
-                energy = decay.damped(energy, pushes, |mean| laminar_share(case, b, mean));
+                energy = decay.damped(energy, pushes, &mut factor, |mean| {
+                    laminar_share(case, b, mean)
+                });
             } else {
                 energy += (x1 - x0) / 6.0 * (pushes[0] + 4.0 * pushes[1] + pushes[2]);
             }
@@ -54,19 +56,28 @@ impl Decay {
         }
     }
 
-    /// Energy at the end, from that at the start; negative where it runs out. `laminar` raises the drag at
-    /// the mean energy, as an orifice does.
-    fn damped(&self, start: f64, pushes: [f64; 3], laminar: impl Fn(f64) -> f64) -> f64 {
-        let mut end = self.end(start, pushes, 1.0);
+    /// Energy at the end, from that at the start; negative where it runs out. `laminar` gives the factor on
+    /// the drag at the mean energy, as an orifice has it; `factor` is that of the piece before.
+    fn damped(
+        &self,
+        start: f64,
+        pushes: [f64; 3],
+        factor: &mut f64,
+        laminar: impl Fn(f64) -> f64,
+    ) -> f64 {
+        // one that has all but stopped says little of the piece behind
+        *factor = factor.min(2.0);
+        let mut end = self.end(start, pushes, *factor);
         for _ in 0..4 {
             let mean = 0.5 * (start + end.max(0.0));
             if mean <= 0.0 {
                 break;
             }
-            let before = std::mem::replace(&mut end, self.end(start, pushes, laminar(mean)));
-            if (end - before).abs() <= SETTLED * mean {
+            let before = std::mem::replace(factor, laminar(mean));
+            if (*factor - before).abs() <= SETTLED * before {
                 break;
             }
+            end = self.end(start, pushes, *factor);
         }
         end
     }
@@ -105,7 +116,7 @@ fn laminar_share(case: &Case, row: &[f64; COLUMNS], energy: f64) -> f64 {
     }
 }
 
-/// Change of the end energy, as a share of it, below which it is settled [1].
+/// Change of the factor on the drag, as a share of it, below which it is settled [1].
 const SETTLED: f64 = 1e-5;
 
 /// Damping over a piece, as the logarithm of what it leaves, from which it takes all [1].

@@ -11,9 +11,9 @@ use crate::result::FallAirspeed;
 /// Highest airspeed tried [m/s].
 const MOST_AIRSPEED: f64 = 340.0;
 /// Largest factor of friction that is tried, the same where pins rub, and largest seal friction [N].
-/// Pins rub with a coefficient of some tenths (common practice): ten times that is none of this world.
+/// Pins rub with a coefficient of some tenths (common practice): five times that is none of this world.
 const MOST_FACTOR: f64 = 1e3;
-const MOST_FACTOR_WITH_PINS: f64 = 10.0;
+const MOST_FACTOR_WITH_PINS: f64 = 5.0;
 const MOST_SEAL_FRICTION: f64 = 1e6;
 /// Width of a bracket, as a share of its value, to which a limit is searched where a return orifice
 /// damps the fall [1]. Without an orifice the first failure is in closed form. Both agree with single
