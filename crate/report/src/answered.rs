@@ -58,14 +58,6 @@ impl<'a> Answered<'a> {
         }
     }
 
-    /// Results of the legs that were solved.
-    #[must_use]
-    pub fn solved(&self) -> Vec<(usize, &'a LegResult)> {
-        let legs = self.legs.iter();
-        legs.filter_map(|(leg, answer)| Some((*leg, answer.as_ref().ok()?)))
-            .collect()
-    }
-
     /// The worst of the legs. An answer that is marginal or not shown is not bad: many sound legs
     /// have a lock that the model cannot show.
     #[must_use]

@@ -21,7 +21,7 @@ pub(super) fn append(subject: &Subject, said: &mut Said) {
     if fall.at_gear_speed == Some(false) {
         said.try_next.push(SLOW_DOWN.to_owned());
     }
-    if !matches!(fall.outcome, FallOutcome::ReachesLock(_)) || fall.by_speed_alone() {
+    if !fall.reaches_lock() || fall.by_speed_alone() {
         said.try_next.push(HELP.to_owned());
     }
     said.try_next.push(PROVE.to_owned());

@@ -1,7 +1,7 @@
 //! Will it lock?
 use crate::result::{
-    Assumption, Caution, Excursion, Fall, FallOutcome, Finding, FindingDetail, InertiaBasis, Lock,
-    LockKind, Place, Question, Verdict,
+    Assumption, Caution, Excursion, Fall, Finding, FindingDetail, InertiaBasis, Lock, LockKind,
+    Place, Question, Verdict,
 };
 
 /// Least over-centre offset for light aeroplanes [m]: 1/16 in (1/16–1/8 in is common practice, no
@@ -130,9 +130,7 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
 
 /// Whether a fall stops short, comes home by speed alone, or only flying slower than the gear is moved.
 fn is_doubtful(fall: &Fall) -> bool {
-    !matches!(fall.outcome, FallOutcome::ReachesLock(_))
-        || fall.by_speed_alone()
-        || fall.at_gear_speed == Some(false)
+    !fall.reaches_lock() || fall.by_speed_alone() || fall.at_gear_speed == Some(false)
 }
 
 /// What a fall rests on.
@@ -150,7 +148,8 @@ fn of_fall(fall: &Fall) -> impl Iterator<Item = Assumption> {
 mod tests {
     use super::*;
     use crate::result::{
-        Arrival, AxleLoadEffect, FallAirspeed, FallEnergy, LeastKneePush, LeastMoment, Phase,
+        Arrival, AxleLoadEffect, FallAirspeed, FallEnergy, FallOutcome, LeastKneePush, LeastMoment,
+        Phase,
     };
 
     fn verdict(offset: f64, into_lock: f64, knee_push: f64) -> Verdict {

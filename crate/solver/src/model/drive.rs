@@ -1,7 +1,7 @@
 //! What drives one leg besides its actuator: orifices, strut jack, electric motor, switches.
 use serde::{Deserialize, Serialize};
 
-use super::is_zero;
+use super::{SHARP_EDGE, is_zero};
 
 /// Lines and switches of one leg; all may be left out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -58,16 +58,12 @@ pub struct LineOrifice {
     pub discharge: f64,
 }
 
-/// Default of [`LineOrifice::discharge`] [1]: a sharp edge has 0.61 to 0.65, commonly 0.62
-/// (ajdesigner.com/orifice-flow).
-const DEFAULT_DISCHARGE: f64 = 0.62;
-
 fn is_default_discharge(value: &f64) -> bool {
-    *value == DEFAULT_DISCHARGE
+    *value == SHARP_EDGE
 }
 
 fn default_discharge() -> f64 {
-    DEFAULT_DISCHARGE
+    SHARP_EDGE
 }
 
 /// Hydraulic jack that shortens the strut, with the same area both ways.

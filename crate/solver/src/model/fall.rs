@@ -37,6 +37,6 @@ impl FallData {
     }
 }
 
-/// Discharge coefficient of a sharp-edged orifice [1]: 0.61 to 0.65, commonly 0.62 (published
-/// orifice calculators and handbooks give the same).
+/// Discharge coefficient of a sharp-edged orifice, where none is given [1]: 0.61 to 0.65, commonly 0.62
+/// (ajdesigner.com/orifice-flow; handbooks give the same).
 pub const SHARP_EDGE: f64 = 0.62;

@@ -40,13 +40,19 @@ pub struct Fall {
 }
 
 impl Fall {
+    /// Whether it reaches the lock.
+    #[must_use]
+    pub fn reaches_lock(&self) -> bool {
+        matches!(self.outcome, FallOutcome::ReachesLock(_))
+    }
+
     /// Whether it reaches the lock by its speed alone: somewhere on the way nothing pushes it on, and a
     /// leg slowed or stopped there stays there.
     #[must_use]
     pub fn by_speed_alone(&self) -> bool {
         let moment = self.least_moment.is_some_and(|least| least.moment <= 0.0);
         let push = self.least_knee_push.is_some_and(|least| least.push <= 0.0);
-        matches!(self.outcome, FallOutcome::ReachesLock(_)) && (moment || push)
+        self.reaches_lock() && (moment || push)
     }
 }
 

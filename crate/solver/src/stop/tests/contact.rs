@@ -3,6 +3,7 @@ use super::causes::{explained, of, one_leg};
 use crate::kinematics::{Linkage, Sweep};
 use crate::model::*;
 use crate::result::{Check, Finds, Fit, StopCause};
+use crate::supply::tests::support::skin_over_the_wheel;
 
 /// Side view, wheel a disc of radius R under a level skin: it touches when the axle has risen to R
 /// below it, whatever the angle.
@@ -21,21 +22,7 @@ pub(super) fn under_a_skin(travel: f64) -> Gear {
         .unwrap();
     let radius = 0.5 * leg.wheel.tire.diameter;
     let skin = pose.axle.y + radius;
-    leg.well = vec![Obstacle {
-        name: "skin".into(),
-        shape: Shape::Surface {
-            points: vec![Point::new(3.0, skin), Point::new(-3.0, skin)],
-        },
-        required_clearance: None,
-        ignores: vec![
-            MovingPart::LegBody,
-            MovingPart::SlidingStrut,
-            MovingPart::UpperLink,
-            MovingPart::LowerLink,
-            MovingPart::ActuatorBody,
-            MovingPart::ActuatorRod,
-        ],
-    }];
+    leg.well = vec![skin_over_the_wheel(3.0, skin)];
     gear
 }
 

@@ -1,10 +1,7 @@
 //! What a leg can count on is what its source makes, the answers with it.
 use super::super::{SupplyOptions, available, cycle};
-use super::support::gear;
-use crate::model::{
-    Accumulator, Battery, ElectricActuator, Source, Spring, SpringJoint, SpringKind, Supply,
-    TorsionSpring,
-};
+use super::support::{gear, on_motors};
+use crate::model::{Accumulator, Battery, Spring, SpringJoint, SpringKind, Supply, TorsionSpring};
 use crate::result::{
     CaseOutcome, DrivenBy, LoadCase, Question, RunEnd, SetBy, StallCause, Verdict,
 };
@@ -59,21 +56,8 @@ fn a_weak_pump_is_in_the_answer() {
 /// An actuator on a battery without resistance makes Fs·V/Vn (textbook), whatever pressure the file has.
 #[test]
 fn an_electric_leg_is_answered_in_force() {
-    let mut gear = gear();
-    gear.supply.source = Source::ElectricActuators;
-    gear.supply.battery.internal_resistance = 0.0;
-    gear.supply.battery.wire_resistance = 0.0;
-    gear.supply.battery.open_circuit_voltage = Some(12.0);
-    let with = |force: f64| ElectricActuator {
-        free_speed: 0.03,
-        stall_force: force,
-        rated_voltage: 12.6,
-        idle_current: 2.0,
-        locked_current: 40.0,
-    };
-    for leg in &mut gear.legs {
-        leg.drive.electric = Some(with(9e3));
-    }
+    let with = |force| on_motors(gear(), [force, 12.6], [0.0, 0.0]);
+    let gear = with(9e3);
     let (verdict, force) = driven(&gear, 1);
     assert_eq!(
         (verdict, force.driven_by),
@@ -84,44 +68,27 @@ fn an_electric_leg_is_answered_in_force() {
     let peak = force.peak.unwrap();
     assert!((peak.pressure / peak.effort - 1.0).abs() < 1e-12);
     assert!((peak.margin - (1.0 - peak.effort / most)).abs() < 1e-12);
-    for leg in &mut gear.legs {
-        leg.drive.electric = Some(with(0.9 * peak.effort * 12.6 / 12.0));
-    }
-    assert_eq!(driven(&gear, 1).0, Verdict::Bad);
+    let weak = with(0.9 * peak.effort * 12.6 / 12.0);
+    assert_eq!(driven(&weak, 1).0, Verdict::Bad);
 }
 
 /// Three alike that stand stalled on a battery with resistance: V = E − 3·R·(I0 + (Is − I0)·V/Vn), a line
 /// solved by hand. A leg that needs more than that and less than it has alone is no plain yes.
 #[test]
 fn electric_legs_share_the_battery() {
-    let mut gear = gear();
-    gear.supply.source = Source::ElectricActuators;
-    gear.supply.battery.internal_resistance = 0.02;
-    gear.supply.battery.wire_resistance = 0.01;
-    gear.supply.battery.open_circuit_voltage = Some(12.0);
-    let motor = |force: f64| ElectricActuator {
-        free_speed: 0.03,
-        stall_force: force,
-        rated_voltage: 12.0,
-        idle_current: 2.0,
-        locked_current: 40.0,
-    };
+    let with = |force| on_motors(gear(), [force, 12.0], [0.02, 0.01]);
     let volts = |legs: f64| (12.0 - 0.03 * legs * 2.0) / (1.0 + 0.03 * legs * 38.0 / 12.0);
-    for leg in &mut gear.legs {
-        leg.drive.electric = Some(motor(9e3));
-    }
+    let gear = with(9e3);
     let (verdict, force) = driven(&gear, 1);
     assert_eq!(verdict, Verdict::Good);
     let near = |a: f64, b: f64| assert!((a / b - 1.0).abs() < 1e-12, "{a} {b}");
     near(force.available_pressure, 9e3 * volts(1.0) / 12.0);
     near(force.available_among_all.unwrap(), 9e3 * volts(3.0) / 12.0);
-    // the run of three alike, each a little too weak with the others stalled, stands
+    // enough alone, too little while all stand stalled
     let needed = force.peak.unwrap().pressure;
     let between = needed * 12.0 / (0.7 * volts(1.0) + 0.3 * volts(3.0));
+    let mut gear = with(between);
     gear.supply.margin_wanted = 0.0;
-    for leg in &mut gear.legs {
-        leg.drive.electric = Some(motor(between));
-    }
     assert_eq!(driven(&gear, 1).0, Verdict::Marginal);
 }
 

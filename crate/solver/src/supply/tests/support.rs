@@ -81,3 +81,42 @@ pub(crate) fn gear() -> Gear {
         clearance_rule: ClearanceRule::default(),
     }
 }
+
+/// A gear on electric actuators of one stall force at their rated voltage, on a battery of 12 V at rest
+/// with these resistances within and in the wires.
+pub(crate) fn on_motors(mut gear: Gear, motor: [f64; 2], resistances: [f64; 2]) -> Gear {
+    let [stall_force, rated_voltage] = motor;
+    gear.supply.source = Source::ElectricActuators;
+    let battery = &mut gear.supply.battery;
+    [battery.internal_resistance, battery.wire_resistance] = resistances;
+    battery.open_circuit_voltage = Some(12.0);
+    for leg in &mut gear.legs {
+        leg.drive.electric = Some(ElectricActuator {
+            free_speed: 0.03,
+            stall_force,
+            rated_voltage,
+            idle_current: 2.0,
+            locked_current: 40.0,
+        });
+    }
+    gear
+}
+
+/// A level skin, free below, that nothing but the wheel is checked against.
+pub(crate) fn skin_over_the_wheel(half: f64, y: f64) -> Obstacle {
+    Obstacle {
+        name: "skin".into(),
+        shape: Shape::Surface {
+            points: vec![Point::new(half, y), Point::new(-half, y)],
+        },
+        required_clearance: None,
+        ignores: vec![
+            MovingPart::LegBody,
+            MovingPart::SlidingStrut,
+            MovingPart::UpperLink,
+            MovingPart::LowerLink,
+            MovingPart::ActuatorBody,
+            MovingPart::ActuatorRod,
+        ],
+    }
+}

@@ -1,6 +1,6 @@
 //! Legs that touch their well on the way: contact as an event of the run.
 use super::super::{SupplyOptions, cycle};
-use super::support::gear;
+use super::support::{gear, on_motors, skin_over_the_wheel};
 use crate::model::*;
 use crate::result::{
     Cycle, Indication, Run, RunEnd, RunEventKind as Kind, Stall, StallCause, TireState,
@@ -11,29 +11,10 @@ fn solved(gear: &Gear) -> Cycle {
     cycle(gear, &SupplyOptions::default()).unwrap()
 }
 
-/// A level plate that is free below.
-fn plate(half: f64, y: f64) -> Shape {
-    Shape::Surface {
-        points: vec![Point::new(half, y), Point::new(-half, y)],
-    }
-}
-
-/// The gear with a rib over the wheel of its left main, so low that the tire comes against it.
-fn under_a_rib() -> Gear {
+/// The gear with a skin over the wheel of its left main, so low that the tire comes against it.
+fn under_a_skin() -> Gear {
     let mut gear = gear();
-    gear.legs[1].well = vec![Obstacle {
-        name: "Rib".into(),
-        shape: plate(1.2, 0.1),
-        required_clearance: None,
-        ignores: vec![
-            MovingPart::LegBody,
-            MovingPart::SlidingStrut,
-            MovingPart::UpperLink,
-            MovingPart::LowerLink,
-            MovingPart::ActuatorBody,
-            MovingPart::ActuatorRod,
-        ],
-    }];
+    gear.legs[1].well = vec![skin_over_the_wheel(1.2, 0.1)];
     gear
 }
 
@@ -54,7 +35,7 @@ fn event(run: &Run, leg: Option<usize>, kind: Kind) -> Option<f64> {
 
 #[test]
 fn a_leg_stops_at_its_first_contact_and_the_others_come_up() {
-    let gear = under_a_rib();
+    let gear = under_a_skin();
     let travel = contact(&gear, 1);
     assert!(travel > 0.2 && travel < 0.99, "{travel}");
     let run = solved(&gear).up;
@@ -87,7 +68,7 @@ fn a_leg_stops_at_its_first_contact_and_the_others_come_up() {
 
 #[test]
 fn pump_runs_on_against_it_to_its_relief_valve() {
-    let run = solved(&under_a_rib()).up;
+    let run = solved(&under_a_skin()).up;
     let relief = 5e6;
     let last = run.samples.last().unwrap();
     assert_eq!(last.pressure, Some(relief));
@@ -101,7 +82,7 @@ fn pump_runs_on_against_it_to_its_relief_valve() {
 
 #[test]
 fn way_down_starts_where_it_touched() {
-    let gear = under_a_rib();
+    let gear = under_a_skin();
     let travel = contact(&gear, 1);
     let down = solved(&gear).down.unwrap();
     assert_eq!(down.end, RunEnd::Complete);
@@ -122,7 +103,7 @@ fn way_down_starts_where_it_touched() {
 /// An up switch that makes before the contact hides it from the pilot, not from the run.
 #[test]
 fn a_switch_that_makes_before_the_contact_does_not_hide_it() {
-    let mut gear = under_a_rib();
+    let mut gear = under_a_skin();
     gear.legs[1].drive.switches.up = 0.8 * contact(&gear, 1);
     let run = solved(&gear).up;
     assert_eq!(run.end, RunEnd::SwitchedOff);
@@ -141,7 +122,7 @@ fn a_switch_that_makes_before_the_contact_does_not_hide_it() {
 
 #[test]
 fn only_the_tire_now_fitted_stops_it() {
-    let mut gear = under_a_rib();
+    let mut gear = under_a_skin();
     // what only the grown tire reaches, and what touches where the leg stands, stops nothing
     let pose = solve_leg(&gear, 1, &Options::default()).unwrap();
     let top = pose.clearance.pairs.iter();
@@ -152,29 +133,13 @@ fn only_the_tire_now_fitted_stops_it() {
     let (new, grown) = (least(TireState::New), least(TireState::Grown));
     assert!(grown < new && new < 0.0);
     let y = 0.1 - new + 0.3 * (new - grown);
-    gear.legs[1].well[0].shape = plate(1.2, y);
+    gear.legs[1].well = vec![skin_over_the_wheel(1.2, y)];
     assert_eq!(solved(&gear).up.end, RunEnd::Complete);
 }
 
 #[test]
 fn electric_actuator_of_a_leg_that_touches_draws_its_locked_current() {
-    let mut gear = under_a_rib();
-    for leg in &mut gear.legs {
-        leg.drive = Drive {
-            electric: Some(ElectricActuator {
-                free_speed: 0.03,
-                stall_force: 9e3,
-                rated_voltage: 12.0,
-                idle_current: 2.0,
-                locked_current: 40.0,
-            }),
-            ..Drive::default()
-        };
-    }
-    gear.supply.source = Source::ElectricActuators;
-    gear.supply.battery.internal_resistance = 0.0;
-    gear.supply.battery.wire_resistance = 0.0;
-    gear.supply.battery.open_circuit_voltage = Some(12.0);
+    let gear = on_motors(under_a_skin(), [9e3, 12.0], [0.0, 0.0]);
     let run = solved(&gear).up;
     assert_eq!(run.end, RunEnd::Stalled);
     let last = run.samples.last().unwrap();
@@ -185,11 +150,11 @@ fn electric_actuator_of_a_leg_that_touches_draws_its_locked_current() {
 #[test]
 fn a_strut_that_touches_as_it_shortens_stops_there() {
     // A plate just above the tire, which rises by the shortening alone.
-    let mut gear = under_a_rib();
+    let mut gear = under_a_skin();
     let leg = &mut gear.legs[1];
     let top = leg.strut.axle.y + 0.5 * leg.wheel.tire.diameter;
     let y = top + 0.02;
-    leg.well[0].shape = plate(0.5, y);
+    leg.well = vec![skin_over_the_wheel(0.5, y)];
     let cycle = solved(&gear);
     let run = &cycle.up;
     let last = run.samples.last().unwrap().legs[1];
