@@ -274,7 +274,7 @@ impl Browser {
         .await
     }
 
-    /// The picture on a canvas and the one under it, as text.
+    /// The picture on a canvas and those over it, as text.
     pub async fn picture(&self, id: &str) -> Result<String> {
         Ok(self.layers(id).await?.join(" "))
     }

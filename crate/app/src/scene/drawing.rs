@@ -42,7 +42,7 @@ pub fn drawing(state: &State) -> Scene {
         width_px,
         height_px,
         marks: pen.marks,
-        still,
+        breaks: vec![still],
         handles,
     }
 }

@@ -176,8 +176,21 @@ pub struct Scene {
     pub height_px: f64,
     /// Marks from back to front.
     pub marks: Vec<Mark>,
-    /// So many of the first marks stay as they are while the place or the time shown moves on.
-    pub still: usize,
+    /// Where among the marks a new layer begins. The first layer stays as it is while the place or
+    /// the time shown moves on; of the others each lies close together, whatever it is.
+    pub breaks: Vec<usize>,
     /// Points that can be moved, in tab order.
     pub handles: Vec<Handle>,
+}
+
+impl Scene {
+    /// The marks layer by layer, from back to front: first what stays.
+    pub fn layers(&self) -> impl Iterator<Item = &[Mark]> {
+        let count = self.marks.len();
+        let ends = self.breaks.iter().copied().chain([count]);
+        let starts = [0].into_iter().chain(self.breaks.iter().copied());
+        starts
+            .zip(ends)
+            .map(|(start, end)| self.marks.get(start..end).unwrap_or_default())
+    }
 }

@@ -8,6 +8,8 @@ mod curves;
 mod dimension;
 /// The drawing of the selected leg.
 mod drawing;
+/// The part of a canvas that marks take up.
+mod extent;
 /// Grid and scale bar.
 mod grid;
 /// Points that can be moved.
@@ -44,6 +46,7 @@ pub(crate) use bounds::{fitted, sheet_of, stance_of};
 pub use curves::{curves, times};
 pub(crate) use curves::{progress_at, time_at};
 pub use drawing::drawing;
+pub use extent::Extent;
 pub use grips::handles;
 pub(crate) use grips::{Grip, grips, point_name, point_text};
 pub(crate) use loads::{load_text, loads};

@@ -40,22 +40,27 @@ fn has(scene: &Scene, role: Role) -> bool {
 fn what_stays_stays() {
     let mut desk = Desk::demo();
     type Draw = fn(&gearswing_app::State) -> Scene;
-    let draws: [(Draw, Msg, Msg); 3] = [
-        (drawing, scrub(0.3), scrub(0.6)),
-        (curves, scrub(0.3), scrub(0.6)),
-        (times, seek(1.0), seek(2.0)),
+    let draws: [(Draw, usize, Msg, Msg); 3] = [
+        (drawing, 2, scrub(0.3), scrub(0.6)),
+        (curves, 2, scrub(0.3), scrub(0.6)),
+        (times, 3, seek(1.0), seek(2.0)),
     ];
     for leg in 0..3 {
         desk.send(Msg::View(msg::View::SelectLeg { leg }));
-        for (draw, here, there) in draws.clone() {
+        for (draw, layers, here, there) in draws.clone() {
             desk.send(here);
             let before = draw(&desk.state);
             desk.send(there);
             let after = draw(&desk.state);
-            assert!(before.still > 20, "{} marks stay", before.still);
-            assert_eq!(before.still, after.still);
-            assert_eq!(before.marks[..before.still], after.marks[..after.still]);
-            assert_ne!(before.marks, after.marks);
+            let (before, after): (Vec<_>, Vec<_>) =
+                (before.layers().collect(), after.layers().collect());
+            assert_eq!(before.len(), layers);
+            assert_eq!(after.len(), layers);
+            assert!(before[0].len() > 20, "{} marks stay", before[0].len());
+            assert_eq!(before[0], after[0]);
+            for (before, after) in before.iter().zip(&after).skip(1) {
+                assert_ne!(before, after);
+            }
         }
     }
 }

@@ -1,19 +1,22 @@
-//! Two canvases, one over the other: what stays lies on the lower one, which is painted anew only
-//! when it differs from what it shows.
+//! Canvases over each other: what stays lies on the lowest one, which is painted anew only when it
+//! differs from what it shows; what moves lies on patches over it.
 
+use super::patch::{Patch, Place};
 use super::{Painter, Surface};
-use crate::dom::{by_id, element_of};
+use crate::dom::by_id;
 use crate::error::Result;
 use gearswing_app::Scene;
 use gearswing_app::scene::Mark;
 use web_sys::HtmlCanvasElement;
 
-/// A scene's two canvases.
+/// A scene's canvases.
 pub(crate) struct Layers {
+    canvas: HtmlCanvasElement,
     still: Surface,
-    moving: Surface,
-    /// Size and marks of the lower canvas as painted.
-    shown: Option<(f64, f64, Vec<Mark>)>,
+    /// From back to front.
+    moving: Vec<Patch>,
+    /// Size and marks of the lowest canvas as painted.
+    shown: Option<((f64, f64), Vec<Mark>)>,
     /// Some of it is in the window, or nearly.
     seen: bool,
     /// It shows an earlier state.
@@ -21,15 +24,13 @@ pub(crate) struct Layers {
 }
 
 impl Layers {
-    /// The canvas with this id, and a new one under it.
+    /// The canvas with this id; what moves gets others over it.
     pub(crate) fn new(id: &'static str) -> Result<Self> {
         let canvas: HtmlCanvasElement = by_id(id)?;
-        let under: HtmlCanvasElement = element_of("canvas", "under")?;
-        under.set_attribute("aria-hidden", "true")?;
-        canvas.before_with_node_1(&under)?;
         Ok(Self {
-            still: Surface::of(under)?,
-            moving: Surface::of(canvas)?,
+            still: Surface::of(canvas.clone())?,
+            canvas,
+            moving: Vec::new(),
             shown: None,
             seen: true,
             outdated: true,
@@ -41,7 +42,7 @@ impl Layers {
         self.seen = seen;
     }
 
-    /// Notes that it shows an earlier state; `wholly`: its lower canvas too, whatever it shows.
+    /// Notes that it shows an earlier state; `wholly`: its lowest canvas too, whatever it shows.
     pub(crate) fn outdate(&mut self, wholly: bool) {
         self.outdated = true;
         if wholly {
@@ -55,15 +56,29 @@ impl Layers {
     }
 
     /// Paints a scene.
-    pub(crate) fn paint(&mut self, painter: &mut Painter, mut scene: Scene) -> Result<()> {
-        let (width_px, height_px) = (scene.width_px, scene.height_px);
-        let moving = scene.marks.split_off(scene.still.min(scene.marks.len()));
-        let still = (width_px, height_px, scene.marks);
-        if self.shown.as_ref() != Some(&still) {
-            painter.paint(&mut self.still, (width_px, height_px), &still.2)?;
-            self.shown = Some(still);
+    pub(crate) fn paint(&mut self, painter: &mut Painter, scene: &Scene) -> Result<()> {
+        let size_px = (scene.width_px, scene.height_px);
+        let mut layers = scene.layers();
+        let still = layers.next().unwrap_or_default();
+        let is_shown = |(of, marks): &(_, Vec<_>)| *of == size_px && marks == still;
+        if !self.shown.as_ref().is_some_and(is_shown) {
+            painter.paint(&mut self.still, Place::whole(size_px), still)?;
+            self.shown = Some((size_px, still.to_vec()));
         }
-        painter.paint(&mut self.moving, (width_px, height_px), &moving)?;
+        let mut count = 0;
+        for marks in layers {
+            if self.moving.len() == count {
+                let top = self.moving.last().map_or(&self.canvas, Patch::canvas);
+                self.moving.push(Patch::over(top)?);
+            }
+            if let Some(patch) = self.moving.get_mut(count) {
+                patch.paint(painter, size_px, marks)?;
+            }
+            count += 1;
+        }
+        for patch in self.moving.iter_mut().skip(count) {
+            patch.paint(painter, size_px, &[])?;
+        }
         self.outdated = false;
         Ok(())
     }

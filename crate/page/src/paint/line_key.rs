@@ -1,6 +1,6 @@
 //! The key to the lines: one sample of each line type beside its meaning, painted like the drawing.
 
-use super::{Painter, Surface};
+use super::{Painter, Place, Surface};
 use crate::dom::{by_id, element, element_of};
 use crate::error::Result;
 use gearswing_app::scene::{Mark, Role, ScreenPoint, Shape};
@@ -61,7 +61,7 @@ impl LineKey {
     /// Paints the samples in the theme in force.
     pub(crate) fn paint(&mut self, painter: &mut Painter) -> Result<()> {
         for (role, surface) in &mut self.samples {
-            painter.paint(surface, SIZE_PX, &sample(*role))?;
+            painter.paint(surface, Place::whole(SIZE_PX), &sample(*role))?;
         }
         Ok(())
     }

@@ -3,6 +3,7 @@
 mod layers;
 mod line_key;
 mod painter;
+mod patch;
 mod style;
 mod surface;
 mod theme;
@@ -10,4 +11,5 @@ mod theme;
 pub(crate) use layers::Layers;
 pub(crate) use line_key::LineKey;
 pub(crate) use painter::Painter;
+pub(crate) use patch::Place;
 pub(crate) use surface::Surface;

@@ -1,5 +1,6 @@
 //! Scene to canvas: runs of marks of one role become one path; texts come last, with a halo.
 
+use super::patch::Place;
 use super::style::{Style, style};
 use super::surface::Surface;
 use super::theme::Theme;
@@ -37,14 +38,14 @@ impl Painter {
         self.theme.reload()
     }
 
-    /// Paints marks on a canvas of this size [CSS px].
+    /// Paints marks on a canvas that shows this part of their scene.
     pub(crate) fn paint(
         &mut self,
         surface: &mut Surface,
-        (width_px, height_px): (f64, f64),
+        place: Place,
         marks: &[Mark],
     ) -> Result<()> {
-        let context = surface.begin(width_px, height_px)?;
+        let context = surface.begin(place)?;
         context.set_line_join("round");
         let mut rest = marks;
         while let Some(first) = rest.first() {

@@ -1,5 +1,6 @@
 //! A canvas whose backing store follows its size on the page and the screen's pixel ratio.
 
+use super::Place;
 use crate::dom::window;
 use crate::error::{PageError, Result};
 use wasm_bindgen::JsCast;
@@ -24,14 +25,12 @@ impl Surface {
         Ok(Self { canvas, context })
     }
 
-    /// Clears the canvas for a scene of this size [CSS px] and hands out the context, scaled so
-    /// that one unit is one CSS pixel.
-    pub(crate) fn begin(
-        &mut self,
-        width_px: f64,
-        height_px: f64,
-    ) -> Result<&CanvasRenderingContext2d> {
+    /// Clears the canvas for a part of a scene and hands out the context: one unit is one CSS
+    /// pixel, counted from the upper left corner of the scene.
+    pub(crate) fn begin(&mut self, place: Place) -> Result<&CanvasRenderingContext2d> {
         let ratio = window()?.device_pixel_ratio().max(0.5);
+        let (left, top) = (place.at_px.0 * ratio, place.at_px.1 * ratio);
+        let (width_px, height_px) = place.size_px;
         let (width, height) = (store_size(width_px, ratio), store_size(height_px, ratio));
         if self.canvas.width() != width || self.canvas.height() != height {
             self.canvas.set_width(width);
@@ -41,7 +40,7 @@ impl Surface {
         self.context
             .clear_rect(0.0, 0.0, f64::from(width), f64::from(height));
         self.context
-            .set_transform(ratio, 0.0, 0.0, ratio, 0.0, 0.0)?;
+            .set_transform(ratio, 0.0, 0.0, ratio, -left, -top)?;
         Ok(&self.context)
     }
 }

@@ -158,17 +158,17 @@ impl Core {
         if self.drawing.is_due(unseen) {
             let scene = drawing(&self.state);
             self.panels.focused_point(&scene.handles)?;
-            self.drawing.paint(&mut self.painter, scene)?;
+            self.drawing.paint(&mut self.painter, &scene)?;
         }
         if self.curves.is_due(unseen) {
             let scene = curves(&self.state);
             self.panels.curves_height(scene.height_px)?;
-            self.curves.paint(&mut self.painter, scene)?;
+            self.curves.paint(&mut self.painter, &scene)?;
         }
         if self.times.is_due(unseen) {
             let scene = times(&self.state);
             self.panels.times_height(scene.height_px)?;
-            self.times.paint(&mut self.painter, scene)?;
+            self.times.paint(&mut self.painter, &scene)?;
         }
         Ok(())
     }

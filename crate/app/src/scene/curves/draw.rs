@@ -93,7 +93,7 @@ pub(super) fn under_cursor((width_px, height_px): (f64, f64), mut marks: Vec<Mar
         width_px,
         height_px,
         marks,
-        still,
+        breaks: vec![still],
         handles: Vec::new(),
     }
 }

@@ -93,6 +93,7 @@ pub fn times(state: &State) -> Scene {
     frame::upright(&mut pen, Role::Cursor, axis.x_px(time_s), &spans);
     let mut scene = under_cursor((width_px, height_px), std::mem::take(&mut pen.marks));
     legs(&mut pen, state, run, time_s);
+    scene.breaks.push(scene.marks.len());
     scene.marks.append(&mut pen.marks);
     scene
 }
