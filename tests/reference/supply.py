@@ -227,8 +227,16 @@ class OnMotors(Moving):
 
 
 def run(gear):
-    """What happens to a gear: (on its way up, on its way down)."""
+    """What happens to a gear: (on its way up, on its way down), each a NothingMoves where nothing does."""
     electric = gear["supply"].get("source") == "electric_actuators"
     paths = [swing_path(gear, leg) for leg in gear["legs"]]
     kind = OnMotors if electric else OnFluid
-    return tuple(kind(gear, down, paths).solve() for down in (False, True))
+    return tuple(solve(kind(gear, down, paths)) for down in (False, True))
+
+
+def solve(way):
+    """What happens on a way, or that nothing moves."""
+    try:
+        return way.solve()
+    except NothingMoves as nothing:
+        return nothing

@@ -2,7 +2,7 @@
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Faults;
 use gearswing_solver::model::Gear;
-use gearswing_solver::result::{Cycle, LegResult, Run, RunEnd, StopExplained, Verdict};
+use gearswing_solver::result::{Cycle, Direction, LegResult, Run, RunEnd, StopExplained, Verdict};
 use gearswing_solver::stop::StopError;
 use gearswing_solver::supply::SupplyError;
 use gearswing_units::UnitChoice;
@@ -87,15 +87,19 @@ impl<'a> Answered<'a> {
         }
     }
 
-    /// A leg that stalls against time is bad; faults already count with the legs.
+    /// A leg that stalls against time is bad, and so is a way on which nothing moves; faults already count with the legs.
     fn outcome_of_times(&self) -> Outcome {
         let stops = |run: &Run| matches!(run.end, RunEnd::Stalled | RunEnd::PressureSwitch);
         match self.cycle {
             None | Some(Err(SupplyError::Faults(_))) => Outcome::Good,
             Some(Err(_)) => Outcome::Bad,
             Some(Ok(cycle)) => {
-                let stopped = stops(&cycle.up) || cycle.down.as_ref().is_some_and(stops);
-                if stopped { Outcome::Bad } else { Outcome::Good }
+                let bad = [Direction::Up, Direction::Down]
+                    .into_iter()
+                    .any(|direction| {
+                        cycle.error(direction).is_some() || cycle.run(direction).is_some_and(stops)
+                    });
+                if bad { Outcome::Bad } else { Outcome::Good }
             }
         }
     }

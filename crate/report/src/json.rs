@@ -1,7 +1,7 @@
 //! The results as JSON, straight from the result types, sentences beside the data.
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Fault;
-use gearswing_solver::result::{Cycle, LegResult, StopExplained};
+use gearswing_solver::result::{Cycle, Direction, LegResult, StopExplained};
 use gearswing_solver::stop::StopError;
 use gearswing_solver::supply::SupplyError;
 use serde::Serialize;
@@ -9,7 +9,7 @@ use serde::Serialize;
 use crate::answered::{Answered, StopAnswer};
 use crate::cautions::{general_cautions, not_modelled};
 use crate::stopped::{Stopped, cause_sentence, check_sentence, stop_error_text, stop_lead};
-use crate::timed::{Timed, down_missing, run_sentences, supply_error_text, supply_simplified};
+use crate::timed::{Timed, run_missing, run_sentences, supply_error_text, supply_simplified};
 use crate::{FindingText, fault_text, finding_text};
 
 /// Value of "format" in a result.
@@ -180,11 +180,8 @@ fn against_time<'a>(
     };
     match cycle {
         Ok(cycle) => AgainstTime::Worked {
-            up_words: run_sentences(&timed, &cycle.up),
-            down_words: match &cycle.down {
-                Some(down) => run_sentences(&timed, down),
-                None => vec![down_missing(&timed, cycle)],
-            },
+            up_words: run_words(&timed, cycle, Direction::Up),
+            down_words: run_words(&timed, cycle, Direction::Down),
             simplified: supply_simplified(),
             cycle,
         },
@@ -192,6 +189,13 @@ fn against_time<'a>(
             sentence: supply_error_text(&timed, error),
             error,
         },
+    }
+}
+
+fn run_words(timed: &Timed, cycle: &Cycle, direction: Direction) -> Vec<String> {
+    match cycle.run(direction) {
+        Some(run) => run_sentences(timed, run),
+        None => vec![run_missing(timed, cycle, direction)],
     }
 }
 

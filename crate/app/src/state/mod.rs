@@ -29,6 +29,6 @@ pub(crate) use session::{Draft, Gesture, Playing, Pressed, Sheet, Snapped};
 pub use session::{Session, Speed, Theme};
 pub use start::{Start, StoredFile};
 pub(crate) use storage::{Stored, index_text, read_file};
-pub(crate) use timed::{leg_at, progress_at as progress_at_time, value_at};
+pub(crate) use timed::{leg_at, progress_at as progress_at_time, selected, value_at};
 pub use whole::State;
 pub(crate) use whole::demo;

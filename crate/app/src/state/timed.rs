@@ -1,4 +1,5 @@
 //! The gear against time, worked out when nothing is being dragged.
+use gearswing_solver::model::Direction;
 use gearswing_solver::model::Gear;
 use gearswing_solver::result::{Cycle, LegSample, Run, Sample};
 use gearswing_solver::supply::{SupplyError, SupplyOptions, cycle, is_timed};
@@ -23,11 +24,14 @@ impl Timed {
 
     /// The run in one direction.
     pub(crate) fn run(&self, down: bool) -> Option<&Run> {
-        match self.cycle.as_ref()?.as_ref().ok()? {
-            Cycle { down: run, .. } if down => run.as_ref(),
-            Cycle { up, .. } => Some(up),
-        }
+        let cycle = self.cycle.as_ref()?.as_ref().ok()?;
+        cycle.run(selected(down))
     }
+}
+
+/// The direction that is shown.
+pub(crate) fn selected(down: bool) -> Direction {
+    if down { Direction::Down } else { Direction::Up }
 }
 
 /// The samples on both sides of a time, and the share of the way between them [1].

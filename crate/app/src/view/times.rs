@@ -1,13 +1,13 @@
 //! Text around the charts against time.
 use gearswing_report::{
-    Timed, down_missing, event_line, run_sentences, supply_cautions, supply_error_text,
+    Timed, down_title, event_line, run_missing, run_sentences, supply_cautions, supply_error_text,
     supply_simplified, times_missing,
 };
 use gearswing_units::{Quantity, format};
 
 use super::page::Action;
 use crate::msg::{Msg, Times};
-use crate::state::{State, value_at};
+use crate::state::{State, selected, value_at};
 
 /// Text around the charts against time.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -92,6 +92,9 @@ pub(crate) fn times(state: &State) -> TimesText {
         }
     }
     if let Some(run) = state.timed.run(down) {
+        if down && let Ok(cycle) = cycle {
+            shown.sentences.push(format!("{}.", down_title(cycle)));
+        }
         shown.sentences.extend(run_sentences(&timed, run));
         let way = if down { "down" } else { "up" };
         shown.label = format!("The gear {way} against time");
@@ -110,7 +113,9 @@ pub(crate) fn times(state: &State) -> TimesText {
         ];
         shown.text = numbers.into_iter().flatten().collect::<Vec<_>>().join(", ");
     } else if let Ok(cycle) = cycle {
-        shown.sentences.push(down_missing(&timed, cycle));
+        shown
+            .sentences
+            .push(run_missing(&timed, cycle, selected(down)));
     }
     shown
 }

@@ -1,12 +1,12 @@
 //! The gear against time.
-use gearswing_solver::result::Run;
+use gearswing_solver::result::{Direction, Run};
 
 use super::lines::Lines;
 use super::numbers;
 use crate::answered::Answered;
 use crate::timed::{
-    Timed, down_missing, down_title, events_text, run_sentences, supply_cautions,
-    supply_error_text, supply_simplified,
+    Timed, down_title, events_text, run_missing, run_sentences, supply_cautions, supply_error_text,
+    supply_simplified,
 };
 
 pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
@@ -25,10 +25,11 @@ pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
             return;
         }
     };
-    run(lines, &timed, &cycle.up, "Up");
-    match &cycle.down {
-        Some(down) => run(lines, &timed, down, down_title(cycle)),
-        None => lines.text(2, &down_missing(&timed, cycle)),
+    for (direction, title) in [(Direction::Up, "Up"), (Direction::Down, down_title(cycle))] {
+        match cycle.run(direction) {
+            Some(found) => run(lines, &timed, found, title),
+            None => lines.text(2, &run_missing(&timed, cycle, direction)),
+        }
     }
     lines.blank();
     for caution in supply_cautions(&answered.gear.supply.source) {

@@ -20,7 +20,7 @@ pub fn times_csv_head() -> String {
 #[must_use]
 pub fn times_csv_rows(file: &str, gear: &Gear, cycle: &Cycle) -> String {
     let mut rows = String::new();
-    for run in std::iter::once(&cycle.up).chain(&cycle.down) {
+    for run in cycle.up.iter().chain(&cycle.down) {
         run_rows(&mut rows, file, gear, run);
     }
     rows

@@ -15,7 +15,7 @@ mod tests;
 pub use csv::{times_csv_head, times_csv_rows};
 pub use events::{event_line, events_text, indication_words};
 pub use sentence::{
-    down_missing, down_title, run_sentence, run_sentences, stall_sentence, supply_cautions,
+    down_title, run_missing, run_sentence, run_sentences, stall_sentence, supply_cautions,
     supply_error_text, supply_simplified, times_missing,
 };
 pub use subject::Timed;

@@ -98,12 +98,15 @@ fn way(selected: Direction) -> &'static str {
     }
 }
 
-/// Why there are no times on the way down.
+/// Why there are no times in one direction.
 #[must_use]
-pub fn down_missing(timed: &Timed, cycle: &Cycle) -> String {
-    match &cycle.down_error {
+pub fn run_missing(timed: &Timed, cycle: &Cycle, direction: Direction) -> String {
+    match cycle.error(direction) {
         Some(error) => supply_error_text(timed, error),
-        None => "Down is not worked out: a leg cannot be driven at all.".to_owned(),
+        None => format!(
+            "Selected {}: not worked out, for a leg cannot be driven at all.",
+            way(direction)
+        ),
     }
 }
 
@@ -116,10 +119,15 @@ pub fn down_title(cycle: &Cycle) -> &'static str {
             StallCause::Pressure { .. } | StallCause::Force { .. }
         )
     };
-    if cycle.up.stalls.iter().any(stops) {
+    let Some(up) = &cycle.up else {
+        return "Down, as if every leg had come up before";
+    };
+    if up.stalls.iter().any(stops) {
         "Down, from as far up as each leg can come"
-    } else {
+    } else if up.stalls.is_empty() {
         "Down, from every leg up"
+    } else {
+        "Down, as if every leg had come up before"
     }
 }
 

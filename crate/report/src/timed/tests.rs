@@ -8,7 +8,7 @@ use gearswing_solver::supply::SupplyError;
 use gearswing_units::UnitChoice;
 
 use super::{
-    Timed, down_missing, down_title, events_text, run_sentence, run_sentences, stall_sentence,
+    Timed, down_title, events_text, run_missing, run_sentence, run_sentences, stall_sentence,
     supply_error_text, times_csv_head, times_csv_rows,
 };
 use crate::sample::{full_gear, place};
@@ -200,7 +200,8 @@ fn csv_has_a_value_for_every_head_and_reads_back() {
     let mut gear = full_gear();
     gear.legs[0].name = "Right, main".to_owned();
     let cycle = Cycle {
-        up: run(),
+        up: Some(run()),
+        up_error: None,
         down: Some(Run {
             direction: Direction::Down,
             ..run()
@@ -264,7 +265,8 @@ fn a_way_down_that_fails_leaves_the_way_up() {
         units: UnitChoice::METRIC,
     };
     let mut cycle = Cycle {
-        up: run(),
+        up: Some(run()),
+        up_error: None,
         down: None,
         down_error: Some(SupplyError::NothingMoves {
             selected: Direction::Down,
@@ -272,8 +274,19 @@ fn a_way_down_that_fails_leaves_the_way_up() {
             available: 5e5,
         }),
     };
-    assert!(down_missing(&timed, &cycle).starts_with("Selected down, nothing moves"));
+    let missing = run_missing(&timed, &cycle, Direction::Down);
+    assert!(missing.starts_with("Selected down, nothing moves"));
+    let stalls = &mut cycle.up.as_mut().unwrap().stalls;
+    let stall = stalls.pop().unwrap();
     assert_eq!(down_title(&cycle), "Down, from every leg up");
-    cycle.up.stalls[0].cause = StallCause::EndOfWay;
-    assert!(down_title(&cycle).contains("as far up as"));
+    let stopped = Stall {
+        cause: StallCause::EndOfWay,
+        ..stall
+    };
+    for (stall, title) in [(stall, "as if every leg"), (stopped, "as far up as")] {
+        cycle.up.as_mut().unwrap().stalls = vec![stall];
+        assert!(down_title(&cycle).contains(title));
+    }
+    cycle.up = None;
+    assert!(down_title(&cycle).contains("as if every leg"));
 }

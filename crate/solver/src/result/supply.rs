@@ -9,13 +9,36 @@ use crate::supply::SupplyError;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Cycle {
-    /// From down, or where the file says the legs stand, to up.
-    pub up: Run,
-    /// Down again from up, a leg that does not come up from the place where its way up ends; absent
-    /// where a leg cannot be driven at all, or with `down_error`.
+    /// From down, or where the file says the legs stand, to up; absent with `up_error`.
+    pub up: Option<Run>,
+    /// Why the way up could not be followed.
+    pub up_error: Option<SupplyError>,
+    /// Down from up, as if the gear had come up, on a better supply if need be; a leg that something
+    /// stops from the place where its way up ends. Absent where a leg cannot be driven at all, or
+    /// with `down_error`.
     pub down: Option<Run>,
     /// Why the way down could not be followed.
     pub down_error: Option<SupplyError>,
+}
+
+impl Cycle {
+    /// The run in one direction.
+    #[must_use]
+    pub fn run(&self, direction: Direction) -> Option<&Run> {
+        match direction {
+            Direction::Up => self.up.as_ref(),
+            Direction::Down => self.down.as_ref(),
+        }
+    }
+
+    /// Why there is no run in one direction.
+    #[must_use]
+    pub fn error(&self, direction: Direction) -> Option<&SupplyError> {
+        match direction {
+            Direction::Up => self.up_error.as_ref(),
+            Direction::Down => self.down_error.as_ref(),
+        }
+    }
 }
 
 /// The gear in one direction.

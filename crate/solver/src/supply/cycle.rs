@@ -35,9 +35,12 @@ pub fn is_timed(gear: &Gear) -> bool {
 
 /// Follows the gear up and down again.
 ///
+/// A way on which nothing moves or whose balance is not found leaves the other way as it is. A leg
+/// that stalls is no error: the run says which, where and why.
+///
 /// # Errors
-/// [`SupplyError`]: faults of the model, a source that moves nothing, or a balance that is not
-/// found. A leg that stalls on the way is no error: the run says which, where and why.
+/// [`SupplyError`]: what leaves neither way to follow: faults of the model, a pump that does not
+/// turn, or no leg with any stroke.
 pub fn cycle(gear: &Gear, options: &SupplyOptions) -> Result<Cycle, SupplyError> {
     check_gear(gear).map_err(SupplyError::Faults)?;
     let ways_up = gear
@@ -55,17 +58,29 @@ pub fn cycle(gear: &Gear, options: &SupplyOptions) -> Result<Cycle, SupplyError>
             Some(Track::new(gear, leg, Direction::Down, until))
         })
         .collect();
-    let up = run(gear, ways_up, Direction::Up, options)?;
-    let down = ways_down.map(|ways| run(gear, ways, Direction::Down, options));
-    let (down, down_error) = match down.transpose() {
-        Ok(down) => (down, None),
-        Err(error) => (None, Some(error)),
-    };
+    let (up, up_error) = followed(run(gear, ways_up, Direction::Up, options))?;
+    let down = ways_down.map(|ways| followed(run(gear, ways, Direction::Down, options)));
+    let (down, down_error) = down.transpose()?.unwrap_or_default();
     Ok(Cycle {
         up,
+        up_error,
         down,
         down_error,
     })
+}
+
+/// A run, or what is wrong with this way alone.
+fn followed(
+    run: Result<Run, SupplyError>,
+) -> Result<(Option<Run>, Option<SupplyError>), SupplyError> {
+    use SupplyError::{NothingMoves, TooManySteps, Unbalanced};
+    match run {
+        Ok(run) => Ok((Some(run), None)),
+        Err(error @ (NothingMoves { .. } | Unbalanced { .. } | TooManySteps { .. })) => {
+            Ok((None, Some(error)))
+        }
+        Err(error) => Err(error),
+    }
 }
 
 /// The way up of a leg, as far as its first contact.

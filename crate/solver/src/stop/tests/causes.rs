@@ -23,7 +23,7 @@ pub(super) fn one_leg() -> Gear {
 }
 
 fn up(gear: &Gear) -> Run {
-    cycle(gear, &SupplyOptions::default()).unwrap().up
+    cycle(gear, &SupplyOptions::default()).unwrap().up.unwrap()
 }
 
 /// The stop of a run and what can be read at it.

@@ -134,7 +134,7 @@ fn a_low_pressure_switch_is_told_from_friction_by_its_cut_out() {
     file.supply.pressure_switch = Some(2.9e6);
     let mut low = file.clone();
     low.supply.pressure_switch = Some(2.2e6);
-    let run = cycle(&low, &SupplyOptions::default()).unwrap().up;
+    let run = cycle(&low, &SupplyOptions::default()).unwrap().up.unwrap();
     assert_eq!(run.end, RunEnd::PressureSwitch);
     let stall = run.stalls[0];
     let found = explained(

@@ -26,7 +26,7 @@ fn a_weak_pump_is_in_the_answer() {
         wire_resistance: 0.06,
         ..gear.supply.battery
     };
-    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up.unwrap();
     assert_eq!(run.end, RunEnd::Stalled);
     let stall = &run.stalls[0];
     let StallCause::Pressure {
@@ -132,7 +132,7 @@ fn switch_and_accumulator_count() {
         }),
         ..Supply::constant(7e6)
     };
-    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up.unwrap();
     assert_eq!(run.end, RunEnd::Complete);
     let found = available(&gear, &gear.legs[0]);
     let base = 3e6 + 101_325.0;
@@ -154,11 +154,11 @@ fn switch_and_accumulator_count() {
 fn a_valve_that_stays_shut() {
     let mut gear = gear();
     gear.legs[0].drive.stage_valve = Some(5.5e6);
-    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up.unwrap();
     assert_eq!(run.stalls.len(), 1);
     assert_eq!(driven(&gear, 0).0, Verdict::Bad);
     gear.legs[0].drive.stage_valve = Some(4.5e6);
-    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up.unwrap();
     assert!(run.stalls.is_empty());
     assert_ne!(driven(&gear, 0).0, Verdict::Bad);
 }
@@ -173,7 +173,7 @@ fn a_jack_that_is_too_weak() {
         .as_mut()
         .unwrap()
         .shorten_pressure = 5.5e6;
-    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up;
+    let run = cycle(&gear, &SupplyOptions::default()).unwrap().up.unwrap();
     assert_eq!(run.stalls.len(), 1);
     assert_eq!(driven(&gear, 0).0, Verdict::Bad);
 }

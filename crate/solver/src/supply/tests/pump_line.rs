@@ -8,7 +8,7 @@ use crate::result::{Run, Sample};
 fn pump_and_battery_give_what_their_line_says() {
     let gear = gear();
     let found = cycle(&gear, &SupplyOptions::default()).unwrap();
-    by_the_line(&gear, &found.up);
+    by_the_line(&gear, found.up.as_ref().unwrap());
     by_the_line(&gear, found.down.as_ref().unwrap());
 }
 
