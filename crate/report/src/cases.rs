@@ -15,6 +15,19 @@ pub fn case_words(case: LoadCase) -> &'static str {
     }
 }
 
+/// A load case, within a sentence: "in a turn".
+#[must_use]
+pub fn in_case(case: LoadCase) -> &'static str {
+    match case {
+        LoadCase::AsSet => "with attitude and air as set",
+        LoadCase::OnJacks => "level on jacks",
+        LoadCase::LevelFlight => "in level flight at 1 g",
+        LoadCase::Climb => "in a climb",
+        LoadCase::Turn => "in a turn",
+        LoadCase::AirLoad => "under the air load at 1.6 VS1",
+    }
+}
+
 /// What a case still needs.
 #[must_use]
 pub fn missing_words(needs: MissingInput) -> &'static str {

@@ -1,13 +1,13 @@
 //! The answers of every leg, in the words of the report.
 use gearswing_report::fields::path_words;
 use gearswing_report::{
-    Subject, capital_first, fault_text, finding_text, question_text, verdict_text,
+    Subject, capital_first, fault_text, finding_short, finding_text, question_text, verdict_text,
 };
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, check_gear};
 use gearswing_solver::model::Gear;
-use gearswing_solver::result::{Finding, FindingDetail};
-use gearswing_units::{Quantity, UnitChoice, format, format_signed};
+use gearswing_solver::result::Finding;
+use gearswing_units::UnitChoice;
 
 use super::page::{Action, AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
 use super::rows::{typed_path, unread};
@@ -165,7 +165,7 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
                 question_text: question_text(finding.question).to_owned(),
                 verdict: finding.verdict,
                 verdict_text: verdict_text(finding.question, finding.verdict).to_owned(),
-                short: short(&finding.detail, units),
+                short: finding_short(&about, finding),
                 sentence: text.sentence,
                 rests_on: text
                     .governs
@@ -222,37 +222,4 @@ fn former(
         verdict_text: verdict_text(former.question, former.verdict).to_owned(),
         sentence: finding_text(&about, former).sentence,
     })
-}
-
-/// The number of an answer in a few words.
-fn short(detail: &FindingDetail, units: UnitChoice) -> String {
-    let length = |si| format(Quantity::Length, units, si);
-    match detail {
-        FindingDetail::Jammed { cause } => format!("stops, {} short", length(cause.miss())),
-        FindingDetail::Tightest { clearance, .. } if *clearance < 0.0 => {
-            format!("{} of contact", length(-clearance))
-        }
-        FindingDetail::Tightest { clearance, .. } => format!("{} clear", length(*clearance)),
-        FindingDetail::NothingInWell => "nothing in the well".to_owned(),
-        FindingDetail::Pressure { margin, .. } => {
-            format!(
-                "{} to spare",
-                format_signed(Quantity::Travel, units, *margin)
-            )
-        }
-        FindingDetail::Binds { .. } => "pins bind".to_owned(),
-        FindingDetail::DeadPoint => "dead point".to_owned(),
-        FindingDetail::CannotUnlock => "does not unlock".to_owned(),
-        FindingDetail::StrutJack { .. } => "strut stays".to_owned(),
-        FindingDetail::StageValve { .. } => "valve stays shut".to_owned(),
-        FindingDetail::OverCentre { offset, .. } => format!("{} past centre", length(*offset)),
-        FindingDetail::NotOverCentre { offset } => {
-            format!("{} short of centre", length(-offset))
-        }
-        FindingDetail::ExcursionStopped { at_axle, .. } => {
-            format!("{} past down", length(*at_axle))
-        }
-        FindingDetail::SlidingBrace { end_gap } => format!("{} from its end", length(*end_gap)),
-        FindingDetail::NoBrace => "no brace".to_owned(),
-    }
 }

@@ -103,12 +103,16 @@ fn said(subject: &Subject, finding: &Finding) -> Said {
         } => clears::tightest(subject, finding, *pair, *clearance, *spare),
         FindingDetail::NothingInWell => clears::nothing_in_well(subject),
         FindingDetail::Pressure {
+            case,
+            motion,
             needed,
             available,
             margin,
             mount_load,
         } => {
             let pressure = driven::Pressure {
+                case: *case,
+                motion: *motion,
                 needed: *needed,
                 available: *available,
                 margin: *margin,
@@ -116,7 +120,11 @@ fn said(subject: &Subject, finding: &Finding) -> Said {
             };
             driven::pressure(subject, finding, &pressure)
         }
-        FindingDetail::Binds { joint, motion } => driven::binds(subject, finding, *joint, *motion),
+        FindingDetail::Binds {
+            joint,
+            motion,
+            case,
+        } => driven::binds(subject, finding, *joint, (*motion, *case)),
         FindingDetail::DeadPoint => driven::dead_point(subject, finding),
         FindingDetail::CannotUnlock => driven::cannot_unlock(subject),
         FindingDetail::StrutJack { needed, available } => {

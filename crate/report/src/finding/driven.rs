@@ -1,16 +1,16 @@
 //! Can it be driven? Pressure and dead points in words.
 use gearswing_solver::model::{AttachTo, Joint, Source};
-use gearswing_solver::result::{
-    CaseOutcome, DrivenBy, Finding, LoadCase, Motion, SetBy, Stroke, Verdict,
-};
+use gearswing_solver::result::{DrivenBy, Finding, LoadCase, Motion, SetBy, Stroke, Verdict};
 use gearswing_units::Quantity;
 
 use super::answer::Said;
-use crate::cases::{case_words, joint_words, motion_words};
+use crate::cases::{in_case, joint_words, motion_words};
 use crate::subject::Subject;
 
-/// Numbers of the pressure answer.
+/// Numbers of the pressure answer, and what asks for them.
 pub(super) struct Pressure {
+    pub(super) case: LoadCase,
+    pub(super) motion: Motion,
     pub(super) needed: f64,
     pub(super) available: f64,
     pub(super) margin: f64,
@@ -20,24 +20,16 @@ pub(super) struct Pressure {
 pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure) -> Said {
     let force = &subject.result.force;
     let say = |si| subject.say(subject.drive(), si);
-    let share = |si: f64| subject.say(Quantity::Travel, si);
-    let peak = force.peak.as_ref();
-    let place = peak.map_or_else(String::new, |peak| format!(", {}", subject.at(&peak.place)));
-    let work = match force.stroke {
-        Stroke::Push => "pushing",
-        Stroke::Pull => "pulling",
-    };
-    let needs = format!(
-        "{} actuator, {work}, needs {} at the worst{place}",
-        subject.the_legs(),
-        say(pressure.needed)
-    );
     let wanted = subject.gear.supply.margin_wanted;
     let available = available(subject, say(pressure.available));
-    let left = share(pressure.margin);
+    let left = subject.say(Quantity::Travel, pressure.margin);
     let balance = match Verdict::of_margin(pressure.margin, wanted) {
         Verdict::Bad => {
-            let stall = force.stalls_at.map_or_else(String::new, |at| {
+            let stalls = match pressure.motion {
+                Motion::Retract => force.stalls_in(pressure.case),
+                Motion::Extend => None,
+            };
+            let stall = stalls.map_or_else(String::new, |at| {
                 format!(" The leg stalls {}.", subject.at(&at))
             });
             let lack = say(pressure.needed - pressure.available);
@@ -45,7 +37,7 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
         }
         Verdict::Marginal => format!(
             "; {available}, so {left} is left where {} is asked for.",
-            share(wanted)
+            subject.say(Quantity::Travel, wanted)
         ),
         Verdict::Good | Verdict::NotShown => format!("; {available}, so {left} is left."),
     };
@@ -53,19 +45,49 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
         " The actuator mount carries {} there.",
         subject.say(Quantity::Force, pressure.mount_load)
     );
-    let (hardest, needed) = hardest_case(subject, pressure);
     let try_next = match finding.verdict {
         Verdict::Good | Verdict::NotShown => vec![prove(force.driven_by).to_owned()],
-        Verdict::Marginal | Verdict::Bad => more_force(subject, pressure, needed, wanted),
+        Verdict::Marginal | Verdict::Bad => more_force(subject, pressure, wanted),
     };
     Said {
         sentence: format!(
-            "{needs}{balance}{load}{}{}{hardest}",
-            extending(subject),
-            among_all(subject)
+            "{}{balance}{load}{}{}",
+            needs(subject, finding, pressure),
+            as_set(subject, pressure),
+            among_all(subject, pressure)
         ),
         try_next,
     }
+}
+
+/// What is needed, in which case and where.
+fn needs(subject: &Subject, finding: &Finding, pressure: &Pressure) -> String {
+    let force = &subject.result.force;
+    let peak = match (pressure.case, pressure.motion) {
+        (LoadCase::AsSet, Motion::Retract) => force.peak,
+        (LoadCase::AsSet, Motion::Extend) => force.extend_peak,
+        (case, _) => {
+            let found = force.cases.iter().find(|one| one.case == case);
+            found.and_then(|case| Some(case.hardest()?.1))
+        }
+    };
+    let place = peak.map(|peak| peak.place).or(finding.place);
+    let place = place.map_or_else(String::new, |at| format!(", {}", subject.at(&at)));
+    let case = match pressure.case {
+        LoadCase::AsSet => String::new(),
+        case => format!(", {}", in_case(case)),
+    };
+    let work = match (force.stroke, pressure.motion) {
+        (Stroke::Push, Motion::Retract) => "pushing",
+        (Stroke::Pull, Motion::Retract) => "pulling",
+        (Stroke::Push, Motion::Extend) => "pulling to extend",
+        (Stroke::Pull, Motion::Extend) => "pushing to extend",
+    };
+    format!(
+        "{} actuator, {work}, needs {} at the worst{case}{place}",
+        subject.the_legs(),
+        subject.say(subject.drive(), pressure.needed)
+    )
 }
 
 /// What there is, and what sets it.
@@ -88,10 +110,10 @@ fn available(subject: &Subject, amount: String) -> String {
 }
 
 /// What is left of it while the actuators of the other legs take their share of the battery.
-fn among_all(subject: &Subject) -> String {
+fn among_all(subject: &Subject, pressure: &Pressure) -> String {
     let force = &subject.result.force;
     match force.available_among_all {
-        Some(makes) if force.stalls_among_all() => format!(
+        Some(makes) if force.stalls_among_all(pressure.needed) => format!(
             " While the other legs stand stalled as well it makes no more than {}.",
             subject.say(Quantity::Force, makes)
         ),
@@ -110,7 +132,7 @@ fn prove(by: DrivenBy) -> &'static str {
     }
 }
 
-fn more_force(subject: &Subject, pressure: &Pressure, needed: f64, wanted: f64) -> Vec<String> {
+fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String> {
     let force = &subject.result.force;
     let fluid = force.driven_by == DrivenBy::Fluid;
     let first = if fluid {
@@ -124,11 +146,11 @@ fn more_force(subject: &Subject, pressure: &Pressure, needed: f64, wanted: f64) 
             .to_owned(),
     ];
     // Area grows as the pressure it saves, seal friction and weights unchanged.
-    let more = needed / (pressure.available * (1.0 - wanted)) - 1.0;
+    let more = pressure.needed / (pressure.available * (1.0 - wanted)) - 1.0;
     if fluid && more.is_finite() && more > 0.0 {
-        let side = match force.stroke {
-            Stroke::Push => "piston area",
-            Stroke::Pull => "piston area on the rod side",
+        let side = match (force.stroke, pressure.motion) {
+            (Stroke::Push, Motion::Retract) | (Stroke::Pull, Motion::Extend) => "piston area",
+            _ => "piston area on the rod side",
         };
         steps.push(format!(
             "Or about {} more {side}: a larger bore, which also takes more oil and time.",
@@ -139,57 +161,34 @@ fn more_force(subject: &Subject, pressure: &Pressure, needed: f64, wanted: f64) 
     steps
 }
 
-/// What the load cases add to the one as set: one in which pins bind, else the one that asks for more;
-/// and the most that is needed.
-fn hardest_case(subject: &Subject, pressure: &Pressure) -> (String, f64) {
+/// What is needed with attitude and air as set, where that is not what asks for most, and what
+/// leaves too little there.
+fn as_set(subject: &Subject, pressure: &Pressure) -> String {
     let force = &subject.result.force;
-    let others = || {
-        force
-            .cases
-            .iter()
-            .filter(|case| case.case != LoadCase::AsSet)
-    };
-    for case in others() {
-        if let CaseOutcome::Worked {
-            binds_at: Some(place),
-            ..
-        } = case.outcome
-        {
-            let text = format!(
-                " In the load case {} the pins bind {}.",
-                case_words(case.case),
-                subject.at(&place)
-            );
-            return (text, pressure.needed);
+    let wanted = subject.gear.supply.margin_wanted;
+    let mut said = String::new();
+    for (motion, peak) in [
+        (Motion::Retract, force.peak),
+        (Motion::Extend, force.extend_peak),
+    ] {
+        let Some(peak) = peak else { continue };
+        let is_told = (pressure.case, pressure.motion) == (LoadCase::AsSet, motion);
+        if is_told || motion == Motion::Extend && peak.margin >= wanted {
+            continue;
         }
+        let to = match motion {
+            Motion::Retract => "retract",
+            Motion::Extend => "extend",
+        };
+        said.push_str(&format!(
+            " To {to} {} it needs {} {}{}.",
+            in_case(LoadCase::AsSet),
+            subject.say(subject.drive(), peak.pressure),
+            subject.at(&peak.place),
+            left_over(subject, peak.margin)
+        ));
     }
-    let hardest = force.hardest_case.and_then(|at| force.cases.get(at));
-    let Some((case, (motion, peak))) = hardest.and_then(|case| Some((case, case.hardest()?)))
-    else {
-        return (String::new(), pressure.needed);
-    };
-    if case.case == LoadCase::AsSet || peak.pressure <= pressure.needed * 1.001 {
-        return (String::new(), pressure.needed);
-    }
-    let stalls = match case.outcome {
-        CaseOutcome::Worked { stalls_at, .. } => stalls_at,
-        CaseOutcome::Missing { .. } => None,
-    };
-    let left = match stalls.filter(|_| motion == Motion::Retract) {
-        Some(place) => format!(": too much, the leg stalls {}", subject.at(&place)),
-        None => left_over(subject, peak.margin),
-    };
-    let text = format!(
-        " Of the load cases compared the hardest is {}, which needs {}{}{left}.",
-        case_words(case.case),
-        subject.say(subject.drive(), peak.pressure),
-        if motion == Motion::Extend {
-            " to extend"
-        } else {
-            ""
-        }
-    );
-    (text, peak.pressure)
+    said
 }
 
 fn left_over(subject: &Subject, margin: f64) -> String {
@@ -200,32 +199,26 @@ fn left_over(subject: &Subject, margin: f64) -> String {
     }
 }
 
-/// What it takes to extend, where that leaves too little.
-fn extending(subject: &Subject) -> String {
-    let wanted = subject.gear.supply.margin_wanted;
-    let peak = subject.result.force.extend_peak.as_ref();
-    peak.filter(|peak| peak.margin < wanted)
-        .map_or_else(String::new, |peak| {
-            format!(
-                " To extend it needs {} {}{}.",
-                subject.say(subject.drive(), peak.pressure),
-                subject.at(&peak.place),
-                left_over(subject, peak.margin)
-            )
-        })
-}
-
 /// Where a finding holds, with a blank before it; empty where it has no place.
 fn behind(subject: &Subject, finding: &Finding) -> String {
     let place = finding.place.as_ref();
     place.map_or_else(String::new, |place| format!(" {}", subject.at(place)))
 }
 
-pub(super) fn binds(subject: &Subject, finding: &Finding, joint: Joint, motion: Motion) -> Said {
+pub(super) fn binds(
+    subject: &Subject,
+    finding: &Finding,
+    joint: Joint,
+    (motion, case): (Motion, LoadCase),
+) -> Said {
     let place = behind(subject, finding);
+    let case = match case {
+        LoadCase::AsSet => String::new(),
+        case => format!(", {},", in_case(case)),
+    };
     Said::new(
         format!(
-            "{} pins bind{place} while {}: friction there, most of it at the {}, grows faster than the thrust, so no pressure moves the leg.",
+            "{} pins bind{place}{case} while {}: friction there, most of it at the {}, grows faster than the thrust, so no pressure moves the leg.",
             subject.the_legs(),
             motion_words(motion),
             joint_words(joint)

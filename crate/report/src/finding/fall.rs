@@ -7,7 +7,10 @@ use crate::subject::Subject;
 use crate::text::capital_first;
 
 const PROVE: &str = "On jacks, let the leg down by the emergency procedure, without pressure, several times: each time it must lock by itself. Keep clear: nothing stops it on its way.";
-const HELP: &str = "Look for what holds it back or should help it: tight pins, dragging seals, a restrictor too small, a weak or missing down spring. What the maker gives for it wins.";
+const HELP: &str = "Look for what holds it back or should help it: tight pins, dragging seals, a restrictor too small, a weak or missing down spring. What the maker gives for it wins. If the aeroplane has another way down without its pump (hand pump, bottle), that one must bring it down: prove it on jacks.";
+
+/// Places this near to each other are one [1].
+const NEAR: f64 = 5e-3;
 
 const SLOW_DOWN: &str = "Slow down before the emergency procedure, as the maker's data say; if they give no airspeed, ask for it.";
 
@@ -32,20 +35,23 @@ fn sentence(subject: &Subject, fall: &Fall) -> String {
     match &fall.outcome {
         FallOutcome::ReachesLock(arrival) => reaches(subject, fall, arrival),
         FallOutcome::StopsShort { place, .. } => format!(
-            "Without pressure it does not come down{} by itself: it comes to rest {}.{}",
+            "Without pressure it does not come down{} by itself: it comes to rest {}.{}{}",
             to_its_lock(subject),
             subject.at(place),
-            spare(subject, fall, false)
+            spare(subject, fall, Some(place)),
+            slower(subject, fall)
         ),
         FallOutcome::StaysUp => format!(
-            "Without pressure it does not leave up by itself: {} is missing about the trunnion.",
-            subject.say(Quantity::Moment, -fall.moment_at_up)
+            "Without pressure it does not leave up by itself: {} is missing about the trunnion.{}",
+            subject.say(Quantity::Moment, -fall.moment_at_up),
+            slower(subject, fall)
         ),
         FallOutcome::Creeps { place, time } => format!(
-            "Without pressure it has not come down{} after {}: it is still {}.",
+            "Without pressure it has not come down{} after {}: it is still {}.{}",
             to_its_lock(subject),
             subject.say(Quantity::Time, *time),
-            subject.at(place)
+            subject.at(place),
+            slower(subject, fall)
         ),
         FallOutcome::NotFollowed { place, time } => format!(
             "Without pressure its motion could not be worked out beyond {} ({}): whether it comes down{} is not known.",
@@ -53,6 +59,17 @@ fn sentence(subject: &Subject, fall: &Fall) -> String {
             subject.at(place),
             to_its_lock(subject)
         ),
+    }
+}
+
+/// Up to which airspeed a leg that does not come down as set does.
+fn slower(subject: &Subject, fall: &Fall) -> String {
+    match fall.airspeed {
+        FallAirspeed::UpTo { airspeed } => format!(
+            " It does up to {}, all else as set.",
+            subject.say(Quantity::Speed, airspeed)
+        ),
+        _ => String::new(),
     }
 }
 
@@ -84,27 +101,30 @@ fn reaches(subject: &Subject, fall: &Fall, arrival: &Arrival) -> String {
         "Without pressure it comes down{} by itself in {}{limit}.{}",
         to_its_lock(subject),
         subject.say(Quantity::Time, arrival.time),
-        spare(subject, fall, true)
+        spare(subject, fall, None)
     )
 }
 
-/// The least push on the way, and where; `carried` where speed made up for what is missing.
-fn spare(subject: &Subject, fall: &Fall, carried: bool) -> String {
+/// The least push on the way, and where; for a leg that comes to `rest` what it lacks further on,
+/// else with what its speed makes up for.
+fn spare(subject: &Subject, fall: &Fall, rest: Option<&Place>) -> String {
     let missing = |size: String, at: &Place, what: &str| {
-        let by_speed = if carried {
-            ": only its speed carries it on, and slowed or stopped there it stays short of the lock"
-        } else {
-            ""
-        };
-        format!(
-            " {}, {size} is missing {what}{by_speed}.",
-            capital_first(&subject.at(at))
-        )
+        let place = subject.at(at);
+        match rest {
+            Some(rest) if at.progress < rest.progress - NEAR => {
+                format!(" Most is missing further on: {size} {what}, {place}.")
+            }
+            Some(_) => format!(" {}, {size} is missing {what}.", capital_first(&place)),
+            None => format!(
+                " {}, {size} is missing {what}: only its speed carries it on, and slowed or stopped there it stays short of the lock.",
+                capital_first(&place)
+            ),
+        }
     };
     let moment = fall.least_moment.filter(|least| least.moment < 0.0);
     let push = fall.least_knee_push.filter(|least| least.push < 0.0);
     // a leg that has come to rest far from the straight knee rests for want of a moment
-    let push = push.filter(|_| carried || moment.is_none());
+    let push = push.filter(|_| rest.is_none() || moment.is_none());
     match (moment.or(fall.least_moment), push) {
         (_, Some(least)) => missing(
             subject.say(Quantity::Force, -least.push),

@@ -14,6 +14,8 @@ mod fall;
 mod jam;
 /// Will it lock?
 mod locks;
+/// The number of an answer in a few words.
+mod short;
 
 #[cfg(test)]
 mod tests;
@@ -21,3 +23,4 @@ mod tests;
 pub use answer::{FindingText, finding_text, question_text, verdict_text};
 pub use assumption::{Governing, Mark, governing};
 pub use jam::jam_text;
+pub use short::finding_short;

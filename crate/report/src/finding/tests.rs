@@ -4,7 +4,8 @@ use std::fmt::Write as _;
 use gearswing_solver::TireChoice;
 use gearswing_solver::model::{Grown, MovingPart};
 use gearswing_solver::result::{
-    Assumption, Caution, FindingDetail, Jam, JamCause, Phase, Place, Question, TireState, Verdict,
+    Assumption, Caution, FindingDetail, Jam, JamCause, LoadCase, Motion, Phase, Place, Question,
+    TireState, Verdict,
 };
 use gearswing_units::UnitChoice;
 
@@ -180,16 +181,36 @@ fn a_jam_says_why_and_that_the_rest_is_not_checked() {
 fn every_drive_and_lock_sentence() {
     use Question::{Driven, Locks};
     let bad = FindingDetail::Pressure {
+        case: LoadCase::AsSet,
+        motion: Motion::Retract,
         needed: 8.0e6,
         available: 6.9e6,
         margin: -0.16,
         mount_load: 2900.0,
     };
     let tight = FindingDetail::Pressure {
+        case: LoadCase::AsSet,
+        motion: Motion::Retract,
         needed: 6.6e6,
         available: 6.9e6,
         margin: 0.0435,
         mount_load: 2400.0,
+    };
+    let in_a_turn = FindingDetail::Pressure {
+        case: LoadCase::Turn,
+        motion: Motion::Retract,
+        needed: 8.4e6,
+        available: 6.9e6,
+        margin: -0.217,
+        mount_load: 3100.0,
+    };
+    let extending = FindingDetail::Pressure {
+        case: LoadCase::AsSet,
+        motion: Motion::Extend,
+        needed: 7.0e6,
+        available: 6.9e6,
+        margin: -0.0145,
+        mount_load: 2900.0,
     };
     let lock = |ground_into_lock, knee_push| FindingDetail::OverCentre {
         offset: 0.0004,
@@ -199,6 +220,8 @@ fn every_drive_and_lock_sentence() {
     let lines = [
         sentence(Driven, Verdict::Bad, bad),
         sentence(Driven, Verdict::Marginal, tight),
+        sentence(Driven, Verdict::Bad, in_a_turn),
+        sentence(Driven, Verdict::Bad, extending),
         sentence(Driven, Verdict::Bad, FindingDetail::DeadPoint),
         sentence(Driven, Verdict::Bad, FindingDetail::CannotUnlock),
         sentence(

@@ -139,6 +139,8 @@ pub(crate) fn result() -> LegResult {
             Question::Driven,
             Verdict::Good,
             FindingDetail::Pressure {
+                case: LoadCase::AsSet,
+                motion: Motion::Retract,
                 needed: 4.2e6,
                 available: 6.894_757e6,
                 margin: 0.39,

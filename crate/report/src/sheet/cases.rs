@@ -115,9 +115,9 @@ fn case_columns(subject: &Subject) -> Vec<Column> {
 fn remark(subject: &Subject, case: &CaseForce) -> String {
     match case.outcome {
         CaseOutcome::Worked {
-            binds_at: Some(place),
+            binds_at: Some(bind),
             ..
-        } => format!("pins bind {}", subject.at(&place)),
+        } => format!("pins bind {}", subject.at(&bind.place)),
         CaseOutcome::Worked {
             stalls_at: Some(place),
             ..

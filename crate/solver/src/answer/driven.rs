@@ -4,8 +4,9 @@ use crate::model::{
     View,
 };
 use crate::result::{
-    Assumption, Bind, CaseForce, CaseOutcome, Caution, DrivenBy, Finding, FindingDetail, Force,
-    Jam, MechanismEvent, MechanismEventKind, Phase, Question, Station, Verdict,
+    Assumption, Bind, CaseOutcome, Caution, DrivenBy, Finding, FindingDetail, Force, ForcePeak,
+    Jam, LoadCase, MechanismEvent, MechanismEventKind, Motion, Phase, Place, Question, Station,
+    Verdict,
 };
 
 /// Answers "can it be driven?".
@@ -48,42 +49,31 @@ pub(crate) fn driven(
             opens,
             available: force.available_pressure,
         };
-    } else if let Some(bind) = force.binds.iter().min_by(|a, b| {
-        let order = |bind: &Bind| bind.place.progress;
-        order(a).total_cmp(&order(b))
-    }) {
+    } else if let Some((case, bind)) = first_bind(force) {
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::Binds {
             joint: bind.joint,
             motion: bind.motion,
+            case,
         };
         finding.place = Some(bind.place);
     } else if let Some(event) = dead {
         finding.verdict = Verdict::Bad;
         finding.place = Some(event.place);
-    } else if let Some(peak) = &force.peak {
+    } else if let Some(hardest) = hardest(force, supply.margin_wanted) {
+        let Hardest { case, motion, peak } = hardest;
         finding.detail = FindingDetail::Pressure {
+            case,
+            motion,
             needed: peak.pressure,
             available: force.available_pressure,
             margin: peak.margin,
             mount_load: peak.mount_load,
         };
-        finding.place = Some(force.stalls_at.unwrap_or(peak.place));
-        let of = |margin: f64| Verdict::of_margin(margin, supply.margin_wanted);
-        let holds = |case: &CaseForce| match case.outcome {
-            CaseOutcome::Worked {
-                binds_at: Some(_), ..
-            } => false,
-            _ => case
-                .hardest()
-                .is_none_or(|(_, peak)| of(peak.margin) == Verdict::Good),
-        };
-        let extend = force.extend_peak.map_or(f64::INFINITY, |peak| peak.margin);
-        finding.verdict = match of(peak.margin.min(extend)) {
-            // a leg that moves as set and not in every load case compared is no plain Yes
-            Verdict::Good if !force.cases.iter().all(holds) => Verdict::Marginal,
-            // nor one that may stand for want of the volts that the others take
-            Verdict::Good if force.stalls_among_all() => Verdict::Marginal,
+        finding.place = Some(hardest.stalls_at(force).unwrap_or(peak.place));
+        finding.verdict = match hardest.verdict(supply.margin_wanted) {
+            // a leg that may stand for want of the volts that the others take is no plain Yes
+            Verdict::Good if force.stalls_among_all(peak.pressure) => Verdict::Marginal,
             verdict => verdict,
         };
         let own = supply.margin_wanted != DEFAULT_MARGIN_WANTED;
@@ -110,6 +100,84 @@ pub(crate) fn driven(
         finding.assumptions.push(Assumption::SeparateUnlock);
     }
     finding
+}
+
+/// A motion in a load case, and its worst place.
+struct Hardest {
+    case: LoadCase,
+    motion: Motion,
+    peak: ForcePeak,
+}
+
+/// More than this as a share is harder [1].
+const HARDER: f64 = 1e-3;
+
+/// What is hardest: what gives the worse verdict and, where verdicts are alike, what needs more
+/// pressure; retracting in the case as set before the others.
+fn hardest(force: &Force, wanted: f64) -> Option<Hardest> {
+    let set = |motion, peak: Option<ForcePeak>| {
+        let case = LoadCase::AsSet;
+        peak.map(|peak| Hardest { case, motion, peak })
+    };
+    let as_set = [
+        set(Motion::Retract, force.peak),
+        set(Motion::Extend, force.extend_peak),
+    ];
+    let in_cases = force.cases.iter().filter_map(|case| {
+        let (motion, peak) = case.hardest()?;
+        let case = case.case;
+        Some(Hardest { case, motion, peak })
+    });
+    as_set.into_iter().flatten().chain(in_cases).reduce(|a, b| {
+        let (bad, worse) = (a.verdict(wanted), b.verdict(wanted));
+        let is_harder = b.peak.pressure > a.peak.pressure * (1.0 + HARDER);
+        if is_worse(worse, bad) || (worse == bad && is_harder) {
+            b
+        } else {
+            a
+        }
+    })
+}
+
+fn is_worse(a: Verdict, b: Verdict) -> bool {
+    let rank = |verdict| match verdict {
+        Verdict::Good | Verdict::NotShown => 0,
+        Verdict::Marginal => 1,
+        Verdict::Bad => 2,
+    };
+    rank(a) > rank(b)
+}
+
+impl Hardest {
+    /// How the answer stands by it alone. A leg that only lags while the load factor is high moves on
+    /// when it is low again: that is no plain Yes, and no No.
+    fn verdict(&self, wanted: f64) -> Verdict {
+        match Verdict::of_margin(self.peak.margin, wanted) {
+            Verdict::Bad if !self.case.is_steady() => Verdict::Marginal,
+            verdict => verdict,
+        }
+    }
+
+    /// First place on the way up where the pressure does not suffice.
+    fn stalls_at(&self, force: &Force) -> Option<Place> {
+        if self.motion == Motion::Extend {
+            return None;
+        }
+        force.stalls_in(self.case)
+    }
+}
+
+/// The first place at which the pins bind: in the case as set, else in another.
+fn first_bind(force: &Force) -> Option<(LoadCase, Bind)> {
+    let as_set = force.binds.iter().min_by(|a, b| {
+        let order = |bind: &Bind| bind.place.progress;
+        order(a).total_cmp(&order(b))
+    });
+    let others = force.cases.iter().find_map(|case| match case.outcome {
+        CaseOutcome::Worked { binds_at, .. } => Some((case.case, binds_at?)),
+        CaseOutcome::Missing { .. } => None,
+    });
+    as_set.map(|bind| (LoadCase::AsSet, *bind)).or(others)
 }
 
 /// The jack that moves the strut before the swing, on fluid.

@@ -119,6 +119,10 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
             }
         }
     }
+    // what is asked is whether it locks by itself
+    if fall.is_some_and(Fall::fails) {
+        finding.verdict = Verdict::Bad;
+    }
     finding
         .assumptions
         .extend(fall.into_iter().flat_map(of_fall));
@@ -223,6 +227,8 @@ mod tests {
         assert_eq!(with(&fall(2.0, -0.1)).verdict, Verdict::Marginal);
         let mut short = fall(2.0, 3.0);
         short.outcome = FallOutcome::StopsShort { place, time: 1.0 };
+        assert_eq!(with(&short).verdict, Verdict::Bad);
+        short.outcome = FallOutcome::NotFollowed { place, time: 1.0 };
         assert_eq!(with(&short).verdict, Verdict::Marginal);
         let mut slow = fall(2.0, 3.0);
         slow.at_gear_speed = Some(true);

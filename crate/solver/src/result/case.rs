@@ -55,6 +55,17 @@ pub enum LoadCase {
     AirLoad,
 }
 
+impl LoadCase {
+    /// Whether it lasts: on the jacks or in straight flight, not at the load factor of a turn.
+    #[must_use]
+    pub fn is_steady(self) -> bool {
+        match self {
+            Self::AsSet | Self::OnJacks | Self::LevelFlight | Self::Climb => true,
+            Self::Turn | Self::AirLoad => false,
+        }
+    }
+}
+
 /// What a case still needs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -101,7 +112,7 @@ pub enum CaseOutcome {
         /// First place on the way up where the pressure does not suffice.
         stalls_at: Option<Place>,
         /// First place on the way where the pins bind.
-        binds_at: Option<Place>,
+        binds_at: Option<Bind>,
     },
     /// Not worked out.
     Missing {

@@ -46,6 +46,12 @@ impl Fall {
         matches!(self.outcome, FallOutcome::ReachesLock(_))
     }
 
+    /// Whether it is known not to come down.
+    #[must_use]
+    pub fn fails(&self) -> bool {
+        !self.reaches_lock() && !matches!(self.outcome, FallOutcome::NotFollowed { .. })
+    }
+
     /// Whether it reaches the lock by its speed alone: somewhere on the way nothing pushes it on, and a
     /// leg slowed or stopped there stays there.
     #[must_use]

@@ -1,7 +1,7 @@
 //! The three answers for a leg, as data: sentences are made elsewhere.
 use serde::Serialize;
 
-use super::{JamCause, Motion, Place};
+use super::{JamCause, LoadCase, Motion, Place};
 use crate::model::Joint;
 
 /// The questions, in this order.
@@ -87,8 +87,13 @@ pub enum FindingDetail {
     },
     /// There is nothing in the well to check against.
     NothingInWell,
-    /// Pressure needed at the worst place against the pressure available.
+    /// Pressure needed at the worst place, of both motions and all load cases, against the pressure
+    /// available.
     Pressure {
+        /// The case that needs it.
+        case: LoadCase,
+        /// The motion that needs it.
+        motion: Motion,
         /// Needed [Pa].
         #[serde(rename = "needed_pa")]
         needed: f64,
@@ -109,6 +114,8 @@ pub enum FindingDetail {
         joint: Joint,
         /// Motion that it stops.
         motion: Motion,
+        /// Case in which they bind.
+        case: LoadCase,
     },
     /// The retract actuator cannot bring the knee back through the straight line.
     CannotUnlock,

@@ -1,7 +1,7 @@
 //! Actuator force and pressure over the stroke.
 use serde::Serialize;
 
-use super::{Bind, CaseForce, JointLoad, Place};
+use super::{Bind, CaseForce, CaseOutcome, JointLoad, LoadCase, Place};
 
 /// Direction in which the actuator works to retract.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -83,12 +83,20 @@ pub struct Force {
 }
 
 impl Force {
-    /// Whether a leg that moves with the battery to itself stands where the actuators of all legs stand
-    /// stalled on it.
+    /// First place on the way up where the pressure does not suffice in a case.
     #[must_use]
-    pub fn stalls_among_all(&self) -> bool {
-        let peaks = self.peak.iter().chain(&self.extend_peak);
-        let needed = peaks.map(|peak| peak.pressure).fold(0.0, f64::max);
+    pub fn stalls_in(&self, case: LoadCase) -> Option<Place> {
+        let found = self.cases.iter().find(|one| one.case == case)?;
+        match found.outcome {
+            CaseOutcome::Worked { stalls_at, .. } => stalls_at,
+            CaseOutcome::Missing { .. } => None,
+        }
+    }
+
+    /// Whether a leg that moves with the battery to itself, and needs so much [N], stands where the
+    /// actuators of all legs stand stalled on it.
+    #[must_use]
+    pub fn stalls_among_all(&self, needed: f64) -> bool {
         self.available_among_all.is_some_and(|makes| makes < needed)
     }
 }

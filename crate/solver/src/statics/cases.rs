@@ -82,7 +82,7 @@ struct Tally {
     warm: [Warm; 2],
     peaks: [Option<(usize, ForcePeak)>; 2],
     stalls_at: Option<(usize, Place)>,
-    binds_at: Option<(usize, Place)>,
+    binds_at: Option<(usize, Bind)>,
 }
 
 /// Cases, joint loads and binding places, gathered station by station.
@@ -224,8 +224,9 @@ impl<'a> Comparison<'a> {
         let tallies = self.cases.iter().skip(1).flatten();
         let worst = tallies.flat_map(|tally| {
             let peaks = tally.peaks.iter().flatten().map(|(at, _)| *at);
-            let firsts = [tally.stalls_at, tally.binds_at];
-            peaks.chain(firsts.into_iter().flatten().map(|(at, _)| at))
+            let stalls = tally.stalls_at.iter().map(|(at, _)| *at);
+            let binds = tally.binds_at.iter().map(|(at, _)| *at);
+            peaks.chain(stalls).chain(binds)
         });
         let joints = self.joints.iter().flatten().map(|(at, _)| *at);
         let mut around = Vec::new();
@@ -282,9 +283,17 @@ impl Tally {
     fn add(&mut self, at: (usize, Place), case: &CaseAt, available: &Available) {
         let (index, place) = at;
         for (peak, motion) in self.peaks.iter_mut().zip([Motion::Retract, Motion::Extend]) {
-            let Ok(moved) = case.motion(motion) else {
-                first(&mut self.binds_at, at);
-                continue;
+            let moved = match case.motion(motion) {
+                Ok(moved) => moved,
+                Err(joint) => {
+                    let bind = Bind {
+                        place,
+                        motion,
+                        joint: *joint,
+                    };
+                    first(&mut self.binds_at, (index, bind));
+                    continue;
+                }
             };
             let is_more = peak.is_none_or(|(before, most): (usize, ForcePeak)| {
                 (moved.pressure, moved.effort, index) > (most.pressure, most.effort, before)
@@ -317,15 +326,15 @@ impl Tally {
                 retract,
                 extend,
                 stalls_at: figures.stalls_at.map(|(_, place)| place),
-                binds_at: figures.binds_at.map(|(_, place)| place),
+                binds_at: figures.binds_at.map(|(_, bind)| bind),
             },
         }
     }
 }
 
 /// Keeps the first of two stations.
-fn first(kept: &mut Option<(usize, Place)>, at: (usize, Place)) {
-    if kept.is_none_or(|(index, _)| at.0 < index) {
+fn first<T>(kept: &mut Option<(usize, T)>, at: (usize, T)) {
+    if kept.as_ref().is_none_or(|(index, _)| at.0 < *index) {
         *kept = Some(at);
     }
 }

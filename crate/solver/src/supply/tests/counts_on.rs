@@ -85,14 +85,15 @@ fn electric_legs_share_the_battery() {
     near(force.available_pressure, 9e3 * volts(1.0) / 12.0);
     near(force.available_among_all.unwrap(), 9e3 * volts(3.0) / 12.0);
     // enough alone, too little while all stand stalled
-    let needed = force.peak.unwrap().pressure;
+    let needed = force.cases[force.hardest_case.unwrap()].pressure().unwrap();
     let between = needed * 12.0 / (0.7 * volts(1.0) + 0.3 * volts(3.0));
     let mut gear = with(between);
     gear.supply.margin_wanted = 0.0;
     assert_eq!(driven(&gear, 1).0, Verdict::Marginal);
 }
 
-/// A leg that moves on the jacks and stalls in a turn is no Yes.
+/// A leg that moves on the jacks and stalls in a turn is no Yes; one that moves as set, lightened, and
+/// stalls on the jacks is a No.
 #[test]
 fn the_hardest_load_case_decides() {
     let mut gear = gear();
@@ -113,6 +114,16 @@ fn the_hardest_load_case_decides() {
     assert!(fast.peak.unwrap().margin > 0.1);
     assert!(turn(&fast) < 0.0, "{}", turn(&fast));
     assert_eq!(verdict, Verdict::Marginal);
+    gear.conditions.turn_load_factor = Some(1.2);
+    gear.conditions.load_factor = 0.2;
+    gear.supply.available_pressure = 0.98 * {
+        let (_, force) = driven(&gear, 0);
+        let jacks = force.cases.iter().find(|c| c.case == LoadCase::OnJacks);
+        jacks.unwrap().pressure().unwrap()
+    };
+    let (verdict, light) = driven(&gear, 0);
+    assert!(light.peak.unwrap().margin > 0.1 && light.stalls_at.is_none());
+    assert_eq!(verdict, Verdict::Bad);
 }
 
 /// A switch stops the pump at its pressure, and an accumulator alone has less behind all legs: what is

@@ -1,0 +1,73 @@
+//! The number of an answer in a few words.
+use gearswing_solver::result::{FallOutcome, Finding, FindingDetail, LoadCase, Question, Verdict};
+use gearswing_units::Quantity;
+
+use crate::cases::in_case;
+use crate::subject::Subject;
+
+/// The number of an answer in a few words: what makes it a no, where it is one.
+#[must_use]
+pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
+    let length = |si| subject.say(Quantity::Length, si);
+    if finding.question == Question::Locks
+        && finding.verdict != Verdict::Good
+        && let Some(fails) = fall_fails(subject)
+    {
+        return fails;
+    }
+    match &finding.detail {
+        FindingDetail::Jammed { cause } => format!("stops, {} short", length(cause.miss())),
+        FindingDetail::Tightest { clearance, .. } if *clearance < 0.0 => {
+            format!("{} of contact", length(-clearance))
+        }
+        FindingDetail::Tightest { clearance, .. } => format!("{} clear", length(*clearance)),
+        FindingDetail::NothingInWell => "nothing in the well".to_owned(),
+        FindingDetail::Pressure {
+            case,
+            needed,
+            available,
+            margin,
+            ..
+        } if *margin < 0.0 => {
+            let lack = subject.say(subject.drive(), needed - available);
+            match case {
+                LoadCase::AsSet => format!("{lack} short"),
+                case => format!("{lack} short {}", in_case(*case)),
+            }
+        }
+        FindingDetail::Pressure { margin, .. } => {
+            format!("{} to spare", subject.signed(Quantity::Travel, *margin))
+        }
+        FindingDetail::Binds { .. } => "pins bind".to_owned(),
+        FindingDetail::DeadPoint => "dead point".to_owned(),
+        FindingDetail::CannotUnlock => "does not unlock".to_owned(),
+        FindingDetail::StrutJack { .. } => "strut stays".to_owned(),
+        FindingDetail::StageValve { .. } => "valve stays shut".to_owned(),
+        FindingDetail::OverCentre { knee_push, .. } if *knee_push <= 0.0 => format!(
+            "pushed off its stop, {}",
+            subject.say(Quantity::Force, -knee_push)
+        ),
+        FindingDetail::OverCentre { offset, .. } => format!("{} past centre", length(*offset)),
+        FindingDetail::NotOverCentre { offset } => {
+            format!("{} short of centre", length(-offset))
+        }
+        FindingDetail::ExcursionStopped { at_axle, .. } => {
+            format!("{} past down", length(*at_axle))
+        }
+        FindingDetail::SlidingBrace { end_gap } => format!("{} from its end", length(*end_gap)),
+        FindingDetail::NoBrace => "no brace".to_owned(),
+    }
+}
+
+/// Where a fall without pressure ends short of down.
+fn fall_fails(subject: &Subject) -> Option<String> {
+    let travel = |travel| subject.say(Quantity::Travel, travel);
+    match subject.result.fall?.outcome {
+        FallOutcome::ReachesLock(_) | FallOutcome::NotFollowed { .. } => None,
+        FallOutcome::StopsShort { place, .. } => {
+            Some(format!("falls only to {}", travel(place.travel)))
+        }
+        FallOutcome::StaysUp => Some("does not fall".to_owned()),
+        FallOutcome::Creeps { place, .. } => Some(format!("creeps at {}", travel(place.travel))),
+    }
+}
