@@ -147,8 +147,8 @@ fn heavier_by_a_factor() {
     }
 }
 
-/// In still air every force goes with the load factor, seal friction aside; but that of the lock, which counts
-/// on 1 g and has a property of its own.
+/// In still air every force as set goes with the load factor, seal friction aside; but that of the lock, which
+/// counts on 1 g and has a property of its own, and the answer on the drive, which counts the other load cases.
 #[test]
 fn load_factor() {
     for mut case in cases(3, 0, 15) {
@@ -161,6 +161,9 @@ fn load_factor() {
         let mut first = solve(&case.gear, STATIONS);
         let mut second = solve(&more, STATIONS);
         leave_out_lock([&mut first, &mut second]);
+        for result in [&mut first, &mut second] {
+            result.findings.retain(|f| f.question != Question::Driven);
+        }
         (first.lock.knee_push, second.lock.knee_push) = (None, None);
         Change {
             force: 3.0,

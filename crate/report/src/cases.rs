@@ -16,8 +16,7 @@ pub fn case_words(case: LoadCase) -> &'static str {
 }
 
 /// A load case, within a sentence: "in a turn".
-#[must_use]
-pub fn in_case(case: LoadCase) -> &'static str {
+pub(crate) fn in_case(case: LoadCase) -> &'static str {
     match case {
         LoadCase::AsSet => "with attitude and air as set",
         LoadCase::OnJacks => "level on jacks",
