@@ -172,6 +172,7 @@ class Accumulator:
         if self.first > self.brim and self.relieves:
             raise RuntimeError("an accumulator above its relief valve is not compared here")
         self.mode = "above" if self.first > self.brim else "holds"
+        self.most_at_first = max(self.most, gas["charged_pa"] if self.first > 0.0 else 0.0)
 
     def held(self, pressure):
         """Fluid in it at a gauge pressure [m3]."""
@@ -220,8 +221,14 @@ class Accumulator:
         return [(kind, lambda taken, _: sense * (self.pump.flow(level) - taken(level)))]
 
     def current(self, pressure):
-        """Current at a pressure [A]; None without a motor."""
-        return None if self.pump is None else self.pump.current(pressure)
+        """Current at a pressure [A], which for the pump behind its non-return valve is no more than its
+        most; None without a motor."""
+        return None if self.pump is None else self.pump.current(min(pressure, self.most))
+
+    @property
+    def kept_off(self):
+        """The gas stands above the switch, which keeps the pump off."""
+        return isinstance(self.pump, Switched) and self.mode == "above"
 
     def on(self, pumped):
         """Share of the time in which the pump's motor is on at a flow [1]: a switch has it stand above
@@ -232,12 +239,12 @@ class Accumulator:
 
     def power(self, pressure):
         """(out of the battery, lost in it and the wires) [W]."""
-        return (0.0, 0.0) if self.pump is None else self.pump.power(pressure)
+        return (0.0, 0.0) if self.pump is None else self.pump.power(min(pressure, self.most))
 
     def left(self, stored):
         """Most that it still makes [Pa]: nothing but a pump fills it again, and empty it makes none."""
         if self.pump is not None:
-            return self.most
+            return self.pressure(stored) if self.mode == "above" else self.most
         return self.least if self.mode == "empty" else self.pressure(stored)
 
     def stand(self, taken, stored):

@@ -53,14 +53,28 @@ def on_fluid(number, leg, place, source, available, stopped):
     return found
 
 
-def on_motor(number, leg, place, motor, open_volts, ohms):
-    """The Stall of a leg on an electric actuator, alone on its battery."""
+def on_motor(number, standing, open_volts, ohms):
+    """The Stall of a leg on an electric actuator, beside all that stand on the same battery: (leg,
+    place, motor) by the number of the leg."""
+    leg, place, motor = standing[number]
     needed, _ = hardest(leg, place)
-    # F/Fs = V/Vn with V = E − R·I, I = I0 + (Is − I0)·F/Fs
-    rise = motor["locked_a"] - motor["idle_a"]
-    most = (open_volts - ohms * motor["idle_a"]) / (motor["motor_v"] + ohms * rise)
-    share = needed / motor["stall_force_n"]
-    asked = motor["motor_v"] * share + ohms * (motor["idle_a"] + rise * share)
-    found = Stall(number, leg.phase(place), leg.travel(place), needed, most * motor["stall_force_n"])
-    found.volts_short = max(0.0, asked - open_volts)
+
+    def amps(motor, volts):
+        """What a motor that stands takes at its own voltage [A]."""
+        return motor["idle_a"] + (motor["locked_a"] - motor["idle_a"]) * volts / motor["motor_v"]
+
+    def volts_for(motor, force):
+        return motor["motor_v"] * force / motor["stall_force_n"]
+
+    motors = [motor for _, _, motor in standing.values()]
+    # V = E − R·I(V), a line in V
+    idle, per_volt = sum(amps(one, 0.0) for one in motors), sum(amps(one, 1.0) for one in motors)
+    volts = (open_volts - ohms * idle) / (1.0 + ohms * (per_volt - idle))
+    most = motor["stall_force_n"] * volts / motor["motor_v"]
+    own = volts_for(motor, needed)
+    drawn = sum(
+        amps(other, min(own, volts_for(other, hardest(way, at)[0]))) for way, at, other in standing.values()
+    )
+    found = Stall(number, leg.phase(place), leg.travel(place), needed, most)
+    found.volts_short = max(0.0, own + ohms * drawn - open_volts)
     return found

@@ -82,6 +82,8 @@ class OnFluid(Moving):
     def stop(self):
         """All legs stand at their ends: the pressure rises at once to what stops the pump, or, where
         it makes no more than its switch asks for, it runs on."""
+        if getattr(self.source, "kept_off", False):
+            return
         reached = min(self.source.most, self.set)
         current = self.source.current(reached)
         self.draw([current])
@@ -93,8 +95,9 @@ class OnFluid(Moving):
     def starts(self):
         """Refuses a source that cannot move the least loaded leg."""
         least = min(leg.now.load(leg.begins) for leg in self.legs if leg.now)
-        if least >= self.source.most:
-            raise NothingMoves(least, self.source.most)
+        most = getattr(self.source, "most_at_first", self.source.most)
+        if least >= most:
+            raise NothingMoves(least, most)
 
     def stored(self, state):
         """Fluid in the accumulator [m3]."""
@@ -221,9 +224,12 @@ class OnMotors(Moving):
         _, speeds, _ = self.bus(state)
         return max(speed / motor["free_speed_m_s"] for speed, motor in zip(speeds, self.motors))
 
-    def stands(self, number, leg, stroke):
+    def stands(self, number, *_):
         """The Stall of a leg."""
-        return stalls.on_motor(number, leg, stroke, self.motors[number], self.open, self.ohms)
+        standing = {
+            at: (one, self.state[at], self.motors[at]) for at, one in enumerate(self.legs) if one.now
+        }
+        return stalls.on_motor(number, standing, self.open, self.ohms)
 
 
 def run(gear):

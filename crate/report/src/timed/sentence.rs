@@ -219,7 +219,7 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
         StallCause::Force {
             needed, available, ..
         } if needed <= available => format!(
-            "{leg} stands {at}: alone on this battery its electric actuator would make {}, and it needs {} on the rest of its way, but the others draw the voltage down.",
+            "{leg} stands {at}, hardly moving: its electric actuator makes {} on this battery, and it needs {} on the rest of its way.",
             timed.say(Quantity::Force, available),
             timed.say(Quantity::Force, needed)
         ),
@@ -228,10 +228,20 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
             available,
             volts_short,
         } => format!(
-            "{leg} stalls {at}: on the rest of its way it needs {}, and its electric actuator makes no more than {} on this battery. Either would free it: {} more at the battery or {} less load.",
+            "{leg} stalls {at}: on the rest of its way it needs {}, and its electric actuator makes no more than {} on this battery{}. Either would free it: {} more at the battery{} or {} less load.",
             timed.say(Quantity::Force, needed),
             timed.say(Quantity::Force, available),
+            if run.stalls.len() > 1 {
+                " while the others stand and push too"
+            } else {
+                ""
+            },
             timed.say(Quantity::Voltage, volts_short),
+            if run.stalls.len() > 1 {
+                " (less once the others are home)"
+            } else {
+                ""
+            },
             timed.say(Quantity::Force, needed - available)
         ),
         StallCause::Touches { part, obstacle } => {

@@ -311,10 +311,11 @@ pub enum StallCause {
         /// Most needed on the rest of its way [N].
         #[serde(rename = "needed_n")]
         needed: f64,
-        /// Most that the actuator makes on this bus [N].
+        /// Most that the actuator makes on this bus while all that stand push on it [N].
         #[serde(rename = "available_n")]
         available: f64,
-        /// Open-circuit voltage that the battery lacks with this leg alone on it [V].
+        /// Open-circuit voltage that the battery lacks for this leg to move on while the others that
+        /// stand push too [V].
         #[serde(rename = "volts_short_v")]
         volts_short: f64,
     },

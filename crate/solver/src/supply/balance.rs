@@ -68,8 +68,8 @@ pub(super) fn manifold(
     let full = |pressure: f64| pump.flow(pressure).unwrap_or(0.0);
     let held = gas.pressure(stored);
     let empty = gas.stands == Stands::Empty;
-    // an empty one fills where the pump gives more than is taken
-    if !empty || full(held) > taken(held) {
+    // an empty one fills where the pump makes more than its precharge and gives more than is taken
+    if !empty || (held < pump.most && full(held) > taken(held)) {
         let is_full = gas.stands == Stands::Full;
         // only a relief valve lets the gas down
         let pressure = if is_full && pump.relieves {

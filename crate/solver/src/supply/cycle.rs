@@ -129,7 +129,7 @@ fn moves_at_all(power: &Power, legs: &[Moving], selected: Direction) -> Result<(
     let (lack, needed, available) = match power {
         Power::Fluid(pump) => legs
             .iter()
-            .filter_map(|leg| lacking(leg, pump.most))
+            .filter_map(|leg| lacking(leg, pump.most_at_first()))
             .collect(),
         Power::Electric { motors, circuit } => legs
             .iter()

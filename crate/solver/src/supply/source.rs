@@ -183,10 +183,23 @@ impl Pump {
         })
     }
 
+    /// Most that stands at the manifold when the gear is selected [Pa].
+    pub(super) fn most_at_first(&self) -> f64 {
+        match self.gas {
+            Some(gas) if gas.stands != Stands::Empty => gas.pressure(gas.first).max(self.most),
+            _ => self.most,
+        }
+    }
+
+    /// Whether a switch keeps the pump off, for the gas stands above it.
+    pub(super) fn is_kept_off(&self) -> bool {
+        self.switched && self.gas.is_some_and(|gas| gas.stands == Stands::Above)
+    }
+
     /// Share of the time in which the motor is on [1]: a switch stops it while the accumulator is full.
     pub(super) fn share_on(&self, balance: &Manifold) -> f64 {
         match self.gas.map(|gas| gas.stands) {
-            Some(Stands::Above) if self.switched => 0.0,
+            _ if self.is_kept_off() => 0.0,
             Some(Stands::Full) if self.switched => {
                 let full = self.flow(balance.pressure).unwrap_or(0.0);
                 if full > 0.0 {

@@ -1,4 +1,5 @@
 //! Why a leg stands still, and what would free it.
+use super::gas::Stands;
 use super::leg::Moving;
 use super::source::{Circuit, Pump};
 use super::state::{Budget, Power};
@@ -26,7 +27,10 @@ pub(super) fn stalls(
             let (lack, cause) = match power {
                 Power::Fluid(pump) => by_pressure(supply, pump, leg, *fluid, [ceiling, out]),
                 Power::Electric { circuit, motors } => match motors.get(at) {
-                    Some(motor) => by_force(circuit, motor, leg, *fluid),
+                    Some(motor) => {
+                        let standing = standing(legs, motors, state);
+                        by_force(circuit, motor, leg, *fluid, &standing)
+                    }
                     None => (0.0, StallCause::EndOfWay),
                 },
             };
@@ -85,6 +89,7 @@ fn by_pressure(
             pump.least
         }
         (Source::ConstantPressure, Some(gas), Some(out)) => gas.pressure(gas.first - out),
+        (_, Some(gas), Some(out)) if gas.stands == Stands::Above => gas.pressure(gas.first - out),
         _ => pump.most,
     };
     let available = ceiling.map_or(most, |ceiling| ceiling.min(most));
@@ -118,19 +123,47 @@ fn by_pressure(
     )
 }
 
+/// Actuators that stand on the battery and push, and the force at which each would move on [N]: infinite
+/// for one that has no way left.
+fn standing(
+    legs: &[Moving],
+    motors: &[ElectricActuator],
+    state: &[f64],
+) -> Vec<(ElectricActuator, f64)> {
+    let each = legs.iter().zip(motors).zip(state);
+    each.filter(|((leg, _), _)| !leg.is_home())
+        .map(|((leg, motor), stroke)| {
+            let needed = hardest(leg, *stroke).map_or(f64::INFINITY, |(needed, _)| needed);
+            (*motor, needed)
+        })
+        .collect()
+}
+
+/// An actuator against those that stand on the same bus. One moves on at the voltage V at which it makes
+/// what it needs; until then each of the others takes I0 + (Is − I0)·V/Vn, or what its own load takes
+/// where that is less.
 fn by_force(
     circuit: &Circuit,
     motor: &ElectricActuator,
     leg: &Moving,
     stroke: f64,
+    standing: &[(ElectricActuator, f64)],
 ) -> (f64, StallCause) {
     let Some((needed, _)) = hardest(leg, stroke) else {
         return (f64::INFINITY, end_of_way(leg));
     };
-    let rise = (motor.locked_current - motor.idle_current) / motor.rated_voltage;
-    let available = circuit.stall_force(motor);
-    let at_motor = motor.rated_voltage * needed / motor.stall_force;
-    let current = motor.idle_current + rise * at_motor;
+    let motors: Vec<ElectricActuator> = standing.iter().map(|(motor, _)| *motor).collect();
+    let available = circuit.stall_force_among(motor, &motors);
+    let volts =
+        |motor: &ElectricActuator, force: f64| motor.rated_voltage * force / motor.stall_force;
+    let at_motor = volts(motor, needed);
+    let current: f64 = standing
+        .iter()
+        .map(|(other, needs)| {
+            let rise = (other.locked_current - other.idle_current) / other.rated_voltage;
+            other.idle_current + rise * at_motor.min(volts(other, *needs))
+        })
+        .sum();
     (
         needed - available,
         StallCause::Force {

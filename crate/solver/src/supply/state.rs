@@ -206,7 +206,10 @@ fn look_fluid(pump: &Pump, legs: &[Moving], state: &[f64], time: f64) -> Result<
         }
     }
     let on = pump.share_on(&balance);
-    let running = pump.motor.map(|motor| motor.current(pressure));
+    // behind its non-return valve it makes no more than its most, whatever the gas stands at
+    let running = pump
+        .motor
+        .map(|motor| motor.current(pressure.min(pump.most)));
     let current = running.map(|current| on * current);
     let amps = current.unwrap_or(0.0);
     let (volts, ohms) = pump

@@ -12,6 +12,9 @@ impl Going<'_> {
         let Power::Fluid(pump) = &self.power else {
             return;
         };
+        if pump.is_kept_off() {
+            return;
+        }
         let (most, relieves) = (pump.most, pump.relieves);
         let (has_gas, has_motor) = (pump.gas.is_some(), pump.motor.is_some());
         let set = by_pressure.filter(|set| most >= *set);

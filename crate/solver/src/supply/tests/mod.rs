@@ -1,5 +1,7 @@
 //! Tests of the supply: parts against published figures, runs against closed forms, whole gears.
 
+/// An accumulator above its pump.
+mod above;
 /// What a leg can count on.
 mod counts_on;
 /// Whole gears: balances, order facts, stalls.
