@@ -31,7 +31,7 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
                 )
             } else {
                 format!(
-                    "in the drawing {} is left there, by which it would have to be nearer",
+                    "in the drawing {} is left there, by which it would have to be nearer or larger",
                     length(*clearance)
                 )
             };
@@ -54,11 +54,25 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
             part_words(*part, *tire),
             obstacle_of(stopped, *obstacle)
         ),
-        StopCause::ForceShort { needed, available } => format!(
-            "By the file's own figures the actuator is too weak: the leg needs {} there, and the source makes no more than {}.",
-            demand(needed),
-            demand(available)
-        ),
+        StopCause::ForceShort { needed, available } => {
+            let switch = match stopped.gear.supply.pressure_switch {
+                Some(set) if matches!(available, Demand::Pressure(most) if *most < set) => format!(
+                    ", for its switch stops the pump at {}, and the line takes the rest while it moves",
+                    pressure(set)
+                ),
+                _ => String::new(),
+            };
+            let size = |demand: &Demand| match demand {
+                Demand::Pressure(si) | Demand::Force(si) => *si,
+            };
+            let is_short = size(needed) > 0.98 * size(available);
+            format!(
+                "By the file's own figures the source is {} there: the leg needs {}, and the source moves {} at most{switch}.",
+                if is_short { "too weak" } else { "strong enough" },
+                demand(needed),
+                demand(available)
+            )
+        }
         StopCause::BatteryLow {
             open_circuit,
             or_less,
@@ -132,7 +146,7 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
             joint_words(*joint)
         ),
         StopCause::ActuatorEnds { left } => format!(
-            "The actuator is at the end of its travel: by the file it has {} left there, by which stroke or rod end would have to differ.",
+            "The actuator is at the end of its travel: by the file it has {} left there, by which its stroke or rod end would have to differ.",
             length(*left)
         ),
         StopCause::Jams { cause } => format!(

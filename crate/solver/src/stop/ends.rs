@@ -26,20 +26,18 @@ impl Case<'_> {
                 dead(),
             );
             let fits = drawn.squares <= 4.0;
-            drafts.push(drawn);
             // a stroke that is not the file's: the nearest end, if it is off by so much
             let travel = self.stood.place.travel;
             let left = self.way.nearest(travel).map(|row| row.stroke_left);
-            if let Some(left) = left.filter(|left| !fits && (0.0..MOST_OFF).contains(left)) {
-                drafts.push(Draft {
-                    cause: StopCause::ActuatorEnds { left },
-                    asked: travel,
-                    squares: self.passed(travel, None),
-                    held: dead(),
-                    fitted: 1,
-                    bound: None,
-                });
-            }
+            let left = left.filter(|left| !fits && (0.0..MOST_OFF).contains(left));
+            drafts.push(left.map_or(drawn, |left| Draft {
+                cause: StopCause::ActuatorEnds { left },
+                asked: travel,
+                squares: self.passed(travel, None),
+                held: dead(),
+                fitted: 1,
+                bound: None,
+            }));
         }
         if self.is_up()
             && let Some(jam) = self.sweep.jams.first()

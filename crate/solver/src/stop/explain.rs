@@ -75,7 +75,7 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
         seen,
         linkage: &linkage,
         stood,
-        head: Head::new(&on_jacks, model, seen.pump == PumpSeen::Running)?,
+        head: Head::new(&on_jacks, model, &track, seen.pump == PumpSeen::Running)?,
         way,
         gaps,
         track,
@@ -290,15 +290,12 @@ impl Case<'_> {
             let cause = StopCause::SourceWeak {
                 gives: head.demand(needed),
                 or_less,
-                file: head.demand(head.most),
+                file: head.demand(head.makes),
             };
             causes.push((cause, head.at(needed)));
         }
-        if let Some(file) = head.pressure_switch().filter(|set| needed < *set) {
-            let cause = StopCause::PressureSwitchLow {
-                opens: needed,
-                file,
-            };
+        if let Some((opens, file)) = head.switch_low(needed) {
+            let cause = StopCause::PressureSwitchLow { opens, file };
             causes.push((cause, head.stopped()));
         }
         causes

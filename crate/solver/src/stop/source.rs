@@ -1,14 +1,22 @@
 //! What the source does against a stopped leg.
 use super::StopError;
 use crate::model::{ElectricActuator, Gear, Leg, MotorPump, Source};
+use crate::numeric::bracketed_root;
 use crate::result::Demand;
-use crate::supply::{Circuit, Pump};
+use crate::supply::{Circuit, Line, Pump, Track};
+
+/// A switch that is off by less, as a share, is the file's own [1].
+const TOLD: f64 = 0.01;
 
 /// The source as one leg feels it, against a stop.
 pub(super) struct Head {
-    /// Most that it makes [Pa; N with electric actuators].
+    /// Largest load that it moves [Pa; N with electric actuators].
     pub most: f64,
+    /// Most that it makes against a leg that stands, a switch apart [Pa; N].
+    pub makes: f64,
     kind: Kind,
+    /// What the fluid comes through in the swing.
+    line: Option<Line>,
     /// Gauge pressure at which a switch stops the pump [Pa].
     switch: Option<f64>,
     /// Rating of the breaker [A].
@@ -50,9 +58,9 @@ pub(super) struct Sagged {
 
 impl Head {
     /// `ran` = the pump was noticed to run on: then no breaker had tripped.
-    pub(super) fn new(gear: &Gear, leg: &Leg, ran: bool) -> Result<Self, StopError> {
+    pub(super) fn new(gear: &Gear, leg: &Leg, track: &Track, ran: bool) -> Result<Self, StopError> {
         let supply = &gear.supply;
-        let (most, kind) = match Pump::new(supply).map_err(StopError::Source)? {
+        let (makes, kind) = match Pump::new(supply).map_err(StopError::Source)? {
             Some(pump) => {
                 let own = match supply.source {
                     Source::MotorPump(own) => Some(own),
@@ -66,12 +74,48 @@ impl Head {
                 (circuit.stall_force(&motor), Kind::Electric(circuit, motor))
             }
         };
-        Ok(Self {
-            most,
+        let swing = track.stages.iter().find(|stage| !stage.is_strut);
+        let mut head = Self {
+            most: makes,
+            makes,
             kind,
+            line: swing.map(|stage| stage.line),
             switch: supply.pressure_switch,
             breaker: supply.battery.breaker_rating.filter(|_| !ran),
-        })
+        };
+        if let Some(set) = head.pressure_switch().filter(|set| *set < makes) {
+            head.most = set - head.drop_at(set);
+        }
+        Ok(head)
+    }
+
+    /// What stands across the line of the moving leg at a manifold pressure, this leg alone on the
+    /// pump [Pa]. An accumulator gives what the pump does not: then the switch is not passed in motion.
+    fn drop_at(&self, pressure: f64) -> f64 {
+        let Kind::Fluid(pump, _) = &self.kind else {
+            return 0.0;
+        };
+        let (Some(flow), Some(line), false) = (pump.flow(pressure), self.line, pump.has_gas())
+        else {
+            return 0.0;
+        };
+        let spare = |drop: f64| line.flow(drop) - flow;
+        bracketed_root(spare, 0.0, pressure, 1.0).map_or(pressure, |root| root.x)
+    }
+
+    /// Set pressure of a switch that stops the pump as the moving leg comes to a load [Pa].
+    fn switch_for(&self, load: f64) -> Option<f64> {
+        let over = |set: f64| set - self.drop_at(set) - load;
+        let root = bracketed_root(over, load, self.makes, 1.0).ok()?;
+        Some(root.x)
+    }
+
+    /// Set pressure of the switch that would be too low by stopping the pump at a load, where the file has
+    /// one: (that pressure, the file's) [Pa].
+    pub(super) fn switch_low(&self, load: f64) -> Option<(f64, f64)> {
+        let file = self.pressure_switch()?;
+        let set = self.switch_for(load)?;
+        (set < (1.0 - TOLD) * file).then_some((set, file))
     }
 
     /// Whether it is a pump that the position switches stop.
@@ -110,11 +154,11 @@ impl Head {
     /// Against a leg that cannot move: the source goes to the most that it makes.
     pub(super) fn dead(&self) -> Held {
         match self.pressure_switch() {
-            Some(set) if set <= self.most => Held {
+            Some(set) if set <= self.makes => Held {
                 pressure: Some(set),
                 ..self.stopped()
             },
-            _ => self.at(self.most),
+            _ => self.at(self.makes),
         }
     }
 

@@ -74,6 +74,7 @@ pub use battery::{is_run_down, open_circuit_voltage};
 pub use cycle::{SupplyOptions, cycle, is_timed};
 pub use error::SupplyError;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};
+pub(crate) use orifice::Line;
 pub use orifice::{LAMINAR_BELOW, OPEN_LINE, conductance, flow};
 pub(crate) use source::{Circuit, Pump};
 pub(crate) use track::{Blocked, Track};

@@ -50,7 +50,7 @@ impl Line {
     };
 
     /// Flow into the cylinder with so much pressure to spare at the manifold [m3/s].
-    pub(super) fn flow(&self, spare: f64) -> f64 {
+    pub(crate) fn flow(&self, spare: f64) -> f64 {
         self.ratio * flow(self.conductance, self.ratio * spare)
     }
 

@@ -183,6 +183,11 @@ impl Pump {
         })
     }
 
+    /// Whether an accumulator stands at the manifold.
+    pub(crate) fn has_gas(&self) -> bool {
+        self.gas.is_some()
+    }
+
     /// Most that stands at the manifold when the gear is selected [Pa].
     pub(super) fn most_at_first(&self) -> f64 {
         match self.gas {
