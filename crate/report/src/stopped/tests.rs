@@ -47,14 +47,14 @@ fn causes() -> Vec<(StopCause, &'static [&'static str])> {
                 needed: Demand::Pressure(5e6),
                 available: Demand::Pressure(4e6),
             },
-            &["needs 50.0 bar", "no more than 40.0 bar"],
+            &["needs 50.0 bar", "moves 40.0 bar at most"],
         ),
         (
             StopCause::ForceShort {
                 needed: Demand::Force(500.0),
                 available: Demand::Force(400.0),
             },
-            &["needs 500 N", "no more than 400 N"],
+            &["needs 500 N", "moves 400 N at most"],
         ),
         (
             StopCause::BatteryLow {

@@ -2,7 +2,7 @@
 use super::integrate::{Bounds, Moment, State, integrate};
 use super::orifice::Orifice;
 use super::stiff::integrate_stiff;
-use super::track::{AIR, COLUMNS, INERTIA, PINS, PINS_BY_SPEED, SPRINGS, STROKE, Track, WEIGHTS};
+use super::track::{AIR, COLUMNS, INERTIA, PINS, PINS_BY_MOTION, SPRINGS, STROKE, Track, WEIGHTS};
 use crate::numeric::bracketed_root;
 
 /// Longest fall that is followed [s]: legs come down in seconds; our own figure.
@@ -100,23 +100,28 @@ impl Case {
     /// adds to the friction of the pins; against the fall.
     pub(super) fn drag(&self, row: &[f64; COLUMNS]) -> f64 {
         let turbulent = self.damper.map_or(0.0, |d| d.turbulent(row[STROKE]));
-        turbulent + self.pin_drag(row)
+        turbulent + self.pin_factor * row[PINS_BY_MOTION] * (turbulent + row[INERTIA])
     }
 
-    /// What the motion adds to the friction of the pins, over the square of the speed.
-    pub(super) fn pin_drag(&self, row: &[f64; COLUMNS]) -> f64 {
-        self.pin_factor * row[PINS_BY_SPEED]
+    /// Damping at a speed along the way, against the fall.
+    pub(super) fn damping(&self, row: &[f64; COLUMNS], speed: f64) -> f64 {
+        self.damper
+            .map_or(0.0, |damper| damper.push(row[STROKE], speed))
+    }
+
+    /// What the motion loads the pins with: damping and inertia.
+    pub(super) fn motion(&self, row: &[f64; COLUMNS], square: f64) -> f64 {
+        self.damping(row, square.sqrt()) + row[INERTIA] * square
     }
 
     /// Slope over time of the state.
     fn slope(&self, track: &Track, [x, speed, ..]: &State) -> State {
         let at = track.at(*x);
         let row = &at.value;
-        let damping = self
-            .damper
-            .map_or(0.0, |damper| damper.push(row[STROKE], *speed));
+        let damping = self.damping(row, *speed);
+        let loads = damping + row[INERTIA] * speed * speed;
         // pins that the motion unloads push nothing on
-        let pins = (self.pin_drag(row) * speed * speed).max(-self.pin_factor * row[PINS]);
+        let pins = self.pin_factor * (row[PINS_BY_MOTION] * loads).max(-row[PINS]);
         // the inertia is the first column
         let push = self.net(row) - pins - damping - 0.5 * at.slope * speed * speed;
         [*speed, push / row[INERTIA], damping * speed, pins * speed]

@@ -1,6 +1,6 @@
 //! Energy of motion over the way, from which follows whether a fall reaches the lock.
 use super::drop::Case;
-use super::track::{COLUMNS, INERTIA, PINS_BY_SPEED, STROKE};
+use super::track::{COLUMNS, INERTIA, PINS_BY_MOTION, STROKE};
 
 /// Whether the leg reaches the lock: its energy of motion K over the way, dK/dx = N − D, must stay
 /// above zero.
@@ -14,7 +14,7 @@ pub(super) fn reaches(rows: &[Place], case: &Case) -> bool {
 
 /// Energy of motion at the end of each piece in turn; from where it runs out it is not above zero.
 pub(super) fn energies<'a>(rows: &'a [Place], case: &'a Case) -> impl Iterator<Item = f64> + 'a {
-    let dragged = case.damper.is_some() || rows.iter().any(|(_, row)| row[PINS_BY_SPEED] != 0.0);
+    let dragged = case.damper.is_some() || rows.iter().any(|(_, row)| row[PINS_BY_MOTION] != 0.0);
     let (mut energy, mut factor) = (0.0, 1.0);
     rows.windows(3).step_by(2).map(move |piece| {
         if let [(x0, a), (_, b), (x1, c)] = piece
@@ -83,20 +83,19 @@ impl Decay {
     }
 
     /// Energy at the end, from that at the start, pushes at ends and middle, and a factor on the drag.
-    /// Where the drag takes all within the piece, the push is taken as even.
+    /// Where the drag takes all within the piece, the push is taken as even; from one to the other it goes
+    /// over evenly, for a jump would keep fall and friction from agreeing.
     fn end(&self, start: f64, [a, b, c]: [f64; 3], factor: f64) -> f64 {
         let whole = self.whole * factor;
         if whole == 0.0 {
             return start + self.length / 6.0 * (a + 4.0 * b + c);
         }
         let left = (-whole).exp();
-        if whole < STRONG {
-            let middle = (-self.later * factor).exp();
-            start * left + self.length / 6.0 * (a * left + 4.0 * b * middle + c)
-        } else {
-            let even = (a + 4.0 * b + c) / 6.0;
-            start * left - even * self.length * (-whole).exp_m1() / whole
-        }
+        let strong = ((whole - STRONG.0) / (STRONG.1 - STRONG.0)).clamp(0.0, 1.0);
+        let middle = (-self.later * factor).exp();
+        let weak = (a * left + 4.0 * b * middle + c) / 6.0;
+        let even = -(a + 4.0 * b + c) / 6.0 * (-whole).exp_m1() / whole;
+        start * left + self.length * (weak + strong * (even - weak))
     }
 }
 
@@ -110,7 +109,7 @@ fn laminar_share(case: &Case, row: &[f64; COLUMNS], energy: f64) -> f64 {
     if turbulent > 0.0 {
         let laminar =
             damper.push(row[STROKE], square.sqrt()) - damper.turbulent(row[STROKE]) * square;
-        1.0 + laminar / turbulent
+        1.0 + (1.0 + case.pin_factor * row[PINS_BY_MOTION]) * laminar / turbulent
     } else {
         1.0
     }
@@ -119,8 +118,9 @@ fn laminar_share(case: &Case, row: &[f64; COLUMNS], energy: f64) -> f64 {
 /// Change of the factor on the drag, as a share of it, below which it is settled [1].
 const SETTLED: f64 = 1e-5;
 
-/// Damping over a piece, as the logarithm of what it leaves, from which it takes all [1].
-const STRONG: f64 = 3.0;
+/// Damping over a piece, as the logarithm of what it leaves, from which it begins to take all, and from
+/// which it does [1].
+const STRONG: (f64, f64) = (2.0, 4.0);
 
 /// A place along the way and its row.
 pub(super) type Place = (f64, [f64; COLUMNS]);

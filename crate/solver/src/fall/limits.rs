@@ -25,6 +25,9 @@ const SETTLED_LIMIT: f64 = 4e-3;
 /// [1]; where it does, the next is tried so many times further.
 const BESIDE_LIMIT: f64 = 1e-2;
 const FURTHER: f64 = 1.25;
+/// Where there is no guess, the first value tried, as a share of the range [1], and most that are.
+const FIRST_TRIED: f64 = 1e-4;
+const MOST_TRIED: usize = 60;
 /// Most rounds in which the loads of rubbing pins at a limit are found.
 const MOST_ROUNDS: usize = 20;
 /// Most halvings of a bracket.
@@ -285,22 +288,21 @@ impl<'a> Limits<'a> {
         } else {
             (*from, Some(below))
         };
-        let mut above = (1.0 + BESIDE_LIMIT) * guess;
-        let mut high = loop {
-            match high {
-                Some(high) => break high,
-                None if low >= *most => return None,
-                None => {
-                    let value = above.min(*most);
-                    if good(value) {
-                        low = value;
-                    } else {
-                        high = Some(value);
-                    }
-                    above *= FURTHER;
-                }
+        let mut above = ((1.0 + BESIDE_LIMIT) * guess).max(from + FIRST_TRIED * (most - from));
+        // reaches the most in fewer rounds than these
+        for _ in 0..MOST_TRIED {
+            if high.is_some() || low >= *most {
+                break;
             }
-        };
+            let value = above.min(*most);
+            if good(value) {
+                low = value;
+            } else {
+                high = Some(value);
+            }
+            above *= FURTHER;
+        }
+        let mut high = high?;
         for _ in 0..HALVINGS {
             if high - low <= 2.0 * BESIDE_LIMIT * high {
                 break;

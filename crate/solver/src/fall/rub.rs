@@ -1,13 +1,13 @@
 //! Pins that rub while the leg falls.
 //!
 //! What a pin carries in a fall hangs on the speed, and the speed on what all pins carry. The friction
-//! over the way is therefore written as that at rest and a part that goes with the square of the
-//! speed, which is exact at rest and at the speed that the fall has at each knot; fall and friction
-//! are worked out in turn until they agree.
+//! over the way is therefore written as that at rest and a part that goes with what the motion loads the
+//! pins with (damping, and inertia times the square of the speed), which is exact at rest and at the
+//! speed that the fall has at each knot; fall and friction are worked out in turn until they agree.
 use super::drop::{Case, Drop, Ending, drop};
 use super::energies::energies;
 use super::inertia::Inertias;
-use super::track::{COLUMNS, INERTIA, PINS_BY_SPEED, STROKE, Track, unit_wind};
+use super::track::{COLUMNS, INERTIA, PINS_BY_MOTION, STROKE, Track, unit_wind};
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Conditions, Leg, Vector};
 use crate::result::Motion;
@@ -24,6 +24,8 @@ const SLOWEST: f64 = 1e-4;
 /// friction agree [1]: for the fall itself, and for limits, which are sought to a hundredth.
 const AGREED: f64 = 1e-8;
 const AGREED_ROUGHLY: f64 = 1e-3;
+/// Overshoot of a pass that is taken back at most [1].
+const MOST_OVERSHOOT: f64 = -10.0;
 /// Limits are sought on every so many knots, and on all of them in this part of the way before the
 /// lock, where a knee straightens [1].
 const STRIDE: usize = 6;
@@ -134,28 +136,36 @@ fn agree(
     let at_rest = friction(track, &resting);
     // from the friction of another case, or from none
     let rows = track.table.values().iter();
-    let mut by_speed: Vec<f64> = rows.map(|row| row[PINS_BY_SPEED]).collect();
-    track.set_pins(&at_rest, &by_speed)?;
+    let mut by_motion: Vec<f64> = rows.map(|row| row[PINS_BY_MOTION]).collect();
+    track.set_pins(&at_rest, &by_motion)?;
     let mut before = f64::INFINITY;
+    let mut last = vec![(f64::NAN, f64::NAN); knots.len()];
     for _ in 0..passes {
         let squares = squares(track, case);
         let looked = looked_at(&squares);
         let in_motion = found(track, &looked);
         let moving = friction(track, &in_motion);
-        let (mut change, mut last) = (0.0_f64, 0.0);
-        for (knot, value) in by_speed.iter_mut().enumerate() {
-            // where the fall does not come by, as where it came by last
-            if looked[knot] > 0.0 {
-                last = (moving[knot] - at_rest[knot]) / looked[knot];
-            }
-            change = change.max((last - *value).abs() * squares[knot]);
-            *value = last;
+        let mut change = 0.0_f64;
+        for (knot, value) in by_motion.iter_mut().enumerate() {
+            let row = &track.table.values()[knot];
+            let loads = case.motion(row, looked[knot]);
+            let now = if loads > 0.0 {
+                (moving[knot] - at_rest[knot]) / loads
+            } else {
+                0.0
+            };
+            change = change.max((now - *value).abs() * case.motion(row, squares[knot]));
+            // what overshoots is taken back by the slope that the last two passes show
+            let (then, found) = last[knot];
+            let slope = ((now - found) / (*value - then)).clamp(MOST_OVERSHOOT, 0.0);
+            last[knot] = (*value, now);
+            *value += (now - *value) / (1.0 - if slope.is_nan() { 0.0 } else { slope });
         }
         // it starts at rest
-        if let [first, second, ..] = by_speed.as_mut_slice() {
+        if let [first, second, ..] = by_motion.as_mut_slice() {
             *first = *second;
         }
-        track.set_pins(&at_rest, &by_speed)?;
+        track.set_pins(&at_rest, &by_motion)?;
         // each pass shrinks the change as the one before did, or better; the first tells nothing
         let left = if change < before && before.is_finite() {
             change * (change / before)
@@ -199,13 +209,18 @@ fn squares(track: &Track, case: &Case) -> Vec<f64> {
 }
 
 /// Squares of the speed at which the friction is looked at: those of the fall, or where it is all but
-/// at rest a share of those next to it.
+/// at rest a share of those next to it; where it does not come by, as where it came by last.
 fn looked_at(squares: &[f64]) -> Vec<f64> {
     let at = |knot: Option<usize>| knot.and_then(|i| squares.get(i)).copied().unwrap_or(0.0);
+    let mut last = 0.0;
     (0..squares.len())
         .map(|i| {
             let next = at(i.checked_sub(1)).max(at(i.checked_add(1)));
-            at(Some(i)).max(SLOWEST * next)
+            let here = at(Some(i)).max(SLOWEST * next);
+            if here > 0.0 {
+                last = here;
+            }
+            last
         })
         .collect()
 }

@@ -35,8 +35,9 @@ pub(super) const STROKE: usize = 3;
 pub(super) const SPRINGS: usize = 4;
 /// Friction of the pins at rest, against the fall.
 pub(super) const PINS: usize = 5;
-/// What the motion adds to it, for one unit of the square of the speed along the way.
-pub(super) const PINS_BY_SPEED: usize = 6;
+/// What the motion adds to it, for each unit of what the motion loads the pins with: the damping and
+/// the inertia times the square of the speed.
+pub(super) const PINS_BY_MOTION: usize = 6;
 
 /// Least inertia, so that a table that all but vanishes somewhere stays above nothing between its knots
 /// [kg·m2].
@@ -120,13 +121,13 @@ impl Track {
         })
     }
 
-    /// Sets the friction of the pins at the knots: at rest, and what one unit of the square of the
-    /// speed adds. `None` where it is not finite.
-    pub(super) fn set_pins(&mut self, at_rest: &[f64], by_speed: &[f64]) -> Option<()> {
+    /// Sets the friction of the pins at the knots: at rest, and what the motion adds. `None` where it is
+    /// not finite.
+    pub(super) fn set_pins(&mut self, at_rest: &[f64], by_motion: &[f64]) -> Option<()> {
         let mut rows = self.table.values().to_vec();
-        for ((row, rest), speed) in rows.iter_mut().zip(at_rest).zip(by_speed) {
+        for ((row, rest), motion) in rows.iter_mut().zip(at_rest).zip(by_motion) {
             row[PINS] = *rest;
-            row[PINS_BY_SPEED] = *speed;
+            row[PINS_BY_MOTION] = *motion;
         }
         self.table = Table::new(self.table.knots().to_vec(), rows, self.table.corner())?;
         self.halves = halves(&self.table, self.split);
