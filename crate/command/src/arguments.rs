@@ -53,6 +53,8 @@ pub(crate) struct Request {
     pub(crate) units: UnitChoice,
     pub(crate) leg: Option<String>,
     pub(crate) tire: TireChoice,
+    /// Times for the aeroplane level on jacks.
+    pub(crate) on_jacks: bool,
     pub(crate) stations: Option<usize>,
     pub(crate) out: Option<PathBuf>,
 }
@@ -66,6 +68,7 @@ pub(crate) fn parse(arguments: impl Iterator<Item = OsString>) -> Result<Asked, 
         units: UnitChoice::INCH,
         leg: None,
         tire: TireChoice::Fitted,
+        on_jacks: false,
         stations: None,
         out: None,
     };
@@ -87,6 +90,7 @@ pub(crate) fn parse(arguments: impl Iterator<Item = OsString>) -> Result<Asked, 
             "--help" | "-h" => return Ok(Asked::Help),
             "--version" | "-V" => return Ok(Asked::Version),
             "--link" => link = true,
+            "--on-jacks" => request.on_jacks = true,
             "--open-link" => request.inputs.push(Input::Link(value()?)),
             "--out" => request.out = Some(PathBuf::from(value()?)),
             "--format" => {
@@ -99,7 +103,7 @@ pub(crate) fn parse(arguments: impl Iterator<Item = OsString>) -> Result<Asked, 
             "--stations" => request.stations = Some(count(&name, &value()?)?),
             _ => return Err(format!("there is no option {name}")),
         }
-        if own_value.is_some() && matches!(name.as_str(), "--link") {
+        if own_value.is_some() && matches!(name.as_str(), "--link" | "--on-jacks") {
             return Err(format!("{name} takes no value"));
         }
     }

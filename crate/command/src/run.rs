@@ -124,8 +124,13 @@ fn solved(
         })
         .collect();
     // The legs share one supply: a leg alone has no times.
-    let cycle = (is_timed(gear) && legs.len() == gear.legs.len())
-        .then(|| cycle(gear, &SupplyOptions::default()));
+    let cycle = (is_timed(gear) && legs.len() == gear.legs.len()).then(|| {
+        let options = SupplyOptions {
+            on_jacks: request.on_jacks,
+            ..SupplyOptions::default()
+        };
+        cycle(gear, &options)
+    });
     let stops: Vec<StopAnswer> = legs
         .iter()
         .filter(|&&leg| gear.legs.get(leg).is_some_and(|l| l.seen_stop.is_some()))

@@ -182,7 +182,7 @@ fn against_time<'a>(
         Ok(cycle) => AgainstTime::Worked {
             up_words: run_words(&timed, cycle, Direction::Up),
             down_words: run_words(&timed, cycle, Direction::Down),
-            simplified: supply_simplified(),
+            simplified: supply_simplified(&answered.gear.supply.source),
             cycle,
         },
         Err(error) => AgainstTime::Failed {

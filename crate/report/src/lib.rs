@@ -54,7 +54,7 @@ pub use subject::Subject;
 pub use table::{Align, Column, stations_csv, stations_csv_head, stations_csv_rows, stations_text};
 pub use text::{capital_first, clean};
 pub use timed::{
-    Timed, down_title, event_line, events_text, indication_words, run_missing, run_sentence,
-    run_sentences, stall_sentence, supply_cautions, supply_error_text, supply_simplified,
-    times_csv_head, times_csv_rows, times_missing,
+    Timed, case_sentence, down_title, event_line, events_text, indication_words, is_on_jacks,
+    run_missing, run_sentence, run_sentences, stall_sentence, supply_cautions, supply_error_text,
+    supply_simplified, times_csv_head, times_csv_rows, times_missing,
 };

@@ -19,6 +19,11 @@ pub enum Times {
         /// Down.
         down: bool,
     },
+    /// Works it out for the aeroplane level on jacks, or with attitude and air as set.
+    OnJacks {
+        /// On jacks.
+        on: bool,
+    },
     /// Lets it run in its own time, or stops it.
     Toggle,
 }

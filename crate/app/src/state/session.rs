@@ -92,6 +92,8 @@ pub(crate) struct Playing {
 pub(crate) struct Clock {
     /// The run down is shown, not the one up.
     pub(crate) down: bool,
+    /// It is for the aeroplane level on jacks.
+    pub(crate) on_jacks: bool,
     /// Time that the drawing follows [s]; `None` = it goes its own way.
     pub(crate) at_s: Option<f64>,
     /// Leg and place that the drawing was put to; when it stands elsewhere, the person has moved it.

@@ -7,18 +7,23 @@ use gearswing_solver::supply::{SupplyError, SupplyOptions, cycle, is_timed};
 /// Times, and the revision of the document that they are of.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Timed {
-    /// Revision; 0 = none yet.
-    revision: u64,
+    /// Revision, and whether on jacks; 0 = none yet.
+    of: (u64, bool),
     /// `None` where nothing says how fast the gear moves.
     pub(crate) cycle: Option<Result<Cycle, SupplyError>>,
 }
 
 impl Timed {
-    /// Works the times out anew when the document has changed.
-    pub(crate) fn settle(&mut self, gear: &Gear, revision: u64) {
-        if self.revision != revision {
-            self.revision = revision;
-            self.cycle = is_timed(gear).then(|| cycle(gear, &SupplyOptions::default()));
+    /// Works the times out anew when the document has changed, of which this is the revision, or whether
+    /// they are wanted on jacks.
+    pub(crate) fn settle(&mut self, gear: &Gear, of: (u64, bool)) {
+        if self.of != of {
+            self.of = of;
+            let options = SupplyOptions {
+                on_jacks: of.1,
+                ..SupplyOptions::default()
+            };
+            self.cycle = is_timed(gear).then(|| cycle(gear, &options));
         }
     }
 

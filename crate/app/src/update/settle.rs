@@ -31,7 +31,9 @@ pub fn settle(state: &mut State) -> Vec<Effect> {
     }
     // A drag wants its frame; the times follow when it is over.
     if !matches!(state.session.gesture, Gesture::Drag { .. }) {
-        state.timed.settle(state.document.gear(), gear_revision);
+        let on_jacks = state.session.clock.on_jacks;
+        let of = (gear_revision, on_jacks);
+        state.timed.settle(state.document.gear(), of);
         state.stops.settle(state.document.gear(), gear_revision);
     }
     times::follow(state);

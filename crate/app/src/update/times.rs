@@ -21,6 +21,10 @@ pub(super) fn times(state: &mut State, msg: Times) -> Vec<Effect> {
             state.session.clock.down = down;
             seek(state, 0.0);
         }
+        Times::OnJacks { on } => {
+            state.session.clock.on_jacks = on;
+            state.session.clock.running = false;
+        }
         Times::Toggle => return toggle(state),
     }
     Vec::new()

@@ -1,7 +1,7 @@
 //! Text around the charts against time.
 use gearswing_report::{
-    Timed, down_title, event_line, run_missing, run_sentences, supply_cautions, supply_error_text,
-    supply_simplified, times_missing,
+    Timed, case_sentence, down_title, event_line, is_on_jacks, run_missing, run_sentences,
+    supply_cautions, supply_error_text, supply_simplified, times_missing,
 };
 use gearswing_units::{Quantity, format};
 
@@ -89,11 +89,27 @@ pub(crate) fn times(state: &State) -> TimesText {
                     Times::Toggle,
                 ),
             ];
+            let on_jacks = state.session.clock.on_jacks;
+            if !is_on_jacks(&state.gear().conditions) {
+                shown.actions.push(action(
+                    "times-case",
+                    if on_jacks { "As set" } else { "Level on jacks" },
+                    "work the times out for the other case",
+                    true,
+                    Times::OnJacks { on: !on_jacks },
+                ));
+            }
         }
     }
     if let Some(run) = state.timed.run(down) {
-        if down && let Ok(cycle) = cycle {
-            shown.sentences.push(format!("{}.", down_title(cycle)));
+        if let Ok(cycle) = cycle {
+            let from = if down {
+                format!(" {}.", down_title(cycle))
+            } else {
+                String::new()
+            };
+            let case = case_sentence(&timed, cycle);
+            shown.sentences.push(format!("{case}{from}"));
         }
         shown.sentences.extend(run_sentences(&timed, run));
         let way = if down { "down" } else { "up" };
@@ -101,7 +117,9 @@ pub(crate) fn times(state: &State) -> TimesText {
         shown.value_s = state.session.clock.at_s.unwrap_or(0.0).min(run.time);
         shown.end_s = run.time;
         shown.description = run.events.iter().map(|e| event_line(&timed, e)).collect();
-        shown.description.extend(owned(supply_simplified()));
+        shown
+            .description
+            .extend(owned(supply_simplified(&state.gear().supply.source)));
         let at_s = shown.value_s;
         let number = |quantity, value: Option<f64>| value.map(|si| format(quantity, units, si));
         let numbers = [

@@ -21,7 +21,7 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
     let force = &subject.result.force;
     let say = |si| subject.say(subject.drive(), si);
     let wanted = subject.gear.supply.margin_wanted;
-    let available = available(subject, say(pressure.available));
+    let available = available(subject, pressure.available);
     let left = subject.say(Quantity::Travel, pressure.margin);
     let balance = match Verdict::of_margin(pressure.margin, wanted) {
         Verdict::Bad => {
@@ -91,17 +91,24 @@ fn needs(subject: &Subject, finding: &Finding, pressure: &Pressure) -> String {
 }
 
 /// What there is, and what sets it.
-fn available(subject: &Subject, amount: String) -> String {
+fn available(subject: &Subject, si: f64) -> String {
     let force = &subject.result.force;
-    match (
-        force.driven_by,
-        force.available_set_by,
-        subject.gear.supply.source,
-    ) {
+    let amount = subject.say(subject.drive(), si);
+    let supply = &subject.gear.supply;
+    match (force.driven_by, force.available_set_by, supply.source) {
         (DrivenBy::Electricity, ..) => {
             format!("it makes {amount} at most with the battery to itself")
         }
         (_, SetBy::File, _) => format!("{amount} is available"),
+        (_, SetBy::Source, _) if supply.pressure_switch.is_some_and(|set| set <= si) => {
+            format!("the pressure switch stops the pump at {amount}")
+        }
+        (_, SetBy::Source, Source::ConstantPressure) if si <= 0.0 => {
+            "the accumulator is empty before all legs are up".to_owned()
+        }
+        (_, SetBy::Source, Source::ConstantPressure) => {
+            format!("behind all legs the accumulator has {amount} left")
+        }
         (_, SetBy::Source, Source::MotorPump(_)) => {
             format!("pump, battery and relief valve make {amount} at most")
         }
@@ -250,7 +257,7 @@ pub(super) fn strut_jack(subject: &Subject, needed: f64, most: f64) -> Said {
             "The jack of {} strut needs {}; {}.",
             subject.the_legs(),
             say(needed),
-            available(subject, say(most))
+            available(subject, most)
         ),
         [
             "Read the gauge while the strut moves, and check the jack's figures against its maker's data.",
@@ -265,7 +272,7 @@ pub(super) fn stage_valve(subject: &Subject, opens: f64, most: f64) -> Said {
             "The valve that holds {} swing until its strut is short opens at {}; {}.",
             subject.the_legs(),
             say(opens),
-            available(subject, say(most))
+            available(subject, most)
         ),
         ["Check the figure of the valve against its maker's data before changing either."],
     )

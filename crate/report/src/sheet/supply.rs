@@ -5,8 +5,8 @@ use super::lines::Lines;
 use super::numbers;
 use crate::answered::Answered;
 use crate::timed::{
-    Timed, down_title, events_text, run_missing, run_sentences, supply_cautions, supply_error_text,
-    supply_simplified,
+    Timed, case_sentence, down_title, events_text, run_missing, run_sentences, supply_cautions,
+    supply_error_text, supply_simplified,
 };
 
 pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
@@ -25,6 +25,7 @@ pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
             return;
         }
     };
+    lines.text(2, &case_sentence(&timed, cycle));
     for (direction, title) in [(Direction::Up, "Up"), (Direction::Down, down_title(cycle))] {
         match cycle.run(direction) {
             Some(found) => run(lines, &timed, found, title),
@@ -35,7 +36,7 @@ pub(super) fn supply(lines: &mut Lines, answered: &Answered) {
     for caution in supply_cautions(&answered.gear.supply.source) {
         lines.item(2, "Caution: ", caution);
     }
-    for simple in supply_simplified() {
+    for simple in supply_simplified(&answered.gear.supply.source) {
         lines.item(2, "Simplified: ", simple);
     }
 }

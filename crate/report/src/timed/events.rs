@@ -100,7 +100,7 @@ pub(super) fn event_words(kind: RunEventKind) -> &'static str {
         RunEventKind::ReliefClosed => "relief valve closes",
         RunEventKind::BreakerPassed => "current passes the breaker's rating",
         RunEventKind::PressureSwitch => "pressure switch stops the pump",
-        RunEventKind::SwitchesStop => "position switches stop the pump",
+        RunEventKind::SwitchesStop => "position switches stop it",
         RunEventKind::RunsOn => "pump runs on",
     }
 }

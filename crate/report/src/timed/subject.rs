@@ -30,8 +30,8 @@ impl Timed<'_> {
     /// Where a leg is, to go behind a verb.
     pub(super) fn at(&self, place: &Place) -> String {
         match place.phase {
-            Phase::Shorten => "while its strut slides".to_owned(),
-            Phase::Unlock => "while its knee passes the straight line".to_owned(),
+            Phase::Shorten => "in the stroke of its strut".to_owned(),
+            Phase::Unlock => "before its knee is past the straight line".to_owned(),
             Phase::Swing if place.travel.abs() < END_OF_TRAVEL => "with the gear down".to_owned(),
             Phase::Swing => format!("at {} of travel", self.say(Quantity::Travel, place.travel)),
         }

@@ -1,8 +1,8 @@
 //! What is said of a gear against time, for runs put together by hand.
 use gearswing_solver::model::{Joint, MovingPart, Source};
 use gearswing_solver::result::{
-    Breaker, Cycle, Direction, EnergyBudget, FluidBudget, Indication, LegSample, Run, RunEnd,
-    RunEvent, RunEventKind, Sample, Stall, StallCause,
+    Breaker, Cycle, Direction, EnergyBudget, FluidBudget, Indication, LegSample, LoadCase, Run,
+    RunEnd, RunEvent, RunEventKind, Sample, Stall, StallCause,
 };
 use gearswing_solver::supply::SupplyError;
 use gearswing_units::UnitChoice;
@@ -200,6 +200,7 @@ fn csv_has_a_value_for_every_head_and_reads_back() {
     let mut gear = full_gear();
     gear.legs[0].name = "Right, main".to_owned();
     let cycle = Cycle {
+        case: LoadCase::AsSet,
         up: Some(run()),
         up_error: None,
         down: Some(Run {
@@ -265,6 +266,7 @@ fn a_way_down_that_fails_leaves_the_way_up() {
         units: UnitChoice::METRIC,
     };
     let mut cycle = Cycle {
+        case: LoadCase::AsSet,
         up: Some(run()),
         up_error: None,
         down: None,

@@ -27,3 +27,14 @@ pub struct Gear {
     #[serde(default)]
     pub clearance_rule: ClearanceRule,
 }
+
+impl Gear {
+    /// The same with the aeroplane level on jacks.
+    #[must_use]
+    pub fn on_jacks(&self) -> Self {
+        Self {
+            conditions: Conditions::default(),
+            ..self.clone()
+        }
+    }
+}

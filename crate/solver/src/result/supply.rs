@@ -1,7 +1,7 @@
 //! The gear against time: pressures, flows, currents, where every leg is and what its switches say.
 use serde::Serialize;
 
-use super::Place;
+use super::{LoadCase, Place};
 use crate::model::{Direction, Joint, MovingPart};
 use crate::supply::SupplyError;
 
@@ -9,6 +9,8 @@ use crate::supply::SupplyError;
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Cycle {
+    /// The load case: level on jacks, or attitude and air as set.
+    pub case: LoadCase,
     /// From down, or where the file says the legs stand, to up; absent with `up_error`.
     pub up: Option<Run>,
     /// Why the way up could not be followed.

@@ -8,7 +8,7 @@ use super::strut::{strut_long, strut_stays};
 use super::way::{Gaps, Row, Way};
 use crate::faults::{Fault, Faults, check_leg, check_stop};
 use crate::kinematics::{Linkage, Pose, Sweep};
-use crate::model::{Conditions, Direction, Gear, Leg, PumpSeen, SeenStop};
+use crate::model::{Direction, Gear, Leg, PumpSeen, SeenStop};
 use crate::numeric::{bracketed_root, sort_short};
 use crate::result::{Explanation, Fit, Motion, StopCause, StopExplained};
 use crate::statics::{force_at, weight_and_wind};
@@ -59,10 +59,7 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
     }
     let model = gear.legs.get(leg).ok_or(StopError::NothingSeen)?;
     let seen = model.seen_stop.as_ref().ok_or(StopError::NothingSeen)?;
-    let on_jacks = Gear {
-        conditions: Conditions::default(),
-        ..gear.clone()
-    };
+    let on_jacks = gear.on_jacks();
     let linkage = Linkage::new(model);
     let sweep = Sweep::new(model, &linkage, STATIONS);
     let stood = stood(model, &linkage, &sweep, seen)?;

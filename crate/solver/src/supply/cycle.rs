@@ -8,18 +8,23 @@ use super::touch::first_touch;
 use super::track::{Blocked, Track};
 use crate::faults::check_gear;
 use crate::model::{ElectricActuator, Gear, Leg};
-use crate::result::{Cycle, Direction, Run};
+use crate::result::{Cycle, Direction, LoadCase, Run};
 
 /// How finely to follow the legs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SupplyOptions {
     /// Error allowed in a time step, as a share of a leg's stage [1].
     pub tolerance: f64,
+    /// The aeroplane level on jacks, whatever attitude and air the file sets.
+    pub on_jacks: bool,
 }
 
 impl Default for SupplyOptions {
     fn default() -> Self {
-        Self { tolerance: 1e-9 }
+        Self {
+            tolerance: 1e-9,
+            on_jacks: false,
+        }
     }
 }
 
@@ -43,6 +48,8 @@ pub fn is_timed(gear: &Gear) -> bool {
 /// turn, or no leg with any stroke.
 pub fn cycle(gear: &Gear, options: &SupplyOptions) -> Result<Cycle, SupplyError> {
     check_gear(gear).map_err(SupplyError::Faults)?;
+    let jacked = options.on_jacks.then(|| gear.on_jacks());
+    let gear = jacked.as_ref().unwrap_or(gear);
     let ways_up = gear
         .legs
         .iter()
@@ -62,6 +69,11 @@ pub fn cycle(gear: &Gear, options: &SupplyOptions) -> Result<Cycle, SupplyError>
     let down = ways_down.map(|ways| followed(run(gear, ways, Direction::Down, options)));
     let (down, down_error) = down.transpose()?.unwrap_or_default();
     Ok(Cycle {
+        case: if options.on_jacks {
+            LoadCase::OnJacks
+        } else {
+            LoadCase::AsSet
+        },
         up,
         up_error,
         down,

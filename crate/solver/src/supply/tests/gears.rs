@@ -84,7 +84,10 @@ fn fluid_and_energy_balance() {
 
 #[test]
 fn times_do_not_depend_on_the_time_step() {
-    let fine = SupplyOptions { tolerance: 1e-12 };
+    let fine = SupplyOptions {
+        tolerance: 1e-12,
+        ..SupplyOptions::default()
+    };
     for gear in [gear(), tired()] {
         let (a, b) = (solved(&gear), cycle(&gear, &fine).unwrap());
         for (a, b) in [

@@ -1,0 +1,95 @@
+//! What times rest on: conditions, cautions, what is made simple.
+use gearswing_solver::model::{Conditions, Source};
+use gearswing_solver::result::{Cycle, LoadCase};
+use gearswing_units::Quantity;
+
+use super::Timed;
+
+/// Whether the attitude and air that a file sets are those of the jacks.
+#[must_use]
+pub fn is_on_jacks(set: &Conditions) -> bool {
+    let jacks = Conditions::default();
+    (set.load_factor, set.pitch, set.bank, set.airspeed)
+        == (jacks.load_factor, jacks.pitch, jacks.bank, jacks.airspeed)
+}
+
+/// In which case the times are worked out.
+#[must_use]
+pub fn case_sentence(timed: &Timed, cycle: &Cycle) -> String {
+    let set = &timed.gear.conditions;
+    if cycle.case == LoadCase::OnJacks || is_on_jacks(set) {
+        return "For the aeroplane level on jacks, no wind.".to_owned();
+    }
+    let mut parts = vec![format!(
+        "load factor {}",
+        timed.say(Quantity::LoadFactor, set.load_factor)
+    )];
+    if set.airspeed != 0.0 {
+        parts.push(timed.say(Quantity::Speed, set.airspeed));
+    }
+    for (name, angle) in [("pitch", set.pitch), ("bank", set.bank)] {
+        if angle != 0.0 {
+            parts.push(format!("{name} {}", timed.say(Quantity::Angle, angle)));
+        }
+    }
+    format!(
+        "With attitude and air as set ({}), not as on the jacks.",
+        parts.join(", ")
+    )
+}
+
+/// Cautions that belong to times.
+#[must_use]
+pub fn supply_cautions(source: &Source) -> &'static [&'static str] {
+    const PRESSURE: &str = "Pressure can start a leg without warning, and a stalled leg can move on when it comes back: keep out of the arc until the pressure is down.";
+    const RELIEF: &str = "Do not raise a relief valve or change a breaker to cure a stall: find the load, and ask the maker's data.";
+    match source {
+        Source::MotorPump(_) => &[
+            "A pump can start a leg without warning, and a stalled leg can move on when the pressure comes back: keep out of the arc until the power is off and the pressure is down.",
+            "A pump motor is made for one cycle at a time: let it cool as its maker says before the next swing, and have ground power on the battery.",
+            RELIEF,
+        ],
+        Source::ConstantPressure | Source::HandPump(_) => &[PRESSURE, RELIEF],
+        Source::ElectricActuators => &[
+            "An actuator can start a leg without warning, and a stalled leg can move on: keep out of the arc until the power is off.",
+            "An actuator's motor is made for one cycle at a time: let it cool as its maker says before the next swing, and have ground power on the battery.",
+            "Do not change a breaker to cure a stall: find the load, and ask the maker's data.",
+        ],
+    }
+}
+
+/// Why a gear has no times at all.
+#[must_use]
+pub fn times_missing() -> &'static str {
+    "No times: they need an orifice up on every leg, an accumulator, a pump or electric actuators."
+}
+
+const SEPARATE: &str =
+    "A separate unlocking device, and a strut without a jack, take no time and no fluid.";
+const SWITCHES: &str = "The switches sit where the file says; doors are not modelled.";
+const CONTACT: &str = "A leg stops where its new tire or another part first touches its well by the drawing: how far either gives way is not worked out. What touches where a leg starts stops nothing.";
+
+/// What the times leave out or make simple.
+#[must_use]
+pub fn supply_simplified(source: &Source) -> &'static [&'static str] {
+    if matches!(source, Source::ElectricActuators) {
+        return &[
+            "Everything is in balance at each instant: no motor run-up and no inrush current, no inertia of the legs.",
+            "A leg that its weight drives goes no faster than its actuator: the screw holds it.",
+            SEPARATE,
+            "Battery and motors are straight lines at one temperature; how soon a breaker trips is not worked out.",
+            SWITCHES,
+            CONTACT,
+        ];
+    }
+    &[
+        "Everything is in balance at each instant: no motor run-up and no inrush current, no inertia of the legs, no fluid that gives, no air in it, no hose that swells.",
+        "A leg that its weight drives down runs ahead of the pump, held back by its orifice alone; the manifold then stays at the return pressure.",
+        "The flow of an orifice goes over from the root of the pressure across it to a straight line at about 1 kPa (0.15 psi).",
+        SEPARATE,
+        "Pump, battery and motor are straight lines at one temperature; how soon a breaker trips is not worked out.",
+        SWITCHES,
+        CONTACT,
+        "An accumulator takes and gives up no heat; after the swing the pump fills it again, which is not timed.",
+    ]
+}
