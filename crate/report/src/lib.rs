@@ -47,7 +47,7 @@ pub use finding::{
 pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json, unusable_json};
 pub use sheet::{ReportOptions, TitledTable, load_tables, lock_facts, report_text};
 pub use stopped::{
-    Stopped, cause_sentence, check_sentence, fit_words, reading_words, stop_cautions,
+    Stopped, cause_sentence, check_sentence, fit_words, readings_words, stop_cautions,
     stop_error_text, stop_lead, stop_notes,
 };
 pub use subject::Subject;

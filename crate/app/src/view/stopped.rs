@@ -1,6 +1,6 @@
 //! What explains a stop of the selected leg.
 use gearswing_report::{
-    Stopped, capital_first, cause_sentence, check_sentence, fit_words, reading_words,
+    Stopped, capital_first, cause_sentence, check_sentence, fit_words, readings_words,
     stop_cautions, stop_error_text, stop_lead, stop_notes,
 };
 use gearswing_solver::result::Fit;
@@ -61,6 +61,9 @@ pub(crate) fn stopped(state: &State) -> StopText {
     if let Some(next) = &found.next_check {
         sentences.push(check_sentence(&about, next));
     }
+    // the first belongs to every look at the leg
+    let (first, later) = stop_cautions().split_at(1);
+    sentences.extend(first.iter().map(|&caution| format!("Caution: {caution}")));
     StopText {
         shown: true,
         sentences,
@@ -71,14 +74,10 @@ pub(crate) fn stopped(state: &State) -> StopText {
                 ruled_out: one.fit == Fit::RuledOut,
                 fit_text: capital_first(fit_words(one.fit)),
                 sentence: cause_sentence(&about, &one.cause),
-                readings: one
-                    .readings
-                    .iter()
-                    .map(|r| reading_words(&about, r))
-                    .collect(),
+                readings: readings_words(&about, one),
             })
             .collect(),
-        notes: stop_cautions()
+        notes: later
             .iter()
             .chain(stop_notes())
             .map(|&text| text.to_owned())

@@ -3,7 +3,7 @@ use super::lines::Lines;
 use super::numbers;
 use crate::answered::Answered;
 use crate::stopped::{
-    Stopped, cause_sentence, check_sentence, fit_words, reading_words, stop_cautions,
+    Stopped, cause_sentence, check_sentence, fit_words, readings_words, stop_cautions,
     stop_error_text, stop_lead, stop_notes,
 };
 use crate::text::capital_first;
@@ -30,11 +30,7 @@ pub(super) fn stopped(lines: &mut Lines, answered: &Answered) {
         };
         lines.text(2, &stop_lead(&stopped, found));
         for (at, one) in found.explanations.iter().enumerate() {
-            let readings: Vec<String> = one
-                .readings
-                .iter()
-                .map(|reading| reading_words(&stopped, reading))
-                .collect();
+            let readings = readings_words(&stopped, one);
             let fit = capital_first(fit_words(one.fit));
             let lead = format!("{}. {fit}: ", at.saturating_add(1));
             lines.item(

@@ -12,6 +12,7 @@ mod tests;
 
 pub use cause::cause_sentence;
 pub use sentence::{
-    check_sentence, fit_words, reading_words, stop_cautions, stop_error_text, stop_lead, stop_notes,
+    check_sentence, fit_words, readings_words, stop_cautions, stop_error_text, stop_lead,
+    stop_notes,
 };
 pub use subject::Stopped;

@@ -1,5 +1,8 @@
 //! What was seen against what explanations ask for, and what to look at next.
-use gearswing_solver::result::{Check, Finds, Fit, NextCheck, ReadingFit, StopExplained};
+use gearswing_solver::model::PumpSeen;
+use gearswing_solver::result::{
+    Check, Demand, Explanation, Finds, Fit, NextCheck, ReadingFit, StopExplained,
+};
 use gearswing_solver::stop::StopError;
 use gearswing_units::Quantity;
 
@@ -41,8 +44,7 @@ pub fn fit_words(fit: Fit) -> &'static str {
 }
 
 /// One thing seen against what is asked for.
-#[must_use]
-pub fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
+pub(super) fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
     let off = |off: f64| {
         if off >= 99.95 {
             "more than 100 off".to_owned()
@@ -101,6 +103,7 @@ pub fn stop_lead(stopped: &Stopped, found: &StopExplained) -> String {
         stopped.say(Quantity::Travel, found.place.travel),
         stopped.say(Quantity::Travel, found.travel_within)
     ));
+    let doubts = impossible(stopped, found);
     let left = found
         .explanations
         .iter()
@@ -116,7 +119,56 @@ pub fn stop_lead(stopped: &Stopped, found: &StopExplained) -> String {
         }
         (_, false) => "What was seen does not tell the first explanations apart.",
     };
-    format!("{lead} {end}")
+    format!("{lead}{doubts} {end}")
+}
+
+/// Readings that the source of the file can't give.
+fn impossible(stopped: &Stopped, found: &StopExplained) -> String {
+    let mut said = String::new();
+    let Some(seen) = stopped.model().and_then(|leg| leg.seen_stop.as_ref()) else {
+        return said;
+    };
+    let above = |read: f64, within: f64, most: f64| read > most * ABOVE + within;
+    if let (Some(read), Demand::Pressure(most)) = (seen.pressure, found.makes)
+        && above(read, seen.pressure_within, most)
+    {
+        said.push_str(&format!(
+            " The gauge read {}, and by the file the source makes no more than {}: check the gauge, its unit, and the file.",
+            stopped.say(Quantity::Pressure, read),
+            stopped.say(Quantity::Pressure, most)
+        ));
+    }
+    if let (Some(read), Some(most)) = (seen.voltage, found.rest_voltage)
+        && above(read, seen.voltage_within, most)
+    {
+        said.push_str(&format!(
+            " The battery read {}, and by the file it has {} at rest: check the meter, whether a charger was on, and the file.",
+            stopped.say(Quantity::Voltage, read),
+            stopped.say(Quantity::Voltage, most)
+        ));
+    }
+    said
+}
+
+/// A reading so many times what there can be is not believed [1].
+const ABOVE: f64 = 1.1;
+
+/// Each thing seen against what an explanation asks for.
+#[must_use]
+pub fn readings_words(stopped: &Stopped, one: &Explanation) -> Vec<String> {
+    let readings = one.readings.iter();
+    let mut found: Vec<String> = readings.map(|r| reading_words(stopped, r)).collect();
+    let seen = stopped.model().and_then(|leg| leg.seen_stop.as_ref());
+    let looked = seen.is_some_and(|seen| {
+        seen.pump != PumpSeen::NotNoticed || seen.pressure.is_some() || seen.voltage.is_some()
+    });
+    if one.may_trip && looked && one.fit != Fit::RuledOut {
+        found.push(
+            "passes the breaker's rating: if it tripped, pump, gauge and volts tell nothing"
+                .to_owned(),
+        );
+    }
+    found
 }
 
 /// The next check and what it tells; explanations go by their number in the order, from 1.
@@ -124,6 +176,7 @@ pub fn stop_lead(stopped: &Stopped, found: &StopExplained) -> String {
 pub fn check_sentence(stopped: &Stopped, next: &NextCheck) -> String {
     let what = match next.check {
         Check::PumpRuns => "listen whether the pump or motor runs on while the leg stands",
+        Check::Breaker => "look whether the breaker of the pump or motor has tripped",
         Check::Contact => {
             "with the leg held where it stands and the power off, look from clear of its arc, with a lamp, whether anything touches"
         }
@@ -204,7 +257,7 @@ pub fn stop_error_text(stopped: &Stopped, error: &StopError) -> String {
             nearest,
             travel: at,
         } => format!(
-            "Nowhere on its way does {} have {}; the nearest is {} at {} of travel. Measure again, or check the fixed place.",
+            "Nowhere on its way does {} have {}; the nearest is {} at {} of travel. Measure again, or check what it is measured from.",
             stopped.the_leg(),
             length(*seen),
             length(*nearest),

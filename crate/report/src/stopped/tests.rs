@@ -8,6 +8,7 @@ use gearswing_solver::result::{
 use gearswing_solver::stop::StopError;
 use gearswing_units::UnitChoice;
 
+use super::sentence::reading_words;
 use super::*;
 use crate::sample::full_gear;
 
@@ -190,6 +191,7 @@ fn explanation(cause: StopCause, fit: Fit, score: f64) -> Explanation {
         cause,
         fit,
         readings: Vec::new(),
+        may_trip: false,
         chi_squared: score,
         fitted: 0,
         score,
@@ -218,6 +220,8 @@ fn the_lead_never_says_more_than_the_numbers_carry() {
         ],
         told_apart: false,
         next_check: None,
+        makes: Demand::Pressure(7e6),
+        rest_voltage: Some(12.6),
     };
     let lead = stop_lead(&stopped, &found);
     assert!(lead.starts_with("The right main stood at 90.0 %"), "{lead}");

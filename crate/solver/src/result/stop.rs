@@ -12,13 +12,18 @@ pub struct StopExplained {
     pub place: Place,
     /// It stood there within this much travel, two standard uncertainties [1].
     pub travel_within: f64,
-    /// Explanations, the one that fits best first, those ruled out last.
+    /// Explanations: those that fit first, those ruled out last, each by its score.
     pub explanations: Vec<Explanation>,
     /// Whether what was seen tells the first explanation from the second.
     pub told_apart: bool,
     /// The next check; absent when fewer than two explanations are left, or none of the checks
     /// tells the best two apart.
     pub next_check: Option<NextCheck>,
+    /// Most that the source makes by the file, a switch apart.
+    pub makes: Demand,
+    /// Voltage at the battery's posts at rest by the file [V]; absent without a battery.
+    #[serde(rename = "rest_voltage_v")]
+    pub rest_voltage: Option<f64>,
 }
 
 /// One explanation and how well it fits.
@@ -31,6 +36,9 @@ pub struct Explanation {
     pub fit: Fit,
     /// Each thing seen against what this explanation asks for.
     pub readings: Vec<ReadingFit>,
+    /// The current then passes the breaker's rating: it may have tripped, and neither gauge nor volts nor
+    /// pump say anything of it.
+    pub may_trip: bool,
     /// Sum of the squares of all `off` [1].
     pub chi_squared: f64,
     /// How many numbers were chosen so that it fits [1].
@@ -301,6 +309,8 @@ pub struct NextCheck {
 pub enum Check {
     /// Listen whether the pump runs on.
     PumpRuns,
+    /// Look whether the breaker has tripped.
+    Breaker,
     /// Look for contact with a lamp and a strip of paper.
     Contact,
     /// Measure how far the strut has shortened.

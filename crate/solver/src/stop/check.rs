@@ -6,8 +6,9 @@ use crate::model::{PumpSeen, Shortening};
 use crate::result::{Check, Explanation, Finds, Fit, NextCheck, StopCause};
 
 /// The cheapest first (common practice).
-const CHECKS: [Check; 13] = [
+const CHECKS: [Check; 14] = [
     Check::PumpRuns,
+    Check::Breaker,
     Check::Contact,
     Check::StrutLength,
     Check::RestVolts,
@@ -59,6 +60,8 @@ impl Case<'_> {
                 let is_new = self.seen.pump == PumpSeen::NotNoticed;
                 held.runs.filter(|_| is_new).map(yes)
             }
+            // what passes its rating and stands with the pump stopped has tripped it
+            Check::Breaker => (self.seen.pump == PumpSeen::Stopped).then(|| yes(held.may_trip)),
             Check::Contact => match cause {
                 C::Touches { .. } | C::StrutLong { .. } => Some(Finds::Yes),
                 C::HeldThere { .. } => None,

@@ -88,8 +88,7 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
         .collect();
     let is_out = |one: &Explanation| one.fit == Fit::RuledOut;
     sort_short(&mut weighed, |(a, _), (b, _)| {
-        let out = is_out(a).cmp(&is_out(b));
-        out.then(a.score.total_cmp(&b.score))
+        a.fit.cmp(&b.fit).then(a.score.total_cmp(&b.score))
     });
     let told_apart = match weighed.as_slice() {
         [(first, _), (second, _), ..] => {
@@ -104,6 +103,8 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
         explanations: weighed.into_iter().map(|(one, _)| one).collect(),
         told_apart,
         next_check,
+        makes: case.head.demand(case.head.makes),
+        rest_voltage: case.head.rest_voltage(),
     })
 }
 

@@ -168,6 +168,7 @@ pub(super) fn weigh(case: &Case, draft: Draft) -> Explanation {
         },
         readings,
         chi_squared,
+        may_trip: draft.held.may_trip,
         fitted: draft.fitted,
         score: chi_squared + doubled,
     }

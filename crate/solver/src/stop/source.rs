@@ -39,6 +39,8 @@ pub(super) struct Held {
     pub at_motor: Option<f64>,
     /// Whether the pump or motor runs.
     pub runs: Option<bool>,
+    /// The breaker may have tripped: then nothing else is known.
+    pub may_trip: bool,
 }
 
 /// A battery or a contact that lets a leg stall at a load.
@@ -178,6 +180,7 @@ impl Head {
                         .zip(current)
                         .map(|(motor, amps)| motor.circuit().behind(amps)),
                     runs: pump.motor.map(|_| true),
+                    may_trip: false,
                 };
                 self.unless_tripped(held, current)
             }
@@ -188,6 +191,7 @@ impl Head {
                     voltage: Some(circuit.bus(current)),
                     at_motor: Some(circuit.behind(current)),
                     runs: Some(true),
+                    may_trip: false,
                 };
                 self.unless_tripped(held, Some(current))
             }
@@ -210,6 +214,7 @@ impl Head {
             voltage: circuit.map(|circuit| circuit.open),
             at_motor: None,
             runs: circuit.map(|_| false),
+            may_trip: false,
         }
     }
 
@@ -239,6 +244,7 @@ impl Head {
                 voltage: Some(voltage),
                 at_motor: Some(at_motor),
                 runs: Some(true),
+                may_trip: false,
             };
             self.unless_tripped(held, Some(current))
         };
@@ -255,7 +261,10 @@ impl Head {
     /// Beyond its rating a breaker may have tripped: then nothing is known.
     fn unless_tripped(&self, held: Held, current: Option<f64>) -> Held {
         match (current, self.breaker) {
-            (Some(current), Some(rating)) if current > rating => Held::default(),
+            (Some(current), Some(rating)) if current > rating => Held {
+                may_trip: true,
+                ..Held::default()
+            },
             _ => held,
         }
     }
