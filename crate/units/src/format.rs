@@ -26,10 +26,12 @@ enum Precision {
     Figures(i32),
 }
 
-/// Length 0.01 in or 0.1 mm, angle 0.1°; force, pressure and most others three figures.
+/// Length 0.01 in or 0.1 mm, hole 0.001 in or 0.01 mm, angle 0.1°; force, pressure and most others three figures.
 fn precision(quantity: Quantity, unit: &Unit) -> Precision {
     match quantity {
+        Quantity::Hole if unit.symbol() == "in" => Precision::Decimals(3),
         Quantity::Length if unit.symbol() == "in" => Precision::Decimals(2),
+        Quantity::Hole => Precision::Decimals(2),
         Quantity::Length | Quantity::Angle | Quantity::Travel | Quantity::Voltage => {
             Precision::Decimals(1)
         }

@@ -10,6 +10,8 @@ use std::str::FromStr;
 pub enum Quantity {
     /// Length or position \[m\].
     Length,
+    /// Diameter of a small hole \[m\].
+    Hole,
     /// Angle \[rad\].
     Angle,
     /// Mass \[kg\].
@@ -66,6 +68,7 @@ impl Quantity {
     /// Every quantity.
     pub const ALL: &'static [Self] = &[
         Self::Length,
+        Self::Hole,
         Self::Angle,
         Self::Mass,
         Self::Force,
@@ -98,6 +101,7 @@ impl Quantity {
     pub fn as_str(self) -> &'static str {
         match self {
             Self::Length => "length",
+            Self::Hole => "diameter of a hole",
             Self::Angle => "angle",
             Self::Mass => "mass",
             Self::Force => "force",
@@ -165,6 +169,7 @@ impl Quantity {
         let pick = |if_inch, if_metric| if inch { if_inch } else { if_metric };
         match self {
             Self::Length => pick("1 3/8 in", "35.5 mm"),
+            Self::Hole => pick("0.040 in", "1 mm"),
             Self::Angle => "12.5°",
             Self::Mass => pick("9 lb", "4 kg"),
             Self::Force => pick("9 lb", "40 N"),

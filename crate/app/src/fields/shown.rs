@@ -1,5 +1,5 @@
 //! Numbers as they are shown: those of the file, and a few that stand for them.
-use gearswing_solver::model::{DEFAULT_INTERNAL_RESISTANCE, DEFAULT_MARGIN_WANTED, Gear};
+use gearswing_solver::model::{DEFAULT_INTERNAL_RESISTANCE, DEFAULT_MARGIN_WANTED, Fluid, Gear};
 use gearswing_units::Quantity;
 
 use super::access::{AccessError, number, set_number};
@@ -72,6 +72,9 @@ pub fn when_empty(gear: &Gear, path: &str) -> Option<Option<f64>> {
         super::slot::PlaceRef::Number(_) if path == "supply.battery.charge" => Some(Some(1.0)),
         super::slot::PlaceRef::Number(_) if path == "supply.battery.internal_ohm" => {
             Some(Some(DEFAULT_INTERNAL_RESISTANCE))
+        }
+        super::slot::PlaceRef::Number(_) if path == "fluid.density_kg_m3" => {
+            Some(Some(Fluid::default().density))
         }
         super::slot::PlaceRef::Number(_) if path == "supply.accumulator.exponent" => {
             Some(Some(1.4))

@@ -1,6 +1,7 @@
 //! Entries that cannot be used: where they are shown, and what they leave alone.
 use gearswing_app::fields;
 use gearswing_app::msg::{self, Msg};
+use gearswing_solver::faults::check_gear;
 
 use crate::support::Desk;
 
@@ -111,4 +112,25 @@ fn a_pump_comes_back_with_its_figures() {
     choose(&mut desk, source, "constant_pressure");
     choose(&mut desk, source, "hand_pump");
     assert_eq!(fields::number(desk.state.gear(), stroke).unwrap(), first);
+}
+
+/// What an emptied field stands for is a figure that the model takes.
+#[test]
+fn an_emptied_field_is_no_fault() {
+    let paths: Vec<String> = crate::fields::all_rows(&mut Desk::demo())
+        .into_iter()
+        .map(|row| row.path)
+        .collect();
+    let mut emptied = 0;
+    for path in paths {
+        let mut desk = Desk::demo();
+        if fields::when_empty(&desk.gear(), &path).is_none() {
+            continue;
+        }
+        desk.enter(&path, "");
+        let faults = check_gear(&desk.gear());
+        assert!(faults.is_ok(), "{path}: {faults:?}");
+        emptied += 1;
+    }
+    assert!(emptied > 30, "{emptied}");
 }

@@ -7,7 +7,7 @@ use super::words::Group;
 pub(super) const DRIVE: &[FieldWords] = &[
     FieldWords::number(
         "legs[].drive.orifice_up.hole_m",
-        Quantity::Length,
+        Quantity::Hole,
         "Orifice up, hole",
         "hole of the orifice up",
         "Hole through which the fluid enters the actuator while the leg goes up; measure it with a drill shank.",
@@ -25,7 +25,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
     .if_empty("0.62, a sharp edge"),
     FieldWords::number(
         "legs[].drive.orifice_down.hole_m",
-        Quantity::Length,
+        Quantity::Hole,
         "Orifice down, hole",
         "hole of the orifice down",
         "Hole of the restrictor in the up line through which the fluid leaves while the leg comes down.",

@@ -16,7 +16,7 @@ pub(super) const FALL: &[FieldWords] = &[
     .if_empty("a uniform plate of its outline, or a uniform rod where it has none"),
     FieldWords::number(
         "legs[].fall.return_orifice_m",
-        Quantity::Length,
+        Quantity::Hole,
         "Return restrictor",
         "diameter of the return restrictor",
         "Hole of the restrictor through which the fluid leaves the actuator as the leg comes down without pressure, from the maker's data or with a drill shank as a gauge.",

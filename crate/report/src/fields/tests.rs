@@ -97,7 +97,7 @@ fn every_number_has_the_quantity_of_its_key() {
             () if pattern.ends_with("_v") => &[Q::Voltage],
             () if pattern.ends_with("_a") => &[Q::Current],
             () if pattern.ends_with("_ohm") => &[Q::Resistance],
-            () if pattern.ends_with("_m") => &[Q::Length],
+            () if pattern.ends_with("_m") => &[Q::Length, Q::Hole],
             () if pattern.ends_with("_rad") => &[Q::Angle],
             () if pattern.ends_with("_kg") => &[Q::Mass],
             () if pattern.ends_with("_pa") => &[Q::Pressure],

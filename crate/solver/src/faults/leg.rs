@@ -40,6 +40,14 @@ pub(super) fn visit(v: &mut Visit, leg: &Leg) {
         ranges::AREA,
     );
     fall(v, &leg.fall);
+    if let Some(hole) = leg.fall.return_orifice {
+        v.below(
+            "fall.return_orifice_m",
+            hole,
+            "actuator.bore_m",
+            leg.actuator.bore,
+        );
+    }
     springs::visit(v, leg);
     if !v.count(format_args!("well"), leg.well.len()) {
         return;

@@ -164,8 +164,9 @@ fn battery(v: &mut Visit, supply: &Supply) {
 /// What drives one leg.
 pub(super) fn drive(v: &mut Visit, leg: &Leg, gear: &Gear) {
     let drive = &leg.drive;
-    orifice(v, "drive.orifice_up", drive.orifice_up.as_ref());
-    orifice(v, "drive.orifice_down", drive.orifice_down.as_ref());
+    let bore = leg.actuator.bore;
+    orifice(v, "drive.orifice_up", drive.orifice_up.as_ref(), bore);
+    orifice(v, "drive.orifice_down", drive.orifice_down.as_ref(), bore);
     if let Some(jack) = &drive.strut_jack {
         let at = "drive.jack";
         v.number(format_args!("{at}.area_m2"), jack.area, ranges::JACK_AREA);
@@ -234,9 +235,16 @@ pub(super) fn drive(v: &mut Visit, leg: &Leg, gear: &Gear) {
     }
 }
 
-fn orifice(v: &mut Visit, path: &str, orifice: Option<&LineOrifice>) {
+/// An orifice in the line of a cylinder of this bore.
+fn orifice(v: &mut Visit, path: &str, orifice: Option<&LineOrifice>, bore: f64) {
     if let Some(orifice) = orifice {
         v.number(format_args!("{path}.hole_m"), orifice.hole, ranges::ORIFICE);
+        v.below(
+            &format!("{path}.hole_m"),
+            orifice.hole,
+            "actuator.bore_m",
+            bore,
+        );
         v.number(
             format_args!("{path}.discharge"),
             orifice.discharge,

@@ -46,7 +46,8 @@ pub(super) fn unit_error(quantity: Quantity, text: &str) -> ParseError {
     let names = |fits: &dyn Fn(Quantity) -> bool| -> Vec<_> {
         Quantity::ALL
             .iter()
-            .filter(|&&q| q != quantity && fits(q))
+            // a hole is a length like any other
+            .filter(|&&q| q != quantity && q != Quantity::Hole && fits(q))
             .map(|q| q.as_str())
             .collect()
     };
