@@ -281,7 +281,7 @@ fn not_finite_is_a_fault_of_a_built_gear() {
         paths,
         [
             "legs[0].actuator.rod_m",
-            "legs[0].well[1].shape.solid.points_m[0]"
+            "legs[0].well[1].shape.solid.points_m[0][0]"
         ]
     );
     assert!(found.iter().all(|f| key(&f.kind) == "not_finite"));

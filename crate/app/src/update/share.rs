@@ -67,6 +67,11 @@ impl State {
 
     /// Opens a link beside the own work.
     pub(crate) fn open_link(&mut self, text: &str) -> Vec<Effect> {
+        if text.trim().is_empty() {
+            return vec![Effect::Announce {
+                text: "Paste a link into the field first.".to_owned(),
+            }];
+        }
         let shared = match link::decode(text) {
             Ok(shared) => shared,
             Err(error) => {

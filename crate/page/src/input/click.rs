@@ -96,7 +96,10 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             let input: HtmlInputElement = by_id("open-link")?;
             let text = input.value();
             if text.trim().is_empty() {
-                return Ok(input.focus()?);
+                // the browser then shows what is missing beside the field
+                input.set_value("");
+                input.report_validity();
+                return Ok(());
             }
             input.set_value("");
             close_drops(None)?;

@@ -75,15 +75,16 @@ impl Visit {
     #[inline(never)]
     pub(super) fn point(&mut self, path: Arguments<'_>, point: Point) -> bool {
         let Range { min, max } = ranges::COORDINATE;
-        for value in [point.x, point.y] {
-            if !value.is_finite() {
-                self.fault(path, FaultKind::NotFinite);
-                return false;
-            }
-            if value < min || value > max {
-                self.fault(path, FaultKind::OutOfRange { value, min, max });
-                return false;
-            }
+        for (axis, value) in [point.x, point.y].into_iter().enumerate() {
+            let kind = if !value.is_finite() {
+                FaultKind::NotFinite
+            } else if value < min || value > max {
+                FaultKind::OutOfRange { value, min, max }
+            } else {
+                continue;
+            };
+            self.fault(format_args!("{path}[{axis}]"), kind);
+            return false;
         }
         true
     }
