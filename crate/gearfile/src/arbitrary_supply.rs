@@ -15,13 +15,15 @@ fn orifice() -> impl Strategy<Value = LineOrifice> {
 }
 
 pub(crate) fn drive() -> impl Strategy<Value = Drive> {
-    let electric = vec(number(), 5).prop_map(|n| ElectricActuator {
-        free_speed: n[0],
-        stall_force: n[1],
-        rated_voltage: n[2],
-        idle_current: n[3],
-        locked_current: n[4],
-    });
+    let electric =
+        (vec(number(), 5), option::of(number())).prop_map(|(n, back_drive)| ElectricActuator {
+            free_speed: n[0],
+            stall_force: n[1],
+            rated_voltage: n[2],
+            idle_current: n[3],
+            locked_current: n[4],
+            back_drive,
+        });
     let jack = vec(number(), 3).prop_map(|n| StrutJack {
         area: n[0],
         shorten_pressure: n[1],

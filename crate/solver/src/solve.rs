@@ -3,8 +3,8 @@ use crate::answer::LockCase;
 use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearances};
 use crate::faults::{Fault, FaultKind, Faults, check_leg};
 use crate::kinematics::{Linkage, Pose, Sweep};
-use crate::model::{Gear, Leg, Vector};
-use crate::result::{LegResult, LoadCase, Phase, Station, StationForce};
+use crate::model::{Conditions, Gear, Leg, Source, Vector};
+use crate::result::{Fall, LegResult, LoadCase, Phase, Station, StationForce, Unpowered};
 use crate::statics::{Comparison, Ready, Stance};
 use crate::tires::TireSizes;
 use crate::{answer, fall, lock, statics, supply};
@@ -116,7 +116,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     let fall = sweep
         .jams
         .is_empty()
-        .then(|| fall::fall_of(model, &linkage, &gear.fluid, &held))
+        .then(|| fall_without_power(gear, model, &linkage, &held))
         .flatten();
     let down = sweep.poses.first().map(|pose| pose.place);
     let findings = vec![
@@ -226,4 +226,27 @@ pub fn solve_gear(gear: &Gear, options: &Options) -> Vec<Result<LegResult, Fault
     (0..gear.legs.len())
         .map(|leg| solve_leg(gear, leg, options))
         .collect()
+}
+
+/// The fall of a leg whose actuator has no power.
+fn fall_without_power(
+    gear: &Gear,
+    leg: &Leg,
+    linkage: &Linkage,
+    conditions: &Conditions,
+) -> Option<Fall> {
+    let source = &gear.supply.source;
+    let fluid = !matches!(source, Source::ElectricActuators);
+    if fluid {
+        return fall::fall_of(leg, linkage, &gear.fluid, conditions);
+    }
+    let unpowered = leg.without_power(source);
+    let fall = fall::fall_of(&unpowered, linkage, &gear.fluid, conditions)?;
+    Some(Fall {
+        actuator: match leg.back_drive() {
+            Some(_) => Unpowered::DrivenBack,
+            None => Unpowered::Released,
+        },
+        ..fall
+    })
 }

@@ -94,6 +94,9 @@ macro_rules! places {
                 }
                 [Key("electric"), Key(key)] => {
                     let motor = d.electric.$as_ref()?;
+                    if *key == "back_drive_n" {
+                        return Some(Optional(&$($m)? motor.back_drive));
+                    }
                     Number(match *key {
                         "free_speed_m_s" => &$($m)? motor.free_speed,
                         "stall_force_n" => &$($m)? motor.stall_force,
@@ -257,6 +260,7 @@ pub(super) fn choose(gear: &mut Gear, rest: &[Seg<'_>], option: &str) -> Option<
                     rated_voltage: 12.0,
                     idle_current: 3.0,
                     locked_current: 40.0,
+                    back_drive: None,
                 });
             }
         }

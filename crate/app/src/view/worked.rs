@@ -175,13 +175,13 @@ fn fall_rows(state: &State, index: usize, path: &dyn Fn(&str) -> String, found: 
             path("time"),
             "Falls to its lock in",
             format(Quantity::Time, units, arrival.time),
-            "Without pressure, let go at up.",
+            "Without power or pressure, let go at up.",
         ));
         found.push((
             path("fastest"),
             "Fastest axle on the way",
             format(Quantity::StrokeSpeed, units, arrival.largest_axle_speed),
-            "Without pressure, let go at up.",
+            "Without power or pressure, let go at up.",
         ));
     }
     if let Some(least) = &fall.least_moment {
@@ -203,9 +203,9 @@ fn fall_rows(state: &State, index: usize, path: &dyn Fn(&str) -> String, found: 
     if let Some(limit) = fall.seal_friction_limit {
         found.push((
             path("seal"),
-            "Seal friction that stops it short",
+            "Friction of the actuator that stops it short",
             format(Quantity::Force, units, limit),
-            "All else as given: compare it with a spring scale on the rod, lines open.",
+            "All else as given: compare it with a spring scale on the rod, lines open, power off.",
         ));
     }
 }

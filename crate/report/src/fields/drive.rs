@@ -123,6 +123,15 @@ pub(super) const DRIVE: &[FieldWords] = &[
     .of(Group::Motor)
     .if_empty("no electric actuator"),
     FieldWords::number(
+        "legs[].drive.electric.back_drive_n",
+        Quantity::Force,
+        "Driven back by",
+        "force that drives the electric actuator back",
+        "Force at its rod that drives it back without power, from the maker or with a spring scale, power off.",
+    )
+    .of(Group::Motor)
+    .if_empty("not known, as of a screw that holds"),
+    FieldWords::number(
         "legs[].drive.switches.shortened_at",
         Quantity::Travel,
         "Shortened switch makes",

@@ -1,6 +1,8 @@
 //! What an answer rests on, and how to put something better in its place.
-use gearswing_solver::model::{Joint, MovingPart};
-use gearswing_solver::result::{Assumption, Finding, FindingDetail, PairClearance, TireState};
+use gearswing_solver::model::{Joint, Leg, MovingPart};
+use gearswing_solver::result::{
+    Assumption, DrivenBy, Finding, FindingDetail, PairClearance, TireState, Unpowered,
+};
 use gearswing_units::Quantity;
 use serde::Serialize;
 
@@ -81,18 +83,21 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
         Assumption::ClearanceUser => user_clearance(subject, finding),
         Assumption::MarginCommonPractice => Governing::marked(
             format!(
-                "{} of the pressure to be left over is common practice. Replace it with the maker's figure.",
-                subject.say(Quantity::Travel, subject.gear.supply.margin_wanted)
+                "{} of the {} to be left over is common practice. Replace it with the maker's figure.",
+                subject.say(Quantity::Travel, subject.gear.supply.margin_wanted),
+                effort_word(subject)
             ),
             Mark::CommonPractice,
         ),
         Assumption::MarginUser => Governing::plain(format!(
-            "{} of the pressure to be left over is your own figure.",
-            subject.say(Quantity::Travel, subject.gear.supply.margin_wanted)
+            "{} of the {} to be left over is your own figure.",
+            subject.say(Quantity::Travel, subject.gear.supply.margin_wanted),
+            effort_word(subject)
         )),
-        Assumption::NoPinFriction => plain(
-            "Friction in the pins and springs are not counted: the real pressure is higher by what dry or tight pins take.",
-        ),
+        Assumption::NoPinFriction => Governing::plain(format!(
+            "Friction in the pins and springs are not counted: the real {} is higher by what dry or tight pins take.",
+            effort_word(subject)
+        )),
         Assumption::FrictionAndSprings => Governing::plain(friction_and_springs(subject)),
         Assumption::FrontViewAir => plain(
             "This leg is seen from ahead: the wind of straight flight blows across the plane of its swing and is not counted; only sideslip is.",
@@ -126,7 +131,26 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
     }
 }
 
+/// What an actuator works with.
+fn effort_word(subject: &Subject) -> &'static str {
+    match subject.result.force.driven_by {
+        DrivenBy::Fluid => "pressure",
+        DrivenBy::Electricity => "force",
+    }
+}
+
 fn without_pressure(subject: &Subject) -> Governing {
+    let actuator = subject.result.fall.map(|fall| fall.actuator);
+    if let Some(actuator @ (Unpowered::DrivenBack | Unpowered::Released)) = actuator {
+        let held = match subject.model().and_then(Leg::back_drive) {
+            Some(force) if actuator == Unpowered::DrivenBack => format!(
+                "The fall has no power: {} drives the actuator back all the way.",
+                subject.say(Quantity::Force, force)
+            ),
+            _ => "The fall has the actuator released, holding nothing.".to_owned(),
+        };
+        return Governing::plain(format!("{held}{}", at_1_g(subject)));
+    }
     let line = match subject.model().and_then(|leg| leg.orifice_of_fall()) {
         Some(orifice) => format!(
             "through a restrictor of {}; what else is in the line slows it more",
@@ -178,10 +202,16 @@ fn friction_and_springs(subject: &Subject) -> String {
         .map(|(joint, _)| joint_words(joint))
         .collect();
     let pins = match rubbing.as_slice() {
-        [] => "Friction in the pins is not: the real pressure is higher by what dry or tight pins take.".to_owned(),
+        [] => format!(
+            "Friction in the pins is not: the real {} is higher by what dry or tight pins take.",
+            effort_word(subject)
+        ),
         [one] => format!("Friction is counted at this pin only: {one}."),
         [most @ .., last] => {
-            format!("Friction is counted at these pins: {} and {last}.", most.join(", "))
+            format!(
+                "Friction is counted at these pins: {} and {last}.",
+                most.join(", ")
+            )
         }
     };
     format!("{springs} {pins}")

@@ -1,11 +1,14 @@
 //! Will it lock? The fall without pressure in words.
-use gearswing_solver::result::{Arrival, Fall, FallAirspeed, FallOutcome, LockKind, Place};
+use gearswing_solver::result::{
+    Arrival, Fall, FallAirspeed, FallOutcome, LockKind, Place, Unpowered,
+};
 use gearswing_units::Quantity;
 
 use super::answer::Said;
 use crate::subject::Subject;
 use crate::text::capital_first;
 
+const PROVE_ELECTRIC: &str = "On jacks, let the leg down by the emergency procedure, without power, several times: each time it must lock by itself. Keep clear: nothing stops it on its way.";
 const PROVE: &str = "On jacks, let the leg down by the emergency procedure, without pressure, several times: each time it must lock by itself. Keep clear: nothing stops it on its way.";
 const HELP: &str = "Look for what holds it back or should help it: tight pins, dragging seals, a restrictor too small, a weak or missing down spring. What the maker gives for it wins. If the aeroplane has another way down without its pump (hand pump, bottle), that one must bring it down: prove it on jacks.";
 
@@ -27,34 +30,58 @@ pub(super) fn append(subject: &Subject, said: &mut Said) {
     if !fall.reaches_lock() || fall.by_speed_alone() {
         said.try_next.push(HELP.to_owned());
     }
-    said.try_next.push(PROVE.to_owned());
+    let prove = match fall.actuator {
+        Unpowered::Fluid => PROVE,
+        Unpowered::DrivenBack | Unpowered::Released => PROVE_ELECTRIC,
+    };
+    said.try_next.push(prove.to_owned());
+}
+
+/// How the actuator is while the leg falls, to begin a sentence.
+fn without(fall: &Fall) -> &'static str {
+    match fall.actuator {
+        Unpowered::Fluid => "Without pressure",
+        Unpowered::DrivenBack => "Without power, driving its actuator back,",
+        Unpowered::Released => "With its actuator released",
+    }
 }
 
 /// The fall in one to three short sentences.
 fn sentence(subject: &Subject, fall: &Fall) -> String {
+    let text = outcome(subject, fall);
+    match fall.actuator {
+        Unpowered::Fluid | Unpowered::DrivenBack => text,
+        Unpowered::Released => format!(
+            "{text} Whether its actuator lets it fall without power is not known: put in what drives it back, or find how it is released."
+        ),
+    }
+}
+
+fn outcome(subject: &Subject, fall: &Fall) -> String {
+    let without = without(fall);
     match &fall.outcome {
         FallOutcome::ReachesLock(arrival) => reaches(subject, fall, arrival),
         FallOutcome::StopsShort { place, .. } => format!(
-            "Without pressure it does not come down{} by itself: it comes to rest {}.{}{}",
+            "{without} it does not come down{} by itself: it comes to rest {}.{}{}",
             to_its_lock(subject),
             subject.at(place),
             spare(subject, fall, Some(place)),
             slower(subject, fall)
         ),
         FallOutcome::StaysUp => format!(
-            "Without pressure it does not leave up by itself: {} is missing about the trunnion.{}",
+            "{without} it does not leave up by itself: {} is missing about the trunnion.{}",
             subject.say(Quantity::Moment, -fall.moment_at_up),
             slower(subject, fall)
         ),
         FallOutcome::Creeps { place, time } => format!(
-            "Without pressure it has not come down{} after {}: it is still {}.{}",
+            "{without} it has not come down{} after {}: it is still {}.{}",
             to_its_lock(subject),
             subject.say(Quantity::Time, *time),
             subject.at(place),
             slower(subject, fall)
         ),
         FallOutcome::NotFollowed { place, time } => format!(
-            "Without pressure its motion could not be worked out beyond {} ({}): whether it comes down{} is not known.",
+            "{without} its motion could not be worked out beyond {} ({}): whether it comes down{} is not known.",
             subject.say(Quantity::Time, *time),
             subject.at(place),
             to_its_lock(subject)
@@ -98,7 +125,8 @@ fn reaches(subject: &Subject, fall: &Fall, arrival: &Arrival) -> String {
         }
     };
     format!(
-        "Without pressure it comes down{} by itself in {}{limit}.{}",
+        "{} it comes down{} by itself in {}{limit}.{}",
+        without(fall),
         to_its_lock(subject),
         subject.say(Quantity::Time, arrival.time),
         spare(subject, fall, None)

@@ -108,6 +108,7 @@ fn drive() -> Drive {
             rated_voltage: 12.0,
             idle_current: 2.0,
             locked_current: 30.0,
+            back_drive: Some(90.0),
         }),
         switches: Switches {
             shortened: 0.98,

@@ -7,7 +7,7 @@ use gearswing_solver::result::{
     FindingDetail, Force, ForcePeak, InertiaBasis, JointLoad, LeastKneePush, LeastMoment,
     LegResult, LoadCase, Lock, LockKind, MissingInput, Motion, PairClearance, Phase, Place,
     Question, Reactions, Requirement, RequirementBasis, SetBy, Station, StationForce, Stroke,
-    Tightest, TireState, Verdict,
+    Tightest, TireState, Unpowered, Verdict,
 };
 use gearswing_units::UnitChoice;
 
@@ -255,6 +255,7 @@ pub(crate) fn result() -> LegResult {
             friction_factor: Some(3.4),
             friction_factor_tried: None,
             seal_friction_limit: Some(136.0),
+            actuator: Unpowered::Fluid,
             energy: FallEnergy {
                 weights: 92.0,
                 springs: 0.0,

@@ -1,5 +1,5 @@
 //! Fall without pressure, and what axle loads do to the lock.
-use gearswing_solver::result::{AxleLoad, AxlePush, Fall, FallAirspeed, FallOutcome};
+use gearswing_solver::result::{AxleLoad, AxlePush, Fall, FallAirspeed, FallOutcome, Unpowered};
 use gearswing_units::Quantity;
 
 use super::cases::TitledTable;
@@ -29,7 +29,7 @@ pub(super) fn fall(lines: &mut Lines, subject: &Subject) {
     let Some(fall) = &subject.result.fall else {
         return;
     };
-    title(lines, "Fall without pressure");
+    title(lines, "Fall without power or pressure");
     for text in rows(subject, fall) {
         lines.item(2, "- ", &text);
     }
@@ -52,7 +52,7 @@ pub fn lock_facts(subject: &Subject) -> TitledTable {
         notes.extend(rows(subject, fall));
     }
     TitledTable {
-        title: "Lock, and fall without pressure",
+        title: "Lock, and fall without power or pressure",
         columns: Vec::new(),
         notes,
     }
@@ -106,19 +106,23 @@ fn rows(subject: &Subject, fall: &Fall) -> Vec<String> {
     });
     if let Some(limit) = fall.seal_friction_limit {
         rows.push(format!(
-            "Seal friction that just stops it short: {}.",
+            "{} that just stops it short: {}.",
+            match fall.actuator {
+                Unpowered::Fluid => "Seal friction",
+                Unpowered::DrivenBack | Unpowered::Released => "Force to drive its actuator back",
+            },
             force(limit)
         ));
     }
     if let Some(factor) = fall.friction_factor {
         rows.push(format!(
-            "All friction given, of seals and pins, just stops it short when it is {} times as much.",
+            "All friction given, of actuator and pins, just stops it short when it is {} times as much.",
             subject.say(Quantity::Ratio, factor)
         ));
     }
     if let Some(tried) = fall.friction_factor_tried {
         rows.push(format!(
-            "All friction given, of seals and pins, doesn't stop it short even when it is {} times as much.",
+            "All friction given, of actuator and pins, doesn't stop it short even when it is {} times as much.",
             subject.say(Quantity::Ratio, tried)
         ));
     }

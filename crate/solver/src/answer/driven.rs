@@ -24,7 +24,10 @@ pub(crate) fn driven(
         detail: FindingDetail::DeadPoint,
         place: None,
         assumptions: Vec::new(),
-        cautions: vec![Caution::Pressure, Caution::MountStrength],
+        cautions: match force.driven_by {
+            DrivenBy::Fluid => vec![Caution::Pressure, Caution::MountStrength],
+            DrivenBy::Electricity => vec![Caution::MovingLeg, Caution::MountStrength],
+        },
     };
     let dead = events.iter().find(|event| {
         event.kind == MechanismEventKind::ActuatorDeadPoint && event.place.progress > 0.0

@@ -1,7 +1,7 @@
 //! Will it lock?
 use crate::result::{
     Assumption, Caution, Excursion, Fall, Finding, FindingDetail, InertiaBasis, Lock, LockKind,
-    Place, Question, Verdict,
+    Place, Question, Unpowered, Verdict,
 };
 
 /// Least over-centre offset for light aeroplanes [m]: 1/16 in (1/16–1/8 in is common practice, no
@@ -132,9 +132,13 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
     finding
 }
 
-/// Whether a fall stops short, comes home by speed alone, or only flying slower than the gear is moved.
+/// Whether a fall stops short, comes home by speed alone, only flying slower than the gear is moved, or only
+/// with its actuator released.
 fn is_doubtful(fall: &Fall) -> bool {
-    !fall.reaches_lock() || fall.by_speed_alone() || fall.at_gear_speed == Some(false)
+    !fall.reaches_lock()
+        || fall.by_speed_alone()
+        || fall.at_gear_speed == Some(false)
+        || fall.actuator == Unpowered::Released
 }
 
 /// What a fall rests on.
@@ -210,6 +214,7 @@ mod tests {
             friction_factor: None,
             friction_factor_tried: None,
             seal_friction_limit: None,
+            actuator: Unpowered::Fluid,
             energy: FallEnergy {
                 weights: 30.0,
                 springs: 0.0,
@@ -235,6 +240,11 @@ mod tests {
         assert_eq!(with(&slow).verdict, Verdict::Good);
         slow.at_gear_speed = Some(false);
         assert_eq!(with(&slow).verdict, Verdict::Marginal);
+        let mut released = fall(2.0, 3.0);
+        released.actuator = Unpowered::DrivenBack;
+        assert_eq!(with(&released).verdict, Verdict::Good);
+        released.actuator = Unpowered::Released;
+        assert_eq!(with(&released).verdict, Verdict::Marginal);
     }
 
     /// Source of 1/16 in: common practice on light aeroplanes; of 5 N: our own figure.

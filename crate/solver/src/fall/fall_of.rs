@@ -7,7 +7,7 @@ use super::track::{AIR, Node, SPRINGS, Track, WEIGHTS};
 use crate::kinematics::Linkage;
 use crate::model::{Conditions, Fluid, Leg};
 use crate::result::{
-    Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, LeastKneePush, LeastMoment,
+    Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, LeastKneePush, LeastMoment, Unpowered,
 };
 use crate::statics::{PinSet, areas, dynamic_pressure};
 
@@ -71,6 +71,7 @@ pub fn fall_of(
         friction_factor,
         friction_factor_tried,
         seal_friction_limit,
+        actuator: Unpowered::Fluid,
         energy: energy(&track, &case, &dropped),
         inertia: track.inertia_basis,
     })

@@ -5,8 +5,10 @@ use super::tests::SLIDES;
 use super::track::Track;
 use crate::kinematics::Linkage;
 use crate::model::*;
-use crate::result::{FallAirspeed, FallOutcome};
+use crate::result::{FallAirspeed, FallOutcome, LegResult, Unpowered, Verdict};
 use crate::sample::{kinds, leg, pins_of_leg};
+use crate::supply::tests::support::on_motors;
+use crate::{Options, solve_leg};
 
 /// The friction and the airspeed at which it just stops short bracket what single falls do: to 0.1 %.
 #[test]
@@ -119,4 +121,39 @@ fn limits_of_rubbing_legs_agree_with_single_falls() {
         }
     }
     assert!(compared.iter().all(|&count| count > 60), "{compared:?}");
+}
+
+/// An electric actuator without power holds with what drives it back, as a seal without a restrictor does;
+/// one of which that is not known holds nothing, and the answer is not sure.
+#[test]
+fn electric_actuators_fall_by_what_drives_them_back() {
+    let options = Options::default();
+    let fall = |gear: &Gear| solve_leg(gear, 0, &options).unwrap();
+    let locks = |found: &LegResult| found.findings[2].verdict;
+    let mut seals = crate::supply::tests::support::gear();
+    let leg = &mut seals.legs[0];
+    leg.actuator.seal_friction = 60.0;
+    leg.drive.orifice_down = None;
+    let mut driven = on_motors(seals.clone(), [9e3, 12.0], [0.02, 0.01]);
+    let leg = &mut driven.legs[0];
+    leg.actuator.seal_friction = 200.0;
+    leg.fall.return_orifice = Some(3e-4);
+    leg.drive.electric = leg.drive.electric.map(|motor| ElectricActuator {
+        back_drive: Some(60.0),
+        ..motor
+    });
+    let (by_seals, by_screw) = (fall(&seals), fall(&driven));
+    let [a, b] = [&by_seals, &by_screw].map(|found| found.fall.unwrap());
+    assert_eq!(b.actuator, Unpowered::DrivenBack);
+    assert_eq!(a.outcome, b.outcome);
+    assert_eq!(a.seal_friction_limit, b.seal_friction_limit);
+    assert_eq!(locks(&by_seals), locks(&by_screw));
+    let leg = &mut driven.legs[0];
+    leg.drive.electric = leg.drive.electric.map(|motor| ElectricActuator {
+        back_drive: None,
+        ..motor
+    });
+    let released = fall(&driven);
+    assert_eq!(released.fall.unwrap().actuator, Unpowered::Released);
+    assert_ne!(locks(&released), Verdict::Good);
 }

@@ -173,7 +173,7 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "swing_up_rad" => SWING,
         "lean_rad" => LEAN,
         "mass_kg" => MASS,
-        "seal_friction_n" => FRICTION,
+        "seal_friction_n" | "back_drive_n" => FRICTION,
         "wheel_drag_area_m2" | "leg_drag_area_m2" => AREA,
         "travel" | "charge" | "shortened_at" | "up_at_travel" | "down_at_travel"
         | "start_travel" => TRAVEL,

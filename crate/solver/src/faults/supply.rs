@@ -205,6 +205,11 @@ pub(super) fn drive(v: &mut Visit, leg: &Leg, gear: &Gear) {
             &format!("{at}.locked_a"),
             motor.locked_current,
         );
+        v.option(
+            format_args!("{at}.back_drive_n"),
+            motor.back_drive,
+            ranges::FRICTION,
+        );
     } else if matches!(gear.supply.source, Source::ElectricActuators) {
         v.fault(format_args!("drive.electric"), FaultKind::Missing);
     }

@@ -102,6 +102,14 @@ pub struct ElectricActuator {
     /// Current at the stall force [A].
     #[serde(rename = "locked_a")]
     pub locked_current: f64,
+    /// Force at its rod that drives it back without power [N]; absent = not known, as of a screw that
+    /// holds.
+    #[serde(
+        rename = "back_drive_n",
+        skip_serializing_if = "Option::is_none",
+        default
+    )]
+    pub back_drive: Option<f64>,
 }
 
 /// Where the position switches of a leg make.

@@ -2,8 +2,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Actuator, Brace, Drive, FallData, LineOrifice, Obstacle, Pins, Point, SeenStop, Spring, Strut,
-    Wheel,
+    Actuator, Brace, Drive, FallData, LineOrifice, Obstacle, Pins, Point, SeenStop, Source, Spring,
+    Strut, Wheel,
 };
 
 /// The plane in which a leg moves and is drawn.
@@ -79,6 +79,25 @@ impl Leg {
     #[must_use]
     pub fn orifice_of_fall(&self) -> Option<LineOrifice> {
         self.return_restrictor().or(self.drive.orifice_down)
+    }
+
+    /// The leg as it falls without power from this source: an electric actuator has no fluid, and holds
+    /// with what drives it back; one of which that is not known is taken as released.
+    #[must_use]
+    pub fn without_power(&self, source: &Source) -> Self {
+        let mut leg = self.clone();
+        if matches!(source, Source::ElectricActuators) {
+            leg.actuator.seal_friction = self.back_drive().unwrap_or(0.0);
+            leg.drive.orifice_down = None;
+            leg.fall.return_orifice = None;
+        }
+        leg
+    }
+
+    /// Force that drives its electric actuator back without power [N].
+    #[must_use]
+    pub fn back_drive(&self) -> Option<f64> {
+        self.drive.electric.and_then(|motor| motor.back_drive)
     }
 
     fn return_restrictor(&self) -> Option<LineOrifice> {

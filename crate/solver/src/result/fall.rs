@@ -33,6 +33,8 @@ pub struct Fall {
     /// it is or nothing up to 1,000,000 N does.
     #[serde(rename = "seal_friction_limit_n")]
     pub seal_friction_limit: Option<f64>,
+    /// What the actuator does without power.
+    pub actuator: Unpowered,
     /// Work and energy up to the end of the fall.
     pub energy: FallEnergy,
     /// Where the moment of inertia of the upper leg comes from.
@@ -60,6 +62,19 @@ impl Fall {
         let push = self.least_knee_push.is_some_and(|least| least.push <= 0.0);
         self.reaches_lock() && (moment || push)
     }
+}
+
+/// What an actuator does without power.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum Unpowered {
+    /// It pushes its fluid out, without pressure.
+    Fluid,
+    /// The leg drives the electric actuator back.
+    DrivenBack,
+    /// The electric actuator is taken as released: what drives it back is not known.
+    Released,
 }
 
 /// How a fall ends.

@@ -29,6 +29,7 @@ pub use clearance::{
 };
 pub use fall::{
     Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, InertiaBasis, LeastKneePush, LeastMoment,
+    Unpowered,
 };
 pub use finding::{Assumption, Caution, Finding, FindingDetail, Question, Verdict};
 pub use force::{DrivenBy, Force, ForcePeak, SetBy, Stroke};

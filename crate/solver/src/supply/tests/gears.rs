@@ -191,6 +191,7 @@ fn electric_actuators_take_their_own_time() {
             rated_voltage: 12.6,
             idle_current: 2.0,
             locked_current: 40.0,
+            back_drive: None,
         });
     }
     // pressure tells them nothing

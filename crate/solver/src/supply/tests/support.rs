@@ -97,6 +97,7 @@ pub(crate) fn on_motors(mut gear: Gear, motor: [f64; 2], resistances: [f64; 2]) 
             rated_voltage,
             idle_current: 2.0,
             locked_current: 40.0,
+            back_drive: None,
         });
     }
     gear
