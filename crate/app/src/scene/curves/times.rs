@@ -10,7 +10,7 @@ use super::frame;
 use super::times_charts::charts;
 use crate::scene::bounds::bounds;
 use crate::scene::grid::{axis_number, round_step};
-use crate::scene::pen::{SMALL_TEXT_PX, fitted_text};
+use crate::scene::pen::{SMALL_TEXT_PX, fitted_text, text_width_px};
 use crate::scene::{Anchor, Mark, Pen, Role, Scene, ScreenPoint, Shape, Viewport, leg, well};
 use crate::state::{State, leg_at, progress_at_time};
 
@@ -117,15 +117,26 @@ fn legs(pen: &mut Pen, state: &State, run: &Run, time_s: f64) {
             .extend(cell.marks.into_iter().map(|mark| moved(mark, left_px)));
         let shown =
             leg_at(run, at, time_s).map_or("", |sample| indication_words(sample.indication));
+        let room_px = cell_px - 8.0;
+        let (first, second) = in_two(shown, room_px);
         for (role, text, y_px) in [
             (Role::Label, model.name.as_str(), LEGS_PX - 30.0),
-            (Role::AxisText, shown, LEGS_PX - 13.0),
+            (Role::AxisText, first, LEGS_PX - 15.0),
+            (Role::AxisText, second, LEGS_PX - 1.0),
         ] {
-            let text = fitted_text(text, SMALL_TEXT_PX, cell_px - 8.0);
+            let text = fitted_text(text, SMALL_TEXT_PX, room_px);
             let x_px = left_px + 0.5 * cell_px;
             pen.text(role, ScreenPoint { x_px, y_px }, text, Anchor::Middle);
         }
     }
+}
+
+/// A text in two lines where it finds no room on one.
+fn in_two(text: &str, room_px: f64) -> (&str, &str) {
+    if text_width_px(text, SMALL_TEXT_PX) <= room_px {
+        return (text, "");
+    }
+    text.rsplit_once(' ').unwrap_or((text, ""))
 }
 
 /// A mark farther to the right.
