@@ -1,6 +1,6 @@
 //! The data in groups, only the chosen one open.
 use gearswing_report::fields::{FieldKind as Kind, Group, field, table};
-use gearswing_solver::model::{Gear, Leg};
+use gearswing_solver::model::{Gear, Leg, Source};
 use gearswing_solver::tires::{Trust, sizes};
 
 use super::page::{Action, ChoiceOption, FieldGroup, FieldKind, FieldRow};
@@ -145,6 +145,11 @@ pub(crate) fn groups(state: &State) -> Vec<FieldGroup> {
     let has_motor = |leg: &Leg| leg.drive.electric.is_some();
     if !state.gear().legs.get(leg).is_some_and(has_motor) {
         parts.retain(|part| *part != Part::Group(Group::Motor));
+    }
+    // without fluid they say nothing, unless a fault in them is to be found
+    if matches!(state.gear().supply.source, Source::ElectricActuators) {
+        let of_fluid = |part: &Part| matches!(part, Part::Group(Group::Lines | Group::Accumulator));
+        parts.retain(|part| !of_fluid(part) || !group(state, leg, part).alert.is_empty());
     }
     if state.gear().legs.is_empty() {
         parts.retain(|part| matches!(part, Part::Group(group) if !group.is_of_leg()));

@@ -9,7 +9,7 @@ pub enum Group {
     File,
     /// Attitude, load factor, air.
     Conditions,
-    /// Hydraulic supply.
+    /// Supply.
     Supply,
     /// Battery, wires and breaker.
     Battery,
@@ -81,7 +81,7 @@ impl Group {
         match self {
             Self::File => "Gear file",
             Self::Conditions => "Attitude and air",
-            Self::Supply => "Hydraulic supply",
+            Self::Supply => "Supply",
             Self::Battery => "Battery and wires",
             Self::Accumulator => "Accumulator",
             Self::Clearance => "Clearance asked for",
