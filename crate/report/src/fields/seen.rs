@@ -199,10 +199,10 @@ pub(super) const SEEN: &[FieldWords] = &[
     .of(Group::Seen),
     FieldWords::number(
         "legs[].seen_stop.forces_within",
-        Quantity::Ratio,
+        Quantity::Travel,
         "Forces are right within",
         "uncertainty of the forces",
-        "How well the forces and pressures worked out from this file are known, as a share of the most that the source makes; 0.1 for weights and friction as estimated (common practice).",
+        "How well the forces and pressures worked out from this file are known, as a share of the most that the source makes; 10 % for weights and friction as estimated (common practice).",
     )
     .of(Group::Seen),
 ];

@@ -110,8 +110,14 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
     let trips = run.breaker.is_some_and(|breaker| breaker.passed);
     if run.events.iter().any(|e| e.kind == RunEventKind::RunsOn) {
         found.push(format!(
-            "Nothing stops the pump then: it runs on against the stopped legs until it is switched off{}.",
-            if trips { " or the breaker trips" } else { "" }
+            "Nothing stops the pump then: it runs on against the stopped legs until it is switched off{}.{}",
+            if trips { " or the breaker trips" } else { "" },
+            timed.gear.supply.pressure_switch.map_or_else(String::new, |set| {
+                format!(
+                    " Its pressure switch is set at {}, which it does not reach.",
+                    timed.say(Quantity::Pressure, set)
+                )
+            })
         ));
     }
     found.extend(more_than_given(timed, run));
