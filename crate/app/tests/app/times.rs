@@ -156,3 +156,31 @@ fn every_source_gives_times_or_a_sentence() {
     let said = desk.page().times.sentences.join(" ");
     assert!(said.starts_with("Selected up, nothing moves"), "{said}");
 }
+
+/// The run is worked out as set, or for the aeroplane level on jacks.
+#[test]
+fn it_can_be_had_on_jacks() {
+    let mut desk = Desk::demo();
+    let said = |desk: &Desk| desk.page().times.sentences.join(" ");
+    let as_set = said(&desk);
+    assert!(
+        as_set.starts_with("With attitude and air as set"),
+        "{as_set}"
+    );
+    desk.send(Msg::Times(msg::Times::OnJacks { on: true }));
+    let on_jacks = said(&desk);
+    assert!(
+        on_jacks.starts_with("For the aeroplane level on jacks"),
+        "{on_jacks}"
+    );
+    let time = |text: &str| text.split("after ").nth(1).unwrap()[..4].to_owned();
+    assert_ne!(time(&as_set), time(&on_jacks));
+    desk.send(Msg::Times(msg::Times::OnJacks { on: false }));
+    assert_eq!(said(&desk), as_set);
+    // a file that sets neither is on the jacks as it is
+    desk.enter("conditions.load_factor", "1");
+    desk.enter("conditions.airspeed_m_s", "0");
+    let page = desk.page();
+    assert!(page.times.actions.iter().all(|a| a.id != "times-case"));
+    assert!(said(&desk).starts_with("For the aeroplane level on jacks"));
+}

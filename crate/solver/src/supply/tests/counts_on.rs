@@ -220,3 +220,22 @@ fn a_dead_battery_makes_nothing() {
     assert_eq!((found.pressure, found.set_by), (0.0, SetBy::Source));
     assert_eq!(driven(&gear, 0).0, Verdict::Bad);
 }
+
+/// On jacks a run is that of a file which sets neither attitude nor air.
+#[test]
+fn on_jacks_no_attitude_and_no_air_count() {
+    let mut flying = gear();
+    flying.conditions.load_factor = 1.4;
+    flying.conditions.pitch = 0.1;
+    let plain = SupplyOptions::default();
+    let jacked = SupplyOptions {
+        on_jacks: true,
+        ..plain
+    };
+    let found = cycle(&flying, &jacked).unwrap();
+    let wanted = cycle(&gear(), &plain).unwrap();
+    assert_eq!(found.case, LoadCase::OnJacks);
+    assert_eq!(wanted.case, LoadCase::AsSet);
+    assert_eq!((&found.up, &found.down), (&wanted.up, &wanted.down));
+    assert_ne!(cycle(&flying, &plain).unwrap().up, wanted.up);
+}
