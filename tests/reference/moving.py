@@ -34,7 +34,9 @@ class Moving:
         self.time = 0.0
         self.state = np.array([leg.begins for leg in legs] + [0.0] * len(self.budgets))
         # pressure at which the pump stops [Pa], absent where the position switches stop it
-        self.set = gear["supply"].get("pressure_switch_pa")
+        source = gear["supply"].get("source", "constant_pressure")
+        pumped = "motor_pump" in source or "hand_pump" in source
+        self.set = gear["supply"].get("pressure_switch_pa") if pumped else None
         self.breaker = gear["supply"].get("battery", {}).get("breaker_a")
         self.largest = None
         # kinds of the levels that the last piece has ended at

@@ -146,7 +146,10 @@ pub(super) fn spring_text(kind: &SpringKind, units: UnitChoice) -> String {
 
 fn lines_text(leg: &Leg, units: UnitChoice) -> String {
     let hole = |orifice: Option<LineOrifice>| {
-        orifice.map_or_else(|| "open".to_owned(), |orifice| length(units, orifice.hole))
+        orifice.map_or_else(
+            || "open".to_owned(),
+            |orifice| format(Quantity::Hole, units, orifice.hole),
+        )
     };
     match (leg.drive.orifice_up, leg.drive.orifice_down) {
         (None, None) => "open lines".to_owned(),

@@ -11,6 +11,6 @@ mod theme;
 
 pub(crate) use import::read_file;
 pub(crate) use storage::Store;
-pub(crate) use theme::{DARK_QUERY, refresh as refresh_theme};
+pub(crate) use theme::{DARK_QUERY, on_paper, refresh as refresh_theme};
 
 pub(crate) use perform::Effects;

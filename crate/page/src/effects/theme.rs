@@ -27,8 +27,17 @@ pub(crate) fn refresh() -> Result<()> {
             .match_media(DARK_QUERY)?
             .is_some_and(|query| query.matches()),
     };
+    put(if dark { "dark" } else { "light" })
+}
+
+/// Shows the page as it goes on paper, which is light.
+pub(crate) fn on_paper() -> Result<()> {
+    put("light")
+}
+
+fn put(theme: &str) -> Result<()> {
     let root = document()?
         .document_element()
         .ok_or(PageError::Missing("document root"))?;
-    set_attribute(&root, "data-theme", if dark { "dark" } else { "light" })
+    set_attribute(&root, "data-theme", theme)
 }

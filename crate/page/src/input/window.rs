@@ -1,10 +1,10 @@
 //! What the window tells: sizes, themes, other windows' writing, a new fragment, the end.
 
 use crate::dom::{by_id, document, window};
-use crate::effects::{DARK_QUERY, refresh_theme};
+use crate::effects::{DARK_QUERY, on_paper, refresh_theme};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Listener, Mode, listen};
-use crate::runtime::{Observed, Port, panic};
+use crate::runtime::{Core, Observed, Port, panic};
 use gearswing_app::Msg;
 use gearswing_app::msg::{Play, Pointer, Share, View};
 use std::cell::RefCell;
@@ -88,15 +88,27 @@ fn observed<T: JsCast>(port: &Port, act: impl Fn(&Port, &T) + 'static) -> Observ
     })
 }
 
-/// On paper stands what is out of the window as well.
+/// On paper stands what is out of the window as well, in light colours.
 fn printing(port: &Port) -> Result<()> {
-    let (to, on) = (port.clone(), window()?);
-    port.keep(listen(
-        &on,
-        "beforeprint",
-        Mode::default(),
-        move |_: Event| to.with_core(|core| core.canvases(true)),
-    )?);
+    type Turn = fn(&mut Core) -> Result<()>;
+    let turns: [(&str, Turn); 2] = [
+        ("beforeprint", |core| {
+            on_paper()?;
+            core.read_theme()?;
+            core.canvases(true)
+        }),
+        ("afterprint", |core| {
+            refresh_theme()?;
+            core.read_theme()?;
+            core.canvases(false)
+        }),
+    ];
+    for (event, turn) in turns {
+        let (to, on) = (port.clone(), window()?);
+        port.keep(listen(&on, event, Mode::default(), move |_: Event| {
+            to.with_core(turn);
+        })?);
+    }
     Ok(())
 }
 

@@ -55,9 +55,18 @@ impl Layers {
         self.outdated && (self.seen || unseen)
     }
 
-    /// Paints a scene.
-    pub(crate) fn paint(&mut self, painter: &mut Painter, scene: &Scene) -> Result<()> {
+    /// Paints a scene; `flat`: all of it on the lowest canvas, for paper, on which patches hide what lies
+    /// under them.
+    pub(crate) fn paint(&mut self, painter: &mut Painter, scene: &Scene, flat: bool) -> Result<()> {
         let size_px = (scene.width_px, scene.height_px);
+        if flat {
+            painter.paint(&mut self.still, Place::whole(size_px), &scene.marks)?;
+            self.shown = None;
+            for patch in &mut self.moving {
+                patch.paint(painter, size_px, &[])?;
+            }
+            return Ok(());
+        }
         let mut layers = scene.layers();
         let still = layers.next().unwrap_or_default();
         let is_shown = |(of, marks): &(_, Vec<_>)| *of == size_px && marks == still;

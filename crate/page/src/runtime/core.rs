@@ -153,22 +153,23 @@ impl Core {
         Ok(())
     }
 
-    /// Paints what shows an earlier state, in the window or, if `unseen`, out of it.
+    /// Paints what shows an earlier state, in the window or, if `unseen`, out of it as well, each on one
+    /// canvas, as it goes on paper.
     pub(crate) fn canvases(&mut self, unseen: bool) -> Result<()> {
         if self.drawing.is_due(unseen) {
             let scene = drawing(&self.state);
             self.panels.focused_point(&scene.handles)?;
-            self.drawing.paint(&mut self.painter, &scene)?;
+            self.drawing.paint(&mut self.painter, &scene, unseen)?;
         }
         if self.curves.is_due(unseen) {
             let scene = curves(&self.state);
             self.panels.curves_height(scene.height_px)?;
-            self.curves.paint(&mut self.painter, &scene)?;
+            self.curves.paint(&mut self.painter, &scene, unseen)?;
         }
         if self.times.is_due(unseen) {
             let scene = times(&self.state);
             self.panels.times_height(scene.height_px)?;
-            self.times.paint(&mut self.painter, &scene)?;
+            self.times.paint(&mut self.painter, &scene, unseen)?;
         }
         Ok(())
     }

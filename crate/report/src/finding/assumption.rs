@@ -154,7 +154,7 @@ fn without_pressure(subject: &Subject) -> Governing {
     let line = match subject.model().and_then(|leg| leg.orifice_of_fall()) {
         Some(orifice) => format!(
             "through a restrictor of {}; what else is in the line slows it more",
-            subject.length(orifice.hole)
+            subject.say(Quantity::Hole, orifice.hole)
         ),
         None => "freely: a restrictor or a long line slows it, and a leg that needs its speed to get over may then stop short".to_owned(),
     };

@@ -100,7 +100,7 @@ fn available(subject: &Subject, si: f64) -> String {
             format!("it makes {amount} at most with the battery to itself")
         }
         (_, SetBy::File, _) => format!("{amount} is available"),
-        (_, SetBy::Source, _) if supply.pressure_switch.is_some_and(|set| set <= si) => {
+        (_, SetBy::Source, _) if supply.pump_switch().is_some_and(|set| set <= si) => {
             format!("the pressure switch stops the pump at {amount}")
         }
         (_, SetBy::Source, Source::ConstantPressure) if si <= 0.0 => {

@@ -1,5 +1,7 @@
 //! The number of an answer in a few words.
-use gearswing_solver::result::{FallOutcome, Finding, FindingDetail, LoadCase, Question, Verdict};
+use gearswing_solver::result::{
+    FallOutcome, Finding, FindingDetail, LoadCase, Question, Unpowered, Verdict,
+};
 use gearswing_units::Quantity;
 
 use crate::cases::in_case;
@@ -62,7 +64,14 @@ pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
 /// Where a fall without pressure ends short of down.
 fn fall_fails(subject: &Subject) -> Option<String> {
     let travel = |travel| subject.say(Quantity::Travel, travel);
-    match subject.result.fall?.outcome {
+    let fall = subject.result.fall?;
+    match fall.outcome {
+        FallOutcome::ReachesLock(_) if fall.actuator == Unpowered::Released => {
+            Some("falls if released".to_owned())
+        }
+        FallOutcome::ReachesLock(_) if fall.by_speed_alone() => {
+            Some("falls by its speed alone".to_owned())
+        }
         FallOutcome::ReachesLock(_) | FallOutcome::NotFollowed { .. } => None,
         FallOutcome::StopsShort { place, .. } => {
             Some(format!("falls only to {}", travel(place.travel)))

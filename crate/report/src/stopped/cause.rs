@@ -55,7 +55,7 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
             obstacle_of(stopped, *obstacle)
         ),
         StopCause::ForceShort { needed, available } => {
-            let switch = match stopped.gear.supply.pressure_switch {
+            let switch = match stopped.gear.supply.pump_switch() {
                 Some(set) if matches!(available, Demand::Pressure(most) if *most < set) => format!(
                     ", for its switch stops the pump at {}, and the line takes the rest while it moves",
                     pressure(set)

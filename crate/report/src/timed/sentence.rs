@@ -32,7 +32,7 @@ pub fn run_sentence(timed: &Timed, run: &Run) -> String {
             driver(timed)
         ),
         RunEnd::PressureSwitch => {
-            let set = timed.gear.supply.pressure_switch;
+            let set = timed.gear.supply.pump_switch();
             let set = set.map_or_else(String::new, |set| {
                 format!(" at {}", timed.say(Quantity::Pressure, set))
             });
@@ -91,7 +91,8 @@ fn not_locked(timed: &Timed, run: &Run) -> Option<String> {
         let mut events = run.events.iter().filter(|e| e.leg == Some(leg));
         events.any(|e| e.kind == RunEventKind::SwingDone)
     };
-    let legs = (0..timed.gear.legs.len()).filter(|leg| !home(*leg));
+    let stalls = |leg: usize| run.stalls.iter().any(|stall| stall.leg == leg);
+    let legs = (0..timed.gear.legs.len()).filter(|&leg| stalls(leg) || !home(leg));
     let legs: Vec<String> = legs.map(|leg| timed.the_leg(leg)).collect();
     (!legs.is_empty()).then(|| format!("Not down and locked: {}.", legs.join(", ")))
 }
@@ -112,7 +113,7 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
         found.push(format!(
             "Nothing stops the pump then: it runs on against the stopped legs until it is switched off{}.{}",
             if trips { " or the breaker trips" } else { "" },
-            timed.gear.supply.pressure_switch.map_or_else(String::new, |set| {
+            timed.gear.supply.pump_switch().map_or_else(String::new, |set| {
                 format!(
                     " Its pressure switch is set at {}, which it does not reach.",
                     timed.say(Quantity::Pressure, set)
@@ -197,7 +198,7 @@ const TOLD: f64 = 1.05;
 fn more_than_given(timed: &Timed, run: &Run) -> Option<String> {
     let supply = &timed.gear.supply;
     let makes = run.largest_pressure?;
-    let makes = supply.pressure_switch.map_or(makes, |set| set.min(makes));
+    let makes = supply.pump_switch().map_or(makes, |set| set.min(makes));
     let given = supply.available_pressure;
     let pumped = matches!(supply.source, Source::MotorPump(_) | Source::HandPump(_));
     (pumped && makes > given * TOLD).then(|| {

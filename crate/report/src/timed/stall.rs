@@ -65,10 +65,9 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
                 _ => "",
             };
             format!(
-                "{leg} stalls {at}: on the rest of its way it needs {}, and {} {}. Any one of these would free it: {}.{no_volts}",
+                "{leg} stalls {at}: on the rest of its way it needs {}, and {}. Any one of these would free it: {}.{no_volts}",
                 say(needed),
-                makes(timed),
-                say(available),
+                makes(timed, available),
                 listed(&ways)
             )
         }
@@ -129,13 +128,19 @@ fn listed(ways: &[String]) -> String {
 }
 
 /// What the supply has for a leg that stalls, to go before a pressure.
-fn makes(timed: &Timed) -> &'static str {
+fn makes(timed: &Timed, available: f64) -> String {
     let supply = &timed.gear.supply;
+    let say = timed.say(Quantity::Pressure, available);
     match supply.source {
-        Source::ConstantPressure if supply.accumulator.is_some() => {
-            "the accumulator has no more left than"
+        Source::ConstantPressure
+            if supply.accumulator.is_some() && available <= supply.return_pressure =>
+        {
+            "the accumulator is empty".to_owned()
         }
-        _ => "the supply makes no more than",
+        Source::ConstantPressure if supply.accumulator.is_some() => {
+            format!("the accumulator has no more left than {say}")
+        }
+        _ => format!("the supply makes no more than {say}"),
     }
 }
 

@@ -14,6 +14,8 @@ const MOST_AIRSPEED: f64 = 340.0;
 /// Pins rub with a coefficient of some tenths (common practice): five times that is none of this world.
 const MOST_FACTOR: f64 = 1e3;
 const MOST_FACTOR_WITH_PINS: f64 = 5.0;
+/// Largest coefficient of friction that a pin can be given [1].
+const MOST_COEFFICIENT: f64 = 1.5;
 const MOST_SEAL_FRICTION: f64 = 1e6;
 /// Width of a bracket, as a share of its value, to which a limit is searched where a return orifice
 /// damps the fall [1]. Without an orifice the first failure is in closed form. Both agree with single
@@ -153,8 +155,13 @@ impl<'a> Limits<'a> {
     }
 
     /// The friction given times this just stops it short; where none is found, the largest tried.
-    /// `seal_limit` is the seal friction that does.
-    pub(super) fn friction_factor(&self, seal_limit: Option<f64>) -> (Option<f64>, Option<f64>) {
+    /// `seal_limit` is the seal friction that does, `most_given` the largest coefficient of friction of
+    /// the pins.
+    pub(super) fn friction_factor(
+        &self,
+        seal_limit: Option<f64>,
+        most_given: f64,
+    ) -> (Option<f64>, Option<f64>) {
         if self.rubbing.is_none() {
             let given = self.case.seal_friction;
             if given == 0.0 {
@@ -169,13 +176,14 @@ impl<'a> Limits<'a> {
             pin_factor: factor,
             ..*self.case
         };
+        let most = (MOST_COEFFICIENT / most_given).clamp(1.0, MOST_FACTOR_WITH_PINS);
         let found = self.value(&Quantity {
             line: &|row: &[f64; COLUMNS]| (self.case.push(row), -self.case.friction(row)),
             with: &with,
             from: 1.0,
-            most: MOST_FACTOR_WITH_PINS,
+            most,
         });
-        (found, found.is_none().then_some(MOST_FACTOR_WITH_PINS))
+        (found, found.is_none().then_some(most))
     }
 
     /// Seal friction that just stops it short [N].

@@ -16,7 +16,7 @@ use crate::statics::{BodyLoads, InMotion, Loads, MovingPins, PinSet, Warm, gravi
 /// Most passes, for the fall itself and for limits; each leaves a small share of the error of the one
 /// before, but where pins are about to bind.
 const MOST_PASSES: usize = 40;
-const MOST_ROUGH_PASSES: usize = 10;
+const MOST_ROUGH_PASSES: usize = 32;
 /// Least square of the speed at which the friction is looked at, as a share of that at the next knots
 /// [1]: slower, the difference from rest is lost in rounding.
 const SLOWEST: f64 = 1e-4;
@@ -24,8 +24,14 @@ const SLOWEST: f64 = 1e-4;
 /// friction agree [1]: for the fall itself, and for limits, which are sought to a hundredth.
 const AGREED: f64 = 1e-8;
 const AGREED_ROUGHLY: f64 = 1e-3;
+/// What is taken where the passes run out [1]: where friction has a kink, the last of it goes to and fro.
+const ACCEPTED: f64 = 1e-3;
+const ACCEPTED_ROUGHLY: f64 = 3e-2;
 /// Overshoot of a pass that is taken back at most [1].
 const MOST_OVERSHOOT: f64 = -10.0;
+/// From so many passes on, this share of a correction is made [1].
+const SMALLER_FROM: usize = 8;
+const SMALLER: f64 = 0.4;
 /// Limits are sought on every so many knots, and on all of them in this part of the way before the
 /// lock, where a knee straightens [1].
 const STRIDE: usize = 6;
@@ -83,7 +89,7 @@ impl<'a> Rubbing<'a> {
     /// that is not finite.
     pub(super) fn drop(&self, track: &mut Track, case: &Case) -> Option<Drop> {
         let knots: Vec<_> = self.knots.iter().collect();
-        let agreed = agree(&knots, track, case, (AGREED, MOST_PASSES))?;
+        let agreed = agree(&knots, track, case, (AGREED, ACCEPTED, MOST_PASSES))?;
         let dropped = drop(track, case, case.tolerance());
         Some(if agreed {
             dropped
@@ -104,7 +110,8 @@ impl<'a> Rubbing<'a> {
     /// found.
     pub(super) fn in_case(&self, thinned: &mut Track, case: &Case) -> bool {
         let knots: Vec<_> = self.thin.iter().map(|&at| &self.knots[at]).collect();
-        agree(&knots, thinned, case, (AGREED_ROUGHLY, MOST_ROUGH_PASSES)) == Some(true)
+        let enough = (AGREED_ROUGHLY, ACCEPTED_ROUGHLY, MOST_ROUGH_PASSES);
+        agree(&knots, thinned, case, enough) == Some(true)
     }
 }
 
@@ -114,7 +121,7 @@ fn agree(
     knots: &[&Knot],
     track: &mut Track,
     case: &Case,
-    (wanted, passes): (f64, usize),
+    (wanted, accepted, passes): (f64, f64, usize),
 ) -> Option<bool> {
     let mut warm = Warm::default();
     // `None`: the pins bind
@@ -140,7 +147,7 @@ fn agree(
     track.set_pins(&at_rest, &by_motion)?;
     let mut before = f64::INFINITY;
     let mut last = vec![(f64::NAN, f64::NAN); knots.len()];
-    for _ in 0..passes {
+    for pass in 0..passes {
         let squares = squares(track, case);
         let looked = looked_at(&squares);
         let in_motion = found(track, &looked);
@@ -159,7 +166,13 @@ fn agree(
             let (then, found) = last[knot];
             let slope = ((now - found) / (*value - then)).clamp(MOST_OVERSHOOT, 0.0);
             last[knot] = (*value, now);
-            *value += (now - *value) / (1.0 - if slope.is_nan() { 0.0 } else { slope });
+            let whole = (now - *value) / (1.0 - if slope.is_nan() { 0.0 } else { slope });
+            // what goes to and fro over a kink comes to rest in smaller steps
+            *value += if pass < SMALLER_FROM {
+                whole
+            } else {
+                SMALLER * whole
+            };
         }
         // it starts at rest
         if let [first, second, ..] = by_motion.as_mut_slice() {
@@ -173,7 +186,9 @@ fn agree(
             change
         };
         let pushes = track.table.values().iter().map(|row| case.net(row).abs());
-        if change == 0.0 || left <= wanted * pushes.fold(0.0, f64::max) {
+        let most = pushes.fold(0.0, f64::max);
+        let is_last = pass + 1 == passes;
+        if change == 0.0 || left <= wanted * most || is_last && change <= accepted * most {
             // pins that bind by the motion alone are no matter of a friction that holds against it
             let binds = (0..knots.len()).any(|knot| {
                 squares[knot] > 0.0 && in_motion[knot].is_none() && resting[knot].is_some()

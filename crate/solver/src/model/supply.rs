@@ -39,6 +39,13 @@ pub struct Supply {
 }
 
 impl Supply {
+    /// Gauge pressure at which a switch stops the pump [Pa]; absent where there is no pump to stop.
+    #[must_use]
+    pub fn pump_switch(&self) -> Option<f64> {
+        self.pressure_switch
+            .filter(|_| matches!(self.source, Source::MotorPump(_) | Source::HandPump(_)))
+    }
+
     /// A constant pressure [Pa] that returns freely to the tank, everything else by default.
     #[must_use]
     pub const fn constant(available_pressure: f64) -> Self {

@@ -82,7 +82,7 @@ impl Head {
             makes,
             kind,
             line: swing.map(|stage| stage.line),
-            switch: supply.pressure_switch,
+            switch: supply.pump_switch(),
             breaker: supply.battery.breaker_rating.filter(|_| !ran),
         };
         if let Some(set) = head.pressure_switch().filter(|set| *set < makes) {
@@ -130,7 +130,7 @@ impl Head {
 
     /// Set pressure of the switch that stops the pump [Pa].
     pub(super) fn pressure_switch(&self) -> Option<f64> {
-        self.switch.filter(|_| matches!(self.kind, Kind::Fluid(..)))
+        self.switch
     }
 
     /// Pressure at which its switch stops the pump, where it has [Pa].

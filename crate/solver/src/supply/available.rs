@@ -48,7 +48,7 @@ pub(crate) fn available(gear: &Gear, leg: &Leg) -> Available {
         Ok(pump) => pump.map_or(given, |pump| pump.most),
         Err(_) => 0.0,
     };
-    let most = supply.pressure_switch.map_or(most, |set| set.min(most));
+    let most = supply.pump_switch().map_or(most, |set| set.min(most));
     Available {
         pressure: given.min(most),
         among_all: None,

@@ -247,10 +247,7 @@ impl<'a> Going<'a> {
 
     /// Pressure at which a switch stops the pump; electric actuators have none [Pa].
     pub(super) fn pressure_switch(&self) -> Option<f64> {
-        match self.power {
-            Power::Fluid(_) => self.supply.pressure_switch,
-            Power::Electric { .. } => None,
-        }
+        self.supply.pump_switch()
     }
 
     /// What a jump of the load has brought about at once.

@@ -115,7 +115,7 @@ fn by_pressure(
         StallCause::Pressure {
             needed,
             available,
-            thrust_over: area.map(|area| lack * area),
+            thrust_over: area.map(|area| lack.max(0.0) * area),
             volts_short,
             relief_too_low,
             switch_too_low,

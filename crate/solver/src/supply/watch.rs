@@ -18,11 +18,10 @@ pub(super) struct Watch {
 impl Watch {
     pub(super) fn new(supply: &Supply, power: &Power) -> Self {
         let relieves = matches!(power, Power::Fluid(pump) if pump.relieves);
-        let is_fluid = matches!(power, Power::Fluid(_));
         Self {
             pressure_switch: supply
-                .pressure_switch
-                .filter(|_| is_fluid && supply.accumulator.is_none()),
+                .pump_switch()
+                .filter(|_| supply.accumulator.is_none()),
             breaker: supply.battery.breaker_rating,
             relieves,
             relief_open: false,

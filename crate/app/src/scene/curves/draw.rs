@@ -330,8 +330,10 @@ fn put_run(pen: &mut Pen, role: Role, run: &mut Vec<ScreenPoint>) {
 /// Value of a curve at a place, straight between its points.
 fn value_at(series: &Series, progress: f64) -> Option<f64> {
     for piece in &series.pieces {
-        let above = piece.partition_point(|(p, _)| *p < progress);
-        let (b, a) = (piece.get(above), piece.get(above.saturating_sub(1)));
+        // of two values at one place the later, as the numbers beside it
+        let above = piece.partition_point(|(p, _)| *p <= progress);
+        let a = piece.get(above.saturating_sub(1));
+        let b = piece.get(above).or(a.filter(|(p, _)| *p == progress));
         if let (Some((pa, va)), Some((pb, vb))) = (a, b)
             && *pa <= progress
         {
