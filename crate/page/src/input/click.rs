@@ -34,7 +34,12 @@ pub(super) fn register(port: &Port) -> Result<()> {
             });
             // None: it cannot be pressed now, as the button of the leg that is shown already.
             if let Some(msg) = found {
+                let shows = matches!(msg, Msg::View(View::GoToStop { .. }));
                 to.send_now(msg);
+                // the list stands far below what it speaks of
+                if shows {
+                    report(skip("drawing-part"));
+                }
             }
         } else if let Some(id) = data(&event, "data-group") {
             to.send(Msg::View(View::ToggleGroup { id }));

@@ -24,6 +24,7 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
     let available = available(subject, pressure.available);
     let left = subject.say(Quantity::Travel, pressure.margin);
     let balance = match Verdict::of_margin(pressure.margin, wanted) {
+        Verdict::Bad if pressure.available <= 0.0 => format!("; {available}."),
         Verdict::Bad => {
             let stalls = match pressure.motion {
                 Motion::Retract => force.stalls_in(pressure.case),
@@ -104,7 +105,8 @@ fn available(subject: &Subject, si: f64) -> String {
             format!("the pressure switch stops the pump at {amount}")
         }
         (_, SetBy::Source, Source::ConstantPressure) if si <= 0.0 => {
-            "the accumulator is empty before all legs are up".to_owned()
+            "the accumulator is empty before all legs are up: the gear against time shows how far each comes"
+                .to_owned()
         }
         (_, SetBy::Source, Source::ConstantPressure) => {
             format!("behind all legs the accumulator has {amount} left")

@@ -1,4 +1,5 @@
 //! The number of an answer in a few words.
+use gearswing_solver::model::Source;
 use gearswing_solver::result::{
     FallOutcome, Finding, FindingDetail, LoadCase, Question, Unpowered, Verdict,
 };
@@ -24,6 +25,18 @@ pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
         }
         FindingDetail::Tightest { clearance, .. } => format!("{} clear", length(*clearance)),
         FindingDetail::NothingInWell => "nothing in the well".to_owned(),
+        FindingDetail::Pressure {
+            needed,
+            available,
+            margin,
+            ..
+        } if *margin < 0.0 && *available <= 0.0 => {
+            let what = match subject.gear.supply.source {
+                Source::ConstantPressure => "accumulator too small",
+                _ => "nothing drives it",
+            };
+            format!("{}, {what}", subject.say(subject.drive(), *needed))
+        }
         FindingDetail::Pressure {
             case,
             needed,

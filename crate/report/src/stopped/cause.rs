@@ -132,9 +132,14 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
                 )
             });
             format!(
-                "More friction all the way: {}{} at the actuator{moment} on top of the file's{factor}. An actuator that gives so much less than by the file (bore, piston seal that leaks by) shows the same.",
+                "More friction all the way: {}{} at the actuator{moment} on top of the file's{factor}. An actuator that gives so much less than by the file{} shows the same.",
                 stopped.say(Quantity::Force, *extra_thrust),
-                if *or_more { " or more" } else { "" }
+                if *or_more { " or more" } else { "" },
+                if stopped.is_electric() {
+                    ""
+                } else {
+                    " (bore, piston seal that leaks by)"
+                }
             )
         }
         StopCause::HeldThere { thrust } => format!(
@@ -159,8 +164,9 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
                 _ => "up",
             };
             format!(
-                "The {switch} switch makes at {} of travel or before and stops the pump; the file has it at {}.",
+                "The {switch} switch makes at {} of travel or before and stops the {}; the file has it at {}.",
                 stopped.say(Quantity::Travel, *travel),
+                stopped.driver(),
                 stopped.say(Quantity::Travel, *file)
             )
         }

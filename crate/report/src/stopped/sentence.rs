@@ -66,7 +66,7 @@ pub(super) fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
             match asked {
                 None => format!("stands at {seen}, chosen to fit"),
                 Some(asked) => format!(
-                    "to stand at {} (seen {seen}) and not before: {}",
+                    "to stand at {} and not before, seen at {seen}: {}",
                     stopped.say(Quantity::Travel, asked),
                     off(by)
                 ),
@@ -89,7 +89,7 @@ pub(super) fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
         } => {
             let word = |runs| if runs { "runs on" } else { "stops" };
             let seen = if seen { "ran on" } else { "had stopped" };
-            format!("pump {}, {seen}: {}", word(asked), off(by))
+            format!("{} {}, {seen}: {}", stopped.driver(), word(asked), off(by))
         }
     }
 }
@@ -163,9 +163,14 @@ pub fn readings_words(stopped: &Stopped, one: &Explanation) -> Vec<String> {
         seen.pump != PumpSeen::NotNoticed || seen.pressure.is_some() || seen.voltage.is_some()
     });
     if one.may_trip && looked && one.fit != Fit::RuledOut {
+        let stopped = seen.is_some_and(|seen| seen.pump == PumpSeen::Stopped);
         found.push(
-            "passes the breaker's rating: if it tripped, pump, gauge and volts tell nothing"
-                .to_owned(),
+            if stopped {
+                "passes the breaker's rating: with the breaker tripped, of which the gauge tells nothing"
+            } else {
+                "passes the breaker's rating: if it tripped, pump, gauge and volts tell nothing"
+            }
+            .to_owned(),
         );
     }
     found

@@ -1,5 +1,5 @@
 //! What a text on a stop speaks of.
-use gearswing_solver::model::{Gear, Leg};
+use gearswing_solver::model::{Gear, Leg, Source};
 use gearswing_units::{Quantity, UnitChoice, format};
 
 use crate::text::the_leg;
@@ -22,6 +22,15 @@ impl Stopped<'_> {
 
     pub(super) fn model(&self) -> Option<&Leg> {
         self.gear.legs.get(self.leg)
+    }
+
+    pub(super) fn is_electric(&self) -> bool {
+        matches!(self.gear.supply.source, Source::ElectricActuators)
+    }
+
+    /// What is heard to run.
+    pub(super) fn driver(&self) -> &'static str {
+        if self.is_electric() { "motor" } else { "pump" }
     }
 
     pub(super) fn the_leg(&self) -> String {

@@ -1,7 +1,7 @@
 //! Can it be driven?
 use crate::model::{
-    AttachTo, Brace, DEFAULT_MARGIN_WANTED, Folds, Leg, Shortening, StrutJack, Supply, UnlockedBy,
-    View,
+    AttachTo, Brace, DEFAULT_MARGIN_WANTED, Folds, Leg, Shortening, Source, StrutJack, Supply,
+    UnlockedBy, View,
 };
 use crate::result::{
     Assumption, Bind, CaseOutcome, Caution, DrivenBy, Finding, FindingDetail, Force, ForcePeak,
@@ -73,7 +73,10 @@ pub(crate) fn driven(
             margin: peak.margin,
             mount_load: peak.mount_load,
         };
-        finding.place = Some(hardest.stalls_at(force).unwrap_or(peak.place));
+        let stalls_at = hardest
+            .stalls_at(force)
+            .filter(|_| force.available_pressure > 0.0);
+        finding.place = Some(stalls_at.unwrap_or(peak.place));
         finding.verdict = match hardest.verdict(supply.margin_wanted) {
             // a leg that may stand for want of the volts that the others take is no plain Yes
             Verdict::Good if force.stalls_among_all(peak.pressure) => Verdict::Marginal,
@@ -194,7 +197,9 @@ fn strut_jack<'a>(leg: &'a Leg, force: &Force) -> Option<&'a StrutJack> {
 fn weak_jack(leg: &Leg, supply: &Supply, force: &Force) -> Option<f64> {
     let jack = strut_jack(leg, force)?;
     let needed = jack.shorten_pressure.max(jack.lengthen_pressure) + supply.return_pressure;
-    (needed >= force.available_pressure).then_some(needed)
+    // an accumulator has left what is available only when all legs are up, and the struts move first
+    let alone = matches!(supply.source, Source::ConstantPressure) && supply.accumulator.is_some();
+    (needed >= force.available_pressure && !alone).then_some(needed)
 }
 
 /// Pressure at which the stage valve between strut and swing opens, where none such is available.

@@ -8,7 +8,7 @@ use super::strut::{strut_long, strut_stays};
 use super::way::{Gaps, Row, Way};
 use crate::faults::{Fault, Faults, check_leg, check_stop};
 use crate::kinematics::{Linkage, Pose, Sweep};
-use crate::model::{Direction, Gear, Leg, PumpSeen, SeenStop};
+use crate::model::{Direction, Gear, Leg, SeenStop};
 use crate::numeric::{bracketed_root, sort_short};
 use crate::result::{Explanation, Fit, Motion, StopCause, StopExplained};
 use crate::statics::{force_at, weight_and_wind};
@@ -72,7 +72,7 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
         seen,
         linkage: &linkage,
         stood,
-        head: Head::new(&on_jacks, model, &track, seen.pump == PumpSeen::Running)?,
+        head: Head::new(&on_jacks, model, &track, seen.pump)?,
         way,
         gaps,
         track,
@@ -120,7 +120,7 @@ impl Case<'_> {
 
     /// Standard uncertainty of loads [Pa; N with electric actuators].
     pub(super) fn loads(&self) -> f64 {
-        self.seen.forces_within * self.head.most / COVERAGE
+        (self.seen.forces_within * self.head.most / COVERAGE).hypot(self.head.unsure)
     }
 
     /// Standard uncertainty of a gauge pressure, reading and model together [Pa].
@@ -277,7 +277,7 @@ impl Case<'_> {
                 let cause = StopCause::BatteryResists {
                     extra: sagged.extra_resistance,
                 };
-                causes.push((cause, sagged.held));
+                causes.push((cause, sagged.held_within));
                 let cause = StopCause::BadContact {
                     extra: sagged.extra_resistance,
                 };

@@ -1,6 +1,6 @@
 //! What the source does against a stopped leg.
 use super::StopError;
-use crate::model::{ElectricActuator, Gear, Leg, MotorPump, Source};
+use crate::model::{ElectricActuator, Gear, Leg, MotorPump, PumpSeen, Source};
 use crate::numeric::bracketed_root;
 use crate::result::Demand;
 use crate::supply::{Circuit, Line, Pump, Track};
@@ -12,6 +12,8 @@ const TOLD: f64 = 0.01;
 pub(super) struct Head {
     /// Largest load that it moves [Pa; N with electric actuators].
     pub most: f64,
+    /// Standard uncertainty of it, for what the other legs take is not known [Pa; N].
+    pub unsure: f64,
     /// Most that it makes against a leg that stands, a switch apart [Pa; N].
     pub makes: f64,
     kind: Kind,
@@ -21,6 +23,8 @@ pub(super) struct Head {
     switch: Option<f64>,
     /// Rating of the breaker [A].
     breaker: Option<f64>,
+    /// What was noticed of the pump or motor.
+    pump: PumpSeen,
 }
 
 enum Kind {
@@ -52,15 +56,22 @@ pub(super) struct Sagged {
     pub file: f64,
     /// What is read then.
     pub held: Held,
-    /// Resistance behind the posts that does it instead [Ω].
+    /// Resistance, within the battery or behind the posts, that does it instead [Ω].
     pub extra_resistance: f64,
-    /// What is read then.
+    /// What is read then, if it is within.
+    pub held_within: Held,
+    /// What is read then, if it is behind.
     pub held_behind: Held,
 }
 
 impl Head {
-    /// `ran` = the pump was noticed to run on: then no breaker had tripped.
-    pub(super) fn new(gear: &Gear, leg: &Leg, track: &Track, ran: bool) -> Result<Self, StopError> {
+    /// A pump that was noticed to run on had no breaker tripped.
+    pub(super) fn new(
+        gear: &Gear,
+        leg: &Leg,
+        track: &Track,
+        pump: PumpSeen,
+    ) -> Result<Self, StopError> {
         let supply = &gear.supply;
         let (makes, kind) = match Pump::new(supply).map_err(StopError::Source)? {
             Some(pump) => {
@@ -79,14 +90,23 @@ impl Head {
         let swing = track.stages.iter().find(|stage| !stage.is_strut);
         let mut head = Self {
             most: makes,
+            unsure: 0.0,
             makes,
             kind,
             line: swing.map(|stage| stage.line),
             switch: supply.pump_switch(),
-            breaker: supply.battery.breaker_rating.filter(|_| !ran),
+            breaker: supply
+                .battery
+                .breaker_rating
+                .filter(|_| pump != PumpSeen::Running),
+            pump,
         };
         if let Some(set) = head.pressure_switch().filter(|set| *set < makes) {
-            head.most = set - head.drop_at(set);
+            // other legs that move take their share of the flow, and the line then less of the pressure
+            let drop = head.drop_at(set);
+            let shared = if gear.legs.len() > 1 { 0.5 * drop } else { 0.0 };
+            head.most = set - drop + shared;
+            head.unsure = 0.5 * shared;
         }
         Ok(head)
     }
@@ -182,7 +202,7 @@ impl Head {
                     runs: pump.motor.map(|_| true),
                     may_trip: false,
                 };
-                self.unless_tripped(held, current)
+                self.unless_tripped(held, current, self.rest_voltage())
             }
             Kind::Electric(circuit, motor) => {
                 let current = electric_current(motor, value);
@@ -193,7 +213,7 @@ impl Head {
                     runs: Some(true),
                     may_trip: false,
                 };
-                self.unless_tripped(held, Some(current))
+                self.unless_tripped(held, Some(current), self.rest_voltage())
             }
         }
     }
@@ -238,7 +258,7 @@ impl Head {
                 (*circuit, at_motor, electric_current(motor, value), None)
             }
         };
-        let held = |voltage| {
+        let held = |voltage, rest| {
             let held = Held {
                 pressure,
                 voltage: Some(voltage),
@@ -246,25 +266,33 @@ impl Head {
                 runs: Some(true),
                 may_trip: false,
             };
-            self.unless_tripped(held, Some(current))
+            self.unless_tripped(held, Some(current), Some(rest))
         };
         let wires = (circuit.total - circuit.inside) * current;
+        let open_circuit = at_motor + circuit.total * current;
         Some(Sagged {
-            open_circuit: at_motor + circuit.total * current,
+            open_circuit,
             file: circuit.open,
-            held: held(at_motor + wires),
+            held: held(at_motor + wires, open_circuit),
             extra_resistance: (circuit.open - at_motor) / current - circuit.total,
-            held_behind: held(circuit.bus(current)),
+            held_within: held(at_motor + wires, circuit.open),
+            held_behind: held(circuit.bus(current), circuit.open),
         })
     }
 
-    /// Beyond its rating a breaker may have tripped: then nothing is known.
-    fn unless_tripped(&self, held: Held, current: Option<f64>) -> Held {
+    /// Beyond its rating a breaker may have tripped: then nothing is known, but where the pump had
+    /// stopped, that the battery rests, at this voltage.
+    fn unless_tripped(&self, held: Held, current: Option<f64>, rest: Option<f64>) -> Held {
         match (current, self.breaker) {
-            (Some(current), Some(rating)) if current > rating => Held {
-                may_trip: true,
-                ..Held::default()
-            },
+            (Some(current), Some(rating)) if current > rating => {
+                let stopped = self.pump == PumpSeen::Stopped;
+                Held {
+                    may_trip: true,
+                    voltage: rest.filter(|_| stopped),
+                    runs: stopped.then_some(false),
+                    ..Held::default()
+                }
+            }
             _ => held,
         }
     }
