@@ -2,6 +2,7 @@
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::scene::{Anchor, Mark, Role, Scene, Shape};
 use gearswing_app::{curves, times};
+use gearswing_solver::{Options, solve_leg};
 
 use crate::support::Desk;
 
@@ -72,4 +73,26 @@ fn no_title_or_name_is_cut_off_or_crossed() {
             }
         }
     }
+}
+
+/// A curve begins at the first place that has a value, where it may be steepest: the nose leg's actuator
+/// takes over there from the device that unlocks it.
+#[test]
+fn curves_begin_where_their_values_do() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 0 }));
+    let found = solve_leg(&desk.gear(), 0, &Options::default()).unwrap();
+    let mut forces = found
+        .stations
+        .iter()
+        .filter(|station| station.force.is_some());
+    let (first, later) = (forces.next().unwrap(), forces.nth(10).unwrap());
+    let mut rings = |progress: f64| {
+        desk.send(Msg::Play(msg::Play::Scrub { progress }));
+        let is_ring =
+            |mark: &&Mark| mark.role == Role::Cursor && matches!(mark.shape, Shape::Circle { .. });
+        curves(&desk.state).marks.iter().filter(is_ring).count()
+    };
+    // one value is so large there that its chart is cut off below it
+    assert!(rings(first.progress) + 1 >= rings(later.progress));
 }

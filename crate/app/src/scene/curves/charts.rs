@@ -100,10 +100,13 @@ fn series(role: Role, stations: &[Station], get: impl Fn(&Station) -> Option<f64
     let mut pieces: Vec<Vec<(f64, f64)>> = Vec::new();
     let mut piece = Vec::new();
     let last = stations.len().saturating_sub(1);
+    let value = |station: &Station| get(station).filter(|v| v.is_finite());
     for (at, station) in stations.iter().enumerate() {
-        match get(station).filter(|v| v.is_finite()) {
-            // the screen shows no more than every other station
-            Some(value) if at % 2 == 0 || at == last => piece.push((station.progress, value)),
+        let is_end =
+            || piece.is_empty() || at == last || stations.get(at + 1).and_then(value).is_none();
+        match value(station) {
+            // the screen shows no more than every other station, but where a curve begins and ends
+            Some(value) if at % 2 == 0 || is_end() => piece.push((station.progress, value)),
             Some(_) => {}
             None if !piece.is_empty() => pieces.push(std::mem::take(&mut piece)),
             None => {}
@@ -196,7 +199,7 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
 }
 
 /// How the two motions are told apart in one chart.
-const MOTIONS: &str = "line: to retract, dots: to extend";
+const MOTIONS: &str = "as set; line: to retract, dots: to extend";
 
 /// Curves of both motions, and the former tire's of retracting.
 fn motions(
