@@ -235,13 +235,11 @@ fn fall_without_power(
     linkage: &Linkage,
     conditions: &Conditions,
 ) -> Option<Fall> {
-    let source = &gear.supply.source;
-    let fluid = !matches!(source, Source::ElectricActuators);
-    if fluid {
-        return fall::fall_of(leg, linkage, &gear.fluid, conditions);
+    let fall_of = |leg: &Leg| fall::fall_of(leg, linkage, &gear.fluid, conditions);
+    if !matches!(gear.supply.source, Source::ElectricActuators) {
+        return fall_of(leg);
     }
-    let unpowered = leg.without_power(source);
-    let fall = fall::fall_of(&unpowered, linkage, &gear.fluid, conditions)?;
+    let fall = fall_of(&leg.without_power())?;
     Some(Fall {
         actuator: match leg.back_drive() {
             Some(_) => Unpowered::DrivenBack,

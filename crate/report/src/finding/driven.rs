@@ -67,10 +67,7 @@ fn needs(subject: &Subject, finding: &Finding, pressure: &Pressure) -> String {
     let peak = match (pressure.case, pressure.motion) {
         (LoadCase::AsSet, Motion::Retract) => force.peak,
         (LoadCase::AsSet, Motion::Extend) => force.extend_peak,
-        (case, _) => {
-            let found = force.cases.iter().find(|one| one.case == case);
-            found.and_then(|case| Some(case.hardest()?.1))
-        }
+        (case, _) => force.case(case).and_then(|case| Some(case.hardest()?.1)),
     };
     let place = peak.map(|peak| peak.place).or(finding.place);
     let place = place.map_or_else(String::new, |at| format!(", {}", subject.at(&at)));

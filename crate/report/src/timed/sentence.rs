@@ -21,7 +21,7 @@ pub fn run_sentence(timed: &Timed, run: &Run) -> String {
     match run.end {
         RunEnd::Complete => format!(
             "Selected {way}, every leg is {goal} after {time}{}.",
-            if run.breaker.is_some_and(|breaker| breaker.passed) {
+            if may_trip(run) {
                 ", if the breaker holds so long"
             } else {
                 ""
@@ -42,6 +42,11 @@ pub fn run_sentence(timed: &Timed, run: &Run) -> String {
         }
         RunEnd::Stalled => format!("Selected {way}, nothing moves any more after {time}."),
     }
+}
+
+/// Whether the current passes the breaker's rating.
+fn may_trip(run: &Run) -> bool {
+    run.breaker.is_some_and(|breaker| breaker.passed)
 }
 
 /// What a switch stops.
@@ -108,11 +113,14 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
     );
     found.extend(not_locked(timed, run));
     found.extend(early_switches(timed, run));
-    let trips = run.breaker.is_some_and(|breaker| breaker.passed);
     if run.events.iter().any(|e| e.kind == RunEventKind::RunsOn) {
         found.push(format!(
             "Nothing stops the pump then: it runs on against the stopped legs until it is switched off{}.{}",
-            if trips { " or the breaker trips" } else { "" },
+            if may_trip(run) {
+                " or the breaker trips"
+            } else {
+                ""
+            },
             timed.gear.supply.pump_switch().map_or_else(String::new, |set| {
                 format!(
                     " Its pressure switch is set at {}, which it does not reach.",

@@ -5,6 +5,7 @@ use super::drop::Case;
 use super::energies::{Line, Place, first_stop, reaches};
 use super::rub::Rubbing;
 use super::track::{AIR, COLUMNS, STROKE, Track};
+use crate::model::MOST_PIN_FRICTION;
 use crate::numeric::bracketed_root;
 use crate::result::FallAirspeed;
 
@@ -14,8 +15,6 @@ const MOST_AIRSPEED: f64 = 340.0;
 /// Pins rub with a coefficient of some tenths (common practice): five times that is none of this world.
 const MOST_FACTOR: f64 = 1e3;
 const MOST_FACTOR_WITH_PINS: f64 = 5.0;
-/// Largest coefficient of friction that a pin can be given [1].
-const MOST_COEFFICIENT: f64 = 1.5;
 const MOST_SEAL_FRICTION: f64 = 1e6;
 /// Width of a bracket, as a share of its value, to which a limit is searched where a return orifice
 /// damps the fall [1]. Without an orifice the first failure is in closed form. Both agree with single
@@ -176,7 +175,7 @@ impl<'a> Limits<'a> {
             pin_factor: factor,
             ..*self.case
         };
-        let most = (MOST_COEFFICIENT / most_given).clamp(1.0, MOST_FACTOR_WITH_PINS);
+        let most = (MOST_PIN_FRICTION / most_given).clamp(1.0, MOST_FACTOR_WITH_PINS);
         let found = self.value(&Quantity {
             line: &|row: &[f64; COLUMNS]| (self.case.push(row), -self.case.friction(row)),
             with: &with,

@@ -1,4 +1,5 @@
 //! What each number of a model may be, in its own SI unit.
+use crate::model::MOST_PIN_FRICTION;
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
 /// Least and largest value allowed, both included.
@@ -86,7 +87,7 @@ pub(super) const STALL_FORCE: Range = range(1.0, 1e7);
 /// Pin radius [m]; none = no friction.
 pub(super) const PIN_RADIUS: Range = range(0.0, 0.5);
 /// Friction coefficient [1].
-pub(super) const FRICTION_COEFFICIENT: Range = range(0.0, 1.5);
+pub(super) const FRICTION_COEFFICIENT: Range = range(0.0, MOST_PIN_FRICTION);
 /// Rate of a linear spring [N/m].
 pub(super) const SPRING_RATE: Range = range(0.0, 1e7);
 /// Force of a linear spring, either way [N].

@@ -2,8 +2,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Actuator, Brace, Drive, FallData, LineOrifice, Obstacle, Pins, Point, SeenStop, Source, Spring,
-    Strut, Wheel,
+    Actuator, Brace, Drive, FallData, LineOrifice, Obstacle, Pins, Point, SeenStop, Spring, Strut,
+    Wheel,
 };
 
 /// The plane in which a leg moves and is drawn.
@@ -81,16 +81,14 @@ impl Leg {
         self.return_restrictor().or(self.drive.orifice_down)
     }
 
-    /// The leg as it falls without power from this source: an electric actuator has no fluid, and holds
-    /// with what drives it back; one of which that is not known is taken as released.
+    /// The leg as it falls on an electric actuator without power, which has no fluid and holds with what
+    /// drives it back; one of which that is not known is taken as released.
     #[must_use]
-    pub fn without_power(&self, source: &Source) -> Self {
+    pub fn without_power(&self) -> Self {
         let mut leg = self.clone();
-        if matches!(source, Source::ElectricActuators) {
-            leg.actuator.seal_friction = self.back_drive().unwrap_or(0.0);
-            leg.drive.orifice_down = None;
-            leg.fall.return_orifice = None;
-        }
+        leg.actuator.seal_friction = self.back_drive().unwrap_or(0.0);
+        leg.drive.orifice_down = None;
+        leg.fall.return_orifice = None;
         leg
     }
 

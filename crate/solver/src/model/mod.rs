@@ -47,7 +47,7 @@ pub use fall::{FallData, SHARP_EDGE};
 pub use fluid::{Fluid, MINERAL_FLUID_DENSITY};
 pub use gear::Gear;
 pub use leg::{Leg, LegAir, LegBody, View};
-pub use pin::{Joint, Pin, Pins};
+pub use pin::{Joint, MOST_PIN_FRICTION, Pin, Pins};
 pub(crate) use point::is_zero;
 pub use point::{Point, Vector};
 pub use seen::{

@@ -28,6 +28,9 @@ pub struct Pins {
     pub actuator_attach: Pin,
 }
 
+/// Largest coefficient of friction that a pin can be given [1].
+pub const MOST_PIN_FRICTION: f64 = 1.5;
+
 /// One pin.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]

@@ -83,11 +83,16 @@ pub struct Force {
 }
 
 impl Force {
+    /// A load case.
+    #[must_use]
+    pub fn case(&self, case: LoadCase) -> Option<&CaseForce> {
+        self.cases.iter().find(|one| one.case == case)
+    }
+
     /// First place on the way up where the pressure does not suffice in a case.
     #[must_use]
     pub fn stalls_in(&self, case: LoadCase) -> Option<Place> {
-        let found = self.cases.iter().find(|one| one.case == case)?;
-        match found.outcome {
+        match self.case(case)?.outcome {
             CaseOutcome::Worked { stalls_at, .. } => stalls_at,
             CaseOutcome::Missing { .. } => None,
         }

@@ -36,8 +36,8 @@ pub struct Explanation {
     pub fit: Fit,
     /// Each thing seen against what this explanation asks for.
     pub readings: Vec<ReadingFit>,
-    /// The current then passes the breaker's rating: it may have tripped, and neither gauge nor volts nor
-    /// pump say anything of it.
+    /// The current then passes the breaker's rating: it may have tripped, and the gauge says nothing of
+    /// it, nor, unless the pump had stopped, do volts and pump.
     pub may_trip: bool,
     /// Sum of the squares of all `off` [1].
     pub chi_squared: f64,

@@ -101,7 +101,7 @@ impl Head {
                 .filter(|_| pump != PumpSeen::Running),
             pump,
         };
-        if let Some(set) = head.pressure_switch().filter(|set| *set < makes) {
+        if let Some(set) = head.switch.filter(|set| *set < makes) {
             // other legs that move take their share of the flow, and the line then less of the pressure
             let drop = head.drop_at(set);
             let shared = if gear.legs.len() > 1 { 0.5 * drop } else { 0.0 };
@@ -135,7 +135,7 @@ impl Head {
     /// Set pressure of the switch that would be too low by stopping the pump at a load, where the file has
     /// one: (that pressure, the file's) [Pa].
     pub(super) fn switch_low(&self, load: f64) -> Option<(f64, f64)> {
-        let file = self.pressure_switch()?;
+        let file = self.switch?;
         let set = self.switch_for(load)?;
         (set < (1.0 - TOLD) * file).then_some((set, file))
     }
@@ -148,14 +148,9 @@ impl Head {
         }
     }
 
-    /// Set pressure of the switch that stops the pump [Pa].
-    pub(super) fn pressure_switch(&self) -> Option<f64> {
-        self.switch
-    }
-
     /// Pressure at which its switch stops the pump, where it has [Pa].
     pub(super) fn cuts_out(&self, held: &Held) -> Option<f64> {
-        self.pressure_switch().filter(|_| held.runs == Some(false))
+        self.switch.filter(|_| held.runs == Some(false))
     }
 
     pub(super) fn demand(&self, value: f64) -> Demand {
@@ -175,7 +170,7 @@ impl Head {
 
     /// Against a leg that cannot move: the source goes to the most that it makes.
     pub(super) fn dead(&self) -> Held {
-        match self.pressure_switch() {
+        match self.switch {
             Some(set) if set <= self.makes => Held {
                 pressure: Some(set),
                 ..self.stopped()

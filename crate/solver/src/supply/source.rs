@@ -135,7 +135,6 @@ impl Pump {
         pump.gas = gas;
         // the switch stops the pump that fills an accumulator, and starts it again
         if let (Some(_), Some(set)) = (&supply.accumulator, supply.pump_switch())
-            && pump.free.is_some()
             && set < pump.most
         {
             pump.most = set;

@@ -18,6 +18,10 @@ pub(super) fn stalls(
     ceiling: Option<f64>,
 ) -> Vec<Stall> {
     let out = state.get(legs.len() + Budget::FromGas as usize).copied();
+    let standing = match power {
+        Power::Fluid(_) => Vec::new(),
+        Power::Electric { motors, .. } => standing(legs, motors, state),
+    };
     let mut found: Vec<(f64, Stall)> = legs
         .iter()
         .zip(state)
@@ -27,10 +31,7 @@ pub(super) fn stalls(
             let (lack, cause) = match power {
                 Power::Fluid(pump) => by_pressure(supply, pump, leg, *fluid, [ceiling, out]),
                 Power::Electric { circuit, motors } => match motors.get(at) {
-                    Some(motor) => {
-                        let standing = standing(legs, motors, state);
-                        by_force(circuit, motor, leg, *fluid, &standing)
-                    }
+                    Some(motor) => by_force(circuit, motor, leg, *fluid, &standing),
                     None => (0.0, StallCause::EndOfWay),
                 },
             };
