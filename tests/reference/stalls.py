@@ -44,7 +44,7 @@ def on_fluid(number, leg, place, source, available, stopped):
     needed, stage = hardest(leg, place)
     found = Stall(number, leg.phase(place), leg.travel(place), needed, available, stage.area)
     if stage.opens is None or needed > stage.opens:
-        found.thrust_over = found.lack * stage.area
+        found.thrust_over = max(found.lack, 0.0) * stage.area
     pump = getattr(source, "pump", source)
     if hasattr(pump, "volts_short"):
         found.relief_too_low = pump.source["relief_pressure_pa"] < needed
