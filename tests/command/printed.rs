@@ -211,7 +211,7 @@ fn several_files_make_one_array_and_the_worst_code() {
         .count();
     assert_eq!(heads, 1);
     let text = run([&a, &b]);
-    assert_eq!(text.out.matches("Not modelled").count(), 2);
+    assert_eq!(text.out.matches("Not modeled").count(), 2);
 }
 
 #[test]

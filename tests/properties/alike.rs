@@ -30,7 +30,7 @@ pub(crate) fn compare_mirrored(case: &mut Case, rounding: f64) {
     );
 }
 
-/// The aeroplane drawn elsewhere has the same answers there.
+/// The airplane drawn elsewhere has the same answers there.
 pub(crate) fn compare_moved(case: &mut Case) {
     let by = Vector::new(case.draw.between(-9.0, 9.0), case.draw.between(-9.0, 9.0));
     Change {
@@ -75,7 +75,7 @@ fn aeroplane_turned() {
         first.lock.ground_load = None;
         second.lock.ground_load = None;
         leave_out_lock([&mut first, &mut second]);
-        // on jacks, in climb and in turn the aeroplane is not turned along
+        // on jacks, in climb and in turn the airplane is not turned along
         for result in [&mut first, &mut second] {
             let as_set = result.force.peak.map(|peak| peak.margin);
             for finding in &mut result.findings {
@@ -113,7 +113,7 @@ fn larger() {
         };
         let mut first = solve(&case.gear, STATIONS);
         let mut second = solve(&enlarged(&case.gear, by), STATIONS);
-        // so would the least offset over centre
+        // so would the least offset over center
         leave_out_lock([&mut first, &mut second]);
         Change {
             point: &|p| Point::from(p.coords * by),

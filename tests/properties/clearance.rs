@@ -83,7 +83,7 @@ fn at_its_place(case: &Case, result: &LegResult, pair: &PairClearance) {
         && contact.place.progress > result.stations[0].progress
     {
         let there = seen(contact.place.progress);
-        // no part is faster than some metres per radian, nor a knee than some tens
+        // no part is faster than some meters per radian, nor a knee than some tens
         assert!(there > 0.0 && there <= 1e-4, "{there} {pair:?}");
     }
 }

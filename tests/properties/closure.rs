@@ -134,7 +134,7 @@ fn shortening_follows_its_table() {
     }
 }
 
-/// The straight pose of an over-centre knee is one pose from either side, in which the leg stands
+/// The straight pose of an over-center knee is one pose from either side, in which the leg stands
 /// still and the knee does not.
 #[test]
 fn path_does_not_jump_where_the_knee_is_straight() {

@@ -178,7 +178,7 @@ fn virtual_work_is_free_body() {
             ) else {
                 continue;
             };
-            // towards a dead point thrust grows as one over the arm, and rounding with it
+            // toward a dead point thrust grows as one over the arm, and rounding with it
             let size = force.holding.abs().max(100.0);
             let size = size * (size / 1000.0).max(1.0);
             assert!(

@@ -29,7 +29,7 @@ pub fn mirrored(gear: &Gear) -> Gear {
     gear
 }
 
-/// The whole aeroplane moved by `by` [m].
+/// The whole airplane moved by `by` [m].
 #[must_use]
 pub fn moved(gear: &Gear, by: Vector) -> Gear {
     let mut gear = gear.clone();

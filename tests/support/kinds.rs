@@ -22,11 +22,11 @@ pub struct Kind {
 pub enum BraceKind {
     /// None.
     None,
-    /// Telescopic.
+    /// Telescoping.
     Sliding,
     /// Folding on from where the knee stands.
     SameSide,
-    /// Over centre, folding through the straight line.
+    /// Over center, folding through the straight line.
     ThroughCentre,
 }
 
@@ -231,7 +231,7 @@ fn brace(kind: BraceKind, d: &mut Draw, axes: &LegAxes, length: f64, hand: f64) 
         BraceKind::SameSide => Folds::SameSide,
         BraceKind::ThroughCentre => Folds::ThroughCentre,
     };
-    // over centre is a matter of millimetres
+    // over center is a matter of millimeters
     let off = match folds {
         Folds::ThroughCentre => d.between(0.002, 0.012),
         Folds::SameSide => d.between(0.01, 0.1),

@@ -4,7 +4,7 @@ use gearswing_solver::model::*;
 /// What a number is, as far as a change of scale goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Dimension {
-    /// A position [m]; these move with the aeroplane.
+    /// A position [m]; these move with the airplane.
     Position,
     /// A length [m].
     Length,

@@ -201,13 +201,13 @@ impl Change<'_> {
         // forces on a knee near the line are large
         for (what, a, b, factor, size) in [
             (
-                "over centre",
+                "over center",
                 a.over_centre,
                 b.over_centre,
                 self.length,
                 self.length,
             ),
-            ("past centre", a.past_centre, b.past_centre, 1.0, 1.0),
+            ("past center", a.past_centre, b.past_centre, 1.0, 1.0),
             ("ground load", load(a), load(b), 1.0, 100.0),
             (
                 "knee push",

@@ -53,7 +53,7 @@ pub(crate) struct Request {
     pub(crate) units: UnitChoice,
     pub(crate) leg: Option<String>,
     pub(crate) tire: TireChoice,
-    /// Times for the aeroplane level on jacks.
+    /// Times for the airplane level on jacks.
     pub(crate) on_jacks: bool,
     pub(crate) stations: Option<usize>,
     pub(crate) out: Option<PathBuf>,

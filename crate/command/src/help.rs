@@ -21,7 +21,7 @@ Options
                            json data and csv are always SI
   --leg NAME|N             only this leg, by its name or its number from 1
   --tire fitted|former     the tire now fitted (the default), or the one before
-  --on-jacks               the times for the aeroplane level on jacks, not with the attitude
+  --on-jacks               the times for the airplane level on jacks, not with the attitude
                            and air that the file sets
   --stations N             json, csv: stations of the swing, 2 to 20001 (default 721), and
                            two more at each row of a table of shortening;

@@ -1,4 +1,4 @@
-//! Worked examples: the demo and one starter of each kind, invented aeroplanes all of them.
+//! Worked examples: the demo and one starter of each kind, invented airplanes all of them.
 use gearswing_solver::model::Gear;
 
 use crate::file::{OpenError, read};
@@ -45,12 +45,12 @@ pub const STARTERS: [Example; 6] = [
     },
     Example {
         key: "sliding_side",
-        title: "Telescopic brace, seen from the side",
+        title: "Telescoping brace, seen from the side",
         text: include_str!("../../../fixtures/starters/sliding_side.json"),
     },
     Example {
         key: "sliding_front",
-        title: "Telescopic brace, seen from ahead",
+        title: "Telescoping brace, seen from ahead",
         text: include_str!("../../../fixtures/starters/sliding_front.json"),
     },
     Example {

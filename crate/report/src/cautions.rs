@@ -9,11 +9,11 @@ pub const TIRE_CLEARANCE_RULE: &str = "14 CFR 23.733(c) (before amendment 23-64)
 #[must_use]
 pub fn general_cautions() -> &'static [&'static str] {
     &[
-        "On jacks: jack as the maker says, lock the jacks, keep the aeroplane steady. A swing shakes it.",
+        "On jacks: jack as the maker says, lock the jacks, keep the airplane steady. A swing shakes it.",
         "Nobody, no hands and no tools in the arc of a leg, its doors or its brace while pressure is on or the leg is unlocked.",
         "First swing slow and on low pressure, one hand on the switch that stops it, somebody watching each leg.",
         "Hydraulic oil under pressure, 1,000 psi (69 bar) and more, goes through skin from a pinhole. Never feel for a leak by hand; let the pressure down before a line is opened. A jet that has entered the skin is an emergency, however small the wound.",
-        "These answers are figures from the numbers put in. They do not replace the gear swing on the aeroplane, the kit or type maker's data, the regulations of your country, or the inspection and signature of a licensed person.",
+        "These answers are figures from the numbers put in. They do not replace the gear swing on the airplane, the kit or type maker's data, the regulations of your country, or the inspection and signature of a licensed person.",
         "The maker's figure wins over any figure here.",
     ]
 }

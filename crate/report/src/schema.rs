@@ -18,7 +18,7 @@ fn schema() -> Value {
     schema["title"] = json!("Result");
     schema["description"] = json!(
         "What is printed for one gear file. SI units, as the end of each key says: m, kg, N, Pa, \
-         m2, m3, m3_s, s, V, A, J, rad, m_rad (metres in a radian); keys without a unit are pure numbers. Positions are \
+         m2, m3, m3_s, s, V, A, J, rad, m_rad (meters in a radian); keys without a unit are pure numbers. Positions are \
          in airframe axes: x right, y up, angles counter-clockwise positive. A number that is not \
          finite is null. Several files give an array of these. A file that cannot be used has \
          \"error\" in place of \"legs\" and what goes with them."

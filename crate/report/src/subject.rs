@@ -93,7 +93,7 @@ impl Subject<'_> {
         match place.phase {
             Phase::Shorten => "while the strut shortens, before the swing".to_owned(),
             Phase::Unlock => "while the knee passes the straight line".to_owned(),
-            // Out of an over-centre lock the swing starts at the straight knee.
+            // Out of an over-center lock the swing starts at the straight knee.
             Phase::Swing if place.progress <= 0.0 && self.result.excursion.is_some() => {
                 "with the knee on the straight line".to_owned()
             }
@@ -114,7 +114,7 @@ pub(crate) fn part_name(part: MovingPart) -> &'static str {
         MovingPart::SlidingStrut => "lower strut",
         MovingPart::UpperLink => "upper brace link",
         MovingPart::LowerLink => "lower brace link",
-        MovingPart::SlidingBrace => "telescopic brace",
+        MovingPart::SlidingBrace => "telescoping brace",
         MovingPart::ActuatorBody => "actuator body",
         MovingPart::ActuatorRod => "actuator rod",
     }

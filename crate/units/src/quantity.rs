@@ -36,7 +36,7 @@ pub enum Quantity {
     Density,
     /// Plain number, such as a friction coefficient \[1\].
     Ratio,
-    /// Travel or another share, 0 to 1 inside, shown and typed in per cent \[1\].
+    /// Travel or another share, 0 to 1 inside, shown and typed in percent \[1\].
     Travel,
     /// Whole number of things \[1\].
     Count,
@@ -114,7 +114,7 @@ impl Quantity {
             Self::AngularSpeed => "rate of turn",
             Self::Density => "density",
             Self::Ratio => "plain number",
-            Self::Travel => "travel in per cent",
+            Self::Travel => "travel in percent",
             Self::Count => "whole number",
             Self::LoadFactor => "load factor",
             Self::Moment => "moment",

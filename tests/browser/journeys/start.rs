@@ -67,7 +67,7 @@ fn another_theme_paints_every_canvas() {
             let dark = browser.layers(canvas).await?;
             ensure!(light.len() == layers, "{canvas} has {} layers", light.len());
             for (light, dark) in light.iter().zip(&dark) {
-                ensure!(light != dark, "a layer of {canvas} keeps its colours");
+                ensure!(light != dark, "a layer of {canvas} keeps its colors");
             }
         }
         Ok(())

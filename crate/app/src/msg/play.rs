@@ -15,7 +15,7 @@ pub enum Play {
     },
     /// Goes a small step along the path.
     Step {
-        /// Towards up.
+        /// Toward up.
         up: bool,
     },
     /// The person's system asks for less motion, or no longer.

@@ -19,7 +19,7 @@ pub enum Times {
         /// Down.
         down: bool,
     },
-    /// Works it out for the aeroplane level on jacks, or with attitude and air as set.
+    /// Works it out for the airplane level on jacks, or with attitude and air as set.
     OnJacks {
         /// On jacks.
         on: bool,

@@ -1,4 +1,4 @@
-//! The leg in one pose: outlines, joints, ground symbols, centre lines.
+//! The leg in one pose: outlines, joints, ground symbols, center lines.
 use gearswing_solver::clearance::{PlacedOutline, leg_outlines, wheel_outline};
 use gearswing_solver::kinematics::Pose;
 use gearswing_solver::model::{Brace, Leg, MovingPart, Point, Vector};
@@ -61,7 +61,7 @@ pub(crate) fn former_tire(pen: &mut Pen, former: &Good, progress: f64) {
     }
 }
 
-/// Path of the axle, and the strut's centre line as it stands.
+/// Path of the axle, and the strut's center line as it stands.
 pub(crate) fn centre_lines(pen: &mut Pen, good: &Good, pose: &Pose) {
     let path: Vec<Point> = good
         .result

@@ -9,7 +9,7 @@ pub struct ScreenPoint {
     pub y_px: f64,
 }
 
-/// What a mark stands for; the painter's theme gives it width, dash and colour.
+/// What a mark stands for; the painter's theme gives it width, dash and color.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Role {
     /// Fine grid line.
@@ -34,7 +34,7 @@ pub enum Role {
     Ghost,
     /// Outline swept by moving parts, long-dash double-dot.
     Envelope,
-    /// Centre line, long-dash-dot.
+    /// Center line, long-dash-dot.
     CentreLine,
     /// Path of a point, long-dash-dot.
     PointPath,
@@ -120,14 +120,14 @@ pub enum Shape {
     },
     /// Circle.
     Circle {
-        /// Centre.
+        /// Center.
         centre: ScreenPoint,
         /// Radius [CSS px].
         radius_px: f64,
         /// Filled rather than stroked.
         filled: bool,
     },
-    /// Text on one line, never rotated, vertically centred on its point, with a halo of the
+    /// Text on one line, never rotated, vertically centered on its point, with a halo of the
     /// background.
     Text {
         /// Where.

@@ -36,7 +36,7 @@ mod springs;
 mod stance;
 /// Fewer points.
 mod thin;
-/// Metres to pixels.
+/// Meters to pixels.
 mod viewport;
 /// Structure in the well.
 mod well;

@@ -76,12 +76,12 @@ impl Pen {
         self.marks.push(Mark { role, shape });
     }
 
-    /// A polyline or polygon in metres.
+    /// A polyline or polygon in meters.
     pub(crate) fn path(&mut self, role: Role, points: &[Point], closed: bool) {
         self.any_path(role, points, closed, false);
     }
 
-    /// A filled polygon in metres.
+    /// A filled polygon in meters.
     pub(crate) fn fill(&mut self, role: Role, points: &[Point]) {
         // a fill that is faded would hide what lies under it
         if !self.faded {
@@ -106,7 +106,7 @@ impl Pen {
         }
     }
 
-    /// A straight line in metres.
+    /// A straight line in meters.
     pub(crate) fn line(&mut self, role: Role, a: Point, b: Point) {
         self.path(role, &[a, b], false);
     }

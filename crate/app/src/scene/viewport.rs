@@ -1,9 +1,9 @@
-//! From metres to pixels and back.
+//! From meters to pixels and back.
 use gearswing_solver::model::{Point, Vector};
 
 use super::ScreenPoint;
 
-/// Least and largest scale [px/m]: a hangar on a phone, a tenth of a millimetre in two pixels.
+/// Least and largest scale [px/m]: a hangar on a phone, a tenth of a millimeter in two pixels.
 const SCALES: (f64, f64) = (20.0, 20_000.0);
 
 /// Farthest that the middle goes from the datum [m].

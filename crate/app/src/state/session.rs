@@ -79,7 +79,7 @@ pub(crate) struct Draft {
 /// The played swing.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Playing {
-    /// Towards up.
+    /// Toward up.
     pub(crate) up: bool,
     /// Time of the last frame [s].
     pub(crate) last_s: Option<f64>,
@@ -92,7 +92,7 @@ pub(crate) struct Playing {
 pub(crate) struct Clock {
     /// The run down is shown, not the one up.
     pub(crate) down: bool,
-    /// It is for the aeroplane level on jacks.
+    /// It is for the airplane level on jacks.
     pub(crate) on_jacks: bool,
     /// Time that the drawing follows [s]; `None` = it goes its own way.
     pub(crate) at_s: Option<f64>,

@@ -8,7 +8,7 @@ use crate::state::{Snapped, State};
 /// Within this distance a point snaps [CSS px].
 const REACH_PX: f64 = 6.0;
 
-/// Whether two points stand still towards each other in what is shown.
+/// Whether two points stand still toward each other in what is shown.
 fn comparable(a: Carrier, b: Carrier, stance: &Stance) -> bool {
     if stance.is_unturned() {
         return true;
@@ -17,7 +17,7 @@ fn comparable(a: Carrier, b: Carrier, stance: &Stance) -> bool {
     a == Carrier::Airframe && b == Carrier::Airframe
 }
 
-/// Neighbours within one outline must not coincide.
+/// Neighbors within one outline must not coincide.
 fn same_list(a: &str, b: &str) -> bool {
     match (fields::entry(a), fields::entry(b)) {
         (Some((a, _)), Some((b, _))) => a == b,

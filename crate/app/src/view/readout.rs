@@ -20,7 +20,7 @@ pub(crate) fn part_text(part: MovingPart, tire: Option<TireState>) -> &'static s
         (MovingPart::SlidingStrut, _) => "lower strut",
         (MovingPart::UpperLink, _) => "upper brace link",
         (MovingPart::LowerLink, _) => "lower brace link",
-        (MovingPart::SlidingBrace, _) => "telescopic brace",
+        (MovingPart::SlidingBrace, _) => "telescoping brace",
         (MovingPart::ActuatorBody, _) => "actuator body",
         (MovingPart::ActuatorRod, _) => "actuator rod",
     }
@@ -227,10 +227,10 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
     if let Some(model) = state.gear().legs.get(index) {
         description.push(match model.view {
             gearswing_solver::model::View::Side => {
-                "Seen from the aeroplane's left: right is aft.".to_owned()
+                "Seen from the airplane's left: right is aft.".to_owned()
             }
             gearswing_solver::model::View::Front => {
-                "Seen from ahead: right is the aeroplane's left wing.".to_owned()
+                "Seen from ahead: right is the airplane's left wing.".to_owned()
             }
         });
     }

@@ -30,7 +30,7 @@ pub(crate) fn summary(state: &State, index: usize, id: &str) -> String {
         "brace" => match leg.brace {
             Brace::None => "none",
             Brace::Folding(_) => "folding",
-            Brace::Sliding(_) => "telescopic",
+            Brace::Sliding(_) => "telescoping",
         }
         .to_owned(),
         "actuator" => format!(

@@ -107,7 +107,7 @@ fn brace_rows(
                     path("over_centre"),
                     "Knee past the straight line",
                     length(units, offset),
-                    "Positive is past centre. Check it with a straight edge from pin to pin.",
+                    "Positive is past center. Check it with a straightedge from pin to pin.",
                 ));
             }
         }
@@ -189,7 +189,7 @@ fn fall_rows(state: &State, index: usize, path: &dyn Fn(&str) -> String, found: 
             path("moment"),
             "Least moment on the way",
             format_signed(Quantity::Moment, units, least.moment),
-            "About the trunnion, towards down, friction taken off; negative: only speed carries it on.",
+            "About the trunnion, toward down, friction taken off; negative: only speed carries it on.",
         ));
     }
     if let Some(least) = &fall.least_knee_push {

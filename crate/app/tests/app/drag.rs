@@ -94,7 +94,7 @@ fn a_turned_point_maps_back_to_gear_down() {
     desk.release(by(from, 14.0, 9.0));
 }
 
-/// Pixels in a metre, from two handles.
+/// Pixels in a meter, from two handles.
 fn drawing_scale(desk: &Desk) -> f64 {
     let gear = desk.state.gear();
     let (a, b) = ("legs[2].trunnion_m", MOUNT);

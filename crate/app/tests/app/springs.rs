@@ -27,7 +27,7 @@ fn sprung() -> (Desk, String) {
     (desk, format!("legs[{LEG}].springs[{at}].kind"))
 }
 
-/// Metres to pixels, from the handles of two points of the airframe.
+/// Meters to pixels, from the handles of two points of the airframe.
 fn to_screen(desk: &Desk, p: Point) -> ScreenPoint {
     let leg = &desk.gear().legs[LEG];
     let (p0, a0) = (leg.trunnion, leg.actuator.mount);

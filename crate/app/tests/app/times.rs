@@ -157,7 +157,7 @@ fn every_source_gives_times_or_a_sentence() {
     assert!(said.starts_with("Selected up, nothing moves"), "{said}");
 }
 
-/// The run is worked out as set, or for the aeroplane level on jacks.
+/// The run is worked out as set, or for the airplane level on jacks.
 #[test]
 fn it_can_be_had_on_jacks() {
     let mut desk = Desk::demo();
@@ -170,7 +170,7 @@ fn it_can_be_had_on_jacks() {
     desk.send(Msg::Times(msg::Times::OnJacks { on: true }));
     let on_jacks = said(&desk);
     assert!(
-        on_jacks.starts_with("For the aeroplane level on jacks"),
+        on_jacks.starts_with("For the airplane level on jacks"),
         "{on_jacks}"
     );
     let time = |text: &str| text.split("after ").nth(1).unwrap()[..4].to_owned();
@@ -182,5 +182,5 @@ fn it_can_be_had_on_jacks() {
     desk.enter("conditions.airspeed_m_s", "0");
     let page = desk.page();
     assert!(page.times.actions.iter().all(|a| a.id != "times-case"));
-    assert!(said(&desk).starts_with("For the aeroplane level on jacks"));
+    assert!(said(&desk).starts_with("For the airplane level on jacks"));
 }

@@ -88,7 +88,7 @@ fn observed<T: JsCast>(port: &Port, act: impl Fn(&Port, &T) + 'static) -> Observ
     })
 }
 
-/// On paper stands what is out of the window as well, in light colours.
+/// On paper stands what is out of the window as well, in light colors.
 fn printing(port: &Port) -> Result<()> {
     type Turn = fn(&mut Core) -> Result<()>;
     let turns: [(&str, Turn); 2] = [

@@ -16,7 +16,7 @@ const LINES: [(Role, &str); 12] = [
     (Role::Grown, "the tire at its grown size"),
     (Role::Ghost, "the same part at the other end of its travel"),
     (Role::Envelope, "edge of what wheel and leg sweep"),
-    (Role::CentreLine, "centre line, path of a point"),
+    (Role::CentreLine, "center line, path of a point"),
     (
         Role::Spring,
         "spring: zigzag for a coil or cord, cylinder for a gas spring, spiral at a joint",

@@ -33,7 +33,7 @@ impl Painter {
         })
     }
 
-    /// Reads the theme's colours again.
+    /// Reads the theme's colors again.
     pub(crate) fn read_theme(&mut self) -> Result<()> {
         self.theme.reload()
     }

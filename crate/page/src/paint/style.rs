@@ -1,4 +1,4 @@
-//! Width, dashes and colours of the roles: line types after ISO 128-2, thick to thin as 2 : 1.
+//! Width, dashes and colors of the roles: line types after ISO 128-2, thick to thin as 2 : 1.
 
 use gearswing_app::scene::Role;
 
@@ -17,17 +17,17 @@ const SHORT: &[f64] = &[4.0, 3.0];
 const DOTTED: &[f64] = &[1.5, 3.0];
 /// Long dashes.
 const LONG: &[f64] = &[14.0, 5.0];
-/// Long-dash-dot: centre lines and paths of points.
+/// Long-dash-dot: center lines and paths of points.
 const CHAIN: &[f64] = &[15.0, 3.0, 1.5, 3.0];
 /// Long-dash double-dot: the other extreme position and swept outlines.
 const DOUBLE_CHAIN: &[f64] = &[15.0, 3.0, 1.5, 3.0, 1.5, 3.0];
 
-/// How a role is painted. Colours are names of custom properties in `style.css`.
+/// How a role is painted. Colors are names of custom properties in `style.css`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Style {
-    /// Line and text colour.
+    /// Line and text color.
     pub(crate) ink: &'static str,
-    /// Colour of what is filled.
+    /// Color of what is filled.
     pub(crate) fill: &'static str,
     /// Line width [CSS px].
     pub(crate) width: f64,
@@ -39,7 +39,7 @@ pub(crate) struct Style {
     pub(crate) bold: bool,
 }
 
-/// A line style; filled shapes take the same colour.
+/// A line style; filled shapes take the same color.
 const fn line(ink: &'static str, width: f64, dash: &'static [f64]) -> Style {
     Style {
         ink,
@@ -68,8 +68,8 @@ pub(crate) fn style(role: Role) -> Style {
         Role::Grown => line("--grown", THIN, CONTINUOUS),
         Role::Ghost => line("--ghost", THIN, DOUBLE_CHAIN),
         Role::Envelope => line("--envelope", THIN, DOUBLE_CHAIN),
-        Role::CentreLine => line("--centre", THIN, CHAIN),
-        Role::PointPath => line("--centre", THIN, CHAIN),
+        Role::CentreLine => line("--center", THIN, CHAIN),
+        Role::PointPath => line("--center", THIN, CHAIN),
         Role::Joint => Style {
             fill: "--paper",
             outlined: true,

@@ -1,4 +1,4 @@
-//! Colours of the theme in force, read from `style.css` once and kept as values for the canvas.
+//! Colors of the theme in force, read from `style.css` once and kept as values for the canvas.
 
 use crate::dom::{document, window};
 use crate::error::{PageError, Result};
@@ -6,7 +6,7 @@ use gearswing_app::Few;
 use wasm_bindgen::JsValue;
 use web_sys::CssStyleDeclaration;
 
-/// Colours by the name of their custom property.
+/// Colors by the name of their custom property.
 #[derive(Default)]
 pub(crate) struct Theme {
     colours: Few<&'static str, JsValue>,
@@ -15,14 +15,14 @@ pub(crate) struct Theme {
 }
 
 impl Theme {
-    /// Forgets the colours, so that they are read again.
+    /// Forgets the colors, so that they are read again.
     pub(crate) fn reload(&mut self) -> Result<()> {
         self.colours.clear();
         self.family = read()?.get_property_value("font-family")?;
         Ok(())
     }
 
-    /// A colour as the canvas takes it.
+    /// A color as the canvas takes it.
     pub(crate) fn colour(&mut self, name: &'static str) -> Result<JsValue> {
         if let Some(colour) = self.colours.get(name) {
             return Ok(colour.clone());

@@ -284,7 +284,7 @@ impl Answer {
     }
 }
 
-/// Name and sign of a verdict; the sign tells without colour.
+/// Name and sign of a verdict; the sign tells without color.
 fn sign_of(verdict: Verdict) -> (&'static str, &'static str) {
     match verdict {
         Verdict::Good => ("good", "✓"),

@@ -75,7 +75,7 @@ impl Core {
         self.panels.pointers_down()
     }
 
-    /// Reads the theme's colours again; everything is to be painted in them.
+    /// Reads the theme's colors again; everything is to be painted in them.
     pub(crate) fn read_theme(&mut self) -> Result<()> {
         self.painter.read_theme()?;
         self.outdate(true);

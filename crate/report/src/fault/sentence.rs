@@ -66,7 +66,7 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
             format!("there are {count}; no more than {allowed} can be worked with")
         }
         FaultKind::RepeatedPoint { point } => {
-            format!("point {point} lies on its neighbour; take one of the two away")
+            format!("point {point} lies on its neighbor; take one of the two away")
         }
         FaultKind::NoArea => "the outline encloses no area; give its corners in order".to_owned(),
         FaultKind::NotRising { row } => {

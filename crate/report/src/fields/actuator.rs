@@ -36,14 +36,14 @@ pub(super) const ACTUATOR: &[FieldWords] = &[
         "legs[].actuator.mount_m",
         "Actuator mount A0",
         "actuator mount A0",
-        "Centre of the actuator's pin on the airframe, from the same datum.",
+        "Center of the actuator's pin on the airframe, from the same datum.",
     )
     .of(Group::Actuator),
     FieldWords::point(
         "legs[].actuator.attach_m",
         "Actuator attach A1",
         "actuator attach A1",
-        "Centre of the actuator's pin on the part it drives, gear down, from the same datum.",
+        "Center of the actuator's pin on the part it drives, gear down, from the same datum.",
     )
     .of(Group::Actuator),
     FieldWords::choice(

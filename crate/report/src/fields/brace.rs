@@ -17,7 +17,7 @@ const KINDS: &[ChoiceWords] = &[
     ),
     option(
         "sliding",
-        "Telescopic brace",
+        "Telescoping brace",
         "One brace that slides in itself and latches at gear down.",
     ),
 ];
@@ -26,7 +26,7 @@ const FOLDS: &[ChoiceWords] = &[
     option(
         "through_centre",
         "Back through the line",
-        "Over centre when down: the knee comes back through the straight line and folds to the other side.",
+        "Over center when down: the knee comes back through the straight line and folds to the other side.",
     ),
     option(
         "same_side",
@@ -48,11 +48,11 @@ const UNLOCKED_BY: &[ChoiceWords] = &[
     ),
 ];
 
-const PIVOT: &str = "Centre of the brace pivot on the airframe, from the same datum, gear down.";
+const PIVOT: &str = "Center of the brace pivot on the airframe, from the same datum, gear down.";
 const ATTACH: &str =
-    "Centre of the pin that joins the brace to the leg, from the same datum, gear down.";
+    "Center of the pin that joins the brace to the leg, from the same datum, gear down.";
 const THICKNESS: &str = "Depth across it as drawn, at its widest.";
-const MASS: &str = "Weigh it off the aeroplane; half is taken at each pin.";
+const MASS: &str = "Weigh it off the airplane; half is taken at each pin.";
 
 pub(super) const BRACE: &[FieldWords] = &[
     FieldWords::choice(
@@ -74,7 +74,7 @@ pub(super) const BRACE: &[FieldWords] = &[
         "legs[].brace.folding.knee_m",
         "Knee K",
         "knee K",
-        "Centre of the pin between the two links, gear down and locked. A small error moves the over-centre offset as much: measure the offset with a straight edge from pin to pin as a check.",
+        "Center of the pin between the two links, gear down and locked. A small error moves the over-center offset as much: measure the offset with a straightedge from pin to pin as a check.",
     )
     .of(Group::Brace),
     FieldWords::point(
@@ -97,7 +97,7 @@ pub(super) const BRACE: &[FieldWords] = &[
         UNLOCKED_BY,
         "Unlocked by",
         "unlocking of the knee",
-        "What takes an over-centre knee back through the straight line.",
+        "What takes an over-center knee back through the straight line.",
     )
     .of(Group::Brace)
     .if_empty("the retract actuator"),

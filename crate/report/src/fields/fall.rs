@@ -10,7 +10,7 @@ pub(super) const FALL: &[FieldWords] = &[
         Quantity::Inertia,
         "Moment of inertia",
         "moment of inertia of the upper leg",
-        "The upper leg without wheel and sliding parts, about its own centre of mass, from the maker's data or by swinging it as a pendulum.",
+        "The upper leg without wheel and sliding parts, about its own center of mass, from the maker's data or by swinging it as a pendulum.",
     )
     .of(Group::Fall)
     .if_empty("a uniform plate of its outline, or a uniform rod where it has none"),

@@ -36,7 +36,7 @@ pub(super) const CONDITIONS: &[FieldWords] = &[
         Quantity::Angle,
         "Pitch",
         "pitch attitude",
-        "Nose up is positive. 0 with the aeroplane level on jacks; check with a level on the leveling points.",
+        "Nose up is positive. 0 with the airplane level on jacks; check with a level on the leveling points.",
     )
     .of(Group::Conditions),
     FieldWords::number(
@@ -44,7 +44,7 @@ pub(super) const CONDITIONS: &[FieldWords] = &[
         Quantity::Angle,
         "Bank",
         "bank",
-        "Right wing down is positive. 0 with the aeroplane level on jacks.",
+        "Right wing down is positive. 0 with the airplane level on jacks.",
     )
     .of(Group::Conditions),
     FieldWords::number(

@@ -8,7 +8,7 @@ const VIEWS: &[ChoiceWords] = &[
     option(
         "side",
         "Side view",
-        "Seen from the aeroplane's left, right is aft: the leg folds forward or aft and the wheel is seen as a disc.",
+        "Seen from the airplane's left, right is aft: the leg folds forward or aft and the wheel is seen as a disc.",
     ),
     option(
         "front",
@@ -37,7 +37,7 @@ pub(super) const LEG: &[FieldWords] = &[
         "legs[].trunnion_m",
         "Trunnion P",
         "trunnion P",
-        "Centre of the pivot on which the whole leg turns. Measure from the datum you use for all points, gear down, aeroplane level on jacks.",
+        "Center of the pivot on which the whole leg turns. Measure from the datum you use for all points, gear down, airplane level on jacks.",
     )
     .of(Group::Leg),
     FieldWords::number(
@@ -53,13 +53,13 @@ pub(super) const LEG: &[FieldWords] = &[
         Quantity::Mass,
         "Mass",
         "mass of the leg",
-        "The upper leg without wheel and sliding parts: weigh it off the aeroplane, or take the maker's weight.",
+        "The upper leg without wheel and sliding parts: weigh it off the airplane, or take the maker's weight.",
     )
     .of(Group::Leg),
     FieldWords::point(
         "legs[].body.centre_m",
-        "Centre of mass",
-        "centre of mass of the leg",
+        "Center of mass",
+        "center of mass of the leg",
         "Balance the bare leg on an edge and mark the place, or take halfway down the casting as a start.",
     )
     .of(Group::Leg),

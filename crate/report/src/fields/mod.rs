@@ -1,4 +1,4 @@
-//! Names of every field of the gear file, what it measures, and how to measure it on the aeroplane.
+//! Names of every field of the gear file, what it measures, and how to measure it on the airplane.
 
 /// Retract actuator.
 mod actuator;

@@ -28,7 +28,7 @@ const HOW_FAR: &[ChoiceWords] = &[
     option(
         "axle_from",
         "Axle from a fixed place",
-        "Measured with a tape from the axle's centre to a fixed place in the plane of the leg.",
+        "Measured with a tape from the axle's center to a fixed place in the plane of the leg.",
     ),
 ];
 
@@ -111,7 +111,7 @@ pub(super) const SEEN: &[FieldWords] = &[
         Quantity::Length,
         "Pin to pin where it stood",
         "actuator length seen",
-        "Between the centres of the actuator's pins, with the pressure off.",
+        "Between the centers of the actuator's pins, with the pressure off.",
     )
     .of(Group::Seen)
     .if_empty("to be entered"),
@@ -135,7 +135,7 @@ pub(super) const SEEN: &[FieldWords] = &[
         Quantity::Length,
         "Axle from there",
         "distance of the axle seen",
-        "From the fixed place to the centre of the axle.",
+        "From the fixed place to the center of the axle.",
     )
     .of(Group::Seen)
     .if_empty("to be entered"),
@@ -194,7 +194,7 @@ pub(super) const SEEN: &[FieldWords] = &[
         Quantity::Length,
         "The drawing agrees within",
         "uncertainty of the drawing",
-        "How well clearances and lengths of this file agree with the aeroplane; 1/8 in for a tape in a wheel well (common practice).",
+        "How well clearances and lengths of this file agree with the airplane; 1/8 in for a tape in a wheel well (common practice).",
     )
     .of(Group::Seen),
     FieldWords::number(

@@ -83,18 +83,18 @@ const JOINTS: &[ChoiceWords] = &[
     option(
         "brace_pivot",
         "Brace pivot",
-        "The upper link or telescopic brace against the airframe.",
+        "The upper link or telescoping brace against the airframe.",
     ),
     option("knee", "Knee", "The lower link against the upper link."),
     option(
         "leg_attach",
         "Brace attach",
-        "The lower link or telescopic brace against the leg.",
+        "The lower link or telescoping brace against the leg.",
     ),
 ];
 
 const BODY: &str = "The part to which this end is fixed.";
-const END: &str = "Centre of its hook, eye or ball, gear down, from the same datum.";
+const END: &str = "Center of its hook, eye or ball, gear down, from the same datum.";
 
 const fn end(pattern: &'static str, label: &'static str, name: &'static str) -> FieldWords {
     FieldWords::point(pattern, label, name, END).of(Group::Springs)

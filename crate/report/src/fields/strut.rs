@@ -27,21 +27,21 @@ pub(super) const STRUT: &[FieldWords] = &[
         "legs[].strut.axle_m",
         "Axle W",
         "axle W",
-        "Centre of the wheel with the strut fully extended: on jacks, wheel off the ground.",
+        "Center of the wheel with the strut fully extended: on jacks, wheel off the ground.",
     )
     .of(Group::Strut),
     FieldWords::point(
         "legs[].strut.axis_bottom_m",
         "Strut axis, lower point",
         "lower point of the strut axis",
-        "Any point on the centre line of the sliding tube, near its lower end.",
+        "Any point on the center line of the sliding tube, near its lower end.",
     )
     .of(Group::Strut),
     FieldWords::point(
         "legs[].strut.axis_top_m",
         "Strut axis, upper point",
         "upper point of the strut axis",
-        "Any point on the same centre line, near its upper end. The axle slides toward it as the strut shortens.",
+        "Any point on the same center line, near its upper end. The axle slides toward it as the strut shortens.",
     )
     .of(Group::Strut),
     FieldWords::point(

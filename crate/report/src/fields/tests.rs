@@ -280,7 +280,7 @@ fn paths_in_words() {
         ),
         ("legs[1]", "nose"),
         ("legs", "legs"),
-        ("legs[0].colour", "legs[0].colour"),
+        ("legs[0].color", "legs[0].color"),
         ("legs[x].name", "legs[x].name"),
         ("", "the file"),
     ] {

@@ -37,7 +37,7 @@ const PARTS: &[ChoiceWords] = &[
     ),
     option(
         "sliding_brace",
-        "Telescopic brace",
+        "Telescoping brace",
         "Not checked against this piece.",
     ),
     option(

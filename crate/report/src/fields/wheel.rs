@@ -62,7 +62,7 @@ pub(super) const WHEEL: &[FieldWords] = &[
         "legs[].wheel.tire.size",
         "Size",
         "tire size",
-        "As moulded on the side wall, for instance 6.00-6. It is not used to work anything out.",
+        "As molded on the side wall, for instance 6.00-6. It is not used to work anything out.",
     )
     .of(Group::Wheel)
     .if_empty("no size given"),

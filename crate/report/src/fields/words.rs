@@ -171,7 +171,7 @@ pub struct FieldWords {
     pub name: &'static str,
     /// What it holds.
     pub kind: FieldKind,
-    /// How to measure it on the aeroplane or where to find it, one or two sentences.
+    /// How to measure it on the airplane or where to find it, one or two sentences.
     pub help: &'static str,
     /// What holds when the field is left empty; `None` = it must be filled.
     pub if_empty: Option<&'static str>,

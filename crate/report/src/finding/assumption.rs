@@ -117,7 +117,7 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
         ),
         Assumption::OverCentreCommonPractice => Governing::marked(
             format!(
-                "How far the knee should stand past centre is common practice on light aeroplanes{}. The maker's figure wins.",
+                "How far the knee should stand past center is common practice on light airplanes{}. The maker's figure wins.",
                 match subject.result.lock.over_centre_less_play {
                     Some(_) => "; that half of it is to be left by play is this program's own figure",
                     None => "",
@@ -126,7 +126,7 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
             Mark::CommonPractice,
         ),
         Assumption::LatchNotModelled => plain(
-            "The latch or lock itself is not modelled: only the aeroplane can show that it engages.",
+            "The latch or lock itself is not modeled: only the airplane can show that it engages.",
         ),
     }
 }

@@ -10,7 +10,7 @@ use crate::text::capital_first;
 
 const PROVE_ELECTRIC: &str = "On jacks, let the leg down by the emergency procedure, without power, several times: each time it must lock by itself. Keep clear: nothing stops it on its way.";
 const PROVE: &str = "On jacks, let the leg down by the emergency procedure, without pressure, several times: each time it must lock by itself. Keep clear: nothing stops it on its way.";
-const HELP: &str = "Look for what holds it back or should help it: tight pins, dragging seals, a restrictor too small, a weak or missing down spring. What the maker gives for it wins. If the aeroplane has another way down without its pump (hand pump, bottle), that one must bring it down: prove it on jacks.";
+const HELP: &str = "Look for what holds it back or should help it: tight pins, dragging seals, a restrictor too small, a weak or missing down spring. What the maker gives for it wins. If the airplane has another way down without its pump (hand pump, bottle), that one must bring it down: prove it on jacks.";
 
 /// Places this near to each other are one [1].
 const NEAR: f64 = 5e-3;
@@ -100,7 +100,7 @@ fn slower(subject: &Subject, fall: &Fall) -> String {
     }
 }
 
-/// Only an over-centre knee is a lock that the fall can show.
+/// Only an over-center knee is a lock that the fall can show.
 fn to_its_lock(subject: &Subject) -> &'static str {
     match subject.result.lock.kind {
         LockKind::OverCentre => " to its lock",

@@ -40,12 +40,12 @@ pub fn jam_text(subject: &Subject, cause: JamCause) -> String {
             length(span)
         ),
         JamCause::SlidingBraceEndsLong { longest, asked } => format!(
-            "the telescopic brace is too short by {miss} (fully out {}, the way up asks for {})",
+            "the telescoping brace is too short by {miss} (fully out {}, the way up asks for {})",
             length(longest),
             length(asked)
         ),
         JamCause::SlidingBraceEndsShort { shortest, asked } => format!(
-            "the telescopic brace is too long by {miss} (fully in {}, the way up asks for {})",
+            "the telescoping brace is too long by {miss} (fully in {}, the way up asks for {})",
             length(shortest),
             length(asked)
         ),

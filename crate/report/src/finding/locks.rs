@@ -1,4 +1,4 @@
-//! Will it lock? Knee, telescopic brace or no brace in words.
+//! Will it lock? Knee, telescoping brace or no brace in words.
 use gearswing_solver::result::Verdict;
 use gearswing_solver::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE};
 use gearswing_units::Quantity;
@@ -10,7 +10,7 @@ use crate::subject::Subject;
 const ROUND_LOAD: f64 = 100.0;
 
 const PUSH_CHECK: &str = "On jacks, push the locked knee by hand in the unlocking direction: it must snap back hard onto its stop.";
-const ADJUST: &str = "Set the offset by the maker's figure, half a turn of a rod end at a time, and swing again. Over-centre travel of 1/16 to 1/8 in (1.5 to 3 mm) is common practice on light singles. Never give up down-lock travel to gain up travel.";
+const ADJUST: &str = "Set the offset by the maker's figure, half a turn of a rod end at a time, and swing again. Over-center travel of 1/16 to 1/8 in (1.5 to 3 mm) is common practice on light singles. Never give up down-lock travel to gain up travel.";
 const OTHER_LOCK: &str = "Find the lock that holds this leg (hook, latch, actuator lock) and check it by the maker's data.";
 
 pub(super) fn over_centre(
@@ -91,7 +91,7 @@ pub(super) fn over_centre(
     };
     let play = match less_play {
         Some(left) if left > 0.0 => format!(
-            " Its play may take it back to {} past centre{}.",
+            " Its play may take it back to {} past center{}.",
             subject.size(left),
             if little_left {
                 ", too little to count on"
@@ -111,7 +111,7 @@ pub(super) fn over_centre(
     };
     Said {
         sentence: format!(
-            "{} knee stands {} past centre{asked}.{play} {ground} {weight}{air}",
+            "{} knee stands {} past center{asked}.{play} {ground} {weight}{air}",
             subject.the_legs(),
             subject.size(offset)
         ),
@@ -157,7 +157,7 @@ pub(super) fn not_over_centre(subject: &Subject, offset: f64) -> Said {
     let stands = if offset == 0.0 {
         "on the straight line".to_owned()
     } else {
-        format!("{} short of centre", subject.size(offset.abs()))
+        format!("{} short of center", subject.size(offset.abs()))
     };
     Said::new(
         format!(
@@ -178,7 +178,7 @@ pub(super) fn excursion_stopped(subject: &Subject, at_axle: f64, allowed: f64) -
         ),
         [
             "Measure again how far the axle can move past down, and where the knee stands when locked.",
-            "A smaller over-centre offset asks for less movement: stay within the maker's figure.",
+            "A smaller over-center offset asks for less movement: stay within the maker's figure.",
         ],
     )
 }
@@ -192,12 +192,12 @@ pub(super) fn sliding_brace(subject: &Subject, verdict: Verdict, end_gap: f64) -
     let latch = match verdict {
         Verdict::Bad => "it does not stand where a latch at its end would catch it",
         Verdict::Good | Verdict::Marginal | Verdict::NotShown => {
-            "its latch must hold it, and the latch is not modelled"
+            "its latch must hold it, and the latch is not modeled"
         }
     };
     Said::new(
         format!(
-            "{} telescopic brace stands {stands} with the gear down: {latch}.",
+            "{} telescoping brace stands {stands} with the gear down: {latch}.",
             subject.the_legs()
         ),
         [

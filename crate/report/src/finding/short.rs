@@ -62,9 +62,9 @@ pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
             "pushed off its stop, {}",
             subject.say(Quantity::Force, -knee_push)
         ),
-        FindingDetail::OverCentre { offset, .. } => format!("{} past centre", length(*offset)),
+        FindingDetail::OverCentre { offset, .. } => format!("{} past center", length(*offset)),
         FindingDetail::NotOverCentre { offset } => {
-            format!("{} short of centre", length(-offset))
+            format!("{} short of center", length(-offset))
         }
         FindingDetail::ExcursionStopped { at_axle, .. } => {
             format!("{} past down", length(*at_axle))

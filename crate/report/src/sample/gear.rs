@@ -234,7 +234,7 @@ pub(crate) fn seen_stop(how_far: HowFar) -> SeenStop {
     }
 }
 
-/// A leg with a telescopic brace whose strut shortens first.
+/// A leg with a telescoping brace whose strut shortens first.
 pub(crate) fn sliding_leg(name: &str) -> Leg {
     Leg {
         view: View::Side,

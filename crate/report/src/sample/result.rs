@@ -105,7 +105,7 @@ fn station(travel: f64) -> Station {
     }
 }
 
-/// A right main whose grown tire touches, with force to spare and an over-centre knee.
+/// A right main whose grown tire touches, with force to spare and an over-center knee.
 pub(crate) fn result() -> LegResult {
     let peak = ForcePeak {
         place: place(0.12),

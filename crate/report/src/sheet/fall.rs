@@ -75,7 +75,7 @@ fn rows(subject: &Subject, fall: &Fall) -> Vec<String> {
     let force = |si| subject.say(Quantity::Force, si);
     let mut rows = outcome(subject, fall);
     rows.push(format!(
-        "Net moment about the trunnion at up, towards down: {}.",
+        "Net moment about the trunnion at up, toward down: {}.",
         moment(fall.moment_at_up)
     ));
     if let Some(least) = &fall.least_moment {

@@ -10,7 +10,7 @@ mod leg;
 mod lines;
 /// Tightest places, force and lock of a leg.
 mod numbers;
-/// From cautions to what is not modelled.
+/// From cautions to what is not modeled.
 mod report;
 /// What explains a stop.
 mod stopped;

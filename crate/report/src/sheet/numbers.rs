@@ -174,7 +174,7 @@ pub(super) fn lock(lines: &mut Lines, subject: &Subject) {
     let kind = match lock.kind {
         LockKind::OverCentre => "Knee past the straight line, on its stop.",
         LockKind::FoldsOn => "The knee folds on from where it stands: another lock holds it.",
-        LockKind::SlidingBrace => "Telescopic brace: its latch holds it.",
+        LockKind::SlidingBrace => "Telescoping brace: its latch holds it.",
         LockKind::NoBrace => "No brace: the actuator or another lock holds it.",
     };
     lines.item(2, "- ", kind);
@@ -183,7 +183,7 @@ pub(super) fn lock(lines: &mut Lines, subject: &Subject) {
             format!(", {}", subject.signed(Quantity::Angle, angle))
         });
         let offset = subject.signed(Quantity::Length, offset);
-        lines.item(2, "- ", &format!("Knee past centre: {offset}{angle}."));
+        lines.item(2, "- ", &format!("Knee past center: {offset}{angle}."));
     }
     if let Some(excursion) = &subject.result.excursion {
         let allowed = excursion.allowed.map_or_else(

@@ -20,7 +20,7 @@ pub struct ReportOptions {
 }
 
 /// The whole report: cautions first, then for each leg the three answers with what they rest on,
-/// the tightest places, force, lock and some stations, and at the end what is not modelled.
+/// the tightest places, force, lock and some stations, and at the end what is not modeled.
 #[must_use]
 pub fn report_text(answered: &Answered, options: ReportOptions) -> String {
     let mut lines = Lines::new();
@@ -39,7 +39,7 @@ pub fn report_text(answered: &Answered, options: ReportOptions) -> String {
     }
     supply(&mut lines, answered);
     stopped(&mut lines, answered);
-    lines.heading("Not modelled");
+    lines.heading("Not modeled");
     for missing in not_modelled() {
         lines.item(2, "- ", missing);
     }

@@ -205,10 +205,10 @@ fn jam_words(stopped: &Stopped, cause: &JamCause) -> String {
         JamCause::BraceTooShort { .. } => format!("the brace is {miss} too short"),
         JamCause::BraceTooLong { .. } => format!("the folded brace is {miss} too long"),
         JamCause::SlidingBraceEndsLong { .. } => {
-            format!("the telescopic brace would have to be {miss} longer")
+            format!("the telescoping brace would have to be {miss} longer")
         }
         JamCause::SlidingBraceEndsShort { .. } => {
-            format!("the telescopic brace would have to be {miss} shorter")
+            format!("the telescoping brace would have to be {miss} shorter")
         }
         JamCause::ActuatorEndsLong { .. } => {
             format!("the actuator would have to be {miss} longer")

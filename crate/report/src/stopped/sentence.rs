@@ -25,7 +25,7 @@ pub fn stop_cautions() -> &'static [&'static str] {
 #[must_use]
 pub fn stop_notes() -> &'static [&'static str] {
     &[
-        "Worked out for the aeroplane level on jacks, with this leg alone against the source.",
+        "Worked out for the airplane level on jacks, with this leg alone against the source.",
         "\"Off\" is the difference between asked and seen in standard uncertainties: up to 2 fits, above 3 is ruled out. A number that was chosen to fit counts as 2 in the order.",
         "To stand at a place and not before also asks that nothing stopped the leg on the way there: by how much the drawing or the loads would have to be wrong for that counts as well.",
         "Only the explanations listed are weighed, one at a time. Another one, or two together, may be the true one.",

@@ -18,7 +18,7 @@ pub fn is_on_jacks(set: &Conditions) -> bool {
 pub fn case_sentence(timed: &Timed, cycle: &Cycle) -> String {
     let set = &timed.gear.conditions;
     if cycle.case == LoadCase::OnJacks || is_on_jacks(set) {
-        return "For the aeroplane level on jacks, no wind.".to_owned();
+        return "For the airplane level on jacks, no wind.".to_owned();
     }
     let mut parts = vec![format!(
         "load factor {}",
@@ -66,7 +66,7 @@ pub fn times_missing() -> &'static str {
 
 const SEPARATE: &str =
     "A separate unlocking device, and a strut without a jack, take no time and no fluid.";
-const SWITCHES: &str = "The switches sit where the file says; doors are not modelled.";
+const SWITCHES: &str = "The switches sit where the file says; doors are not modeled.";
 const CONTACT: &str = "A leg stops where its new tire or another part first touches its well by the drawing: how far either gives way is not worked out. What touches where a leg starts stops nothing.";
 
 /// What the times leave out or make simple.

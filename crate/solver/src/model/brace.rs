@@ -12,7 +12,7 @@ pub enum Brace {
     None,
     /// Two links and a knee.
     Folding(FoldingBrace),
-    /// Telescopic brace.
+    /// Telescoping brace.
     Sliding(SlidingBrace),
 }
 
@@ -57,13 +57,13 @@ pub struct FoldingBrace {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Folds {
-    /// Past centre when down: it comes back through the straight line and folds to the other side.
+    /// Past center when down: it comes back through the straight line and folds to the other side.
     ThroughCentre,
     /// It folds further on the side where it stands at gear down; another lock holds it.
     SameSide,
 }
 
-/// What takes an over-centre knee back through the straight line.
+/// What takes an over-center knee back through the straight line.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
@@ -90,7 +90,7 @@ pub struct Link {
     pub mass: f64,
 }
 
-/// Telescopic brace B0–B1, latched at gear down.
+/// Telescoping brace B0–B1, latched at gear down.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct FallData {
-    /// Moment of inertia of the upper leg about its centre of mass [kg·m2]; absent = a uniform
+    /// Moment of inertia of the upper leg about its center of mass [kg·m2]; absent = a uniform
     /// plate of its outline, or a uniform rod where it has none.
     #[serde(rename = "body_inertia_kg_m2", skip_serializing_if = "Option::is_none")]
     pub body_inertia: Option<f64>,

@@ -1,9 +1,9 @@
-//! The aeroplane's gear as a whole.
+//! The airplane's gear as a whole.
 use serde::{Deserialize, Serialize};
 
 use super::{ClearanceRule, Conditions, Fluid, Leg, Supply};
 
-/// The retractable gear of one aeroplane and the case it is asked about.
+/// The retractable gear of one airplane and the case it is asked about.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -29,7 +29,7 @@ pub struct Gear {
 }
 
 impl Gear {
-    /// The same with the aeroplane level on jacks.
+    /// The same with the airplane level on jacks.
     #[must_use]
     pub fn on_jacks(&self) -> Self {
         Self {

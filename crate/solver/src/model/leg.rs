@@ -11,7 +11,7 @@ use super::{
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum View {
-    /// Seen from the aeroplane's left, x points aft: the wheel is a disc.
+    /// Seen from the airplane's left, x points aft: the wheel is a disc.
     Side,
     /// Seen from ahead, x points to the left wing: the wheel is a rounded rectangle.
     Front,
@@ -117,7 +117,7 @@ pub struct LegBody {
     /// Mass without wheel and sliding parts [kg].
     #[serde(rename = "mass_kg")]
     pub mass: f64,
-    /// Centre of that mass at gear down [m].
+    /// Center of that mass at gear down [m].
     #[serde(rename = "centre_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub centre: Point,

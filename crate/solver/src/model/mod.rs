@@ -1,8 +1,8 @@
-//! The gear of one aeroplane as it is stored, shared and solved.
+//! The gear of one airplane as it is stored, shared and solved.
 //!
-//! Every position is given at gear down in airframe axes, in metres: x right, y up, angles
-//! counter-clockwise. A side view is seen from the aeroplane's left (x points aft); a front view
-//! is seen from ahead (x points to the aeroplane's left wing). File keys carry their unit.
+//! Every position is given at gear down in airframe axes, in meters: x right, y up, angles
+//! counter-clockwise. A side view is seen from the airplane's left (x points aft); a front view
+//! is seen from ahead (x points to the airplane's left wing). File keys carry their unit.
 
 /// Linear hydraulic actuator.
 mod actuator;
@@ -16,7 +16,7 @@ mod drive;
 mod fall;
 /// Hydraulic fluid.
 mod fluid;
-/// The aeroplane: legs, conditions, supply and clearance rule.
+/// The airplane: legs, conditions, supply and clearance rule.
 mod gear;
 /// One leg with all its parts.
 mod leg;

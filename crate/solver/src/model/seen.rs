@@ -18,7 +18,7 @@ pub enum Direction {
     Down,
 }
 
-/// A leg that stopped short, with the aeroplane level on jacks.
+/// A leg that stopped short, with the airplane level on jacks.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -51,7 +51,7 @@ pub struct SeenStop {
     /// What the pump or motor did at the stop.
     #[serde(default, skip_serializing_if = "is_default")]
     pub pump: PumpSeen,
-    /// Distances in the drawing agree with the aeroplane within this [m].
+    /// Distances in the drawing agree with the airplane within this [m].
     #[serde(
         rename = "drawing_within_m",
         default = "drawing_within",
@@ -84,7 +84,7 @@ pub enum HowFar {
     },
     /// As the angle swung from down and locked.
     Angle {
-        /// Angle, positive towards up [rad]; absent = not entered yet.
+        /// Angle, positive toward up [rad]; absent = not entered yet.
         #[serde(rename = "angle_rad", default, skip_serializing_if = "Option::is_none")]
         angle: Option<f64>,
         /// It holds within this [rad].

@@ -185,10 +185,10 @@ pub struct TorsionSpring {
 pub enum SpringJoint {
     /// Leg against the airframe.
     Trunnion,
-    /// Upper link or telescopic brace against the airframe.
+    /// Upper link or telescoping brace against the airframe.
     BracePivot,
     /// Lower link against the upper link.
     Knee,
-    /// Lower link or telescopic brace against the leg.
+    /// Lower link or telescoping brace against the leg.
     LegAttach,
 }

@@ -8,15 +8,15 @@ use super::Point;
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Strut {
-    /// Axle W: the centre of the wheel with the strut extended [m].
+    /// Axle W: the center of the wheel with the strut extended [m].
     #[serde(rename = "axle_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub axle: Point,
-    /// Lower point on the strut's centre line [m].
+    /// Lower point on the strut's center line [m].
     #[serde(rename = "axis_bottom_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub axis_bottom: Point,
-    /// Upper point on the strut's centre line; shortening slides the axle this way [m].
+    /// Upper point on the strut's center line; shortening slides the axle this way [m].
     #[serde(rename = "axis_top_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub axis_top: Point,

@@ -83,7 +83,7 @@ pub enum MovingPart {
     UpperLink,
     /// Lower link of a folding brace.
     LowerLink,
-    /// Telescopic brace.
+    /// Telescoping brace.
     SlidingBrace,
     /// Actuator body.
     ActuatorBody,

@@ -3,7 +3,7 @@ use serde::{Deserialize, Serialize};
 
 use super::is_zero;
 
-/// Wheel of one leg; it is centred on the axle.
+/// Wheel of one leg; it is centered on the axle.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -26,7 +26,7 @@ pub struct Wheel {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Tire {
-    /// Size as moulded on the tire, as "6.00-6"; free text.
+    /// Size as molded on the tire, as "6.00-6"; free text.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub size: String,
     /// Overall diameter D as fitted new [m].

@@ -9,14 +9,14 @@ use crate::model::{Direction, Joint};
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Motion {
-    /// Towards up.
+    /// Toward up.
     Retract,
-    /// Towards down.
+    /// Toward down.
     Extend,
 }
 
 impl Motion {
-    /// +1 towards up, −1 towards down [1].
+    /// +1 toward up, −1 toward down [1].
     #[must_use]
     pub fn sign(self) -> f64 {
         match self {
@@ -48,7 +48,7 @@ pub enum LoadCase {
     LevelFlight,
     /// Climb at that speed: the weight turned by the pitch.
     Climb,
-    /// Level turn at that speed: the load factor acts straight down in the aeroplane.
+    /// Level turn at that speed: the load factor acts straight down in the airplane.
     Turn,
     /// 14 CFR 23.729(a)(1) before amendment 23-64: air load at 1.6 VS1 with flaps up, at the load
     /// factor of flaps extended.

@@ -9,7 +9,7 @@ use super::Place;
 pub struct Fall {
     /// How it ends.
     pub outcome: FallOutcome,
-    /// Net moment about the trunnion at rest at up [N·m]: positive towards down. Friction is taken
+    /// Net moment about the trunnion at rest at up [N·m]: positive toward down. Friction is taken
     /// as holding the leg back.
     #[serde(rename = "moment_at_up_n_m")]
     pub moment_at_up: f64,
@@ -82,7 +82,7 @@ pub enum Unpowered {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum FallOutcome {
-    /// It comes onto its stop at gear down, an over-centre knee past the straight line.
+    /// It comes onto its stop at gear down, an over-center knee past the straight line.
     ReachesLock(Arrival),
     /// It comes to rest on the way.
     StopsShort {
@@ -119,7 +119,7 @@ pub struct Arrival {
     /// When, after the leg is let go [s].
     #[serde(rename = "time_s")]
     pub time: f64,
-    /// Rate of the swing there, towards down positive [rad/s]; an over-centre leg comes onto its
+    /// Rate of the swing there, toward down positive [rad/s]; an over-center leg comes onto its
     /// stop from past down: negative.
     #[serde(rename = "swing_rate_rad_s")]
     pub swing_rate: f64,
@@ -138,7 +138,7 @@ pub struct Arrival {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct LeastMoment {
-    /// Net moment about the trunnion [N·m]: positive towards down.
+    /// Net moment about the trunnion [N·m]: positive toward down.
     #[serde(rename = "moment_n_m")]
     pub moment: f64,
     /// Where.
@@ -215,6 +215,6 @@ pub enum InertiaBasis {
     Given,
     /// Uniform plate of the outline.
     UniformPlate,
-    /// Uniform rod from the trunnion through the centre of mass to as far beyond it.
+    /// Uniform rod from the trunnion through the center of mass to as far beyond it.
     UniformRod,
 }

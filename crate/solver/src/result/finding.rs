@@ -28,7 +28,7 @@ pub enum Verdict {
     Marginal,
     /// No.
     Bad,
-    /// The model cannot say; look at the aeroplane.
+    /// The model cannot say; look at the airplane.
     NotShown,
 }
 
@@ -137,9 +137,9 @@ pub enum FindingDetail {
         #[serde(rename = "available_pa")]
         available: f64,
     },
-    /// Over-centre knee: offset and what loads do to it.
+    /// Over-center knee: offset and what loads do to it.
     OverCentre {
-        /// Offset past centre [m].
+        /// Offset past center [m].
         #[serde(rename = "offset_m")]
         offset: f64,
         /// Push into the stop for each newton of ground load at the axle [1].
@@ -148,9 +148,9 @@ pub enum FindingDetail {
         #[serde(rename = "knee_push_n")]
         knee_push: f64,
     },
-    /// The knee stands short of centre, or folds on: geometry does not lock it.
+    /// The knee stands short of center, or folds on: geometry does not lock it.
     NotOverCentre {
-        /// Offset past centre [m], zero or negative.
+        /// Offset past center [m], zero or negative.
         #[serde(rename = "offset_m")]
         offset: f64,
     },
@@ -163,7 +163,7 @@ pub enum FindingDetail {
         #[serde(rename = "allowed_m")]
         allowed: f64,
     },
-    /// Telescopic brace: how far it is from its end length at down.
+    /// Telescoping brace: how far it is from its end length at down.
     SlidingBrace {
         /// Distance from the nearer end length [m].
         #[serde(rename = "end_gap_m")]
@@ -215,9 +215,9 @@ pub enum Assumption {
     InertiaEstimated,
     /// Dead weight and the springs that the leg has: no pressure.
     WeightAndSprings,
-    /// The latch or lock itself is not modelled.
+    /// The latch or lock itself is not modeled.
     LatchNotModelled,
-    /// The over-centre offset asked for is common practice for light aeroplanes.
+    /// The over-center offset asked for is common practice for light airplanes.
     OverCentreCommonPractice,
 }
 

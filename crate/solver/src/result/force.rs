@@ -21,7 +21,7 @@ pub enum Stroke {
 pub enum DrivenBy {
     /// Fluid in its actuator: pressures are in pascals.
     Fluid,
-    /// An electric actuator: what is a pressure elsewhere is its thrust over one square metre, so that
+    /// An electric actuator: what is a pressure elsewhere is its thrust over one square meter, so that
     /// its number is newtons.
     Electricity,
 }

@@ -19,7 +19,7 @@ pub struct LegResult {
     pub findings: Vec<Finding>,
     /// Why the leg stops before up, all causes, the first to bite first; empty = it comes up.
     pub jams: Vec<Jam>,
-    /// Passing the straight line out of an over-centre lock.
+    /// Passing the straight line out of an over-center lock.
     pub excursion: Option<Excursion>,
     /// Toggles and dead points on the way.
     pub events: Vec<MechanismEvent>,
@@ -84,7 +84,7 @@ pub enum JamCause {
         #[serde(rename = "span_m")]
         span: f64,
     },
-    /// Telescopic brace would be longer than its longest length.
+    /// Telescoping brace would be longer than its longest length.
     SlidingBraceEndsLong {
         /// Longest length [m].
         #[serde(rename = "longest_m")]
@@ -93,7 +93,7 @@ pub enum JamCause {
         #[serde(rename = "asked_m")]
         asked: f64,
     },
-    /// Telescopic brace would be shorter than its shortest length.
+    /// Telescoping brace would be shorter than its shortest length.
     SlidingBraceEndsShort {
         /// Shortest length [m].
         #[serde(rename = "shortest_m")]
@@ -137,7 +137,7 @@ impl JamCause {
     }
 }
 
-/// How far the leg moves past down while an over-centre knee passes the straight line.
+/// How far the leg moves past down while an over-center knee passes the straight line.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Excursion {

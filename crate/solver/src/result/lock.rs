@@ -10,7 +10,7 @@ pub enum LockKind {
     OverCentre,
     /// The knee folds on from where it stands: another lock must hold it.
     FoldsOn,
-    /// Telescopic brace: its latch must hold.
+    /// Telescoping brace: its latch must hold.
     SlidingBrace,
     /// No brace: actuator or another lock must hold.
     NoBrace,
@@ -22,10 +22,10 @@ pub enum LockKind {
 pub struct Lock {
     /// Kind of lock.
     pub kind: LockKind,
-    /// Offset of the knee from the line B0–B1 at down [m]: positive past centre.
+    /// Offset of the knee from the line B0–B1 at down [m]: positive past center.
     #[serde(rename = "over_centre_m")]
     pub over_centre: Option<f64>,
-    /// Angle of the knee past the straight line at down [rad]: positive past centre.
+    /// Angle of the knee past the straight line at down [rad]: positive past center.
     #[serde(rename = "past_centre_rad")]
     pub past_centre: Option<f64>,
     /// What a load straight up at the axle (the ground's) does to the knee.
@@ -34,7 +34,7 @@ pub struct Lock {
     #[serde(rename = "over_centre_less_play_m")]
     pub over_centre_less_play: Option<f64>,
     /// What loads at the axle in the directions of this view do to the knee; empty without an
-    /// over-centre knee.
+    /// over-center knee.
     pub axle_loads: Vec<AxleLoad>,
     /// Push at the knee, square to the line B0–B1 in the unlocking direction, that takes the knee
     /// off its stop against the dead weight alone [N]; negative: the weight unlocks it.
@@ -44,12 +44,12 @@ pub struct Lock {
     /// given or no air load works.
     #[serde(rename = "knee_push_at_gear_speed_n")]
     pub knee_push_at_gear_speed: Option<f64>,
-    /// Length of the telescopic brace at down less its nearer end length [m].
+    /// Length of the telescoping brace at down less its nearer end length [m].
     #[serde(rename = "end_gap_m")]
     pub end_gap: Option<f64>,
 }
 
-/// What a load at the axle does to an over-centre knee.
+/// What a load at the axle does to an over-center knee.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct AxleLoadEffect {
@@ -66,13 +66,13 @@ pub enum AxlePush {
     DragAft,
     /// Forward, as the leg springs back after spin-up.
     SpringBackForward,
-    /// Sideways, towards the right wing.
+    /// Sideways, toward the right wing.
     SideRight,
-    /// Sideways, towards the left wing.
+    /// Sideways, toward the left wing.
     SideLeft,
 }
 
-/// What a load at the axle in one direction does to an over-centre knee.
+/// What a load at the axle in one direction does to an over-center knee.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct AxleLoad {

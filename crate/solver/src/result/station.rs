@@ -28,7 +28,7 @@ pub struct Station {
     /// Swing φ from down and locked, counter-clockwise positive [rad].
     #[serde(rename = "swing_rad")]
     pub swing: f64,
-    /// Travel τ = φ/φ_up [1]; a little below 0 while an over-centre knee passes the line.
+    /// Travel τ = φ/φ_up [1]; a little below 0 while an over-center knee passes the line.
     pub travel: f64,
     /// Shortening of the strut [m].
     #[serde(rename = "shortening_m")]
@@ -129,7 +129,7 @@ pub struct Reactions {
     #[serde(rename = "trunnion_n")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub trunnion: Vector,
-    /// Airframe on upper link (or telescopic brace) at B0 [N].
+    /// Airframe on upper link (or telescoping brace) at B0 [N].
     #[serde(rename = "brace_pivot_n")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<[f64; 2]>"))]
     pub brace_pivot: Option<Vector>,

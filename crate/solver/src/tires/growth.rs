@@ -58,7 +58,7 @@ pub fn new_size(tire: &Tire) -> TireSize {
 /// W_G = 1.04 W, D_G = D_rim + 2 (1.115 − 0.074 AR) H with H = (D − D_rim)/2 and AR = H/W.
 ///
 /// The rule is from memory (see [`GROWN_WIDTH_FACTOR`]). Where its height factor would fall below
-/// 1 (AR above 1.55, no aeroplane tire) the new diameter is kept. The shoulder keeps its radius:
+/// 1 (AR above 1.55, no airplane tire) the new diameter is kept. The shoulder keeps its radius:
 /// a larger tire with the same radius encloses the new one; it is cut to half the width or diameter
 /// where a given size would not hold it.
 #[must_use]

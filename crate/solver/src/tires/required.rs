@@ -2,7 +2,7 @@
 use crate::model::{ClearanceRule, MovingPart, Obstacle};
 use crate::result::{Requirement, RequirementBasis, TireState};
 
-/// Default for a new, inflated tire to structure [m]: 1/2 in, common practice on light aeroplanes
+/// Default for a new, inflated tire to structure [m]: 1/2 in, common practice on light airplanes
 /// (no published source; no regulation gives a number, they ask for the largest size in service
 /// not to touch: 14 CFR 23.733(c) before amendment 64).
 pub const DEFAULT_TIRE_NEW: f64 = 0.0127;

@@ -34,7 +34,7 @@ pub enum Confidence {
 /// One size and ply rating.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SizeRow {
-    /// Size as moulded on the tire, as "6.00-6".
+    /// Size as molded on the tire, as "6.00-6".
     pub size: &'static str,
     /// Ply rating [1]; absent where the source gives none.
     pub ply: Option<u8>,

@@ -1,9 +1,9 @@
-//! Reader of the size table: comma-separated text without quotes, inches in, metres out.
+//! Reader of the size table: comma-separated text without quotes, inches in, meters out.
 use thiserror::Error;
 
 use super::sizes::{Confidence, SizeRow, Trust};
 
-/// Metres in an inch [m/in]: exactly 0.0254 (international inch, NIST SP 811 appendix B).
+/// Meters in an inch [m/in]: exactly 0.0254 (international inch, NIST SP 811 appendix B).
 pub(super) const M_PER_INCH: f64 = 0.0254;
 
 /// First line of the table.
