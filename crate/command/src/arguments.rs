@@ -98,7 +98,7 @@ pub(crate) fn parse(arguments: impl Iterator<Item = OsString>) -> Result<Asked, 
                 format_given = true;
             }
             "--units" => request.units = one_of(&name, &value()?, UNITS)?,
-            "--tire" => request.tire = one_of(&name, &value()?, TIRES)?,
+            "--tire" => request.tire = tire(&name, &value()?)?,
             "--leg" => request.leg = Some(utf8(&name, &value()?)?),
             "--stations" => request.stations = Some(count(&name, &value()?)?),
             _ => return Err(format!("there is no option {name}")),
@@ -171,8 +171,16 @@ const FORMATS: &[(&str, Format)] = &[
 const UNITS: &[(&str, UnitChoice)] = &[("in", UnitChoice::INCH), ("mm", UnitChoice::METRIC)];
 const TIRES: &[(&str, TireChoice)] = &[
     ("fitted", TireChoice::Fitted),
-    ("former", TireChoice::Former),
+    ("previous", TireChoice::Former),
 ];
+
+/// The tire; "former" is how earlier versions called the previous one.
+fn tire(name: &str, value: &OsStr) -> Result<TireChoice, String> {
+    if value == "former" {
+        return Ok(TireChoice::Former);
+    }
+    one_of(name, value, TIRES)
+}
 
 fn one_of<T: Copy>(name: &str, value: &OsStr, known: &[(&str, T)]) -> Result<T, String> {
     known
@@ -258,7 +266,7 @@ mod tests {
             (&["--format"], "needs a value"),
             (&["--format", "xml"], "one of text, json, csv"),
             (&["--units=cm"], "one of in, mm"),
-            (&["--tire", "old"], "one of fitted, former"),
+            (&["--tire", "old"], "one of fitted, previous"),
             (&["--stations", "many"], "not a whole number"),
             (&["--stations", "-1"], "not a whole number"),
             (&["a", "--format", "csv", "--stations", "1"], "2 to 20001"),

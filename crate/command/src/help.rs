@@ -20,7 +20,7 @@ Options
   --units in|mm            units of the texts: in, lb, psi (the default), or mm, N, bar.
                            json data and csv are always SI
   --leg NAME|N             only this leg, by its name or its number from 1
-  --tire fitted|former     the tire now fitted (the default), or the one before
+  --tire fitted|previous   the tire now fitted (the default), or the one before
   --on-jacks               the times for the airplane level on jacks, not with the attitude
                            and air that the file sets
   --stations N             json, csv: stations of the swing, 2 to 20001 (default 721), and
@@ -36,6 +36,7 @@ Exit code
   2  some input cannot be used, the message is on standard error; the others are still answered
 The highest code wins.
 
-Figures are no approval. Do the gear swing on locked jacks with nobody in the arc, follow the
-kit or type maker's data and your country's regulations, and have the work signed for.
+Figures are no approval. Do the gear swing on locked jacks, tail supported, nobody in the arc, and
+confirm every leg down and locked before the airplane comes off them. Follow the kit or
+type maker's data and your country's regulations, and have the work signed for.
 ";

@@ -22,7 +22,7 @@ pub struct Answered<'a> {
     pub file: &'a str,
     /// The gear.
     pub gear: &'a Gear,
-    /// The legs that were asked for.
+    /// The legs that were requested.
     pub legs: &'a [LegAnswer],
     /// The tire they were solved with.
     pub tire: TireChoice,

@@ -35,7 +35,7 @@ pub(crate) struct Envelope<'a> {
     cautions: &'static [&'static str],
     /// What the model leaves out.
     not_modelled: &'static [&'static str],
-    /// The legs that were asked for.
+    /// The legs that were requested.
     legs: Vec<Leg<'a>>,
     /// The whole gear against time, where the file names a pump or electric actuators and every
     /// leg was asked for.

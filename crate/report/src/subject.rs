@@ -4,7 +4,7 @@ use gearswing_solver::model::{Gear, Leg, MovingPart, Tire};
 use gearswing_solver::result::{DrivenBy, LegResult, Phase, Place};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
-use crate::text::{plain, the_leg};
+use crate::text::{own, plain, the_leg};
 
 /// One leg and its result, with the units to say it in.
 #[derive(Clone, Copy, Debug)]
@@ -37,7 +37,7 @@ impl Subject<'_> {
         }
     }
 
-    /// The former tire, where one is given and the result is not already its own.
+    /// The previous tire, where one is given and the result is not already its own.
     pub(crate) fn former_tire(&self) -> Option<&Tire> {
         match self.tire {
             TireChoice::Fitted => self.model().and_then(|leg| leg.wheel.former.as_ref()),
@@ -45,14 +45,15 @@ impl Subject<'_> {
         }
     }
 
-    /// Leg within a sentence: "the right main", "the nose leg", "LH gear".
+    /// Leg within a sentence: "the right main", "the nose leg", "leg “LH gear”".
     pub(crate) fn the_leg(&self) -> String {
         the_leg(&self.result.name, self.leg)
     }
 
-    /// As [`Self::the_leg`], possessive.
-    pub(crate) fn the_legs(&self) -> String {
-        format!("{}'s", self.the_leg())
+    /// A thing of the leg, to begin a sentence: "the right main's actuator", "on leg “LH gear”: the
+    /// actuator".
+    pub(crate) fn own(&self, thing: &str) -> String {
+        own(&self.result.name, self.leg, thing)
     }
 
     /// A rounded number with its unit.
@@ -115,7 +116,7 @@ pub(crate) fn part_name(part: MovingPart) -> &'static str {
         MovingPart::UpperLink => "upper brace link",
         MovingPart::LowerLink => "lower brace link",
         MovingPart::SlidingBrace => "telescoping brace",
-        MovingPart::ActuatorBody => "actuator body",
+        MovingPart::ActuatorBody => "actuator barrel",
         MovingPart::ActuatorRod => "actuator rod",
     }
 }

@@ -61,13 +61,25 @@ pub(crate) fn leg_name(name: &str, index: usize) -> String {
     }
 }
 
-/// Leg within a sentence: "the right main", "the nose leg", "LH gear".
+/// Leg within a sentence: "the right main", "the nose leg", "leg “LH gear”", "leg 2".
 pub(crate) fn the_leg(name: &str, index: usize) -> String {
-    let name = leg_name(name, index);
-    match name.as_str() {
-        "nose" | "tail" => format!("the {name} leg"),
-        _ if is_trade_name(&name) => format!("the {name}"),
-        _ => name,
+    let words = leg_name(name, index);
+    match words.as_str() {
+        "nose" | "tail" => format!("the {words} leg"),
+        _ if is_trade_name(&words) => format!("the {words}"),
+        _ if plain(name).is_empty() => words,
+        _ => format!("leg “{words}”"),
+    }
+}
+
+/// A thing of a leg, to begin a sentence: "the right main's actuator", "on leg “LH gear”: the
+/// actuator".
+pub(crate) fn own(name: &str, index: usize, thing: &str) -> String {
+    let leg = the_leg(name, index);
+    if is_trade_name(&leg_name(name, index)) {
+        format!("{leg}'s {thing}")
+    } else {
+        format!("on {leg}: the {thing}")
     }
 }
 

@@ -24,7 +24,7 @@ fn the_fault_of_the_demo_is_seen_and_the_smaller_tire_clears() {
             told["legs"][2]["result"]["findings"][0]["detail"]["tightest"]["clearance_m"]
                 .as_f64()
                 .context("no clearance")?;
-        let depth = format!("{:.2} in would have to go", -clearance / 0.0254);
+        let depth = format!("{:.2} in of interference", -clearance / 0.0254);
         ensure!(first.text.contains(&depth), "{depth}: {first:?}");
 
         // One press compares with the tire fitted before.
@@ -164,7 +164,7 @@ fn units_change_on_screen_and_not_in_the_file() {
         let before = export(browser).await?;
         browser.choose("#units", "mm-bar").await?;
         let shown = browser.answer(LEG, CLEARS).await?;
-        ensure!(shown.text.contains(" mm would have to go"), "{shown:?}");
+        ensure!(shown.text.contains(" mm of interference"), "{shown:?}");
         browser.choose("#units", "mm-mpa").await?;
         let shown = browser.answer(LEG, "Can it be driven?").await?;
         ensure!(shown.text.contains(" MPa"), "{shown:?}");

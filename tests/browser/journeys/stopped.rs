@@ -46,7 +46,7 @@ fn a_stop_is_explained_and_the_drawing_goes_there() {
             browser.text("#stop-part").await?.is_empty(),
             "shown too soon"
         );
-        browser.open_group("Where it stopped").await?;
+        browser.open_group("Stopped short").await?;
         let select = |path: &str| format!("[id=\"field-{path}\"]");
         browser.choose(&select(STOP), "travel").await?;
         let path = |key: &str| format!("{STOP}.{key}");

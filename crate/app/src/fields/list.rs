@@ -1,4 +1,4 @@
-//! Entries of lists by path: points of outlines, rows of tables, obstacles, legs, the former tire.
+//! Entries of lists by path: points of outlines, rows of tables, obstacles, legs, the previous tire.
 use gearswing_solver::model::{Gear, Obstacle, Point, Shape, Shortening, ShorteningRow, Vector};
 
 use super::access::points_mut;
@@ -122,7 +122,7 @@ pub fn add(gear: &mut Gear, path: &str, room: Room) -> Option<String> {
     Some(format!("{list}[{at}]"))
 }
 
-/// Takes an entry out of its list, or the former tire away; `None` = there is no such entry, or it
+/// Takes an entry out of its list, or the previous tire away; `None` = there is no such entry, or it
 /// is the last leg: nothing changed.
 pub fn remove(gear: &mut Gear, path: &str) -> Option<()> {
     if let [Key("legs"), At(leg), Key("wheel"), Key("former")] = steps(path)?.as_slice() {

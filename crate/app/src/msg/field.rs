@@ -62,7 +62,7 @@ pub enum Field {
         /// Path of an entry or of a list.
         path: String,
     },
-    /// Takes this entry out of its list, or takes away what is optional (former tire).
+    /// Takes this entry out of its list, or takes away what is optional (previous tire).
     Remove {
         /// Path of the entry.
         path: String,

@@ -35,7 +35,7 @@ pub enum View {
     Units(UnitChoice),
     /// Chooses the theme.
     Theme(Theme),
-    /// Shows the former tire's result for comparison, or no longer.
+    /// Shows the previous tire's result for comparison, or no longer.
     CompareFormer {
         /// On or off.
         on: bool,

@@ -90,7 +90,7 @@ pub(crate) fn dimension_text(
     let tightest = near.at.tightest;
     let say = |si| format(Quantity::Length, units, si);
     let text = if tightest.clearance < 0.0 {
-        format!("contact, {} deep", say(-tightest.clearance))
+        format!("interference {}", say(-tightest.clearance))
     } else {
         say(tightest.clearance)
     };

@@ -115,7 +115,7 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
     }
     if former.is_some() {
         let at = pen.view.to_screen(here.pose.axle);
-        placer.label(pen, Role::Former, at, "dashed: former tire");
+        placer.label(pen, Role::Former, at, "dashed: previous tire");
     }
     placer
 }

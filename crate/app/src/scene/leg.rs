@@ -46,7 +46,7 @@ pub(crate) fn ghosts(pen: &mut Pen, good: &Good) {
     }
 }
 
-/// The former tire on the leg as it stands, new and grown.
+/// The previous tire on the leg as it stands, new and grown.
 pub(crate) fn former_tire(pen: &mut Pen, former: &Good, progress: f64) {
     let Some(pose) = former.pose(progress) else {
         return;

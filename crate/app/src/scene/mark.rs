@@ -52,7 +52,7 @@ pub enum Role {
     Contact,
     /// Hatching of a contact, thin.
     ContactHatch,
-    /// Former tire, short dashes.
+    /// Previous tire, short dashes.
     Former,
     /// Governing place.
     Governing,

@@ -50,7 +50,7 @@ pub(crate) struct LegDerived {
     pub(crate) stop_faults: Vec<Fault>,
     /// The result, of an earlier state while there are faults.
     pub(crate) good: Option<Good>,
-    /// The result with the former tire, while comparing and where there is one.
+    /// The result with the previous tire, while comparing and where there is one.
     pub(crate) former: Option<Good>,
     former_wanted: bool,
 }
@@ -168,7 +168,7 @@ fn solve(
     }
 }
 
-/// The leg with its former tire in the place of the fitted one.
+/// The leg with its previous tire in the place of the fitted one.
 fn solve_former(gear: &Gear, index: usize) -> Option<Good> {
     let options = Options {
         tire: TireChoice::Former,

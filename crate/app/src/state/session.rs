@@ -172,7 +172,7 @@ pub struct Session {
     pub progress: f64,
     /// Path of the selected point or field.
     pub selection: Option<String>,
-    /// Comparing with the former tire.
+    /// Comparing with the previous tire.
     pub comparing: bool,
     /// Load arrows are drawn.
     pub loads: bool,

@@ -45,7 +45,7 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
         Field::Remove { path } => return remove(state, &path),
         Field::TakeTire { path, size } => take_tire(state, &path, &size),
         Field::KeepAsFormer { leg } => {
-            let act = Act::single("keeping of the tire as the former one");
+            let act = Act::single("keeping of the tire as the previous one");
             state.edit(act, |gear| {
                 let wheel = &mut gear.legs.get_mut(leg)?.wheel;
                 wheel.former = Some(wheel.tire.clone());
@@ -231,7 +231,7 @@ fn add(state: &mut State, path: &str) -> Vec<Effect> {
 
 fn remove(state: &mut State, path: &str) -> Vec<Effect> {
     let words = path_words(path, state.gear());
-    let act = Act::single(format!("taking out of {words}"));
+    let act = Act::single(format!("removal of {words}"));
     state.end_gesture();
     if state.edit(act, |gear| fields::remove(gear, path)).is_none() {
         return Vec::new();
@@ -244,7 +244,7 @@ fn remove(state: &mut State, path: &str) -> Vec<Effect> {
     }
     state.session.selection = None;
     vec![Effect::Announce {
-        text: format!("Taken out: {words}. Undo brings it back."),
+        text: format!("Removed: {words}. Undo brings it back."),
     }]
 }
 

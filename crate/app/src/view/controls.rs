@@ -103,11 +103,11 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         can_undo: document.undo_text().is_some(),
         undo_text: document
             .undo_text()
-            .map_or_else(String::new, |text| format!("Take back: {text}")),
+            .map_or_else(String::new, |text| format!("Undo: {text}")),
         can_redo: document.redo_text().is_some(),
         redo_text: document
             .redo_text()
-            .map_or_else(String::new, |text| format!("Do again: {text}")),
+            .map_or_else(String::new, |text| format!("Redo: {text}")),
         units: session.units,
         theme: session.theme,
         snap: !session.snap_off,
@@ -125,11 +125,11 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         comparing: session.comparing,
         compare_text: match (session.comparing, of_leg) {
             (false, Some(tire)) if !tire.size.trim().is_empty() => {
-                format!("Compare with the former tire, {}", tire.size.trim())
+                format!("Compare with the previous tire, {}", tire.size.trim())
             }
-            (false, _) => "Compare with the former tire".to_owned(),
-            (true, None) => "Comparing; this leg has no former tire".to_owned(),
-            (true, Some(_)) => "Comparing with the former tire".to_owned(),
+            (false, _) => "Compare with the previous tire".to_owned(),
+            (true, None) => "Comparing; this leg has no previous tire".to_owned(),
+            (true, Some(_)) => "Comparing with the previous tire".to_owned(),
         },
     }
 }
@@ -138,7 +138,7 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
 pub(crate) fn transport(state: &State) -> Transport {
     let session = &state.session;
     let motion_text = if session.reduced_motion {
-        "Your system asks for less motion: the swing is shown in steps.".to_owned()
+        "Your system is set to less motion: the swing is shown in steps.".to_owned()
     } else {
         String::new()
     };
@@ -201,7 +201,7 @@ pub(crate) fn transport(state: &State) -> Transport {
     if let Some(place) = good.result.force.stalls_at {
         mark(
             place.progress,
-            "The pressure does not suffice from here".to_owned(),
+            "From here the pressure is not enough".to_owned(),
             true,
         );
     }
@@ -286,7 +286,7 @@ pub(crate) fn keys() -> Vec<KeyHelp> {
             "Arrow keys on a joint",
             "move it by a step; with Shift a large one, with Alt a small one",
         ),
-        ("Arrow keys on the drawing", "move the sheet"),
+        ("Arrow keys on the drawing", "pan the drawing"),
         (
             "Arrow up and down in a field",
             "change the number by a step; with Shift a large one, with Alt a small one",
@@ -298,7 +298,7 @@ pub(crate) fn keys() -> Vec<KeyHelp> {
         ("Ctrl while dragging", "no snapping"),
         (
             "Insert, Delete on a corner",
-            "add a corner behind it, take it out",
+            "add a corner behind it, remove it",
         ),
         ("Space", "plays the swing, stops it"),
         ("Ctrl+Z, Ctrl+Y or Ctrl+Shift+Z", "undo, redo"),

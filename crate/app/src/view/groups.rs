@@ -360,30 +360,30 @@ fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {
         Part::Group(Group::Leg) => {
             let mut all = vec![add(format!("legs[{leg}]"), "Add a leg like this one")];
             if state.gear().legs.len() > 1 {
-                all.push(remove(format!("legs[{leg}]"), "Take this leg out"));
+                all.push(remove(format!("legs[{leg}]"), "Remove this leg"));
             }
             all
         }
         Part::Group(Group::Wheel) => vec![action(
             format!("keep_former.{leg}"),
-            "Keep this tire as the former one",
+            "Keep this tire as the previous one",
             Field::KeepAsFormer { leg },
         )],
         Part::Group(Group::FormerTire) if model.is_some_and(|m| m.wheel.former.is_some()) => {
             vec![remove(
                 format!("legs[{leg}].wheel.former"),
-                "Take the former tire out",
+                "Remove the previous tire",
             )]
         }
         Part::Well => vec![add(format!("legs[{leg}].well"), "Add a piece of structure")],
         Part::Obstacle(at) => {
             let path = format!("legs[{leg}].well[{at}]");
-            vec![remove(path, "Take this piece out")]
+            vec![remove(path, "Remove this piece")]
         }
         Part::Springs => vec![add(format!("legs[{leg}].springs"), "Add a spring")],
         Part::Spring(at) => {
             let path = format!("legs[{leg}].springs[{at}]");
-            vec![remove(path, "Take this spring out")]
+            vec![remove(path, "Remove this spring")]
         }
         Part::Outline => vec![add(format!("legs[{leg}].body.outline_m"), "Add a point")],
         Part::Sliding => {

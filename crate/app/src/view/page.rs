@@ -130,7 +130,7 @@ pub struct AnswerRow {
     pub cautions: Vec<String>,
     /// What to try.
     pub try_next: Vec<String>,
-    /// The same answer with the former tire, while comparing.
+    /// The same answer with the previous tire, while comparing.
     pub former: Option<FormerAnswer>,
     /// What goes to its place.
     pub go_to: Option<Action>,
@@ -147,7 +147,7 @@ pub struct RestsOn {
     pub mark: String,
 }
 
-/// An answer with the former tire.
+/// An answer with the previous tire.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct FormerAnswer {
     /// How it stands.
@@ -194,9 +194,9 @@ pub struct Toolbar {
     pub link_text: String,
     /// The link is too long: offer the file.
     pub link_too_long: bool,
-    /// Comparing with the former tire is possible for the selected leg.
+    /// Comparing with the previous tire is possible for the selected leg.
     pub can_compare: bool,
-    /// Comparing with the former tire.
+    /// Comparing with the previous tire.
     pub comparing: bool,
     /// Text on that switch.
     pub compare_text: String,
@@ -243,7 +243,7 @@ pub struct ReadoutRow {
     pub label: String,
     /// How much, with unit.
     pub value: String,
-    /// With the former tire, while comparing.
+    /// With the previous tire, while comparing.
     pub former: Option<String>,
     /// Contact, too near or too weak.
     pub bad: bool,

@@ -21,7 +21,7 @@ pub(crate) fn part_text(part: MovingPart, tire: Option<TireState>) -> &'static s
         (MovingPart::UpperLink, _) => "upper brace link",
         (MovingPart::LowerLink, _) => "lower brace link",
         (MovingPart::SlidingBrace, _) => "telescoping brace",
-        (MovingPart::ActuatorBody, _) => "actuator body",
+        (MovingPart::ActuatorBody, _) => "actuator barrel",
         (MovingPart::ActuatorRod, _) => "actuator rod",
     }
 }
@@ -54,7 +54,7 @@ fn clearance_value(now: &NowClearance, units: UnitChoice) -> String {
     let clearance = now.at.tightest.clearance;
     if clearance < 0.0 {
         format!(
-            "contact, {} deep",
+            "{} of interference",
             format(Quantity::Length, units, -clearance)
         )
     } else {
@@ -138,7 +138,7 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
         };
         let was = former.as_ref().and_then(|(_, now)| get(now));
         add(
-            format!("Actuator thrust to {motion}"),
+            format!("Actuator force to {motion}"),
             say(Quantity::Force, force.effort),
             was.map(|f| say(Quantity::Force, f.effort)),
             !fluid && force.pressure > available,
@@ -246,7 +246,7 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
         description.push(format!("The leg is at {place}; axle at {axle}."));
         if let Some(near) = now.clearances.first() {
             description.push(format!(
-                "Tightest here: {} to {}, {} (asked for: {}).",
+                "Tightest here: {} to {}, {} (required: {}).",
                 part_text(near.at.part, near.at.tire),
                 obstacle_text(good, near.at.obstacle),
                 clearance_value(near, units),
@@ -363,7 +363,7 @@ pub(crate) fn curves_text(state: &State) -> CurvesText {
         for pair in told {
             let tightest = pair.tightest;
             description.push(format!(
-                "{} to {}: at the tightest {}, at {} of travel (asked for: {}).",
+                "{} to {}: at the tightest {}, at {} of travel (required: {}).",
                 part_text(pair.part, pair.tire),
                 obstacle_text(good, pair.obstacle),
                 format_signed(Quantity::Length, units, tightest.clearance),

@@ -220,8 +220,8 @@ fn list_actions(state: &State, path: &str) -> Vec<Action> {
         },
         Action {
             id: format!("remove.{entry}"),
-            label: "Take out".to_owned(),
-            hint: format!("Take out {name}"),
+            label: "Remove".to_owned(),
+            hint: format!("Remove {name}"),
             enabled: true,
             msg: Msg::Field(Field::Remove { path: path() }),
         },

@@ -82,7 +82,7 @@ pub(crate) fn summary(state: &State, index: usize, id: &str) -> String {
             format(Quantity::Pressure, units, gear.supply.available_pressure),
             match gear.supply.source {
                 Source::ConstantPressure => "constant",
-                Source::MotorPump(_) => "pump on a motor",
+                Source::MotorPump(_) => "pump on a DC motor",
                 Source::HandPump(_) => "hand pump",
                 Source::ElectricActuators => "electric actuators",
             }

@@ -83,7 +83,7 @@ pub(crate) fn times(state: &State) -> TimesText {
                 ),
                 action(
                     "times-run",
-                    if running { "Stop" } else { "Run" },
+                    if running { "Stop" } else { "Play" },
                     "all legs in their own time",
                     state.timed.run(down).is_some(),
                     Times::Toggle,

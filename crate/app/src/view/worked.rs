@@ -105,9 +105,9 @@ fn brace_rows(
             if let Some(offset) = offset {
                 found.push((
                     path("over_centre"),
-                    "Knee past the straight line",
+                    "Knee over center",
                     length(units, offset),
-                    "Positive is past center. Check it with a straightedge from pin to pin.",
+                    "Positive is over center. Check it with a straightedge from pin to pin.",
                 ));
             }
         }
@@ -173,7 +173,7 @@ fn fall_rows(state: &State, index: usize, path: &dyn Fn(&str) -> String, found: 
     if let FallOutcome::ReachesLock(arrival) = &fall.outcome {
         found.push((
             path("time"),
-            "Falls to its lock in",
+            "Free-falls to down and locked in",
             format(Quantity::Time, units, arrival.time),
             "Without power or pressure, let go at up.",
         ));

@@ -122,10 +122,9 @@ fn contact_is_more_than_a_colour() {
     ] {
         assert!(has(&scene, role), "{role:?}");
     }
-    let said = scene
-        .marks
-        .iter()
-        .any(|mark| matches!(&mark.shape, Shape::Text { text, .. } if text.starts_with("contact")));
+    let said = scene.marks.iter().any(
+        |mark| matches!(&mark.shape, Shape::Text { text, .. } if text.starts_with("interference")),
+    );
     assert!(said);
 }
 

@@ -25,7 +25,7 @@ fn the_demo_opens_on_its_fault() {
         .find(|row| row.label.contains("grown tire"))
         .unwrap();
     assert!(
-        near.bad && near.value.starts_with("contact"),
+        near.bad && near.value.ends_with("of interference"),
         "{}",
         near.value
     );

@@ -82,7 +82,7 @@ fn it_runs_in_its_own_time_and_stops_at_its_end() {
     }
     assert_eq!(desk.page().times.value_s, end_s);
     assert!((desk.state.session.progress - 1.0).abs() < 1e-6);
-    assert!(desk.page().times.actions.iter().any(|a| a.label == "Run"));
+    assert!(desk.page().times.actions.iter().any(|a| a.label == "Play"));
 }
 
 #[test]

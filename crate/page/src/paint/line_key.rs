@@ -26,7 +26,7 @@ const LINES: [(Role, &str); 12] = [
         "dimension, with arrows at the tightest place",
     ),
     (Role::Contact, "contact, hatched where the parts overlap"),
-    (Role::Former, "the former tire"),
+    (Role::Former, "the previous tire"),
     (
         Role::Load,
         "force on the moving part at a pin, to the scale beside it",

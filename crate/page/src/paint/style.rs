@@ -11,7 +11,7 @@ const THIN: f64 = 1.0;
 const CONTINUOUS: &[f64] = &[];
 /// Dashed line; longer than it is wide by about 8 to 3.
 const DASHED: &[f64] = &[8.0, 3.5];
-/// Short dashes, for the former tire.
+/// Short dashes, for the previous tire.
 const SHORT: &[f64] = &[4.0, 3.0];
 /// Dotted line.
 const DOTTED: &[f64] = &[1.5, 3.0];

@@ -235,7 +235,10 @@ impl Row for Answer {
         }
         set_hidden(&self.former, new.former.is_none())?;
         if let Some(former) = &new.former {
-            let text = format!("Former tire: {}. {}", former.verdict_text, former.sentence);
+            let text = format!(
+                "Previous tire: {}. {}",
+                former.verdict_text, former.sentence
+            );
             set_text(&self.former, &text);
             set_attribute(&self.former, "data-verdict", sign_of(former.verdict).0)?;
         }

@@ -66,7 +66,7 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
             format!("there are {count}; no more than {allowed} can be worked with")
         }
         FaultKind::RepeatedPoint { point } => {
-            format!("point {point} lies on its neighbor; take one of the two away")
+            format!("point {point} lies on its neighbor; remove one of the two")
         }
         FaultKind::NoArea => "the outline encloses no area; give its corners in order".to_owned(),
         FaultKind::NotRising { row } => {
@@ -101,7 +101,7 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
             reach,
             largest_span,
         } => format!(
-            "the knee can never come straight: both links together are {}, but brace pivot and brace attach are never more than {} apart. Shorten a link, or say that the knee folds further on its side",
+            "the knee can never come straight: both links together are {}, but brace pivot and brace attach are never more than {} apart. Shorten a link, or say that the knee keeps folding the same way (not over center)",
             length(*reach),
             length(*largest_span)
         ),

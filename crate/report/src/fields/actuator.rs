@@ -22,12 +22,12 @@ const BODY_AT: &[ChoiceWords] = &[
     option(
         "airframe",
         "Airframe",
-        "The body is pinned to the airframe, the rod to the moving part.",
+        "The barrel is pinned to the airframe, the rod to the moving part.",
     ),
     option(
         "moving",
         "Moving part",
-        "The body is pinned to the moving part, the rod to the airframe.",
+        "The barrel is pinned to the moving part, the rod to the airframe.",
     ),
 ];
 
@@ -59,7 +59,7 @@ pub(super) const ACTUATOR: &[FieldWords] = &[
         Quantity::Length,
         "Bore",
         "actuator bore",
-        "Inside diameter of the cylinder, from its data plate or maker's data; a bore gauge when it is apart.",
+        "Inside diameter of the barrel, from its data plate or maker's data; a bore gauge when it is apart.",
     )
     .of(Group::Actuator),
     FieldWords::number(
@@ -73,41 +73,41 @@ pub(super) const ACTUATOR: &[FieldWords] = &[
     FieldWords::number(
         "legs[].actuator.shortest_m",
         Quantity::Length,
-        "Shortest length",
-        "shortest length of the actuator",
+        "Retracted length",
+        "retracted length of the actuator",
         "Pin to pin with the rod fully in, as its rod end is adjusted.",
     )
     .of(Group::Actuator),
     FieldWords::number(
         "legs[].actuator.longest_m",
         Quantity::Length,
-        "Longest length",
-        "longest length of the actuator",
+        "Extended length",
+        "extended length of the actuator",
         "Pin to pin with the rod fully out, as its rod end is adjusted.",
     )
     .of(Group::Actuator),
     FieldWords::number(
         "legs[].actuator.body_diameter_m",
         Quantity::Length,
-        "Body diameter",
-        "actuator body diameter",
-        "Outside diameter of the cylinder, fittings included where they may touch.",
+        "Barrel diameter",
+        "actuator barrel diameter",
+        "Outside diameter of the barrel, fittings included where they may touch.",
     )
     .of(Group::Actuator),
     FieldWords::number(
         "legs[].actuator.body_length_m",
         Quantity::Length,
-        "Body length",
-        "actuator body length",
-        "From the body's own pin to the gland where the rod comes out.",
+        "Barrel length",
+        "actuator barrel length",
+        "From the barrel's own pin to the gland where the rod comes out.",
     )
     .of(Group::Actuator),
     FieldWords::choice(
         "legs[].actuator.body_at",
         BODY_AT,
-        "Body is pinned to",
-        "end that carries the actuator body",
-        "The end at which the body sits; it sweeps more room than the rod.",
+        "Barrel is pinned to",
+        "end that carries the actuator barrel",
+        "The end at which the barrel sits; it sweeps more room than the rod.",
     )
     .of(Group::Actuator)
     .if_empty("the airframe"),

@@ -8,12 +8,12 @@ const KINDS: &[ChoiceWords] = &[
     option(
         "none",
         "No brace",
-        "The actuator or a lock of its own holds the leg.",
+        "The actuator or a separate lock holds the leg.",
     ),
     option(
         "folding",
         "Folding brace",
-        "Two links with a knee between them.",
+        "Two links with a knee, the center hinge, between them.",
     ),
     option(
         "sliding",
@@ -25,13 +25,13 @@ const KINDS: &[ChoiceWords] = &[
 const FOLDS: &[ChoiceWords] = &[
     option(
         "through_centre",
-        "Back through the line",
+        "Back through center",
         "Over center when down: the knee comes back through the straight line and folds to the other side.",
     ),
     option(
         "same_side",
-        "Further on its side",
-        "The knee folds further on the side where it stands at gear down; another lock holds it.",
+        "Keeps folding the same way",
+        "Not over center: the knee keeps folding the same way, from the side where it stands at gear down; another lock holds it.",
     ),
 ];
 
@@ -43,8 +43,8 @@ const UNLOCKED_BY: &[ChoiceWords] = &[
     ),
     option(
         "separate",
-        "Device of its own",
-        "An unlock jack, hook or cable does it; its force is not worked out here.",
+        "Separate unlock device",
+        "An unlock actuator, hook or cable does it; its force is not worked out here.",
     ),
 ];
 
@@ -74,7 +74,7 @@ pub(super) const BRACE: &[FieldWords] = &[
         "legs[].brace.folding.knee_m",
         "Knee K",
         "knee K",
-        "Center of the pin between the two links, gear down and locked. A small error moves the over-center offset as much: measure the offset with a straightedge from pin to pin as a check.",
+        "Center of the pin between the two links (the center hinge of the brace), gear down and locked. A small error moves the over-center offset as much: measure the offset with a straightedge from pin to pin as a check.",
     )
     .of(Group::Brace),
     FieldWords::point(
@@ -104,9 +104,9 @@ pub(super) const BRACE: &[FieldWords] = &[
     FieldWords::number(
         "legs[].brace.folding.excursion_allowed_m",
         Quantity::Length,
-        "Play past down",
-        "play past down at the axle",
-        "How far the axle can move past down before a stop holds it: the leg moves so as the knee passes the line. Push the unlocked leg by hand on jacks and measure.",
+        "Overtravel past down",
+        "overtravel past down, at the axle",
+        "How far the axle can move past down before a stop holds it: the leg does so while the knee passes the straight line. Push the unlocked leg by hand on jacks and measure.",
     )
     .of(Group::Brace)
     .if_empty("no stop is given"),
@@ -161,16 +161,16 @@ pub(super) const BRACE: &[FieldWords] = &[
     FieldWords::number(
         "legs[].brace.sliding.shortest_m",
         Quantity::Length,
-        "Shortest length",
-        "shortest length of the brace",
+        "Retracted length",
+        "retracted length of the brace",
         "Pin to pin, pushed fully together.",
     )
     .of(Group::Brace),
     FieldWords::number(
         "legs[].brace.sliding.longest_m",
         Quantity::Length,
-        "Longest length",
-        "longest length of the brace",
+        "Extended length",
+        "extended length of the brace",
         "Pin to pin, pulled fully out.",
     )
     .of(Group::Brace),

@@ -1,4 +1,4 @@
-//! Fields of what drives one leg besides its actuator: orifices, strut jack, motor, switches.
+//! Fields of what drives one leg besides its actuator: orifices, strut-shortening cylinder, motor, switches.
 use gearswing_units::Quantity;
 
 use super::FieldWords;
@@ -53,8 +53,8 @@ pub(super) const DRIVE: &[FieldWords] = &[
     FieldWords::number(
         "legs[].drive.jack.area_m2",
         Quantity::Area,
-        "Strut jack, area",
-        "area of the strut jack",
+        "Strut-shortening cylinder, area",
+        "area of the strut-shortening cylinder",
         "Area on which the fluid works to shorten the strut before the swing.",
     )
     .of(Group::Lines)
@@ -62,7 +62,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
     FieldWords::number(
         "legs[].drive.jack.shorten_pa",
         Quantity::Pressure,
-        "Strut jack, to shorten",
+        "Strut-shortening cylinder, to shorten",
         "pressure that shortens the strut",
         "Gauge pressure that draws the strut in against its gas and its weight, read on a gauge.",
     )
@@ -71,7 +71,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
     FieldWords::number(
         "legs[].drive.jack.lengthen_pa",
         Quantity::Pressure,
-        "Strut jack, to lengthen",
+        "Strut-shortening cylinder, to lengthen",
         "pressure that lets the strut out",
         "Gauge pressure that lets the strut out again.",
     )
@@ -134,30 +134,30 @@ pub(super) const DRIVE: &[FieldWords] = &[
     FieldWords::number(
         "legs[].drive.switches.shortened_at",
         Quantity::Travel,
-        "Shortened switch makes",
-        "place of the shortened switch",
-        "Share of the strut's shortening at which its switch makes.",
+        "Strut-shortened switch closes",
+        "place of the strut-shortened switch",
+        "Share of the strut's shortening at which its switch closes.",
     )
     .of(Group::Switches)
     .if_empty("fully shortened"),
     FieldWords::number(
         "legs[].drive.switches.up_at_travel",
         Quantity::Travel,
-        "Up switch makes",
+        "Up-limit switch closes",
         "place of the up switch",
-        "Travel at which the up switch makes, watched on the jacks.",
+        "Travel at which the up-limit switch closes, watched on the jacks.",
     )
     .of(Group::Switches)
     .if_empty("all the way up"),
     FieldWords::number(
         "legs[].drive.switches.down_at_travel",
         Quantity::Travel,
-        "Down switch makes",
+        "Down-lock switch closes",
         "place of the down switch",
-        "Travel at which the down and locked switch makes. 0 means only with the lock home, as it should be.",
+        "Travel at which the down-lock switch closes. 0 means only with the lock engaged, as it should be.",
     )
     .of(Group::Switches)
-    .if_empty("with the lock home"),
+    .if_empty("with the lock engaged"),
     FieldWords::number(
         "legs[].drive.start_travel",
         Quantity::Travel,

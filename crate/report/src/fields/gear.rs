@@ -1,4 +1,4 @@
-//! Fields of the gear as a whole: file, attitude and air, clearances asked for.
+//! Fields of the gear as a whole: file, attitude and air, required clearances.
 use gearswing_units::Quantity;
 
 use super::FieldWords;
@@ -103,7 +103,7 @@ pub(super) const CONDITIONS: &[FieldWords] = &[
         Quantity::LoadFactor,
         "Load factor in the turn",
         "load factor in the turn",
-        "For the turn and the air-load case. The 2 taken without a figure is the limit with flaps extended of 14 CFR 23.345(a) before amendment 23-64 (from memory: replace it with your own).",
+        "For the turn and the air-load case. The 2 taken without a figure is the limit with flaps extended of 14 CFR 23.345(a) before amendment 23-64 (from memory: replace it with your own; for amateur-built and older types the rule is guidance).",
     )
     .of(Group::Conditions)
     .if_empty("2, from memory"),
@@ -114,7 +114,7 @@ pub(super) const CLEARANCE: &[FieldWords] = &[
         "clearance_rule.tire_new_m",
         Quantity::Length,
         "New tire",
-        "clearance asked for at the new tire",
+        "required clearance at the new tire",
         "Least clearance from the tire as fitted new to any structure, from the maker's data where it gives one.",
     )
     .of(Group::Clearance)
@@ -123,7 +123,7 @@ pub(super) const CLEARANCE: &[FieldWords] = &[
         "clearance_rule.tire_grown_m",
         Quantity::Length,
         "Grown tire",
-        "clearance asked for at the grown tire",
+        "required clearance at the grown tire",
         "Least clearance from the tire at its largest size in service to any structure, from the maker's data where it gives one.",
     )
     .of(Group::Clearance)
@@ -132,7 +132,7 @@ pub(super) const CLEARANCE: &[FieldWords] = &[
         "clearance_rule.parts_m",
         Quantity::Length,
         "Other parts",
-        "clearance asked for at other moving parts",
+        "required clearance at other moving parts",
         "Least clearance from leg, brace and actuator to any structure, from the maker's data where it gives one.",
     )
     .of(Group::Clearance)

@@ -76,12 +76,12 @@ impl Field {
         label
     }
 
-    /// Name within a sentence, as "actuator rod diameter" or "former tire: tire size".
+    /// Name within a sentence, as "actuator rod diameter" or "previous tire: tire size".
     #[must_use]
     pub fn name(&self) -> String {
         let mut name = String::new();
         if self.is_former {
-            name.push_str("former tire: ");
+            name.push_str("previous tire: ");
         }
         name.push_str(match (self.words.kind, self.words.group, self.item) {
             (FieldKind::Point, Group::Well, None) => "outline",
@@ -133,7 +133,7 @@ pub fn table() -> impl Iterator<Item = &'static FieldWords> {
 
 /// The words of a path as "legs[1].actuator.rod_m"; `None` when no such field exists. A coordinate
 /// ("legs[0].trunnion_m[1]") gives the words of its point, a whole outline ("legs[0].body.outline_m")
-/// those of its points, and the former tire shares those of the fitted one.
+/// those of its points, and the previous tire shares those of the fitted one.
 #[must_use]
 pub fn field_words(path: &str) -> Option<&'static FieldWords> {
     field(path).map(|field| field.words)
@@ -248,7 +248,7 @@ const PARTS: &[(&str, &str)] = &[
     (".folding", "brace"),
     (".folding.lower", "lower brace link"),
     (".folding.upper", "upper brace link"),
-    (".former", "former tire"),
+    (".former", "previous tire"),
     (".accumulator", "accumulator"),
     (".hand_pump", "hand pump"),
     (".motor_pump", "pump on a DC motor"),
@@ -259,16 +259,16 @@ const PARTS: &[(&str, &str)] = &[
     (".shape.surface", "outline"),
     (".sliding", "brace"),
     (".springs", "springs"),
-    (".seen_stop", "where it stopped"),
-    (".how_far", "where it stopped"),
+    (".seen_stop", "stopped short"),
+    (".how_far", "stopped short"),
     (".strut", "shock strut"),
-    (".jack", "strut jack"),
+    (".jack", "strut-shortening cylinder"),
     (".switches", "switches"),
     (".table", "shortening table"),
     (".tire", "tire"),
     (".well", "wheel well"),
     (".wheel", "wheel"),
-    ("clearance_rule", "clearances asked for"),
+    ("clearance_rule", "required clearances"),
     ("conditions", "attitude and air"),
     ("fluid", "hydraulic fluid"),
     ("supply", "hydraulic supply"),

@@ -8,7 +8,7 @@ mod brace;
 mod drive;
 /// Free fall and margin of the lock.
 mod fall;
-/// Attitude, air, fluid and clearances asked for.
+/// Attitude, air, fluid and required clearances.
 mod gear;
 /// Leg, its body and drag areas.
 mod leg;

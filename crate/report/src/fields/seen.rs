@@ -86,7 +86,7 @@ pub(super) const SEEN: &[FieldWords] = &[
         Quantity::Travel,
         "Travel is right within",
         "uncertainty of the travel seen",
-        "The half-width that you would stake nineteen times out of twenty.",
+        "The ± figure that you are 95 % sure of.",
     )
     .of(Group::Seen),
     FieldWords::number(
@@ -103,7 +103,7 @@ pub(super) const SEEN: &[FieldWords] = &[
         Quantity::Angle,
         "Angle is right within",
         "uncertainty of the angle seen",
-        "The half-width that you would stake nineteen times out of twenty.",
+        "The ± figure that you are 95 % sure of.",
     )
     .of(Group::Seen),
     FieldWords::number(
@@ -120,7 +120,7 @@ pub(super) const SEEN: &[FieldWords] = &[
         Quantity::Length,
         "Pin to pin is right within",
         "uncertainty of the actuator length seen",
-        "The half-width that you would stake nineteen times out of twenty.",
+        "The ± figure that you are 95 % sure of.",
     )
     .of(Group::Seen),
     FieldWords::point(
@@ -144,7 +144,7 @@ pub(super) const SEEN: &[FieldWords] = &[
         Quantity::Length,
         "Distance is right within",
         "uncertainty of the distance seen",
-        "The half-width that you would stake nineteen times out of twenty.",
+        "The ± figure that you are 95 % sure of.",
     )
     .of(Group::Seen),
     FieldWords::choice(
@@ -169,7 +169,7 @@ pub(super) const SEEN: &[FieldWords] = &[
         Quantity::Pressure,
         "Gauge is right within",
         "uncertainty of the pressure read",
-        "The half-width that you would stake nineteen times out of twenty; 50 psi for a shop gauge (common practice).",
+        "The ± figure that you are 95 % sure of; 50 psi for a shop gauge (common practice).",
     )
     .of(Group::Seen),
     FieldWords::number(
@@ -186,7 +186,7 @@ pub(super) const SEEN: &[FieldWords] = &[
         Quantity::Voltage,
         "Voltage is right within",
         "uncertainty of the voltage read",
-        "The half-width that you would stake nineteen times out of twenty; 0.2 V for a hand meter (common practice).",
+        "The ± figure that you are 95 % sure of; 0.2 V for a hand meter (common practice).",
     )
     .of(Group::Seen),
     FieldWords::number(

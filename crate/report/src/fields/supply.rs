@@ -31,8 +31,8 @@ const BATTERY_KINDS: &[ChoiceWords] = &[
     option("flooded", "Flooded", "Lead-acid with liquid acid."),
     option(
         "glass_mat",
-        "Glass mat",
-        "Sealed lead-acid, the acid held in glass mat (recombinant).",
+        "AGM",
+        "Sealed lead-acid, the acid held in a glass mat (recombinant).",
     ),
 ];
 
@@ -62,8 +62,8 @@ pub(super) const SUPPLY: &[FieldWords] = &[
     FieldWords::number(
         "supply.margin_wanted",
         Quantity::Travel,
-        "Margin wanted",
-        "pressure margin wanted",
+        "Required margin",
+        "required margin of pressure",
         "Share of the available pressure to be left over at the hardest place. The 10 % taken without a figure is common practice.",
     )
     .of(Group::Supply)
@@ -157,13 +157,13 @@ pub(super) const SUPPLY: &[FieldWords] = &[
         "Gauge pressure at which a switch stops the pump.",
     )
     .of(Group::Supply)
-    .if_empty("the position switches stop the pump"),
+    .if_empty("the limit switches stop the pump"),
     FieldWords::choice(
         "supply.battery.kind",
         BATTERY_KINDS,
         "Battery",
         "kind of battery",
-        "It sets the voltage at rest by charge.",
+        "It sets the resting voltage by charge.",
     )
     .of(Group::Battery)
     .if_empty("flooded"),
@@ -181,15 +181,15 @@ pub(super) const SUPPLY: &[FieldWords] = &[
         Quantity::Travel,
         "Charge",
         "charge of the battery",
-        "State of charge; the voltage at rest follows by a rule of thumb for 25 °C. Measure the voltage instead where you can.",
+        "State of charge; the resting voltage follows by a rule of thumb for 25 °C. Measure the voltage instead where you can.",
     )
     .of(Group::Battery)
     .if_empty("fully charged"),
     FieldWords::number(
         "supply.battery.open_circuit_v",
         Quantity::Voltage,
-        "Voltage at rest",
-        "voltage of the battery at rest",
+        "Resting (open-circuit) voltage",
+        "resting (open-circuit) voltage of the battery",
         "Measured after hours of rest with everything off; it takes the place of the charge. With ground power on, its voltage.",
     )
     .of(Group::Battery)

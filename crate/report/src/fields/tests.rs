@@ -268,7 +268,7 @@ fn paths_in_words() {
         ),
         (
             "legs[0].wheel.former.diameter_m",
-            "right main, former tire: overall diameter of the tire",
+            "right main, previous tire: overall diameter of the tire",
         ),
         ("legs[7].wheel.mass_kg", "leg 8, mass of the wheel"),
         ("supply.available_pressure_pa", "available pressure"),

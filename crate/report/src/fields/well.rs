@@ -42,7 +42,7 @@ const PARTS: &[ChoiceWords] = &[
     ),
     option(
         "actuator_body",
-        "Actuator body",
+        "Actuator barrel",
         "Not checked against this piece.",
     ),
     option(
@@ -87,8 +87,8 @@ pub(super) const WELL: &[FieldWords] = &[
     FieldWords::number(
         "legs[].well[].required_clearance_m",
         Quantity::Length,
-        "Clearance asked for",
-        "clearance asked for at this piece",
+        "Required clearance",
+        "required clearance at this piece",
         "Least clearance of every moving part from this piece, from the maker's data where it gives one.",
     )
     .of(Group::Well)

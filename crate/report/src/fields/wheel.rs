@@ -1,4 +1,4 @@
-//! Fields of wheel and tire. The former tire has the same fields as the fitted one.
+//! Fields of wheel and tire. The previous tire has the same fields as the fitted one.
 use gearswing_units::Quantity;
 
 use super::words::{Group, option};

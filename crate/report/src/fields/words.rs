@@ -15,7 +15,7 @@ pub enum Group {
     Battery,
     /// Accumulator.
     Accumulator,
-    /// Clearances asked for.
+    /// Required clearances.
     Clearance,
     /// Leg and trunnion.
     Leg,
@@ -29,7 +29,7 @@ pub enum Group {
     Brace,
     /// Retract actuator.
     Actuator,
-    /// Orifices, stage valve and strut jack.
+    /// Orifices, stage valve and strut-shortening cylinder.
     Lines,
     /// Electric actuator.
     Motor,
@@ -84,14 +84,14 @@ impl Group {
             Self::Supply => "Supply",
             Self::Battery => "Battery and wires",
             Self::Accumulator => "Accumulator",
-            Self::Clearance => "Clearance asked for",
+            Self::Clearance => "Required clearance",
             Self::Leg => "Leg",
             Self::Strut => "Shock strut",
             Self::Wheel => "Wheel and tire",
-            Self::FormerTire => "Former tire",
+            Self::FormerTire => "Previous tire",
             Self::Brace => "Brace",
             Self::Actuator => "Actuator",
-            Self::Lines => "Orifices and jack",
+            Self::Lines => "Orifices and strut cylinder",
             Self::Motor => "Electric actuator",
             Self::Switches => "Switches and start",
             Self::Springs => "Springs",
@@ -99,7 +99,7 @@ impl Group {
             Self::Air => "Drag areas",
             Self::Fall => "Free fall and lock",
             Self::Well => "Wheel well",
-            Self::Seen => "Where it stopped",
+            Self::Seen => "Stopped short",
         }
     }
 

@@ -58,9 +58,9 @@ pub fn question_text(question: Question) -> &'static str {
 pub fn verdict_text(question: Question, verdict: Verdict) -> &'static str {
     match (question, verdict) {
         (_, Verdict::Good) => "Yes",
-        (Question::Clears, Verdict::Marginal) => "Too near",
-        (Question::Driven, Verdict::Marginal) => "Too little to spare",
-        (Question::Locks, Verdict::Marginal) => "Not surely",
+        (Question::Clears, Verdict::Marginal) => "Marginal",
+        (Question::Driven, Verdict::Marginal) => "Marginal",
+        (Question::Locks, Verdict::Marginal) => "Marginal",
         (_, Verdict::Bad) => "No",
         (_, Verdict::NotShown) => "Not shown",
     }

@@ -83,14 +83,14 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
         Assumption::ClearanceUser => user_clearance(subject, finding),
         Assumption::MarginCommonPractice => Governing::marked(
             format!(
-                "{} of the {} to be left over is common practice. Replace it with the maker's figure.",
+                "The required margin, {} of the {}, is common practice. Replace it with the maker's figure.",
                 subject.say(Quantity::Travel, subject.gear.supply.margin_wanted),
                 effort_word(subject)
             ),
             Mark::CommonPractice,
         ),
         Assumption::MarginUser => Governing::plain(format!(
-            "{} of the {} to be left over is your own figure.",
+            "The required margin, {} of the {}, is your own figure.",
             subject.say(Quantity::Travel, subject.gear.supply.margin_wanted),
             effort_word(subject)
         )),
@@ -103,7 +103,7 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
             "This leg is seen from ahead: the wind of straight flight blows across the plane of its swing and is not counted; only sideslip is.",
         ),
         Assumption::SeparateUnlock => plain(
-            "A device of its own unlocks the knee and takes it as far beyond the straight line as it locks before it, by 1° at least; there the actuator takes over. If it lets go sooner, the actuator needs more. Its force is not worked out: check it by itself.",
+            "A separate unlock device (actuator, hook, cable) unlocks the knee and takes it as far beyond the straight line as it locks before it, by 1° at least; there the actuator takes over. If it lets go sooner, the actuator needs more. Its force is not worked out: check it by itself.",
         ),
         Assumption::DeadWeightOnly => plain(
             "The hanging leg is held by its dead weight only: lock springs and pressure, which add to it, are not counted. That a push below about 1 lb (5 N) is too little is this program's own figure.",
@@ -117,7 +117,7 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
         ),
         Assumption::OverCentreCommonPractice => Governing::marked(
             format!(
-                "How far the knee should stand past center is common practice on light airplanes{}. The maker's figure wins.",
+                "How far over center the knee should stand is common practice on light airplanes{}. The maker's figure wins.",
                 match subject.result.lock.over_centre_less_play {
                     Some(_) => "; that half of it is to be left by play is this program's own figure",
                     None => "",
@@ -225,17 +225,17 @@ fn pair_of<'a>(subject: &'a Subject, finding: &Finding) -> Option<&'a PairCleara
 }
 
 fn common_clearance(subject: &Subject, finding: &Finding) -> Governing {
-    let replace = "No regulation gives a number. Replace it with the maker's figure or your own.";
+    let replace = "No regulation read for this program gives a number, and amateur-built and older types are not under those read: for them they are guidance. Replace it with the maker's figure or your own.";
     let text = match pair_of(subject, finding) {
-        None => format!("The clearances asked for are common practice. {replace}"),
+        None => format!("The required clearances are common practice. {replace}"),
         Some(pair) => {
             let asked = subject.length(pair.requirement.clearance);
             match (pair.part, pair.tire) {
                 (MovingPart::Wheel, Some(TireState::New)) => {
-                    format!("The {asked} asked for at a new tire is common practice. {replace}")
+                    format!("The {asked} required at a new tire is common practice. {replace}")
                 }
                 _ => format!(
-                    "The {asked} asked for here is a default of this program; common practice is only that nothing touches. {replace}"
+                    "The {asked} required here is a default of this program; common practice is only that nothing touches. {replace}"
                 ),
             }
         }
@@ -246,16 +246,16 @@ fn common_clearance(subject: &Subject, finding: &Finding) -> Governing {
 fn user_clearance(subject: &Subject, finding: &Finding) -> Governing {
     use gearswing_solver::result::RequirementBasis as Basis;
     Governing::plain(match pair_of(subject, finding) {
-        None => "The clearances asked for are your own figures.".to_owned(),
+        None => "The required clearances are your own figures.".to_owned(),
         Some(pair) => {
             let asked = subject.length(pair.requirement.clearance);
             match pair.requirement.basis {
                 Basis::Obstacle => format!(
-                    "The {asked} asked for at {} is your own figure.",
+                    "The {asked} required at {} is your own figure.",
                     obstacle_words(&pair.obstacle_name, pair.obstacle)
                 ),
                 Basis::Gear | Basis::CommonPractice => {
-                    format!("The {asked} asked for is your own figure for the whole gear.")
+                    format!("The {asked} required is your own figure for the whole gear.")
                 }
             }
         }

@@ -22,8 +22,8 @@ pub(super) fn tightest(
         // The row is missing only when a result was put together wrongly; the number still holds.
         return Said::new(
             format!(
-                "{} tightest clearance is {}, {} against what is asked for.",
-                subject.the_legs(),
+                "{} is {}, {} against what is required.",
+                subject.own("tightest clearance"),
                 subject.length(clearance),
                 subject.signed(gearswing_units::Quantity::Length, spare)
             ),
@@ -71,15 +71,21 @@ fn contact(subject: &Subject, pair: &PairClearance, clearance: f64) -> String {
     let deepest = subject.at(place);
     let when = state_words(pair.tire);
     let depth = subject.size(clearance.abs());
+    let keep = if pair.requirement.clearance > 0.0 {
+        let keep = subject.size(pair.requirement.clearance - clearance);
+        format!("; to keep the required clearance, {keep}")
+    } else {
+        String::new()
+    };
     // Where contact begins, unless it would be printed as the same place.
     let first = pair
         .first_contact
         .map(|contact| subject.at(&contact.place))
         .filter(|first| *first != deepest);
     let mut sentence = match first {
-        None => format!("{who} touches {what} {deepest}{when}: {depth} would have to go."),
+        None => format!("{who} touches {what} {deepest}{when}: {depth} of interference{keep}."),
         Some(first) => format!(
-            "{who} touches {what}{when}, first {first}. It is deepest {deepest}: {depth} would have to go."
+            "{who} touches {what}{when}, first {first}. It is deepest {deepest}: {depth} of interference{keep}."
         ),
     };
     if let Some(other) = other_state(subject, pair) {
@@ -90,7 +96,7 @@ fn contact(subject: &Subject, pair: &PairClearance, clearance: f64) -> String {
             }
             (Some(TireState::New), false) => {
                 format!(
-                    " As fitted new it already touches by {}.",
+                    " As fitted new it already has {} of interference.",
                     subject.size(-gap)
                 )
             }
@@ -102,7 +108,7 @@ fn contact(subject: &Subject, pair: &PairClearance, clearance: f64) -> String {
 
 fn too_near(subject: &Subject, pair: &PairClearance, clearance: f64, spare: f64) -> String {
     format!(
-        "{} comes within {} of {} {}{}; {} is asked for, so {} is missing.",
+        "{} comes within {} of {} {}{}; {} is required, so {} is missing.",
         who(subject, pair),
         subject.size(clearance),
         obstacle_words(&pair.obstacle_name, pair.obstacle),
@@ -115,13 +121,14 @@ fn too_near(subject: &Subject, pair: &PairClearance, clearance: f64, spare: f64)
 
 fn clear(subject: &Subject, pair: &PairClearance, clearance: f64, spare: f64) -> String {
     let spare = if spare > 0.0 {
-        format!("{} more than asked for", subject.size(spare))
+        format!("{} more than required", subject.size(spare))
     } else {
-        "just what is asked for".to_owned()
+        "just what is required".to_owned()
     };
     format!(
-        "nothing touches. Tightest is {} at {} {}{}: {}, {spare}.",
-        who(subject, pair),
+        "on {} nothing touches. Tightest is the {} at {} {}{}: {}, {spare}.",
+        subject.the_leg(),
+        part(subject, pair),
         obstacle_words(&pair.obstacle_name, pair.obstacle),
         subject.at(&pair.tightest.place),
         state_words(pair.tire),
@@ -129,14 +136,19 @@ fn clear(subject: &Subject, pair: &PairClearance, clearance: f64, spare: f64) ->
     )
 }
 
+/// A part of the leg, to begin a sentence.
 fn who(subject: &Subject, pair: &PairClearance) -> String {
+    subject.own(&part(subject, pair))
+}
+
+fn part(subject: &Subject, pair: &PairClearance) -> String {
     let former = match (pair.part, subject.tire, subject.model()) {
         (MovingPart::Wheel, TireChoice::Former, Some(leg)) if leg.wheel.former.is_some() => {
-            "former "
+            "previous "
         }
         _ => "",
     };
-    format!("{} {former}{}", subject.the_legs(), part_name(pair.part))
+    format!("{former}{}", part_name(pair.part))
 }
 
 fn state_words(tire: Option<TireState>) -> &'static str {
@@ -178,7 +190,7 @@ fn others(subject: &Subject, governing: &PairClearance) -> String {
     format!(
         "{}{}",
         named(" Also touching", &touching),
-        named(" Also too near", &near)
+        named(" Also nearer than required", &near)
     )
 }
 
@@ -210,8 +222,8 @@ pub(super) fn before_stop(subject: &Subject) -> String {
     let pair = clearance.governing.and_then(|row| clearance.pairs.get(row));
     pair.map_or_else(String::new, |pair| {
         format!(
-            " Up to there the tightest place is {} at {} {}{}: {}.",
-            who(subject, pair),
+            " Up to there the tightest place is the {} at {} {}{}: {}.",
+            part(subject, pair),
             obstacle_words(&pair.obstacle_name, pair.obstacle),
             subject.at(&pair.tightest.place),
             state_words(pair.tire),
@@ -243,7 +255,7 @@ fn what_to_try(subject: &Subject, pair: &PairClearance, spare: f64) -> Vec<Strin
             } else {
                 format!(" ({size})")
             };
-            steps.push(format!("Compare with the former tire{size}."));
+            steps.push(format!("Compare with the previous tire{size}."));
         }
         let by_rule = subject
             .model()
@@ -264,7 +276,7 @@ fn what_to_try(subject: &Subject, pair: &PairClearance, spare: f64) -> Vec<Strin
         ));
     }
     steps.push(format!(
-        "Or take {} off {what} there, if the maker approves it.",
+        "Or trim {} off {what} there, to keep the required clearance, if the maker approves it.",
         subject.size(-spare)
     ));
     steps

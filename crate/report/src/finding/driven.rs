@@ -37,7 +37,7 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
             format!("; {available}, {lack} too little.{stall}")
         }
         Verdict::Marginal => format!(
-            "; {available}, so {left} is left where {} is asked for.",
+            "; {available}, so {left} is left where {} is required.",
             subject.say(Quantity::Travel, wanted)
         ),
         Verdict::Good | Verdict::NotShown => format!("; {available}, so {left} is left."),
@@ -82,8 +82,8 @@ fn needs(subject: &Subject, finding: &Finding, pressure: &Pressure) -> String {
         (Stroke::Pull, Motion::Extend) => "pushing to extend",
     };
     format!(
-        "{} actuator, {work}, needs {} at the worst{case}{place}",
-        subject.the_legs(),
+        "{}, {work}, needs {} at the worst{case}{place}",
+        subject.own("actuator"),
         subject.say(subject.drive(), pressure.needed)
     )
 }
@@ -159,7 +159,7 @@ fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String
             _ => "piston area on the rod side",
         };
         steps.push(format!(
-            "Or about {} more {side}: a larger bore, which also takes more oil and time.",
+            "Or about {} more {side}: a larger bore, which also takes more hydraulic fluid and time.",
             subject.say(Quantity::Travel, more)
         ));
     }
@@ -224,13 +224,13 @@ pub(super) fn binds(
     };
     Said::new(
         format!(
-            "{} pins bind{place}{case} while {}: friction there, most of it at the {}, grows faster than the thrust, so no pressure moves the leg.",
-            subject.the_legs(),
+            "{} bind{place}{case} while {}: friction there, most of it at the {}, grows faster than the actuator force, so nothing moves the leg.",
+            subject.own("pins"),
             motion_words(motion),
             joint_words(joint)
         ),
         [
-            "Check radius and friction of that pin: a dry or tight bush can bind where a greased one moves.",
+            "Check radius and friction of that pin: a dry or tight bushing can bind where a greased one moves.",
             "Move the actuator's mount or attach point so that it has more arm at this place.",
         ],
     )
@@ -240,8 +240,8 @@ pub(super) fn dead_point(subject: &Subject, finding: &Finding) -> Said {
     let place = behind(subject, finding);
     Said::new(
         format!(
-            "{} actuator loses its arm{place}: no thrust moves the leg there.",
-            subject.the_legs()
+            "{} loses its arm{place}: no actuator force moves the leg there.",
+            subject.own("actuator")
         ),
         [
             "Move the actuator's mount or attach point so that its line stays clear of the pivot all the way.",
@@ -253,13 +253,13 @@ pub(super) fn strut_jack(subject: &Subject, needed: f64, most: f64) -> Said {
     let say = |si| subject.say(Quantity::Pressure, si);
     Said::new(
         format!(
-            "The jack of {} strut needs {}; {}.",
-            subject.the_legs(),
+            "{} needs {}; {}.",
+            subject.own("strut-shortening cylinder"),
             say(needed),
             available(subject, most)
         ),
         [
-            "Read the gauge while the strut moves, and check the jack's figures against its maker's data.",
+            "Read the gauge while the strut moves, and check the cylinder's figures against its maker's data.",
         ],
     )
 }
@@ -268,8 +268,8 @@ pub(super) fn stage_valve(subject: &Subject, opens: f64, most: f64) -> Said {
     let say = |si| subject.say(Quantity::Pressure, si);
     Said::new(
         format!(
-            "The valve that holds {} swing until its strut is short opens at {}; {}.",
-            subject.the_legs(),
+            "{}, which holds the swing back until the strut is short, opens at {}; {}.",
+            subject.own("stage valve"),
             say(opens),
             available(subject, most)
         ),
@@ -288,11 +288,11 @@ pub(super) fn cannot_unlock(subject: &Subject) -> Said {
     };
     Said::new(
         format!(
-            "{} actuator can't bring the knee back through the straight line: {why}.",
-            subject.the_legs()
+            "{} can't bring the knee back through the straight line: {why}.",
+            subject.own("actuator")
         ),
         [
-            "Say so if a device of its own unlocks the knee (unlock jack, hook, cable).",
+            "Say so if a separate unlock device (actuator, hook, cable) unlocks the knee.",
             "Or let the actuator work on a brace link, so that it pulls the knee through first.",
         ],
     )

@@ -62,26 +62,26 @@ fn outcome(subject: &Subject, fall: &Fall) -> String {
     match &fall.outcome {
         FallOutcome::ReachesLock(arrival) => reaches(subject, fall, arrival),
         FallOutcome::StopsShort { place, .. } => format!(
-            "{without} it does not come down{} by itself: it comes to rest {}.{}{}",
+            "{without} it does not free-fall to {}: it comes to rest {}.{}{}",
             to_its_lock(subject),
             subject.at(place),
             spare(subject, fall, Some(place)),
             slower(subject, fall)
         ),
         FallOutcome::StaysUp => format!(
-            "{without} it does not leave up by itself: {} is missing about the trunnion.{}",
+            "{without} it does not start down on its own: {} is missing about the trunnion.{}",
             subject.say(Quantity::Moment, -fall.moment_at_up),
             slower(subject, fall)
         ),
         FallOutcome::Creeps { place, time } => format!(
-            "{without} it has not come down{} after {}: it is still {}.{}",
+            "{without} it is not {} after {}: it is still {}.{}",
             to_its_lock(subject),
             subject.say(Quantity::Time, *time),
             subject.at(place),
             slower(subject, fall)
         ),
         FallOutcome::NotFollowed { place, time } => format!(
-            "{without} its motion could not be worked out beyond {} ({}): whether it comes down{} is not known.",
+            "{without} its motion could not be worked out beyond {} ({}): whether it free-falls to {} is not known.",
             subject.say(Quantity::Time, *time),
             subject.at(place),
             to_its_lock(subject)
@@ -103,8 +103,8 @@ fn slower(subject: &Subject, fall: &Fall) -> String {
 /// Only an over-center knee is a lock that the fall can show.
 fn to_its_lock(subject: &Subject) -> &'static str {
     match subject.result.lock.kind {
-        LockKind::OverCentre => " to its lock",
-        LockKind::FoldsOn | LockKind::SlidingBrace | LockKind::NoBrace => "",
+        LockKind::OverCentre => "down and locked",
+        LockKind::FoldsOn | LockKind::SlidingBrace | LockKind::NoBrace => "down",
     }
 }
 
@@ -125,7 +125,7 @@ fn reaches(subject: &Subject, fall: &Fall, arrival: &Arrival) -> String {
         }
     };
     format!(
-        "{} it comes down{} by itself in {}{limit}.{}",
+        "{} it free-falls to {} in {}{limit}.{}",
         without(fall),
         to_its_lock(subject),
         subject.say(Quantity::Time, arrival.time),

@@ -30,32 +30,32 @@ pub fn jam_text(subject: &Subject, cause: JamCause) -> String {
     let length = |si| subject.length(si);
     match cause {
         JamCause::BraceTooShort { reach, span } => format!(
-            "the brace is too short by {miss} (both links stretched out reach {}, the way up asks for {})",
+            "the brace is too short by {miss} (both links stretched out reach {}, the swing needs {})",
             length(reach),
             length(span)
         ),
         JamCause::BraceTooLong { least, span } => format!(
-            "the folded brace is too long by {miss} (its ends come no nearer than {}, the way up asks for {})",
+            "the folded brace is too long by {miss} (its ends come no nearer than {}, the swing needs {})",
             length(least),
             length(span)
         ),
         JamCause::SlidingBraceEndsLong { longest, asked } => format!(
-            "the telescoping brace is too short by {miss} (fully out {}, the way up asks for {})",
+            "the telescoping brace is too short by {miss} (extended {}, the swing needs {})",
             length(longest),
             length(asked)
         ),
         JamCause::SlidingBraceEndsShort { shortest, asked } => format!(
-            "the telescoping brace is too long by {miss} (fully in {}, the way up asks for {})",
+            "the telescoping brace is too long by {miss} (retracted {}, the swing needs {})",
             length(shortest),
             length(asked)
         ),
         JamCause::ActuatorEndsLong { longest, asked } => format!(
-            "the actuator runs out of stroke, {miss} too short (fully out {}, the way up asks for {})",
+            "the actuator runs out of stroke, {miss} too short (extended {}, the swing needs {})",
             length(longest),
             length(asked)
         ),
         JamCause::ActuatorEndsShort { shortest, asked } => format!(
-            "the actuator runs out of stroke, {miss} too long (fully in {}, the way up asks for {})",
+            "the actuator runs out of stroke, {miss} too long (retracted {}, the swing needs {})",
             length(shortest),
             length(asked)
         ),
@@ -69,11 +69,11 @@ fn what_to_try(cause: JamCause) -> [&'static str; 2] {
             "Check which way the knee folds, and the swing to up.",
         ],
         JamCause::SlidingBraceEndsLong { .. } | JamCause::SlidingBraceEndsShort { .. } => [
-            "Measure the brace's end lengths and its two pins again.",
+            "Measure the brace's retracted and extended lengths and its two pins again.",
             "Check the swing to up, or move a brace pivot.",
         ],
         JamCause::ActuatorEndsLong { .. } | JamCause::ActuatorEndsShort { .. } => [
-            "Measure the actuator's end lengths and its two pins again; check how far its rod end is screwed in.",
+            "Measure the actuator's retracted and extended lengths and its two pins again; check how far its rod end is screwed in.",
             "Try another place for its mount or attach point, or another stroke.",
         ],
     }

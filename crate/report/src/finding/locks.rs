@@ -56,9 +56,9 @@ pub(super) fn over_centre(
             subject.say(Quantity::Force, knee_push),
             if is_loose {
                 if sprung {
-                    ": weight and springs all but do not hold it"
+                    ": weight and springs hardly hold it"
                 } else {
-                    ": its dead weight all but does not hold it"
+                    ": its dead weight hardly holds it"
                 }
             } else {
                 ""
@@ -91,7 +91,7 @@ pub(super) fn over_centre(
     };
     let play = match less_play {
         Some(left) if left > 0.0 => format!(
-            " Its play may take it back to {} past center{}.",
+            " Its play may take it back to {} over center{}.",
             subject.size(left),
             if little_left {
                 ", too little to count on"
@@ -111,15 +111,15 @@ pub(super) fn over_centre(
     };
     Said {
         sentence: format!(
-            "{} knee stands {} past center{asked}.{play} {ground} {weight}{air}",
-            subject.the_legs(),
+            "{} stands {} over center{asked}.{play} {ground} {weight}{air}",
+            subject.own("knee"),
             subject.size(offset)
         ),
         try_next: steps.iter().map(|&step| step.to_owned()).collect(),
     }
 }
 
-/// What the air does to a knee that it all but takes off its stop.
+/// What the air does to a knee that it hardly leaves on its stop.
 fn in_the_air(subject: &Subject) -> String {
     let speed = subject.gear.conditions.gear_speed;
     let push = subject.result.lock.knee_push_at_gear_speed;
@@ -139,16 +139,17 @@ fn in_the_air(subject: &Subject) -> String {
     }
 }
 
-/// Adds what a down switch that makes early tells.
+/// Adds what a down-lock switch that closes early tells.
 pub(super) fn append_switch(subject: &Subject, said: &mut Said) {
     let set = subject.model().map_or(0.0, |leg| leg.drive.switches.down);
     if set > 0.0 {
         said.sentence.push_str(&format!(
-            " Its down switch makes at {} of travel, before the lock is home: its light tells of a lock that is not there.",
+            " Its down-lock switch closes at {} of travel: its light shows down and locked before the lock is engaged.",
             subject.say(Quantity::Travel, set)
         ));
         said.try_next.push(
-            "Set the down switch so that only the lock, home on its stop, makes it.".to_owned(),
+            "Set the down-lock switch so that only the lock, engaged and on its stop, closes it."
+                .to_owned(),
         );
     }
 }
@@ -161,8 +162,8 @@ pub(super) fn not_over_centre(subject: &Subject, offset: f64) -> Said {
     };
     Said::new(
         format!(
-            "{} knee stands {stands}: its geometry does not lock it, something else must.",
-            subject.the_legs()
+            "{} stands {stands}: its geometry does not lock it; that something else does is not shown and needs a look at that lock.",
+            subject.own("knee")
         ),
         [OTHER_LOCK, ADJUST],
     )
@@ -171,14 +172,14 @@ pub(super) fn not_over_centre(subject: &Subject, offset: f64) -> Said {
 pub(super) fn excursion_stopped(subject: &Subject, at_axle: f64, allowed: f64) -> Said {
     Said::new(
         format!(
-            "{} knee can't pass the straight line: the axle would have to move {} past down, and the stop allows {}.",
-            subject.the_legs(),
+            "{} can't pass the straight line: at the axle it needs {} of overtravel past down, and the stop allows {}.",
+            subject.own("knee"),
             subject.size(at_axle),
             subject.length(allowed)
         ),
         [
-            "Measure again how far the axle can move past down, and where the knee stands when locked.",
-            "A smaller over-center offset asks for less movement: stay within the maker's figure.",
+            "Measure the overtravel past down again, and where the knee stands when locked.",
+            "A smaller over-center offset needs less overtravel: stay within the maker's figure.",
         ],
     )
 }
@@ -192,13 +193,13 @@ pub(super) fn sliding_brace(subject: &Subject, verdict: Verdict, end_gap: f64) -
     let latch = match verdict {
         Verdict::Bad => "it does not stand where a latch at its end would catch it",
         Verdict::Good | Verdict::Marginal | Verdict::NotShown => {
-            "its latch must hold it, and the latch is not modeled"
+            "that its latch holds it is not shown and needs a look at the latch"
         }
     };
     Said::new(
         format!(
-            "{} telescoping brace stands {stands} with the gear down: {latch}.",
-            subject.the_legs()
+            "{} stands {stands} with the gear down: {latch}.",
+            subject.own("telescoping brace")
         ),
         [
             "Check latch engagement and its indicator switch by the maker's data, on jacks, without pressure.",
@@ -209,11 +210,11 @@ pub(super) fn sliding_brace(subject: &Subject, verdict: Verdict, end_gap: f64) -
 pub(super) fn no_brace(subject: &Subject) -> Said {
     Said::new(
         format!(
-            "{} has no brace: its geometry holds nothing, so the actuator or a lock of its own must.",
+            "{} has no brace: its geometry holds nothing; that the actuator or a separate lock holds it is not shown and needs a look at that lock.",
             subject.the_leg()
         ),
         [
-            "Find what holds this leg down, and that it is not hydraulic pressure alone (14 CFR 23.729(b), before amendment 23-64), and check it by the maker's data.",
+            "Find what holds this leg down, and that it is not hydraulic pressure alone (14 CFR 23.729(b), before amendment 23-64, requires other positive means; for amateur-built and older types it is guidance), and check it by the maker's data.",
         ],
     )
 }

@@ -21,10 +21,10 @@ pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
     match &finding.detail {
         FindingDetail::Jammed { cause } => format!("stops, {} short", length(cause.miss())),
         FindingDetail::Tightest { clearance, .. } if *clearance < 0.0 => {
-            format!("{} of contact", length(-clearance))
+            format!("{} of interference", length(-clearance))
         }
         FindingDetail::Tightest { clearance, .. } => format!("{} clear", length(*clearance)),
-        FindingDetail::NothingInWell => "nothing in the well".to_owned(),
+        FindingDetail::NothingInWell => "needs a look at the well".to_owned(),
         FindingDetail::Pressure {
             needed,
             available,
@@ -56,18 +56,18 @@ pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
         FindingDetail::Binds { .. } => "pins bind".to_owned(),
         FindingDetail::DeadPoint => "dead point".to_owned(),
         FindingDetail::CannotUnlock => "does not unlock".to_owned(),
-        FindingDetail::StrutJack { .. } => "strut stays".to_owned(),
+        FindingDetail::StrutJack { .. } => "strut does not shorten".to_owned(),
         FindingDetail::StageValve { .. } => "valve stays shut".to_owned(),
         FindingDetail::OverCentre { knee_push, .. } if *knee_push <= 0.0 => format!(
             "pushed off its stop, {}",
             subject.say(Quantity::Force, -knee_push)
         ),
-        FindingDetail::OverCentre { offset, .. } => format!("{} past center", length(*offset)),
+        FindingDetail::OverCentre { offset, .. } => format!("{} over center", length(*offset)),
         FindingDetail::NotOverCentre { offset } => {
             format!("{} short of center", length(-offset))
         }
         FindingDetail::ExcursionStopped { at_axle, .. } => {
-            format!("{} past down", length(*at_axle))
+            format!("{} of overtravel needed", length(*at_axle))
         }
         FindingDetail::SlidingBrace { end_gap } => format!("{} from its end", length(*end_gap)),
         FindingDetail::NoBrace => "no brace".to_owned(),
@@ -89,7 +89,7 @@ fn fall_fails(subject: &Subject) -> Option<String> {
         FallOutcome::StopsShort { place, .. } => {
             Some(format!("falls only to {}", travel(place.travel)))
         }
-        FallOutcome::StaysUp => Some("does not fall".to_owned()),
+        FallOutcome::StaysUp => Some("does not start down".to_owned()),
         FallOutcome::Creeps { place, .. } => Some(format!("creeps at {}", travel(place.travel))),
     }
 }

@@ -59,7 +59,7 @@ fn contact_names_part_place_and_depth() {
     assert_eq!(
         finding_text(&subject, &result.findings[0]).sentence,
         "The right main's tire touches Bay rib when it has grown, first at 71.2 % of travel. \
-         It is deepest at 78.0 % of travel: 6.3 mm would have to go. As fitted new it clears by 1.2 mm."
+         It is deepest at 78.0 % of travel: 6.3 mm of interference; to keep the required clearance, 9.3 mm. As fitted new it clears by 1.2 mm."
     );
 }
 
@@ -373,19 +373,19 @@ fn the_former_tire_is_named() {
         fitted
             .try_next
             .iter()
-            .any(|step| step == "Compare with the former tire (5.00-5).")
+            .any(|step| step == "Compare with the previous tire (5.00-5).")
     );
     subject.tire = TireChoice::Former;
     let former = finding_text(&subject, &result.findings[0]);
     assert!(
         former
             .sentence
-            .starts_with("The right main's former tire touches")
+            .starts_with("The right main's previous tire touches")
     );
     assert!(
         !former
             .try_next
             .iter()
-            .any(|step| step.contains("former tire"))
+            .any(|step| step.contains("previous tire"))
     );
 }

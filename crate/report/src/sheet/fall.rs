@@ -29,7 +29,7 @@ pub(super) fn fall(lines: &mut Lines, subject: &Subject) {
     let Some(fall) = &subject.result.fall else {
         return;
     };
-    title(lines, "Fall without power or pressure");
+    title(lines, "Free fall, without power or pressure");
     for text in rows(subject, fall) {
         lines.item(2, "- ", &text);
     }
@@ -52,7 +52,7 @@ pub fn lock_facts(subject: &Subject) -> TitledTable {
         notes.extend(rows(subject, fall));
     }
     TitledTable {
-        title: "Lock, and fall without power or pressure",
+        title: "Lock, and free fall without power or pressure",
         columns: Vec::new(),
         notes,
     }
@@ -150,7 +150,7 @@ fn outcome(subject: &Subject, fall: &Fall) -> Vec<String> {
             subject.at(place),
             time(*at)
         )],
-        FallOutcome::StaysUp => vec!["Does not leave up by itself.".to_owned()],
+        FallOutcome::StaysUp => vec!["Does not start down on its own.".to_owned()],
         FallOutcome::Creeps { place, time: at } => {
             vec![format!("Still {} after {}.", subject.at(place), time(*at))]
         }

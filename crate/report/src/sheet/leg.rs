@@ -40,7 +40,7 @@ fn about(subject: &Subject) -> String {
     let tire = subject
         .model()
         .map(|leg| match (subject.tire, &leg.wheel.former) {
-            (TireChoice::Former, Some(former)) => ("former tire", former),
+            (TireChoice::Former, Some(former)) => ("previous tire", former),
             _ => ("tire", &leg.wheel.tire),
         });
     let tire = tire.map_or_else(String::new, |(what, tire)| {

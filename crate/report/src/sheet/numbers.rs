@@ -42,7 +42,7 @@ pub(super) fn clearances(lines: &mut Lines, subject: &Subject) {
         ),
         Column::new("part", Align::Left, texts(&|pair| part_words(pair))),
         number("clearance", &|pair| pair.tightest.clearance),
-        number("asked", &|pair| pair.requirement.clearance),
+        number("required", &|pair| pair.requirement.clearance),
         Column::new(
             "whose figure",
             Align::Left,
@@ -59,7 +59,7 @@ pub(super) fn clearances(lines: &mut Lines, subject: &Subject) {
     lines.block(&aligned("  ", &columns));
     lines.text(
         2,
-        "A negative clearance is the depth of contact. x and y: that place on the structure, in the axes of the data.",
+        "A negative clearance is interference. x and y: that place on the structure, in the axes of the data.",
     );
 }
 
@@ -172,8 +172,10 @@ pub(super) fn lock(lines: &mut Lines, subject: &Subject) {
     let lock = &subject.result.lock;
     title(lines, "Down lock");
     let kind = match lock.kind {
-        LockKind::OverCentre => "Knee past the straight line, on its stop.",
-        LockKind::FoldsOn => "The knee folds on from where it stands: another lock holds it.",
+        LockKind::OverCentre => "Knee (center hinge of the brace) over center, on its stop.",
+        LockKind::FoldsOn => {
+            "Not over center: the knee (center hinge of the brace) keeps folding the same way, another lock holds it."
+        }
         LockKind::SlidingBrace => "Telescoping brace: its latch holds it.",
         LockKind::NoBrace => "No brace: the actuator or another lock holds it.",
     };
@@ -183,7 +185,7 @@ pub(super) fn lock(lines: &mut Lines, subject: &Subject) {
             format!(", {}", subject.signed(Quantity::Angle, angle))
         });
         let offset = subject.signed(Quantity::Length, offset);
-        lines.item(2, "- ", &format!("Knee past center: {offset}{angle}."));
+        lines.item(2, "- ", &format!("Over center: {offset}{angle}."));
     }
     if let Some(excursion) = &subject.result.excursion {
         let allowed = excursion.allowed.map_or_else(
@@ -191,7 +193,7 @@ pub(super) fn lock(lines: &mut Lines, subject: &Subject) {
             |allowed| format!("its stop allows {}", subject.length(allowed)),
         );
         let text = format!(
-            "To unlock, the leg swings {} past down, {} at the axle; {allowed}.",
+            "To unlock, the leg needs {} of overtravel past down, {} at the axle; {allowed}.",
             subject.say(Quantity::Angle, excursion.swing.abs()),
             subject.size(excursion.at_axle),
         );

@@ -59,7 +59,7 @@ fn head(lines: &mut Lines, answered: &Answered) {
     );
     lines.text(0, &format!("File: {}", clean(answered.file)));
     if answered.tire == TireChoice::Former {
-        lines.text(0, "Solved with the former tire, where a leg has one.");
+        lines.text(0, "Solved with the previous tire, where a leg has one.");
     }
     // A note keeps its own lines.
     for line in gear

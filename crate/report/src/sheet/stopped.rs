@@ -12,7 +12,7 @@ pub(super) fn stopped(lines: &mut Lines, answered: &Answered) {
     if answered.stops.is_empty() {
         return;
     }
-    lines.heading("Where it stopped, and what may explain it");
+    lines.heading("Stopped short, and what may explain it");
     for (leg, found) in answered.stops {
         let stopped = Stopped {
             gear: answered.gear,

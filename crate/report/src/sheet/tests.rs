@@ -82,10 +82,10 @@ fn a_stopped_leg_and_the_former_tire() {
     };
     let text = report_text(&answered, ReportOptions { station_rows: 0 });
     for wanted in [
-        "Solved with the former tire",
+        "Solved with the previous tire",
         "Stops at 62.0 % of travel: the actuator runs out of stroke, 9.0 mm too long",
         "The brace links lie on each other at 40.0 % of travel.",
-        "former tire 5.00-5 360.0 mm by 160.0 mm",
+        "previous tire 5.00-5 360.0 mm by 160.0 mm",
     ] {
         let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
         assert!(flat.contains(wanted), "{wanted}\n{text}");

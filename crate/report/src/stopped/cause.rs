@@ -26,12 +26,12 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
         } => {
             let place = if *clearance < 0.0 {
                 format!(
-                    "in the drawing they overlap by {} there",
+                    "in the drawing they interfere by {} there",
                     length(-clearance)
                 )
             } else {
                 format!(
-                    "in the drawing {} is left there, by which it would have to be nearer or larger",
+                    "in the drawing the clearance there is {}: it would have to be nearer or larger by that",
                     length(*clearance)
                 )
             };
@@ -78,7 +78,7 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
             or_less,
             file,
         } => format!(
-            "The battery is low: at rest it would give {}{}, where the file has {}.",
+            "The battery is low: its resting (open-circuit) voltage would be {}{}, where the file has {}.",
             volts(*open_circuit),
             less(*or_less),
             volts(*file)
@@ -88,15 +88,15 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
             stopped.say(Quantity::Resistance, *extra)
         ),
         StopCause::BatteryResists { extra } => format!(
-            "The battery gives way under load, though at rest it may read as it should: its own resistance would be {} more than in the file.",
+            "The battery sags under load, though its resting voltage may read as it should: its own resistance would be {} more than in the file.",
             stopped.say(Quantity::Resistance, *extra)
         ),
         StopCause::AtItsEnd => {
-            "It stands at the end of its own way; if the pump ran on, the switch there has not made."
+            "It stands at the end of its own way; if the pump ran on, the switch there has not closed."
                 .to_owned()
         }
         StopCause::StrutStays { needed } => format!(
-            "Its strut has not done its stroke, which the swing waits for: by the file the strut's jack needs {}.",
+            "Its strut has not done its stroke, which the swing waits for: by the file its strut-shortening cylinder needs {}.",
             demand(needed)
         ),
         StopCause::SourceWeak {
@@ -147,7 +147,7 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
             stopped.say(Quantity::Force, *thrust)
         ),
         StopCause::Binds { joint } => format!(
-            "The pins bind there, by the file: friction at {} grows with the thrust faster than the thrust itself.",
+            "The pins bind there, by the file: friction at {} grows with the actuator force faster than the force itself.",
             joint_words(*joint)
         ),
         StopCause::ActuatorEnds { left } => format!(
@@ -160,11 +160,11 @@ pub fn cause_sentence(stopped: &Stopped, cause: &StopCause) -> String {
         ),
         StopCause::SwitchEarly { travel, file } => {
             let switch = match stopped.model().and_then(|leg| leg.seen_stop.as_ref()) {
-                Some(seen) if seen.selected == Direction::Down => "down",
-                _ => "up",
+                Some(seen) if seen.selected == Direction::Down => "down-lock",
+                _ => "up-limit",
             };
             format!(
-                "The {switch} switch makes at {} of travel or before and stops the {}; the file has it at {}.",
+                "The {switch} switch closes at {} of travel or before and stops the {}; the file has it at {}.",
                 stopped.say(Quantity::Travel, *travel),
                 stopped.driver(),
                 stopped.say(Quantity::Travel, *file)

@@ -1,4 +1,4 @@
-//! What was seen against what explanations ask for, and what to look at next.
+//! What was seen against what explanations need, and what to look at next.
 use gearswing_solver::model::PumpSeen;
 use gearswing_solver::result::{
     Check, Demand, Explanation, Finds, Fit, NextCheck, ReadingFit, StopExplained,
@@ -15,6 +15,7 @@ use crate::timed::{Timed, supply_error_text};
 #[must_use]
 pub fn stop_cautions() -> &'static [&'static str] {
     &[
+        crate::cautions::LIVE_SELECTOR,
         "A leg that has stopped can move on without warning, and one that stands part of the way may hang on its pressure and fall when that is let down: support it where it stands, take the power off, let the pressure down, and only then let a hand go near it (common practice).",
         "With power on against a stopped leg: everybody clear, and a second or two only (common practice).",
         "Do not cure a stop by more pressure or a larger breaker; find what holds the leg first, and ask the maker's data.",
@@ -26,8 +27,8 @@ pub fn stop_cautions() -> &'static [&'static str] {
 pub fn stop_notes() -> &'static [&'static str] {
     &[
         "Worked out for the airplane level on jacks, with this leg alone against the source.",
-        "\"Off\" is the difference between asked and seen in standard uncertainties: up to 2 fits, above 3 is ruled out. A number that was chosen to fit counts as 2 in the order.",
-        "To stand at a place and not before also asks that nothing stopped the leg on the way there: by how much the drawing or the loads would have to be wrong for that counts as well.",
+        "\"Off\" is how far a reading is from what the explanation needs, against the ± (95 %) of reading and calculation together: up to about 1.0 times fits, above 1.5 times is ruled out. A number that was chosen to fit counts as 1.0 times in the order.",
+        "To stand at a place and not before also needs that nothing stopped the leg on the way there: by how much the drawing or the loads would have to be wrong for that counts as well.",
         "Only the explanations listed are weighed, one at a time. Another one, or two together, may be the true one.",
         "A breaker that may have tripped leaves gauge and volts untold, unless the pump was heard to run on.",
     ]
@@ -43,35 +44,39 @@ pub fn fit_words(fit: Fit) -> &'static str {
     }
 }
 
-/// One thing seen against what is asked for.
+/// One thing seen against what an explanation needs.
 pub(super) fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
     let off = |off: f64| {
-        if off >= 99.95 {
-            "more than 100 off".to_owned()
+        let times = off / STANDARD_IN_95;
+        if times >= 99.95 {
+            "more than 100 times its ±".to_owned()
         } else {
-            format!("{off:.1} off")
+            format!("{times:.1} times its ±")
         }
     };
     let read = |what: &str, quantity, both: [f64; 2], by| {
-        let [asked, seen] = both.map(|si| stopped.say(quantity, si));
-        format!("{what} {asked}, read {seen}: {}", off(by))
+        let apart = stopped.say(quantity, (both[0] - both[1]).abs());
+        let [needed, seen] = both.map(|si| stopped.say(quantity, si));
+        format!("{what} {needed}, read {seen}: {apart} off, {}", off(by))
     };
     match *reading {
         ReadingFit::HowFar {
             asked,
             seen,
             off: by,
-        } => {
-            let seen = stopped.say(Quantity::Travel, seen);
-            match asked {
-                None => format!("stands at {seen}, chosen to fit"),
-                Some(asked) => format!(
-                    "to stand at {} and not before, seen at {seen}: {}",
-                    stopped.say(Quantity::Travel, asked),
-                    off(by)
-                ),
-            }
-        }
+        } => match asked {
+            None => format!(
+                "stands at {}, chosen to fit",
+                stopped.say(Quantity::Travel, seen)
+            ),
+            Some(asked) => format!(
+                "to stand at {} and not before, seen at {}: {} off, {}",
+                stopped.say(Quantity::Travel, asked),
+                stopped.say(Quantity::Travel, seen),
+                stopped.say(Quantity::Travel, (asked - seen).abs()),
+                off(by)
+            ),
+        },
         ReadingFit::Pressure {
             asked,
             seen,
@@ -82,17 +87,17 @@ pub(super) fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
             seen,
             off: by,
         } => read("battery", Quantity::Voltage, [asked, seen], by),
-        ReadingFit::Pump {
-            asked,
-            seen,
-            off: by,
-        } => {
+        ReadingFit::Pump { asked, seen, .. } => {
             let word = |runs| if runs { "runs on" } else { "stops" };
+            let agrees = if asked == seen { "agrees" } else { "disagrees" };
             let seen = if seen { "ran on" } else { "had stopped" };
-            format!("{} {}, {seen}: {}", stopped.driver(), word(asked), off(by))
+            format!("{} {}, {seen}: {agrees}", stopped.driver(), word(asked))
         }
     }
 }
+
+/// Standard uncertainties in the half-width that holds 95 % of a normal distribution [1].
+const STANDARD_IN_95: f64 = 1.96;
 
 /// Where the leg stood, and how far the numbers carry.
 #[must_use]
@@ -142,7 +147,7 @@ fn impossible(stopped: &Stopped, found: &StopExplained) -> String {
         && above(read, seen.voltage_within, most)
     {
         said.push_str(&format!(
-            " The battery read {}, and by the file it has {} at rest: check the meter, whether a charger was on, and the file.",
+            " The battery read {}, and by the file its resting voltage is {}: check the meter, whether a charger was on, and the file.",
             stopped.say(Quantity::Voltage, read),
             stopped.say(Quantity::Voltage, most)
         ));
@@ -153,7 +158,7 @@ fn impossible(stopped: &Stopped, found: &StopExplained) -> String {
 /// A reading so many times what there can be is not believed [1].
 const ABOVE: f64 = 1.1;
 
-/// Each thing seen against what an explanation asks for.
+/// Each thing seen against what an explanation needs.
 #[must_use]
 pub fn readings_words(stopped: &Stopped, one: &Explanation) -> Vec<String> {
     let readings = one.readings.iter();
@@ -204,7 +209,7 @@ pub fn check_sentence(stopped: &Stopped, next: &NextCheck) -> String {
             "with everybody clear, and for a second or two only, read the voltage at the motor while the leg stands under power"
         }
         Check::EndSwitch => {
-            "with the power off, try with a meter whether the leg's end switch is made"
+            "with the power off, try with a meter whether the leg's limit switch is closed"
         }
         Check::FullBattery => {
             "swing again on a full battery or ground power and see whether it goes on"

@@ -22,7 +22,7 @@ fn causes() -> Vec<(StopCause, &'static [&'static str])> {
                 tire,
                 clearance: -0.0021,
             },
-            &["grown tire", "Bay rib", "overlap by 2.1 mm"],
+            &["grown tire", "Bay rib", "interfere by 2.1 mm"],
         ),
         (
             StopCause::Touches {
@@ -31,7 +31,11 @@ fn causes() -> Vec<(StopCause, &'static [&'static str])> {
                 tire: None,
                 clearance: 0.0012,
             },
-            &["lower brace link", "Upper skin", "1.2 mm is left"],
+            &[
+                "lower brace link",
+                "Upper skin",
+                "clearance there is 1.2 mm",
+            ],
         ),
         (
             StopCause::StrutLong {
@@ -71,7 +75,7 @@ fn causes() -> Vec<(StopCause, &'static [&'static str])> {
             StopCause::StrutStays {
                 needed: Demand::Pressure(2e6),
             },
-            &["jack needs 20.0 bar"],
+            &["strut-shortening cylinder needs 20.0 bar"],
         ),
         (StopCause::BadContact { extra: 0.02 }, &["0.02"]),
         (
@@ -166,7 +170,7 @@ fn readings_say_what_is_asked_and_what_was_seen() {
             seen: 2.5e6,
             off: 2.04
         }),
-        "gauge 30.0 bar, read 25.0 bar: 2.0 off"
+        "gauge 30.0 bar, read 25.0 bar: 5.00 bar off, 1.0 times its ±"
     );
     assert_eq!(
         say(ReadingFit::Pump {
@@ -174,15 +178,15 @@ fn readings_say_what_is_asked_and_what_was_seen() {
             seen: false,
             off: 3.03
         }),
-        "pump runs on, had stopped: 3.0 off"
+        "pump runs on, had stopped: disagrees"
     );
     assert!(
         say(ReadingFit::Voltage {
             asked: 11.0,
             seen: 2.0,
-            off: 120.0
+            off: 220.0
         })
-        .ends_with("more than 100 off")
+        .ends_with("9.0 V off, more than 100 times its ±")
     );
 }
 

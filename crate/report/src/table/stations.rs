@@ -39,7 +39,7 @@ pub fn stations_text(subject: &Subject, rows: usize) -> String {
         column("swing", Quantity::Angle, &|s| Some(s.swing)),
         column("actuator", Quantity::Length, &|s| Some(s.actuator_length)),
         column("arm", Quantity::Length, &|s| s.moment_arm.map(f64::abs)),
-        column("effort", Quantity::Force, &force(|f| f.retract_effort)),
+        column("force", Quantity::Force, &force(|f| f.retract_effort)),
         column(
             "pressure",
             Quantity::Pressure,

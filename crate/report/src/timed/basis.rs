@@ -64,8 +64,7 @@ pub fn times_missing() -> &'static str {
     "No times: they need an orifice up on every leg, an accumulator, a pump or electric actuators."
 }
 
-const SEPARATE: &str =
-    "A separate unlocking device, and a strut without a jack, take no time and no fluid.";
+const SEPARATE: &str = "A separate unlock device, and a strut without a shortening cylinder, take no time and no fluid.";
 const SWITCHES: &str = "The switches sit where the file says; doors are not modeled.";
 const CONTACT: &str = "A leg stops where its new tire or another part first touches its well by the drawing: how far either gives way is not worked out. What touches where a leg starts stops nothing.";
 
@@ -83,7 +82,7 @@ pub fn supply_simplified(source: &Source) -> &'static [&'static str] {
         ];
     }
     &[
-        "Everything is in balance at each instant: no motor run-up and no inrush current, no inertia of the legs, no fluid that gives, no air in it, no hose that swells.",
+        "Everything is in balance at each instant: no motor run-up and no inrush current, no inertia of the legs, incompressible fluid without air in it, stiff hoses.",
         "A leg that its weight drives down runs ahead of the pump, held back by its orifice alone; the manifold then stays at the return pressure.",
         "The flow of an orifice goes over from the root of the pressure across it to a straight line at about 1 kPa (0.15 psi).",
         SEPARATE,

@@ -28,7 +28,11 @@ pub fn run_sentence(timed: &Timed, run: &Run) -> String {
             }
         ),
         RunEnd::SwitchedOff => format!(
-            "Selected {way}, the {way} switches stop the {} after {time}, before every leg is at the end of its way: a switch makes early.",
+            "Selected {way}, the {} switches stop the {} after {time}, before every leg is at the end of its way: a switch closes early.",
+            match run.direction {
+                Direction::Up => "up-limit",
+                Direction::Down => "down-lock",
+            },
             driver(timed)
         ),
         RunEnd::PressureSwitch => {
@@ -57,7 +61,7 @@ fn driver(timed: &Timed) -> &'static str {
     }
 }
 
-/// Legs whose switch at the end of the way makes before they are home.
+/// Legs whose switch at the end of the way closes before they are there.
 fn early_switches(timed: &Timed, run: &Run) -> Vec<String> {
     let home = |made: &RunEvent| {
         let same = |e: &&RunEvent| e.leg == made.leg && e.time == made.time;
@@ -77,10 +81,10 @@ fn early_switches(timed: &Timed, run: &Run) -> Vec<String> {
             let leg = timed.the_leg(made.leg?);
             Some(capital_first(&match run.direction {
                 Direction::Up => format!(
-                    "{leg}: its up switch makes {at}, before it is up. Set the switch so that only the end of its way makes it."
+                    "{leg}: its up-limit switch closes {at}, before it is up. Set the switch so that only the end of its way closes it."
                 ),
                 Direction::Down => format!(
-                    "{leg}: its down switch makes {at}, before its lock is home. Its light then tells of a lock that is not there: set the switch."
+                    "{leg}: its down-lock switch closes {at}: its light shows down and locked before the lock is engaged. Set the switch."
                 ),
             }))
         })
@@ -140,7 +144,7 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
     let battery = &timed.gear.supply.battery;
     if run.energy.battery > 0.0 && is_run_down(battery) {
         found.push(format!(
-            "At {} at rest the battery has a quarter of its charge or less: under load it gives way by more than its resistance says, so don't count on these times (common practice).",
+            "At a resting voltage of {} the battery has a quarter of its charge or less: under load it sags by more than its resistance says, so don't count on these times (common practice).",
             timed.say(Quantity::Voltage, open_circuit_voltage(battery))
         ));
     }

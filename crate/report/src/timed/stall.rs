@@ -25,14 +25,14 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
             let say = |si| timed.say(Quantity::Pressure, si);
             if needed <= available && run.end == RunEnd::Stalled {
                 return capital_first(&format!(
-                    "{leg} stalls {at}: on the rest of its way it needs {}, all that the supply makes, and so it all but stands.",
+                    "{leg} stalls {at}: for the rest of its travel it needs {}, all that the supply makes, and so it barely moves.",
                     say(needed)
                 ));
             }
             if needed <= available {
                 // The pump was stopped before it came to this leg.
                 return capital_first(&format!(
-                    "{leg} stands {at}: it needs {} on the rest of its way, which the supply makes, but the pump was stopped first by what its line and the other legs took. Look for a pressure switch set too low, by the maker's data.",
+                    "{leg} stands {at}: it needs {} for the rest of its travel, which the supply makes, but the pump was stopped first by what its line and the other legs took. Look for a pressure switch set too low, by the maker's data.",
                     say(needed)
                 ));
             }
@@ -48,7 +48,7 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
                     "{} less load on {}",
                     timed.say(Quantity::Force, thrust),
                     if is_jack(timed, run, stall, needed) {
-                        "the jack of its strut"
+                        "its strut-shortening cylinder"
                     } else {
                         "its actuator"
                     }
@@ -65,7 +65,7 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
                 _ => "",
             };
             format!(
-                "{leg} stalls {at}: on the rest of its way it needs {}, and {}. Any one of these would free it: {}.{no_volts}",
+                "{leg} stalls {at}: for the rest of its travel it needs {}, and {}. Any one of these would free it: {}.{no_volts}",
                 say(needed),
                 makes(timed, available),
                 listed(&ways)
@@ -74,7 +74,7 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
         StallCause::Force {
             needed, available, ..
         } if needed <= available => format!(
-            "{leg} stands {at}, hardly moving: its electric actuator makes {} on this battery, and it needs {} on the rest of its way.",
+            "{leg} barely moves {at}: its electric actuator makes {} on this battery, and it needs {} for the rest of its travel.",
             timed.say(Quantity::Force, available),
             timed.say(Quantity::Force, needed)
         ),
@@ -83,7 +83,7 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
             available,
             volts_short,
         } => format!(
-            "{leg} stalls {at}: on the rest of its way it needs {}, and its electric actuator makes no more than {} on this battery{}. Either would free it: {} more at the battery{} or {} less load.",
+            "{leg} stalls {at}: for the rest of its travel it needs {}, and its electric actuator makes no more than {} on this battery{}. Either would free it: {} more at the battery{} or {} less load.",
             timed.say(Quantity::Force, needed),
             timed.say(Quantity::Force, available),
             if run.stalls.len() > 1 {
@@ -112,7 +112,7 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
             "{leg} stops {at}, where its parts or its actuator let it go no further: no pressure frees it."
         ),
         StallCause::Binds { joint } => format!(
-            "{leg} binds {at}: friction at {} grows with the thrust faster than the thrust itself, and no pressure frees it. Clean and grease the pins, and look for a bent or misaligned part.",
+            "{leg} binds {at}: friction at {} grows with the actuator force faster than the force itself, and no pressure frees it. Clean and grease the pins, and look for a bent or misaligned part.",
             joint_words(joint)
         ),
     };

@@ -252,7 +252,7 @@ fn a_down_switch_that_makes_before_the_lock_is_told() {
         };
         let said = run_sentences(&timed, &down);
         said.iter()
-            .any(|text| text.contains("a lock that is not there"))
+            .any(|text| text.contains("before the lock is engaged"))
     };
     assert!(told(0.5));
     assert!(!told(0.4));

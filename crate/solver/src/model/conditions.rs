@@ -1,4 +1,4 @@
-//! Attitude, load factor, air and the clearances asked for.
+//! Attitude, load factor, air and the required clearances.
 use serde::{Deserialize, Serialize};
 
 /// The case for which forces are worked out.
@@ -84,7 +84,7 @@ impl Default for Conditions {
     }
 }
 
-/// Clearances asked for; `None` takes the default marked common practice.
+/// Required clearances; `None` takes the default marked common practice.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]

@@ -23,7 +23,7 @@ pub struct Gear {
     /// Hydraulic fluid.
     #[serde(default, skip_serializing_if = "Fluid::is_default")]
     pub fluid: Fluid,
-    /// Clearances asked for where an obstacle has no figure of its own.
+    /// Required clearances where an obstacle has no figure of its own.
     #[serde(default)]
     pub clearance_rule: ClearanceRule,
 }

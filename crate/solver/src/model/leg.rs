@@ -61,7 +61,7 @@ pub struct Leg {
     /// Structure around the leg.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub well: Vec<Obstacle>,
-    /// Where it stopped on the jacks, to be explained.
+    /// How the leg stopped short on the jacks, to be explained.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub seen_stop: Option<SeenStop>,
 }

@@ -12,7 +12,7 @@ pub struct Obstacle {
     pub name: String,
     /// Its shape.
     pub shape: Shape,
-    /// Clearance asked for here by the user, for every moving part [m]; absent = the gear's rule.
+    /// Required clearance here by the user, for every moving part [m]; absent = the gear's rule.
     #[serde(
         rename = "required_clearance_m",
         default,
@@ -85,7 +85,7 @@ pub enum MovingPart {
     LowerLink,
     /// Telescoping brace.
     SlidingBrace,
-    /// Actuator body.
+    /// Actuator barrel.
     ActuatorBody,
     /// Actuator rod.
     ActuatorRod,

@@ -100,11 +100,11 @@ pub struct Contact {
     pub point: Point,
 }
 
-/// Clearance asked for.
+/// Required clearance.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Requirement {
-    /// Clearance asked for [m].
+    /// Required clearance [m].
     #[serde(rename = "clearance_m")]
     pub clearance: f64,
     /// Whose figure it is.

@@ -24,7 +24,7 @@ pub enum Question {
 pub enum Verdict {
     /// Yes.
     Good,
-    /// Yes, but with less than is asked for.
+    /// Yes, but with less than is required.
     Marginal,
     /// No.
     Bad,
@@ -139,7 +139,7 @@ pub enum FindingDetail {
     },
     /// Over-center knee: offset and what loads do to it.
     OverCentre {
-        /// Offset past center [m].
+        /// Offset over center [m].
         #[serde(rename = "offset_m")]
         offset: f64,
         /// Push into the stop for each newton of ground load at the axle [1].
@@ -150,7 +150,7 @@ pub enum FindingDetail {
     },
     /// The knee stands short of center, or folds on: geometry does not lock it.
     NotOverCentre {
-        /// Offset past center [m], zero or negative.
+        /// Offset over center [m], zero or negative.
         #[serde(rename = "offset_m")]
         offset: f64,
     },
@@ -190,9 +190,9 @@ pub enum Assumption {
     TireMaker,
     /// A tire figure without a stated origin.
     TireUnstated,
-    /// Clearance asked for is the built-in default, common practice.
+    /// Required clearance is the built-in default, common practice.
     ClearanceCommonPractice,
-    /// Clearance asked for is the user's figure.
+    /// Required clearance is the user's figure.
     ClearanceUser,
     /// Pressure margin asked for is the built-in default, common practice.
     MarginCommonPractice,

@@ -22,10 +22,10 @@ pub enum LockKind {
 pub struct Lock {
     /// Kind of lock.
     pub kind: LockKind,
-    /// Offset of the knee from the line B0–B1 at down [m]: positive past center.
+    /// Offset of the knee from the line B0–B1 at down [m]: positive over center.
     #[serde(rename = "over_centre_m")]
     pub over_centre: Option<f64>,
-    /// Angle of the knee past the straight line at down [rad]: positive past center.
+    /// Angle of the knee past the straight line at down [rad]: positive over center.
     #[serde(rename = "past_centre_rad")]
     pub past_centre: Option<f64>,
     /// What a load straight up at the axle (the ground's) does to the knee.

@@ -71,7 +71,7 @@ pub struct Station {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct StationForce {
-    /// Actuator thrust that holds the leg still without friction [N]: positive pushes the pins
+    /// Actuator force that holds the leg still without friction [N]: positive pushes the pins
     /// apart.
     #[serde(rename = "holding_n")]
     pub holding: f64,

@@ -290,7 +290,7 @@ pub struct Stall {
 pub enum StallCause {
     /// It needs more pressure than the source makes.
     Pressure {
-        /// Most needed on the rest of its way [Pa].
+        /// Most needed for the rest of its travel [Pa].
         #[serde(rename = "needed_pa")]
         needed: f64,
         /// Most that the source makes [Pa].
@@ -310,7 +310,7 @@ pub enum StallCause {
     },
     /// It needs more force than its electric actuator makes.
     Force {
-        /// Most needed on the rest of its way [N].
+        /// Most needed for the rest of its travel [N].
         #[serde(rename = "needed_n")]
         needed: f64,
         /// Most that the actuator makes on this bus while all that stand push on it [N].

@@ -44,7 +44,7 @@ pub(crate) struct Chart {
     pub(crate) contact_below_zero: bool,
 }
 
-/// All charts of a leg, with the former tire's curves over them while comparing.
+/// All charts of a leg, with the previous tire's curves over them while comparing.
 pub(crate) fn charts(good: &Good, former: Option<&Good>) -> Vec<Chart> {
     let mut charts = vec![
         clearance(good, former),
@@ -171,7 +171,7 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
                 .map(|curve| {
                     // named once, on the piece that the present tire is judged by
                     let named = governing.is_some_and(|pair| pair.obstacle == curve.obstacle);
-                    let name = if named { "former tire" } else { "" };
+                    let name = if named { "previous tire" } else { "" };
                     clearance_series(curve, Role::Former, name.to_owned())
                 }),
         );
@@ -180,7 +180,7 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
     let levels = governing
         .map(|pair| Level {
             role: Role::Requirement,
-            name: format!("asked for, {}", part_text(pair.part, pair.tire)),
+            name: format!("required, {}", part_text(pair.part, pair.tire)),
             value: pair.requirement.clearance,
         })
         .into_iter()
@@ -201,7 +201,7 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
 /// How the two motions are told apart in one chart.
 const MOTIONS: &str = "as set; line: to retract, dots: to extend";
 
-/// Curves of both motions, and the former tire's of retracting.
+/// Curves of both motions, and the previous tire's of retracting.
 fn motions(
     good: &Good,
     former: Option<&Good>,
@@ -218,7 +218,7 @@ fn motions(
         of(good, Role::CurveNeeded, 0, "to retract"),
         of(good, Role::CurveParts, 1, "to extend"),
     ];
-    found.extend(former.map(|former| of(former, Role::Former, 0, "former tire")));
+    found.extend(former.map(|former| of(former, Role::Former, 0, "previous tire")));
     found.retain(|series| !series.pieces.is_empty());
     found
 }
@@ -227,7 +227,7 @@ fn pressure(good: &Good, former: Option<&Good>) -> Chart {
     let available = good.result.force.available_pressure;
     let (title, quantity) = match good.result.force.driven_by {
         DrivenBy::Fluid => ("Pressure needed", Quantity::Pressure),
-        DrivenBy::Electricity => ("Force needed", Quantity::Force),
+        DrivenBy::Electricity => ("Actuator force needed", Quantity::Force),
     };
     Chart {
         title: title.to_owned(),
@@ -254,7 +254,7 @@ fn thrust(good: &Good) -> Chart {
         (_, Stroke::Pull) => force.annulus_area,
     };
     Chart {
-        title: "Actuator thrust".to_owned(),
+        title: "Actuator force".to_owned(),
         key: MOTIONS.to_owned(),
         quantity: Quantity::Force,
         height_px: 120.0,

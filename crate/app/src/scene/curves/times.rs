@@ -177,7 +177,7 @@ fn switches(
 ) {
     let at = |x_px: f64, y_px: f64| ScreenPoint { x_px, y_px };
     let top = spans.last().map_or(LEGS_PX, |span| span.1);
-    let title = "Switches, line = made".to_owned();
+    let title = "Switches, line = closed".to_owned();
     pen.text(Role::Label, at(4.0, top + 14.0), title, Anchor::Start);
     let mut y_px = top + TITLE_PX - 6.0;
     let mut before = None;
