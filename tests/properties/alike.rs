@@ -154,7 +154,7 @@ fn load_factor() {
     for mut case in cases(3, 0, 15) {
         case.gear.conditions.airspeed = 0.0;
         case.gear.supply.return_pressure = 0.0;
-        case.gear.legs[0].actuator.seal_friction = 0.0;
+        case.gear.legs[0].actuator.seal_friction = Some(0.0);
         let mut more = case.gear.clone();
         more.conditions.load_factor *= 3.0;
         more.supply.available_pressure *= 3.0;

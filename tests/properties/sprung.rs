@@ -115,7 +115,7 @@ fn power_in_is_power_out_and_loss() {
             let out = -loads.power(leg, &linkage, &pose);
             let rates = pin_rates(leg, &linkage, &pose);
             let stroke = pose.rates.actuator.abs();
-            let seals = leg.actuator.seal_friction * stroke;
+            let seals = leg.actuator.seals() * stroke;
             for (motion, sign) in [(Motion::Retract, 1.0), (Motion::Extend, -1.0)] {
                 let (Some((_, effort)), Some(reactions)) =
                     (force.needed(motion), force.reactions_in(motion))
@@ -124,7 +124,7 @@ fn power_in_is_power_out_and_loss() {
                 };
                 let losses = leg.pins.all().into_iter().zip(rates).zip(sizes(reactions));
                 let pins: f64 = losses
-                    .map(|((pin, rate), load)| pin.friction * pin.radius * rate.abs() * load)
+                    .map(|((pin, rate), load)| pin.friction_radius() * rate.abs() * load)
                     .sum();
                 let off = effort * stroke - sign * out - seals - pins;
                 let size = (effort * stroke).abs() + out.abs() + seals + pins;

@@ -292,7 +292,7 @@ fn pressure_carries_effort() {
             let (retract_pressure, retract_effort) = force.needed(Motion::Retract).unwrap();
             let (extend_pressure, extend_effort) = force.needed(Motion::Extend).unwrap();
             let seals = retract_effort + extend_effort;
-            assert!((seals - 2.0 * a.seal_friction).abs() <= 1e-9 * force.holding.abs().max(100.0));
+            assert!((seals - 2.0 * a.seals()).abs() <= 1e-9 * force.holding.abs().max(100.0));
             let growth = pair[1].actuator_length - pair[0].actuator_length;
             let rate = case
                 .linkage()
@@ -320,7 +320,7 @@ fn pressure_carries_effort() {
                 );
             }
             let sense = if growth > 0.0 { 1.0 } else { -1.0 };
-            let holding = retract_effort - a.seal_friction;
+            let holding = retract_effort - a.seals();
             assert!((holding - sense * force.holding).abs() <= 1e-9 * holding.abs().max(100.0));
         }
     }

@@ -101,6 +101,9 @@ pub fn random_gear(kind: Kind, draw: &mut Draw) -> Gear {
         },
         fluid: Fluid::default(),
         clearance_rule: ClearanceRule::default(),
+        emergency_way: None,
+        emergency_pump: None,
+        friction_times_required: None,
     }
 }
 
@@ -291,7 +294,8 @@ fn actuator(
             BodyEnd::Airframe
         },
         mass: d.between(0.5, 3.0),
-        seal_friction: d.between(0.0, 60.0),
+        seal_friction: Some(d.between(0.0, 60.0)),
+        seal_break_out: None,
     }
 }
 

@@ -93,7 +93,7 @@ fn ends(spring: &mut Spring) -> Vec<&mut SpringEnd> {
 }
 
 fn each_of_leg(leg: &mut Leg, f: &mut impl FnMut(Dimension, &mut f64)) {
-    use Dimension::{Area, Force, Length, Mass, Other, Position};
+    use Dimension::{Area, Force, Length, Mass, Moment, Other, Position};
     each_point(leg, &mut |point| {
         f(Position, &mut point.x);
         f(Position, &mut point.y);
@@ -146,13 +146,16 @@ fn each_of_leg(leg: &mut Leg, f: &mut impl FnMut(Dimension, &mut f64)) {
         f(Length, length);
     }
     f(Mass, &mut a.mass);
-    f(Force, &mut a.seal_friction);
+    for force in [&mut a.seal_friction, &mut a.seal_break_out] {
+        force.iter_mut().for_each(|number| f(Force, number));
+    }
     for spring in &mut leg.springs {
         each_of_spring(&mut spring.kind, f);
     }
     for pin in leg.pins.all_mut() {
-        f(Length, &mut pin.radius);
-        f(Other, &mut pin.friction);
+        pin.radius.iter_mut().for_each(|number| f(Length, number));
+        pin.friction.iter_mut().for_each(|number| f(Other, number));
+        pin.couple.iter_mut().for_each(|number| f(Moment, number));
     }
     for obstacle in &mut leg.well {
         let own = &mut obstacle.required_clearance;

@@ -52,7 +52,8 @@ pub fn bare_leg() -> Leg {
             body_length: 5e-4,
             body_at: BodyEnd::Airframe,
             mass: 0.0,
-            seal_friction: 0.0,
+            seal_friction: Some(0.0),
+            seal_break_out: None,
         },
         drive: Drive::default(),
         air: LegAir::default(),
@@ -78,6 +79,9 @@ pub fn bare_gear(leg: Leg) -> Gear {
         },
         fluid: Fluid::default(),
         clearance_rule: ClearanceRule::default(),
+        emergency_way: None,
+        emergency_pump: None,
+        friction_times_required: None,
     }
 }
 

@@ -19,10 +19,7 @@ pub fn with_springs_and_pins(gear: &Gear, draw: &mut Draw) -> Gear {
             })
             .into();
         for pin in leg.pins.all_mut() {
-            *pin = Pin {
-                radius: draw.between(0.004, 0.01),
-                friction: draw.between(0.02, 0.15),
-            };
+            *pin = Pin::rubbing(draw.between(0.004, 0.01), draw.between(0.02, 0.15));
         }
     }
     gear

@@ -1,10 +1,10 @@
 //! Random models for the tests: every kind of part, any finite number, any text.
 use gearswing_solver::model::{
-    Acts, Actuator, AttachTo, Basis, Body, BodyEnd, Brace, ClearanceRule, Conditions, FallData,
-    Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, Leg, LegAir, LegBody, LinearSpring,
-    Link, MovingPart, Obstacle, Pin, Pins, Point, Shape, Shortening, ShorteningRow, SlidingBrace,
-    Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, Tire, TorsionSpring, UnlockedBy,
-    View, Wheel,
+    Acts, Actuator, AttachTo, Basis, Body, BodyEnd, Brace, ClearanceRule, Conditions, EmergencyWay,
+    FallData, Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, Leg, LegAir, LegBody,
+    LinearSpring, Link, MovingPart, Obstacle, Pin, Pins, Point, Shape, Shortening, ShorteningRow,
+    SlidingBrace, Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, Tire,
+    TorsionSpring, UnlockedBy, View, Wheel,
 };
 use proptest::collection::vec;
 use proptest::option;
@@ -157,9 +157,10 @@ fn actuator() -> impl Strategy<Value = Actuator> {
             AttachTo::LowerLink,
         ]),
         select(vec![BodyEnd::Airframe, BodyEnd::Moving]),
-        vec(number(), 8),
+        vec(number(), 7),
+        vec(option::of(number()), 2),
     )
-        .prop_map(|(mount, attach, attach_to, body_at, n)| Actuator {
+        .prop_map(|(mount, attach, attach_to, body_at, n, o)| Actuator {
             mount,
             attach,
             attach_to,
@@ -171,7 +172,8 @@ fn actuator() -> impl Strategy<Value = Actuator> {
             body_length: n[5],
             body_at,
             mass: n[6],
-            seal_friction: n[7],
+            seal_friction: o[0],
+            seal_break_out: o[1],
         })
 }
 
@@ -202,14 +204,25 @@ fn obstacle() -> impl Strategy<Value = Obstacle> {
 
 fn fall() -> impl Strategy<Value = FallData> {
     let given = || option::of(number());
-    (given(), given(), given(), given()).prop_map(
-        |(body_inertia, return_orifice, discharge, knee_play)| FallData {
+    (given(), given(), given(), given(), given()).prop_map(
+        |(body_inertia, return_orifice, discharge, knee_play, pin_break_out)| FallData {
             body_inertia,
             return_orifice,
             discharge,
             knee_play,
+            pin_break_out,
         },
     )
+}
+
+fn way_down() -> impl Strategy<Value = EmergencyWay> {
+    select(vec![
+        EmergencyWay::FreeFall,
+        EmergencyWay::HandPump,
+        EmergencyWay::StoredGas,
+        EmergencyWay::HandCrank,
+        EmergencyWay::NoneGiven,
+    ])
 }
 
 fn spring_end() -> impl Strategy<Value = SpringEnd> {
@@ -273,18 +286,19 @@ fn spring() -> impl Strategy<Value = Spring> {
 }
 
 fn pins() -> impl Strategy<Value = Pins> {
-    vec(prop_oneof![Just(0.0), number()], 12).prop_map(|n| {
+    vec(option::of(number()), 18).prop_map(|n| {
         let pin = |at: usize| Pin {
             radius: n[at],
             friction: n[at + 1],
+            couple: n[at + 2],
         };
         Pins {
             trunnion: pin(0),
-            brace_pivot: pin(2),
-            knee: pin(4),
-            leg_attach: pin(6),
-            actuator_mount: pin(8),
-            actuator_attach: pin(10),
+            brace_pivot: pin(3),
+            knee: pin(6),
+            leg_attach: pin(9),
+            actuator_mount: pin(12),
+            actuator_attach: pin(15),
         }
     })
 }
@@ -370,31 +384,41 @@ pub(crate) fn gear() -> impl Strategy<Value = Gear> {
         supply(),
         rule,
         flight,
+        (
+            option::of(way_down()),
+            option::of(number()),
+            option::of(number()),
+        ),
     )
         .prop_map(
-            |(name, note, legs, n, supply, [tire_new, tire_grown, parts], flight)| Gear {
-                name,
-                note,
-                legs,
-                conditions: Conditions {
-                    load_factor: n[0],
-                    pitch: n[1],
-                    bank: n[2],
-                    airspeed: n[3],
-                    sideslip: n[4],
-                    air_density: n[5],
-                    gear_speed: flight[0],
-                    stall_speed: flight[1],
-                    climb_pitch: flight[2],
-                    turn_load_factor: flight[3],
-                },
-                supply,
-                fluid: Fluid { density: n[6] },
-                clearance_rule: ClearanceRule {
-                    tire_new,
-                    tire_grown,
-                    parts,
-                },
+            |(name, note, legs, n, supply, [tire_new, tire_grown, parts], flight, emergency)| {
+                Gear {
+                    name,
+                    note,
+                    legs,
+                    conditions: Conditions {
+                        load_factor: n[0],
+                        pitch: n[1],
+                        bank: n[2],
+                        airspeed: n[3],
+                        sideslip: n[4],
+                        air_density: n[5],
+                        gear_speed: flight[0],
+                        stall_speed: flight[1],
+                        climb_pitch: flight[2],
+                        turn_load_factor: flight[3],
+                    },
+                    supply,
+                    fluid: Fluid { density: n[6] },
+                    clearance_rule: ClearanceRule {
+                        tire_new,
+                        tire_grown,
+                        parts,
+                    },
+                    emergency_way: emergency.0,
+                    emergency_pump: emergency.1,
+                    friction_times_required: emergency.2,
+                }
             },
         )
 }

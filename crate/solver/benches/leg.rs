@@ -21,13 +21,10 @@ fn with_cases(mut gear: Gear) -> Gear {
 }
 
 fn with_pins(mut gear: Gear) -> Gear {
-    let pin = Pin {
-        radius: 0.006,
-        friction: 0.15,
-    };
+    let pin = Pin::rubbing(0.006, 0.15);
     gear.legs[0].pins = Pins {
         trunnion: Pin {
-            radius: 0.015,
+            radius: Some(0.015),
             ..pin
         },
         ..Pins::alike(pin)

@@ -1,8 +1,9 @@
 //! Choices by path: which option is taken, and taking another one. What the new option needs and
 //! the old one has is carried over; the rest starts from a sensible figure.
 use gearswing_solver::model::{
-    AttachTo, Basis, BodyEnd, Brace, FoldingBrace, Folds, Gear, Grown, Leg, Link, MovingPart,
-    Point, Shape, Shortening, ShorteningRow, SlidingBrace, Tire, UnlockedBy, Vector, View,
+    AttachTo, Basis, BodyEnd, Brace, EmergencyWay, FoldingBrace, Folds, Gear, Grown, Leg, Link,
+    MovingPart, Point, Shape, Shortening, ShorteningRow, SlidingBrace, Tire, UnlockedBy, Vector,
+    View,
 };
 use gearswing_solver::numeric::sort_short;
 
@@ -36,6 +37,9 @@ keys! {
     attach, AttachTo: AttachTo::Leg => "leg", AttachTo::UpperLink => "upper_link",
         AttachTo::LowerLink => "lower_link";
     body_end, BodyEnd: BodyEnd::Airframe => "airframe", BodyEnd::Moving => "moving";
+    way_down, EmergencyWay: EmergencyWay::FreeFall => "free_fall",
+        EmergencyWay::HandPump => "hand_pump", EmergencyWay::StoredGas => "stored_gas",
+        EmergencyWay::HandCrank => "hand_crank", EmergencyWay::NoneGiven => "none_given";
     part, MovingPart: MovingPart::Wheel => "wheel", MovingPart::LegBody => "leg_body",
         MovingPart::SlidingStrut => "sliding_strut", MovingPart::UpperLink => "upper_link",
         MovingPart::LowerLink => "lower_link", MovingPart::SlidingBrace => "sliding_brace",
@@ -48,6 +52,9 @@ pub fn chosen(gear: &Gear, path: &str) -> Option<&'static str> {
     let steps = steps(path)?;
     if let [Key("supply"), rest @ ..] = steps.as_slice() {
         return supply::chosen(&gear.supply, rest);
+    }
+    if let [Key("emergency_way")] = steps.as_slice() {
+        return Some(way_down::key(gear.way_down()));
     }
     let [Key("legs"), At(leg), rest @ ..] = steps.as_slice() else {
         return None;
@@ -108,6 +115,10 @@ pub fn choose(gear: &mut Gear, path: &str, option: &str) -> Option<()> {
     let steps = steps(path)?;
     if let [Key("supply"), rest @ ..] = steps.as_slice() {
         return supply::choose(gear, rest, option);
+    }
+    if let [Key("emergency_way")] = steps.as_slice() {
+        gear.emergency_way = Some(way_down::value(option)?);
+        return Some(());
     }
     let [Key("legs"), At(leg), rest @ ..] = steps.as_slice() else {
         return None;

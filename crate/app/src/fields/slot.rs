@@ -26,6 +26,10 @@ macro_rules! places {
             Some(match steps(path)?.as_slice() {
                 [Key("name")] => Text(&$($m)? gear.name),
                 [Key("note")] => Text(&$($m)? gear.note),
+                [Key("emergency_pump_pa")] => Optional(&$($m)? gear.emergency_pump),
+                [Key("friction_times_required")] => {
+                    Optional(&$($m)? gear.friction_times_required)
+                }
                 [Key("conditions"), Key(key)] => {
                     let c = &$($m)? gear.conditions;
                     match *key {
@@ -130,6 +134,7 @@ macro_rules! places {
                         "return_orifice_m" => &$($m)? fall.return_orifice,
                         "discharge_coefficient" => &$($m)? fall.discharge,
                         "knee_play_m" => &$($m)? fall.knee_play,
+                        "pin_break_out" => &$($m)? fall.pin_break_out,
                         _ => return None,
                     })
                 }
@@ -153,9 +158,10 @@ macro_rules! places {
                         "actuator_attach" => &$($m)? pins.actuator_attach,
                         _ => return None,
                     };
-                    Number(match *key {
+                    Optional(match *key {
                         "radius_m" => &$($m)? pin.radius,
                         "friction" => &$($m)? pin.friction,
+                        "couple_n_m" => &$($m)? pin.couple,
                         _ => return None,
                     })
                 }
@@ -247,7 +253,12 @@ macro_rules! places {
                 [Key("body_diameter_m")] => &$($m)? a.body_diameter,
                 [Key("body_length_m")] => &$($m)? a.body_length,
                 [Key("mass_kg")] => &$($m)? a.mass,
-                [Key("seal_friction_n")] => &$($m)? a.seal_friction,
+                [Key("seal_friction_n")] => {
+                    return Some($place::Optional(&$($m)? a.seal_friction));
+                }
+                [Key("seal_break_out_n")] => {
+                    return Some($place::Optional(&$($m)? a.seal_break_out));
+                }
                 _ => return None,
             }))
         }

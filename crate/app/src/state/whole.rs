@@ -238,6 +238,9 @@ pub(crate) fn demo() -> (Gear, Option<String>) {
                 },
                 fluid: Fluid::default(),
                 clearance_rule: ClearanceRule::default(),
+                emergency_way: None,
+                emergency_pump: None,
+                friction_times_required: None,
             };
             (gear, Some(format!("The demo cannot be opened: {error}.")))
         }

@@ -70,10 +70,7 @@ fn demo_fits() {
                 moment_at_down: 36.2,
             }),
         });
-        let pin = Pin {
-            radius: 0.0063,
-            friction: 0.12,
-        };
+        let pin = Pin::rubbing(0.0063, 0.12);
         leg.pins = Pins::alike(pin);
     }
     let address = format!("{page}#{}", encode(&more).unwrap());

@@ -125,8 +125,17 @@ pub(super) const ACTUATOR: &[FieldWords] = &[
         Quantity::Force,
         "Seal friction",
         "seal friction of the actuator",
-        "Force that moves the rod by hand or spring scale, lines open. Cylinders lose 5 to 10 % of their force to it (common practice).",
+        "Force that keeps the rod moving by hand or spring scale, lines open; put in 0 only where it is measured as none. Cylinders lose 5 to 10 % of their force to it (common practice).",
     )
     .of(Group::Actuator)
-    .if_empty("no seal friction"),
+    .if_empty("not known, counted as none"),
+    FieldWords::number(
+        "legs[].actuator.seal_break_out_n",
+        Quantity::Force,
+        "Break-out friction of the seals",
+        "break-out friction of the seals",
+        "Force that starts the rod by spring scale, lines open, after it has stood for a day. Twice the running friction is from memory; a printed limit for cylinders is three times.",
+    )
+    .of(Group::Actuator)
+    .if_empty("twice the seal friction, from memory"),
 ];

@@ -41,4 +41,13 @@ pub(super) const FALL: &[FieldWords] = &[
     )
     .of(Group::Fall)
     .if_empty("no play"),
+    FieldWords::number(
+        "legs[].fall.pin_break_out",
+        Quantity::Ratio,
+        "Break-out of the pins",
+        "break-out friction of the pins",
+        "Friction of pins that have stood, over their running friction: by spring scale, what starts the leg over what keeps it moving.",
+    )
+    .of(Group::Fall)
+    .if_empty("1.5, from memory"),
 ];

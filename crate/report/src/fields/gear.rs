@@ -1,8 +1,8 @@
 //! Fields of the gear as a whole: file, attitude and air, required clearances.
 use gearswing_units::Quantity;
 
-use super::FieldWords;
-use super::words::Group;
+use super::words::{Group, option};
+use super::{ChoiceWords, FieldWords};
 
 pub(super) const FILE: &[FieldWords] = &[
     FieldWords::text(
@@ -137,6 +137,56 @@ pub(super) const CLEARANCE: &[FieldWords] = &[
     )
     .of(Group::Clearance)
     .if_empty("a common-practice figure"),
+];
+
+const WAYS_DOWN: &[ChoiceWords] = &[
+    option(
+        "free_fall",
+        "Free fall",
+        "Each leg falls by itself once it is let go.",
+    ),
+    option("hand_pump", "Hand pump", "A pump worked by hand."),
+    option(
+        "stored_gas",
+        "Stored gas",
+        "A bottle of gas that blows the legs down.",
+    ),
+    option(
+        "hand_crank",
+        "Hand crank or lever",
+        "Cranked or levered down by hand.",
+    ),
+    option("none_given", "None given", "No other way down is known."),
+];
+
+pub(super) const EMERGENCY: &[FieldWords] = &[
+    FieldWords::choice(
+        "emergency_way",
+        WAYS_DOWN,
+        "Way down without power",
+        "way down without the normal power",
+        "How the gear is let down when its normal power fails, from the emergency extension procedure. \"Will it lock?\" is answered for this way.",
+    )
+    .of(Group::Supply)
+    .if_empty("a hand pump where that is the source, else free fall"),
+    FieldWords::number(
+        "emergency_pump_pa",
+        Quantity::Pressure,
+        "Pressure of the emergency hand pump",
+        "largest pressure of the emergency hand pump",
+        "Largest gauge pressure against which the handle can still be worked, or its relief setting, where a hand pump is the way down but not the source.",
+    )
+    .of(Group::Supply)
+    .if_empty("not known"),
+    FieldWords::number(
+        "friction_times_required",
+        Quantity::Ratio,
+        "Friction to fall against",
+        "how many times its friction a leg must fall against",
+        "A leg must free-fall to its lock against so many times its friction. 1.5 is this program's own figure: friction that was measured on a warm day is higher on a cold one.",
+    )
+    .of(Group::Supply)
+    .if_empty("1.5, our own figure"),
 ];
 
 pub(super) const FLUID: &[FieldWords] = &[

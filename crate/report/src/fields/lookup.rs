@@ -113,6 +113,7 @@ pub fn table() -> impl Iterator<Item = &'static FieldWords> {
         gear::CONDITIONS,
         supply::SUPPLY,
         gear::FLUID,
+        gear::EMERGENCY,
         gear::CLEARANCE,
         leg::LEG,
         strut::STRUT,

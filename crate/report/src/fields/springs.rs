@@ -284,16 +284,24 @@ pub(super) const SPRINGS: &[FieldWords] = &[
 const RADIUS: &str = "Half the diameter on which it turns: pin, bolt or ball.";
 const FRICTION: &str = "0.1 to 0.2 for greased steel in bronze, more when dry (common practice); 0.02 or less for ball bearings.";
 
+const COUPLE: &str = "Friction that stays the same whatever the pin carries: a tight bushing, a brake that drags. Measured by spring scale at the axle, the rest disconnected: couple = scale force × arm. It counts beside radius and friction.";
+
 const fn radius(pattern: &'static str, label: &'static str, name: &'static str) -> FieldWords {
     FieldWords::number(pattern, Quantity::Length, label, name, RADIUS)
         .of(Group::Pins)
-        .if_empty("no friction")
+        .if_empty("not known, counted as none")
 }
 
 const fn friction(pattern: &'static str, label: &'static str, name: &'static str) -> FieldWords {
     FieldWords::number(pattern, Quantity::Ratio, label, name, FRICTION)
         .of(Group::Pins)
-        .if_empty("no friction")
+        .if_empty("not known, counted as none")
+}
+
+const fn couple(pattern: &'static str, label: &'static str, name: &'static str) -> FieldWords {
+    FieldWords::number(pattern, Quantity::Moment, label, name, COUPLE)
+        .of(Group::Pins)
+        .if_empty("not known, counted as none")
 }
 
 pub(super) const PINS: &[FieldWords] = &[
@@ -307,6 +315,11 @@ pub(super) const PINS: &[FieldWords] = &[
         "Trunnion friction",
         "friction of the trunnion pin",
     ),
+    couple(
+        "legs[].pins.trunnion.couple_n_m",
+        "Trunnion couple",
+        "friction couple of the trunnion pin",
+    ),
     radius(
         "legs[].pins.brace_pivot.radius_m",
         "Brace pivot radius",
@@ -316,6 +329,11 @@ pub(super) const PINS: &[FieldWords] = &[
         "legs[].pins.brace_pivot.friction",
         "Brace pivot friction",
         "friction of the brace pivot",
+    ),
+    couple(
+        "legs[].pins.brace_pivot.couple_n_m",
+        "Brace pivot couple",
+        "friction couple of the brace pivot",
     ),
     radius(
         "legs[].pins.knee.radius_m",
@@ -327,6 +345,11 @@ pub(super) const PINS: &[FieldWords] = &[
         "Knee friction",
         "friction of the knee pin",
     ),
+    couple(
+        "legs[].pins.knee.couple_n_m",
+        "Knee couple",
+        "friction couple of the knee pin",
+    ),
     radius(
         "legs[].pins.leg_attach.radius_m",
         "Brace attach radius",
@@ -336,6 +359,11 @@ pub(super) const PINS: &[FieldWords] = &[
         "legs[].pins.leg_attach.friction",
         "Brace attach friction",
         "friction of the brace attach pin",
+    ),
+    couple(
+        "legs[].pins.leg_attach.couple_n_m",
+        "Brace attach couple",
+        "friction couple of the brace attach pin",
     ),
     radius(
         "legs[].pins.actuator_mount.radius_m",
@@ -347,6 +375,11 @@ pub(super) const PINS: &[FieldWords] = &[
         "Actuator mount friction",
         "friction of the actuator mount pin",
     ),
+    couple(
+        "legs[].pins.actuator_mount.couple_n_m",
+        "Actuator mount couple",
+        "friction couple of the actuator mount pin",
+    ),
     radius(
         "legs[].pins.actuator_attach.radius_m",
         "Actuator attach radius",
@@ -356,5 +389,10 @@ pub(super) const PINS: &[FieldWords] = &[
         "legs[].pins.actuator_attach.friction",
         "Actuator attach friction",
         "friction of the actuator attach pin",
+    ),
+    couple(
+        "legs[].pins.actuator_attach.couple_n_m",
+        "Actuator attach couple",
+        "friction couple of the actuator attach pin",
     ),
 ];

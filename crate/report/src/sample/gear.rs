@@ -1,10 +1,10 @@
 //! An invented gear with every field that a gear file can have.
 use gearswing_solver::model::{
     Accumulator, Acts, Actuator, AttachTo, Basis, Battery, BatteryKind, BatterySize, Body, BodyEnd,
-    Brace, ClearanceRule, Conditions, Direction, Drive, ElectricActuator, FallData, Fluid,
-    FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, HandPump, HowFar, Leg, LegAir, LegBody,
-    LineOrifice, LinearSpring, Link, MotorPump, MovingPart, Obstacle, Pin, Pins, Point, PumpSeen,
-    SeenStop, Shape, Shortening, ShorteningRow, SlidingBrace, Source, Spring, SpringEnd,
+    Brace, ClearanceRule, Conditions, Direction, Drive, ElectricActuator, EmergencyWay, FallData,
+    Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, HandPump, HowFar, Leg, LegAir,
+    LegBody, LineOrifice, LinearSpring, Link, MotorPump, MovingPart, Obstacle, Pin, Pins, Point,
+    PumpSeen, SeenStop, Shape, Shortening, ShorteningRow, SlidingBrace, Source, Spring, SpringEnd,
     SpringJoint, SpringKind, SpringSet, Strut, StrutJack, Supply, Switches, Tire, TorsionSpring,
     UnlockedBy, View, Wheel,
 };
@@ -57,8 +57,8 @@ fn springs() -> Vec<Spring> {
 
 fn pins() -> Pins {
     let pin = Pin {
-        radius: 0.006,
-        friction: 0.1,
+        couple: Some(0.05),
+        ..Pin::rubbing(0.006, 0.1)
     };
     Pins::alike(pin)
 }
@@ -183,7 +183,8 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
             body_length: 0.18,
             body_at: BodyEnd::Moving,
             mass: 1.2,
-            seal_friction: 40.0,
+            seal_friction: Some(40.0),
+            seal_break_out: Some(90.0),
         },
         drive: drive(),
         air: LegAir {
@@ -195,6 +196,7 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
             return_orifice: Some(0.0012),
             discharge: Some(0.62),
             knee_play: Some(0.0003),
+            pin_break_out: Some(1.6),
         },
         springs: springs(),
         pins: pins(),
@@ -305,6 +307,9 @@ pub(crate) fn full_gear() -> Gear {
             tire_grown: Some(0.0127),
             parts: Some(0.006),
         },
+        emergency_way: Some(EmergencyWay::FreeFall),
+        emergency_pump: Some(7e6),
+        friction_times_required: Some(2.0),
     }
 }
 

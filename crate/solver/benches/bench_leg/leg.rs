@@ -175,7 +175,8 @@ pub(crate) fn gear(rib: f64) -> Gear {
             body_length: 0.3,
             body_at: BodyEnd::Airframe,
             mass: 1.6,
-            seal_friction: 90.0,
+            seal_friction: Some(90.0),
+            seal_break_out: None,
         },
         drive: Drive::default(),
         air: LegAir::default(),
@@ -196,5 +197,8 @@ pub(crate) fn gear(rib: f64) -> Gear {
         },
         fluid: Fluid::default(),
         clearance_rule: ClearanceRule::default(),
+        emergency_way: None,
+        emergency_pump: None,
+        friction_times_required: None,
     }
 }

@@ -54,7 +54,7 @@ pub fn fall_of(
     let reaches = dropped.ending == Ending::Lock;
     let seal_friction_limit = reaches.then(|| limits.seal_friction()).flatten();
     let (friction_factor, friction_factor_tried) = if reaches {
-        let coefficients = leg.pins.all().map(|pin| pin.friction);
+        let coefficients = leg.pins.all().map(|pin| pin.friction.unwrap_or(0.0));
         let most_given = coefficients.into_iter().fold(0.0, f64::max);
         limits.friction_factor(seal_friction_limit, most_given)
     } else {
@@ -93,7 +93,7 @@ pub(super) fn case(leg: &Leg, fluid: &Fluid, conditions: &Conditions) -> Case {
     let (bore, annulus) = areas(&leg.actuator);
     Case {
         dynamic_pressure: dynamic_pressure(conditions),
-        seal_friction: leg.actuator.seal_friction,
+        seal_friction: leg.actuator.seals(),
         pin_factor: 1.0,
         damper: leg.orifice_of_fall().map(|of| Damper {
             orifice: Orifice::new(of.hole, of.discharge, fluid.density),

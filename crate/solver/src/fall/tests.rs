@@ -97,7 +97,7 @@ pub(super) fn pendulum(swing_up: f64) -> Leg {
     leg.actuator.attach_to = AttachTo::Leg;
     leg.actuator.attach = Point::new(0.05, -0.2);
     leg.actuator.mass = 0.0;
-    leg.actuator.seal_friction = 0.0;
+    leg.actuator.seal_friction = Some(0.0);
     leg
 }
 
@@ -298,7 +298,7 @@ fn rest_inside_a_step_is_found() {
 #[test]
 fn energy_balances_through_the_straight_knee() {
     let mut free = leg();
-    free.actuator.seal_friction = 0.0;
+    free.actuator.seal_friction = Some(0.0);
     let result = fall(&free);
     assert!(
         matches!(result.outcome, FallOutcome::ReachesLock(_)),
@@ -311,7 +311,7 @@ fn energy_balances_through_the_straight_knee() {
     );
     for orifice in [0.4e-3, 1e-3, 5e-3] {
         let mut damped = leg();
-        damped.actuator.seal_friction = SLIDES;
+        damped.actuator.seal_friction = Some(SLIDES);
         damped.fall.return_orifice = Some(orifice);
         let result = fall(&damped);
         let reaches = matches!(result.outcome, FallOutcome::ReachesLock(_));
@@ -356,7 +356,7 @@ fn time_does_not_hang_on_the_tolerance() {
 #[test]
 fn leg_held_by_friction_or_by_its_own_weight_stays_up() {
     let mut held = pendulum(1.5);
-    held.actuator.seal_friction = 1e4;
+    held.actuator.seal_friction = Some(1e4);
     assert_eq!(fall(&held).outcome, FallOutcome::StaysUp);
     let mut past = pendulum(1.5);
     past.strut.axle = Point::new(0.0, 0.7);

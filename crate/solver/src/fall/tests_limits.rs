@@ -15,7 +15,7 @@ use crate::{Options, solve_leg};
 fn limits_agree_with_single_falls() {
     let mut leg = leg();
     leg.air.wheel_drag_area = 0.02;
-    leg.actuator.seal_friction = SLIDES;
+    leg.actuator.seal_friction = Some(SLIDES);
     let conditions = Conditions {
         sideslip: 0.3,
         ..Conditions::default()
@@ -28,7 +28,7 @@ fn limits_agree_with_single_falls() {
         let result = fall_of(&leg, &linkage, &Fluid::default(), &conditions).unwrap();
         let limit = result.seal_friction_limit.unwrap();
         let factor = result.friction_factor.unwrap();
-        assert!((factor * leg.actuator.seal_friction / limit - 1.0).abs() < 1e-3);
+        assert!((factor * leg.actuator.seals() / limit - 1.0).abs() < 1e-3);
         for (share, ending) in [(0.999, true), (1.001, false)] {
             let case = Case {
                 seal_friction: share * limit,
@@ -63,12 +63,9 @@ fn limits_of_rubbing_legs_agree_with_single_falls() {
     let mut compared = [0; 3];
     for mut leg in kinds() {
         for (friction, orifice) in [(0.05, None), (0.2, None), (0.2, Some(4e-3))] {
-            let pin = Pin {
-                radius: 0.006,
-                friction,
-            };
+            let pin = Pin::rubbing(0.006, friction);
             leg.pins = pins_of_leg(pin);
-            leg.actuator.seal_friction = SLIDES;
+            leg.actuator.seal_friction = Some(SLIDES);
             leg.air.wheel_drag_area = 0.03;
             leg.fall.return_orifice = orifice;
             let linkage = Linkage::new(&leg);
@@ -77,7 +74,7 @@ fn limits_of_rubbing_legs_agree_with_single_falls() {
             };
             // seals that leave factors as a leg in use has
             let limit = falls(&leg, &conditions).seal_friction_limit;
-            leg.actuator.seal_friction = 0.3 * limit.unwrap();
+            leg.actuator.seal_friction = Some(0.3 * limit.unwrap());
             let result = falls(&leg, &conditions);
             for (share, locks) in [(0.98, true), (1.02, false)] {
                 let check = |what: usize, leg: &Leg, conditions: &Conditions| {
@@ -90,7 +87,7 @@ fn limits_of_rubbing_legs_agree_with_single_falls() {
                 };
                 if let Some(factor) = result.friction_factor {
                     let mut leg = leg.clone();
-                    leg.actuator.seal_friction *= share * factor;
+                    leg.actuator.seal_friction = Some(leg.actuator.seals() * share * factor);
                     let pins = &mut leg.pins;
                     for pin in [
                         &mut pins.trunnion,
@@ -98,14 +95,14 @@ fn limits_of_rubbing_legs_agree_with_single_falls() {
                         &mut pins.knee,
                         &mut pins.leg_attach,
                     ] {
-                        pin.friction *= share * factor;
+                        *pin = pin.times(share * factor);
                     }
                     check(0, &leg, &conditions);
                     compared[0] += 1;
                 }
                 if let Some(limit) = result.seal_friction_limit {
                     let mut leg = leg.clone();
-                    leg.actuator.seal_friction = share * limit;
+                    leg.actuator.seal_friction = Some(share * limit);
                     check(1, &leg, &conditions);
                     compared[1] += 1;
                 }
@@ -132,11 +129,11 @@ fn electric_actuators_fall_by_what_drives_them_back() {
     let locks = |found: &LegResult| found.findings[2].verdict;
     let mut seals = crate::supply::tests::support::gear();
     let leg = &mut seals.legs[0];
-    leg.actuator.seal_friction = 60.0;
+    leg.actuator.seal_friction = Some(60.0);
     leg.drive.orifice_down = None;
     let mut driven = on_motors(seals.clone(), [9e3, 12.0], [0.02, 0.01]);
     let leg = &mut driven.legs[0];
-    leg.actuator.seal_friction = 200.0;
+    leg.actuator.seal_friction = Some(200.0);
     leg.fall.return_orifice = Some(3e-4);
     leg.drive.electric = leg.drive.electric.map(|motor| ElectricActuator {
         back_drive: Some(60.0),

@@ -19,7 +19,7 @@ fn fall(leg: &Leg) -> Fall {
 #[test]
 fn energy_balances_with_springs() {
     let mut leg = leg();
-    leg.actuator.seal_friction = 3.0;
+    leg.actuator.seal_friction = Some(3.0);
     assert_eq!(fall(&leg).energy.springs, 0.0);
     let end = |body, x, y| SpringEnd {
         body,
@@ -53,12 +53,9 @@ fn energy_balances_with_springs() {
 #[test]
 fn rubbing_pins_slow_the_fall() {
     let mut leg = leg();
-    leg.actuator.seal_friction = 3.0;
+    leg.actuator.seal_friction = Some(3.0);
     let free = fall(&leg);
-    let pin = Pin {
-        radius: 0.005,
-        friction: 0.1,
-    };
+    let pin = Pin::rubbing(0.005, 0.1);
     leg.pins = pins_of_leg(pin);
     let rubbing = fall(&leg);
     assert!(rubbing.energy.friction > free.energy.friction);
@@ -75,7 +72,7 @@ fn rubbing_pins_slow_the_fall() {
     assert_eq!(rubbing.friction_factor_tried, Some(5.0));
     assert!(free.friction_factor.unwrap() > 5.0);
     // what stops it on its seals alone is no more than half of that with such pins
-    leg.actuator.seal_friction = 0.5 * rubbing.seal_friction_limit.unwrap();
+    leg.actuator.seal_friction = Some(0.5 * rubbing.seal_friction_limit.unwrap());
     let factor = fall(&leg).friction_factor.unwrap();
     assert!(1.0 < factor && factor < 2.0, "{factor}");
 }
@@ -108,7 +105,7 @@ fn links_without_mass_fall() {
         for orifice in [None, Some(2e-3), Some(1e-3)] {
             let mut leg = leg();
             leg.actuator.mass = mass;
-            leg.actuator.seal_friction = 1.0;
+            leg.actuator.seal_friction = Some(1.0);
             leg.fall.return_orifice = orifice;
             if let Brace::Folding(brace) = &mut leg.brace {
                 brace.upper.mass = mass;
@@ -133,7 +130,7 @@ fn pin_carries_what_the_motion_adds() {
     let (friction, radius) = (1e-3, 5e-3);
     for swing_up in [FRAC_PI_2, -FRAC_PI_2] {
         let mut leg = super::tests::pendulum(swing_up);
-        leg.pins.trunnion = Pin { radius, friction };
+        leg.pins.trunnion = Pin::rubbing(radius, friction);
         let found = fall(&leg);
         let wanted = 3.0 * friction * radius * leg.wheel.mass * STANDARD_GRAVITY;
         let energy = &found.energy;

@@ -90,6 +90,11 @@ fn fall(v: &mut Visit, fall: &FallData) {
         fall.knee_play,
         ranges::PLAY,
     );
+    v.option(
+        format_args!("fall.pin_break_out"),
+        fall.pin_break_out,
+        ranges::BREAK_OUT,
+    );
 }
 
 fn strut(v: &mut Visit, strut: &Strut, leg: &Leg, trunnion: bool) {
@@ -177,9 +182,14 @@ fn actuator(v: &mut Visit, a: &Actuator, leg: &Leg, trunnion: bool) {
         ranges::SIZE,
     );
     v.number(format_args!("actuator.mass_kg"), a.mass, ranges::MASS);
-    v.number(
+    v.option(
         format_args!("actuator.seal_friction_n"),
         a.seal_friction,
+        ranges::FRICTION,
+    );
+    v.option(
+        format_args!("actuator.seal_break_out_n"),
+        a.seal_break_out,
         ranges::FRICTION,
     );
     if bore && rod {

@@ -88,6 +88,12 @@ pub(super) const STALL_FORCE: Range = range(1.0, 1e7);
 pub(super) const PIN_RADIUS: Range = range(0.0, 0.5);
 /// Friction coefficient [1].
 pub(super) const FRICTION_COEFFICIENT: Range = range(0.0, MOST_PIN_FRICTION);
+/// Couple of friction of a pin [N·m].
+pub(super) const PIN_COUPLE: Range = range(0.0, 1e5);
+/// Friction of what has stood over that which it runs with, and how many times its friction a leg must
+/// fall against [1].
+pub(super) const BREAK_OUT: Range = range(1.0, 5.0);
+pub(super) const FRICTION_TIMES: Range = BREAK_OUT;
 /// Rate of a linear spring [N/m].
 pub(super) const SPRING_RATE: Range = range(0.0, 1e7);
 /// Force of a linear spring, either way [N].
@@ -147,6 +153,7 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         | "largest_pressure_pa"
         | "pressure_switch_pa"
         | "stage_valve_pa"
+        | "emergency_pump_pa"
         | "precharge_pa"
         | "charged_pa" => PRESSURE,
         "return_pressure_pa" | "shorten_pa" | "lengthen_pa" => BACK_PRESSURE,
@@ -174,7 +181,10 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "swing_up_rad" => SWING,
         "lean_rad" => LEAN,
         "mass_kg" => MASS,
-        "seal_friction_n" | "back_drive_n" => FRICTION,
+        "seal_friction_n" | "seal_break_out_n" | "back_drive_n" => FRICTION,
+        "couple_n_m" => PIN_COUPLE,
+        "pin_break_out" => BREAK_OUT,
+        "friction_times_required" => FRICTION_TIMES,
         "wheel_drag_area_m2" | "leg_drag_area_m2" => AREA,
         "travel" | "charge" | "shortened_at" | "up_at_travel" | "down_at_travel"
         | "start_travel" => TRAVEL,

@@ -19,15 +19,20 @@ pub(super) fn visit(v: &mut Visit, leg: &Leg) {
         ("actuator_mount", leg.pins.actuator_mount),
         ("actuator_attach", leg.pins.actuator_attach),
     ] {
-        v.number(
+        v.option(
             format_args!("pins.{name}.radius_m"),
             pin.radius,
             ranges::PIN_RADIUS,
         );
-        v.number(
+        v.option(
             format_args!("pins.{name}.friction"),
             pin.friction,
             ranges::FRICTION_COEFFICIENT,
+        );
+        v.option(
+            format_args!("pins.{name}.couple_n_m"),
+            pin.couple,
+            ranges::PIN_COUPLE,
         );
     }
     if !v.count(format_args!("springs"), leg.springs.len()) {

@@ -219,6 +219,16 @@ impl Visit {
             rule.parts,
             ranges::CLEARANCE,
         );
+        self.option(
+            format_args!("emergency_pump_pa"),
+            gear.emergency_pump,
+            ranges::PRESSURE,
+        );
+        self.option(
+            format_args!("friction_times_required"),
+            gear.friction_times_required,
+            ranges::FRICTION_TIMES,
+        );
         if gear.legs.is_empty() {
             self.fault(format_args!("legs"), FaultKind::NoLegs);
         }

@@ -42,9 +42,41 @@ pub struct Actuator {
     /// Mass, half at each pin [kg].
     #[serde(rename = "mass_kg", default, skip_serializing_if = "is_zero")]
     pub mass: f64,
-    /// Running friction of the seals, against the motion [N].
-    #[serde(rename = "seal_friction_n", default, skip_serializing_if = "is_zero")]
-    pub seal_friction: f64,
+    /// Running friction of the seals, against the motion [N]; absent = not known, counted as none.
+    #[serde(
+        rename = "seal_friction_n",
+        default,
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub seal_friction: Option<f64>,
+    /// Friction of seals that have stood, to be overcome at the first movement [N]; absent = twice the
+    /// running friction.
+    #[serde(
+        rename = "seal_break_out_n",
+        default,
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub seal_break_out: Option<f64>,
+}
+
+/// Friction of seals that have stood over that which they run with, where none is given [1]: from
+/// memory; the printed limit of a cylinder's maker is 3.
+pub const SEAL_BREAK_OUT: f64 = 2.0;
+
+impl Actuator {
+    /// Running friction of the seals, none where none is given [N].
+    #[must_use]
+    pub fn seals(&self) -> f64 {
+        self.seal_friction.unwrap_or(0.0)
+    }
+
+    /// Friction of seals that have stood [N]: never less than what they run with.
+    #[must_use]
+    pub fn seals_stood(&self) -> f64 {
+        let runs = self.seals();
+        let starts = self.seal_break_out.unwrap_or(SEAL_BREAK_OUT * runs);
+        starts.max(runs)
+    }
 }
 
 /// The moving part that an actuator drives.

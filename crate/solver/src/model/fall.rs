@@ -1,6 +1,8 @@
 //! What only the fall without pressure and the margin of the lock ask for.
 use serde::{Deserialize, Serialize};
 
+use super::PIN_BREAK_OUT;
+
 /// Inputs of the free fall and of the lock; all may be left out.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -23,11 +25,21 @@ pub struct FallData {
     /// How far the locked knee can be moved square to the brace by the play of its pins [m].
     #[serde(rename = "knee_play_m", skip_serializing_if = "Option::is_none")]
     pub knee_play: Option<f64>,
+    /// Friction of pins that have stood over that which they run with [1]; absent = 1.5 times, from
+    /// memory.
+    #[serde(rename = "pin_break_out", skip_serializing_if = "Option::is_none")]
+    pub pin_break_out: Option<f64>,
 }
 
 impl FallData {
     pub(crate) fn is_empty(&self) -> bool {
         *self == Self::default()
+    }
+
+    /// Friction of pins that have stood over that which they run with [1], at least 1.
+    #[must_use]
+    pub fn pins_stood(&self) -> f64 {
+        self.pin_break_out.unwrap_or(PIN_BREAK_OUT).max(1.0)
     }
 
     /// Discharge coefficient of the return orifice [1].

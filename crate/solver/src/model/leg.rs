@@ -86,7 +86,10 @@ impl Leg {
     #[must_use]
     pub fn without_power(&self) -> Self {
         let mut leg = self.clone();
-        leg.actuator.seal_friction = self.back_drive().unwrap_or(0.0);
+        let back_drive = self.back_drive().unwrap_or(0.0);
+        leg.actuator.seal_friction = Some(back_drive);
+        // what drives it back from standing still is what is given
+        leg.actuator.seal_break_out = Some(back_drive);
         leg.drive.orifice_down = None;
         leg.fall.return_orifice = None;
         leg

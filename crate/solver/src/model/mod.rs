@@ -12,10 +12,14 @@ mod brace;
 mod conditions;
 /// What drives one leg besides its actuator: orifices, strut jack, motor, switches.
 mod drive;
+/// The way down without the normal power.
+mod emergency;
 /// Inputs of free fall and lock.
 mod fall;
 /// Hydraulic fluid.
 mod fluid;
+/// Which friction of a leg is given.
+mod friction;
 /// The airplane: legs, conditions, supply and clearance rule.
 mod gear;
 /// One leg with all its parts.
@@ -37,17 +41,19 @@ mod well;
 /// Wheel and tire.
 mod wheel;
 
-pub use actuator::{Actuator, AttachTo, BodyEnd};
+pub use actuator::{Actuator, AttachTo, BodyEnd, SEAL_BREAK_OUT};
 pub use brace::{Brace, FoldingBrace, Folds, Link, SlidingBrace, UnlockedBy};
 pub use conditions::{
     ClearanceRule, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR, SEA_LEVEL_DENSITY,
 };
 pub use drive::{Drive, ElectricActuator, LineOrifice, StrutJack, Switches};
+pub use emergency::{EmergencyWay, FRICTION_TIMES_REQUIRED};
 pub use fall::{FallData, SHARP_EDGE};
 pub use fluid::{Fluid, MINERAL_FLUID_DENSITY};
+pub use friction::FrictionTyped;
 pub use gear::Gear;
 pub use leg::{Leg, LegAir, LegBody, View};
-pub use pin::{Joint, MOST_PIN_FRICTION, Pin, Pins};
+pub use pin::{Joint, MOST_PIN_FRICTION, PIN_BREAK_OUT, Pin, Pins};
 pub(crate) use point::is_zero;
 pub use point::{Point, Vector};
 pub use seen::{

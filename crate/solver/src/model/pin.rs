@@ -1,8 +1,6 @@
 //! Pins: radius and friction of each.
 use serde::{Deserialize, Serialize};
 
-use super::is_zero;
-
 /// Pins of a leg; a pin without radius or friction turns freely.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -37,23 +35,73 @@ pub const MOST_PIN_FRICTION: f64 = 1.5;
 #[serde(deny_unknown_fields, default)]
 pub struct Pin {
     /// Radius on which it rubs [m].
-    #[serde(rename = "radius_m", skip_serializing_if = "is_zero")]
-    pub radius: f64,
+    #[serde(rename = "radius_m", skip_serializing_if = "Option::is_none")]
+    pub radius: Option<f64>,
     /// Friction coefficient [1].
-    #[serde(skip_serializing_if = "is_zero")]
-    pub friction: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub friction: Option<f64>,
+    /// Couple of friction that stays the same whatever the pin carries, as of a tight bushing or a brake
+    /// that drags, against its turning [N·m].
+    #[serde(rename = "couple_n_m", skip_serializing_if = "Option::is_none")]
+    pub couple: Option<f64>,
 }
 
+/// Friction of pins that have stood over that which they run with, where none is given [1]: from
+/// memory.
+pub const PIN_BREAK_OUT: f64 = 1.5;
+
 impl Pin {
+    /// A pin that rubs with this coefficient on this radius [m].
+    #[must_use]
+    pub const fn rubbing(radius: f64, friction: f64) -> Self {
+        Self {
+            radius: Some(radius),
+            friction: Some(friction),
+            couple: None,
+        }
+    }
+
+    /// A pin that holds with this couple [N·m].
+    #[must_use]
+    pub const fn tight(couple: f64) -> Self {
+        Self {
+            radius: None,
+            friction: None,
+            couple: Some(couple),
+        }
+    }
+
     fn is_default(&self) -> bool {
         *self == Self::default()
+    }
+
+    /// The same with so many times the friction.
+    #[must_use]
+    pub fn times(self, factor: f64) -> Self {
+        Self {
+            friction: self.friction.map(|friction| friction * factor),
+            couple: self.couple.map(|couple| couple * factor),
+            ..self
+        }
+    }
+
+    /// Whether its friction is given, none included: radius and coefficient, or a couple.
+    #[must_use]
+    pub fn is_typed(&self) -> bool {
+        self.couple.is_some() || self.radius.is_some() && self.friction.is_some()
+    }
+
+    /// Couple of friction whatever it carries, none where none is given [N·m].
+    #[must_use]
+    pub fn tightness(&self) -> f64 {
+        self.couple.unwrap_or(0.0)
     }
 
     /// Radius of its friction circle [m]: friction moment = this × load (dry journal bearing,
     /// M = μ·r·R, any statics text; exact would be r·sin(arctan μ), 0.5 % less at μ = 0.1).
     #[must_use]
     pub fn friction_radius(&self) -> f64 {
-        self.radius * self.friction
+        self.radius.unwrap_or(0.0) * self.friction.unwrap_or(0.0)
     }
 }
 
@@ -127,10 +175,11 @@ impl Pins {
         ]
     }
 
-    /// Whether any pin rubs.
+    /// Whether any pin has friction.
     #[must_use]
     pub fn rub(&self) -> bool {
-        self.all().iter().any(|pin| pin.friction_radius() > 0.0)
+        let has = |pin: &Pin| pin.friction_radius() > 0.0 || pin.tightness() > 0.0;
+        self.all().iter().any(has)
     }
 
     pub(crate) fn are_default(&self) -> bool {

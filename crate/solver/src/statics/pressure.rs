@@ -204,7 +204,7 @@ impl<'a> Stance<'a> {
         let rate = self.pose.rates.actuator;
         let holding = -power / rate;
         let direction = rate.signum();
-        let seals = self.ready.leg.actuator.seal_friction;
+        let seals = self.ready.leg.actuator.seals();
         let (bore, annulus) = self.ready.areas;
         let (up, down) = if direction > 0.0 {
             (bore, annulus)

@@ -324,7 +324,7 @@ impl Case<'_> {
         let thrust = |factor: f64| {
             let mut leg = self.leg.clone();
             for pin in leg.pins.all_mut() {
-                pin.friction *= factor;
+                *pin = pin.times(factor);
             }
             let force = force_at(&leg, &self.gear.supply, self.linkage, pose, case).ok();
             force.and_then(|force| Some(force.needed(motion)?.1))

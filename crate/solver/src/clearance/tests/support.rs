@@ -202,7 +202,8 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
             BodyEnd::Airframe
         },
         mass: 0.0,
-        seal_friction: 0.0,
+        seal_friction: Some(0.0),
+        seal_break_out: None,
     };
     let new = TireSize {
         diameter: d.between(0.3, 0.5),

@@ -25,7 +25,7 @@ fn bar(a: f64, b: f64, long: f64) -> Leg {
     leg.actuator.attach = Point::new(-a, 0.0);
     leg.actuator.mount = Point::new(-a, -long);
     leg.actuator.mass = 0.0;
-    leg.actuator.seal_friction = 0.0;
+    leg.actuator.seal_friction = Some(0.0);
     leg
 }
 
@@ -37,7 +37,7 @@ fn at_down(leg: &Leg) -> Result<StationForce, NoForce> {
 }
 
 fn pin(radius: f64, friction: f64) -> Pin {
-    Pin { radius, friction }
+    Pin::rubbing(radius, friction)
 }
 
 /// Lever with a rubbing fulcrum: T·a = W·b ± f·(T + W), f = μ·r the radius of the friction circle
@@ -143,7 +143,7 @@ fn virtual_work_agrees_with_free_bodies_that_rub() {
     let mut compared = 0;
     for mut leg in legs() {
         leg.pins = pins(0.12);
-        leg.actuator.seal_friction = 0.0;
+        leg.actuator.seal_friction = Some(0.0);
         each_pose(&leg, 41, |linkage, pose, case| {
             let Ok(force) = force_at(&leg, &SUPPLY, linkage, pose, case) else {
                 return;
@@ -214,7 +214,7 @@ fn friction_of_an_accelerating_leg_meets_that_of_a_steady_one() {
     let mut compared = 0;
     for mut leg in legs() {
         leg.pins = pins(0.1);
-        leg.actuator.seal_friction = 0.0;
+        leg.actuator.seal_friction = Some(0.0);
         let inertias = Inertias::of(&leg);
         each_pose(&leg, 13, |linkage, pose, case| {
             let Ok(force) = force_at(&leg, &SUPPLY, linkage, pose, case) else {

@@ -91,13 +91,10 @@ pub(super) fn springs(leg: &Leg) -> Vec<Spring> {
 
 /// Pins of 6 mm with friction coefficient `friction`.
 pub(super) fn pins(friction: f64) -> Pins {
-    let pin = Pin {
-        radius: 0.006,
-        friction,
-    };
+    let pin = Pin::rubbing(0.006, friction);
     Pins {
         trunnion: Pin {
-            radius: 0.02,
+            radius: Some(0.02),
             ..pin
         },
         ..Pins::alike(pin)

@@ -147,7 +147,7 @@ fn a_weak_pump_is_told_by_gauge_and_posts() {
 fn extra_friction_is_found_with_its_size() {
     let smooth = one_leg();
     let mut rough = smooth.clone();
-    rough.legs[0].actuator.seal_friction += 300.0;
+    rough.legs[0].actuator.seal_friction = Some(rough.legs[0].actuator.seals() + 300.0);
     let run = up(&rough);
     let mut seen = seen_in(&run);
     // The gauge stands where the motor does: p/Ps = V/Vn, V = E − R·I(p).
@@ -189,12 +189,9 @@ fn extra_friction_is_found_with_its_size() {
 #[test]
 fn rubbing_pins_give_a_factor_that_stalls_the_leg() {
     let mut smooth = one_leg();
-    smooth.legs[0].pins.trunnion = Pin {
-        radius: 0.02,
-        friction: 0.15,
-    };
+    smooth.legs[0].pins.trunnion = Pin::rubbing(0.02, 0.15);
     let mut rough = smooth.clone();
-    rough.legs[0].pins.trunnion.friction *= 8.0;
+    rough.legs[0].pins.trunnion = rough.legs[0].pins.trunnion.times(8.0);
     let run = up(&rough);
     let found = explained(&smooth, seen_in(&run));
     let friction = of(&found, |c| matches!(c, StopCause::Friction { .. }));
@@ -247,7 +244,7 @@ fn down_is_explained_too() {
 fn a_leg_that_its_weight_drives_is_not_stalled_by_the_supply() {
     let mut gear = one_leg();
     gear.supply.return_pressure = 0.0;
-    gear.legs[0].actuator.seal_friction = 0.0;
+    gear.legs[0].actuator.seal_friction = Some(0.0);
     let track = Track::new(&gear, &gear.legs[0], Direction::Down, None);
     let stage = track.stages.iter().find(|stage| !stage.is_strut).unwrap();
     let driven = stage.places.iter().find(|row| row[2] < 0.5).unwrap();

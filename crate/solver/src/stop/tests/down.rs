@@ -71,7 +71,7 @@ fn extra_friction_is_found_with_its_size() {
     let smooth = sprung_up();
     let mut rough = smooth.clone();
     let extra = 500.0;
-    rough.legs[0].actuator.seal_friction += extra;
+    rough.legs[0].actuator.seal_friction = Some(rough.legs[0].actuator.seals() + extra);
     let seen = seen_down(&rough);
     needs_more_and_more(&smooth, &seen);
     let found = explained(&smooth, seen);
@@ -173,7 +173,7 @@ fn friction_under_a_pressure_switch_has_its_size() {
     let mut file = one_leg();
     file.supply.pressure_switch = Some(2.9e6);
     let mut drags = file.clone();
-    drags.legs[0].actuator.seal_friction += 150.0;
+    drags.legs[0].actuator.seal_friction = Some(drags.legs[0].actuator.seals() + 150.0);
     let run = cycle(&drags, &SupplyOptions::default())
         .unwrap()
         .up

@@ -11,10 +11,7 @@ fn solved(gear: &Gear) -> Cycle {
 fn with_pins(friction: f64) -> Gear {
     let mut gear = gear();
     for leg in &mut gear.legs {
-        let pin = Pin {
-            radius: 0.012,
-            friction,
-        };
+        let pin = Pin::rubbing(0.012, friction);
         leg.pins = Pins::alike(pin);
     }
     gear
@@ -57,10 +54,7 @@ fn a_torsion_spring_gives_what_it_stores() {
 fn pins_that_bind_stop_a_leg_and_no_pressure_frees_it() {
     let mut gear = gear();
     // A friction circle larger than the actuator's arm (see the tests of pin friction).
-    gear.legs[1].pins.trunnion = Pin {
-        radius: 0.45,
-        friction: 1.4,
-    };
+    gear.legs[1].pins.trunnion = Pin::rubbing(0.45, 1.4);
     let run = solved(&gear).up.unwrap();
     assert_eq!(run.end, RunEnd::Stalled);
     assert_eq!(run.stalls[0].leg, 1);

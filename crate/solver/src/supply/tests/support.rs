@@ -25,7 +25,8 @@ pub(crate) fn leg(name: &str) -> Leg {
         shortest: 0.39,
         longest: 0.56,
         body_length: 0.3,
-        seal_friction: 90.0,
+        seal_friction: Some(90.0),
+        seal_break_out: None,
         ..leg.actuator
     };
     leg.strut.shortening = Shortening::BeforeSwing { amount: 0.05 };
@@ -79,6 +80,9 @@ pub(crate) fn gear() -> Gear {
         },
         fluid: Fluid::default(),
         clearance_rule: ClearanceRule::default(),
+        emergency_way: None,
+        emergency_pump: None,
+        friction_times_required: None,
     }
 }
 

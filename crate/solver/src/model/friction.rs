@@ -1,0 +1,54 @@
+//! Which friction of a leg is given.
+use super::{Brace, Joint, Leg, Source};
+
+/// Which friction of a leg is given, 0 included.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FrictionTyped {
+    /// That of its actuator: of the seals, or what drives an electric one back.
+    pub actuator: bool,
+    /// That of each pin in the order of [`Joint::ALL`]; of a joint that the leg does not have, `None`.
+    pub pins: [Option<bool>; 6],
+}
+
+impl FrictionTyped {
+    /// Whether any is.
+    #[must_use]
+    pub fn any(&self) -> bool {
+        self.actuator || self.pins.contains(&Some(true))
+    }
+
+    /// The joints whose friction is not given.
+    pub fn pins_missing(&self) -> impl Iterator<Item = Joint> + use<> {
+        let pins = Joint::ALL.into_iter().zip(self.pins);
+        pins.filter_map(|(joint, typed)| (typed == Some(false)).then_some(joint))
+    }
+}
+
+impl Leg {
+    /// Whether it has this joint.
+    #[must_use]
+    pub fn has_joint(&self, joint: Joint) -> bool {
+        match (joint, &self.brace) {
+            (Joint::Knee, Brace::Folding(_)) => true,
+            (Joint::Knee, _) | (Joint::BracePivot | Joint::LegAttach, Brace::None) => false,
+            _ => true,
+        }
+    }
+
+    /// Which of its friction is given, with this source.
+    #[must_use]
+    pub fn friction_typed(&self, source: &Source) -> FrictionTyped {
+        let pins = self.pins.all();
+        FrictionTyped {
+            actuator: match source {
+                Source::ElectricActuators => self.back_drive().is_some(),
+                Source::ConstantPressure | Source::MotorPump(_) | Source::HandPump(_) => {
+                    self.actuator.seal_friction.is_some()
+                }
+            },
+            pins: std::array::from_fn(|i| {
+                self.has_joint(Joint::ALL[i]).then(|| pins[i].is_typed())
+            }),
+        }
+    }
+}
