@@ -96,7 +96,7 @@ pub fn random_gear(kind: Kind, draw: &mut Draw) -> Gear {
         },
         supply: Supply {
             return_pressure: d.between(0.0, 5e5),
-            margin_wanted: d.between(0.0, 0.3),
+            margin_wanted: Some(d.between(0.0, 0.3)),
             ..Supply::constant(available_pressure)
         },
         fluid: Fluid::default(),
@@ -164,6 +164,8 @@ fn random_leg(kind: Kind, d: &mut Draw, hand: f64) -> Leg {
         brace,
         actuator,
         drive: Drive::default(),
+        shared_drive: String::new(),
+        drive_ratio: 1.0,
         air: LegAir {
             wheel_drag_area: d.between(0.0, 0.05),
             leg_drag_area: d.between(0.0, 0.03),

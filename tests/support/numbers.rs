@@ -35,10 +35,11 @@ pub fn each_number(gear: &mut Gear, f: &mut impl FnMut(Dimension, &mut f64)) {
         &mut c.airspeed,
         &mut c.sideslip,
         &mut c.air_density,
-        &mut gear.supply.margin_wanted,
     ] {
         f(Other, number);
     }
+    let margin = gear.supply.margin_wanted.iter_mut();
+    margin.for_each(|number| f(Other, number));
     f(Pressure, &mut gear.supply.available_pressure);
     f(Pressure, &mut gear.supply.return_pressure);
     let rule = &mut gear.clearance_rule;

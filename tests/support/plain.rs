@@ -56,6 +56,8 @@ pub fn bare_leg() -> Leg {
             seal_break_out: None,
         },
         drive: Drive::default(),
+        shared_drive: String::new(),
+        drive_ratio: 1.0,
         air: LegAir::default(),
         fall: FallData::default(),
         springs: vec![],
@@ -74,7 +76,7 @@ pub fn bare_gear(leg: Leg) -> Gear {
         legs: vec![leg],
         conditions: Conditions::default(),
         supply: Supply {
-            margin_wanted: 0.0,
+            margin_wanted: Some(0.0),
             ..Supply::constant(1e8)
         },
         fluid: Fluid::default(),

@@ -326,7 +326,12 @@ fn leg() -> impl Strategy<Value = Leg> {
         wheel(),
         brace(),
         actuator(),
-        (air, drive()),
+        (
+            air,
+            drive(),
+            prop_oneof![Just(String::new()), text()],
+            number(),
+        ),
         (
             fall(),
             vec(obstacle(), 0..3),
@@ -343,7 +348,7 @@ fn leg() -> impl Strategy<Value = Leg> {
                 wheel,
                 brace,
                 actuator,
-                (air, drive),
+                (air, drive, shared_drive, drive_ratio),
                 (fall, well, springs, pins, seen_stop),
             )| {
                 Leg {
@@ -357,6 +362,8 @@ fn leg() -> impl Strategy<Value = Leg> {
                     brace,
                     actuator,
                     drive,
+                    shared_drive,
+                    drive_ratio,
                     air,
                     fall,
                     springs,

@@ -107,21 +107,26 @@ pub(crate) fn supply() -> impl Strategy<Value = Supply> {
         exponent: n[3],
     });
     (
-        vec(number(), 3),
+        vec(number(), 2),
+        option::of(prop_oneof![number(), Just(0.1)]),
         source,
         battery,
         option::of(accumulator),
         option::of(number()),
+        [(); 3].map(|()| option::of(number())),
     )
         .prop_map(
-            |(n, source, battery, accumulator, pressure_switch)| Supply {
+            |(n, margin_wanted, source, battery, accumulator, pressure_switch, down)| Supply {
                 available_pressure: n[0],
                 return_pressure: n[1],
-                margin_wanted: n[2],
+                margin_wanted,
                 source,
                 battery,
                 accumulator,
                 pressure_switch,
+                available_down: down[0],
+                relief_down: down[1],
+                pressure_switch_down: down[2],
             },
         )
 }

@@ -1,17 +1,22 @@
 //! The path of a number that is not finite: JSON has no word for it.
 use serde::Serialize;
 
-use crate::file::path_of_null;
+use crate::file::{SaveError, path_of_null};
 use crate::layout::compact;
 
-/// Path of the first number that is not finite, as "gear.legs[0].actuator.rod_m".
+/// JSON of a value without blanks.
 ///
-/// JSON writes such a number as null, and nothing else of a model does: a field that is absent is
-/// left out.
-pub(crate) fn first_not_finite<T: Serialize>(
-    value: &T,
-    root: &str,
-) -> Result<Option<String>, serde_json::Error> {
+/// JSON writes a number that is not finite as null, and nothing else of a model does: a field that
+/// is absent is left out.
+///
+/// # Errors
+/// The path of the first number that is not finite, as "gear.legs[0].actuator.rod_m".
+pub(crate) fn finite<T: Serialize>(value: &T, root: &str) -> Result<String, SaveError> {
     let text = compact(value)?;
-    Ok(path_of_null(&text).map(|path| format!("{root}.{path}")))
+    match path_of_null(&text) {
+        Some(path) => Err(SaveError::NotFinite {
+            path: format!("{root}.{path}"),
+        }),
+        None => Ok(text),
+    }
 }

@@ -53,8 +53,8 @@ fn each_says_what_it_is() {
     let of = whole.len();
     let cut = |have| Err(LinkError::Cut { have, of: Some(of) });
     let too_new = LinkError::TooNew {
-        version: 2,
-        known: 1,
+        version: 35,
+        known: 2,
     };
     let wanted = [
         ("before_supply", Ok(before_supply())),

@@ -27,7 +27,7 @@ fn schema() -> Value {
         "type": "object",
         "properties": {
             "format": {"description": "Says that this is a gear file.", "const": FORMAT},
-            "version": {"description": "Version of the layout.", "const": VERSION},
+            "version": {"description": "Version of the layout: what is written is the lowest that has all keys in use.", "type": "integer", "minimum": 1, "maximum": VERSION},
             "gear": {"$ref": "#/$defs/Gear"},
         },
         "required": ["format", "version", "gear"],

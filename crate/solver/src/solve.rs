@@ -5,7 +5,7 @@ use crate::faults::{Fault, FaultKind, Faults, check_leg};
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Conditions, Gear, Leg, Source, Vector};
 use crate::result::{Fall, LegResult, LoadCase, Phase, Station, StationForce, Unpowered};
-use crate::statics::{Comparison, Ready, Stance};
+use crate::statics::{Comparison, Partners, Ready, Stance};
 use crate::tires::TireSizes;
 use crate::{answer, fall, lock, statics, supply};
 
@@ -55,9 +55,12 @@ pub enum TireChoice {
 /// gear down but cannot come up is not an error: its result says where and why it stops.
 pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult, Faults> {
     check_leg(gear, leg)?;
-    let Some(model) = gear.legs.get(leg) else {
+    let Some(model) = gear.as_driven(leg) else {
         return Err(no_such_leg());
     };
+    let model: &Leg = &model;
+    let partners = Partners::of(gear, leg).map_err(|other| unsound_partner(gear, other))?;
+    let partners = partners.as_ref();
     let tire = match (options.tire, &model.wheel.former) {
         (TireChoice::Former, Some(former)) => former,
         _ => &model.wheel.tire,
@@ -81,8 +84,8 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         }
         stations
     };
-    let available = supply::available(gear, model);
-    let mut comparison = Comparison::new(gear, model, &ready, available);
+    let available = supply::available(gear, leg, partners);
+    let mut comparison = Comparison::new(gear, model, &ready, &available, partners);
     let stations = table(&sweep.poses, &mut |index, stance| {
         comparison.add(index, stance)
     });
@@ -107,7 +110,10 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         },
     )
     .map_err(|error| unresolved(leg, &error))?;
-    let mut force = statics::force_result(model, &available, &stations, comparison.binds());
+    let required = gear.supply.required_margin();
+    let mut force =
+        statics::force_result(model, &available, &stations, comparison.binds(), required);
+    force.shares_drive_with = partners.map(Partners::on_drive).unwrap_or_default();
     comparison.finish(&mut force);
     // neither the lock nor the fall has more than 1 g to count on
     let held = gear.conditions.at_most_1_g();
@@ -142,7 +148,8 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     let stations = if options.stations < ANSWER_STATIONS {
         let short = Sweep::new(model, &linkage, options.stations);
         table(&short.poses, &mut |_, stance| {
-            let at = stance.at([gravity, wind], None);
+            let mut at = stance.at([gravity, wind], None);
+            partners.map(|p| p.join(&mut at, LoadCase::AsSet, stance.pose().place));
             (at.retract.is_ok() || at.extend.is_ok()).then(|| stance.force(&at))
         })
     } else {
@@ -177,6 +184,13 @@ fn no_such_leg() -> Faults {
         path: "legs".into(),
         kind: FaultKind::NoLegs,
     }])
+}
+
+/// The faults of a leg without which another on the same drive cannot be worked out.
+fn unsound_partner(gear: &Gear, partner: usize) -> Faults {
+    check_leg(gear, partner)
+        .err()
+        .unwrap_or_else(|| Faults(Vec::new()))
 }
 
 /// A clearance that could not be certified, as a fault of the leg's well.

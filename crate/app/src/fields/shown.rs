@@ -1,5 +1,5 @@
 //! Numbers as they are shown: those of the file, and a few that stand for them.
-use gearswing_solver::model::{DEFAULT_INTERNAL_RESISTANCE, DEFAULT_MARGIN_WANTED, Fluid, Gear};
+use gearswing_solver::model::{DEFAULT_INTERNAL_RESISTANCE, Fluid, Gear};
 use gearswing_units::Quantity;
 
 use super::access::{AccessError, number, set_number};
@@ -65,9 +65,6 @@ pub fn when_empty(gear: &Gear, path: &str) -> Option<Option<f64>> {
     }
     match super::slot::find(gear, path)? {
         super::slot::PlaceRef::Optional(_) => Some(None),
-        super::slot::PlaceRef::Number(_) if path == "supply.margin_wanted" => {
-            Some(Some(DEFAULT_MARGIN_WANTED))
-        }
         // the gear file's own defaults
         super::slot::PlaceRef::Number(_) if path == "supply.battery.charge" => Some(Some(1.0)),
         super::slot::PlaceRef::Number(_) if path == "supply.battery.internal_ohm" => {
@@ -81,7 +78,9 @@ pub fn when_empty(gear: &Gear, path: &str) -> Option<Option<f64>> {
         }
         super::slot::PlaceRef::Number(_) if path.ends_with(".discharge") => Some(Some(0.62)),
         super::slot::PlaceRef::Number(_)
-            if path.ends_with(".shortened_at") || path.ends_with(".up_at_travel") =>
+            if path.ends_with(".shortened_at")
+                || path.ends_with(".up_at_travel")
+                || path.ends_with(".drive_ratio") =>
         {
             Some(Some(1.0))
         }

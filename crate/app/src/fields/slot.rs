@@ -71,6 +71,8 @@ macro_rules! places {
             use $place::{Number, Optional, Text};
             Some(match rest {
                 [Key("name")] => Text(&$($m)? leg.name),
+                [Key("shared_drive")] => Text(&$($m)? leg.shared_drive),
+                [Key("drive_ratio")] => Number(&$($m)? leg.drive_ratio),
                 [Key("swing_up_rad")] => Number(&$($m)? leg.swing_up),
                 [Key("trunnion_m"), rest @ ..] => return $coordinate(&$($m)? leg.trunnion, rest),
                 [Key("body"), Key("mass_kg")] => Number(&$($m)? leg.body.mass),

@@ -16,8 +16,11 @@ macro_rules! places {
             Some(match rest {
                 [Key("available_pressure_pa")] => Number(&$($m)? s.available_pressure),
                 [Key("return_pressure_pa")] => Number(&$($m)? s.return_pressure),
-                [Key("margin_wanted")] => Number(&$($m)? s.margin_wanted),
+                [Key("margin_wanted")] => Optional(&$($m)? s.margin_wanted),
                 [Key("pressure_switch_pa")] => Optional(&$($m)? s.pressure_switch),
+                [Key("available_down_pa")] => Optional(&$($m)? s.available_down),
+                [Key("relief_down_pa")] => Optional(&$($m)? s.relief_down),
+                [Key("pressure_switch_down_pa")] => Optional(&$($m)? s.pressure_switch_down),
                 [Key("source"), Key(kind), Key(key)] => match (&$($m)? s.source, *kind) {
                     (Source::MotorPump(p), "motor_pump") => Number(match *key {
                         "free_flow_m3_s" => &$($m)? p.free_flow,

@@ -232,10 +232,7 @@ pub(crate) fn demo() -> (Gear, Option<String>) {
                 note: String::new(),
                 legs: Vec::new(),
                 conditions: Conditions::default(),
-                supply: Supply {
-                    margin_wanted: 0.0,
-                    ..Supply::constant(0.0)
-                },
+                supply: Supply::constant(0.0),
                 fluid: Fluid::default(),
                 clearance_rule: ClearanceRule::default(),
                 emergency_way: None,

@@ -205,7 +205,7 @@ fn damaged_links_say_which_and_leave_the_work_alone() {
     altered[at] = if altered[at] == 'A' { 'B' } else { 'A' };
     let altered: String = altered.into_iter().collect();
     let mut newer = code.clone();
-    newer.replace_range(2..3, "2");
+    newer.replace_range(2..3, "3");
     for (text, word) in [
         (cut.as_str(), "cut"),
         (altered.as_str(), "altered"),

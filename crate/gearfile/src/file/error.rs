@@ -29,7 +29,10 @@ pub enum OpenError {
     #[error("JSON, but no gear file: its \"format\" is not \"gearswing-gear\"")]
     NotGearFile,
     /// Made by a newer program.
-    #[error("gear file of version {version}; this program reads up to version {known}")]
+    #[error(
+        "this file was made by a newer version ({version}); this program is version {known}: \
+         reload the page, or ask whoever made the file where the newer one is"
+    )]
     NewerVersion {
         /// Its version.
         version: u64,

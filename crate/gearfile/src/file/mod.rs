@@ -1,7 +1,8 @@
 //! Gear file: `{"format": "gearswing-gear", "version": 1, "gear": {…}}`.
 //!
-//! The file is a promise: files of every version open for ever. A new version gets an arm in
-//! `read` that turns the older text into the present model by an explicit step.
+//! The file is a promise: files of every version open for ever. Version 2 adds keys, each of which
+//! may be left out; the step from version 1 to it is `envelope::upgrade`. A version that changes what
+//! was there gets an arm in `read` that turns the older text into the present model.
 
 /// Mark, version and longest text.
 mod envelope;
@@ -22,6 +23,8 @@ pub use envelope::{FORMAT, READ_LIMIT, VERSION};
 pub use error::{OpenError, SaveError};
 pub use read::read;
 pub use write::to_text;
+
+pub(crate) use envelope::{lowest_version, upgrade};
 
 pub(crate) use place::path_of_null;
 pub(crate) use read::parse;

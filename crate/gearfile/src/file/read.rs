@@ -4,6 +4,7 @@ use serde::Deserialize;
 use serde::de::{DeserializeOwned, IgnoredAny};
 use serde_json::error::Category;
 
+use super::envelope::upgrade;
 use super::head::Word;
 use super::objects::Objects;
 use super::place::{byte_at, path_at};
@@ -18,10 +19,10 @@ struct Head {
     version: Word,
 }
 
-/// Version 1.
+/// Version 1, and version 2, which has more keys that may be left out.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Version1 {
+struct File {
     #[serde(rename = "format")]
     _format: String,
     #[serde(rename = "version")]
@@ -50,7 +51,10 @@ pub fn read(text: &str) -> Result<Gear, OpenError> {
         return Err(OpenError::NotGearFile);
     }
     match head.version {
-        Word::Whole(1) => parse::<Version1>(text, "").map(|file| file.gear),
+        Word::Whole(version @ 1..=VERSION) => parse::<File>(text, "").map(|mut file| {
+            upgrade(&mut file.gear, version);
+            file.gear
+        }),
         Word::Whole(version) if version > VERSION => Err(OpenError::NewerVersion {
             version,
             known: VERSION,

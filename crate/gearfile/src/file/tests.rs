@@ -105,10 +105,10 @@ fn every_cut_is_told() {
 #[test]
 fn says_which_version_is_newer() {
     assert_eq!(
-        with("\"version\": 1", "\"version\": 2"),
+        with("\"version\": 1", "\"version\": 3"),
         Err(OpenError::NewerVersion {
-            version: 2,
-            known: 1
+            version: 3,
+            known: 2
         })
     );
     for version in ["0", "-1", "1.5", "\"1\"", "null"] {

@@ -2,9 +2,10 @@
 use gearswing_solver::model::Gear;
 use serde::Serialize;
 
-use super::{FORMAT, READ_LIMIT, SaveError, VERSION};
+use super::envelope::lowest_version;
+use super::{FORMAT, READ_LIMIT, SaveError};
 use crate::layout::readable;
-use crate::not_finite::first_not_finite;
+use crate::not_finite::finite;
 
 #[derive(Serialize)]
 struct File<'a> {
@@ -19,12 +20,10 @@ struct File<'a> {
 /// # Errors
 /// A number that is not finite, or a text too long to be read back.
 pub fn to_text(gear: &Gear) -> Result<String, SaveError> {
-    if let Some(path) = first_not_finite(gear, "gear")? {
-        return Err(SaveError::NotFinite { path });
-    }
+    let version = lowest_version(gear, &finite(gear, "gear")?);
     let text = readable(&File {
         format: FORMAT,
-        version: VERSION,
+        version,
         gear,
     })?;
     if text.len() > READ_LIMIT {

@@ -5,8 +5,8 @@ use super::LinkError;
 
 /// What every link text starts with.
 pub(super) const MARK: &str = "gs";
-/// Version that is written, and the newest that is read.
-pub(super) const VERSION: u32 = 1;
+/// The newest version that is read: that of the gear file, since a link holds the same keys.
+pub(super) const VERSION: u64 = crate::file::VERSION;
 /// What every link text ends with.
 const END: u8 = b'Z';
 /// The alphabet of base64url (RFC 4648 table 2), also the digits of length and checksum.
@@ -23,13 +23,13 @@ const CRC_DIGITS: usize = 6;
 /// Most characters of a link text: what the length can say.
 pub(super) const LONGEST: usize = (1 << (6 * LENGTH_DIGITS)) - 1;
 
-/// Wraps a body of base64url characters; `None` when it is too long.
-pub(super) fn wrap(body: &str) -> Option<String> {
+/// Wraps a body of base64url characters that holds a gear of this version; `None` when it is too long.
+pub(super) fn wrap(body: &str, version: u64) -> Option<String> {
     let length = BODY_AT + body.len() + 1;
     if length > LONGEST {
         return None;
     }
-    let mut code = String::from_utf8(head(length)).ok()?;
+    let mut code = String::from_utf8(head(length, version)).ok()?;
     let crc = crc(code.as_bytes(), body.as_bytes());
     push_digits(&mut code, u64::from(crc), CRC_DIGITS);
     code.push_str(body);
@@ -37,17 +37,17 @@ pub(super) fn wrap(body: &str) -> Option<String> {
     Some(code)
 }
 
-/// What stands before the checksum in a link of this many characters.
-fn head(length: usize) -> Vec<u8> {
-    let mut head = format!("{MARK}{VERSION}");
+/// What stands before the checksum in a link of this many characters and this version, 1 to 9.
+fn head(length: usize, version: u64) -> Vec<u8> {
+    let mut head = format!("{MARK}{version}");
     push_digits(&mut head, length as u64, LENGTH_DIGITS);
     let check = check_digit(head.as_bytes().get(MARK.len()..).unwrap_or_default());
     head.push(char::from(check));
     head.into_bytes()
 }
 
-/// Takes the body out of a link text; what follows the text is left aside.
-pub(super) fn unwrap(text: &str) -> Result<String, LinkError> {
+/// Takes the version and the body out of a link text; what follows the text is left aside.
+pub(super) fn unwrap(text: &str) -> Result<(u64, String), LinkError> {
     // characters, not bytes: a mail program may have put in anything
     let characters: Vec<char> = text.chars().collect();
     if characters.is_empty() {
@@ -58,9 +58,10 @@ pub(super) fn unwrap(text: &str) -> Result<String, LinkError> {
     }
     let have = characters.len();
     let cut = |of| LinkError::Cut { have, of };
-    match characters.get(MARK.len()).map(|c| c.to_digit(36)) {
+    let said = characters.get(MARK.len()).map(|c| c.to_digit(36));
+    let version = match said.map(|digit| digit.map(u64::from)) {
         None => return Err(cut(None)),
-        Some(Some(VERSION)) => {}
+        Some(Some(version @ 1..=VERSION)) => version,
         Some(Some(version)) if version > VERSION => {
             return Err(LinkError::TooNew {
                 version,
@@ -68,7 +69,7 @@ pub(super) fn unwrap(text: &str) -> Result<String, LinkError> {
             });
         }
         Some(_) => return Err(LinkError::Foreign),
-    }
+    };
     let Some(head) = characters.get(..CRC_AT) else {
         return Err(cut(None));
     };
@@ -84,7 +85,7 @@ pub(super) fn unwrap(text: &str) -> Result<String, LinkError> {
         return Err(LinkError::Altered);
     }
     let Some(whole) = characters.get(..length) else {
-        return Err(if is_whole_but_for_its_length(&characters) {
+        return Err(if is_whole_but_for_its_length(&characters, version) {
             LinkError::Altered
         } else {
             cut(Some(length))
@@ -96,19 +97,22 @@ pub(super) fn unwrap(text: &str) -> Result<String, LinkError> {
     if whole.last() != Some(&END) || said != u64::from(crc(&head, body)) {
         return Err(LinkError::Altered);
     }
-    String::from_utf8(body.to_vec()).map_err(|_| LinkError::Altered)
+    let body = String::from_utf8(body.to_vec()).map_err(|_| LinkError::Altered)?;
+    Ok((version, body))
 }
 
 /// Whether the text is a whole link whose digits of length were altered: with the length that it has,
 /// its checksum holds.
-fn is_whole_but_for_its_length(characters: &[char]) -> bool {
+fn is_whole_but_for_its_length(characters: &[char], version: u64) -> bool {
     let have = characters.len();
     let Ok(text) = ascii(characters) else {
         return false;
     };
     let said = digits(text.get(CRC_AT..BODY_AT).unwrap_or_default());
     let body = text.get(BODY_AT..have.saturating_sub(1));
-    body.is_some_and(|body| text.last() == Some(&END) && said == Ok(crc(&head(have), body).into()))
+    body.is_some_and(|body| {
+        text.last() == Some(&END) && said == Ok(crc(&head(have, version), body).into())
+    })
 }
 
 fn ascii(characters: &[char]) -> Result<Vec<u8>, LinkError> {

@@ -35,12 +35,15 @@ pub enum LinkError {
     #[error("the link was altered on its way")]
     Altered,
     /// Made by a newer program.
-    #[error("link of version {version}; this program reads up to version {known}")]
+    #[error(
+        "this link was made by a newer version ({version}); this page is version {known}: reload \
+         it, or open the link at the address it came with"
+    )]
     TooNew {
         /// Its version.
-        version: u32,
+        version: u64,
         /// Newest version that this program reads.
-        known: u32,
+        known: u64,
     },
     /// The link came whole, but what it holds is no gear that this program understands.
     #[error("the link came whole, but its content cannot be used: {0}")]

@@ -1,13 +1,13 @@
 //! Link text: a gear with leg, place and view, small enough for an address.
 //!
 //! ```text
-//! gs 1 LLL c CCCCCC body… Z
+//! gs V LLL c CCCCCC body… Z
 //! │  │ │   │ │      │     └ end mark, so that a link never ends in - or _
 //! │  │ │   │ │      └ compact JSON, deflated against a fixed text, base64url
 //! │  │ │   │ └ CRC-32 of every other character
 //! │  │ │   └ check character of version and length
 //! │  │ └ number of characters of the whole link text
-//! │  └ version, one of 1–9 a–z
+//! │  └ version of the gear in it, one of 1–9 a–z
 //! └ mark
 //! ```
 //! Only A–Z a–z 0–9 - _ occur. Since the length is inside, a cut link says that it was cut; since

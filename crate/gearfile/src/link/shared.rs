@@ -7,9 +7,8 @@ use serde::{Deserialize, Serialize};
 use super::pack::{FIXED_TEXT_1, pack, unpack};
 use super::strip::strip;
 use super::{LinkError, code};
-use crate::file::{OpenError, READ_LIMIT, SaveError, parse};
-use crate::layout::compact;
-use crate::not_finite::first_not_finite;
+use crate::file::{OpenError, READ_LIMIT, SaveError, lowest_version, parse, upgrade};
+use crate::not_finite::finite;
 
 /// Most characters of a pasted text that is looked through: a link and an address around it.
 const PASTE_LIMIT: usize = code::LONGEST + (64 << 10);
@@ -50,10 +49,7 @@ pub struct ViewState {
 /// # Errors
 /// A number that is not finite, or a gear too large for any link.
 pub fn encode(shared: &Shared) -> Result<String, SaveError> {
-    if let Some(path) = first_not_finite(shared, "link")? {
-        return Err(SaveError::NotFinite { path });
-    }
-    let json = compact(shared)?;
+    let json = finite(shared, "link")?;
     let too_large = |bytes, limit| SaveError::TooLarge { bytes, limit };
     if json.len() > READ_LIMIT {
         return Err(too_large(json.len(), READ_LIMIT));
@@ -62,7 +58,8 @@ pub fn encode(shared: &Shared) -> Result<String, SaveError> {
         what: "the compressor refused".to_owned(),
     })?;
     let body = URL_SAFE_NO_PAD.encode(packed);
-    code::wrap(&body).ok_or_else(|| too_large(body.len(), code::LONGEST))
+    code::wrap(&body, lowest_version(&shared.gear, &json))
+        .ok_or_else(|| too_large(body.len(), code::LONGEST))
 }
 
 /// Opens a link text as it was pasted or found in the address: with or without address, `#` or
@@ -78,7 +75,7 @@ pub fn decode(pasted: &str) -> Result<Shared, LinkError> {
             limit: PASTE_LIMIT,
         });
     }
-    let body = code::unwrap(&strip(pasted))?;
+    let (version, body) = code::unwrap(&strip(pasted))?;
     // the checksum held, so what fails from here on was so when the link was made
     let fault = |path: &str, what: &str| {
         LinkError::Content(OpenError::Field {
@@ -100,7 +97,8 @@ pub fn decode(pasted: &str) -> Result<Shared, LinkError> {
             what: "invalid unicode".to_owned(),
         })
     })?;
-    let shared: Shared = parse(json, "").map_err(LinkError::Content)?;
+    let mut shared: Shared = parse(json, "").map_err(LinkError::Content)?;
+    upgrade(&mut shared.gear, version);
     if shared.leg >= shared.gear.legs.len() {
         return Err(fault("leg", "there is no such leg"));
     }

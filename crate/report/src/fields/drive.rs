@@ -5,6 +5,23 @@ use super::FieldWords;
 use super::words::Group;
 
 pub(super) const DRIVE: &[FieldWords] = &[
+    FieldWords::text(
+        "legs[].shared_drive",
+        "Drive shared with other legs",
+        "name of the shared drive",
+        "Where one cylinder, shaft or central bellcrank moves several legs: the same name for each of them. The drive is the actuator of the first; the two pins of each of the others say where its rod pushes, and its bore, rod and lengths do not count.",
+    )
+    .of(Group::Actuator)
+    .if_empty("an actuator of its own"),
+    FieldWords::number(
+        "legs[].drive_ratio",
+        Quantity::Ratio,
+        "Movement for that of the drive",
+        "movement for that of the drive",
+        "On a shared drive: how far the rod of this leg moves for each inch that the drive moves. 1 where both move alike.",
+    )
+    .of(Group::Actuator)
+    .if_empty("1, both move alike"),
     FieldWords::number(
         "legs[].drive.orifice_up.hole_m",
         Quantity::Hole,

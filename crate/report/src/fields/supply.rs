@@ -64,10 +64,10 @@ pub(super) const SUPPLY: &[FieldWords] = &[
         Quantity::Travel,
         "Required margin",
         "required margin of pressure",
-        "Share of the available pressure to be left over at the hardest place. The 10 % taken without a figure is common practice.",
+        "Share of the available pressure that must be left over at the hardest place. Without a figure 10 % is required (common practice), and 25 % of a leg none of whose friction is given (this program's own figure).",
     )
     .of(Group::Supply)
-    .if_empty("10 %, common practice"),
+    .if_empty("10 %, or 25 % while no friction is given"),
     FieldWords::choice(
         "supply.source",
         SOURCES,
@@ -158,6 +158,33 @@ pub(super) const SUPPLY: &[FieldWords] = &[
     )
     .of(Group::Supply)
     .if_empty("the limit switches stop the pump"),
+    FieldWords::number(
+        "supply.available_down_pa",
+        Quantity::Pressure,
+        "Available pressure, down",
+        "available pressure on the way down",
+        "Gauge pressure the supply still gives while the gear goes down, where it differs: many packs have a lower relief valve for down.",
+    )
+    .of(Group::Supply)
+    .if_empty("as on the way up"),
+    FieldWords::number(
+        "supply.relief_down_pa",
+        Quantity::Pressure,
+        "Relief valve, down",
+        "relief pressure on the way down",
+        "Gauge pressure at which the relief valve of the down side opens, from the maker's data of the pump.",
+    )
+    .of(Group::Supply)
+    .if_empty("as on the way up"),
+    FieldWords::number(
+        "supply.pressure_switch_down_pa",
+        Quantity::Pressure,
+        "Pressure switch, down",
+        "pressure switch of the pump on the way down",
+        "Gauge pressure at which the switch of the down side stops the pump.",
+    )
+    .of(Group::Supply)
+    .if_empty("as on the way up"),
     FieldWords::choice(
         "supply.battery.kind",
         BATTERY_KINDS,

@@ -108,6 +108,7 @@ fn said(subject: &Subject, finding: &Finding) -> Said {
             needed,
             available,
             margin,
+            required,
             mount_load,
         } => {
             let pressure = driven::Pressure {
@@ -116,6 +117,7 @@ fn said(subject: &Subject, finding: &Finding) -> Said {
                 needed: *needed,
                 available: *available,
                 margin: *margin,
+                required: *required,
                 mount_load: *mount_load,
             };
             driven::pressure(subject, finding, &pressure)
@@ -125,6 +127,7 @@ fn said(subject: &Subject, finding: &Finding) -> Said {
             motion,
             case,
         } => driven::binds(subject, finding, *joint, (*motion, *case)),
+        FindingDetail::PartnerStands { leg } => driven::partner_stands(subject, finding, *leg),
         FindingDetail::DeadPoint => driven::dead_point(subject, finding),
         FindingDetail::CannotUnlock => driven::cannot_unlock(subject),
         FindingDetail::StrutJack { needed, available } => {

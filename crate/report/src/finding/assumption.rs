@@ -84,14 +84,19 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
         Assumption::MarginCommonPractice => Governing::marked(
             format!(
                 "The required margin, {} of the {}, is common practice. Replace it with the maker's figure.",
-                subject.say(Quantity::Travel, subject.gear.supply.margin_wanted),
+                subject.say(Quantity::Travel, subject.result.force.required_margin),
                 effort_word(subject)
             ),
             Mark::CommonPractice,
         ),
+        Assumption::MarginWithoutFriction => Governing::plain(format!(
+            "No friction of this leg is given, so {} of the {} must be left over: this program's own figure. Type the friction of seals or pins, or the maker's margin.",
+            subject.say(Quantity::Travel, subject.result.force.required_margin),
+            effort_word(subject)
+        )),
         Assumption::MarginUser => Governing::plain(format!(
             "The required margin, {} of the {}, is your own figure.",
-            subject.say(Quantity::Travel, subject.gear.supply.margin_wanted),
+            subject.say(Quantity::Travel, subject.result.force.required_margin),
             effort_word(subject)
         )),
         Assumption::NoPinFriction => Governing::plain(format!(

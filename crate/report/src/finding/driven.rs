@@ -6,6 +6,7 @@ use gearswing_units::Quantity;
 use super::answer::Said;
 use crate::cases::{in_case, joint_words, motion_words};
 use crate::subject::Subject;
+use crate::text::{capital_first, the_leg};
 
 /// Numbers of the pressure answer, and what asks for them.
 pub(super) struct Pressure {
@@ -14,14 +15,15 @@ pub(super) struct Pressure {
     pub(super) needed: f64,
     pub(super) available: f64,
     pub(super) margin: f64,
+    pub(super) required: f64,
     pub(super) mount_load: f64,
 }
 
 pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure) -> Said {
     let force = &subject.result.force;
     let say = |si| subject.say(subject.drive(), si);
-    let wanted = subject.gear.supply.margin_wanted;
-    let available = available(subject, pressure.available);
+    let wanted = pressure.required;
+    let available = available(subject, pressure.motion, pressure.available);
     let left = subject.say(Quantity::Travel, pressure.margin);
     let balance = match Verdict::of_margin(pressure.margin, wanted) {
         Verdict::Bad if pressure.available <= 0.0 => format!("; {available}."),
@@ -52,10 +54,10 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
     };
     Said {
         sentence: format!(
-            "{}{balance}{load}{}{}",
+            "{}{}{balance}{load}{}",
             needs(subject, finding, pressure),
+            on_one_drive(subject, pressure),
             as_set(subject, pressure),
-            among_all(subject, pressure)
         ),
         try_next,
     }
@@ -88,15 +90,61 @@ fn needs(subject: &Subject, finding: &Finding, pressure: &Pressure) -> String {
     )
 }
 
-/// What there is, and what sets it.
-fn available(subject: &Subject, si: f64) -> String {
+/// The way that has less pressure to count on.
+fn least_way(subject: &Subject) -> Motion {
+    let force = &subject.result.force;
+    if force.available_extend_pressure < force.available_pressure {
+        Motion::Extend
+    } else {
+        Motion::Retract
+    }
+}
+
+/// The other legs that the same drive moves, and how much of it all need; empty where there are none.
+fn on_one_drive(subject: &Subject, pressure: &Pressure) -> String {
+    let shares = &subject.result.force.shares_drive_with;
+    if shares.is_empty() {
+        return String::new();
+    }
+    let all = if pressure.available > 0.0 {
+        let share = pressure.needed / pressure.available;
+        format!(": {} of it", subject.say(Quantity::Travel, share))
+    } else {
+        String::new()
+    };
+    format!(" with {}, on one drive{all}", others(subject, shares))
+}
+
+/// Other legs by name: "the left main and the nose leg".
+fn others(subject: &Subject, legs: &[usize]) -> String {
+    let name = |&leg: &usize| {
+        let name = subject.gear.legs.get(leg).map_or("", |leg| &leg.name);
+        the_leg(name, leg)
+    };
+    match legs.split_last() {
+        None => String::new(),
+        Some((last, [])) => name(last),
+        Some((last, before)) => {
+            let before: Vec<String> = before.iter().map(name).collect();
+            format!("{} and {}", before.join(", "), name(last))
+        }
+    }
+}
+
+/// What there is one way, and what sets it.
+fn available(subject: &Subject, motion: Motion, si: f64) -> String {
     let force = &subject.result.force;
     let amount = subject.say(subject.drive(), si);
-    let supply = &subject.gear.supply;
-    match (force.driven_by, force.available_set_by, supply.source) {
-        (DrivenBy::Electricity, ..) => {
-            format!("it makes {amount} at most with the battery to itself")
+    let supply = &subject.gear.supply.going(motion.direction());
+    let set_by = match motion {
+        Motion::Retract => force.available_set_by,
+        Motion::Extend => force.available_extend_set_by,
+    };
+    match (force.driven_by, set_by, supply.source) {
+        (DrivenBy::Electricity, ..) if force.available_among_all.is_some() && subject.gear.legs.len() > 1 => {
+            format!("it makes {amount} there while the others run on the same battery")
         }
+        (DrivenBy::Electricity, ..) => format!("it makes {amount} at most"),
         (_, SetBy::File, _) => format!("{amount} is available"),
         (_, SetBy::Source, _) if supply.pump_switch().is_some_and(|set| set <= si) => {
             format!("the pressure switch stops the pump at {amount}")
@@ -106,24 +154,12 @@ fn available(subject: &Subject, si: f64) -> String {
                 .to_owned()
         }
         (_, SetBy::Source, Source::ConstantPressure) => {
-            format!("behind all legs the accumulator has {amount} left")
+            format!("with all legs there the accumulator has {amount} left")
         }
         (_, SetBy::Source, Source::MotorPump(_)) => {
             format!("pump, battery and relief valve make {amount} at most")
         }
         (_, SetBy::Source, _) => format!("the source makes {amount} at most"),
-    }
-}
-
-/// What is left of it while the actuators of the other legs take their share of the battery.
-fn among_all(subject: &Subject, pressure: &Pressure) -> String {
-    let force = &subject.result.force;
-    match force.available_among_all {
-        Some(makes) if force.stalls_among_all(pressure.needed) => format!(
-            " While the other legs stand stalled as well it makes no more than {}.",
-            subject.say(Quantity::Force, makes)
-        ),
-        _ => String::new(),
     }
 }
 
@@ -171,7 +207,7 @@ fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String
 /// leaves too little there.
 fn as_set(subject: &Subject, pressure: &Pressure) -> String {
     let force = &subject.result.force;
-    let wanted = subject.gear.supply.margin_wanted;
+    let wanted = force.required_margin;
     let mut said = String::new();
     for (motion, peak) in [
         (Motion::Retract, force.peak),
@@ -236,6 +272,18 @@ pub(super) fn binds(
     )
 }
 
+pub(super) fn partner_stands(subject: &Subject, finding: &Finding, leg: usize) -> Said {
+    let place = behind(subject, finding);
+    let other = others(subject, &[leg]);
+    Said::new(
+        format!(
+            "{} is on one drive with {other}, which nothing moves{place}: the drive stops both there.",
+            capital_first(&subject.the_leg())
+        ),
+        ["Look at the answers of that leg first: what frees it frees this one."],
+    )
+}
+
 pub(super) fn dead_point(subject: &Subject, finding: &Finding) -> Said {
     let place = behind(subject, finding);
     Said::new(
@@ -256,7 +304,7 @@ pub(super) fn strut_jack(subject: &Subject, needed: f64, most: f64) -> Said {
             "{} needs {}; {}.",
             subject.own("strut-shortening cylinder"),
             say(needed),
-            available(subject, most)
+            available(subject, least_way(subject), most)
         ),
         [
             "Read the gauge while the strut moves, and check the cylinder's figures against its maker's data.",
@@ -271,7 +319,7 @@ pub(super) fn stage_valve(subject: &Subject, opens: f64, most: f64) -> Said {
             "{}, which holds the swing back until the strut is short, opens at {}; {}.",
             subject.own("stage valve"),
             say(opens),
-            available(subject, most)
+            available(subject, least_way(subject), most)
         ),
         ["Check the figure of the valve against its maker's data before changing either."],
     )

@@ -54,6 +54,7 @@ pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
             format!("{} to spare", subject.signed(Quantity::Travel, *margin))
         }
         FindingDetail::Binds { .. } => "pins bind".to_owned(),
+        FindingDetail::PartnerStands { .. } => "another leg stops it".to_owned(),
         FindingDetail::DeadPoint => "dead point".to_owned(),
         FindingDetail::CannotUnlock => "does not unlock".to_owned(),
         FindingDetail::StrutJack { .. } => "strut does not shorten".to_owned(),

@@ -186,6 +186,7 @@ fn every_drive_and_lock_sentence() {
         needed: 8.0e6,
         available: 6.9e6,
         margin: -0.16,
+        required: 0.1,
         mount_load: 2900.0,
     };
     let tight = FindingDetail::Pressure {
@@ -194,6 +195,7 @@ fn every_drive_and_lock_sentence() {
         needed: 6.6e6,
         available: 6.9e6,
         margin: 0.0435,
+        required: 0.1,
         mount_load: 2400.0,
     };
     let in_a_turn = FindingDetail::Pressure {
@@ -202,6 +204,7 @@ fn every_drive_and_lock_sentence() {
         needed: 8.4e6,
         available: 6.9e6,
         margin: -0.217,
+        required: 0.1,
         mount_load: 3100.0,
     };
     let extending = FindingDetail::Pressure {
@@ -210,6 +213,7 @@ fn every_drive_and_lock_sentence() {
         needed: 7.0e6,
         available: 6.9e6,
         margin: -0.0145,
+        required: 0.1,
         mount_load: 2900.0,
     };
     let lock = |ground_into_lock, knee_push| FindingDetail::OverCentre {
@@ -306,6 +310,7 @@ fn every_assumption_and_caution() {
         Assumption::ClearanceCommonPractice,
         Assumption::ClearanceUser,
         Assumption::MarginCommonPractice,
+        Assumption::MarginWithoutFriction,
         Assumption::MarginUser,
         Assumption::NoPinFriction,
         Assumption::FrontViewAir,

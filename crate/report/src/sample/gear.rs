@@ -187,6 +187,8 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
             seal_break_out: Some(90.0),
         },
         drive: drive(),
+        shared_drive: String::new(),
+        drive_ratio: 1.0,
         air: LegAir {
             wheel_drag_area: 0.02,
             leg_drag_area: 0.03,

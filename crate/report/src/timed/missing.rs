@@ -6,6 +6,7 @@ use gearswing_units::Quantity;
 
 use super::Timed;
 use crate::fault::fault_text;
+use crate::text::the_leg;
 
 /// Why there are no times, as a sentence.
 #[must_use]
@@ -45,6 +46,13 @@ pub fn supply_error_text(timed: &Timed, error: &SupplyError) -> String {
             load(*needed),
             load(*available)
         ),
+        SupplyError::SharedDrive { leg } => {
+            let name = timed.gear.legs.get(*leg).map_or("", |leg| &leg.name);
+            format!(
+                "The times are not worked out: {} shares its drive with another leg, and legs on one drive are not followed through time.",
+                the_leg(name, *leg)
+            )
+        }
         SupplyError::NoStroke => {
             "The times are not worked out: no actuator has any stroke to drive a leg over."
                 .to_owned()

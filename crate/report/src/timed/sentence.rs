@@ -208,7 +208,7 @@ const TOLD: f64 = 1.05;
 
 /// The answers count on no more than the pressure given; the times take what the pump makes.
 fn more_than_given(timed: &Timed, run: &Run) -> Option<String> {
-    let supply = &timed.gear.supply;
+    let supply = &timed.gear.supply.going(run.direction);
     let makes = run.largest_pressure?;
     let makes = supply.pump_switch().map_or(makes, |set| set.min(makes));
     let given = supply.available_pressure;

@@ -179,6 +179,8 @@ pub(crate) fn gear(rib: f64) -> Gear {
             seal_break_out: None,
         },
         drive: Drive::default(),
+        shared_drive: String::new(),
+        drive_ratio: 1.0,
         air: LegAir::default(),
         fall: FallData::default(),
         springs: vec![],

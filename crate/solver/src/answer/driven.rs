@@ -1,7 +1,6 @@
 //! Can it be driven?
 use crate::model::{
-    AttachTo, Brace, DEFAULT_MARGIN_WANTED, Folds, Leg, Shortening, Source, StrutJack, Supply,
-    UnlockedBy, View,
+    AttachTo, Brace, Folds, Leg, Shortening, Source, StrutJack, Supply, UnlockedBy, View,
 };
 use crate::result::{
     Assumption, Bind, CaseOutcome, Caution, DrivenBy, Finding, FindingDetail, Force, ForcePeak,
@@ -44,14 +43,18 @@ pub(crate) fn driven(
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::StrutJack {
             needed,
-            available: force.available_pressure,
+            available: force.least_available(),
         };
     } else if let Some(opens) = shut_valve(leg, force) {
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::StageValve {
             opens,
-            available: force.available_pressure,
+            available: force.least_available(),
         };
+    } else if let Some(stands) = force.partner_stands {
+        finding.verdict = Verdict::Bad;
+        finding.detail = FindingDetail::PartnerStands { leg: stands.leg };
+        finding.place = Some(stands.place);
     } else if let Some((case, bind)) = first_bind(force) {
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::Binds {
@@ -63,26 +66,21 @@ pub(crate) fn driven(
     } else if let Some(event) = dead {
         finding.verdict = Verdict::Bad;
         finding.place = Some(event.place);
-    } else if let Some(hardest) = hardest(force, supply.margin_wanted) {
+    } else if let Some(hardest) = hardest(force) {
         let Hardest { case, motion, peak } = hardest;
         finding.detail = FindingDetail::Pressure {
             case,
             motion,
             needed: peak.pressure,
-            available: force.available_pressure,
+            available: peak.available,
             margin: peak.margin,
+            required: force.required_margin,
             mount_load: peak.mount_load,
         };
-        let stalls_at = hardest
-            .stalls_at(force)
-            .filter(|_| force.available_pressure > 0.0);
+        let stalls_at = hardest.stalls_at(force).filter(|_| peak.available > 0.0);
         finding.place = Some(stalls_at.unwrap_or(peak.place));
-        finding.verdict = match hardest.verdict(supply.margin_wanted) {
-            // a leg that may stand for want of the volts that the others take is no plain Yes
-            Verdict::Good if force.stalls_among_all(peak.pressure) => Verdict::Marginal,
-            verdict => verdict,
-        };
-        let own = supply.margin_wanted != DEFAULT_MARGIN_WANTED;
+        finding.verdict = hardest.verdict(force.required_margin);
+        let own = supply.margin_wanted.is_some();
         finding.assumptions.push(if own {
             Assumption::MarginUser
         } else {
@@ -118,9 +116,10 @@ struct Hardest {
 /// More than this as a share is harder [1].
 const HARDER: f64 = 1e-3;
 
-/// What is hardest: what gives the worse verdict and, where verdicts are alike, what needs more
-/// pressure; retracting in the case as set before the others.
-fn hardest(force: &Force, wanted: f64) -> Option<Hardest> {
+/// What is hardest: what gives the worse verdict and, where verdicts are alike, what needs a larger share
+/// of what is available; retracting in the case as set before the others.
+fn hardest(force: &Force) -> Option<Hardest> {
+    let wanted = force.required_margin;
     let set = |motion, peak: Option<ForcePeak>| {
         let case = LoadCase::AsSet;
         peak.map(|peak| Hardest { case, motion, peak })
@@ -136,7 +135,8 @@ fn hardest(force: &Force, wanted: f64) -> Option<Hardest> {
     });
     as_set.into_iter().flatten().chain(in_cases).reduce(|a, b| {
         let (bad, worse) = (a.verdict(wanted), b.verdict(wanted));
-        let is_harder = b.peak.pressure > a.peak.pressure * (1.0 + HARDER);
+        let share = |peak: &ForcePeak| 1.0 - peak.margin;
+        let is_harder = share(&b.peak) > share(&a.peak) * (1.0 + HARDER);
         if is_worse(worse, bad) || (worse == bad && is_harder) {
             b
         } else {
@@ -196,17 +196,23 @@ fn strut_jack<'a>(leg: &'a Leg, force: &Force) -> Option<&'a StrutJack> {
 /// Pressure that the jack of the strut needs one way or the other, where no more is available.
 fn weak_jack(leg: &Leg, supply: &Supply, force: &Force) -> Option<f64> {
     let jack = strut_jack(leg, force)?;
-    let needed = jack.shorten_pressure.max(jack.lengthen_pressure) + supply.return_pressure;
+    let lack = |needed: f64, available: f64| (needed + supply.return_pressure, available);
+    let (needed, available) = [
+        lack(jack.shorten_pressure, force.available_pressure),
+        lack(jack.lengthen_pressure, force.available_extend_pressure),
+    ]
+    .into_iter()
+    .max_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1)))?;
     // an accumulator has left what is available only when all legs are up, and the struts move first
     let alone = matches!(supply.source, Source::ConstantPressure) && supply.accumulator.is_some();
-    (needed >= force.available_pressure && !alone).then_some(needed)
+    (needed >= available && !alone).then_some(needed)
 }
 
 /// Pressure at which the stage valve between strut and swing opens, where none such is available.
 fn shut_valve(leg: &Leg, force: &Force) -> Option<f64> {
     strut_jack(leg, force)?;
     let valve = leg.drive.stage_valve;
-    valve.filter(|&opens| opens >= force.available_pressure)
+    valve.filter(|&opens| opens >= force.least_available())
 }
 
 /// First station of the unlocking when the actuator, pressed to retract, drives the knee further

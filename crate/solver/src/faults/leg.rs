@@ -1,9 +1,10 @@
 //! Faults of one leg, part by part.
 use super::visit::Visit;
 use super::{FaultKind, brace, outline, ranges, springs, tire};
-use crate::model::{Actuator, AttachTo, Brace, FallData, Leg, Shape, Shortening, Strut};
+use crate::model::{AttachTo, Brace, FallData, Leg, Shape, Shortening, Strut};
 
-pub(super) fn visit(v: &mut Visit, leg: &Leg) {
+/// `drives` says whether the leg's actuator moves it, and not that of another leg.
+pub(super) fn visit(v: &mut Visit, leg: &Leg, drives: bool) {
     let trunnion = v.point(format_args!("trunnion_m"), leg.trunnion);
     let swing = leg.swing_up;
     if !swing.is_finite() || v.number(format_args!("swing_up_rad"), swing.abs(), ranges::SWING) {
@@ -27,7 +28,8 @@ pub(super) fn visit(v: &mut Visit, leg: &Leg) {
     v.number(format_args!("wheel.mass_kg"), leg.wheel.mass, ranges::MASS);
     v.number(format_args!("wheel.lean_rad"), leg.wheel.lean, ranges::LEAN);
     brace::visit(v, leg, trunnion);
-    actuator(v, &leg.actuator, leg, trunnion);
+    actuator(v, leg, trunnion, drives);
+    v.number(format_args!("drive_ratio"), leg.drive_ratio, ranges::RATIO);
     let air = &leg.air;
     v.number(
         format_args!("air.wheel_drag_area_m2"),
@@ -160,17 +162,17 @@ fn strut(v: &mut Visit, strut: &Strut, leg: &Leg, trunnion: bool) {
     }
 }
 
-fn actuator(v: &mut Visit, a: &Actuator, leg: &Leg, trunnion: bool) {
+fn actuator(v: &mut Visit, leg: &Leg, trunnion: bool, drives: bool) {
+    let a = &leg.actuator;
     let mount = v.point(format_args!("actuator.mount_m"), a.mount);
     let attach = v.point(format_args!("actuator.attach_m"), a.attach);
-    let bore = v.number(format_args!("actuator.bore_m"), a.bore, ranges::SIZE);
-    let rod = v.number(format_args!("actuator.rod_m"), a.rod, ranges::SIZE);
-    let shortest = v.number(
-        format_args!("actuator.shortest_m"),
-        a.shortest,
-        ranges::SIZE,
-    );
-    let longest = v.number(format_args!("actuator.longest_m"), a.longest, ranges::SIZE);
+    // on the drive of another leg these are not asked
+    let mut size =
+        |path: &str, value| drives && v.number(format_args!("{path}"), value, ranges::SIZE);
+    let bore = size("actuator.bore_m", a.bore);
+    let rod = size("actuator.rod_m", a.rod);
+    let shortest = size("actuator.shortest_m", a.shortest);
+    let longest = size("actuator.longest_m", a.longest);
     v.number(
         format_args!("actuator.body_diameter_m"),
         a.body_diameter,

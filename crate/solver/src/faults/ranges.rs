@@ -47,6 +47,8 @@ pub(super) const PRESSURE: Range = range(1e3, 1e8);
 pub(super) const BACK_PRESSURE: Range = range(0.0, 1e8);
 /// Margin [1].
 pub(super) const MARGIN: Range = range(0.0, 0.9);
+/// Ratio of a movement to that of the drive [1].
+pub(super) const RATIO: Range = range(0.01, 100.0);
 /// Density of the fluid [kg/m3].
 pub(super) const FLUID_DENSITY: Range = range(500.0, 2000.0);
 /// Moment of inertia [kg·m2]; 0 is a point mass.
@@ -150,6 +152,9 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "available_pressure_pa" => PRESSURE,
         "stall_pressure_pa"
         | "relief_pressure_pa"
+        | "relief_down_pa"
+        | "available_down_pa"
+        | "pressure_switch_down_pa"
         | "largest_pressure_pa"
         | "pressure_switch_pa"
         | "stage_valve_pa"
@@ -177,6 +182,7 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "free_speed_m_s" => STROKE_SPEED,
         "stall_force_n" => STALL_FORCE,
         "margin_wanted" => MARGIN,
+        "drive_ratio" => RATIO,
         "tire_new_m" | "tire_grown_m" | "parts_m" | "required_clearance_m" => CLEARANCE,
         "swing_up_rad" => SWING,
         "lean_rad" => LEAN,

@@ -20,11 +20,9 @@ pub(super) fn visit(v: &mut Visit, supply: &Supply) {
     if v.number(available, supply.available_pressure, ranges::PRESSURE) {
         above_back(v, "supply.available_pressure_pa", supply.available_pressure);
     }
-    v.number(
-        format_args!("supply.margin_wanted"),
-        supply.margin_wanted,
-        ranges::MARGIN,
-    );
+    if let Some(margin) = supply.margin_wanted {
+        v.number(format_args!("supply.margin_wanted"), margin, ranges::MARGIN);
+    }
     if let Some(set) = supply.pressure_switch
         && v.number(
             format_args!("supply.pressure_switch_pa"),
@@ -33,6 +31,20 @@ pub(super) fn visit(v: &mut Visit, supply: &Supply) {
         )
     {
         above_back(v, "supply.pressure_switch_pa", set);
+    }
+    for (path, value) in [
+        ("supply.available_down_pa", supply.available_down),
+        ("supply.relief_down_pa", supply.relief_down),
+        (
+            "supply.pressure_switch_down_pa",
+            supply.pressure_switch_down,
+        ),
+    ] {
+        if let Some(value) = value
+            && v.number(format_args!("{path}"), value, ranges::PRESSURE)
+        {
+            above_back(v, path, value);
+        }
     }
     battery(v, supply);
     if let Some(gas) = &supply.accumulator {

@@ -279,7 +279,7 @@ fn check(gear: &Gear, legs: std::ops::Range<usize>) -> Result<(), Faults> {
         if let Some(one) = gear.legs.get(index) {
             visit.leg = Some(index);
             let before = visit.faults.len();
-            leg::visit(&mut visit, one);
+            leg::visit(&mut visit, one, gear.driving_leg(index) == index);
             if visit.faults.len() == before {
                 springs::on_the_way(&mut visit, one);
             }

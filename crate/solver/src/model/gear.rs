@@ -1,4 +1,6 @@
 //! The airplane's gear as a whole.
+use std::borrow::Cow;
+
 use serde::{Deserialize, Serialize};
 
 use super::{ClearanceRule, Conditions, EmergencyWay, Fluid, Leg, Supply};
@@ -44,6 +46,45 @@ pub struct Gear {
 }
 
 impl Gear {
+    /// The leg whose actuator drives this one: another where both share a drive.
+    #[must_use]
+    pub fn driving_leg(&self, leg: usize) -> usize {
+        self.on_its_drive(leg).next().unwrap_or(leg)
+    }
+
+    /// The leg as the solver sees it: on the drive of another leg, whose bore and rod it has and whose
+    /// ends are none of its own.
+    #[must_use]
+    pub fn as_driven(&self, leg: usize) -> Option<Cow<'_, Leg>> {
+        let own = self.legs.get(leg)?;
+        let driver = self.legs.get(self.driving_leg(leg))?;
+        if std::ptr::eq(own, driver) {
+            return Some(Cow::Borrowed(own));
+        }
+        let mut driven = own.clone();
+        driven.actuator.bore = driver.actuator.bore;
+        driven.actuator.rod = driver.actuator.rod;
+        driven.actuator.shortest = 0.0;
+        driven.actuator.longest = f64::INFINITY;
+        driven.drive.electric = driver.drive.electric;
+        Some(Cow::Owned(driven))
+    }
+
+    /// The legs on the drive of this one, by index: itself alone where it has its own.
+    pub fn on_its_drive(&self, leg: usize) -> impl Iterator<Item = usize> {
+        let name = self.legs.get(leg).map_or("", |leg| &leg.shared_drive);
+        let same = move |(at, other): (usize, &Leg)| {
+            (at == leg || (!name.is_empty() && other.shared_drive == name)).then_some(at)
+        };
+        self.legs.iter().enumerate().filter_map(same)
+    }
+
+    /// Whether this leg has a drive to itself.
+    #[must_use]
+    pub fn drives_alone(&self, leg: usize) -> bool {
+        self.on_its_drive(leg).count() < 2
+    }
+
     /// The same with the airplane level on jacks.
     #[must_use]
     pub fn on_jacks(&self) -> Self {

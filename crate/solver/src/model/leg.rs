@@ -46,6 +46,16 @@ pub struct Leg {
     /// Lines, switches and what else drives the leg.
     #[serde(default, skip_serializing_if = "Drive::is_plain")]
     pub drive: Drive,
+    /// Name of the one drive (cylinder, shaft, central bellcrank) that moves this leg together with
+    /// the others that give the same name; empty = an actuator of its own. The drive is the actuator
+    /// of the first leg that names it; bore, rod and lengths of the others' actuators do not count,
+    /// their two pins say where the rod of each pushes.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub shared_drive: String,
+    /// On a shared drive: movement of this leg's attach point along its rod for each movement of the
+    /// drive; 1 where both move alike [1].
+    #[serde(default = "one", skip_serializing_if = "is_one")]
+    pub drive_ratio: f64,
     /// Drag areas of the leg in the wind.
     #[serde(default, skip_serializing_if = "LegAir::is_still")]
     pub air: LegAir,
@@ -64,6 +74,14 @@ pub struct Leg {
     /// How the leg stopped short on the jacks, to be explained.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub seen_stop: Option<SeenStop>,
+}
+
+fn one() -> f64 {
+    1.0
+}
+
+fn is_one(value: &f64) -> bool {
+    *value == 1.0
 }
 
 impl Leg {

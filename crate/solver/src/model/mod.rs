@@ -67,7 +67,7 @@ pub use spring::{
 pub use strut::{Shortening, ShorteningRow, Strut};
 pub use supply::{
     Accumulator, Battery, BatteryKind, BatterySize, DEFAULT_INTERNAL_RESISTANCE,
-    DEFAULT_MARGIN_WANTED, HandPump, MotorPump, Source, Supply,
+    DEFAULT_MARGIN_WANTED, HandPump, MARGIN_WITHOUT_FRICTION, MotorPump, Source, Supply,
 };
 pub use well::{MovingPart, Obstacle, Shape};
 pub use wheel::{Basis, Grown, Tire, Wheel};

@@ -1,7 +1,7 @@
 //! What moves the gear: a constant pressure, a pump on a motor or by hand, or electric actuators.
 use serde::{Deserialize, Serialize};
 
-use super::is_zero;
+use super::{Direction, is_zero};
 
 /// The supply of the whole gear.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -15,9 +15,11 @@ pub struct Supply {
     /// Gauge back pressure on the return side [Pa].
     #[serde(rename = "return_pressure_pa", default)]
     pub return_pressure: f64,
-    /// Share of the available pressure to be left over at the worst place [1].
-    #[serde(rename = "margin_wanted", default = "default_margin")]
-    pub margin_wanted: f64,
+    /// Share of the available pressure that must be left over at the worst place [1]; absent = by
+    /// what is known of friction: [`DEFAULT_MARGIN_WANTED`], or [`MARGIN_WITHOUT_FRICTION`] for a
+    /// leg none of whose friction is given.
+    #[serde(rename = "margin_wanted", skip_serializing_if = "Option::is_none")]
+    pub margin_wanted: Option<f64>,
     /// What makes the pressure, for times and flows.
     #[serde(default, skip_serializing_if = "Source::is_constant")]
     pub source: Source,
@@ -36,14 +38,58 @@ pub struct Supply {
         skip_serializing_if = "Option::is_none"
     )]
     pub pressure_switch: Option<f64>,
+    /// The available pressure while the gear goes down, where it differs [Pa]; absent = the same.
+    #[serde(
+        rename = "available_down_pa",
+        default,
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub available_down: Option<f64>,
+    /// The relief valve of a motor pump while the gear goes down, where it differs [Pa]; absent = the
+    /// same.
+    #[serde(
+        rename = "relief_down_pa",
+        default,
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub relief_down: Option<f64>,
+    /// The pressure switch while the gear goes down, where it differs [Pa]; absent = the same.
+    #[serde(
+        rename = "pressure_switch_down_pa",
+        default,
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub pressure_switch_down: Option<f64>,
 }
 
 impl Supply {
+    /// The supply as it is while the gear goes this way: with what differs on the way down in its
+    /// place.
+    #[must_use]
+    pub fn going(&self, way: Direction) -> Self {
+        if way == Direction::Up {
+            return *self;
+        }
+        let mut down = *self;
+        down.available_pressure = self.available_down.unwrap_or(self.available_pressure);
+        down.pressure_switch = self.pressure_switch_down.or(self.pressure_switch);
+        if let (Source::MotorPump(pump), Some(relief)) = (&mut down.source, self.relief_down) {
+            pump.relief_pressure = relief;
+        }
+        down
+    }
+
     /// Gauge pressure at which a switch stops the pump [Pa]; absent where there is no pump to stop.
     #[must_use]
     pub fn pump_switch(&self) -> Option<f64> {
         self.pressure_switch
             .filter(|_| matches!(self.source, Source::MotorPump(_) | Source::HandPump(_)))
+    }
+
+    /// Share of the available pressure that must be left over at the worst place [1].
+    #[must_use]
+    pub fn required_margin(&self) -> f64 {
+        self.margin_wanted.unwrap_or(DEFAULT_MARGIN_WANTED)
     }
 
     /// A constant pressure [Pa] that returns freely to the tank, everything else by default.
@@ -52,11 +98,14 @@ impl Supply {
         Self {
             available_pressure,
             return_pressure: 0.0,
-            margin_wanted: DEFAULT_MARGIN_WANTED,
+            margin_wanted: None,
             source: Source::ConstantPressure,
             battery: Battery::FRESH,
             accumulator: None,
             pressure_switch: None,
+            available_down: None,
+            relief_down: None,
+            pressure_switch_down: None,
         }
     }
 }
@@ -65,13 +114,14 @@ impl Supply {
 /// friction (common practice, no published source).
 pub const DEFAULT_MARGIN_WANTED: f64 = 0.10;
 
+/// Default of [`Supply::margin_wanted`] for a leg none of whose friction is given [1]: this program's
+/// own figure. The one printed ratio of a pack's relief valve to its pressure switch is 1.33, which
+/// leaves a quarter.
+pub const MARGIN_WITHOUT_FRICTION: f64 = 0.25;
+
 /// Default of [`Battery::internal_resistance`] [Ω]: 25–35 Ah aircraft batteries have 5 to 15 mΩ,
 /// two to three times as much at −20 °C (common practice).
 pub const DEFAULT_INTERNAL_RESISTANCE: f64 = 0.010;
-
-fn default_margin() -> f64 {
-    DEFAULT_MARGIN_WANTED
-}
 
 fn is_default<T: Default + PartialEq>(value: &T) -> bool {
     *value == T::default()

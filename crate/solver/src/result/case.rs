@@ -16,6 +16,15 @@ pub enum Motion {
 }
 
 impl Motion {
+    /// The way that is selected for it.
+    #[must_use]
+    pub fn direction(self) -> Direction {
+        match self {
+            Self::Retract => Direction::Up,
+            Self::Extend => Direction::Down,
+        }
+    }
+
     /// +1 toward up, −1 toward down [1].
     #[must_use]
     pub fn sign(self) -> f64 {
@@ -56,6 +65,16 @@ pub enum LoadCase {
 }
 
 impl LoadCase {
+    /// Every case, in the order in which they are told.
+    pub const ALL: [Self; 6] = [
+        Self::AsSet,
+        Self::OnJacks,
+        Self::LevelFlight,
+        Self::Climb,
+        Self::Turn,
+        Self::AirLoad,
+    ];
+
     /// Whether it lasts: on the jacks or in straight flight, not at the load factor of a turn.
     #[must_use]
     pub fn is_steady(self) -> bool {

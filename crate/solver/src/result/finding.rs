@@ -102,9 +102,16 @@ pub enum FindingDetail {
         available: f64,
         /// (available − needed)/available [1].
         margin: f64,
+        /// Margin that is required [1].
+        required: f64,
         /// Load on the actuator mount there [N].
         #[serde(rename = "mount_load_n")]
         mount_load: f64,
+    },
+    /// Another leg on the same drive is moved by nothing at a place, and with it the drive.
+    PartnerStands {
+        /// That leg, by index.
+        leg: usize,
     },
     /// The actuator loses its arm on the way: no thrust moves the leg there.
     DeadPoint,
@@ -194,6 +201,8 @@ pub enum Assumption {
     ClearanceCommonPractice,
     /// Required clearance is the user's figure.
     ClearanceUser,
+    /// Margin required is the built-in figure for a leg none of whose friction is given.
+    MarginWithoutFriction,
     /// Pressure margin asked for is the built-in default, common practice.
     MarginCommonPractice,
     /// Pressure margin asked for is the user's figure.

@@ -1,7 +1,7 @@
 //! Actuator force and pressure over the stroke.
 use serde::Serialize;
 
-use super::{Bind, CaseForce, CaseOutcome, JointLoad, LoadCase, Place};
+use super::{Bind, CaseForce, CaseOutcome, JointLoad, LoadCase, Motion, Place};
 
 /// Direction in which the actuator works to retract.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
@@ -54,7 +54,8 @@ pub struct Force {
     pub stroke_used: f64,
     /// What drives the leg.
     pub driven_by: DrivenBy,
-    /// Pressure available [Pa]: that of the file, or the most that the source makes where that is less.
+    /// Pressure available to retract [Pa]: that of the file, or the most that the source makes where that
+    /// is less; where it changes on the way, what is left at its end.
     #[serde(rename = "available_pressure_pa")]
     pub available_pressure: f64,
     /// The same while the electric actuators of all legs stand stalled on the battery [N]; absent with
@@ -63,6 +64,17 @@ pub struct Force {
     pub available_among_all: Option<f64>,
     /// What sets it.
     pub available_set_by: SetBy,
+    /// Pressure available to extend [Pa], as that to retract.
+    #[serde(rename = "available_extend_pressure_pa")]
+    pub available_extend_pressure: f64,
+    /// What sets that.
+    pub available_extend_set_by: SetBy,
+    /// Share of the pressure available that must be left over [1].
+    pub required_margin: f64,
+    /// The other legs on its drive, by index: pressures are then those of the drive, which moves all.
+    pub shares_drive_with: Vec<usize>,
+    /// First place at which nothing moves another leg on its drive.
+    pub partner_stands: Option<PartnerStands>,
     /// Place that needs most pressure to retract; absent when the force is worked out nowhere.
     pub peak: Option<ForcePeak>,
     /// First place on the way up where the pressure does not suffice.
@@ -83,6 +95,12 @@ pub struct Force {
 }
 
 impl Force {
+    /// The less of the pressures available to retract and to extend [Pa].
+    #[must_use]
+    pub fn least_available(&self) -> f64 {
+        self.available_pressure.min(self.available_extend_pressure)
+    }
+
     /// A load case.
     #[must_use]
     pub fn case(&self, case: LoadCase) -> Option<&CaseForce> {
@@ -106,6 +124,18 @@ impl Force {
     }
 }
 
+/// Another leg on the same drive that nothing moves.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct PartnerStands {
+    /// That leg, by index.
+    pub leg: usize,
+    /// Which way.
+    pub motion: Motion,
+    /// Where this leg is then.
+    pub place: Place,
+}
+
 /// The worst place of a stroke.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -118,6 +148,9 @@ pub struct ForcePeak {
     /// Pressure needed [Pa].
     #[serde(rename = "pressure_pa")]
     pub pressure: f64,
+    /// Pressure available at this place [Pa].
+    #[serde(rename = "available_pa")]
+    pub available: f64,
     /// Available less needed, as a share of the available pressure [1]; negative = short.
     pub margin: f64,
     /// Load on the actuator mount there [N].

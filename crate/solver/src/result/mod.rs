@@ -32,7 +32,7 @@ pub use fall::{
     Unpowered,
 };
 pub use finding::{Assumption, Caution, Finding, FindingDetail, Question, Verdict};
-pub use force::{DrivenBy, Force, ForcePeak, SetBy, Stroke};
+pub use force::{DrivenBy, Force, ForcePeak, PartnerStands, SetBy, Stroke};
 pub use leg_result::{
     Excursion, Jam, JamCause, LegResult, MechanismEvent, MechanismEventKind, Place,
 };

@@ -1,4 +1,5 @@
 //! Load cases side by side.
+use super::Partners;
 use super::friction::Warm;
 use super::pressure::{CaseAt, Ready, Stance};
 use super::weight_and_wind;
@@ -8,9 +9,9 @@ use crate::model::{
 };
 use crate::result::{
     Bind, CaseForce, CaseOutcome, Force, ForcePeak, JointLoad, LoadCase, MissingInput, Motion,
-    Place, StationForce,
+    PartnerStands, Place, StationForce,
 };
-use crate::supply::Available;
+use crate::supply::{Available, margin};
 
 /// Airspeed of the air-load case over the stall speed with flaps up [1]: 14 CFR 23.729(a)(1) before
 /// amendment 23-64, "any airspeed up to 1.6 VS1".
@@ -89,21 +90,16 @@ struct Tally {
 #[derive(Clone, Debug)]
 pub(crate) struct Comparison<'a> {
     ready: &'a Ready<'a>,
-    available: Available,
+    available: &'a Available<'a>,
+    partners: Option<&'a Partners>,
+    partner_stands: Option<(usize, PartnerStands)>,
     exists: [bool; 6],
     cases: Vec<Result<Tally, (LoadCase, MissingInput)>>,
     joints: [Option<(usize, JointLoad)>; 6],
     binds: Vec<Bind>,
 }
 
-const CASES: [LoadCase; 6] = [
-    LoadCase::AsSet,
-    LoadCase::OnJacks,
-    LoadCase::LevelFlight,
-    LoadCase::Climb,
-    LoadCase::Turn,
-    LoadCase::AirLoad,
-];
+const CASES: [LoadCase; 6] = LoadCase::ALL;
 
 impl<'a> Comparison<'a> {
     /// Gravities and winds of all cases that can be worked out.
@@ -118,16 +114,21 @@ impl<'a> Comparison<'a> {
         gear: &'a Gear,
         leg: &'a Leg,
         ready: &'a Ready<'a>,
-        available: Available,
+        available: &'a Available<'a>,
+        partners: Option<&'a Partners>,
     ) -> Self {
         let mut cases: Vec<Result<Tally, (LoadCase, MissingInput)>> = Vec::new();
         for case in CASES {
-            let tally = case_conditions(case, &gear.conditions, &leg.air)
+            let missing = partners.and_then(|partners| partners.missing(gear, case));
+            let tally = missing
+                .map_or_else(|| case_conditions(case, &gear.conditions, &leg.air), Err)
                 .map_err(|needs| (case, needs))
                 .map(|conditions| {
                     let loads = weight_and_wind(leg.view, &conditions);
+                    // what is alike for one leg need not be so for those that share with it
                     let is_same = |other: &Result<Tally, _>| {
-                        matches!(other, Ok(Tally { loads: l, same_as: None, .. }) if *l == loads)
+                        partners.is_none()
+                            && matches!(other, Ok(Tally { loads: l, same_as: None, .. }) if *l == loads)
                     };
                     Tally {
                         case,
@@ -145,6 +146,8 @@ impl<'a> Comparison<'a> {
         Self {
             ready,
             available,
+            partners,
+            partner_stands: None,
             exists: Joint::ALL.map(|joint| match (joint, &leg.brace) {
                 (Joint::Knee, Brace::Folding(_)) => true,
                 (Joint::Knee, _) | (Joint::BracePivot | Joint::LegAttach, Brace::None) => false,
@@ -186,9 +189,13 @@ impl<'a> Comparison<'a> {
         if tally.same_as.is_some() {
             return None;
         }
-        let at = stance.at(tally.loads, Some(&mut tally.warm));
+        let mut at = stance.at(tally.loads, Some(&mut tally.warm));
         let place = stance.pose().place;
-        tally.add((index, place), &at, &self.available);
+        let joined = self.partners.map(|p| p.join(&mut at, tally.case, place));
+        if let Some(Some(stands)) = joined {
+            first(&mut self.partner_stands, (index, stands));
+        }
+        tally.add((index, place), &at, self.available);
         let rub = self.ready.rub();
         for motion in [Motion::Retract, Motion::Extend] {
             // without friction both motions load the pins alike
@@ -274,6 +281,7 @@ impl<'a> Comparison<'a> {
             }
         }
         force.hardest_case = hardest.map(|(at, _)| at);
+        force.partner_stands = self.partner_stands.map(|(_, stands)| stands);
         let joints = self.joints.into_iter().flatten();
         force.joint_loads = joints.map(|(_, load)| load).collect();
     }
@@ -295,8 +303,11 @@ impl Tally {
                     continue;
                 }
             };
-            let is_more = peak.is_none_or(|(before, most): (usize, ForcePeak)| {
-                (moved.pressure, moved.effort, index) > (most.pressure, most.effort, before)
+            let most = available.at(motion, self.case, place);
+            let is_more = peak.is_none_or(|(before, worst): (usize, ForcePeak)| {
+                let lack = moved.pressure - most;
+                let before = (worst.pressure - worst.available, worst.effort, before);
+                (lack, moved.effort, index) > before
             });
             if is_more {
                 let [.., mount, _] = moved.pins.loads;
@@ -304,12 +315,13 @@ impl Tally {
                     place,
                     effort: moved.effort,
                     pressure: moved.pressure,
-                    margin: available.margin(moved.pressure),
+                    available: most,
+                    margin: margin(most, moved.pressure),
                     mount_load: mount.norm(),
                 };
                 *peak = Some((index, peaked));
             }
-            if motion == Motion::Retract && moved.pressure > available.pressure {
+            if motion == Motion::Retract && moved.pressure > most {
                 first(&mut self.stalls_at, at);
             }
         }

@@ -14,6 +14,8 @@ mod gathered;
 mod loads;
 /// Friction of the pins of a leg that moves by itself.
 mod moving_pins;
+/// Legs that share a drive or a battery.
+mod partners;
 /// Thrust to pressure, and the worst places.
 mod pressure;
 /// Springs.
@@ -26,6 +28,7 @@ pub use cases::{AIR_LOAD_SPEED, case_conditions};
 pub(crate) use friction::{PinSet, Warm};
 pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, weight_and_wind, wind};
 pub(crate) use moving_pins::{InMotion, MovingPins};
+pub(crate) use partners::Partners;
 pub(crate) use pressure::force_result;
 pub use pressure::{NoForce, force_at, station_force};
 pub(crate) use pressure::{Ready, Stance, areas, place_of};

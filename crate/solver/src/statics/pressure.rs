@@ -6,8 +6,10 @@ use super::friction::{PinLoads, PinSet, Pinned, Warm};
 use super::{BodyLoads, Loads, spring_loads};
 use crate::kinematics::{Linkage, Pose, Rates};
 use crate::model::{Actuator, Joint, Leg, Source, Supply, Vector};
-use crate::result::{Bind, Force, ForcePeak, Motion, Place, Station, StationForce, Stroke};
-use crate::supply::Available;
+use crate::result::{
+    Bind, Force, ForcePeak, LoadCase, Motion, Place, Station, StationForce, Stroke,
+};
+use crate::supply::{Available, margin};
 
 /// Bore area and bore less rod area [m2]: πD²/4 and π(D² − d²)/4, textbook.
 pub(crate) fn areas(actuator: &Actuator) -> (f64, f64) {
@@ -17,7 +19,7 @@ pub(crate) fn areas(actuator: &Actuator) -> (f64, f64) {
 
 /// Gauge pressure that makes `effort` [N] on `working` [m2] against the back pressure on `other`
 /// [m2]; never below 0 [Pa].
-fn pressure_for(effort: f64, working: f64, other: f64, back: f64) -> f64 {
+pub(super) fn pressure_for(effort: f64, working: f64, other: f64, back: f64) -> f64 {
     ((effort + back * other) / working).max(0.0)
 }
 
@@ -303,6 +305,7 @@ pub(crate) fn force_result(
     available: &Available,
     stations: &[Station],
     binds: Vec<Bind>,
+    required_margin: f64,
 ) -> Force {
     let (bore_area, annulus_area) = areas(&leg.actuator);
     let lengths = || stations.iter().map(|s| s.actuator_length);
@@ -330,15 +333,19 @@ pub(crate) fn force_result(
             longest - shortest
         },
         driven_by: available.driven_by,
-        available_pressure: available.pressure,
+        available_pressure: available.most(Motion::Retract),
         available_among_all: available.among_all,
-        available_set_by: available.set_by,
+        available_set_by: available.set_by(Motion::Retract),
+        available_extend_pressure: available.most(Motion::Extend),
+        available_extend_set_by: available.set_by(Motion::Extend),
+        required_margin,
+        shares_drive_with: Vec::new(),
+        partner_stands: None,
         peak: peak(loaded(), Motion::Retract, available),
         stalls_at: loaded()
-            .find(|(_, force)| {
-                force
-                    .retract_pressure
-                    .is_some_and(|p| p > available.pressure)
+            .find(|(place, force)| {
+                let most = available.at(Motion::Retract, LoadCase::AsSet, *place);
+                force.retract_pressure.is_some_and(|p| p > most)
             })
             .map(|(place, _)| place),
         extend_peak: peak(loaded(), Motion::Extend, available),
@@ -354,7 +361,7 @@ pub(crate) fn force_result(
     }
 }
 
-/// The place that needs most pressure in one motion.
+/// The place at which most pressure is missing, or least is left over, in one motion.
 pub(crate) fn peak<'s>(
     stations: impl Iterator<Item = (Place, &'s StationForce)>,
     motion: Motion,
@@ -364,17 +371,20 @@ pub(crate) fn peak<'s>(
         .filter_map(|(place, force)| {
             let (pressure, effort) = force.needed(motion)?;
             let mount_load = force.reactions_in(motion)?.mount.norm();
+            let most = available.at(motion, LoadCase::AsSet, place);
             Some(ForcePeak {
                 place,
                 effort,
                 pressure,
-                margin: available.margin(pressure),
+                available: most,
+                margin: margin(most, pressure),
                 mount_load,
             })
         })
         .max_by(|a, b| {
-            let pressures = a.pressure.total_cmp(&b.pressure);
-            pressures.then(a.effort.total_cmp(&b.effort))
+            let lack = |peak: &ForcePeak| peak.pressure - peak.available;
+            let lacks = lack(a).total_cmp(&lack(b));
+            lacks.then(a.effort.total_cmp(&b.effort))
         })
 }
 

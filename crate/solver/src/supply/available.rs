@@ -1,94 +1,237 @@
 //! The most that the source makes against a stopped leg.
+use super::gas::Gas;
 use super::source::{Circuit, Pump};
 use crate::faults::check_leg;
 use crate::kinematics::Linkage;
-use crate::model::{Gear, Leg, Shortening, Source};
-use crate::result::{DrivenBy, SetBy};
-use crate::statics::areas;
+use crate::model::{Direction, ElectricActuator, Gear, Leg, Shortening, Source, Supply};
+use crate::result::{DrivenBy, LoadCase, Motion, Phase, Place, SetBy};
+use crate::statics::{Partners, areas};
 
-/// What an actuator can count on.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Available {
-    /// Gauge pressure [Pa]; with an electric actuator its thrust, over one square metre.
-    pub(crate) pressure: f64,
-    /// The same while the actuators of all legs stand stalled on the battery; absent with fluid.
+/// What the actuator of a leg can count on.
+#[derive(Clone, Debug)]
+pub(crate) struct Available<'a> {
+    /// Retracting, and extending.
+    ways: [Way; 2],
+    /// The electric drive and its battery; absent with fluid.
+    electric: Option<(ElectricActuator, Circuit)>,
+    partners: Option<&'a Partners>,
+    /// The force while the actuators of all legs stand stalled on the battery [N]; absent with fluid.
     pub(crate) among_all: Option<f64>,
     /// What drives it.
     pub(crate) driven_by: DrivenBy,
-    /// What sets it.
-    pub(crate) set_by: SetBy,
 }
 
-/// The pressure given, or less where the pump on its battery, its relief valve, the switch that stops
-/// it, a hand, or what an accumulator alone has left behind all legs makes less; with electric actuators
-/// what that of the leg makes alone on the battery. A pump that does not turn makes none.
-pub(crate) fn available(gear: &Gear, leg: &Leg) -> Available {
-    let supply = &gear.supply;
-    let given = supply.available_pressure;
-    if matches!(supply.source, Source::ElectricActuators) {
-        let circuit = Circuit::new(&supply.battery);
-        let all: Vec<_> = gear.legs.iter().filter_map(|l| l.drive.electric).collect();
-        let own = leg.drive.electric;
-        return Available {
-            pressure: own.map_or(0.0, |m| circuit.stall_force(&m)),
-            among_all: own.map(|m| circuit.stall_force_among(&m, &all)),
-            driven_by: DrivenBy::Electricity,
+/// One way.
+#[derive(Clone, Debug)]
+struct Way {
+    /// Gauge pressure [Pa]; with an electric actuator its force with the battery to itself, over one
+    /// square metre.
+    most: f64,
+    /// The figure in the file [Pa].
+    given: f64,
+    /// What an accumulator by itself has left while the fluid goes into the legs.
+    gas: Option<(Gas, Taken)>,
+    set_by: SetBy,
+}
+
+/// Fluid that all legs take, over the way [m3].
+#[derive(Clone, Debug)]
+struct Taken {
+    /// By the struts that shorten before the swing.
+    struts: f64,
+    /// By the actuators, at even steps of the swing from where they start to its end.
+    swing: Vec<f64>,
+}
+
+/// Even steps of the swing at which the fluid in the legs is worked out; it is smooth between them.
+const STEPS: usize = 180;
+
+/// Each way: the pressure given, or less where the pump on its battery, its relief valve, the switch that
+/// stops it, a hand, or what an accumulator alone still has makes less; with electric actuators what that
+/// of the leg makes while all others run on the battery too. A pump that does not turn makes none.
+pub(crate) fn available<'a>(
+    gear: &Gear,
+    leg: usize,
+    partners: Option<&'a Partners>,
+) -> Available<'a> {
+    let motor_of = |leg: usize| gear.legs.get(leg).and_then(|leg| leg.drive.electric);
+    if matches!(gear.supply.source, Source::ElectricActuators) {
+        let circuit = Circuit::new(&gear.supply.battery);
+        let drives = (0..gear.legs.len()).filter(|leg| gear.driving_leg(*leg) == *leg);
+        let all: Vec<_> = drives.filter_map(motor_of).collect();
+        let own = motor_of(gear.driving_leg(leg));
+        let way = Way {
+            most: own.map_or(0.0, |motor| circuit.stall_force(&motor)),
+            given: f64::INFINITY,
+            gas: None,
             set_by: SetBy::Source,
         };
+        return Available {
+            ways: [way.clone(), way],
+            electric: own.map(|motor| (motor, circuit)),
+            partners,
+            among_all: own.map(|motor| circuit.stall_force_among(&motor, &all)),
+            driven_by: DrivenBy::Electricity,
+        };
     }
-    let most = match Pump::new(supply) {
+    Available {
+        ways: [Direction::Up, Direction::Down].map(|way| by_fluid(gear, way)),
+        electric: None,
+        partners,
+        among_all: None,
+        driven_by: DrivenBy::Fluid,
+    }
+}
+
+fn by_fluid(gear: &Gear, direction: Direction) -> Way {
+    let supply: Supply = gear.supply.going(direction);
+    let given = supply.available_pressure;
+    let (most, gas) = match Pump::new(&supply) {
         Ok(Some(Pump {
             gas: Some(gas),
             free: None,
             ..
         })) => {
-            let left = gas.first - taken(gear);
-            if left > 0.0 { gas.pressure(left) } else { 0.0 }
+            let taken = Taken::by_all(gear, direction);
+            (left(&gas, taken.at(Phase::Swing, 1.0)), Some((gas, taken)))
         }
-        Ok(pump) => pump.map_or(given, |pump| pump.most),
-        Err(_) => 0.0,
+        Ok(pump) => (pump.map_or(given, |pump| pump.most), None),
+        Err(_) => (0.0, None),
     };
     let most = supply.pump_switch().map_or(most, |set| set.min(most));
-    Available {
-        pressure: given.min(most),
-        among_all: None,
-        driven_by: DrivenBy::Fluid,
-        set_by: if most < given {
-            SetBy::Source
-        } else {
-            SetBy::File
-        },
+    let set_by = if most < given {
+        SetBy::Source
+    } else {
+        SetBy::File
+    };
+    Way {
+        most: given.min(most),
+        given,
+        gas,
+        set_by,
     }
 }
 
-/// Fluid that all sound legs take on their way up [m3]: by the lengths of their actuators at its ends.
-fn taken(gear: &Gear) -> f64 {
-    let of = |leg: &Leg| {
-        let linkage = Linkage::new(leg);
-        let length = |progress| linkage.pose(progress).map_or(0.0, |p| p.actuator_length);
-        let path = linkage.path();
-        let stroke = length(path.end()) - length(path.start());
-        let (bore, annulus) = areas(&leg.actuator);
-        let jack = match (leg.drive.strut_jack, &leg.strut.shortening) {
-            (Some(jack), Shortening::BeforeSwing { amount }) => jack.area * amount,
-            _ => 0.0,
-        };
-        stroke.abs() * if stroke > 0.0 { bore } else { annulus } + jack
-    };
-    let sound = |(at, _): &(usize, &Leg)| check_leg(gear, *at).is_ok();
-    let legs = gear.legs.iter().enumerate().filter(sound);
-    legs.map(|(_, leg)| of(leg)).sum()
+/// Gauge pressure of a gas out of which so much fluid was taken [Pa]; 0 when it has none left.
+fn left(gas: &Gas, taken: f64) -> f64 {
+    let held = gas.first - taken;
+    if held > 0.0 { gas.pressure(held) } else { 0.0 }
 }
 
-impl Available {
-    /// What is left of it above what is needed, as a share of it [1]; −1 where there is none at all.
-    pub(crate) fn margin(&self, needed: f64) -> f64 {
-        if self.pressure > 0.0 {
-            (self.pressure - needed) / self.pressure
-        } else if needed > 0.0 {
-            -1.0
-        } else {
-            0.0
+impl Taken {
+    /// By all sound drives, at equal travel. The struts shorten before the swing up and come out after
+    /// the swing down.
+    fn by_all(gear: &Gear, direction: Direction) -> Self {
+        let mut taken = Self {
+            struts: 0.0,
+            swing: vec![0.0; STEPS + 1],
+        };
+        let drives = |at: &usize| gear.driving_leg(*at) == *at && check_leg(gear, *at).is_ok();
+        for leg in (0..gear.legs.len())
+            .filter(drives)
+            .filter_map(|at| gear.legs.get(at))
+        {
+            taken.add(leg, direction);
         }
+        taken
+    }
+
+    fn add(&mut self, leg: &Leg, direction: Direction) {
+        let linkage = Linkage::new(leg);
+        let length = |progress| linkage.pose(progress).map(|pose| pose.actuator_length);
+        let path = linkage.path();
+        let (Ok(down), Ok(up)) = (length(path.start()), length(path.end())) else {
+            return;
+        };
+        let (bore, annulus) = areas(&leg.actuator);
+        let pushes = (up > down) == (direction == Direction::Up);
+        let area = if pushes { bore } else { annulus };
+        let from = if direction == Direction::Up { down } else { up };
+        for (step, taken) in self.swing.iter_mut().enumerate() {
+            let share = step as f64 / STEPS as f64;
+            let travel = if direction == Direction::Up {
+                share
+            } else {
+                1.0 - share
+            };
+            // a leg that stops short has taken what it had there
+            if let Ok(length) = length(linkage.progress_at_travel(travel)) {
+                *taken += area * (length - from).abs();
+            }
+        }
+        if let (Some(jack), Shortening::BeforeSwing { amount }) =
+            (leg.drive.strut_jack, &leg.strut.shortening)
+        {
+            self.struts += jack.area * amount;
+        }
+    }
+
+    /// Up to a share of the swing as it goes [m3].
+    fn at(&self, phase: Phase, share: f64) -> f64 {
+        if phase == Phase::Shorten {
+            return 0.0;
+        }
+        let place = share.clamp(0.0, 1.0) * STEPS as f64;
+        let before = (place.floor() as usize).min(STEPS - 1);
+        let values = (self.swing.get(before), self.swing.get(before + 1));
+        let (a, b) = match values {
+            (Some(a), Some(b)) => (*a, *b),
+            _ => (0.0, 0.0),
+        };
+        self.struts + a + (place - before as f64) * (b - a)
+    }
+}
+
+impl Available<'_> {
+    fn way(&self, motion: Motion) -> &Way {
+        let [up, down] = &self.ways;
+        match motion {
+            Motion::Retract => up,
+            Motion::Extend => down,
+        }
+    }
+
+    /// The most one way [Pa], as at the end of the way.
+    pub(crate) fn most(&self, motion: Motion) -> f64 {
+        self.way(motion).most
+    }
+
+    /// What sets it.
+    pub(crate) fn set_by(&self, motion: Motion) -> SetBy {
+        self.way(motion).set_by
+    }
+
+    /// The most one way in a load case at a place [Pa].
+    pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: Place) -> f64 {
+        let way = self.way(motion);
+        if let Some((gas, taken)) = &way.gas {
+            let share = match motion {
+                Motion::Retract => place.travel,
+                // the struts come out behind the swing
+                Motion::Extend => 1.0 - place.travel,
+            };
+            let struts = match motion {
+                Motion::Retract => 0.0,
+                Motion::Extend => taken.struts,
+            };
+            return left(gas, taken.at(place.phase, share) - struts).min(way.given);
+        }
+        match (&self.electric, self.partners) {
+            (Some((motor, circuit)), Some(partners)) => {
+                circuit.stall_force_beside(motor, partners.current(case, motion, place))
+            }
+            _ => way.most,
+        }
+    }
+}
+
+/// What is left of `available` above what is needed, as a share of it [1]; −1 where there is none at all.
+pub(crate) fn margin(available: f64, needed: f64) -> f64 {
+    if available > 0.0 {
+        (available - needed) / available
+    } else if needed > 0.0 {
+        -1.0
+    } else {
+        0.0
     }
 }

@@ -7,7 +7,7 @@ use super::state::Power;
 use super::touch::first_touch;
 use super::track::{Blocked, Track};
 use crate::faults::check_gear;
-use crate::model::{ElectricActuator, Gear, Leg};
+use crate::model::{ElectricActuator, Gear, Leg, Supply};
 use crate::result::{Cycle, Direction, LoadCase, Run};
 
 /// How finely to follow the legs.
@@ -48,6 +48,10 @@ pub fn is_timed(gear: &Gear) -> bool {
 /// turn, or no leg with any stroke.
 pub fn cycle(gear: &Gear, options: &SupplyOptions) -> Result<Cycle, SupplyError> {
     check_gear(gear).map_err(SupplyError::Faults)?;
+    // legs on one drive are one degree of freedom, which this does not follow
+    if let Some(leg) = (0..gear.legs.len()).find(|leg| !gear.drives_alone(*leg)) {
+        return Err(SupplyError::SharedDrive { leg });
+    }
     let jacked = options.on_jacks.then(|| gear.on_jacks());
     let gear = jacked.as_ref().unwrap_or(gear);
     let ways_up = gear
@@ -115,13 +119,14 @@ fn run(
         .zip(&gear.legs)
         .map(|(way, leg)| Moving::new(leg, way, direction, leg.drive.start_travel))
         .collect();
-    let power = power(gear)?;
+    let supply = gear.supply.going(direction);
+    let power = power(gear, &supply)?;
     moves_at_all(&power, &legs, direction)?;
-    Going::new(&gear.supply, power, legs, direction, options).run()
+    Going::new(&supply, power, legs, direction, options).run()
 }
 
-fn power(gear: &Gear) -> Result<Power, SupplyError> {
-    Ok(match Pump::new(&gear.supply)? {
+fn power(gear: &Gear, supply: &Supply) -> Result<Power, SupplyError> {
+    Ok(match Pump::new(supply)? {
         Some(pump) => Power::Fluid(pump),
         None => Power::Electric {
             circuit: Circuit::new(&gear.supply.battery),

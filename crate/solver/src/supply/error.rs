@@ -30,6 +30,12 @@ pub enum SupplyError {
         /// Most that the source makes [Pa, or N with electric actuators].
         available: f64,
     },
+    /// Legs on one drive are not followed through time.
+    #[error("leg {leg} shares its drive")]
+    SharedDrive {
+        /// The first of them, by index.
+        leg: usize,
+    },
     /// No leg has any stroke to be driven over.
     #[error("no leg has any stroke")]
     NoStroke,

@@ -69,7 +69,7 @@ mod watch;
 #[cfg(test)]
 pub(crate) mod tests;
 
-pub(crate) use available::{Available, available};
+pub(crate) use available::{Available, available, margin};
 pub use battery::{is_run_down, open_circuit_voltage};
 pub use cycle::{SupplyOptions, cycle, is_timed};
 pub use error::SupplyError;

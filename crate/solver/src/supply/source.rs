@@ -78,6 +78,15 @@ impl Circuit {
         motor.stall_force * volts.max(0.0) / motor.rated_voltage
     }
 
+    /// Force that stops an actuator on this bus beside others that draw so much [N]:
+    /// F = Fs·V/Vn, V = E − R·(I + I0 + (Is − I0)·V/Vn).
+    pub(crate) fn stall_force_beside(&self, motor: &ElectricActuator, others: f64) -> f64 {
+        let rise = (motor.locked_current - motor.idle_current) / motor.rated_voltage;
+        let volts =
+            (self.open - self.total * (others + motor.idle_current)) / (1.0 + self.total * rise);
+        motor.stall_force * volts.max(0.0) / motor.rated_voltage
+    }
+
     /// Voltage at the battery's posts [V].
     pub(crate) fn bus(&self, current: f64) -> f64 {
         self.open - self.inside * current

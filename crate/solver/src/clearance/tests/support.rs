@@ -272,6 +272,8 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         brace,
         actuator,
         drive: Drive::default(),
+        shared_drive: String::new(),
+        drive_ratio: 1.0,
         air: LegAir::default(),
         fall: FallData::default(),
         springs: vec![],

@@ -3,7 +3,7 @@ use super::super::{SupplyOptions, available, cycle};
 use super::support::{gear, on_motors};
 use crate::model::{Accumulator, Battery, Spring, SpringJoint, SpringKind, Supply, TorsionSpring};
 use crate::result::{
-    CaseOutcome, DrivenBy, LoadCase, Question, RunEnd, SetBy, StallCause, Verdict,
+    CaseOutcome, DrivenBy, LoadCase, Motion, Question, RunEnd, SetBy, StallCause, Verdict,
 };
 use crate::{Options, solve_leg};
 
@@ -72,24 +72,47 @@ fn an_electric_leg_is_answered_in_force() {
     assert_eq!(driven(&weak, 1).0, Verdict::Bad);
 }
 
-/// Three alike that stand stalled on a battery with resistance: V = E − 3·R·(I0 + (Is − I0)·V/Vn), a line
-/// solved by hand. A leg that needs more than that and less than it has alone is no plain yes.
+/// Three alike on a battery with resistance. Stalled, V = E − 3·R·(I0 + (Is − I0)·V/Vn), a line solved by
+/// hand. Each counts on what it makes while the two others run under what they need at the same place:
+/// V = E − R·(I1 + I2 + I0 + (Is − I0)·V/Vn), with I = I0 + (Is − I0)·F/Fs of each (a DC motor's line).
 #[test]
 fn electric_legs_share_the_battery() {
     let with = |force| on_motors(gear(), [force, 12.0], [0.02, 0.01]);
     let volts = |legs: f64| (12.0 - 0.03 * legs * 2.0) / (1.0 + 0.03 * legs * 38.0 / 12.0);
-    let gear = with(9e3);
+    let near = |a: f64, b: f64| assert!((a / b - 1.0).abs() < 1e-12, "{a} {b}");
+    let mut gear = with(9e3);
     let (verdict, force) = driven(&gear, 1);
     assert_eq!(verdict, Verdict::Good);
-    let near = |a: f64, b: f64| assert!((a / b - 1.0).abs() < 1e-12, "{a} {b}");
     near(force.available_pressure, 9e3 * volts(1.0) / 12.0);
     near(force.available_among_all.unwrap(), 9e3 * volts(3.0) / 12.0);
-    // enough alone, too little while all stand stalled
-    let needed = force.cases[force.hardest_case.unwrap()].pressure().unwrap();
-    let between = needed * 12.0 / (0.7 * volts(1.0) + 0.3 * volts(3.0));
-    let mut gear = with(between);
-    gear.supply.margin_wanted = 0.0;
-    assert_eq!(driven(&gear, 1).0, Verdict::Marginal);
+    // three legs that are one: each needs at each place what the leg itself needs there
+    let leg = gear.legs[1].clone();
+    gear.legs = vec![leg; 3];
+    let (_, force) = driven(&gear, 0);
+    let peak = force.peak.unwrap();
+    let beside = 2.0 * (2.0 + 38.0 * peak.pressure / 9e3);
+    let left = (12.0 - 0.03 * (beside + 2.0)) / (1.0 + 0.03 * 38.0 / 12.0);
+    let wanted = 9e3 * left / 12.0;
+    assert!(
+        (peak.available / wanted - 1.0).abs() < 1e-6,
+        "{} {wanted}",
+        peak.available
+    );
+    assert!(peak.available < force.available_pressure);
+    assert!(peak.available > force.available_among_all.unwrap());
+    // enough with the battery to itself, too little beside the others
+    let between = |share: f64| {
+        let mut gear = gear.clone();
+        gear.supply.margin_wanted = Some(0.0);
+        for leg in &mut gear.legs {
+            leg.drive.electric.as_mut().unwrap().stall_force = share * peak.pressure;
+        }
+        driven(&gear, 0)
+    };
+    let (verdict, force) = between(12.0 / volts(2.5));
+    assert!(force.available_pressure > force.peak.unwrap().pressure);
+    assert_eq!(verdict, Verdict::Bad);
+    assert_eq!(between(1.3 * 12.0 / volts(3.0)).0, Verdict::Good);
 }
 
 /// A leg that moves on the jacks and stalls in a turn is no Yes; one that moves as set, lightened, and
@@ -132,8 +155,12 @@ fn the_hardest_load_case_decides() {
 fn switch_and_accumulator_count() {
     let mut gear = gear();
     gear.supply.pressure_switch = Some(2e6);
-    let found = available(&gear, &gear.legs[0]);
-    assert_eq!((found.pressure, found.set_by), (2e6, SetBy::Source));
+    let up = |gear: &crate::model::Gear| {
+        let found = available(gear, 0, None);
+        let way = Motion::Retract;
+        (found.most(way), found.set_by(way))
+    };
+    assert_eq!(up(&gear), (2e6, SetBy::Source));
     gear.supply = Supply {
         accumulator: Some(Accumulator {
             gas_volume: 1e-3,
@@ -145,18 +172,15 @@ fn switch_and_accumulator_count() {
     };
     let run = cycle(&gear, &SupplyOptions::default()).unwrap().up.unwrap();
     assert_eq!(run.end, RunEnd::Complete);
-    let found = available(&gear, &gear.legs[0]);
+    let found = up(&gear).0;
     let base = 3e6 + 101_325.0;
     let ratio: f64 = base / (7e6 + 101_325.0);
     let volume = 1e-3 * ratio.powf(1.0 / 1.4) + run.fluid.swept;
     let left = base * (1e-3 / volume).powf(1.4) - 101_325.0;
-    assert!(
-        (found.pressure / left - 1.0).abs() < 1e-6,
-        "{found:?} {left}"
-    );
+    assert!((found / left - 1.0).abs() < 1e-6, "{found:?} {left}");
     // too small a one leaves nothing
     gear.supply.accumulator.as_mut().unwrap().gas_volume = 1e-4;
-    assert_eq!(available(&gear, &gear.legs[0]).pressure, 0.0);
+    assert_eq!(up(&gear).0, 0.0);
     assert_eq!(driven(&gear, 0).0, Verdict::Bad);
 }
 
@@ -216,8 +240,10 @@ fn a_dead_battery_makes_nothing() {
     let mut gear = gear();
     gear.supply.battery.open_circuit_voltage = Some(0.5);
     gear.supply.battery.internal_resistance = 1.0;
-    let found = available(&gear, &gear.legs[0]);
-    assert_eq!((found.pressure, found.set_by), (0.0, SetBy::Source));
+    let found = available(&gear, 0, None);
+    for way in [Motion::Retract, Motion::Extend] {
+        assert_eq!((found.most(way), found.set_by(way)), (0.0, SetBy::Source));
+    }
     assert_eq!(driven(&gear, 0).0, Verdict::Bad);
 }
 

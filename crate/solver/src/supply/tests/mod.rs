@@ -14,6 +14,8 @@ mod parts;
 mod pump_line;
 /// Cylinders under known loads.
 mod runs;
+/// Legs on one drive, and up and down apart.
+mod shared;
 /// Accumulator and stage valves.
 mod stored;
 /// A gear of three legs.

@@ -1,0 +1,259 @@
+//! What the other legs on the same drive, and all that run on the same battery, need at the same place
+//! of the way.
+//!
+//! Legs on one drive move together, and so do electric actuators on one battery, near enough: at each
+//! place of the way the drive carries the sum of what its legs need there, each times the ratio of its
+//! movement to that of the drive (virtual work: the power of the drive is the sum of theirs).
+use super::friction::Warm;
+use super::pressure::{CaseAt, Ready, Stance, areas, pressure_for};
+use super::{case_conditions, weight_and_wind};
+use crate::faults::check_leg;
+use crate::kinematics::{Linkage, Sweep};
+use crate::model::{ElectricActuator, Gear, Source};
+use crate::result::{LoadCase, MissingInput, Motion, PartnerStands, Phase, Place};
+
+/// Stations of the swing at which the need of another leg is worked out; between two it goes over evenly,
+/// which is off by less than 1e-4 of the largest (held by a test).
+const STATIONS: usize = 361;
+
+/// The legs beside one leg, and what they share with it.
+#[derive(Clone, Debug)]
+pub(crate) struct Partners {
+    /// On the drive of the leg itself.
+    on_drive: Vec<Partner>,
+    /// Other electric drives on the battery, with their legs; without them where one has faults.
+    on_battery: Vec<(ElectricActuator, Option<Vec<Partner>>)>,
+    ratio: f64,
+    /// Area on which the drive works to retract, and to extend [m2].
+    areas: [f64; 2],
+    back: f64,
+}
+
+/// One other leg.
+#[derive(Clone, Debug)]
+struct Partner {
+    leg: usize,
+    ratio: f64,
+    linkage: Linkage,
+    rows: Vec<Row>,
+}
+
+/// What it needs at a place, by case and motion [N]; none where nothing moves it.
+#[derive(Clone, Debug)]
+struct Row {
+    progress: f64,
+    needs: [[Option<f64>; 2]; LoadCase::ALL.len()],
+}
+
+impl Partners {
+    /// Those of a leg; `None` where it shares nothing.
+    ///
+    /// # Errors
+    /// The leg beside it that has faults.
+    pub(crate) fn of(gear: &Gear, leg: usize) -> Result<Option<Self>, usize> {
+        let drive = gear.driving_leg(leg);
+        let Some(driver) = gear.legs.get(drive) else {
+            return Ok(None);
+        };
+        let electric = matches!(gear.supply.source, Source::ElectricActuators);
+        if gear.drives_alone(leg) && !(electric && gear.legs.len() > 1) {
+            return Ok(None);
+        }
+        let beside = |drive: usize| {
+            let others = gear.on_its_drive(drive).filter(|other| *other != leg);
+            others
+                .map(|other| Partner::new(gear, other))
+                .collect::<Result<Vec<_>, _>>()
+        };
+        let mut on_battery = Vec::new();
+        if electric {
+            for other in (0..gear.legs.len()).filter(|at| gear.driving_leg(*at) == *at) {
+                let motor = gear.legs.get(other).and_then(|leg| leg.drive.electric);
+                if other != drive
+                    && let Some(motor) = motor
+                {
+                    on_battery.push((motor, beside(other).ok()));
+                }
+            }
+        }
+        let (bore, annulus) = if electric {
+            (1.0, 1.0)
+        } else {
+            areas(&driver.actuator)
+        };
+        let linkage = Linkage::new(driver);
+        let length = |progress| linkage.pose(progress).map_or(0.0, |p| p.actuator_length);
+        let path = linkage.path();
+        let pushes = length(path.end()) >= length(path.start());
+        Ok(Some(Self {
+            on_drive: beside(drive)?,
+            on_battery,
+            ratio: if gear.drives_alone(leg) {
+                1.0
+            } else {
+                gear.legs.get(leg).map_or(1.0, |leg| leg.drive_ratio)
+            },
+            areas: if pushes {
+                [bore, annulus]
+            } else {
+                [annulus, bore]
+            },
+            back: if electric {
+                0.0
+            } else {
+                gear.supply.return_pressure
+            },
+        }))
+    }
+
+    /// The other legs on the drive, by index.
+    pub(crate) fn on_drive(&self) -> Vec<usize> {
+        self.on_drive.iter().map(|partner| partner.leg).collect()
+    }
+
+    /// What a case needs for the legs on the drive.
+    pub(crate) fn missing(&self, gear: &Gear, case: LoadCase) -> Option<MissingInput> {
+        let legs = self.on_drive.iter().filter_map(|p| gear.legs.get(p.leg));
+        legs.filter_map(|leg| case_conditions(case, &gear.conditions, &leg.air).err())
+            .find(|needs| *needs != MissingInput::DragArea)
+    }
+
+    /// Turns what a leg needs by itself into what its drive needs; gives the leg that nothing moves there.
+    pub(crate) fn join(
+        &self,
+        at: &mut CaseAt,
+        case: LoadCase,
+        place: Place,
+    ) -> Option<PartnerStands> {
+        if self.on_drive.is_empty() {
+            return None;
+        }
+        let mut stands = None;
+        for (motion, [working, other]) in [
+            (Motion::Retract, self.areas),
+            (Motion::Extend, [self.areas[1], self.areas[0]]),
+        ] {
+            let moved = match motion {
+                Motion::Retract => at.retract.as_mut(),
+                Motion::Extend => at.extend.as_mut(),
+            };
+            let Ok(moved) = moved else { continue };
+            let mut effort = self.ratio * moved.effort;
+            for partner in &self.on_drive {
+                match partner.need(case, motion, place) {
+                    Some(need) => effort += partner.ratio * need,
+                    None => {
+                        stands.get_or_insert(PartnerStands {
+                            leg: partner.leg,
+                            motion,
+                            place,
+                        });
+                    }
+                }
+            }
+            moved.pressure = pressure_for(effort, working, other, self.back);
+        }
+        stands
+    }
+
+    /// Current of the other drives on the battery at a place [A]: each by what its legs need there, at the
+    /// most its locked current, which one draws that nothing moves or whose need is not known.
+    pub(crate) fn current(&self, case: LoadCase, motion: Motion, place: Place) -> f64 {
+        let drives = self.on_battery.iter();
+        drives
+            .map(|(motor, legs)| {
+                let need = |leg: &Partner| Some(leg.ratio * leg.need(case, motion, place)?);
+                let needs = legs.as_ref().and_then(|legs| legs.iter().map(need).sum());
+                let share = needs.map_or(1.0, |needs: f64| needs / motor.stall_force);
+                let rise = motor.locked_current - motor.idle_current;
+                motor.idle_current + rise * share.clamp(0.0, 1.0)
+            })
+            .sum()
+    }
+}
+
+impl Partner {
+    fn new(gear: &Gear, leg: usize) -> Result<Self, usize> {
+        check_leg(gear, leg).map_err(|_| leg)?;
+        let model = gear.as_driven(leg).ok_or(leg)?;
+        let alone = gear.drives_alone(leg);
+        let linkage = Linkage::new(&model);
+        let sweep = Sweep::new(&model, &linkage, STATIONS);
+        let conditions = LoadCase::ALL.map(|case| {
+            let own = case_conditions(case, &gear.conditions, &model.air);
+            let still = || case_conditions(LoadCase::Turn, &gear.conditions, &model.air);
+            let loaded = match own {
+                // what has no drag area is loaded by weight alone
+                Err(MissingInput::DragArea) => still().ok(),
+                own => own.ok(),
+            };
+            loaded.map(|conditions| weight_and_wind(model.view, &conditions))
+        });
+        let ready = Ready::new(
+            &model,
+            &linkage,
+            &gear.supply,
+            conditions.iter().flatten().copied(),
+        );
+        let loaded_from = linkage.loaded_from();
+        let mut warm = [[Warm::default(); 2]; LoadCase::ALL.len()];
+        let mut rows = Vec::with_capacity(sweep.poses.len());
+        for pose in &sweep.poses {
+            if pose.place.phase == Phase::Shorten {
+                continue;
+            }
+            let carried = pose.place.progress < loaded_from;
+            let stance = if carried {
+                None
+            } else {
+                Stance::new(&ready, pose, true)
+            };
+            let mut needs = [[carried.then_some(0.0); 2]; LoadCase::ALL.len()];
+            if let Some(stance) = stance {
+                for ((needs, loads), warm) in needs.iter_mut().zip(conditions).zip(&mut warm) {
+                    if let Some(loads) = loads {
+                        let at = stance.at(loads, Some(warm));
+                        let effort = |motion| at.motion(motion).as_ref().ok().map(|m| m.effort);
+                        *needs = [effort(Motion::Retract), effort(Motion::Extend)];
+                    }
+                }
+            }
+            rows.push(Row {
+                progress: pose.place.progress,
+                needs,
+            });
+        }
+        Ok(Self {
+            leg,
+            ratio: if alone { 1.0 } else { model.drive_ratio },
+            linkage,
+            rows,
+        })
+    }
+
+    /// What it needs in a case and motion where another leg is at a place [N]; `None` where nothing moves
+    /// it.
+    fn need(&self, case: LoadCase, motion: Motion, place: Place) -> Option<f64> {
+        let first = self.rows.first()?;
+        let progress = match place.phase {
+            Phase::Swing => self.linkage.progress_at_travel(place.travel),
+            Phase::Unlock | Phase::Shorten => place.progress.max(first.progress).min(0.0),
+        };
+        let of = |row: &Row| {
+            let needs = row.needs.get(case as usize)?;
+            needs[usize::from(motion == Motion::Extend)]
+        };
+        let after = self.rows.partition_point(|row| row.progress < progress);
+        let Some(b) = self.rows.get(after) else {
+            // the last row is up, but for rounding; a leg that stops short has none there
+            let last = self.rows.last()?;
+            return (last.progress >= 1.0 - 1e-9).then(|| of(last)).flatten();
+        };
+        let Some(a) = after.checked_sub(1).and_then(|at| self.rows.get(at)) else {
+            return of(b);
+        };
+        let share = (progress - a.progress) / (b.progress - a.progress);
+        let (from, to) = (of(a)?, of(b)?);
+        Some(from + share * (to - from))
+    }
+}
