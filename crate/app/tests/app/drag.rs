@@ -162,7 +162,8 @@ fn a_point_snaps_level_and_not_with_the_key_held() {
     let from = desk.handle(MOUNT);
     let level = desk.handle("legs[2].trunnion_m");
     desk.press(from);
-    let to = by(from, 25.0, level.y_px - from.y_px + 3.0);
+    // aside, so that it is not plumb with the trunnion as well
+    let to = by(from, 40.0, level.y_px - from.y_px + 3.0);
     desk.drag_to(to, false);
     let y = fields::point(desk.state.gear(), MOUNT).unwrap().y;
     assert_eq!(y, trunnion.y);
