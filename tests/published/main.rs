@@ -17,6 +17,8 @@ mod drag;
 mod four_bar;
 /// Actuator on a lever: length, arm, thrust, pressure, areas.
 mod lever;
+/// Knee past the straight line.
+mod over_center;
 /// Cylinders of a shovel.
 mod shovel;
 /// Crank, rod and slider.

@@ -17,6 +17,8 @@ pub mod fields;
 mod finding;
 /// The results as JSON.
 mod json;
+/// What maintenance manuals print, beside the user's own figures.
+pub mod published;
 /// The whole report as text.
 mod sheet;
 /// A leg that stopped on the jacks.

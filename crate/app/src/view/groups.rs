@@ -318,7 +318,7 @@ fn tire_table(state: &State, leg: usize, part: &Part) -> Option<FieldRow> {
                 .ply
                 .map_or_else(String::new, |ply| format!(", {ply} ply"));
             let sure = match row.trust {
-                Trust::Published => "published",
+                Trust::SecondHand => "data book, second hand",
                 Trust::Memory(_) => "from memory",
             };
             ChoiceOption {

@@ -1,7 +1,9 @@
 //! Numbers worked out from the fields, shown beside them.
+use gearswing_report::published::{GROWTH_RULE, OVER_CENTER_LENGTH, OVER_CENTER_PRINTED};
 use gearswing_solver::model::{Brace, Grown, Leg, Point};
 use gearswing_solver::result::FallOutcome;
 use gearswing_solver::tires::{TireSizes, lateral_allowance};
+use gearswing_solver::{LEAST_OVER_CENTRE, PRINTED_OVER_CENTER};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
 use crate::state::State;
@@ -58,13 +60,13 @@ fn tire_rows(
             path("grown_diameter"),
             "Grown diameter, by the rule",
             length(units, sizes.grown.diameter),
-            "From memory: the growth rule of the tire standards. The maker's figure or a measurement is better.",
+            GROWTH_RULE,
         ));
         found.push((
             path("grown_width"),
             "Grown width, by the rule",
             length(units, sizes.grown.width),
-            "From memory: the growth rule of the tire standards. The maker's figure or a measurement is better.",
+            GROWTH_RULE,
         ));
     }
     found.push((
@@ -73,6 +75,19 @@ fn tire_rows(
         length(units, lateral_allowance(sizes.grown.width)),
         "For information, from memory and not confirmed: no answer rests on it.",
     ));
+}
+
+/// The printed range, and what stands out of it.
+fn printed_over_center(units: UnitChoice, offset: f64) -> String {
+    let (least, most) = PRINTED_OVER_CENTER;
+    let flag = if (0.0..LEAST_OVER_CENTRE).contains(&offset) {
+        ": yours is less"
+    } else if offset > most {
+        ": yours is more"
+    } else {
+        ""
+    };
+    format!("{} to {}{flag}", length(units, least), length(units, most))
 }
 
 fn brace_rows(
@@ -96,19 +111,27 @@ fn brace_rows(
                 path("lower"),
                 "Lower link, pin to pin",
                 span(units, b.knee, b.leg_attach),
-                "Worked out from the pins: check it with a tape.",
+                OVER_CENTER_LENGTH,
             ));
             let offset = state
                 .derived
                 .good(index)
                 .and_then(|good| good.result.lock.over_centre);
             if let Some(offset) = offset {
-                found.push((
-                    path("over_centre"),
-                    "Knee over center",
-                    length(units, offset),
-                    "Positive is over center. Check it with a straightedge from pin to pin.",
-                ));
+                found.extend([
+                    (
+                        path("over_centre"),
+                        "Knee over center",
+                        length(units, offset),
+                        "Positive is over center. Check it with a straightedge from pin to pin.",
+                    ),
+                    (
+                        path("over_center_printed"),
+                        "Printed for light airplanes",
+                        printed_over_center(units, offset),
+                        OVER_CENTER_PRINTED,
+                    ),
+                ]);
             }
         }
         Brace::Sliding(b) => found.push((

@@ -306,11 +306,9 @@ fn a_table_size_is_marked_by_its_trust() {
         panic!("a choice");
     };
     assert!(options.len() > 30);
-    assert!(
-        options
-            .iter()
-            .all(|o| { o.label.ends_with("(published)") || o.label.ends_with("(from memory)") })
-    );
+    assert!(options.iter().all(|o| {
+        o.label.ends_with("(data book, second hand)") || o.label.ends_with("(from memory)")
+    }));
     desk.send(Msg::Field(msg::Field::Choose {
         path: table.path.clone(),
         option: options[3].key.clone(),

@@ -3,6 +3,7 @@ use gearswing_units::Quantity;
 
 use super::words::{Group, option};
 use super::{ChoiceWords, FieldWords};
+use crate::published;
 
 const ATTACH_TO: &[ChoiceWords] = &[
     option("leg", "Leg", "It drives the leg itself."),
@@ -75,7 +76,7 @@ pub(super) const ACTUATOR: &[FieldWords] = &[
         Quantity::Length,
         "Retracted length",
         "retracted length of the actuator",
-        "Pin to pin with the rod fully in, as its rod end is adjusted.",
+        published::RETRACTED_LENGTH,
     )
     .of(Group::Actuator),
     FieldWords::number(
@@ -83,7 +84,7 @@ pub(super) const ACTUATOR: &[FieldWords] = &[
         Quantity::Length,
         "Extended length",
         "extended length of the actuator",
-        "Pin to pin with the rod fully out, as its rod end is adjusted.",
+        published::EXTENDED_LENGTH,
     )
     .of(Group::Actuator),
     FieldWords::number(

@@ -3,6 +3,7 @@ use gearswing_units::Quantity;
 
 use super::words::{Group, option};
 use super::{ChoiceWords, FieldWords};
+use crate::published;
 
 pub(super) const FILE: &[FieldWords] = &[
     FieldWords::text(
@@ -115,7 +116,7 @@ pub(super) const CLEARANCE: &[FieldWords] = &[
         Quantity::Length,
         "New tire",
         "required clearance at the new tire",
-        "Least clearance from the tire as fitted new to any structure, from the maker's data where it gives one.",
+        published::TIRE_CLEARANCES_PRINTED,
     )
     .of(Group::Clearance)
     .if_empty("a common-practice figure"),
@@ -133,7 +134,7 @@ pub(super) const CLEARANCE: &[FieldWords] = &[
         Quantity::Length,
         "Other parts",
         "required clearance at other moving parts",
-        "Least clearance from leg, brace and actuator to any structure, from the maker's data where it gives one.",
+        published::PART_CLEARANCES_PRINTED,
     )
     .of(Group::Clearance)
     .if_empty("a common-practice figure"),

@@ -3,6 +3,7 @@ use gearswing_units::Quantity;
 
 use super::words::{Group, option};
 use super::{ChoiceWords, FieldWords};
+use crate::published;
 
 const BASIS: &[ChoiceWords] = &[
     option(
@@ -18,7 +19,7 @@ const BASIS: &[ChoiceWords] = &[
     option(
         "table",
         "Size table",
-        "From the table that comes with this program; each row says how sure it is.",
+        "From the table that comes with this program; each row says where it is from.",
     ),
     option(
         "unstated",
@@ -28,11 +29,7 @@ const BASIS: &[ChoiceWords] = &[
 ];
 
 const GROWN: &[ChoiceWords] = &[
-    option(
-        "by_rule",
-        "By the growth rule",
-        "Worked out from the new size by a rule quoted from memory. Your own or the maker's figure is better.",
-    ),
+    option("by_rule", "By the growth rule", published::GROWTH_RULE),
     option(
         "given",
         "Own figure",
@@ -62,7 +59,7 @@ pub(super) const WHEEL: &[FieldWords] = &[
         "legs[].wheel.tire.size",
         "Size",
         "tire size",
-        "As molded on the side wall, for instance 6.00-6. It is not used to work anything out.",
+        published::TIRE_SIZE,
     )
     .of(Group::Wheel)
     .if_empty("no size given"),
@@ -87,7 +84,7 @@ pub(super) const WHEEL: &[FieldWords] = &[
         Quantity::Length,
         "Shoulder radius",
         "shoulder radius of the tire",
-        "Roundness between tread and side wall in section: match it with a radius gauge or a coin. Half the width for a fully round tire; a smaller figure is the safe side.",
+        "Roundness between tread and side wall in section: match it with a radius gauge or a coin. Half the width for a fully round tire; a smaller figure is the safe side: newer tires are squarer.",
     )
     .of(Group::Wheel),
     FieldWords::number(
@@ -115,7 +112,7 @@ pub(super) const WHEEL: &[FieldWords] = &[
         "The largest the tire gets in service: it stretches in the first days and with use.",
     )
     .of(Group::Wheel)
-    .if_empty("by the growth rule, from memory"),
+    .if_empty("by the growth rule, formula from memory"),
     FieldWords::number(
         "legs[].wheel.tire.grown.given.diameter_m",
         Quantity::Length,

@@ -1,4 +1,5 @@
 //! What an answer rests on, and how to put something better in its place.
+use gearswing_solver::LEAST_OVER_CENTRE;
 use gearswing_solver::model::{Joint, Leg, MovingPart};
 use gearswing_solver::result::{
     Assumption, DrivenBy, Finding, FindingDetail, PairClearance, TireState, Unpowered,
@@ -7,6 +8,7 @@ use gearswing_units::Quantity;
 use serde::Serialize;
 
 use crate::cases::joint_words;
+use crate::published::OVER_CENTER_PRINTED;
 use crate::subject::{Subject, obstacle_words};
 
 /// How far to trust what an answer rests on; shown as a mark beside the figure.
@@ -16,6 +18,8 @@ use crate::subject::{Subject, obstacle_words};
 pub enum Mark {
     /// Quoted from memory, not confirmed by a source.
     FromMemory,
+    /// Printed, and read in a copy or quotation of the print.
+    SecondHand,
     /// Common practice of the trade, no published source.
     CommonPractice,
     /// Nobody has said where it comes from.
@@ -28,6 +32,7 @@ impl Mark {
     pub fn as_str(self) -> &'static str {
         match self {
             Self::FromMemory => "from memory",
+            Self::SecondHand => "second hand",
             Self::CommonPractice => "common practice",
             Self::OriginNotStated => "origin not stated",
         }
@@ -63,15 +68,16 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
     let plain = |text: &str| Governing::plain(text.to_owned());
     match assumption {
         Assumption::GrowthRuleFromMemory => Governing::marked(
-            "The grown tire is worked out by a growth rule quoted from memory. Replace it with the tire maker's largest size in service, or measure a tire that has grown.".to_owned(),
+            "The grown tire is worked out by a growth rule: the formula is from memory, and it reproduces 9 of 10 grown sizes printed in a data book to 0.03 in (0.8 mm). Replace it with the tire maker's largest size in service, or measure a tire that has grown.".to_owned(),
             Mark::FromMemory,
         ),
         Assumption::TireSizeFromMemory => Governing::marked(
             "The tire's size is a row of the size table quoted from memory. Replace it with the tire maker's figures, or measure the fitted tire at full pressure.".to_owned(),
             Mark::FromMemory,
         ),
-        Assumption::TireSizePublished => plain(
-            "The tire's size is a row of the size table with a published source. The tire on the wheel may be smaller or larger within its tolerance: measure it.",
+        Assumption::TireSizePublished => Governing::marked(
+            "The tire's size is the largest that a tire maker's data book prints, read in a copy of it. Tires of one size differ between makes: measure yours at full pressure.".to_owned(),
+            Mark::SecondHand,
         ),
         Assumption::TireMeasured => plain("The tire's size was measured."),
         Assumption::TireMaker => plain("The tire's size is the tire maker's."),
@@ -120,16 +126,14 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
         Assumption::WeightAndSprings => plain(
             "The hanging leg is held by its dead weight and the springs given; pressure, which adds to it, is not counted. That a push below about 1 lb (5 N) is too little is this program's own figure.",
         ),
-        Assumption::OverCentreCommonPractice => Governing::marked(
-            format!(
-                "How far over center the knee should stand is common practice on light airplanes{}. The maker's figure wins.",
-                match subject.result.lock.over_centre_less_play {
-                    Some(_) => "; that half of it is to be left by play is this program's own figure",
-                    None => "",
-                }
-            ),
-            Mark::CommonPractice,
-        ),
+        Assumption::OverCentreCommonPractice => Governing::plain(format!(
+            "Less than {} over center is held to be little: this program's own figure{}, just below what manuals print. {OVER_CENTER_PRINTED}",
+            subject.length(LEAST_OVER_CENTRE),
+            match subject.result.lock.over_centre_less_play {
+                Some(_) => ", as is that half of it is to be left by play",
+                None => "",
+            }
+        )),
         Assumption::LatchNotModelled => plain(
             "The latch or lock itself is not modeled: only the airplane can show that it engages.",
         ),

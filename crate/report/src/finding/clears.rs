@@ -262,7 +262,7 @@ fn what_to_try(subject: &Subject, pair: &PairClearance, spare: f64) -> Vec<Strin
             .is_some_and(|leg| leg.wheel.tire.grown == Grown::ByRule);
         if by_rule && pair.tire == Some(TireState::Grown) {
             steps.push(
-                "Put in the tire maker's largest size in service, or measure a tire that has grown: the growth rule is from memory."
+                "Put in the tire maker's largest size in service, or measure a tire that has grown: the formula of the growth rule is from memory."
                     .to_owned(),
             );
         }

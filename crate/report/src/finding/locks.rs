@@ -4,13 +4,14 @@ use gearswing_solver::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE};
 use gearswing_units::Quantity;
 
 use super::answer::Said;
+use crate::published::{LOCK_BY_HAND, LOCK_PROOFS, OVER_CENTER_PRINTED};
 use crate::subject::Subject;
 
 /// Ground load for which the push into the lock is said [N]: 100 lb or 100 N in the units chosen.
 const ROUND_LOAD: f64 = 100.0;
 
 const PUSH_CHECK: &str = "On jacks, push the locked knee by hand in the unlocking direction: it must snap back hard onto its stop.";
-const ADJUST: &str = "Set the offset by the maker's figure, half a turn of a rod end at a time, and swing again. Over-center travel of 1/16 to 1/8 in (1.5 to 3 mm) is common practice on light singles. Never give up down-lock travel to gain up travel.";
+const ADJUST: &str = "Set the offset by the maker's figure, half a turn of a rod end at a time, and swing again. Never give up down-lock travel to gain up travel.";
 const OTHER_LOCK: &str = "Find the lock that holds this leg (hook, latch, actuator lock) and check it by the maker's data.";
 
 pub(super) fn over_centre(
@@ -83,7 +84,7 @@ pub(super) fn over_centre(
     let is_small = offset < LEAST_OVER_CENTRE;
     let asked = if is_small {
         format!(
-            ", less than the {} of common practice",
+            ", less than {}, which is less than any manual read prints",
             subject.length(LEAST_OVER_CENTRE)
         )
     } else {
@@ -105,9 +106,16 @@ pub(super) fn over_centre(
     let air = in_the_air(subject);
     let good = ground_into_lock > 0.0 && !is_loose && !is_small && !little_left && air.is_empty();
     let steps: &[&str] = if good {
-        &[PUSH_CHECK]
+        &[PUSH_CHECK, LOCK_PROOFS, LOCK_BY_HAND]
     } else {
-        &[ADJUST, OTHER_LOCK, PUSH_CHECK]
+        &[
+            ADJUST,
+            OVER_CENTER_PRINTED,
+            OTHER_LOCK,
+            PUSH_CHECK,
+            LOCK_PROOFS,
+            LOCK_BY_HAND,
+        ]
     };
     Said {
         sentence: format!(
@@ -165,7 +173,7 @@ pub(super) fn not_over_centre(subject: &Subject, offset: f64) -> Said {
             "{} stands {stands}: its geometry does not lock it; that something else does is not shown and needs a look at that lock.",
             subject.own("knee")
         ),
-        [OTHER_LOCK, ADJUST],
+        [OTHER_LOCK, ADJUST, OVER_CENTER_PRINTED],
     )
 }
 

@@ -9,5 +9,5 @@ mod locks;
 
 pub(crate) use clears::clears;
 pub(crate) use driven::driven;
-pub use locks::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE};
+pub use locks::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER};
 pub(crate) use locks::{LockCase, locks};

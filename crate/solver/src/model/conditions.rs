@@ -41,8 +41,10 @@ pub struct Conditions {
 /// Pitch of the climb case where none is given [rad]: 10°, common practice.
 pub const DEFAULT_CLIMB_PITCH: f64 = 10.0 * std::f64::consts::PI / 180.0;
 
-/// Load factor of the turn and air-load cases where none is given [1]: 2.0, the positive limit with
-/// flaps extended of 14 CFR 23.345(a) before amendment 23-64 (from memory); a level turn at 60°.
+/// Load factor of the turn and air-load cases where none is given [1]: 2.0, the positive limit
+/// maneuvering load factor with flaps fully extended of 14 CFR 23.345(a)(1) before amendment 23-64
+/// (from memory); a level turn at 60°. 14 CFR 23.729(a)(1), found, requires retraction at any load
+/// factor up to those of 23.345 for the flaps-extended condition.
 pub const DEFAULT_TURN_LOAD_FACTOR: f64 = 2.0;
 
 /// Density of air at sea level [kg/m3]: US Standard Atmosphere 1976.

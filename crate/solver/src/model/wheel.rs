@@ -70,7 +70,7 @@ pub enum Basis {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Grown {
-    /// By the growth rule (from memory; see `tires::growth`).
+    /// By the growth rule (formula from memory; what it reproduces: see `tires::growth`).
     #[default]
     ByRule,
     /// The user's or the maker's own figure; it always wins over the rule.

@@ -185,11 +185,12 @@ pub enum FindingDetail {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Assumption {
-    /// The grown tire follows the growth rule, which is quoted from memory.
+    /// The grown tire follows the growth rule: its formula is from memory, and it reproduces printed
+    /// grown sizes.
     GrowthRuleFromMemory,
     /// The tire's size is a row of the size table that is quoted from memory.
     TireSizeFromMemory,
-    /// The tire's size is a row of the size table with a published source.
+    /// The tire's size is a row of the size table that is printed in a data book, read in a copy.
     TireSizePublished,
     /// Measured tire.
     TireMeasured,
@@ -226,7 +227,8 @@ pub enum Assumption {
     WeightAndSprings,
     /// The latch or lock itself is not modeled.
     LatchNotModelled,
-    /// The over-center offset asked for is common practice for light airplanes.
+    /// The least over-center offset is this program's own, just below those that maintenance manuals of
+    /// light airplanes print.
     OverCentreCommonPractice,
 }
 

@@ -48,7 +48,7 @@ fn of_table(tire: &Tire) -> Assumption {
         .peekable();
     if trusts.peek().is_none() {
         Assumption::TireUnstated
-    } else if trusts.all(|trust| trust == Trust::Published) {
+    } else if trusts.all(|trust| trust == Trust::SecondHand) {
         Assumption::TireSizePublished
     } else {
         Assumption::TireSizeFromMemory
@@ -64,7 +64,7 @@ mod tests {
     fn every_row_says_what_it_is() {
         for row in sizes() {
             let wanted = match row.trust {
-                Trust::Published => Assumption::TireSizePublished,
+                Trust::SecondHand => Assumption::TireSizePublished,
                 Trust::Memory(_) => Assumption::TireSizeFromMemory,
             };
             let tire = row.to_tire();

@@ -2,9 +2,13 @@
 use crate::model::{ClearanceRule, MovingPart, Obstacle};
 use crate::result::{Requirement, RequirementBasis, TireState};
 
-/// Default for a new, inflated tire to structure [m]: 1/2 in, common practice on light airplanes
-/// (no published source; no regulation gives a number, they ask for the largest size in service
-/// not to touch: 14 CFR 23.733(c) before amendment 64).
+/// Default for a new, inflated tire to structure [m]: 1/2 in, common practice on light airplanes.
+///
+/// No regulation read for this program gives a number; 14 CFR 23.733(c) before amendment 23-64, which
+/// binds types certificated under it and guides others, requires that the largest size in service does
+/// not touch. Printed are, for a retracted wheel and its closed doors, 10 mm (a glider), 10 to 15 mm (a
+/// motor glider) and at least 20 mm (a light twin), in their maintenance manuals; for wheel fairings,
+/// builders found rubbing at 1/2 in and ask for 3/4 in.
 pub const DEFAULT_TIRE_NEW: f64 = 0.0127;
 
 /// Default for the grown tire to structure [m]: our own figure, common practice being that it must

@@ -66,7 +66,7 @@ fn parse_row(line: &'static str) -> Result<SizeRow, &'static str> {
         ply => Some(ply.parse().map_err(|_| "ply is no small whole number")?),
     };
     let trust = match (trust, confidence) {
-        ("published", "") => Trust::Published,
+        ("second_hand", "") => Trust::SecondHand,
         ("memory", "high") => Trust::Memory(Confidence::High),
         ("memory", "medium") => Trust::Memory(Confidence::Medium),
         ("memory", "low") => Trust::Memory(Confidence::Low),
@@ -109,7 +109,7 @@ mod tests {
     #[test]
     fn the_shipped_table_reads() {
         let rows = parse_table(include_str!("../../data/tires.csv")).unwrap();
-        assert!(rows.len() > 30);
+        assert!(rows.len() > 60);
     }
 
     #[test]
@@ -143,9 +143,9 @@ mod tests {
                 "a,4,17.5,,,,6,memory,high,s",
                 "a dimension is no positive number",
             ),
-            // a remembered row can never pass for a published one, nor hide how sure it is
+            // a remembered row can never pass for a printed one, nor hide how sure it is
             (
-                "a,4,17.5,,6.3,,6,published,high,s",
+                "a,4,17.5,,6.3,,6,second_hand,high,s",
                 "trust and confidence do not go together",
             ),
             (
