@@ -7,6 +7,9 @@ mod damaged;
 mod extreme;
 /// Link codes.
 mod links;
+/// What `--out` writes, and what it leaves alone.
+#[cfg(unix)]
+mod out;
 /// Text, JSON and CSV.
 mod printed;
 /// Running it, gears to run it on.

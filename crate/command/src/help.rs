@@ -26,7 +26,7 @@ Options
   --stations N             json, csv: stations of the swing, 2 to 20001 (default 721), and
                            two more at each row of a table of shortening;
                            text: rows of the stations table, 0 for none (default 25)
-  --out FILE               write there, not to standard output
+  --out FILE               write there, all at once when done; - is standard output
   --help, --version
 
 Exit code

@@ -12,6 +12,8 @@ mod output;
 mod progress;
 /// From input to answer.
 mod run;
+/// Files that are replaced, pipes and devices that are written through.
+mod target;
 
 use std::io::Write as _;
 use std::process::ExitCode;
