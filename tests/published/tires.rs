@@ -194,30 +194,29 @@ fn names_carry_their_numbers() {
     assert!(seen > 20);
 }
 
-/// Half the width of a tire's outline where its diameter is this [in].
-fn half_width_at(tire: &Tire, diameter: f64) -> f64 {
-    let below_crown = 0.5 * (tire.diameter / M_PER_INCH - diameter);
+/// How far a shoulder, its diameter and width given, stands out of a tire's outline at the rounded
+/// corner [in]; negative: it lies within.
+fn stands_out(tire: &Tire, shoulder: [f64; 2]) -> f64 {
     let r = tire.shoulder_radius / M_PER_INCH;
-    let middle = 0.5 * tire.width / M_PER_INCH - r;
-    if below_crown < r {
-        middle + (r * r - (r - below_crown).powi(2)).sqrt()
-    } else {
-        middle + r
-    }
+    let beyond = |point: f64, size: f64| 0.5 * point - (0.5 * size / M_PER_INCH - r);
+    let up = beyond(shoulder[0], tire.diameter);
+    let across = beyond(shoulder[1], tire.width);
+    assert!(up > 0.0 && across > 0.0, "no shoulder: {up} {across}");
+    up.hypot(across) - r
 }
 
 #[test]
 fn the_outline_holds_every_printed_shoulder() {
     for (size, [.., d_s, w_s, _]) in PRINTED {
         let tire = find_size(size).unwrap().to_tire();
-        let half = half_width_at(&tire, *d_s);
-        assert!(half > 0.5 * w_s, "{size}: {half}");
-        assert!(half <= 0.5 * tire.width / M_PER_INCH + 1e-12);
+        let out = stands_out(&tire, [*d_s, *w_s]);
+        // some room, but no box around the tire
+        assert!((-0.6..0.0).contains(&out), "{size}: {out}");
     }
 }
 
 /// Printed grown maxima of radial tires: new width, then grown diameter, width, shoulder diameter and
-/// width [in]; and by how much half the shoulder stands out of an outline with a quarter of the new
+/// width [in]; and by how much at most the shoulder stands out of an outline with a quarter of the new
 /// width as its radius. Three of eleven do, all of them newer sizes than those of the table.
 #[test]
 fn grown_shoulders_are_squarer_by_little() {
@@ -226,12 +225,12 @@ fn grown_shoulders_are_squarer_by_little() {
         ("16x4.4", 4.45, [16.40, 4.65, 14.90, 4.10], None),
         ("16x4.4 10 ply", 4.45, [16.40, 4.65, 15.55, 4.10], None),
         ("17.5x5.75-8", 5.75, [18.00, 6.00, 17.00, 5.26], None),
-        ("20x4.4", 4.45, [20.40, 4.65, 19.80, 4.10], Some(0.04)),
+        ("20x4.4", 4.45, [20.40, 4.65, 19.80, 4.10], Some(0.06)),
         (
             "25.75x6.75-14",
             6.75,
             [26.35, 7.05, 25.15, 6.35],
-            Some(0.05),
+            Some(0.04),
         ),
         ("26x6.6", 6.65, [26.32, 6.92, 24.02, 6.08], None),
         ("30x8.8", 8.90, [31.17, 9.26, 29.55, 8.33], Some(0.04)),
@@ -241,13 +240,10 @@ fn grown_shoulders_are_squarer_by_little() {
     ] {
         let mut grown = tire(d, w, 6.0);
         grown.shoulder_radius = shoulder_radius(new_width * M_PER_INCH);
-        let stands_out = 0.5 * w_s - half_width_at(&grown, d_s);
+        let by = stands_out(&grown, [d_s, w_s]);
         match out {
-            None => assert!(stands_out < 0.0, "{size}: {stands_out}"),
-            Some(most) => assert!(
-                stands_out > 0.0 && stands_out < most + 0.01,
-                "{size}: {stands_out}"
-            ),
+            None => assert!(by < 0.0, "{size}: {by}"),
+            Some(most) => assert!(by > 0.0 && by < most, "{size}: {by}"),
         }
     }
 }

@@ -15,6 +15,7 @@ const ROOMS: &[&str] = &[
     "fixtures",
     "tests/browser",
     "tests/command",
+    "tests/fuzz",
     "tests/properties",
     "tests/published",
     "tests/reference",

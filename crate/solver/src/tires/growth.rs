@@ -59,12 +59,12 @@ pub fn new_size(tire: &Tire) -> TireSize {
 /// Largest size in service: the given one if there is one, else by the growth rule
 /// W_G = 1.04 W, D_G = D_rim + 2 (1.115 − 0.074 AR) H with H = (D − D_rim)/2 and AR = H/W.
 ///
-/// The formula is from memory (see [`GROWN_WIDTH_FACTOR`] for what it reproduces). Where its height factor would fall below
-/// 1 (AR above 1.55, no airplane tire) the new diameter is kept. The shoulder keeps its radius:
-/// a larger tire with the same radius encloses the new one. By the rule a shoulder would grow as the
-/// rest does, and that is a lower bound: of 10 printed grown shoulders 3 are up to 1.5 in larger in
-/// diameter, squarer than the new ones, so no figure of a shoulder is worked out. The radius is cut
-/// to half the width or diameter where a given size would not hold it.
+/// The formula is from memory (see [`GROWN_WIDTH_FACTOR`] for what it reproduces). Where its height
+/// factor would fall below 1 (AR above 1.55, no airplane tire) the new diameter is kept. The shoulder
+/// keeps its radius: a larger tire with the same radius encloses the new one. By the rule a shoulder
+/// would grow as the rest does, and that is a lower bound: of 10 printed grown shoulders 3 are up to
+/// 1.5 in larger in diameter, squarer than the new ones, so no figure of a shoulder is worked out. The
+/// radius is cut to half the width or diameter where a given size would not hold it.
 #[must_use]
 pub fn grown_size(tire: &Tire) -> TireSize {
     let (diameter, width) = match tire.grown {

@@ -7,9 +7,9 @@ use crate::model::{Basis, Grown, Tire};
 /// Shoulder radius of a tire from the table as a share of its section width [1].
 ///
 /// Our own assumption: size tables give a shoulder point, no radius. It errs on the square side, so
-/// that the outline encloses the tire: the shoulder points printed for nineteen bias tires of the
+/// that the outline encloses the tire: the shoulder points printed for twenty bias tires of the
 /// table would be met by shares of 0.31 to 0.40. Tires of newer make can be squarer: grown shoulders
-/// printed for three large radial sizes would need 0.22 to 0.24 and stand out by 0.05 in at most.
+/// printed for three large radial sizes would need 0.22 to 0.24 and stand out by 0.06 in at most.
 pub const SHOULDER_PER_WIDTH: f64 = 0.25;
 
 /// How far a row may be trusted.

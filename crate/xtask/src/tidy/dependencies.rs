@@ -84,6 +84,7 @@ const FREE: &[&str] = &[
     "xtask",
     "gearswing-tests",
     "gearswing-browser-tests",
+    "gearswing-fuzz",
     "gearswing-reference",
     "gearswing-page-tests",
 ];

@@ -1,0 +1,4 @@
+//! The target `number`, driven by libFuzzer.
+#![no_main]
+
+libfuzzer_sys::fuzz_target!(|data: &[u8]| gearswing_fuzz::number(data));

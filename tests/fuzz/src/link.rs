@@ -1,0 +1,30 @@
+//! Any text is a link or refused with a sentence; what a link opened, and any state that can be put into
+//! one, comes out of it unchanged.
+use gearswing_gearfile::link::{Shared, decode, encode};
+
+/// Bytes as a pasted link, or as the JSON that a link carries.
+pub fn link(data: &[u8]) {
+    let Ok(text) = std::str::from_utf8(data) else {
+        return;
+    };
+    match decode(text) {
+        Ok(shared) => comes_back(&shared),
+        Err(error) => assert!(!error.to_string().is_empty()),
+    }
+    // no fuzzer guesses a checksum
+    if let Ok(shared) = serde_json::from_str::<Shared>(text)
+        && shared.leg < shared.gear.legs.len()
+        && shared.view.is_none_or(|view| view.width > 0.0)
+    {
+        comes_back(&shared);
+    }
+}
+
+fn comes_back(shared: &Shared) {
+    let code = encode(shared).expect("what was read can be sent");
+    let opened = decode(&code).expect("what was sent can be opened");
+    assert!(opened == *shared, "changed on its way:\n{code}");
+    // one sign lost at the end is seen, never opened as something else
+    let cut = &code[..code.len() - 1];
+    assert!(decode(cut).is_err(), "opened though cut:\n{code}");
+}
