@@ -18,7 +18,7 @@ pub const OVER_CENTER_LENGTH: &str =
 pub const LOCK_PROOFS: &str = "Prove the lock as your maker's manual does. Three ways are printed, each with its own type's figures: a push-pull scale on the knee (45 to 65 lb on a light twin); a torque wrench on the knee, read when a 0.005 to 0.010 in feeler gauge comes free (100 to 325 in-lb on light singles, by leg); during extension a push on the wheel sideways, from outside its arc, as the brace nears its lock: the actuator must still drive it home.";
 
 /// A leg that is moved by hand pumps fluid (caution of a light twin's manual).
-pub const LOCK_BY_HAND: &str = "Before a leg is moved by hand, open the emergency (free-fall) valve: fluid shut in can build up enough pressure to unlock the other legs, which then fold when the airplane comes off the jacks.";
+pub const LOCK_BY_HAND: &str = "A leg that is moved by hand with the emergency (free-fall) valve shut can build up enough pressure to unlock the others, which then fold when the airplane comes off the jacks. Opening that valve lets down what pressure holds up: keep clear, and do it as the maker's manual says.";
 
 /// Clearances printed in maintenance manuals between a retracted wheel and its closed doors, and what
 /// builders say of wheel fairings.

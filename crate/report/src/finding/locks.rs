@@ -1,6 +1,6 @@
 //! Will it lock? Knee, telescoping brace or no brace in words.
 use gearswing_solver::result::Verdict;
-use gearswing_solver::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE};
+use gearswing_solver::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER};
 use gearswing_units::Quantity;
 
 use super::answer::Said;
@@ -84,8 +84,10 @@ pub(super) fn over_centre(
     let is_small = offset < LEAST_OVER_CENTRE;
     let asked = if is_small {
         format!(
-            ", less than {}, which is less than any manual read prints",
-            subject.length(LEAST_OVER_CENTRE)
+            ", less than {}: manuals of light airplanes print {} to {}",
+            subject.length(LEAST_OVER_CENTRE),
+            subject.length(PRINTED_OVER_CENTER.0),
+            subject.length(PRINTED_OVER_CENTER.1)
         )
     } else {
         String::new()
@@ -108,14 +110,7 @@ pub(super) fn over_centre(
     let steps: &[&str] = if good {
         &[PUSH_CHECK, LOCK_PROOFS, LOCK_BY_HAND]
     } else {
-        &[
-            ADJUST,
-            OVER_CENTER_PRINTED,
-            OTHER_LOCK,
-            PUSH_CHECK,
-            LOCK_PROOFS,
-            LOCK_BY_HAND,
-        ]
+        &[ADJUST, OTHER_LOCK, PUSH_CHECK, LOCK_PROOFS, LOCK_BY_HAND]
     };
     Said {
         sentence: format!(

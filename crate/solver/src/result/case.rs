@@ -60,7 +60,7 @@ pub enum LoadCase {
     /// Level turn at that speed: the load factor acts straight down in the airplane.
     Turn,
     /// 14 CFR 23.729(a)(1) before amendment 23-64: air load at 1.6 VS1 with flaps up, at the load
-    /// factor of flaps extended.
+    /// factor of flaps extended. Inertia and brake torque, which it names too, are not in it.
     AirLoad,
 }
 
