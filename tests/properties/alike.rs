@@ -80,7 +80,7 @@ fn aeroplane_turned() {
             let as_set = result.force.peak.map(|peak| peak.margin);
             for finding in &mut result.findings {
                 if (finding.question, finding.verdict) == (Question::Driven, Verdict::Marginal)
-                    && as_set.is_some_and(|margin| margin >= case.gear.supply.required_margin())
+                    && as_set.is_some_and(|margin| margin >= result.force.required_margin)
                 {
                     finding.verdict = Verdict::Good;
                 }

@@ -110,7 +110,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         },
     )
     .map_err(|error| unresolved(leg, &error))?;
-    let required = gear.supply.required_margin();
+    let required = gear.supply.required_margin(model);
     let mut force =
         statics::force_result(model, &available, &stations, comparison.binds(), required);
     force.shares_drive_with = partners.map(Partners::on_drive).unwrap_or_default();

@@ -1,7 +1,7 @@
 //! Results for the document, worked out leg by leg when something that they rest on has changed.
 use gearswing_solver::faults::{Fault, check_stop};
 use gearswing_solver::kinematics::{Linkage, Pose};
-use gearswing_solver::model::{ClearanceRule, Conditions, Fluid, Gear, Leg, Supply};
+use gearswing_solver::model::{Gear, Leg};
 use gearswing_solver::result::LegResult;
 use gearswing_solver::{Options, TireChoice, solve_leg};
 
@@ -9,12 +9,30 @@ use gearswing_solver::{Options, TireChoice, solve_leg};
 #[derive(Clone, Debug, PartialEq)]
 struct Input {
     leg: Leg,
-    conditions: Conditions,
-    supply: Supply,
-    fluid: Fluid,
-    rule: ClearanceRule,
+    /// The gear with no legs but those beside it that it rests on, and without texts.
+    rest: Gear,
     /// Its number, which stands in the paths of faults.
     index: usize,
+}
+
+impl Input {
+    fn new(gear: &Gear, index: usize, leg: &Leg) -> Self {
+        let legs = if gear.rests_on_others(index) {
+            gear.legs.clone()
+        } else {
+            Vec::new()
+        };
+        Self {
+            leg: leg.clone(),
+            rest: Gear {
+                name: String::new(),
+                note: String::new(),
+                legs,
+                ..gear.without_legs()
+            },
+            index,
+        }
+    }
 }
 
 /// A result and the leg that has it.
@@ -110,14 +128,8 @@ fn settle_leg(
     comparing: bool,
 ) -> LegDerived {
     let wanted = comparing && leg.wheel.former.is_some();
-    let same = before.as_ref().is_some_and(|before| {
-        before.input.leg == *leg
-            && before.input.conditions == gear.conditions
-            && before.input.supply == gear.supply
-            && before.input.fluid == gear.fluid
-            && before.input.rule == gear.clearance_rule
-            && before.input.index == index
-    });
+    let input = Input::new(gear, index, leg);
+    let same = before.as_ref().is_some_and(|before| before.input == input);
     if let Some(mut before) = before {
         if same {
             if wanted != before.former_wanted {
@@ -126,18 +138,13 @@ fn settle_leg(
             }
             return before;
         }
-        return solve(gear, index, leg, wanted, before.good);
+        return solve(gear, input, wanted, before.good);
     }
-    solve(gear, index, leg, wanted, None)
+    solve(gear, input, wanted, None)
 }
 
-fn solve(
-    gear: &Gear,
-    index: usize,
-    leg: &Leg,
-    former_wanted: bool,
-    good_before: Option<Good>,
-) -> LegDerived {
+fn solve(gear: &Gear, input: Input, former_wanted: bool, good_before: Option<Good>) -> LegDerived {
+    let Input { index, ref leg, .. } = input;
     let (faults, good) = match solve_leg(gear, index, &Options::default()) {
         Ok(result) => (
             Vec::new(),
@@ -150,14 +157,7 @@ fn solve(
         Err(faults) => (faults.0, good_before),
     };
     LegDerived {
-        input: Input {
-            leg: leg.clone(),
-            conditions: gear.conditions,
-            supply: gear.supply,
-            fluid: gear.fluid,
-            rule: gear.clearance_rule,
-            index,
-        },
+        input,
         faults,
         stop_faults: check_stop(gear, index)
             .err()

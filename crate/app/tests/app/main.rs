@@ -11,6 +11,7 @@ mod loads;
 mod monkey;
 mod play;
 mod scenes;
+mod shared;
 mod snapshot;
 mod springs;
 mod start;

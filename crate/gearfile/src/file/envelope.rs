@@ -15,6 +15,12 @@ pub const READ_LIMIT: usize = 4 << 20;
 /// older programs open it.
 pub(crate) const NEW_IN_2: &[&str] = &[
     "available_down_pa",
+    "couple_n_m",
+    "emergency_pump_pa",
+    "emergency_way",
+    "friction_times_required",
+    "pin_break_out",
+    "seal_break_out_n",
     "drive_ratio",
     "pressure_switch_down_pa",
     "relief_down_pa",

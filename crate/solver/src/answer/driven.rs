@@ -80,12 +80,14 @@ pub(crate) fn driven(
         let stalls_at = hardest.stalls_at(force).filter(|_| peak.available > 0.0);
         finding.place = Some(stalls_at.unwrap_or(peak.place));
         finding.verdict = hardest.verdict(force.required_margin);
-        let own = supply.margin_wanted.is_some();
-        finding.assumptions.push(if own {
-            Assumption::MarginUser
-        } else {
-            Assumption::MarginCommonPractice
-        });
+        let friction = leg.friction_typed(&supply.source).any();
+        finding
+            .assumptions
+            .push(match (supply.margin_wanted, friction) {
+                (Some(_), _) => Assumption::MarginUser,
+                (None, true) => Assumption::MarginCommonPractice,
+                (None, false) => Assumption::MarginWithoutFriction,
+            });
     }
     finding
         .assumptions

@@ -3,7 +3,7 @@ use std::borrow::Cow;
 
 use serde::{Deserialize, Serialize};
 
-use super::{ClearanceRule, Conditions, EmergencyWay, Fluid, Leg, Supply};
+use super::{ClearanceRule, Conditions, EmergencyWay, Fluid, Leg, Source, Supply};
 
 /// The retractable gear of one airplane and the case it is asked about.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -77,6 +77,35 @@ impl Gear {
             (at == leg || (!name.is_empty() && other.shared_drive == name)).then_some(at)
         };
         self.legs.iter().enumerate().filter_map(same)
+    }
+
+    /// Whether the answers of this leg rest on others too: what they share with it is a drive, a battery,
+    /// or an accumulator that nothing fills again.
+    #[must_use]
+    pub fn rests_on_others(&self, leg: usize) -> bool {
+        let by_source = match self.supply.source {
+            Source::ElectricActuators => true,
+            Source::ConstantPressure => self.supply.accumulator.is_some(),
+            Source::MotorPump(_) | Source::HandPump(_) => false,
+        };
+        self.legs.len() > 1 && (by_source || !self.drives_alone(leg))
+    }
+
+    /// The same without any leg.
+    #[must_use]
+    pub fn without_legs(&self) -> Self {
+        Self {
+            legs: Vec::new(),
+            name: self.name.clone(),
+            note: self.note.clone(),
+            conditions: self.conditions,
+            supply: self.supply,
+            emergency_way: self.emergency_way,
+            emergency_pump: self.emergency_pump,
+            friction_times_required: self.friction_times_required,
+            fluid: self.fluid,
+            clearance_rule: self.clearance_rule,
+        }
     }
 
     /// Whether this leg has a drive to itself.

@@ -1,7 +1,7 @@
 //! What moves the gear: a constant pressure, a pump on a motor or by hand, or electric actuators.
 use serde::{Deserialize, Serialize};
 
-use super::{Direction, is_zero};
+use super::{Direction, Leg, is_zero};
 
 /// The supply of the whole gear.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -86,10 +86,16 @@ impl Supply {
             .filter(|_| matches!(self.source, Source::MotorPump(_) | Source::HandPump(_)))
     }
 
-    /// Share of the available pressure that must be left over at the worst place [1].
+    /// Share of the available pressure that must be left over at the worst place of a leg [1]: as given,
+    /// or by whether any of its friction is.
     #[must_use]
-    pub fn required_margin(&self) -> f64 {
-        self.margin_wanted.unwrap_or(DEFAULT_MARGIN_WANTED)
+    pub fn required_margin(&self, leg: &Leg) -> f64 {
+        let by_friction = if leg.friction_typed(&self.source).any() {
+            DEFAULT_MARGIN_WANTED
+        } else {
+            MARGIN_WITHOUT_FRICTION
+        };
+        self.margin_wanted.unwrap_or(by_friction)
     }
 
     /// A constant pressure [Pa] that returns freely to the tank, everything else by default.
