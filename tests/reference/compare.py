@@ -273,6 +273,7 @@ def compare_summary(tally, loads, result):
             tally.below(f"{peak} covers every station", highest, force[peak]["pressure_pa"], 1e-6)
     if force["peak"] is not None:
         available = loads.supply["available_pressure_pa"]
+        tally.same("available there", force["peak"]["available_pa"], available)
         margin = (available - force["peak"]["pressure_pa"]) / available
         tally.check("pressure margin", force["peak"]["margin"], margin, 1e-12 * (1 + abs(margin)))
 

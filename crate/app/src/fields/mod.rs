@@ -26,5 +26,5 @@ pub(crate) use list::free_name;
 pub use list::{Room, add, len, remove};
 pub use path::leg_of;
 pub(crate) use path::{entry, point_of};
-pub(crate) use shown::{CIRCUMFERENCE, circumference_of, diameter_of};
+pub(crate) use shown::{CIRCUMFERENCE, circumference_of, diameter_of, is_asked};
 pub use shown::{quantity, set_shown, shown, when_empty};

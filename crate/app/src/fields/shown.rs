@@ -3,6 +3,7 @@ use gearswing_solver::model::{DEFAULT_INTERNAL_RESISTANCE, Fluid, Gear};
 use gearswing_units::Quantity;
 
 use super::access::{AccessError, number, set_number};
+use super::path::{Seg::At, Seg::Key, steps};
 
 /// Ending of the path of a tire's circumference, which stands for its diameter.
 pub(crate) const CIRCUMFERENCE: &str = "circumference_m";
@@ -19,6 +20,19 @@ pub(crate) fn circumference_of(path: &str) -> Option<String> {
     let stem = path.strip_suffix(DIAMETER)?;
     let of_tire = stem.ends_with(".tire.") || stem.ends_with(".former.");
     of_tire.then(|| format!("{stem}{CIRCUMFERENCE}"))
+}
+
+/// Whether a field is asked of this gear: a leg on the drive of another has no bore, rod and ends of its
+/// own, and one that drives itself alone no ratio.
+pub(crate) fn is_asked(gear: &Gear, path: &str) -> bool {
+    let own = ["bore_m", "rod_m", "shortest_m", "longest_m"];
+    match steps(path).as_deref() {
+        Some([Key("legs"), At(leg), Key("actuator"), Key(key)]) if own.contains(key) => {
+            gear.driving_leg(*leg) == *leg
+        }
+        Some([Key("legs"), At(leg), Key("drive_ratio")]) => !gear.drives_alone(*leg),
+        _ => true,
+    }
 }
 
 /// What a number at a path measures; `None` for a text, a choice, or no field.

@@ -12,7 +12,7 @@ use crate::state::State;
 /// The row of a field; `None` when this gear has no such field.
 pub(crate) fn row(state: &State, path: &str) -> Option<FieldRow> {
     let gear = state.gear();
-    let known = field(path)?;
+    let known = field(path).filter(|_| fields::is_asked(gear, path))?;
     let help = known.words.help.to_owned();
     let if_empty = known.words.if_empty.unwrap_or_default().to_owned();
     let mut row = FieldRow {

@@ -21,6 +21,20 @@ fn what_one_leg_weighs_is_in_the_answers_of_those_on_its_drive() {
     // as it is worked out anew
     let mut again = desk.reloaded();
     assert_eq!(of_leg(&mut again, 2), after);
+    // what is not asked of a leg that another drives has no field
+    let has = |desk: &mut Desk, path: &str| {
+        let path = path.to_owned();
+        desk.send(Msg::Field(msg::Field::Focus { path: path.clone() }));
+        let groups = desk.page().groups;
+        groups
+            .iter()
+            .any(|group| group.rows.iter().any(|row| row.path == path))
+    };
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 2 }));
+    assert!(!has(&mut desk, "legs[2].actuator.bore_m"));
+    assert!(has(&mut desk, "legs[2].drive_ratio"));
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 1 }));
+    assert!(has(&mut desk, "legs[1].actuator.bore_m"));
     // a name alone is nothing shared
     desk.enter("legs[1].shared_drive", "");
     assert!(!of_leg(&mut desk, 2).contains("on one drive"));
