@@ -88,7 +88,9 @@ fn every_number_has_the_quantity_of_its_key() {
             () if pattern.ends_with("_m3_s") => &[Q::Flow],
             () if pattern.ends_with("_m3") => &[Q::Volume],
             () if pattern.ends_with("_m_s") => &[Q::Speed, Q::StrokeSpeed],
-            () if pattern.ends_with("_at_down_n_m") => &[Q::Moment],
+            () if pattern.ends_with("_at_down_n_m") || pattern.ends_with(".couple_n_m") => {
+                &[Q::Moment]
+            }
             () if pattern.ends_with("_n_m") => &[Q::Stiffness],
             () if pattern.ends_with("_n_m_rad") => &[Q::TorsionalStiffness],
             () if pattern.ends_with(".friction") || pattern.ends_with(".exponent") => &[Q::Ratio],

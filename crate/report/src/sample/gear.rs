@@ -187,8 +187,8 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
             seal_break_out: Some(90.0),
         },
         drive: drive(),
-        shared_drive: String::new(),
-        drive_ratio: 1.0,
+        shared_drive: "Central cylinder".to_owned(),
+        drive_ratio: 1.1,
         air: LegAir {
             wheel_drag_area: 0.02,
             leg_drag_area: 0.03,
@@ -294,7 +294,11 @@ pub(crate) fn full_gear() -> Gear {
                 wire_resistance: 0.008,
                 breaker_rating: Some(60.0),
             },
+            margin_wanted: Some(0.15),
             pressure_switch: Some(6.5e6),
+            available_down: Some(5e6),
+            relief_down: Some(5.5e6),
+            pressure_switch_down: Some(4.5e6),
             accumulator: Some(Accumulator {
                 gas_volume: 5e-4,
                 precharge: 3e6,

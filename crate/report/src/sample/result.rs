@@ -111,7 +111,7 @@ pub(crate) fn result() -> LegResult {
         place: place(0.12),
         effort: 1500.0,
         pressure: 4.2e6,
-        available: 6.9e6,
+        available: 6.894_757e6,
         margin: 0.39,
         mount_load: 1510.0,
     };
