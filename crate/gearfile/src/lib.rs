@@ -21,6 +21,9 @@ mod arbitrary;
 /// Random supplies.
 #[cfg(test)]
 mod arbitrary_seen;
+/// Random springs and pins.
+#[cfg(test)]
+mod arbitrary_springs;
 #[cfg(test)]
 mod arbitrary_supply;
 

@@ -32,7 +32,7 @@ pub(crate) fn lowest_version(gear: &Gear, json: &str) -> u64 {
     // within a text value the quotes before a key would be escaped
     let has = |key: &&str| json.contains(&format!("\"{key}\":"));
     let margin_typed = gear.supply.margin_wanted == Some(DEFAULT_MARGIN_WANTED);
-    if margin_typed || NEW_IN_2.iter().any(|key| has(key)) {
+    if margin_typed || NEW_IN_2.iter().any(has) {
         2
     } else {
         1

@@ -131,7 +131,7 @@ fn no_leg_says_yes_of_an_overloaded_drive() {
     };
     gear.supply.available_pressure = 1.6 * alone;
     let one = &mut gear.legs[1].actuator;
-    one.bore = 2.0 * one.bore;
+    one.bore *= 2.0;
     one.longest = one.shortest * 1.001;
     let results = [solved(&gear, 0), solved(&gear, 1)];
     for result in &results {
