@@ -1,4 +1,4 @@
-//! Sources. New tires: bias table of a tire maker's "Aircraft Tire Engineering Data" and type VII table of
+//! Source: New tires: bias table of a tire maker's "Aircraft Tire Engineering Data" and type VII table of
 //! a second maker's data book, both as typed into public CSV files whose README gives the columns; type III
 //! rows of the second maker's "Aviation Databook" (rev. 6-2018) as quoted in public files: second hand of the
 //! books, found as data (rows 1.1 of our source page on tires and locks). Grown tires: radial table of the
