@@ -20,7 +20,7 @@ fn schema() -> Value {
     json!({
         "$schema": dialect,
         "title": "Gear file",
-        "description": "Retractable landing gear of one aeroplane. SI units, as the end of each \
+        "description": "Retractable landing gear of one airplane. SI units, as the end of each \
             key says: m, kg, N, Pa, m2, m3, m_s, m3_s, s, V, A, ohm, rad. Every position is at gear down in airframe \
             axes: x right, y up, angles counter-clockwise positive. Keys that are not listed are \
             refused.",

@@ -29,7 +29,7 @@ pub(crate) struct Envelope<'a> {
     file: &'a str,
     /// Name of the gear.
     gear: &'a str,
-    /// Tire solved with: "fitted" or "former".
+    /// Tire solved with: "fitted", or "former" for the previous one.
     tire: &'static str,
     /// Cautions that always hold.
     cautions: &'static [&'static str],
@@ -37,8 +37,8 @@ pub(crate) struct Envelope<'a> {
     not_modelled: &'static [&'static str],
     /// The legs that were requested.
     legs: Vec<Leg<'a>>,
-    /// The whole gear against time, where the file names a pump or electric actuators and every
-    /// leg was asked for.
+    /// The whole gear against time, where the file names a pump or electric actuators and every leg
+    /// was requested.
     #[serde(skip_serializing_if = "Option::is_none")]
     against_time: Option<AgainstTime<'a>>,
     /// Legs that were seen to stop, and what may explain it.

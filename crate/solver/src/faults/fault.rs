@@ -55,10 +55,10 @@ pub enum FaultKind {
         /// Length at gear down [m].
         #[serde(rename = "length_m")]
         length: f64,
-        /// Shortest [m].
+        /// Retracted [m].
         #[serde(rename = "shortest_m")]
         shortest: f64,
-        /// Longest [m].
+        /// Extended [m].
         #[serde(rename = "longest_m")]
         longest: f64,
     },
@@ -69,10 +69,10 @@ pub enum FaultKind {
         length: f64,
         /// Travel there [1].
         travel: f64,
-        /// Shortest [m].
+        /// Retracted [m].
         #[serde(rename = "shortest_m")]
         shortest: f64,
-        /// Longest [m].
+        /// Extended [m].
         #[serde(rename = "longest_m")]
         longest: f64,
     },
@@ -117,7 +117,7 @@ pub enum FaultKind {
     NoLegs,
     /// Actuator or spring is attached to a link of a brace that does not fold.
     NeedsFoldingBrace,
-    /// The knee of an over-centre brace can never come straight: the leg never reaches that far.
+    /// The knee of an over-center brace can never come straight: the leg never reaches that far.
     CannotStraighten {
         /// Both links together [m].
         #[serde(rename = "reach_m")]

@@ -15,7 +15,7 @@ const fn range(min: f64, max: f64) -> Range {
     Range { min, max }
 }
 
-/// Coordinates [m]: the aeroplane lies within 100 m of its origin.
+/// Coordinates [m]: the airplane lies within 100 m of its origin.
 pub(super) const COORDINATE: Range = range(-100.0, 100.0);
 /// Sizes of parts [m]: 0.1 mm to 20 m.
 pub(super) const SIZE: Range = range(1e-4, 20.0);

@@ -24,19 +24,19 @@ pub struct Actuator {
     /// Rod diameter [m].
     #[serde(rename = "rod_m")]
     pub rod: f64,
-    /// Shortest length pin to pin [m].
+    /// Retracted length, pin to pin [m].
     #[serde(rename = "shortest_m")]
     pub shortest: f64,
-    /// Longest length pin to pin [m].
+    /// Extended length, pin to pin [m].
     #[serde(rename = "longest_m")]
     pub longest: f64,
-    /// Outside diameter of the body [m].
+    /// Outside diameter of the barrel [m].
     #[serde(rename = "body_diameter_m")]
     pub body_diameter: f64,
-    /// Length of the body from its own pin to the gland [m].
+    /// Length of the barrel from its own pin to the gland [m].
     #[serde(rename = "body_length_m")]
     pub body_length: f64,
-    /// The end that carries the body.
+    /// The end that carries the barrel.
     #[serde(default, skip_serializing_if = "BodyEnd::is_airframe")]
     pub body_at: BodyEnd,
     /// Mass, half at each pin [kg].
@@ -92,15 +92,15 @@ pub enum AttachTo {
     LowerLink,
 }
 
-/// The end of the actuator that carries its body.
+/// The end of the actuator that carries its barrel.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum BodyEnd {
-    /// Body on the airframe mount A0, rod on the moving part.
+    /// Barrel on the airframe mount A0, rod on the moving part.
     #[default]
     Airframe,
-    /// Body on the moving part, rod on the airframe mount.
+    /// Barrel on the moving part, rod on the airframe mount.
     Moving,
 }
 

@@ -57,9 +57,9 @@ pub struct FoldingBrace {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Folds {
-    /// Past center when down: it comes back through the straight line and folds to the other side.
+    /// Over center when down: it comes back through the straight line and folds to the other side.
     ThroughCentre,
-    /// It folds further on the side where it stands at gear down; another lock holds it.
+    /// It keeps folding the same way (not over center); another lock holds it.
     SameSide,
 }
 
@@ -71,7 +71,7 @@ pub enum UnlockedBy {
     /// The retract actuator itself.
     #[default]
     Actuator,
-    /// A device of its own (unlock jack, release cable); its force is not worked out. It takes the
+    /// A separate unlock device (actuator, hook, cable); its force is not worked out. It takes the
     /// knee as far beyond the straight line as it locks before it, and by 1° at least; from there on
     /// the actuator carries the leg.
     Separate,
@@ -103,10 +103,10 @@ pub struct SlidingBrace {
     #[serde(rename = "leg_attach_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub leg_attach: Point,
-    /// Shortest length pin to pin [m].
+    /// Retracted length, pin to pin [m].
     #[serde(rename = "shortest_m")]
     pub shortest: f64,
-    /// Longest length pin to pin [m].
+    /// Extended length, pin to pin [m].
     #[serde(rename = "longest_m")]
     pub longest: f64,
     /// Thickness in the plane of the swing [m].

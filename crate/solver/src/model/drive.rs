@@ -15,7 +15,7 @@ pub struct Drive {
     /// return orifice of the fall, or an open line.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub orifice_down: Option<LineOrifice>,
-    /// Jack that shortens the strut before the swing and lets it out after it; absent = the strut
+    /// Cylinder that shortens the strut before the swing and lets it out after it; absent = the strut
     /// takes no fluid and no time.
     #[serde(rename = "jack", skip_serializing_if = "Option::is_none")]
     pub strut_jack: Option<StrutJack>,
@@ -27,7 +27,7 @@ pub struct Drive {
     /// Electric linear actuator in place of the hydraulic one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub electric: Option<ElectricActuator>,
-    /// Where the position switches make.
+    /// Where the limit switches close.
     #[serde(skip_serializing_if = "Switches::is_default")]
     pub switches: Switches,
     /// Travel at which the leg stands when the gear is selected up [1]; absent = down and locked.
@@ -66,7 +66,7 @@ fn default_discharge() -> f64 {
     SHARP_EDGE
 }
 
-/// Hydraulic jack that shortens the strut, with the same area both ways.
+/// Strut-shortening cylinder, with the same area both ways.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
@@ -112,18 +112,18 @@ pub struct ElectricActuator {
     pub back_drive: Option<f64>,
 }
 
-/// Where the position switches of a leg make.
+/// Where the limit switches of a leg close.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Switches {
-    /// Strut shortened: share of the shortening at which it makes [1].
+    /// Strut-shortened switch: share of the shortening at which it closes [1].
     #[serde(rename = "shortened_at")]
     pub shortened: f64,
-    /// Up: travel at which it makes [1].
+    /// Up-limit switch: travel at which it closes [1].
     #[serde(rename = "up_at_travel")]
     pub up: f64,
-    /// Down and locked: travel at which it makes [1]; 0 = only when the lock is home.
+    /// Down-lock switch: travel at which it closes [1]; 0 = only when the lock is engaged.
     #[serde(rename = "down_at_travel")]
     pub down: f64,
 }

@@ -59,7 +59,7 @@ pub struct Leg {
     /// Drag areas of the leg in the wind.
     #[serde(default, skip_serializing_if = "LegAir::is_still")]
     pub air: LegAir,
-    /// What only free fall and lock ask for.
+    /// What only free fall and lock need.
     #[serde(default, skip_serializing_if = "FallData::is_empty")]
     pub fall: FallData,
     /// Springs on the leg and its brace.

@@ -124,16 +124,16 @@ pub struct GasSpring {
     pub first: SpringEnd,
     /// The other end.
     pub second: SpringEnd,
-    /// Shortest length, end to end [m].
+    /// Compressed length, end to end [m].
     #[serde(rename = "shortest_m")]
     pub shortest: f64,
-    /// Longest length, end to end [m].
+    /// Extended length, end to end [m].
     #[serde(rename = "longest_m")]
     pub longest: f64,
-    /// Push at its longest length [N].
+    /// Push at its extended length [N].
     #[serde(rename = "force_longest_n")]
     pub force_longest: f64,
-    /// Push at its shortest length [N], not below that at the longest.
+    /// Push at its compressed length [N], not below that at the extended length.
     #[serde(rename = "force_shortest_n")]
     pub force_shortest: f64,
     /// Law between the ends.

@@ -300,7 +300,7 @@ pub enum BatteryKind {
     /// Liquid acid.
     #[default]
     Flooded,
-    /// Acid held in glass mat (recombinant).
+    /// AGM: acid held in a glass mat (recombinant).
     GlassMat,
 }
 

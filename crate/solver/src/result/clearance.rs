@@ -52,7 +52,7 @@ pub struct PairClearance {
     /// Bound on the error of `tightest.clearance` [m]: the true minimum is not lower by more.
     #[serde(rename = "certified_to_m")]
     pub certified_to: f64,
-    /// What is asked for.
+    /// What is required.
     pub requirement: Requirement,
     /// First contact on the way up; absent when it clears.
     pub first_contact: Option<Contact>,
@@ -70,7 +70,7 @@ impl PairClearance {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Tightest {
-    /// Signed clearance [m]; negative = depth of contact, what would have to be trimmed.
+    /// Signed clearance [m]; negative = interference.
     #[serde(rename = "clearance_m")]
     pub clearance: f64,
     /// Where on the path.

@@ -28,7 +28,7 @@ pub enum Verdict {
     Marginal,
     /// No.
     Bad,
-    /// The model cannot say; look at the airplane.
+    /// Not shown: the model cannot say; it needs a look at the airplane.
     NotShown,
 }
 
@@ -74,11 +74,11 @@ pub enum FindingDetail {
         /// Why.
         cause: JamCause,
     },
-    /// The tightest pair of the well: contact, too near, or clear, as the verdict says.
+    /// The tightest pair of the well: contact, nearer than required, or clear, as the verdict says.
     Tightest {
         /// Row in `clearance.pairs`.
         pair: usize,
-        /// Clearance [m]; negative = depth of contact.
+        /// Clearance [m]; negative = interference.
         #[serde(rename = "clearance_m")]
         clearance: f64,
         /// Clearance less requirement [m].
@@ -113,9 +113,9 @@ pub enum FindingDetail {
         /// That leg, by index.
         leg: usize,
     },
-    /// The actuator loses its arm on the way: no thrust moves the leg there.
+    /// The actuator loses its arm on the way: no actuator force moves the leg there.
     DeadPoint,
-    /// The pins bind on the way: no thrust moves the leg there.
+    /// The pins bind on the way: no actuator force moves the leg there.
     Binds {
         /// Pin whose friction takes most.
         joint: Joint,
@@ -126,7 +126,7 @@ pub enum FindingDetail {
     },
     /// The retract actuator cannot bring the knee back through the straight line.
     CannotUnlock,
-    /// The jack that moves the strut before the swing needs no less than what is available.
+    /// The strut-shortening cylinder needs no less than what is available.
     StrutJack {
         /// Needed, one way or the other [Pa].
         #[serde(rename = "needed_pa")]
@@ -161,7 +161,7 @@ pub enum FindingDetail {
         #[serde(rename = "offset_m")]
         offset: f64,
     },
-    /// The leg would have to swing past down further than its stop allows.
+    /// The leg needs more overtravel past down than its stop allows.
     ExcursionStopped {
         /// Excursion at the axle [m].
         #[serde(rename = "at_axle_m")]
@@ -204,9 +204,9 @@ pub enum Assumption {
     ClearanceUser,
     /// Margin required is the built-in figure for a leg none of whose friction is given.
     MarginWithoutFriction,
-    /// Pressure margin asked for is the built-in default, common practice.
+    /// Required margin of pressure is the built-in default, common practice.
     MarginCommonPractice,
-    /// Pressure margin asked for is the user's figure.
+    /// Required margin of pressure is the user's figure.
     MarginUser,
     /// No pin friction, no springs.
     NoPinFriction,
@@ -237,7 +237,7 @@ pub enum Assumption {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Caution {
-    /// Keep hands and heads out of the arc; jacks locked.
+    /// Keep hands and heads out of the arc; jacks locked, tail supported, selector dead.
     MovingLeg,
     /// Hydraulic pressure.
     Pressure,

@@ -21,7 +21,7 @@ pub enum Stroke {
 pub enum DrivenBy {
     /// Fluid in its actuator: pressures are in pascals.
     Fluid,
-    /// An electric actuator: what is a pressure elsewhere is its thrust over one square meter, so that
+    /// An electric actuator: what is a pressure elsewhere is its force over one square meter, so that
     /// its number is newtons.
     Electricity,
 }
@@ -142,7 +142,7 @@ pub struct PartnerStands {
 pub struct ForcePeak {
     /// Where.
     pub place: Place,
-    /// Thrust of the fluid in the moving direction [N].
+    /// Actuator force of the fluid in the moving direction [N].
     #[serde(rename = "effort_n")]
     pub effort: f64,
     /// Pressure needed [Pa].

@@ -71,7 +71,7 @@ pub enum JamCause {
         /// Both links together [m].
         #[serde(rename = "reach_m")]
         reach: f64,
-        /// Largest B0–B1 asked for on the rest of the way [m].
+        /// Largest B0–B1 that the rest of the swing needs [m].
         #[serde(rename = "span_m")]
         span: f64,
     },
@@ -80,43 +80,43 @@ pub enum JamCause {
         /// Difference of the links [m].
         #[serde(rename = "least_m")]
         least: f64,
-        /// Smallest B0–B1 asked for on the rest of the way [m].
+        /// Smallest B0–B1 that the rest of the swing needs [m].
         #[serde(rename = "span_m")]
         span: f64,
     },
-    /// Telescoping brace would be longer than its longest length.
+    /// Telescoping brace would be longer than its extended length.
     SlidingBraceEndsLong {
-        /// Longest length [m].
+        /// Extended length [m].
         #[serde(rename = "longest_m")]
         longest: f64,
-        /// Longest length asked for [m].
+        /// Longest that the swing needs [m].
         #[serde(rename = "asked_m")]
         asked: f64,
     },
-    /// Telescoping brace would be shorter than its shortest length.
+    /// Telescoping brace would be shorter than its retracted length.
     SlidingBraceEndsShort {
-        /// Shortest length [m].
+        /// Retracted length [m].
         #[serde(rename = "shortest_m")]
         shortest: f64,
-        /// Shortest length asked for [m].
+        /// Shortest that the swing needs [m].
         #[serde(rename = "asked_m")]
         asked: f64,
     },
-    /// Actuator would be longer than its longest length.
+    /// Actuator would be longer than its extended length.
     ActuatorEndsLong {
-        /// Longest length [m].
+        /// Extended length [m].
         #[serde(rename = "longest_m")]
         longest: f64,
-        /// Longest length asked for [m].
+        /// Longest that the swing needs [m].
         #[serde(rename = "asked_m")]
         asked: f64,
     },
-    /// Actuator would be shorter than its shortest length.
+    /// Actuator would be shorter than its retracted length.
     ActuatorEndsShort {
-        /// Shortest length [m].
+        /// Retracted length [m].
         #[serde(rename = "shortest_m")]
         shortest: f64,
-        /// Shortest length asked for [m].
+        /// Shortest that the swing needs [m].
         #[serde(rename = "asked_m")]
         asked: f64,
     },
@@ -175,6 +175,6 @@ pub enum MechanismEventKind {
     KneeStraight,
     /// The brace links lie on each other.
     KneeFolded,
-    /// The actuator has no arm: its length turns back, no thrust moves the leg.
+    /// The actuator has no arm: its length turns back, no actuator force moves the leg.
     ActuatorDeadPoint,
 }

@@ -6,7 +6,7 @@ use serde::Serialize;
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum LockKind {
-    /// Knee past the straight line, on its stop.
+    /// Knee over center, on its stop.
     OverCentre,
     /// The knee folds on from where it stands: another lock must hold it.
     FoldsOn,

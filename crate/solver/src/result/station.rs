@@ -75,11 +75,11 @@ pub struct StationForce {
     /// apart.
     #[serde(rename = "holding_n")]
     pub holding: f64,
-    /// Thrust the fluid must make to retract, pin and seal friction included [N]: positive in
+    /// Actuator force that the fluid must make to retract, pin and seal friction included [N]: positive in
     /// the retracting direction of the stroke.
     #[serde(rename = "retract_effort_n")]
     pub retract_effort: Option<f64>,
-    /// Thrust the fluid must make to extend, pin and seal friction included [N]: positive in the
+    /// Actuator force that the fluid must make to extend, pin and seal friction included [N]: positive in the
     /// extending direction of the stroke; negative: the leg falls against the fluid.
     #[serde(rename = "extend_effort_n")]
     pub extend_effort: Option<f64>,
@@ -95,7 +95,7 @@ pub struct StationForce {
     pub retract_reactions: Option<Reactions>,
     /// Joint and mount forces while it extends, with pin friction.
     pub extend_reactions: Option<Reactions>,
-    /// Pin that binds while it retracts: effort, pressure and reactions of that motion are absent.
+    /// Pin that binds while it retracts: actuator force, pressure and reactions of that motion are absent.
     pub retract_binds: Option<Joint>,
     /// Pin that binds while it extends.
     pub extend_binds: Option<Joint>,

@@ -21,7 +21,7 @@ pub struct StopExplained {
     pub next_check: Option<NextCheck>,
     /// Most that the source makes by the file, a switch apart.
     pub makes: Demand,
-    /// Voltage at the battery's posts at rest by the file [V]; absent without a battery.
+    /// Resting (open-circuit) voltage at the battery's posts by the file [V]; absent without a battery.
     #[serde(rename = "rest_voltage_v")]
     pub rest_voltage: Option<f64>,
 }
@@ -34,7 +34,7 @@ pub struct Explanation {
     pub cause: StopCause,
     /// How well it fits.
     pub fit: Fit,
-    /// Each thing seen against what this explanation asks for.
+    /// Each thing seen against what this explanation needs.
     pub readings: Vec<ReadingFit>,
     /// The current then passes the breaker's rating: it may have tripped, and the gauge says nothing of
     /// it, nor, unless the pump had stopped, do volts and pump.
@@ -139,7 +139,7 @@ pub enum StopCause {
     },
     /// The same extra friction all the way.
     Friction {
-        /// Extra thrust at the actuator that stalls the leg there [N].
+        /// Extra actuator force that stalls the leg there [N].
         #[serde(rename = "extra_thrust_n")]
         extra_thrust: f64,
         /// Whether it may be more: the leg has not left where it began.
@@ -153,7 +153,7 @@ pub enum StopCause {
     },
     /// Something holds it there that is not in the drawing: a hose, a wire, a burr in a joint.
     HeldThere {
-        /// Thrust at the actuator that it takes up at the least [N].
+        /// Actuator force that it takes up at the least [N].
         #[serde(rename = "thrust_n")]
         thrust: f64,
     },
@@ -166,7 +166,7 @@ pub enum StopCause {
     AtItsEnd,
     /// Its strut has not done its stroke, which the swing waits for.
     StrutStays {
-        /// What the jack of the strut asks for by the file.
+        /// What the strut-shortening cylinder needs by the file.
         needed: Demand,
     },
     /// The battery's own resistance is higher than in the file.
@@ -186,9 +186,9 @@ pub enum StopCause {
         /// Why.
         cause: JamCause,
     },
-    /// The end switch of the leg makes early and stops the pump.
+    /// The limit switch of the leg closes early and stops the pump.
     SwitchEarly {
-        /// Travel at which it makes at the latest [1].
+        /// Travel at which it closes at the latest [1].
         travel: f64,
         /// The file's [1].
         #[serde(rename = "file_travel")]
@@ -218,7 +218,7 @@ pub enum Demand {
     Force(f64),
 }
 
-/// One thing seen against what an explanation asks for; `off` is the difference in standard
+/// One thing seen against what an explanation needs; `off` is the difference in standard
 /// uncertainties, those of reading and model together [1].
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -238,7 +238,7 @@ pub enum ReadingFit {
     },
     /// Gauge pressure.
     Pressure {
-        /// Asked for [Pa].
+        /// What the explanation needs [Pa].
         #[serde(rename = "asked_pa")]
         asked: f64,
         /// Seen [Pa].
@@ -249,7 +249,7 @@ pub enum ReadingFit {
     },
     /// Voltage at the battery's posts.
     Voltage {
-        /// Asked for [V].
+        /// What the explanation needs [V].
         #[serde(rename = "asked_v")]
         asked: f64,
         /// Seen [V].
@@ -315,7 +315,7 @@ pub enum Check {
     Contact,
     /// Measure how far the strut has shortened.
     StrutLength,
-    /// Read the voltage at the battery's posts at rest.
+    /// Read the resting (open-circuit) voltage at the battery's posts.
     RestVolts,
     /// Read the gauge at the manifold.
     Gauge,

@@ -82,7 +82,7 @@ pub struct Run {
 pub enum RunEnd {
     /// Every leg at the end of its way.
     Complete,
-    /// Every end switch made before every leg was at the end of its way.
+    /// Every limit switch closed before every leg was at the end of its way.
     SwitchedOff,
     /// The pressure switch stopped the pump before every leg was at the end of its way.
     PressureSwitch,
@@ -125,17 +125,17 @@ pub enum RunEventKind {
     Touches,
     /// The leg stopped: its load is more than the source can carry.
     Stalled,
-    /// The switch for the shortened strut makes.
+    /// The strut-shortened switch closes.
     ShortenedMade,
-    /// The switch for the shortened strut opens.
+    /// The strut-shortened switch opens.
     ShortenedOpen,
-    /// The up switch makes.
+    /// The up-limit switch closes.
     UpMade,
-    /// The up switch opens.
+    /// The up-limit switch opens.
     UpOpen,
-    /// The down and locked switch makes.
+    /// The down-lock switch closes.
     DownMade,
-    /// The down and locked switch opens.
+    /// The down-lock switch opens.
     DownOpen,
     /// The relief valve opens.
     ReliefOpen,
@@ -151,12 +151,12 @@ pub enum RunEventKind {
     AccumulatorEmpty,
     /// The pump has filled the accumulator.
     AccumulatorFull,
-    /// The pressure switch never makes: the pump runs on against the stopped legs.
+    /// The pressure switch never opens: the pump runs on against the stopped legs.
     RunsOn,
 }
 
-/// What the indication of a leg shows, by the usual rule (common practice): down and locked only
-/// while its down switch is made, up only while its up switch is made, in transit otherwise.
+/// What the indication of a leg shows, by the usual rule (common practice): down and locked only while
+/// its down-lock switch is closed, up only while its up-limit switch is closed, in transit otherwise.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
@@ -200,11 +200,11 @@ pub struct LegSample {
     pub place: Place,
     /// Strut shortening as a share of the whole [1].
     pub shortened_share: f64,
-    /// Whether the switch of the shortened strut is made.
+    /// Whether the strut-shortened switch is closed.
     pub shortened: bool,
-    /// Whether the up switch is made.
+    /// Whether the up-limit switch is closed.
     pub up: bool,
-    /// Whether the down and locked switch is made.
+    /// Whether the down-lock switch is closed.
     pub down: bool,
     /// What is shown for it.
     pub indication: Indication,
@@ -296,8 +296,7 @@ pub enum StallCause {
         /// Most that the source makes [Pa].
         #[serde(rename = "available_pa")]
         available: f64,
-        /// Thrust at its actuator that is too much [N]; absent where its stage valve asks for the
-        /// pressure.
+        /// Actuator force that is too much [N]; absent where its stage valve needs the pressure.
         #[serde(rename = "thrust_over_n")]
         thrust_over: Option<f64>,
         /// Open-circuit voltage that the battery lacks [V]; absent where volts alone do not free it.
@@ -330,7 +329,7 @@ pub enum StallCause {
     },
     /// Its parts or its actuator let it go no further: no pressure frees it.
     EndOfWay,
-    /// Its pins bind there: friction grows with the thrust faster than the thrust itself, and no
+    /// Its pins bind there: friction grows with the actuator force faster than the force itself, and no
     /// pressure frees it.
     Binds {
         /// The pin that takes most.

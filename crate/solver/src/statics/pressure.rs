@@ -28,7 +28,7 @@ pub(super) fn pressure_for(effort: f64, working: f64, other: f64, back: f64) -> 
 pub enum NoForce {
     /// The actuator has no arm.
     DeadPoint,
-    /// The pins bind in both motions: friction grows with the thrust faster than the thrust itself.
+    /// The pins bind in both motions: friction grows with the actuator force faster than the force itself.
     /// The pin that takes most; a leg that binds in one motion only has a force for the other.
     Binds {
         /// Retracting.

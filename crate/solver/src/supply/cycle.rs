@@ -15,7 +15,7 @@ use crate::result::{Cycle, Direction, LoadCase, Run};
 pub struct SupplyOptions {
     /// Error allowed in a time step, as a share of a leg's stage [1].
     pub tolerance: f64,
-    /// The aeroplane level on jacks, whatever attitude and air the file sets.
+    /// The airplane level on jacks, whatever attitude and air the file sets.
     pub on_jacks: bool,
 }
 
