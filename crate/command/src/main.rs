@@ -19,6 +19,7 @@ use std::io::Write as _;
 use std::process::ExitCode;
 
 use arguments::{Asked, parse};
+use gearswing_report::brief;
 
 fn main() -> ExitCode {
     match parse(std::env::args_os().skip(1)) {
@@ -45,5 +46,5 @@ fn printed(text: &str) -> ExitCode {
 
 /// A message for the person. Where even that cannot be written nothing is left to tell it to.
 fn say(message: &str) {
-    let _ = writeln!(std::io::stderr().lock(), "gearswing: {message}");
+    let _ = writeln!(std::io::stderr().lock(), "gearswing: {}", brief(message));
 }

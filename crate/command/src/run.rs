@@ -1,9 +1,11 @@
 //! From input to answer: every input on its own, the worst decides the exit code.
+use std::collections::BTreeSet;
+
 use gearswing_gearfile::link;
 use gearswing_report::{
-    Answered, LegAnswer, Outcome, ReportOptions, StopAnswer, Timed, clean, fault_text, report_text,
-    result_json, stations_csv_head, stations_csv_rows, supply_error_text, times_csv_head,
-    times_csv_rows, unusable_json,
+    Answered, LegAnswer, Outcome, ReportOptions, StopAnswer, Timed, clean, fault_text, file_words,
+    name_words, report_text, result_json, stations_csv_head, stations_csv_rows, supply_error_text,
+    times_csv_head, times_csv_rows, unusable_json,
 };
 use gearswing_solver::model::Gear;
 use gearswing_solver::stop::{StopError, explain_stop};
@@ -80,7 +82,7 @@ fn answer_all(request: &Request, output: &mut Output, code: &mut u8) -> Result<(
 /// The text for one input and its exit code; messages have been said.
 fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (String, u8) {
     let file = input.name();
-    let shown = clean(&file);
+    let shown = file_words(&file);
     now_at(&shown);
     let worked = input
         .gear()
@@ -115,7 +117,7 @@ fn solved(
     if let (Format::Json | Format::Csv, Some(stations)) = (request.format, request.stations) {
         options.stations = stations;
     }
-    let shown = clean(file);
+    let shown = file_words(file);
     let answers: Vec<LegAnswer> = legs
         .iter()
         .map(|&leg| {
@@ -190,9 +192,15 @@ fn times(answered: &Answered, shown: &str) -> String {
     }
 }
 
+/// Faults said one by one; the rest are counted, so that they fit a screen.
+const FAULTS_SAID: usize = 20;
+
+/// Legs named in a message; the rest are counted.
+const LEGS_NAMED: usize = 12;
+
 /// Every fault once, on standard error.
 fn say_faults(answered: &Answered, file: &str) {
-    let mut said: Vec<String> = Vec::new();
+    let mut said = BTreeSet::new();
     let of_legs = answered
         .legs
         .iter()
@@ -203,10 +211,15 @@ fn say_faults(answered: &Answered, file: &str) {
     });
     for fault in of_legs.chain(of_stops).flat_map(|faults| &faults.0) {
         let text = fault_text(fault, answered.gear, answered.units);
-        if !said.contains(&text) {
+        if said.insert(text.clone()) && said.len() <= FAULTS_SAID {
             say(&format!("{file}: {text}"));
-            said.push(text);
         }
+    }
+    let more = said.len().saturating_sub(FAULTS_SAID);
+    if more > 0 {
+        say(&format!(
+            "{file}: and {more} more faults; put these right first"
+        ));
     }
     if answered.legs.is_empty() {
         say(&format!("{file}: there is no leg in it"));
@@ -239,11 +252,16 @@ fn legs_asked(gear: &Gear, asked: Option<&str>) -> Result<Vec<usize>, String> {
         .legs
         .iter()
         .enumerate()
-        .map(|(index, leg)| format!("{} {}", index + 1, clean(&leg.name)))
+        .take(LEGS_NAMED)
+        .map(|(index, leg)| format!("{} {}", index + 1, name_words(&leg.name)))
         .collect();
+    let more = match gear.legs.len().saturating_sub(LEGS_NAMED) {
+        0 => String::new(),
+        more => format!(" and {more} more"),
+    };
     Err(format!(
-        "there is no leg {}; it has: {}",
-        clean(asked),
+        "there is no leg {}; it has: {}{more}",
+        name_words(asked),
         names.join(", ")
     ))
 }

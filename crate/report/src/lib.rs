@@ -17,6 +17,8 @@ pub mod fields;
 mod finding;
 /// The results as JSON.
 mod json;
+/// Names that a person typed, made safe.
+mod name;
 /// What maintenance manuals print, beside the user's own figures.
 pub mod published;
 /// The whole report as text.
@@ -27,7 +29,7 @@ mod stopped;
 mod subject;
 /// Tables as CSV and as text.
 mod table;
-/// Names and small parts of sentences.
+/// Small parts of sentences.
 mod text;
 /// The gear against time.
 mod timed;
@@ -47,6 +49,7 @@ pub use finding::{
     verdict_text,
 };
 pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json, unusable_json};
+pub use name::{brief, clean, file_words, name_words};
 pub use sheet::{ReportOptions, TitledTable, load_tables, lock_facts, report_text};
 pub use stopped::{
     Stopped, cause_sentence, check_sentence, fit_words, readings_words, stop_cautions,
@@ -54,7 +57,7 @@ pub use stopped::{
 };
 pub use subject::Subject;
 pub use table::{Align, Column, stations_csv, stations_csv_head, stations_csv_rows, stations_text};
-pub use text::{capital_first, clean};
+pub use text::capital_first;
 pub use timed::{
     Timed, case_sentence, down_title, event_line, events_text, indication_words, is_on_jacks,
     run_missing, run_sentence, run_sentences, stall_sentence, supply_cautions, supply_error_text,

@@ -4,7 +4,8 @@ use gearswing_solver::model::{Gear, Leg, MovingPart, Tire};
 use gearswing_solver::result::{DrivenBy, LegResult, Phase, Place};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
-use crate::text::{own, plain, the_leg};
+use crate::name::name_words;
+use crate::text::{own, the_leg};
 
 /// One leg and its result, with the units to say it in.
 #[derive(Clone, Copy, Debug)]
@@ -123,7 +124,7 @@ pub(crate) fn part_name(part: MovingPart) -> &'static str {
 
 /// Name of a piece of structure within a sentence.
 pub(crate) fn obstacle_words(name: &str, index: usize) -> String {
-    let name = plain(name);
+    let name = name_words(name);
     if name.is_empty() {
         format!("piece {} of the well", index.saturating_add(1))
     } else {
@@ -133,7 +134,7 @@ pub(crate) fn obstacle_words(name: &str, index: usize) -> String {
 
 /// Name of a spring within a sentence.
 pub(crate) fn spring_words(name: &str, index: usize) -> String {
-    let name = plain(name);
+    let name = name_words(name);
     if name.is_empty() {
         format!("spring {}", index.saturating_add(1))
     } else {

@@ -1,5 +1,6 @@
 //! The points of a leg that can be moved, and their handles on the canvas.
 use gearswing_report::fields::field;
+use gearswing_report::name_words;
 use gearswing_solver::model::{Brace, Gear, Leg, Point};
 use gearswing_units::{Quantity, UnitChoice, format};
 
@@ -118,8 +119,8 @@ pub(crate) fn point_name(leg: Option<&Leg>, path: &str) -> String {
     let piece = field.obstacle.and_then(|at| leg?.well.get(at));
     let spring = field.spring.and_then(|at| leg?.springs.get(at));
     let name = piece
-        .map(|piece| piece.name.trim())
-        .or(spring.map(|spring| spring.name.trim()));
+        .map(|piece| name_words(&piece.name))
+        .or(spring.map(|spring| name_words(&spring.name)));
     match name {
         Some(name) if !name.is_empty() => format!("{name}, {}", label.to_ascii_lowercase()),
         _ => label,

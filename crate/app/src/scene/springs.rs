@@ -2,6 +2,7 @@
 //! a cylinder with its rod for a gas spring, a spiral for a coil about a joint.
 use std::f64::consts::TAU;
 
+use gearswing_report::name_words;
 use gearswing_solver::kinematics::Pose;
 use gearswing_solver::model::{Body, Brace, Leg, Point, SpringEnd, SpringJoint, SpringKind};
 use gearswing_solver::statics::placed;
@@ -49,7 +50,7 @@ pub(super) fn springs(pen: &mut Pen, good: &Good, pose: &Pose) -> Vec<(String, S
     let leg = &good.leg;
     let mut named = Vec::with_capacity(leg.springs.len());
     for spring in &leg.springs {
-        let name = || spring.name.trim().to_owned();
+        let name = || name_words(&spring.name);
         let at = match (&spring.kind, ends(&spring.kind)) {
             (SpringKind::Torsion(coil), _) => joint(leg, pose, coil.joint),
             (kind, Some((_, ends))) => {

@@ -1,4 +1,5 @@
 //! Structure in the well: thick outlines, hatching, names.
+use gearswing_report::name_words;
 use gearswing_solver::model::{Leg, Point};
 
 use super::hatch::{hatch, ticks};
@@ -34,7 +35,7 @@ pub(crate) fn names(pen: &mut Pen, placer: &mut Placer, leg: &Leg) {
             .max_by(|a, b| far(a).total_cmp(&far(b)));
         if let Some(corner) = corner {
             let at = pen.view.to_screen(*corner);
-            placer.label(pen, Role::Label, at, obstacle.name.trim());
+            placer.label(pen, Role::Label, at, &name_words(&obstacle.name));
         }
     }
 }

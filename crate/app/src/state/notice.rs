@@ -1,4 +1,6 @@
 //! Lines of text about what happened.
+use gearswing_report::brief;
+
 use crate::msg::Msg;
 use crate::view::NoticeKind;
 
@@ -30,7 +32,7 @@ impl Notices {
         text: impl Into<String>,
         actions: Vec<(String, Msg)>,
     ) {
-        let text = text.into();
+        let text = brief(&text.into());
         self.all.retain(|notice| notice.text != text);
         self.last += 1;
         self.all.insert(

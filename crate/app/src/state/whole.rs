@@ -1,5 +1,6 @@
 //! Everything together, and how it begins.
 use gearswing_gearfile::{DEMO, read};
+use gearswing_report::name_words;
 use gearswing_solver::model::{ClearanceRule, Conditions, Fluid, Gear, Supply};
 use gearswing_solver::numeric::sort_short;
 
@@ -117,7 +118,7 @@ impl State {
     }
 
     pub(crate) fn title(&self) -> Effect {
-        let name = self.gear().name.trim();
+        let name = name_words(&self.gear().name);
         Effect::SetTitle {
             text: if name.is_empty() {
                 "Gearswing".to_owned()

@@ -1,5 +1,6 @@
 //! Gear files.
 use gearswing_gearfile::{find_example, read, to_text};
+use gearswing_report::name_words;
 
 use crate::effect::Effect;
 use crate::msg::{File, Msg};
@@ -47,6 +48,7 @@ pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
         }
         File::ImportText { name, text } => return import(state, &name, &text),
         File::ImportFailed { name, reason } => {
+            let name = name_words(&name);
             state.session.notices.problem(format!(
                 "“{name}” cannot be read: {reason}. Nothing has changed."
             ));
@@ -119,7 +121,7 @@ fn delete(state: &mut State, id: &str) -> Vec<Effect> {
         NoticeKind::Info,
         format!(
             "“{}” is deleted. It can be brought back until you leave this page.",
-            entry.name
+            name_words(&entry.name)
         ),
         vec![("Bring it back".to_owned(), Msg::File(File::BringBack))],
     );
@@ -183,6 +185,7 @@ fn export(state: &mut State) -> Vec<Effect> {
 
 /// Opens an imported text as a new file; a text stored by this program is understood as well.
 fn import(state: &mut State, name: &str, text: &str) -> Vec<Effect> {
+    let shown = name_words(name);
     let opened = match read_file(text) {
         Ok(stored) => read(&stored.gear_text),
         Err(_) => read(text),
@@ -190,15 +193,15 @@ fn import(state: &mut State, name: &str, text: &str) -> Vec<Effect> {
     match opened {
         Ok(gear) => {
             state.add_file(gear);
-            let kept = state.gear().name.clone();
+            let kept = name_words(&state.gear().name);
             state.session.notices.info(format!(
-                "“{name}” is imported as “{kept}”. Your other files are as they were."
+                "“{shown}” is imported as “{kept}”. Your other files are as they were."
             ));
             vec![Effect::ClearFragment]
         }
         Err(error) => {
             state.session.notices.problem(format!(
-                "“{name}” is not imported: {error}. Your own files are as they were."
+                "“{shown}” is not imported: {error}. Your own files are as they were."
             ));
             Vec::new()
         }

@@ -1,5 +1,6 @@
 //! Opening, storing and setting aside of gear files.
 use gearswing_gearfile::{SaveError, read, to_text};
+use gearswing_report::name_words;
 use gearswing_solver::model::Gear;
 
 use crate::effect::Effect;
@@ -62,7 +63,8 @@ impl State {
         if was_link {
             self.set_parked_aside();
             self.session.notices.info(format!(
-                "What the link brought is now a file of its own: “{free}”. Your other files are as they were."
+                "What the link brought is now a file of its own: “{}”. Your other files are as they were.",
+                name_words(&free)
             ));
             return Some(Effect::ClearFragment);
         }

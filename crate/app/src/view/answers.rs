@@ -1,7 +1,8 @@
 //! The answers of every leg, in the words of the report.
 use gearswing_report::fields::path_words;
 use gearswing_report::{
-    Subject, capital_first, fault_text, finding_short, finding_text, question_text, verdict_text,
+    Subject, capital_first, fault_text, finding_short, finding_text, name_words, question_text,
+    verdict_text,
 };
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, check_gear};
@@ -58,10 +59,11 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
         .map(|(index, leg)| {
             let derived = state.derived.leg(index);
             let selected = state.session.leg == index;
-            let name = if leg.name.trim().is_empty() {
+            let name = name_words(&leg.name);
+            let name = if name.is_empty() {
                 format!("Leg {}", index + 1)
             } else {
-                leg.name.trim().to_owned()
+                name
             };
             LegAnswers {
                 leg: index,
@@ -184,7 +186,7 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
                     label: "Show the place".to_owned(),
                     hint: format!(
                         "{}: show where {}",
-                        good.result.name,
+                        name_words(&good.result.name),
                         question_text(finding.question).to_ascii_lowercase()
                     ),
                     enabled: true,

@@ -1,7 +1,7 @@
 //! Toolbar, transport, notices, files.
 use gearswing_gearfile::STARTERS;
 use gearswing_gearfile::link::LINK_LIMIT;
-use gearswing_report::question_text;
+use gearswing_report::{name_words, question_text};
 use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{Question, Verdict};
 
@@ -58,7 +58,7 @@ pub(crate) fn shared(state: &State) -> Option<SharedBanner> {
     Some(SharedBanner {
         text: format!(
             "From a link: “{}”. It is not among your files; your own work is as it was. A change here keeps it as a file of its own.",
-            state.gear().name.trim()
+            name_words(&state.gear().name)
         ),
         actions: vec![
             action(
@@ -246,11 +246,11 @@ pub(crate) fn files(state: &State) -> Vec<FileRow> {
                 ));
             }
             for action in &mut actions {
-                action.hint = format!("{} “{}”", action.label, entry.name);
+                action.hint = format!("{} “{}”", action.label, name_words(&entry.name));
             }
             FileRow {
                 id: entry.id.clone(),
-                name: entry.name.clone(),
+                name: name_words(&entry.name),
                 open: is_open,
                 broken: entry.broken.clone(),
                 actions,

@@ -1,5 +1,6 @@
 //! The data in groups, only the chosen one open.
 use gearswing_report::fields::{FieldKind as Kind, Group, field, table};
+use gearswing_report::name_words;
 use gearswing_solver::model::{Gear, Leg, Source};
 use gearswing_solver::tires::{Trust, sizes};
 
@@ -206,11 +207,11 @@ fn title(state: &State, leg: usize, part: &Part) -> String {
                 .legs
                 .get(leg)
                 .and_then(|leg| leg.springs.get(*at))
-                .map_or("", |spring| spring.name.trim());
+                .map_or_else(String::new, |spring| name_words(&spring.name));
             if name.is_empty() {
                 format!("Spring {}", at + 1)
             } else {
-                name.to_owned()
+                name
             }
         }
         Part::Obstacle(at) => {
@@ -219,11 +220,11 @@ fn title(state: &State, leg: usize, part: &Part) -> String {
                 .legs
                 .get(leg)
                 .and_then(|leg| leg.well.get(*at))
-                .map_or("", |obstacle| obstacle.name.trim());
+                .map_or_else(String::new, |obstacle| name_words(&obstacle.name));
             if name.is_empty() {
                 format!("Piece {} of the well", at + 1)
             } else {
-                name.to_owned()
+                name
             }
         }
     }

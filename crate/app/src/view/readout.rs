@@ -1,5 +1,5 @@
 //! The numbers at the cursor, and the text equivalent of the drawing from the same data.
-use gearswing_report::jam_text;
+use gearswing_report::{jam_text, name_words};
 use gearswing_solver::TireChoice;
 use gearswing_solver::model::MovingPart;
 use gearswing_solver::result::{DrivenBy, Phase, TireState};
@@ -28,11 +28,15 @@ pub(crate) fn part_text(part: MovingPart, tire: Option<TireState>) -> &'static s
 
 /// Name of a piece of structure.
 pub(crate) fn obstacle_text(good: &Good, index: usize) -> String {
-    let name = good.leg.well.get(index).map_or("", |o| o.name.trim());
+    let name = good
+        .leg
+        .well
+        .get(index)
+        .map_or_else(String::new, |o| name_words(&o.name));
     if name.is_empty() {
         format!("piece {} of the well", index + 1)
     } else {
-        name.to_owned()
+        name
     }
 }
 
@@ -211,7 +215,7 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
 pub(crate) fn leg_title(state: &State) -> String {
     let index = state.session.leg;
     match state.gear().legs.get(index) {
-        Some(leg) if !leg.name.trim().is_empty() => leg.name.trim().to_owned(),
+        Some(leg) if !leg.name.trim().is_empty() => name_words(&leg.name),
         _ => format!("Leg {}", index + 1),
     }
 }
@@ -292,7 +296,8 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
             .springs
             .iter()
             .map(|spring| {
-                let name = match spring.name.trim() {
+                let name = name_words(&spring.name);
+                let name = match name.as_str() {
                     "" => "spring",
                     name => name,
                 };

@@ -97,7 +97,7 @@ pub(crate) fn summary(state: &State, index: usize, id: &str) -> String {
             format(Quantity::LoadFactor, units, gear.conditions.load_factor),
             format(Quantity::Speed, units, gear.conditions.airspeed)
         ),
-        "file" => gear.name.clone(),
+        "file" => gearswing_report::name_words(&gear.name),
         _ => part_text(leg, id, units),
     }
 }

@@ -113,7 +113,7 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
         }
         FaultKind::Unresolved { reason } => format!(
             "whether it clears could not be worked out with certainty ({}); do not take it as clear",
-            crate::text::plain(reason)
+            crate::name::brief(&crate::name::clean(reason))
         ),
         FaultKind::KneeOnLine => {
             "the knee stands on the straight line between its ends; move it to the side where it rests when locked".to_owned()

@@ -9,8 +9,9 @@ use super::{
     FieldKind, FieldWords, actuator, brace, drive, fall, gear, leg, seen, springs, strut, supply,
     well, wheel,
 };
+use crate::name::{brief, clean};
 use crate::subject::{obstacle_words, spring_words};
-use crate::text::{leg_name, plain};
+use crate::text::leg_name;
 
 /// A coordinate of a point.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -278,7 +279,7 @@ const PARTS: &[(&str, &str)] = &[
 /// A path that is no field: a part, a leg, or a typing error in a file.
 fn part_path_words(path: &str, gear: &Gear) -> String {
     let Some((pattern, indices)) = parted(path) else {
-        return plain(path);
+        return brief(&clean(path));
     };
     let longest = PARTS
         .iter()
@@ -312,7 +313,7 @@ fn part_path_words(path: &str, gear: &Gear) -> String {
         (None, "legs[]") => return leg.unwrap_or_default(),
         (None, "legs") => "legs".to_owned(),
         (None, "" | ".") => "the file".to_owned(),
-        (None, _) => return plain(path),
+        (None, _) => return brief(&clean(path)),
     };
     match leg {
         Some(leg) => format!("{leg}, {part}"),

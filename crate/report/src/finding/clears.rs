@@ -5,8 +5,8 @@ use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{Finding, PairClearance, TireState, Verdict};
 
 use super::answer::Said;
+use crate::name::name_words;
 use crate::subject::{Subject, obstacle_words, part_name};
-use crate::text::plain;
 
 /// Other places named after the governing one; the rest are counted.
 const OTHERS_NAMED: usize = 3;
@@ -249,7 +249,7 @@ fn what_to_try(subject: &Subject, pair: &PairClearance, spare: f64) -> Vec<Strin
     )];
     if pair.part == MovingPart::Wheel {
         if let Some(former) = subject.former_tire() {
-            let size = plain(&former.size);
+            let size = name_words(&former.size);
             let size = if size.is_empty() {
                 size
             } else {

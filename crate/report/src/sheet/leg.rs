@@ -6,9 +6,10 @@ use gearswing_units::Quantity;
 use super::ReportOptions;
 use super::lines::Lines;
 use super::{cases, fall, numbers};
+use crate::name::name_words;
 use crate::subject::Subject;
 use crate::table::stations_text;
-use crate::text::{capital_first, leg_name, plain};
+use crate::text::{capital_first, leg_name};
 use crate::{FindingText, finding_text, jam_text};
 
 pub(super) fn leg(lines: &mut Lines, subject: &Subject, options: ReportOptions) {
@@ -44,7 +45,7 @@ fn about(subject: &Subject) -> String {
             _ => ("tire", &leg.wheel.tire),
         });
     let tire = tire.map_or_else(String::new, |(what, tire)| {
-        let size = plain(&tire.size);
+        let size = name_words(&tire.size);
         let size = if size.is_empty() {
             size
         } else {

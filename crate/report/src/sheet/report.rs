@@ -10,7 +10,8 @@ use super::supply::supply;
 use crate::answered::{Answered, LegAnswer};
 use crate::cautions::{general_cautions, not_modelled};
 use crate::fault_text;
-use crate::text::{capital_first, clean, leg_name, plain};
+use crate::name::{clean, file_words, name_words};
+use crate::text::{capital_first, leg_name};
 
 /// What a report contains besides the answers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -48,7 +49,7 @@ pub fn report_text(answered: &Answered, options: ReportOptions) -> String {
 
 fn head(lines: &mut Lines, answered: &Answered) {
     let gear = answered.gear;
-    let name = plain(&gear.name);
+    let name = name_words(&gear.name);
     lines.text(
         0,
         if name.is_empty() {
@@ -57,7 +58,7 @@ fn head(lines: &mut Lines, answered: &Answered) {
             &name
         },
     );
-    lines.text(0, &format!("File: {}", clean(answered.file)));
+    lines.text(0, &format!("File: {}", file_words(answered.file)));
     if answered.tire == TireChoice::Former {
         lines.text(0, "Solved with the previous tire, where a leg has one.");
     }

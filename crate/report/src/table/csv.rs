@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use gearswing_solver::model::{Point, Vector};
 use gearswing_solver::result::{LegResult, Phase, Reactions, Station, StationForce};
 
-use crate::text::clean;
+use crate::name::cell;
 
 /// Column heads in order.
 const HEAD: &[&str] = &[
@@ -80,7 +80,7 @@ pub fn stations_csv_head() -> String {
 /// The rows of one leg; what does not exist at a station is left empty.
 #[must_use]
 pub fn stations_csv_rows(file: &str, result: &LegResult) -> String {
-    let names = format!("{},{}", quoted(file), quoted(&result.name));
+    let names = format!("{},{}", cell(file), cell(&result.name));
     let mut rows = String::new();
     for station in &result.stations {
         rows.push_str(&names);
@@ -164,15 +164,5 @@ pub(crate) fn phase_key(phase: Phase) -> &'static str {
         Phase::Shorten => "shorten",
         Phase::Unlock => "unlock",
         Phase::Swing => "swing",
-    }
-}
-
-/// A text as one cell.
-pub(crate) fn quoted(text: &str) -> String {
-    let text = clean(text);
-    if text.contains([',', '"']) {
-        format!("\"{}\"", text.replace('"', "\"\""))
-    } else {
-        text
     }
 }

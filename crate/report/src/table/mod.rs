@@ -12,6 +12,6 @@ mod tests;
 
 pub(crate) use aligned::aligned;
 pub use aligned::{Align, Column};
-pub(crate) use csv::{phase_key, quoted};
+pub(crate) use csv::phase_key;
 pub use csv::{stations_csv, stations_csv_head, stations_csv_rows};
 pub use stations::stations_text;

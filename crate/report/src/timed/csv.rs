@@ -5,7 +5,8 @@ use std::fmt::Write as _;
 use gearswing_solver::model::Gear;
 use gearswing_solver::result::{Cycle, Direction, Indication, Run};
 
-use crate::table::{phase_key, quoted};
+use crate::name::cell;
+use crate::table::phase_key;
 
 const HEAD: &str = "file,selected,time_s,pressure_pa,flow_m3_s,current_a,bus_voltage_v,leg,phase,\
 progress,travel,swing_rad,shortened_share,shortened_switch,up_switch,down_switch,indication\n";
@@ -39,7 +40,7 @@ fn run_rows(rows: &mut String, file: &str, gear: &Gear, run: &Run) {
         }
     };
     for sample in &run.samples {
-        let mut front = format!("{},{selected}", quoted(file));
+        let mut front = format!("{},{selected}", cell(file));
         for value in [
             Some(sample.time),
             sample.pressure,
@@ -54,7 +55,7 @@ fn run_rows(rows: &mut String, file: &str, gear: &Gear, run: &Run) {
             let _ = write!(
                 rows,
                 ",{},{}",
-                quoted(&model.name),
+                cell(&model.name),
                 phase_key(leg.place.phase)
             );
             for value in [
