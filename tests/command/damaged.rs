@@ -27,7 +27,7 @@ fn every_unusable_file_has_its_sentence() {
                 "new",
                 text.replacen("\"version\": 1", "\"version\": 99", 1),
             ),
-            "version 99",
+            "newer version (99)",
         ),
         (
             file(&folder, "typo", text.replacen("bore_m", "boar_m", 1)),

@@ -126,7 +126,13 @@ pub(crate) fn scale_bar(pen: &mut Pen, units: UnitChoice) {
 }
 
 /// Scale of forces over the scale bar, as an arrow with a head of this size; [N/px].
-pub(crate) fn force_bar(pen: &mut Pen, units: UnitChoice, per_px: f64, head: (f64, f64)) {
+pub(crate) fn force_bar(
+    pen: &mut Pen,
+    units: UnitChoice,
+    per_px: f64,
+    head: (f64, f64),
+    state: &str,
+) {
     let bar = bar(
         pen,
         Quantity::Force,
@@ -141,7 +147,12 @@ pub(crate) fn force_bar(pen: &mut Pen, units: UnitChoice, per_px: f64, head: (f6
     };
     pen.line_px(Role::Load, bar.left, neck);
     pen.head_px(Role::Load, bar.left, bar.right, head);
+    let over = ScreenPoint {
+        x_px: bar.right.x_px,
+        y_px: bar.above.y_px - 14.0,
+    };
     pen.text(Role::AxisText, bar.above, bar.text, Anchor::Middle);
+    pen.text(Role::AxisText, over, state.to_owned(), Anchor::End);
 }
 
 /// What stands in the place of the scale of forces.

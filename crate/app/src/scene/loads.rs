@@ -24,6 +24,10 @@ const SHORTEST_PX: f64 = 5.0;
 /// Head of an arrow: length and half of its width [CSS px].
 const HEAD_PX: (f64, f64) = (12.0, 4.0);
 
+/// In which state the arrows hold: pins that move take their friction too, and the actuator that of
+/// its seals.
+const HELD: &str = "leg held still, no friction";
+
 /// The force on the moving part at a pin.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Load {
@@ -104,7 +108,7 @@ pub(crate) fn arrows(pen: &mut Pen, good: &Good, here: &Now, units: UnitChoice) 
         force_bar_text(pen, "no forces are worked out here");
         return Arrows { loads: Vec::new() };
     };
-    force_bar(pen, units, scale, HEAD_PX);
+    force_bar(pen, units, scale, HEAD_PX, HELD);
     let longest = LONGEST * long_px(size_px);
     let loads = loads(good, &here.pose, force)
         .into_iter()

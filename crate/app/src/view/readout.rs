@@ -6,6 +6,7 @@ use gearswing_solver::result::{DrivenBy, Phase, TireState};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
 use super::answers::subject;
+use super::loads::loads_text;
 use super::page::{CurvesText, DrawingText, PointerStyle, ReadoutRow};
 use super::summary::spring_text;
 use crate::scene::{self, Now, NowClearance, NowForce};
@@ -142,7 +143,7 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
         };
         let was = former.as_ref().and_then(|(_, now)| get(now));
         add(
-            format!("Actuator force to {motion}"),
+            format!("Actuator force to {motion}, friction included"),
             say(Quantity::Force, force.effort),
             was.map(|f| say(Quantity::Force, f.effort)),
             !fluid && force.pressure > available,
@@ -155,6 +156,15 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
             say(Quantity::Pressure, force.pressure),
             was.map(|f| say(Quantity::Pressure, f.pressure)),
             force.pressure > available,
+        );
+    }
+    if let Some(held) = &now.loads {
+        // what the arrows show
+        add(
+            "Actuator force held still, without friction".to_owned(),
+            say(Quantity::Force, held.holding.abs()),
+            None,
+            false,
         );
     }
     let margin = now.retract.map(|f| (available - f.pressure) / available);
@@ -324,30 +334,6 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
         },
         faded,
     }
-}
-
-/// The load arrows in words.
-fn loads_text(good: &Good, now: &Now, units: UnitChoice) -> String {
-    let Some(force) = &now.loads else {
-        return "No forces are worked out here.".to_owned();
-    };
-    let said: Vec<String> = scene::loads(good, &now.pose, force)
-        .iter()
-        .map(|load| {
-            let angle = load.force.y.atan2(load.force.x);
-            let direction = format(Quantity::Angle, units, angle);
-            format!("{} at {direction}", scene::load_text(load, units))
-        })
-        .collect();
-    format!(
-        "Force on the moving part at each pin while the leg is held still here, without friction; angles counter-clockwise from the right: {}. At P, B0 and A0 the airframe makes it, at B1 the brace, at A1 the actuator, which {}.",
-        said.join(", "),
-        if force.holding < 0.0 {
-            "pulls"
-        } else {
-            "pushes"
-        }
-    )
 }
 
 /// Text around the curves.

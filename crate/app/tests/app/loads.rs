@@ -80,6 +80,37 @@ fn arrows_come_when_asked_for_at_every_place() {
     assert!(!drawing(&desk.state).marks.iter().any(|m| is_load(&m)));
 }
 
+/// The arrow of the actuator and the row of it say the same force; to move it takes more, by the
+/// friction of its seals where no pin has any (balance of forces on the rod).
+#[test]
+fn the_arrow_and_the_row_of_the_actuator_say_the_same_force() {
+    let units = UnitChoice::INCH;
+    for leg in 0..3 {
+        let (desk, _, station) = at_station(leg, |s| s.travel > 0.3 && s.force.is_some());
+        let force = station.unwrap().force.unwrap();
+        let page = desk.page();
+        let row = |label: &str| {
+            let row = page.readout.iter().find(|row| row.label == label);
+            row.map(|row| row.value.clone()).unwrap()
+        };
+        let held = row("Actuator force held still, without friction");
+        let arrow = format!("A1 {held}");
+        let said = texts(&drawing(&desk.state));
+        assert!(said.contains(&arrow), "leg {leg}: {arrow} in {said:?}");
+        assert!(
+            said.iter().any(|text| text.contains("held still")),
+            "{said:?}"
+        );
+        let seals = desk.gear().legs[leg].actuator.seal_friction.unwrap();
+        let moved = format(Quantity::Force, units, force.holding.abs() + seals);
+        assert_eq!(
+            row("Actuator force to retract, friction included"),
+            moved,
+            "leg {leg}"
+        );
+    }
+}
+
 #[test]
 fn numbers_and_lengths_are_those_of_the_result() {
     for leg in 0..3 {

@@ -9,6 +9,7 @@ mod files;
 mod history;
 mod loads;
 mod monkey;
+mod names;
 mod play;
 mod scenes;
 mod shared;

@@ -29,7 +29,7 @@ const LINES: [(Role, &str); 12] = [
     (Role::Former, "the previous tire"),
     (
         Role::Load,
-        "force on the moving part at a pin, to the scale beside it",
+        "force on the moving part at a pin, leg held still without friction, to the scale beside it",
     ),
     (Role::Snap, "what a dragged point has caught on"),
 ];

@@ -12,7 +12,7 @@ use crate::table::{Align, Column, aligned};
 const CASES_NOTE: &str = "Cases in flight take calibrated speeds. The air-load case takes speed and load factor from 14 CFR 23.729(a)(1) before amendment 23-64; inertia and brake torque, which it names too, are not in it, and for amateur-built and older types it is guidance. The load factor of 2, unless you set one, is from memory, the 10° of the climb common practice.";
 
 /// What the loads of the joints are.
-const JOINTS_NOTE: &str = "In the plane of the swing, while the leg moves: landing and ground loads are larger and not among them.";
+const JOINTS_NOTE: &str = "In the plane of the swing, while the leg moves, with the friction given, the largest of all cases: the arrows of the drawing hold the leg still, without friction, in the case as set, and are less. Landing and ground loads are larger and not among them.";
 
 /// Title over the load cases.
 const CASES_TITLE: &str = "Load cases";

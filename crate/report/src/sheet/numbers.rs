@@ -146,6 +146,14 @@ pub(super) fn force(lines: &mut Lines, subject: &Subject) {
     if let Some(extend) = &force.extend_peak {
         lines.item(2, "- ", &peak("Most to extend", extend));
     }
+    let seals = subject.model().map_or(0.0, |leg| leg.actuator.seals());
+    if fluid && seals > 0.0 {
+        let text = format!(
+            "The actuator force is that of the fluid on the piston; {} of it stays in the seals and does not reach the mount.",
+            subject.say(Quantity::Force, seals)
+        );
+        lines.item(2, "- ", &text);
+    }
     if let Some(stall) = &force.stalls_at {
         lines.item(2, "- ", &format!("Stalls {}.", subject.at(stall)));
     }
