@@ -113,7 +113,6 @@ pub(crate) fn result() -> LegResult {
         pressure: 4.2e6,
         available: 6.894_757e6,
         margin: 0.39,
-        available: 6.894_757e6,
         mount_load: 1510.0,
     };
     let tightest = Finding {
