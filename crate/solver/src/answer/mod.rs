@@ -7,6 +7,9 @@ mod driven;
 /// Will it lock?
 mod locks;
 
+#[cfg(test)]
+mod tests_clears;
+
 pub(crate) use clears::clears;
 pub(crate) use driven::driven;
 pub use locks::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER};

@@ -1,0 +1,148 @@
+//! Does it clear: where one verdict ends and the next begins, and what each rests on.
+use super::clears;
+use crate::model::{Gear, Grown, MovingPart, Obstacle, Point, Shape, Tire};
+use crate::result::{
+    Assumption, Caution, Clearance, Finding, FindingDetail, Jam, JamCause, LegResult, TireState,
+    Verdict,
+};
+use crate::tires::find_size;
+use crate::{Options, sample, solve_leg};
+
+/// A leg with one piece of structure far off, worked out.
+fn worked() -> LegResult {
+    let mut leg = sample::leg();
+    leg.well = vec![Obstacle {
+        name: "Rib".to_owned(),
+        shape: Shape::Surface {
+            points: vec![Point::new(3.0, -3.0), Point::new(3.0, 3.0)],
+        },
+        required_clearance: Some(0.01),
+        ignores: Vec::new(),
+    }];
+    let gear = Gear {
+        legs: vec![leg],
+        ..crate::supply::tests::support::gear()
+    };
+    solve_leg(&gear, 0, &Options::default()).unwrap()
+}
+
+/// The clearances of a worked leg with the row of this part made the governing one and set to this
+/// clearance [m]; 0.01 m is required.
+fn governed(of: &LegResult, part: MovingPart, tire: Option<TireState>, is: f64) -> Clearance {
+    let mut clearance = of.clearance.clone();
+    let row = clearance
+        .pairs
+        .iter()
+        .position(|pair| pair.part == part && pair.tire == tire);
+    clearance.pairs[row.unwrap()].tightest.clearance = is;
+    clearance.governing = row;
+    clearance
+}
+
+fn tire() -> Tire {
+    find_size("6.00-6").unwrap().to_tire()
+}
+
+fn wheel(is: f64, tire: &Tire) -> Finding {
+    let of = worked();
+    let clearance = governed(&of, MovingPart::Wheel, Some(TireState::New), is);
+    clears(&clearance, &[], tire)
+}
+
+#[test]
+fn contact_begins_at_nothing_and_enough_is_enough() {
+    for (is, verdict) in [
+        (-1e-9, Verdict::Bad),
+        (0.0, Verdict::Bad),
+        (1e-9, Verdict::Marginal),
+        (0.01 - 1e-9, Verdict::Marginal),
+        (0.01, Verdict::Good),
+        (0.02, Verdict::Good),
+    ] {
+        let finding = wheel(is, &tire());
+        assert_eq!(finding.verdict, verdict, "{is}");
+        let FindingDetail::Tightest {
+            clearance, spare, ..
+        } = finding.detail
+        else {
+            panic!("{:?}", finding.detail);
+        };
+        assert_eq!((clearance, spare), (is, is - 0.01));
+        let trims = finding.cautions.contains(&Caution::Trimming);
+        assert_eq!(trims, verdict != Verdict::Good, "{is}");
+        assert!(finding.cautions.contains(&Caution::MovingLeg));
+        assert!(finding.place.is_some());
+    }
+}
+
+#[test]
+fn a_tire_rests_on_its_size_and_any_wheel_on_the_rule() {
+    let of = |part, state, tire: &Tire| {
+        let clearance = governed(&worked(), part, state, 0.02);
+        clears(&clearance, &[], tire)
+    };
+    let count = |finding: &Finding, one| {
+        let found = finding.assumptions.iter().filter(|&&has| has == one);
+        found.count()
+    };
+    for (part, state, sized) in [
+        (MovingPart::Wheel, Some(TireState::New), 1),
+        (MovingPart::Wheel, Some(TireState::Grown), 1),
+        (MovingPart::LowerLink, None, 0),
+    ] {
+        let finding = of(part, state, &tire());
+        // once, whichever row governs: the grown tire is checked in any case
+        assert_eq!(count(&finding, Assumption::GrowthRuleFromMemory), 1);
+        assert_eq!(count(&finding, Assumption::TireSizePublished), sized);
+        assert_eq!(count(&finding, Assumption::ClearanceUser), 1);
+        let approval = finding.cautions.contains(&Caution::TireApproval);
+        assert_eq!(approval, sized == 1);
+    }
+    let mut grown = tire();
+    grown.grown = Grown::Given {
+        diameter: 0.46,
+        width: 0.17,
+        basis: crate::model::Basis::Measured,
+    };
+    let finding = of(MovingPart::LowerLink, None, &grown);
+    assert_eq!(count(&finding, Assumption::GrowthRuleFromMemory), 0);
+    // no wheel in the list: nothing rests on its growth
+    let mut no_wheel = governed(&worked(), MovingPart::LowerLink, None, 0.02);
+    let link = no_wheel.pairs[no_wheel.governing.unwrap()].clone();
+    no_wheel.pairs = vec![link];
+    no_wheel.governing = Some(0);
+    let finding = clears(&no_wheel, &[], &tire());
+    assert_eq!(count(&finding, Assumption::GrowthRuleFromMemory), 0);
+}
+
+#[test]
+fn a_stop_on_the_way_is_a_no_but_contact_comes_first() {
+    let of = worked();
+    let jam = Jam {
+        place: of.clearance.pairs[0].tightest.place,
+        cause: JamCause::BraceTooShort {
+            reach: 0.5,
+            span: 0.6,
+        },
+    };
+    for (is, jammed) in [(0.02, true), (0.005, true), (-0.001, false)] {
+        let clearance = governed(&of, MovingPart::Wheel, Some(TireState::New), is);
+        let finding = clears(&clearance, &[jam], &tire());
+        assert_eq!(finding.verdict, Verdict::Bad, "{is}");
+        let is_jam = matches!(finding.detail, FindingDetail::Jammed { .. });
+        assert_eq!(is_jam, jammed, "{is}");
+        assert!(!is_jam || finding.place == Some(jam.place));
+    }
+}
+
+#[test]
+fn nothing_in_the_well_is_no_yes() {
+    let mut empty = worked().clearance;
+    empty.pairs.clear();
+    empty.governing = None;
+    let finding = clears(&empty, &[], &tire());
+    assert_eq!(finding.verdict, Verdict::NotShown);
+    assert_eq!(finding.detail, FindingDetail::NothingInWell);
+    assert!(finding.place.is_none() && finding.assumptions.is_empty());
+    assert_eq!(finding.cautions, [Caution::MovingLeg]);
+}
