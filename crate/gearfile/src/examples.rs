@@ -10,8 +10,10 @@ pub struct Example {
     pub key: &'static str,
     /// What it is, for a list to choose from.
     pub title: &'static str,
-    /// Text of the gear file.
+    /// Text of the gear file. A starter's numbers are round in millimeters here.
     pub text: &'static str,
+    /// Text of the gear file with numbers that are round in inches.
+    pub inch: &'static str,
 }
 
 impl Example {
@@ -22,6 +24,14 @@ impl Example {
     pub fn gear(&self) -> Result<Gear, OpenError> {
         read(self.text)
     }
+
+    /// The gear with numbers that are round in inches.
+    ///
+    /// # Errors
+    /// As [`Example::gear`].
+    pub fn gear_in_inches(&self) -> Result<Gear, OpenError> {
+        read(self.inch)
+    }
 }
 
 /// The demo: a four-seat tourer that has gone to larger main tires.
@@ -29,39 +39,47 @@ pub const DEMO: Example = Example {
     key: "demo",
     title: "Four-seat tourer with larger main tires",
     text: include_str!("../../../fixtures/demo.json"),
+    inch: include_str!("../../../fixtures/demo.json"),
 };
 
-/// One leg of each kind to start a new file from.
+/// One leg of each kind to start a new file from, in two sets of numbers: one round in millimeters,
+/// one round in inches.
 pub const STARTERS: [Example; 6] = [
     Example {
         key: "folding_side",
         title: "Folding brace, seen from the side",
         text: include_str!("../../../fixtures/starters/folding_side.json"),
+        inch: include_str!("../../../fixtures/starters/inch/folding_side.json"),
     },
     Example {
         key: "folding_front",
         title: "Folding brace, seen from ahead",
         text: include_str!("../../../fixtures/starters/folding_front.json"),
+        inch: include_str!("../../../fixtures/starters/inch/folding_front.json"),
     },
     Example {
         key: "sliding_side",
         title: "Telescoping brace, seen from the side",
         text: include_str!("../../../fixtures/starters/sliding_side.json"),
+        inch: include_str!("../../../fixtures/starters/inch/sliding_side.json"),
     },
     Example {
         key: "sliding_front",
         title: "Telescoping brace, seen from ahead",
         text: include_str!("../../../fixtures/starters/sliding_front.json"),
+        inch: include_str!("../../../fixtures/starters/inch/sliding_front.json"),
     },
     Example {
         key: "no_brace_side",
         title: "No brace, seen from the side",
         text: include_str!("../../../fixtures/starters/no_brace_side.json"),
+        inch: include_str!("../../../fixtures/starters/inch/no_brace_side.json"),
     },
     Example {
         key: "no_brace_front",
         title: "No brace, seen from ahead",
         text: include_str!("../../../fixtures/starters/no_brace_front.json"),
+        inch: include_str!("../../../fixtures/starters/inch/no_brace_front.json"),
     },
 ];
 

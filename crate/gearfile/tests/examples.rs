@@ -2,7 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
 use std::collections::BTreeSet;
 
-use gearswing_gearfile::{DEMO, STARTERS, find_example, read};
+use gearswing_gearfile::{DEMO, Example, STARTERS, find_example, read};
 use gearswing_solver::faults::check_gear;
 use gearswing_solver::model::{Brace, View};
 use gearswing_solver::result::{LegResult, Question, Run, RunEnd, RunEventKind, Verdict};
@@ -17,8 +17,11 @@ fn verdict(result: &LegResult, question: Question) -> Verdict {
 #[test]
 fn starters_are_good_legs_of_each_kind() {
     let mut kinds = BTreeSet::new();
-    for starter in &STARTERS {
-        let gear = starter.gear().unwrap();
+    let both = |starter: &'static Example| {
+        let gears = [starter.gear(), starter.gear_in_inches()];
+        gears.map(|gear| (starter, gear.unwrap()))
+    };
+    for (starter, gear) in STARTERS.iter().flat_map(both) {
         assert_eq!(check_gear(&gear), Ok(()), "{}", starter.key);
         assert_eq!(gear.legs.len(), 1);
         let leg = &gear.legs[0];
@@ -53,6 +56,23 @@ fn starters_are_good_legs_of_each_kind() {
         kinds.insert(starter.key);
     }
     assert_eq!(kinds.len(), 6);
+}
+
+#[test]
+fn both_sets_of_a_starter_are_one_leg() {
+    for starter in &STARTERS {
+        let [mm, inch] = [starter.gear(), starter.gear_in_inches()].map(Result::unwrap);
+        assert_ne!(mm, inch, "{}", starter.key);
+        assert_eq!(mm.name, inch.name);
+        let near = |a: f64, b: f64| assert!((a - b).abs() < 0.03, "{} {a} {b}", starter.key);
+        let [mm, inch] = [&mm.legs[0], &inch.legs[0]];
+        near(mm.strut.axle.x, inch.strut.axle.x);
+        near(mm.strut.axle.y, inch.strut.axle.y);
+        near(mm.actuator.mount.x, inch.actuator.mount.x);
+        near(mm.actuator.mount.y, inch.actuator.mount.y);
+        near(mm.swing_up, inch.swing_up);
+        assert_eq!(mm.wheel.tire, inch.wheel.tire);
+    }
 }
 
 #[test]

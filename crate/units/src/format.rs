@@ -1,6 +1,6 @@
 //! From SI to text: rounded for reading, or exact for a field.
 
-use crate::choice::UnitChoice;
+use crate::choice::{UnitChoice, UnitSystem};
 use crate::exact::{Decimal, Rational};
 use crate::quantity::Quantity;
 use crate::unit::Unit;
@@ -15,8 +15,10 @@ pub(crate) const MINUS: &str = "−";
 const SMALLEST_EXPONENT: i32 = -7;
 const LARGEST_EXPONENT: i32 = 14;
 
-/// Figures of a limit in a range text.
+/// A limit with more figures than these is told with [`ROUND_LIMIT`], on its inner side.
 const RANGE_FIGURES: i32 = 4;
+/// Figures of a limit that is not round in the shown unit.
+const ROUND_LIMIT: usize = 2;
 
 /// How a quantity is rounded for reading.
 enum Precision {
@@ -102,17 +104,117 @@ pub fn format_figures(quantity: Quantity, choice: UnitChoice, si: f64, figures: 
     }
 }
 
-/// The allowed range in words, limits to four figures: `0.5 to 60 in`; an infinite end is left open:
-/// `0 in or more`.
+/// The allowed range in words: `0.5 to 60 in`. A limit that has more than four figures in the shown unit is
+/// rounded to two, to the inner side, so that what is told is always taken: 20 m are `780 in`. An infinite
+/// end is left open: `0 in or more`.
 #[must_use]
 pub fn si_range_text(quantity: Quantity, choice: UnitChoice, min: f64, max: f64) -> String {
     let unit = quantity.unit(choice);
-    let bound = |si: f64| rounded_figures(unit, si, RANGE_FIGURES);
+    let bound = |si: f64, upper: bool| limit(unit, si, upper).to_text().replace('-', MINUS);
     match (min.is_finite(), max.is_finite()) {
-        (true, true) => unit.with_number(&format!("{} to {}", bound(min), bound(max))),
-        (true, false) => format!("{} or more", unit.with_number(&bound(min))),
-        (false, true) => format!("{} or less", unit.with_number(&bound(max))),
+        (true, true) => unit.with_number(&format!("{} to {}", bound(min, false), bound(max, true))),
+        (true, false) => format!("{} or more", unit.with_number(&bound(min, false))),
+        (false, true) => format!("{} or less", unit.with_number(&bound(max, true))),
         (false, false) => "any value".into(),
+    }
+}
+
+/// A limit as it is told: never beyond the true one.
+fn limit(unit: &Unit, si: f64, upper: bool) -> Decimal {
+    let exact = Decimal::clean(unit.from_si(si));
+    let few = exact.rounded(RANGE_FIGURES);
+    if few.to_text() == exact.to_text() {
+        return few;
+    }
+    // an upper limit loses size where it is positive, a lower one where it is negative
+    if exact.negative == upper {
+        exact.rounded_up(ROUND_LIMIT)
+    } else {
+        exact.cut(ROUND_LIMIT)
+    }
+}
+
+/// Text of a stored number for a field: what can have been typed is written out, in inches as a fraction
+/// where it is one of the rule's; anything else comes from other units or was worked out, and is rounded to
+/// what such a number carries. For reading only: the number itself stays as it is.
+#[must_use]
+pub fn format_field(quantity: Quantity, choice: UnitChoice, si: f64) -> String {
+    if !si.is_finite() {
+        return NO_VALUE.into();
+    }
+    let unit = quantity.unit(choice);
+    let number = shortest(unit, si);
+    let sixty_fourths = match quantity {
+        Quantity::Length => whole_sixty_fourths(unit_of_inch(), si),
+        _ => None,
+    };
+    let figures = number.figures();
+    let decimals = (figures - 1 - number.exponent).max(0);
+    let typed = match (quantity, choice.system) {
+        (Quantity::Length, UnitSystem::Inch) => {
+            if let Some(count) = sixty_fourths {
+                return fraction(count);
+            }
+            decimals <= 4
+        }
+        (Quantity::Length, UnitSystem::Metric) => {
+            decimals <= if sixty_fourths.is_some() { 2 } else { 3 }
+        }
+        (Quantity::Hole, UnitSystem::Inch) => decimals <= 4,
+        (Quantity::Hole, UnitSystem::Metric) => decimals <= 2,
+        _ => figures <= TYPED_FIGURES,
+    };
+    if typed {
+        return number.to_text();
+    }
+    let clean = Decimal::clean(unit.from_si(si));
+    let kept = match precision(quantity, unit) {
+        Precision::Decimals(decimals) => (clean.exponent + 1 + decimals).max(LEAST_FIGURES),
+        Precision::Figures(figures) => figures.max(clean.exponent + 1),
+    };
+    clean.rounded(kept).to_text()
+}
+
+/// Figures that a person types of anything but a length.
+const TYPED_FIGURES: i32 = 5;
+/// Figures that a small number keeps where its decimals would leave fewer.
+const LEAST_FIGURES: i32 = 2;
+/// Finest mark of a rule in inches: 1/64.
+const RULE: u32 = 64;
+/// Beyond so many marks no rule reaches.
+const LONGEST_RULE: f64 = 1e6;
+
+fn unit_of_inch() -> &'static Unit {
+    Quantity::Length.unit(UnitChoice::INCH)
+}
+
+/// A length as a whole number of 1/64 in, when it is one to the last bit.
+fn whole_sixty_fourths(inch: &Unit, si: f64) -> Option<i32> {
+    let count = (inch.from_si(si) * f64::from(RULE)).round();
+    if count.abs() > LONGEST_RULE {
+        return None;
+    }
+    let exact = Decimal::shortest(count / f64::from(RULE));
+    #[expect(
+        clippy::cast_possible_truncation,
+        reason = "a whole number below a million"
+    )]
+    (exact.value().times(inch.factor).to_f64() == si).then_some(count as i32)
+}
+
+/// A number of 1/64 as whole and fraction: `59 1/16`, `-3/8`, `22`.
+fn fraction(count: i32) -> String {
+    let sign = if count < 0 { "-" } else { "" };
+    let count = count.unsigned_abs();
+    let (whole, mut part) = (count / RULE, count % RULE);
+    let mut of = RULE;
+    while part != 0 && part.is_multiple_of(2) {
+        (part, of) = (part / 2, of / 2);
+    }
+    match (whole, part) {
+        (whole, 0) => format!("{sign}{whole}"),
+        (0, part) => format!("{sign}{part}/{of}"),
+        (whole, part) => format!("{sign}{whole} {part}/{of}"),
     }
 }
 

@@ -45,7 +45,8 @@ mod unit;
 pub use choice::{AirspeedUnit, MetricPressure, UnitChoice, UnitSystem, UnknownKey};
 pub use error::ParseError;
 pub use format::{
-    NO_VALUE, format, format_bare, format_exact, format_figures, format_signed, si_range_text,
+    NO_VALUE, format, format_bare, format_exact, format_field, format_figures, format_signed,
+    si_range_text,
 };
 pub use parse::{MAX_TEXT_LENGTH, Parsed, parse};
 pub use quantity::Quantity;

@@ -48,7 +48,7 @@ pub fn add(gear: &mut Gear, path: &str, room: Room) -> Option<String> {
             (at < len(gear, list)?).then_some((list, Some(at)))?
         }
     };
-    let at = behind.map_or(0, |at| at + 1);
+    let mut at = behind.map_or(0, |at| at + 1);
     if let Some(points) = points_mut(gear, list) {
         let point = match (
             behind.and_then(|i| points.get(i)),
@@ -98,28 +98,43 @@ pub fn add(gear: &mut Gear, path: &str, room: Room) -> Option<String> {
                 else {
                     return None;
                 };
-                let a = behind.and_then(|i| table.get(i)).copied();
-                let b = table.get(at).copied();
-                let row = match (a, b) {
-                    (Some(a), Some(b)) => ShorteningRow {
-                        travel: (a.travel + b.travel) / 2.0,
-                        amount: (a.amount + b.amount) / 2.0,
-                    },
-                    (Some(a), None) => ShorteningRow {
-                        travel: if a.travel < 1.0 { 1.0 } else { a.travel + 0.1 },
-                        amount: a.amount,
-                    },
-                    (None, _) => ShorteningRow {
-                        travel: 0.0,
-                        amount: 0.0,
-                    },
-                };
+                at = new_row_at(table, behind);
+                let row = new_row(table, at);
                 table.insert(at, row);
             }
             _ => return None,
         }
     }
     Some(format!("{list}[{at}]"))
+}
+
+/// Where a row of the shortening table goes: behind the one asked for, but before a last one at up, for
+/// there is no travel beyond it.
+fn new_row_at(table: &[ShorteningRow], behind: Option<usize>) -> usize {
+    let at = behind.map_or(0, |at| at + 1);
+    match table.last() {
+        Some(last) if at == table.len() && last.travel >= 1.0 => at - 1,
+        _ => at,
+    }
+}
+
+/// A row half-way between its neighbors; at up behind the last one, at gear down before the first.
+fn new_row(table: &[ShorteningRow], at: usize) -> ShorteningRow {
+    let before = at.checked_sub(1).and_then(|at| table.get(at));
+    match (before, table.get(at)) {
+        (Some(a), Some(b)) => ShorteningRow {
+            travel: (a.travel + b.travel) / 2.0,
+            amount: (a.amount + b.amount) / 2.0,
+        },
+        (Some(a), None) => ShorteningRow {
+            travel: 1.0,
+            amount: a.amount,
+        },
+        (None, _) => ShorteningRow {
+            travel: 0.0,
+            amount: 0.0,
+        },
+    }
 }
 
 /// Takes an entry out of its list, or the previous tire away; `None` = there is no such entry, or it

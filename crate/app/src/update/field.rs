@@ -1,14 +1,13 @@
 //! Fields and lists.
 use gearswing_report::fields::path_words;
 use gearswing_solver::tires::sizes;
-use gearswing_units::{Quantity, StepSize, parse};
+use gearswing_units::{Quantity, StepSize, format_field, parse};
 
 use crate::effect::Effect;
 use crate::fields::{self, Room};
 use crate::msg::Field;
 use crate::scene;
 use crate::state::{Act, Draft, State};
-use crate::view::field_text;
 
 pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
     match msg {
@@ -133,7 +132,7 @@ pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
     };
     // The rounded text of a field, typed again, is no change.
     if let Some(stored) = stored
-        && draft.text.trim() == field_text(quantity, state.session.units, stored)
+        && draft.text.trim() == format_field(quantity, state.session.units, stored)
     {
         state.session.drafts.remove(path);
         return Vec::new();

@@ -1,6 +1,7 @@
 //! Gear files.
 use gearswing_gearfile::{find_example, read, to_text};
 use gearswing_report::name_words;
+use gearswing_units::UnitSystem;
 
 use crate::effect::Effect;
 use crate::msg::{File, Msg};
@@ -70,7 +71,11 @@ fn new(state: &mut State, starter: &str) {
     let Some(example) = find_example(starter) else {
         return;
     };
-    match example.gear() {
+    let gear = match state.session.units.system {
+        UnitSystem::Inch => example.gear_in_inches(),
+        UnitSystem::Metric => example.gear(),
+    };
+    match gear {
         Ok(gear) => state.add_file(gear),
         Err(error) => state
             .session

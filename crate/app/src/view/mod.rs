@@ -35,6 +35,5 @@ pub use page::{
     ReadoutRow, RestsOn, SharedBanner, Toolbar, Transport, TransportMark,
 };
 pub(crate) use readout::{obstacle_text, part_text};
-pub(crate) use rows::field_text;
 pub use stopped::{StopRow, StopText};
 pub use times::TimesText;

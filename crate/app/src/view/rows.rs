@@ -2,7 +2,7 @@
 use gearswing_report::fault_text;
 use gearswing_report::fields::{ChoiceWords, FieldKind as Kind, field, path_words};
 use gearswing_solver::faults::{Fault, range_of};
-use gearswing_units::{Quantity, format_figures, parse, si_range_text};
+use gearswing_units::{format_field, parse, si_range_text};
 
 use super::page::{Action, ChoiceOption, FieldKind, FieldRow};
 use crate::fields;
@@ -14,7 +14,9 @@ pub(crate) fn row(state: &State, path: &str) -> Option<FieldRow> {
     let gear = state.gear();
     let known = field(path).filter(|_| fields::is_asked(gear, path))?;
     let help = known.words.help.to_owned();
-    let if_empty = known.words.if_empty.unwrap_or_default().to_owned();
+    // a coordinate must be filled, whatever stands for its whole outline
+    let if_empty = known.words.if_empty.filter(|_| known.axis.is_none());
+    let if_empty = if_empty.unwrap_or_default().to_owned();
     let mut row = FieldRow {
         path: path.to_owned(),
         label: known.label(),
@@ -101,7 +103,7 @@ fn number(state: &State, path: &str, value: Option<f64>, row: &mut FieldRow) {
     };
     row.unit = quantity.unit_label(units).to_owned();
     row.range = range_text(path, units);
-    row.value = value.map_or_else(String::new, |si| field_text(quantity, units, si));
+    row.value = value.map_or_else(String::new, |si| format_field(quantity, units, si));
     let Some(draft) = state.session.drafts.get(path) else {
         return;
     };
@@ -142,19 +144,6 @@ pub(crate) fn unread(state: &State) -> impl Iterator<Item = (&str, &str)> {
         let unread = stands && parse(quantity, draft.units, &draft.text).is_err();
         unread.then_some((path.as_str(), draft.text.as_str()))
     })
-}
-
-/// Most figures of a number in a field that nobody has typed there.
-const FIGURES: i32 = 6;
-
-/// Text of a stored number: exact where that is short, else rounded. Rounding is for reading only: a text
-/// that is not changed is never taken over.
-pub(crate) fn field_text(
-    quantity: Quantity,
-    units: gearswing_units::UnitChoice,
-    si: f64,
-) -> String {
-    format_figures(quantity, units, si, FIGURES)
 }
 
 /// What a number may be, in the units shown.

@@ -46,7 +46,7 @@ fn typed_text_stays_as_typed() {
     assert!((fields::number(desk.state.gear(), BORE).unwrap().unwrap() - 0.034925).abs() < 1e-15);
     // in other units the number is shown, back in the first the text stands again
     desk.send(Msg::View(msg::View::Units(UnitChoice::METRIC)));
-    assert_eq!(desk.row(BORE).value, "34.925");
+    assert_eq!(desk.row(BORE).value, "34.9");
     desk.send(Msg::View(msg::View::Units(UnitChoice::INCH)));
     assert_eq!(desk.row(BORE).value, "1 3/8");
     // a step away and back by undo

@@ -19,3 +19,4 @@ mod start;
 mod stopped;
 mod support;
 mod times;
+mod values;

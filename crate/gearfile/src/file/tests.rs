@@ -17,17 +17,21 @@ fn with(from: &str, to: &str) -> Result<gearswing_solver::model::Gear, OpenError
 fn examples_open_and_come_back() {
     let mut opened = 0;
     for example in std::iter::once(&DEMO).chain(&STARTERS) {
-        let gear = example.gear().unwrap();
-        assert_eq!(read(&to_text(&gear).unwrap()).unwrap(), gear);
-        opened += 1;
+        for gear in [example.gear(), example.gear_in_inches()] {
+            let gear = gear.unwrap();
+            assert_eq!(read(&to_text(&gear).unwrap()).unwrap(), gear);
+            opened += 1;
+        }
     }
-    assert_eq!(opened, 7);
+    assert_eq!(opened, 14);
 }
 
 #[test]
 fn starters_are_laid_out_as_written() {
     for starter in &STARTERS {
         assert_eq!(to_text(&starter.gear().unwrap()).unwrap(), starter.text);
+        let inch = starter.gear_in_inches().unwrap();
+        assert_eq!(to_text(&inch).unwrap(), starter.inch);
     }
 }
 
@@ -128,13 +132,13 @@ fn names_the_field() {
         }) => (path, what, line),
         other => panic!("{other:?}"),
     };
-    let (path, what, line) = field("\"rod_m\": 0.0127", "\"rod_m\": \"thick\"");
+    let (path, what, line) = field("\"rod_m\": 0.012", "\"rod_m\": \"thick\"");
     assert_eq!(path, "gear.legs[0].actuator.rod_m");
     assert!(what.starts_with("invalid type: string \"thick\""), "{what}");
     let text = STARTERS[0].text;
     let wanted = text[..text.find("\"rod_m\"").unwrap()].lines().count();
     assert_eq!(line, wanted);
-    let (path, what, _) = field("\"rod_m\": 0.0127,", "");
+    let (path, what, _) = field("\"rod_m\": 0.012,", "");
     assert_eq!(path, "gear.legs[0].actuator");
     assert_eq!(what, "missing field `rod_m`");
     let (path, ..) = field("\"thickness_m\": 0.028", "\"thickness_m\": null");

@@ -1,7 +1,9 @@
 //! A fault of a model in words: which part, which number, and what would be valid.
 use gearswing_solver::faults::{Fault, FaultKind};
 use gearswing_solver::model::Gear;
-use gearswing_units::{NO_VALUE, Quantity, UnitChoice, format_figures, si_range_text};
+use gearswing_units::{
+    NO_VALUE, Quantity, UnitChoice, format_field, format_figures, parse, si_range_text,
+};
 
 use crate::fields::{field, path_words};
 use crate::text::capital_first;
@@ -16,7 +18,7 @@ pub fn fault_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
 
 fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
     let quantity = quantity_of(&fault.path);
-    let say = |si: f64| figures(quantity, units, si, TYPED);
+    let say = |si: f64, apart: &dyn Fn(f64) -> bool| typed(quantity, units, si, apart);
     let length = |si: f64| figures(Some(Quantity::Length), units, si, WORKED_OUT);
     match &fault.kind {
         FaultKind::NotFinite => "this is not a number that can be worked with".to_owned(),
@@ -24,7 +26,9 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
             let valid = range(quantity, units, *min, *max);
             // The swing's range holds for its size; its sign is free.
             let either = if fault.path.ends_with("swing_up_rad") { ", either way" } else { "" };
-            format!("{} is not possible; valid is {valid}{either}", say(*value))
+            let size = if either.is_empty() { 1.0 } else { -1.0 };
+            let outside = |shown: f64| !(*min..=*max).contains(&shown) && !(*min..=*max).contains(&(size * shown));
+            format!("{} is not possible; valid is {valid}{either}", say(*value, &outside))
         }
         FaultKind::NotBelow {
             value,
@@ -32,9 +36,9 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
             limit,
         } => format!(
             "{} must be less than the {}, which is {}",
-            say(*value),
+            say(*value, &|shown| shown >= *limit),
             other_words(&fault.path, other, gear),
-            say(*limit)
+            say(*limit, &|shown| shown <= *value)
         ),
         FaultKind::Coincident {
             other,
@@ -158,6 +162,24 @@ fn quantity_of(path: &str) -> Option<Quantity> {
 const TYPED: i32 = 6;
 /// Figures of a value that was worked out.
 const WORKED_OUT: i32 = 4;
+
+/// A value as its field shows it, with its unit; with more figures where what is shown would be no fault.
+fn typed(
+    quantity: Option<Quantity>,
+    units: UnitChoice,
+    si: f64,
+    is_fault: &dyn Fn(f64) -> bool,
+) -> String {
+    if let Some(quantity) = quantity
+        && si.is_finite()
+    {
+        let number = format_field(quantity, units, si);
+        if parse(quantity, units, &number).is_ok_and(|shown| is_fault(shown.si)) {
+            return quantity.unit(units).with_number(&number.replace('-', "−"));
+        }
+    }
+    figures(quantity, units, si, TYPED)
+}
 
 /// A value with its unit, to so many figures, no zeros at the end.
 fn figures(quantity: Option<Quantity>, units: UnitChoice, si: f64, figures: i32) -> String {

@@ -83,17 +83,16 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "pressure that shortens the strut",
         "Gauge pressure that draws the strut in against its gas and its weight, read on a gauge.",
     )
-    .of(Group::Lines)
-    .if_empty("the strut takes no fluid"),
+    .of(Group::Lines),
     FieldWords::number(
         "legs[].drive.jack.lengthen_pa",
         Quantity::Pressure,
         "Strut-shortening cylinder, to lengthen",
         "pressure that lets the strut out",
-        "Gauge pressure that lets the strut out again.",
+        "Gauge pressure that lets the strut out again. 0 where its gas and weight push it out.",
     )
     .of(Group::Lines)
-    .if_empty("none"),
+    .if_empty("none, 0"),
     FieldWords::number(
         "legs[].drive.electric.free_speed_m_s",
         Quantity::StrokeSpeed,
@@ -101,8 +100,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "free speed of the electric actuator",
         "Speed of the rod without load at the rated voltage, from the maker or by stopwatch.",
     )
-    .of(Group::Motor)
-    .if_empty("no electric actuator"),
+    .of(Group::Motor),
     FieldWords::number(
         "legs[].drive.electric.stall_force_n",
         Quantity::Force,
@@ -110,8 +108,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "stall force of the electric actuator",
         "Force that stops it at the rated voltage, from the maker's curve.",
     )
-    .of(Group::Motor)
-    .if_empty("no electric actuator"),
+    .of(Group::Motor),
     FieldWords::number(
         "legs[].drive.electric.motor_v",
         Quantity::Voltage,
@@ -119,8 +116,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "rated voltage of the electric actuator",
         "Voltage at its motor for which speed and force hold.",
     )
-    .of(Group::Motor)
-    .if_empty("no electric actuator"),
+    .of(Group::Motor),
     FieldWords::number(
         "legs[].drive.electric.idle_a",
         Quantity::Current,
@@ -128,8 +124,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "current of the electric actuator without load",
         "Current while it runs without load.",
     )
-    .of(Group::Motor)
-    .if_empty("no electric actuator"),
+    .of(Group::Motor),
     FieldWords::number(
         "legs[].drive.electric.locked_a",
         Quantity::Current,
@@ -137,8 +132,7 @@ pub(super) const DRIVE: &[FieldWords] = &[
         "stall current of the electric actuator",
         "Current at the stall force, from the maker's curve.",
     )
-    .of(Group::Motor)
-    .if_empty("no electric actuator"),
+    .of(Group::Motor),
     FieldWords::number(
         "legs[].drive.electric.back_drive_n",
         Quantity::Force,

@@ -86,6 +86,31 @@ impl Decimal {
         }
     }
 
+    /// Figures without zeros at the end; of zero one.
+    pub(crate) fn figures(&self) -> i32 {
+        let count = self.digits.trim_end_matches('0').len().max(1);
+        i32::try_from(count).unwrap_or(i32::MAX)
+    }
+
+    /// Cut after `figures` figures, 1 or more.
+    pub(crate) fn cut(&self, figures: usize) -> Self {
+        let mut cut = self.clone();
+        cut.digits.truncate(figures.max(1));
+        cut
+    }
+
+    /// The next number with `figures` figures, 1 or more, that is no smaller in size.
+    pub(crate) fn rounded_up(&self, figures: usize) -> Self {
+        let cut = self.cut(figures);
+        if cut.figures() == self.figures() || self.is_zero() {
+            return cut;
+        }
+        // a half more in the last place kept, and rounded: halves go away from zero
+        let mut above = cut;
+        above.digits.push('5');
+        above.rounded(i32::try_from(figures).unwrap_or(i32::MAX))
+    }
+
     /// The exact value.
     pub(crate) fn value(&self) -> Rational {
         let figures = i32::try_from(self.digits.len()).unwrap_or(i32::MAX);

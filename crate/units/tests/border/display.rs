@@ -2,7 +2,7 @@
 
 use gearswing_units::{
     AirspeedUnit, MetricPressure, NO_VALUE, Quantity, UnitChoice, format, format_bare,
-    format_exact, format_signed, si_range_text,
+    format_exact, format_field, format_signed, parse, si_range_text,
 };
 
 const INCH: UnitChoice = UnitChoice::INCH;
@@ -119,4 +119,65 @@ fn ranges() {
         si_range_text(Quantity::Angle, INCH, -turn, turn),
         "−180 to 180°"
     );
+}
+
+/// Limits that are not round in the shown unit are told rounded to the inner side: what is told is valid,
+/// and the next figure beyond is not.
+#[test]
+fn limits_that_are_told_hold_as_told() {
+    let length = |choice, min, max| si_range_text(Quantity::Length, choice, min, max);
+    assert_eq!(length(INCH, 1e-4, 20.0), "0.004 to 780 in");
+    assert_eq!(length(METRIC, 1e-4, 20.0), "0.1 to 20000 mm");
+    assert_eq!(length(INCH, -100.0, 100.0), "−3900 to 3900 in");
+    let mass = si_range_text(Quantity::Mass, INCH, 0.0, 10_000.0);
+    assert_eq!(mass, "0 to 22000 lb");
+    let pressure = si_range_text(Quantity::Pressure, INCH, 1e3, 1e8);
+    assert_eq!(pressure, "0.15 to 14000 psi");
+    let below = si_range_text(Quantity::Mass, INCH, -1.0, -0.1);
+    assert_eq!(below, "−2.2 to −0.23 lb");
+}
+
+/// 25.4 mm to the inch: the marks of a rule in inches, decimals as typed, and what comes from millimeters.
+#[test]
+fn a_field_shows_what_its_number_carries() {
+    let field = |choice, si| format_field(Quantity::Length, choice, si);
+    let inch = |text: &str| parse(Quantity::Length, INCH, text).unwrap().si;
+    for text in [
+        "59 1/16",
+        "-3/8",
+        "1/64",
+        "-22 63/64",
+        "22",
+        "0",
+        "0.3",
+        "59.06",
+        "59.0551",
+        "0.001",
+    ] {
+        assert_eq!(field(INCH, inch(text)), text);
+    }
+    assert_eq!(field(INCH, inch("0.375")), "3/8");
+    // 1500 mm are 59.055118… in
+    assert_eq!(field(INCH, 1.5), "59.06");
+    assert_eq!(field(INCH, -0.005), "-0.2");
+    assert_eq!(field(INCH, 0.0001), "0.0039");
+    assert_eq!(field(METRIC, inch("59 1/16")), "1500.2");
+    assert_eq!(field(METRIC, inch("3/16")), "4.8");
+    assert_eq!(field(METRIC, inch("1/4")), "6.35");
+    assert_eq!(field(METRIC, inch("0.3")), "7.62");
+    for (text, si) in [("12.345", 0.012_345), ("1500", 1.5), ("-0.1", -0.0001)] {
+        assert_eq!(field(METRIC, si), text);
+    }
+    let of = |quantity, choice, si| format_field(quantity, choice, si);
+    // 8 kg are 17.636981 lb, 7 MPa 1015.2642 psi, 1.6 rad 91.673247°, 45 m/s 87.473 kt
+    assert_eq!(of(Quantity::Mass, INCH, 8.0), "17.6");
+    assert_eq!(of(Quantity::Mass, METRIC, 8.0), "8");
+    assert_eq!(of(Quantity::Pressure, INCH, 7e6), "1015");
+    assert_eq!(of(Quantity::Angle, INCH, 1.6), "91.7");
+    assert_eq!(of(Quantity::Speed, INCH, 45.0), "87.5");
+    assert_eq!(of(Quantity::Hole, INCH, 0.001), "0.039");
+    assert_eq!(of(Quantity::Hole, METRIC, 0.001_016), "1.02");
+    assert_eq!(of(Quantity::Hole, INCH, 0.001_587_5), "0.0625");
+    assert_eq!(of(Quantity::Travel, INCH, 1.0 / 3.0), "33.3");
+    assert_eq!(of(Quantity::Length, INCH, f64::NAN), NO_VALUE);
 }

@@ -1,7 +1,8 @@
 //! What is written is read back, bit for bit, in every unit.
 
 use gearswing_units::{
-    AirspeedUnit, MetricPressure, Quantity, UnitChoice, UnitSystem, format, format_exact, parse,
+    AirspeedUnit, MetricPressure, Quantity, UnitChoice, UnitSystem, format, format_exact,
+    format_field, parse,
 };
 use proptest::prelude::*;
 
@@ -78,6 +79,28 @@ proptest! {
         let si = quantity.to_si(choice, value);
         prop_assert_eq!(si.to_bits(), read(quantity, choice, &format!("{value}")).to_bits());
         prop_assert!((quantity.from_si(choice, si) - value).abs() <= 4.0 * f64::EPSILON * value.abs());
+    }
+
+    /// What a field shows is read back within what it shows: half of 0.01 in or 0.1 mm, or a twentieth
+    /// of a small number.
+    #[test]
+    fn shown_field_is_read_back_roughly(choice in any_choice(), si in any_value()) {
+        let text = format_field(Quantity::Length, choice, si);
+        let back = read(Quantity::Length, choice, &text);
+        let place = if choice.system == UnitSystem::Inch { 0.005 * 0.0254 } else { 0.05 * 0.001 };
+        prop_assert!((back - si).abs() <= place * 1.000_001 + 1e-14 * si.abs(), "{text} {si}");
+        prop_assert!((back - si).abs() <= 0.051 * si.abs() || si.abs() < 1e-300, "{text} {si}");
+    }
+
+    /// Sixteenths, and thousandths of an inch, stand in their field as they are.
+    #[test]
+    fn what_a_rule_reads_stays(sixty_fourths in -64_000..64_000_i32, thousandths in -100_000..100_000_i32) {
+        let field = |si| format_field(Quantity::Length, UnitChoice::INCH, si);
+        let si = read(Quantity::Length, UnitChoice::INCH, &format!("{}", f64::from(sixty_fourths) / 64.0));
+        prop_assert_eq!(read(Quantity::Length, UnitChoice::INCH, &field(si)).to_bits(), si.to_bits());
+        prop_assert!(!field(si).contains('.'));
+        let si = read(Quantity::Length, UnitChoice::INCH, &format!("{}e-3", thousandths));
+        prop_assert_eq!(read(Quantity::Length, UnitChoice::INCH, &field(si)).to_bits(), si.to_bits());
     }
 
     /// The text for reading is read back within what it shows: half its last place.
