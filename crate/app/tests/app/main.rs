@@ -18,5 +18,6 @@ mod springs;
 mod start;
 mod stopped;
 mod support;
+mod table;
 mod times;
 mod values;
