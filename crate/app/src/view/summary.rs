@@ -162,7 +162,7 @@ fn battery_text(supply: &Supply, units: UnitChoice) -> String {
         Source::ConstantPressure | Source::HandPump(_) => "not used".to_owned(),
         Source::MotorPump(_) | Source::ElectricActuators => {
             match supply.battery.open_circuit_voltage {
-                Some(voltage) => format!("{} at rest", format(Quantity::Voltage, units, voltage)),
+                Some(voltage) => format!("{} resting", format(Quantity::Voltage, units, voltage)),
                 None => format!(
                     "{} charged",
                     format(Quantity::Travel, units, supply.battery.charge)
@@ -177,11 +177,9 @@ fn fall_text(state: &State, index: usize) -> String {
     match good.and_then(|good| good.result.fall.as_ref()) {
         None => "not worked out",
         Some(fall) => match fall.outcome {
-            FallOutcome::ReachesLock(_) if fall.by_speed_alone() => {
-                "reaches its lock by speed alone"
-            }
-            FallOutcome::ReachesLock(_) => "falls to its lock",
-            FallOutcome::StopsShort { .. } => "falls short of its lock",
+            FallOutcome::ReachesLock(_) if fall.by_speed_alone() => "down by speed alone",
+            FallOutcome::ReachesLock(_) => "free-falls to down",
+            FallOutcome::StopsShort { .. } => "stops short of down",
             FallOutcome::StaysUp => "stays up",
             FallOutcome::Creeps { .. } => "creeps",
             FallOutcome::NotFollowed { .. } => "could not be worked out",

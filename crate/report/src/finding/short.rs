@@ -12,6 +12,11 @@ use crate::subject::Subject;
 #[must_use]
 pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
     let length = |si| subject.say(Quantity::Length, si);
+    if finding.verdict == Verdict::NotShown
+        && let Some(look) = needs_a_look(&finding.detail)
+    {
+        return look.to_owned();
+    }
     if finding.question == Question::Locks
         && finding.verdict != Verdict::Good
         && let Some(fails) = fall_fails(subject)
@@ -72,6 +77,19 @@ pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
         }
         FindingDetail::SlidingBrace { end_gap } => format!("{} from its end", length(*end_gap)),
         FindingDetail::NoBrace => "no brace".to_owned(),
+    }
+}
+
+/// What has to be looked at where the model can't show the answer.
+fn needs_a_look(detail: &FindingDetail) -> Option<&'static str> {
+    match detail {
+        FindingDetail::NothingInWell => Some("needs a look at the well"),
+        FindingDetail::SlidingBrace { .. } => Some("needs a look at the latch"),
+        FindingDetail::NoBrace | FindingDetail::NotOverCentre { .. } => {
+            Some("needs a look at what locks it")
+        }
+        FindingDetail::OverCentre { .. } => Some("needs a look at the lock spring"),
+        _ => None,
     }
 }
 

@@ -2,6 +2,7 @@
 
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Fault;
+use gearswing_solver::result::Verdict;
 
 use super::leg;
 use super::lines::Lines;
@@ -113,8 +114,15 @@ fn summary_line(answered: &Answered, (index, answer): &LegAnswer) -> String {
                 .findings
                 .iter()
                 .map(|finding| {
+                    let look = match finding.verdict {
+                        Verdict::NotShown => {
+                            let subject = answered.subject(*index, result);
+                            format!(": {}", crate::finding_short(&subject, finding))
+                        }
+                        _ => String::new(),
+                    };
                     format!(
-                        "{} {}.",
+                        "{} {}{look}.",
                         crate::question_text(finding.question),
                         crate::verdict_text(finding.question, finding.verdict)
                     )

@@ -93,7 +93,7 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
             },
             timed.say(Quantity::Voltage, volts_short),
             if run.stalls.len() > 1 {
-                " (less once the others are home)"
+                " (less once the others have come to their ends)"
             } else {
                 ""
             },
