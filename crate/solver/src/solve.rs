@@ -70,12 +70,12 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     let [gravity, wind] = statics::weight_and_wind(model.view, &gear.conditions);
     let loaded_from = linkage.loaded_from();
     let cases = Comparison::loads(gear, model);
-    let ready = Ready::new(model, &linkage, &gear.supply, cases);
+    let ready = Ready::new(model, &linkage, &gear.supply, cases).from_standing();
     let loaded = |pose: &Pose| pose.place.progress >= loaded_from;
     let table = |poses: &[Pose], force: &mut dyn FnMut(usize, &Stance) -> Option<StationForce>| {
         let mut stations = Vec::with_capacity(poses.len());
         for (index, pose) in poses.iter().enumerate() {
-            let all = Comparison::takes_all(index);
+            let all = Comparison::takes_all(index) || ready.begins(pose);
             let force = match loaded(pose) {
                 true => Stance::new(&ready, pose, all).and_then(|stance| force(index, &stance)),
                 false => None,
@@ -249,7 +249,8 @@ fn fall_without_power(
     linkage: &Linkage,
     conditions: &Conditions,
 ) -> Option<Fall> {
-    let fall_of = |leg: &Leg| fall::fall_of(leg, linkage, &gear.fluid, conditions);
+    let fall_of =
+        |leg: &Leg| fall::fall_of(leg, linkage, &gear.fluid, conditions, gear.friction_times());
     if !matches!(gear.supply.source, Source::ElectricActuators) {
         return fall_of(leg);
     }

@@ -30,6 +30,8 @@ pub(super) struct Case {
     pub(super) seal_friction: f64,
     /// Pin friction over that of the table [1].
     pub(super) pin_factor: f64,
+    /// Friction that holds the leg at up after it has stood there, along the way.
+    pub(super) held: f64,
     pub(super) damper: Option<Damper>,
 }
 
@@ -84,6 +86,20 @@ impl Case {
     /// Push of weights, springs and air along the way.
     pub(super) fn push(&self, row: &[f64; COLUMNS]) -> f64 {
         row[WEIGHTS] + row[SPRINGS] + row[AIR] * self.dynamic_pressure
+    }
+
+    /// The same with so many times the running friction; what holds it at up stays as it is.
+    pub(super) fn times(&self, factor: f64) -> Self {
+        Self {
+            seal_friction: factor * self.seal_friction,
+            pin_factor: factor * self.pin_factor,
+            ..*self
+        }
+    }
+
+    /// Whether the leg starts from a row at which it has stood.
+    pub(super) fn starts(&self, row: &[f64; COLUMNS]) -> bool {
+        self.push(row) > self.held.max(self.friction(row))
     }
 
     /// Net push along the way, without damping, the pins rubbing as at rest.
@@ -172,7 +188,7 @@ pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
         pins: 0.0,
         largest_axle_speed: 0.0,
     };
-    if case.net(&track.at(0.0).value) <= 0.0 {
+    if !case.starts(&track.at(0.0).value) {
         return found;
     }
     let bounds = Bounds {

@@ -5,7 +5,7 @@ use super::track::{COLUMNS, INERTIA, PINS_BY_MOTION, STROKE};
 /// Whether the leg reaches the lock: its energy of motion K over the way, dK/dx = N − D, must stay
 /// above zero.
 pub(super) fn reaches(rows: &[Place], case: &Case) -> bool {
-    if rows.first().is_none_or(|(_, row)| case.net(row) <= 0.0) {
+    if !rows.first().is_some_and(|(_, row)| case.starts(row)) {
         return false;
     }
     // damping only takes energy: a leg with a push all the way comes down whatever the damping
@@ -129,7 +129,7 @@ pub(super) type Place = (f64, [f64; COLUMNS]);
 pub(super) type Line = (f64, f64);
 
 /// Between which values of a quantity the fall first stops short, from `line` that splits the net
-/// push of a row: up to the first value something pushes all the way, and from the second value
+/// push of a row, and `starts` that splits what is left of it at up over the friction of what has stood: up to the first value something pushes all the way, and from the second value
 /// on the leg is sure to stop. `None` where nothing stops it.
 ///
 /// The energy of motion is linear in the quantity, so that every place has one value at which it runs
@@ -138,6 +138,7 @@ pub(super) fn first_stop(
     rows: &[Place],
     case: &Case,
     line: &dyn Fn(&[f64; COLUMNS]) -> Line,
+    starts: &dyn Fn(&[f64; COLUMNS]) -> Line,
 ) -> Option<(f64, f64)> {
     let stop = |(constant, each): Line| {
         if each < 0.0 {
@@ -150,9 +151,10 @@ pub(super) fn first_stop(
         .iter()
         .map(|(_, row)| stop(line(row)))
         .fold(f64::INFINITY, f64::min);
-    let mut stopped = rows
-        .first()
-        .map_or(f64::INFINITY, |(_, row)| stop(line(row)));
+    let mut stopped = rows.first().map_or(f64::INFINITY, |(_, row)| {
+        stop(line(row)).min(stop(starts(row)))
+    });
+    let pushed = pushed.min(stopped);
     let mut energy: Line = (0.0, 0.0);
     for piece in rows.windows(3).step_by(2) {
         let [(x0, a), (_, b), (x1, c)] = piece else {

@@ -1,21 +1,24 @@
 //! Everything about the fall of one leg.
 use super::drop::{Case, Damper, Drop, Ending, drop};
 use super::limits::Limits;
+use super::margin::{Standing, Stood, agreed, short};
 use super::orifice::Orifice;
 use super::rub::Rubbing;
 use super::track::{AIR, Node, SPRINGS, Track, WEIGHTS};
 use crate::kinematics::Linkage;
 use crate::model::{Conditions, Fluid, Leg};
 use crate::result::{
-    Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, LeastKneePush, LeastMoment, Unpowered,
+    Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, FallRequired, LeastKneePush, LeastMoment,
+    Unpowered,
 };
 use crate::statics::{PinSet, areas, dynamic_pressure};
 
 /// A leg that turns by less than this share of the knee's own turn stands nearly still [1]: there the
 /// push at the knee tells more than a moment about the trunnion. Our own figure, about 6° of fold.
-const NEARLY_STRAIGHT: f64 = 0.1;
+pub(super) const NEARLY_STRAIGHT: f64 = 0.1;
 
-/// The fall of a checked leg that comes up, actuator without pressure and open to its return.
+/// The fall of a checked leg that comes up, actuator without pressure and open to its return, which must
+/// come down against so many `times` its friction.
 /// `None` where its way from up to the lock cannot be worked out.
 #[must_use]
 pub fn fall_of(
@@ -23,17 +26,24 @@ pub fn fall_of(
     linkage: &Linkage,
     fluid: &Fluid,
     conditions: &Conditions,
+    times: f64,
 ) -> Option<Fall> {
     let mut track = Track::new(leg, linkage, conditions)?;
-    let case = case(leg, fluid, conditions);
+    let mut case = case(leg, fluid, conditions);
+    let stood = Stood::of(leg);
     let pins = PinSet::of(leg);
-    let (dropped, rubbing) = if pins.rub {
-        let rubbing = Rubbing::new(&track, &pins, (leg, linkage, conditions))?;
-        (rubbing.drop(&mut track, &case)?, Some(rubbing))
-    } else {
-        (drop(&track, &case, case.tolerance()), None)
+    let rubbing = match leg.pins.rub_by_load() {
+        true => Some(Rubbing::new(&track, &pins, (leg, linkage, conditions))?),
+        false => None,
     };
-    let limits = Limits::new(&track, &case, rubbing.as_ref())?;
+    let at = Standing::new(&track, &case, &stood, rubbing.as_ref());
+    let (held, start) = (at.held(0)?, at.start());
+    case.held = held;
+    let dropped = match &rubbing {
+        Some(rubbing) => rubbing.drop(&mut track, &case)?,
+        None => drop(&track, &case, case.tolerance()),
+    };
+    let limits = Limits::new(&track, &case, stood, rubbing.as_ref())?;
     let place = track.place(linkage, dropped.x)?;
     let outcome = match dropped.ending {
         Ending::Lock => FallOutcome::ReachesLock(arrival(&track, &dropped)?),
@@ -60,12 +70,33 @@ pub fn fall_of(
     } else {
         (None, None)
     };
+    let rubs = track
+        .table
+        .values()
+        .iter()
+        .any(|row| case.friction(row) > 0.0);
+    let required = if reaches && rubs {
+        let case = case.times(times);
+        let ending = match &rubbing {
+            Some(rubbing) => rubbing.drop(&mut track.clone(), &case)?.ending,
+            None => drop(&track, &case, case.tolerance()).ending,
+        };
+        Some(FallRequired {
+            times,
+            reaches: ending == Ending::Lock,
+        })
+    } else {
+        None
+    };
+    let (friction_factor, friction_factor_tried) =
+        agreed((friction_factor, friction_factor_tried), required);
     let airspeed = limits.airspeed(conditions.air_density);
-    let net = |i: usize| track.table.values().get(i).map(|row| case.net(row));
     let up = track.nodes.first()?;
+    let at_up = track.table.values().first()?;
+    let left_at_up = case.push(at_up) - case.held.max(case.friction(at_up));
     Some(Fall {
         outcome,
-        moment_at_up: net(0)? / up.swing,
+        moment_at_up: left_at_up / up.swing,
         least_moment: least_moment(&track, &case),
         least_knee_push: least_knee_push(&track, &case),
         airspeed,
@@ -73,6 +104,11 @@ pub fn fall_of(
         friction_factor,
         friction_factor_tried,
         seal_friction_limit,
+        required,
+        start,
+        short: (!reaches)
+            .then(|| short(&track, linkage, &case, &dropped))
+            .flatten(),
         actuator: Unpowered::Fluid,
         energy: energy(&track, &case, &dropped),
         inertia: track.inertia_basis,
@@ -95,6 +131,7 @@ pub(super) fn case(leg: &Leg, fluid: &Fluid, conditions: &Conditions) -> Case {
         dynamic_pressure: dynamic_pressure(conditions),
         seal_friction: leg.actuator.seals(),
         pin_factor: 1.0,
+        held: 0.0,
         damper: leg.orifice_of_fall().map(|of| Damper {
             orifice: Orifice::new(of.hole, of.discharge, fluid.density),
             areas: (annulus, bore),

@@ -3,8 +3,9 @@ use std::cell::RefCell;
 
 use super::drop::Case;
 use super::energies::{Line, Place, first_stop, reaches};
+use super::margin::Stood;
 use super::rub::Rubbing;
-use super::track::{AIR, COLUMNS, STROKE, Track};
+use super::track::{AIR, COLUMNS, PINS, STROKE, Track};
 use crate::model::MOST_PIN_FRICTION;
 use crate::numeric::bracketed_root;
 use crate::result::FallAirspeed;
@@ -31,8 +32,16 @@ const FIRST_TRIED: f64 = 1e-4;
 const MOST_TRIED: usize = 60;
 /// Most rounds in which the loads of rubbing pins at a limit are found.
 const MOST_ROUNDS: usize = 20;
+/// What is left at up over what holds a leg there that starts, whatever its running friction.
+const STARTS: Line = (1.0, 0.0);
 /// Most halvings of a bracket.
 const HALVINGS: usize = 40;
+
+/// How a quantity splits the net push of a row, and what is left at up over what holds the leg there.
+type Split<'a> = (
+    &'a dyn Fn(&[f64; COLUMNS]) -> Line,
+    &'a dyn Fn(&[f64; COLUMNS]) -> Line,
+);
 
 /// The value of a quantity at which the fall first stops short, from `from`, at which it does not;
 /// `None` beyond `most`.
@@ -40,10 +49,10 @@ fn limit(
     rows: &[Place],
     case: &Case,
     (from, most): (f64, f64),
-    line: &dyn Fn(&[f64; COLUMNS]) -> Line,
+    (line, starts): Split,
     good: &dyn Fn(f64) -> bool,
 ) -> Option<f64> {
-    let found = first_stop(rows, case, line);
+    let found = first_stop(rows, case, line, starts);
     if case.damper.is_none() {
         return found.map(|(_, stops)| stops).filter(|&stops| stops <= most);
     }
@@ -89,9 +98,9 @@ fn limit(
     Some(low)
 }
 
-/// What a limit is sought for: how it splits the net push of a row, and the case at a value of it.
+/// What a limit is sought for: how it splits the pushes of a row, and the case at a value of it.
 struct Quantity<'a> {
-    line: &'a dyn Fn(&[f64; COLUMNS]) -> Line,
+    split: Split<'a>,
     with: &'a dyn Fn(f64) -> Case,
     from: f64,
     most: f64,
@@ -101,6 +110,7 @@ struct Quantity<'a> {
 pub(super) struct Limits<'a> {
     track: &'a Track,
     case: &'a Case,
+    stood: Stood,
     /// With a thinned track, for the falls of other cases.
     rubbing: Option<(&'a Rubbing<'a>, RefCell<Track>)>,
 }
@@ -110,6 +120,7 @@ impl<'a> Limits<'a> {
     pub(super) fn new(
         track: &'a Track,
         case: &'a Case,
+        stood: Stood,
         rubbing: Option<&'a Rubbing<'a>>,
     ) -> Option<Self> {
         let rubbing = match rubbing {
@@ -119,6 +130,7 @@ impl<'a> Limits<'a> {
         Some(Self {
             track,
             case,
+            stood,
             rubbing,
         })
     }
@@ -131,6 +143,7 @@ impl<'a> Limits<'a> {
         }
         let with = |dynamic_pressure: f64| Case {
             dynamic_pressure,
+            held: self.held_at_up(dynamic_pressure),
             ..*self.case
         };
         let still_air = with(0.0);
@@ -138,7 +151,10 @@ impl<'a> Limits<'a> {
             return FallAirspeed::NotInStillAir;
         }
         let found = self.value(&Quantity {
-            line: &|row: &[f64; COLUMNS]| (still_air.net(row), row[AIR]),
+            split: (
+                &|row: &[f64; COLUMNS]| (still_air.net(row), row[AIR]),
+                &|row: &[f64; COLUMNS]| (still_air.push(row) - still_air.held, row[AIR]),
+            ),
             with: &with,
             from: 0.0,
             most: 0.5 * air_density * MOST_AIRSPEED * MOST_AIRSPEED,
@@ -161,23 +177,26 @@ impl<'a> Limits<'a> {
         seal_limit: Option<f64>,
         most_given: f64,
     ) -> (Option<f64>, Option<f64>) {
-        if self.rubbing.is_none() {
-            let given = self.case.seal_friction;
-            if given == 0.0 {
-                return (None, None);
-            }
-            let found = seal_limit.map(|limit| limit / given);
+        let mut rows = self.track.table.values().iter();
+        if rows.all(|row| self.case.friction(row) == 0.0) {
+            return (None, None);
+        }
+        let mut rows = self.track.table.values().iter();
+        if rows.all(|row| row[PINS] == 0.0) {
+            let found = seal_limit.map(|limit| limit / self.case.seal_friction);
             let found = found.filter(|&factor| factor <= MOST_FACTOR);
             return (found, found.is_none().then_some(MOST_FACTOR));
         }
-        let with = |factor: f64| Case {
-            seal_friction: factor * self.case.seal_friction,
-            pin_factor: factor,
-            ..*self.case
+        let with = |factor: f64| self.case.times(factor);
+        let most = match self.rubbing {
+            Some(_) => (MOST_PIN_FRICTION / most_given).clamp(1.0, MOST_FACTOR_WITH_PINS),
+            None => MOST_FACTOR,
         };
-        let most = (MOST_PIN_FRICTION / most_given).clamp(1.0, MOST_FACTOR_WITH_PINS);
         let found = self.value(&Quantity {
-            line: &|row: &[f64; COLUMNS]| (self.case.push(row), -self.case.friction(row)),
+            split: (
+                &|row: &[f64; COLUMNS]| (self.case.push(row), -self.case.friction(row)),
+                &|_: &[f64; COLUMNS]| STARTS,
+            ),
             with: &with,
             from: 1.0,
             most,
@@ -193,11 +212,22 @@ impl<'a> Limits<'a> {
         };
         let none = with(0.0);
         self.value(&Quantity {
-            line: &|row: &[f64; COLUMNS]| (none.net(row), -row[STROKE].abs()),
+            split: (
+                &|row: &[f64; COLUMNS]| (none.net(row), -row[STROKE].abs()),
+                &|_: &[f64; COLUMNS]| STARTS,
+            ),
             with: &with,
             from: self.case.seal_friction,
             most: MOST_SEAL_FRICTION,
         })
+    }
+
+    /// Friction that holds the leg at up after it has stood there, at a dynamic pressure.
+    fn held_at_up(&self, dynamic_pressure: f64) -> f64 {
+        match (&self.rubbing, self.track.table.values().first()) {
+            (Some((rubbing, _)), Some(row)) => rubbing.stood(0, row, dynamic_pressure, &self.stood),
+            _ => self.case.held,
+        }
     }
 
     /// What `look` makes of the rows of the track with the pins as they are in the fall of a case;
@@ -220,13 +250,13 @@ impl<'a> Limits<'a> {
     /// The value at which the fall first stops short.
     fn value(&self, quantity: &Quantity) -> Option<f64> {
         let Quantity {
-            line, with, most, ..
+            split, with, most, ..
         } = quantity;
         // with the pins as they are at a value
         let stop = |rows: &[Place], value: f64| {
             let range = (quantity.from, *most);
             let good = |value| reaches(rows, &with(value));
-            limit(rows, &with(value), range, line, &good)
+            limit(rows, &with(value), range, *split, &good)
         };
         let first = stop(&self.track.halves, quantity.from);
         if self.rubbing.is_none() {

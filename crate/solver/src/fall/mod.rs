@@ -24,6 +24,8 @@ pub(crate) mod inertia;
 mod integrate;
 /// How far it can be driven: airspeed, friction.
 mod limits;
+/// What it has to spare.
+mod margin;
 /// Return orifice of the actuator.
 mod orifice;
 /// Pins that rub in the fall.

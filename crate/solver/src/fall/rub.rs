@@ -7,6 +7,7 @@
 use super::drop::{Case, Drop, Ending, drop};
 use super::energies::energies;
 use super::inertia::Inertias;
+use super::margin::Stood;
 use super::track::{COLUMNS, INERTIA, PINS_BY_MOTION, STROKE, Track, unit_wind};
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Conditions, Leg, Vector};
@@ -99,6 +100,27 @@ impl<'a> Rubbing<'a> {
                 ..dropped
             }
         })
+    }
+
+    /// Friction of seals and pins that have stood at a knot, along the way, against the fall; without end
+    /// where the pins bind.
+    pub(super) fn stood(
+        &self,
+        at: usize,
+        row: &[f64; COLUMNS],
+        dynamic_pressure: f64,
+        stood: &Stood,
+    ) -> f64 {
+        let pins = self.knots.get(at).and_then(|knot| {
+            let at = InMotion {
+                speed_squared: 0.0,
+                thrust: stood.seals * knot.lengthens,
+                dynamic_pressure,
+                factor: stood.pins,
+            };
+            knot.pins?.friction(Motion::Extend, &at, None).ok()
+        });
+        stood.seals * row[STROKE].abs() + pins.unwrap_or(f64::INFINITY)
     }
 
     /// A track of fewer knots, for [`Self::in_case`].
@@ -204,7 +226,7 @@ fn agree(
 fn squares(track: &Track, case: &Case) -> Vec<f64> {
     let mut squares = vec![0.0; track.nodes.len()];
     let rows = &track.halves;
-    if rows.first().is_some_and(|(_, row)| case.net(row) > 0.0) {
+    if rows.first().is_some_and(|(_, row)| case.starts(row)) {
         let ends = energies(rows, case)
             .skip(track.split - 1)
             .step_by(track.split);

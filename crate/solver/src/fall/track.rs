@@ -6,7 +6,7 @@ use crate::model::{Brace, Conditions, Leg, Vector};
 use crate::numeric::wrap;
 use crate::result::{InertiaBasis, Place};
 use crate::statics::{
-    BodyLoads, Loads, dynamic_pressure, gravity, spring_energy, spring_loads, wind,
+    BodyLoads, Loads, dynamic_pressure, gravity, pin_rates, spring_energy, spring_loads, wind,
 };
 
 /// Pieces of the swing and of the way from the straight knee to the lock.
@@ -33,7 +33,8 @@ pub(super) const AIR: usize = 2;
 pub(super) const STROKE: usize = 3;
 /// Push of the springs.
 pub(super) const SPRINGS: usize = 4;
-/// Friction of the pins at rest, against the fall.
+/// Friction of the pins at rest, against the fall: that of their couples until what hangs on their loads
+/// is put in.
 pub(super) const PINS: usize = 5;
 /// What the motion adds to it, for each unit of what the motion loads the pins with: the damping and
 /// the inertia times the square of the speed.
@@ -320,6 +321,12 @@ impl Rows<'_> {
             row[AIR] = push(none, self.unit_wind);
         }
         row[STROKE] = -pose.rates.actuator;
+        if leg.pins.rub() {
+            let couples = leg.pins.all().map(|pin| pin.tightness());
+            let rates = pin_rates(leg, linkage, pose);
+            let powers = couples.iter().zip(rates);
+            row[PINS] = powers.map(|(couple, rate)| couple * rate.abs()).sum();
+        }
         row
     }
 }

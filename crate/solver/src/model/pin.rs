@@ -182,6 +182,11 @@ impl Pins {
         self.all().iter().any(has)
     }
 
+    /// Whether the friction of any pin hangs on what it carries.
+    pub(crate) fn rub_by_load(&self) -> bool {
+        self.all().iter().any(|pin| pin.friction_radius() > 0.0)
+    }
+
     pub(crate) fn are_default(&self) -> bool {
         *self == Self::default()
     }

@@ -9,8 +9,8 @@ use super::Place;
 pub struct Fall {
     /// How it ends.
     pub outcome: FallOutcome,
-    /// Net moment about the trunnion at rest at up [N·m]: positive toward down. Friction is taken
-    /// as holding the leg back.
+    /// Net moment about the trunnion at up after the leg has stood there [N·m]: positive towards down.
+    /// Friction is taken as holding the leg back, that of what has stood.
     #[serde(rename = "moment_at_up_n_m")]
     pub moment_at_up: f64,
     /// Least net moment on the way, damping left out: where it is negative, only speed carries the
@@ -33,6 +33,14 @@ pub struct Fall {
     /// it is or nothing up to 1,000,000 N does.
     #[serde(rename = "seal_friction_limit_n")]
     pub seal_friction_limit: Option<f64>,
+    /// The fall against so many times the friction given as is required; absent when none is given or it
+    /// falls short as it is.
+    pub required: Option<FallRequired>,
+    /// Where it is hardest to start, let go anywhere on the way after it has stood there; absent when
+    /// no friction holds it anywhere.
+    pub start: Option<FallStart>,
+    /// What is missing where it comes to rest short of its lock, or does not start.
+    pub short: Option<FallShort>,
     /// What the actuator does without power.
     pub actuator: Unpowered,
     /// Work and energy up to the end of the fall.
@@ -62,6 +70,43 @@ impl Fall {
         let push = self.least_knee_push.is_some_and(|least| least.push <= 0.0);
         self.reaches_lock() && (moment || push)
     }
+}
+
+/// A fall against more friction than is given.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct FallRequired {
+    /// So many times the running friction given [1].
+    pub times: f64,
+    /// Whether it reaches the lock.
+    pub reaches: bool,
+}
+
+/// The place of the way where a leg that is let go has least to start it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct FallStart {
+    /// What closes the leg over what the friction of seals and pins that have stood holds against it
+    /// [1]: below 1 it stays where it is let go.
+    pub ratio: f64,
+    /// Where.
+    pub place: Place,
+    /// From where around that place it stays; absent when it stays nowhere.
+    pub stays_from: Option<Place>,
+    /// Up to where.
+    pub stays_to: Option<Place>,
+}
+
+/// What is missing to the lock.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct FallShort {
+    /// The moment that is missing at most from there to the lock, as a share of the largest moment of
+    /// the weights [1].
+    pub missing_share: f64,
+    /// Distance of the axle from where it is at the stop [m].
+    #[serde(rename = "from_stop_m")]
+    pub from_stop: f64,
 }
 
 /// What an actuator does without power.

@@ -28,8 +28,8 @@ pub use clearance::{
     Tightest, TireState,
 };
 pub use fall::{
-    Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, InertiaBasis, LeastKneePush, LeastMoment,
-    Unpowered,
+    Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, FallRequired, FallShort, FallStart,
+    InertiaBasis, LeastKneePush, LeastMoment, Unpowered,
 };
 pub use finding::{Assumption, Caution, Finding, FindingDetail, Question, Verdict};
 pub use force::{DrivenBy, Force, ForcePeak, PartnerStands, SetBy, Stroke};

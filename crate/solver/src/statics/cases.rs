@@ -1,7 +1,8 @@
 //! Load cases side by side.
 use super::Partners;
 use super::friction::Warm;
-use super::pressure::{CaseAt, Ready, Stance};
+use super::pressure::{CaseAt, Stance};
+use super::ready::Ready;
 use super::weight_and_wind;
 use crate::model::{
     Brace, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR, Gear, Joint, Leg, LegAir,
@@ -164,7 +165,7 @@ impl<'a> Comparison<'a> {
     pub(crate) fn add(&mut self, index: usize, stance: &Stance) -> Option<StationForce> {
         let as_set = self.add_case(0, index, stance)?;
         note_binds(&mut self.binds, stance.pose().place, &as_set);
-        if Self::takes_all(index) {
+        if Self::takes_all(index) || stance.begins() {
             self.add_others(index, stance);
         }
         (as_set.retract.is_ok() || as_set.extend.is_ok()).then(|| stance.force(&as_set))

@@ -1,5 +1,7 @@
 //! Friction of the pins, worked out together with the reactions it comes from.
+use super::against::Against;
 use super::balance::{Balance, FreeBodies};
+use super::eliminate::eliminate;
 use super::{BodyLoads, Loads};
 use crate::kinematics::Linkage;
 use crate::model::{Brace, Joint, Leg, Vector};
@@ -25,7 +27,7 @@ const LEAST_WARM: f64 = 0.1;
 /// Rates of turn below this are rest [rad]; the largest rate of a pose is about 1.
 const REST: f64 = 1e-12;
 
-type Six = [f64; 6];
+pub(super) type Six = [f64; 6];
 /// Couples on leg, upper link or telescopic brace, lower link and actuator: all that the pins'
 /// friction does to the balance.
 type Four = [f64; 4];
@@ -74,6 +76,8 @@ impl PinLoads {
 pub(crate) struct PinSet {
     /// Radius of each friction circle [m].
     radii: Six,
+    /// Couple of each pin that does not hang on its load [N·m].
+    couples: Six,
     /// Couples on the bodies for a moment of one at each pin.
     shares: [Four; 6],
     pub(crate) rub: bool,
@@ -97,6 +101,7 @@ impl PinSet {
         }
         Self {
             radii: leg.pins.all().map(|pin| pin.friction_radius()),
+            couples: leg.pins.all().map(|pin| pin.tightness()),
             shares,
             rub,
         }
@@ -125,21 +130,17 @@ pub(crate) struct Warm {
 
 impl Warm {
     /// A guess where the motion of the pins is the same as before.
-    fn guess(&self, against: &Six) -> Option<Four> {
+    fn guess(&self, against: &Against) -> Option<Four> {
         let (was, last) = self.last?;
-        let same = was
-            .iter()
-            .zip(against)
-            .all(|(a, b)| a.signum() == b.signum());
-        same.then(|| match self.before {
+        (was == against.turns()).then(|| match self.before {
             Some(before) => std::array::from_fn(|i| 2.0 * last[i] - before[i]),
             None => last,
         })
     }
 
-    fn note(&mut self, against: &Six, couples: Four) {
+    fn note(&mut self, against: &Against, couples: Four) {
         self.before = self.last.map(|(_, couples)| couples);
-        self.last = Some((*against, couples));
+        self.last = Some((against.turns(), couples));
     }
 }
 
@@ -148,8 +149,9 @@ impl Warm {
 pub(crate) struct Pinned<'a> {
     set: &'a PinSet,
     pub(crate) rates: Six,
-    /// Friction radius of each pin [m]; 0 where it stands still.
+    /// Friction radius of each pin [m], and its couple [N·m]; 0 where it stands still.
     radii: Six,
+    couples: Six,
     /// Pin loads for a couple of one on each body [1/m].
     influence: [PinLoads; 4],
     pub(crate) rubs: bool,
@@ -181,6 +183,7 @@ impl<'a> Pinned<'a> {
             set,
             rates: [0.0; 6],
             radii: [0.0; 6],
+            couples: [0.0; 6],
             influence: [PinLoads::default(); 4],
             rubs: false,
         };
@@ -188,10 +191,15 @@ impl<'a> Pinned<'a> {
             return pinned;
         }
         pinned.rates = super::pin_rates(leg, linkage, balance.pose());
-        for ((radius, full), rate) in pinned.radii.iter_mut().zip(set.radii).zip(pinned.rates) {
-            *radius = if rate.abs() <= REST { 0.0 } else { full };
-        }
-        pinned.rubs = pinned.radii.iter().any(|radius| *radius > 0.0);
+        let turning = |full: Six| -> Six {
+            std::array::from_fn(|i| match pinned.rates[i].abs() <= REST {
+                true => 0.0,
+                false => full[i],
+            })
+        };
+        (pinned.radii, pinned.couples) = (turning(set.radii), turning(set.couples));
+        let mut frictions = pinned.radii.iter().chain(&pinned.couples);
+        pinned.rubs = frictions.any(|friction| *friction > 0.0);
         if pinned.rubs {
             let nothing = Loads::default();
             for (body, influence) in pinned.influence.iter_mut().enumerate() {
@@ -204,12 +212,13 @@ impl<'a> Pinned<'a> {
     /// The same pins with so many times the friction.
     pub(crate) fn scaled(mut self, factor: f64) -> Self {
         self.radii = self.radii.map(|radius| radius * factor);
+        self.couples = self.couples.map(|couple| couple * factor);
         self
     }
 
     /// Loads and friction while the leg moves; `still` are the loads without friction.
     ///
-    /// Unknown are the friction moments m = −sign(ω)·μ·r·|R(m)|, the loads R being linear in the
+    /// Unknown are the friction moments m = −sign(ω)·(μ·r·|R(m)| + C), C the couple, the loads R being linear in the
     /// couples that they make on the bodies: Newton's method on those four couples, at most
     /// [`MOST_STEPS`] steps to [`TOLERANCE`]. Of its solutions the one counts that grows out of no
     /// friction: the determinant of its derivative, 1 without friction, is still positive (it is
@@ -231,9 +240,11 @@ impl<'a> Pinned<'a> {
                 power: 0.0,
             });
         }
-        // friction radius, signed so that moment = −(this)·|R|
-        let against: Six =
-            std::array::from_fn(|i| self.radii[i] * (self.rates[i] * motion.sign()).signum());
+        let way = |i: usize| (self.rates[i] * motion.sign()).signum();
+        let against = Against {
+            radii: std::array::from_fn(|i| self.radii[i] * way(i)),
+            couples: std::array::from_fn(|i| self.couples[i] * way(i)),
+        };
         if let Some(guess) = warm.as_deref().and_then(|warm| warm.guess(&against))
             && let Some((couples, determinant)) =
                 self.newton(still, &against, guess, MOST_WARM_STEPS)
@@ -247,8 +258,7 @@ impl<'a> Pinned<'a> {
         let (mut couples, mut done, mut rise) = ([0.0; 4], 0.0, 1.0_f64);
         for _ in 0..MOST_ATTEMPTS {
             let next = (done + rise).min(1.0);
-            let radii = against.map(|radius| radius * next);
-            match self.newton(still, &radii, couples, MOST_STEPS) {
+            match self.newton(still, &against.times(next), couples, MOST_STEPS) {
                 Some((found, _)) => {
                     couples = found;
                     done = next;
@@ -272,12 +282,12 @@ impl<'a> Pinned<'a> {
         Err(self.hardest(still, &against, &couples))
     }
 
-    fn rubbed(&self, still: &PinLoads, against: &Six, couples: &Four) -> Rubbed {
+    fn rubbed(&self, still: &PinLoads, against: &Against, couples: &Four) -> Rubbed {
         let loads = self.loads_under(still, couples);
         let mut power = 0.0;
-        for ((radius, rate), load) in against.iter().zip(self.rates).zip(&loads.loads) {
+        for (pin, (rate, load)) in self.rates.iter().zip(&loads.loads).enumerate() {
             // against the motion, whichever it is
-            power -= (radius * rate).abs() * load.norm();
+            power -= (against.moment(pin, load.norm()) * rate).abs();
         }
         Rubbed { loads, power }
     }
@@ -291,12 +301,12 @@ impl<'a> Pinned<'a> {
         loads
     }
 
-    /// Couples of the friction at these signed radii, from a guess, and the determinant there.
+    /// Couples of this friction on the bodies, from a guess, and the determinant there.
     #[inline]
     fn newton(
         &self,
         still: &PinLoads,
-        radii: &Six,
+        against: &Against,
         mut couples: Four,
         most_steps: usize,
     ) -> Option<(Four, f64)> {
@@ -308,15 +318,18 @@ impl<'a> Pinned<'a> {
                 row[4] = *couple;
             }
             let (mut scale, mut most, mut least) = (0.0, 0.0_f64, f64::INFINITY);
-            for (i, (load, &radius)) in loads.iter().zip(radii).enumerate() {
-                if radius == 0.0 {
+            for (i, (load, &radius)) in loads.iter().zip(&against.radii).enumerate() {
+                let couple = against.couples[i];
+                if radius == 0.0 && couple == 0.0 {
                     continue;
                 }
                 let size = load.norm();
-                let moment = radius * size;
+                let moment = radius * size + couple;
                 scale += moment.abs();
-                most = most.max(size);
-                least = least.min(size);
+                if radius != 0.0 {
+                    most = most.max(size);
+                    least = least.min(size);
+                }
                 let along = if size > 0.0 {
                     load * (radius / size)
                 } else {
@@ -350,46 +363,12 @@ impl<'a> Pinned<'a> {
     }
 
     /// The pin whose friction takes most power.
-    fn hardest(&self, still: &PinLoads, against: &Six, couples: &Four) -> Joint {
+    fn hardest(&self, still: &PinLoads, against: &Against, couples: &Four) -> Joint {
         let loads = self.loads_under(still, couples).loads;
-        let power = |i: usize| (against[i] * loads[i].norm() * self.rates[i]).abs();
+        let power = |i: usize| (against.moment(i, loads[i].norm()) * self.rates[i]).abs();
         let worst = (0..6).max_by(|a, b| power(*a).total_cmp(&power(*b)));
         worst
             .and_then(|at| Joint::ALL.get(at).copied())
             .unwrap_or(Joint::Trunnion)
     }
-}
-
-/// Gauss elimination with row pivots of four equations, the right side in the last column, which
-/// then holds the solution. The determinant, `None` where it vanishes.
-fn eliminate(rows: &mut [[f64; 5]; 4]) -> Option<f64> {
-    let mut determinant = 1.0;
-    for k in 0..4 {
-        // where nothing binds, the diagonal is near 1 and the rows stay as they are
-        if rows[k][k].abs() < 0.5 {
-            let pivot = (k..4).max_by(|a, b| rows[*a][k].abs().total_cmp(&rows[*b][k].abs()))?;
-            if pivot != k {
-                rows.swap(pivot, k);
-                determinant = -determinant;
-            }
-        }
-        let top = rows[k];
-        if top[k] == 0.0 || !top[k].is_finite() {
-            return None;
-        }
-        determinant *= top[k];
-        for row in rows.iter_mut().skip(k + 1) {
-            let factor = row[k] / top[k];
-            for (value, above) in row.iter_mut().zip(&top) {
-                *value -= factor * above;
-            }
-        }
-    }
-    for k in (0..4).rev() {
-        let row = rows[k];
-        let below = rows.iter().zip(row).skip(k + 1);
-        let known: f64 = below.map(|(solved, factor)| factor * solved[4]).sum();
-        rows[k][4] = (row[4] - known) / row[k];
-    }
-    Some(determinant)
 }

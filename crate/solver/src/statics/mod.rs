@@ -1,11 +1,15 @@
 //! Forces: loads, actuator thrust by virtual work, reactions by free bodies, pressures.
 
+/// Friction of the pins in one motion.
+mod against;
 /// Equilibrium of every body on its own.
 mod balance;
 /// Forces and couples on the bodies.
 mod body_loads;
 /// Load cases side by side.
 mod cases;
+/// Four linear equations.
+mod eliminate;
 /// Friction of the pins.
 mod friction;
 /// All loads of a pose gathered on its bodies.
@@ -18,6 +22,8 @@ mod moving_pins;
 mod partners;
 /// Thrust to pressure, and the worst places.
 mod pressure;
+/// What every station of a leg is worked out from.
+mod ready;
 /// Springs.
 mod springs;
 
@@ -31,7 +37,8 @@ pub(crate) use moving_pins::{InMotion, MovingPins};
 pub(crate) use partners::Partners;
 pub(crate) use pressure::force_result;
 pub use pressure::{NoForce, force_at, station_force};
-pub(crate) use pressure::{Ready, Stance, areas, place_of};
+pub(crate) use pressure::{Stance, areas, place_of};
+pub(crate) use ready::Ready;
 pub use springs::{gas_push, linear_pull, placed, spring_energy, spring_loads, torsion_moment};
 
 #[cfg(test)]

@@ -2,10 +2,11 @@
 use std::f64::consts::FRAC_PI_4;
 
 use super::balance::{Balance, Unknown};
-use super::friction::{PinLoads, PinSet, Pinned, Warm};
+use super::friction::{PinLoads, Pinned, Warm};
+use super::ready::{Ready, components};
 use super::{BodyLoads, Loads, spring_loads};
 use crate::kinematics::{Linkage, Pose, Rates};
-use crate::model::{Actuator, Joint, Leg, Source, Supply, Vector};
+use crate::model::{Actuator, Joint, Leg, Supply, Vector};
 use crate::result::{
     Bind, Force, ForcePeak, LoadCase, Motion, Place, Station, StationForce, Stroke,
 };
@@ -36,69 +37,6 @@ pub enum NoForce {
         /// Extending.
         extend: Joint,
     },
-}
-
-/// What every station of a leg is worked out from.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct Ready<'a> {
-    leg: &'a Leg,
-    linkage: &'a Linkage,
-    pins: PinSet,
-    /// Bore and annulus, or 1 with an electric actuator [m2].
-    areas: (f64, f64),
-    return_pressure: f64,
-    /// Which components of gravity and wind the first case has, and which any has, in the order of
-    /// [`components`].
-    wanted: [[bool; 4]; 2],
-}
-
-/// Gravity and wind of a case, by components.
-fn components([gravity, wind]: [Vector; 2]) -> [f64; 4] {
-    [gravity.x, gravity.y, wind.x, wind.y]
-}
-
-impl<'a> Ready<'a> {
-    /// For cases of these gravities and winds only, the first of which is worked out everywhere.
-    pub(crate) fn new(
-        leg: &'a Leg,
-        linkage: &'a Linkage,
-        supply: &Supply,
-        cases: impl IntoIterator<Item = [Vector; 2]>,
-    ) -> Self {
-        let catches_wind = leg.air.wheel_drag_area + leg.air.leg_drag_area > 0.0;
-        let mut wanted = [[false; 4]; 2];
-        for (index, case) in cases.into_iter().enumerate() {
-            let [first, any] = &mut wanted;
-            for (i, size) in components(case).into_iter().enumerate() {
-                any[i] |= size != 0.0 && (i < 2 || catches_wind);
-                if index == 0 {
-                    first[i] = any[i];
-                }
-            }
-        }
-        let electric = matches!(supply.source, Source::ElectricActuators);
-        Self {
-            leg,
-            linkage,
-            pins: PinSet::of(leg),
-            areas: if electric {
-                (1.0, 1.0)
-            } else {
-                areas(&leg.actuator)
-            },
-            return_pressure: if electric {
-                0.0
-            } else {
-                supply.return_pressure
-            },
-            wanted,
-        }
-    }
-
-    /// Whether any pin rubs.
-    pub(crate) fn rub(&self) -> bool {
-        self.pins.rub
-    }
 }
 
 /// Power and pin loads of one kind of load, without friction.
@@ -190,6 +128,11 @@ impl<'a> Stance<'a> {
         self.pose
     }
 
+    /// Whether a motion begins here with the friction of what has stood.
+    pub(crate) fn begins(&self) -> bool {
+        self.ready.begins(self.pose)
+    }
+
     /// Both motions under the gravity and wind of a case; `warm` are the solutions with friction at
     /// the neighbouring station.
     ///
@@ -214,7 +157,13 @@ impl<'a> Stance<'a> {
             (annulus, bore)
         };
         let moved = |motion: Motion, warm: Option<&mut Warm>| {
-            let rubbed = self.pinned.rubbing(&still, motion, warm)?;
+            let (rubbed, seals) = match self.ready.stood(motion, self.pose) {
+                Some(stood) => {
+                    let pinned = self.pinned.scaled(stood.pins);
+                    (pinned.rubbing(&still, motion, None)?, stood.seals)
+                }
+                None => (self.pinned.rubbing(&still, motion, warm)?, seals),
+            };
             let effort = motion.sign() * direction * holding - rubbed.power / rate.abs() + seals;
             let (working, other) = match motion {
                 Motion::Retract => (up, down),

@@ -1,0 +1,111 @@
+//! What every station of a leg is worked out from.
+use super::areas;
+use super::friction::PinSet;
+use crate::kinematics::{Linkage, Pose};
+use crate::model::{Leg, Source, Supply, Vector};
+use crate::result::Motion;
+
+/// What every station of a leg is worked out from.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Ready<'a> {
+    pub(super) leg: &'a Leg,
+    pub(super) linkage: &'a Linkage,
+    pub(super) pins: PinSet,
+    /// Bore and annulus, or 1 with an electric actuator [m2].
+    pub(super) areas: (f64, f64),
+    pub(super) return_pressure: f64,
+    /// Friction of what has stood, which counts at the first movement of each way.
+    stood: Option<Stood>,
+    /// Which components of gravity and wind the first case has, and which any has, in the order of
+    /// [`components`].
+    pub(super) wanted: [[bool; 4]; 2],
+}
+
+/// Friction of a leg that has stood.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Stood {
+    /// Of the seals [N].
+    pub(super) seals: f64,
+    /// That of the pins over what they run with [1].
+    pub(super) pins: f64,
+    /// Where the actuator first moves the leg on the way up, as progress; on the way down it is up.
+    first: f64,
+}
+
+/// Gravity and wind of a case, by components.
+pub(super) fn components([gravity, wind]: [Vector; 2]) -> [f64; 4] {
+    [gravity.x, gravity.y, wind.x, wind.y]
+}
+
+impl<'a> Ready<'a> {
+    /// For cases of these gravities and winds only, the first of which is worked out everywhere.
+    pub(crate) fn new(
+        leg: &'a Leg,
+        linkage: &'a Linkage,
+        supply: &Supply,
+        cases: impl IntoIterator<Item = [Vector; 2]>,
+    ) -> Self {
+        let catches_wind = leg.air.wheel_drag_area + leg.air.leg_drag_area > 0.0;
+        let mut wanted = [[false; 4]; 2];
+        for (index, case) in cases.into_iter().enumerate() {
+            let [first, any] = &mut wanted;
+            for (i, size) in components(case).into_iter().enumerate() {
+                any[i] |= size != 0.0 && (i < 2 || catches_wind);
+                if index == 0 {
+                    first[i] = any[i];
+                }
+            }
+        }
+        let electric = matches!(supply.source, Source::ElectricActuators);
+        Self {
+            leg,
+            linkage,
+            pins: PinSet::of(leg),
+            areas: if electric {
+                (1.0, 1.0)
+            } else {
+                areas(&leg.actuator)
+            },
+            return_pressure: if electric {
+                0.0
+            } else {
+                supply.return_pressure
+            },
+            stood: None,
+            wanted,
+        }
+    }
+
+    /// The same with the friction of what has stood at the first movement of each way, from down and
+    /// from up.
+    pub(crate) fn from_standing(self) -> Self {
+        Self {
+            stood: Some(Stood {
+                seals: self.leg.actuator.seals_stood(),
+                pins: self.leg.fall.pins_stood(),
+                first: self.linkage.loaded_from(),
+            }),
+            ..self
+        }
+    }
+
+    /// Friction of what has stood where a motion begins at this pose.
+    pub(super) fn stood(&self, motion: Motion, pose: &Pose) -> Option<&Stood> {
+        let at = pose.place.progress;
+        self.stood.as_ref().filter(|stood| match motion {
+            Motion::Retract => at <= stood.first,
+            Motion::Extend => at >= 1.0,
+        })
+    }
+
+    /// Whether a motion begins at this pose with the friction of what has stood.
+    pub(crate) fn begins(&self, pose: &Pose) -> bool {
+        let motions = [Motion::Retract, Motion::Extend];
+        motions.iter().any(|way| self.stood(*way, pose).is_some())
+    }
+
+    /// Whether any pin rubs.
+    pub(crate) fn rub(&self) -> bool {
+        self.pins.rub
+    }
+}
