@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 
+from stood import begins, stood
 from forces import Loads, energy, free_bodies, holding_by_energy, pressures
 from gearfile import brace_of
 from mechanism import SMALL_FOLD, Mechanism, cross
@@ -93,7 +94,7 @@ def compare_pose(tally, mechanism, station, pose):
         tally.check("transmission angle", station["transmission_rad"], between, ANGLE)
 
 
-def compare_force(tally, loads, mechanism, station, pose, along, at, rises):
+def compare_force(tally, loads, mechanism, station, pose, along, at, rises, starts):
     """Moment arm, thrust, reactions and pressures of one station."""
     size = float(np.linalg.norm(mechanism.axle - mechanism.trunnion))
     ahead, behind = along(at + STEP), along(at - STEP)
@@ -132,7 +133,12 @@ def compare_force(tally, loads, mechanism, station, pose, along, at, rises):
     compare_reactions(tally, force["reactions"], bodies, STATICS * (scale + weight))
     local = rises * math.copysign(1.0, per_step)
     tolerance = STATICS * scale
-    for key, value in pressures(loads, bodies["thrust"], local).items():
+    running, standing = (
+        pressures(loads, bodies["thrust"], local, leg) for leg in (loads.leg, stood(loads.leg))
+    )
+    for key in running:
+        begins_here = station["progress"] == starts[key.split("_")[0]]
+        value = (standing if begins_here else running)[key]
         name = key.rsplit("_", 1)[0].replace("_", " ")
         area = 1.0 if key.endswith("_n") else loads.least_area
         tally.check(name, force[key], value, tolerance / area)
@@ -284,12 +290,13 @@ def compare_leg(tally, gear, leg, result):
     loads = Loads(gear, leg)
     compare_end(tally, mechanism, result)
     where = tally.where
+    starts = begins(result["stations"])
     for station in chosen(result["stations"]):
         tally.where = f"{where}, {station['phase']} at {station['progress']:.4f}"
         pose, along, at, rises = pose_at(mechanism, station)
         compare_pose(tally, mechanism, station, pose)
         if along is not None:
-            compare_force(tally, loads, mechanism, station, pose, along, at, rises)
+            compare_force(tally, loads, mechanism, station, pose, along, at, rises, starts)
         else:
             tally.same("no force while shortening", station["force"], None)
     tally.where = where

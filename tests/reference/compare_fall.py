@@ -42,13 +42,16 @@ LEGS_PER_GEAR = 4
 def draw_falls(seed):
     """Gears of legs that might fall: of each kind whose strut does not move on the way one without
     friction in its pins and one with it."""
-    rng = random.Random(seed)
+    rng, apart = random.Random(seed), random.Random(f"break-out {seed}")
     legs = []
     for kind in kinds():
         if kind[3] == "with_travel":
             continue
         legs += [draw_fall(rng, kind, f"Falling leg {len(legs) + i}") for i in (1, 2)]
-        legs[-1]["pins"] = draw_pins(rng, legs[-1], (0.003, 0.008), (0.05, 0.2), most_left_out=2)
+        legs[-1]["pins"] = draw_pins(
+            rng, legs[-1], (0.003, 0.008), (0.05, 0.2), most_left_out=2, couples=(0.02, 0.3)
+        )
+        draw_break_out(apart, legs[-2:])
     return [
         {
             "name": f"Falling {at // LEGS_PER_GEAR + 1}",
@@ -65,6 +68,16 @@ def draw_falls(seed):
         }
         for at in range(0, len(legs), LEGS_PER_GEAR)
     ]
+
+
+def draw_break_out(rng, legs):
+    """Gives some of the legs what their friction is after they have stood."""
+    for leg in legs:
+        if rng.random() < 0.4:
+            runs = leg["actuator"]["seal_friction_n"]
+            leg["actuator"]["seal_break_out_n"] = round(runs * rng.uniform(1.0, 3.0), 2)
+        if rng.random() < 0.4:
+            leg.setdefault("fall", {})["pin_break_out"] = round(rng.uniform(1.0, 3.0), 2)
 
 
 def draw_fall(rng, kind, name):

@@ -2,6 +2,7 @@
 
 import collections
 import concurrent.futures
+import copy
 import math
 import random
 
@@ -35,7 +36,7 @@ def draw_rubbing(draw):
         leg = None
         while leg is None:
             leg = draw_leg(rng, *kind, f"Rubbing leg {len(legs) + 1}")
-        leg["pins"] = draw_pins(rng, leg, (0.003, 0.02), (0.02, 0.3))
+        leg["pins"] = draw_pins(rng, leg, (0.003, 0.02), (0.02, 0.3), couples=(0.02, 0.8))
         legs.append(leg)
     return [
         {
@@ -81,12 +82,13 @@ def compare_leg(job):
         return tally, 0
     mechanism, loads = Mechanism(leg), Loads(gear, leg)
     count = 0
+    starts = begins(answer["result"]["stations"])
     for station in chosen(answer["result"]["stations"]):
-        count += compare_station(tally, loads, mechanism, station)
+        count += compare_station(tally, loads, mechanism, station, starts)
     return tally, count
 
 
-def compare_station(tally, loads, mechanism, station):
+def compare_station(tally, loads, mechanism, station, starts):
     """Both motions at one station; whether it was compared."""
     force = station["force"]
     pose, along, at, rises = pose_at(mechanism, station)
@@ -103,12 +105,15 @@ def compare_station(tally, loads, mechanism, station):
     towards_up = math.copysign(1.0, stroke)
     for motion, sense in (("retract", 1.0), ("extend", -1.0)):
         found = force[f"{motion}_effort_n"]
-        wanted = rubbing(loads, mechanism, pose, [sense * turn for turn in up])
+        moved = copy.copy(loads)
+        if station["progress"] == starts[motion]:
+            moved.leg = stood(loads.leg)
+        wanted = rubbing(moved, mechanism, pose, [sense * turn for turn in up])
         if found is None or wanted is None:
             # the pins bind, or nearly: no force, or one that no solution from nothing leads to
             tally.skip(f"thrust to {motion} with friction")
             continue
-        seals = loads.leg["actuator"].get("seal_friction_n", 0.0)
+        seals = moved.leg["actuator"].get("seal_friction_n", 0.0)
         effort = sense * towards_up * wanted["thrust"] + seals
         names = ("trunnion", "brace_pivot", "knee", "brace_attach", "mount", "actuator_attach")
         largest = max(float(np.linalg.norm(wanted[name])) for name in names if name in wanted)

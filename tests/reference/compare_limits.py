@@ -30,17 +30,20 @@ def changed(gear, leg, which, value):
     elif which == "friction_factor":
         leg["actuator"]["seal_friction_n"] *= value
         for pin in leg.get("pins", {}).values():
-            pin["friction"] *= value
+            for key in ("friction", "couple_n_m"):
+                if key in pin:
+                    pin[key] *= value
     else:
         leg["actuator"]["seal_friction_n"] = value
     return gear, leg
 
 
-def reaches(gear, leg, slowly):
+def reaches(gear, leg, stands, slowly):
     """Whether the leg falls to its lock; `slowly`: or is still on its way there after a minute, as one
-    is that an orifice slows to a crawl just short of its limit. Pins that bind hold it."""
+    is that an orifice slows to a crawl just short of its limit. Pins that bind hold it. At up it has stood
+    with the friction of the leg `stands`."""
     try:
-        outcome = (RubbingFall if "pins" in leg else Falling)(gear, leg).solve()["outcome"]
+        outcome = (RubbingFall if "pins" in leg else Falling)(gear, leg, stands).solve()["outcome"]
     except Binds:
         return False
     return outcome == "reaches_lock" or (slowly and outcome == "creeps")
@@ -57,6 +60,6 @@ def compare_limit(tally, gear, leg, found, number):
     beside = BESIDE_WITH_PINS if "pins" in leg else BESIDE
     for share, wanted in ((1.0 - beside, True), (1.0 + beside, False)):
         side = "short of" if wanted else "beyond"
-        lands = reaches(*changed(gear, leg, which, share * limit), slowly=wanted)
+        lands = reaches(*changed(gear, leg, which, share * limit), leg, slowly=wanted)
         tally.same(f"reaches the lock just {side} its {which}", lands, wanted)
     return f"limited by {which}"

@@ -19,6 +19,7 @@ from forces import Loads
 from gearfile import brace_of
 from mechanism import Mechanism
 from springs import coordinate, effort, springs_of
+from stood import stood
 
 # Red mineral fluid, as the file format documents for an absent density [kg/m3].
 DENSITY = 860.0
@@ -74,8 +75,11 @@ def wheel_inertia(leg):
 class Falling:
     """One leg that falls."""
 
-    def __init__(self, gear, leg):
+    def __init__(self, gear, leg, stands=None):
+        """`stands`: the leg whose friction holds it at up after it has stood there, as another one
+        with the same gear; by default the leg itself."""
         self.leg = leg
+        self.gear, self.standing = gear, stood(stands or leg)
         self.mechanism = Mechanism(leg)
         self.loads = Loads(gear, leg).at_most_1_g()
         self.springs = springs_of(leg)
@@ -225,7 +229,7 @@ class Falling:
     def solve(self):
         """How the fall ends: a dict of outcome, time, speeds, swing and works."""
         mechanism = self.mechanism
-        if self.motion(self.look(self.by_swing, 0.0), 0.0)[0] <= 0.0:
+        if not (self.starts() and type(self)(self.gear, self.standing).starts()):
             return {"outcome": "stays_up"}
         changes = mechanism.kind == "folding" and self.fold_down() < CHANGE
         end = abs(mechanism.up)
@@ -242,6 +246,10 @@ class Falling:
             state = np.array([0.0, state[1] * place["knee"] / other["knee"], *state[2:]])
             run = self.integrate(pose_at, end, run["time"], state)
         return self.told(run, pose_at, max(fastest, run["fastest"]))
+
+    def starts(self):
+        """Whether the friction lets it start at up."""
+        return self.motion(self.look(self.by_swing, 0.0), 0.0)[0] > 0.0
 
     def integrate(self, pose_at, end, time, state):
         """Integrates to the end of a chart or to rest; what stands there."""

@@ -1,6 +1,6 @@
 """Fall of a leg whose pins rub, by Newton's and Euler's equations of every body.
 
-Each pin resists the turn of one part in the other with a moment μ·r·|R|, R being its load in the
+Each pin resists the turn of one part in the other with a moment μ·r·|R| + C, C its couple, R being its load in the
 motion: weights, air, springs, thrust of the actuator (seals and fluid) and inertia of all parts. The
 acceleration of the coordinate is an unknown of the balance beside the joint forces. At one place the
 solution is linear in thrust, square of the speed and friction moments, which Newton's method then
@@ -45,17 +45,19 @@ def moment_of(arms, forces):
 class RubbingFall(Falling):
     """One leg that falls with rubbing pins."""
 
-    def __init__(self, gear, leg):
-        super().__init__(gear, leg)
+    def __init__(self, gear, leg, stands=None):
+        super().__init__(gear, leg, stands)
         pins = leg.get("pins", {})
         self.joints = joints_of(self.mechanism)
         circles = [
             pins.get(name, {}).get("radius_m", 0.0) * pins.get(name, {}).get("friction", 0.0)
             for name, _, _ in self.joints
         ]
+        couples = [pins.get(name, {}).get("couple_n_m", 0.0) for name, _, _ in self.joints]
         # pins that rub, the radius of their friction circle [m], and their loads at the place before [N]
-        self.rubbing = [j for j, circle in enumerate(circles) if circle > 0.0]
+        self.rubbing = [j for j in range(len(circles)) if circles[j] > 0.0 or couples[j] > 0.0]
         self.circles = np.array([circles[j] for j in self.rubbing])
+        self.couples = np.array([couples[j] for j in self.rubbing])
         self.pressed = np.zeros(len(self.rubbing))
         self.columns = FIRST_PIN + len(self.rubbing) + 1
         self.bodies, self.bars = ["leg"], {"actuator": 2}
@@ -191,7 +193,8 @@ class RubbingFall(Falling):
         by_column = np.array([loads[self.joints[j][0]] for j in self.rubbing])
         by_column = by_column.reshape(-1, 2, self.columns - 1)
         still, influence = by_column[..., :FIRST_PIN] @ given, by_column[..., FIRST_PIN:]
-        moments = self.fitted(-np.sign(at["turns"]) * self.circles, still, influence)
+        way = -np.sign(at["turns"])
+        moments = self.fitted(way * self.circles, way * self.couples, still, influence)
         rubbed = -float(moments @ at["turns"])
         return (
             float(acceleration[:FIRST_PIN] @ given + acceleration[FIRST_PIN:] @ moments),
@@ -199,33 +202,34 @@ class RubbingFall(Falling):
             fluid * abs(at["stroke"]),
         )
 
-    def fitted(self, against, still, influence):
+    def fitted(self, against, couples, still, influence):
         """Friction moments that go with their own loads [N·m].
 
-        `against`: friction circles with the sign of the moment [m]; `still`: loads without friction
+        `against`: friction circles, and `couples`, with the sign of the moment [m, N·m]; `still`: loads without friction
         [N]; `influence`: loads by moments [1/m].
         """
-        found = newton(against, still, influence, against * self.pressed)
+        found = newton(against, couples, still, influence, against * self.pressed + couples)
         if found is None:
             found = np.zeros(len(against))
             for rise in range(1, RISES + 1):
-                found = newton(against * (rise / RISES), still, influence, found)
+                share = rise / RISES
+                found = newton(against * share, couples * share, still, influence, found)
                 if found is None:
                     raise Binds(f"{self.leg['name']}: the pins bind")
         self.pressed = np.linalg.norm(still + influence @ found, axis=1)
         return found
 
 
-def newton(against, still, influence, moments):
+def newton(against, couples, still, influence, moments):
     """Friction moments from a guess [N·m]; None where none are found, or only such as do not grow
     out of no friction: there the determinant of the derivative, 1 without friction, is above 0."""
     for _ in range(MOST_STEPS):
         loads = still + influence @ moments
         sizes = np.linalg.norm(loads, axis=1)
-        miss = moments - against * sizes
+        miss = moments - against * sizes - couples
         along = loads / np.maximum(sizes, 1e-300)[:, None]
         slope = np.eye(len(moments)) - against[:, None] * np.einsum("ia,iaj->ij", along, influence)
-        if np.sum(np.abs(miss)) <= SETTLED * np.sum(np.abs(against) * sizes):
+        if np.sum(np.abs(miss)) <= SETTLED * np.sum(np.abs(against) * sizes + np.abs(couples)):
             return moments if np.linalg.det(slope) > 0.0 else None
         moments = moments - np.linalg.solve(slope, miss)
     return None

@@ -215,13 +215,14 @@ def drive_couple(loads, mechanism, pose, sliding):
     return float(np.dot(wheel + sliding, along)) * slope / mechanism.up
 
 
-def pressures(loads, holding, towards_up):
+def pressures(loads, holding, towards_up, leg=None):
     """Efforts [N] and pressures [Pa] to retract and to extend.
 
-    `towards_up` is +1 where the actuator lengthens on the way up, −1 where it shortens.
+    `towards_up` is +1 where the actuator lengthens on the way up, −1 where it shortens; `leg` has other
+    seals than the loads.
     """
     bore, annulus = loads.bore, loads.annulus
-    friction = loads.leg["actuator"].get("seal_friction_n", 0.0)
+    friction = (leg or loads.leg)["actuator"].get("seal_friction_n", 0.0)
     back = loads.supply.get("return_pressure_pa", 0.0)
     retract = towards_up * holding + friction
     extend = -towards_up * holding + friction

@@ -1,6 +1,6 @@
 """Pin friction, solved together with the pin loads that make it.
 
-Each pin resists the turn of one part in the other with a moment μ·r·|R|. The balance of bodies
+Each pin resists the turn of one part in the other with a moment μ·r·|R| + C, C the couple it is given. The balance of bodies
 (forces.py) takes those moments; the two on the actuator bend it, so that it pushes square to itself
 on both of its pins. scipy's root finds the moments that go with their own loads, raised from nothing
 so that of several solutions the one without a jump is taken.
@@ -109,17 +109,24 @@ def friction_radii(loads, mechanism):
     return np.array([pin.get("radius_m", 0.0) * pin.get("friction", 0.0) for pin in pins])
 
 
-def moments_of(stands, radii, turned, near=None):
+def friction_couples(loads, mechanism):
+    """Couple of each pin that does not hang on its load [N·m], in the order of joints_of."""
+    pins = [loads.leg.get("pins", {}).get(name, {}) for name, _, _ in joints_of(mechanism)]
+    return np.array([pin.get("couple_n_m", 0.0) for pin in pins])
+
+
+def moments_of(stands, radii, turned, near=None, couples=0.0):
     """Moment of every pin on the part that turns [N·m], by what stands (by_moments), the friction
     circles and the sense in which the pins turn; None where friction raised to its full value finds
     no balance. `near`: moments of a pose close by, from which no friction need be raised."""
     still, change = stands
     against = -np.copysign(radii, turned)
+    constant = -np.copysign(couples, turned)
 
     def balanced(share, moments):
         def miss(moments):
             pins = (still + change @ moments)[1:].reshape(-1, 2)
-            return moments - share * against * np.hypot(pins[:, 0], pins[:, 1])
+            return moments - share * (against * np.hypot(pins[:, 0], pins[:, 1]) + constant)
 
         found = root(miss, moments, tol=1e-13)
         scale = 1.0 + float(np.max(np.abs(found.x)))
@@ -139,5 +146,7 @@ def moments_of(stands, radii, turned, near=None):
 def rubbing(loads, mechanism, pose, turned):
     """free_bodies of a leg whose pins turn so (relative_turns, in the direction of its motion)."""
     radii = friction_radii(loads, mechanism)
-    moments = moments_of(by_moments(loads, mechanism, pose), radii, turned)
+    couples = friction_couples(loads, mechanism)
+    stands = by_moments(loads, mechanism, pose)
+    moments = moments_of(stands, radii, turned, couples=couples)
     return None if moments is None else with_moments(loads, mechanism, pose, moments)

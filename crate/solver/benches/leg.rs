@@ -70,7 +70,7 @@ fn bench(c: &mut Criterion) {
     ] {
         let leg = &gear.legs[0];
         let linkage = Linkage::new(leg);
-        let fall = || fall_of(leg, &linkage, &gear.fluid, &gear.conditions);
+        let fall = || fall_of(leg, &linkage, &gear.fluid, &gear.conditions, 1.5);
         assert!(fall().is_some());
         println!(
             "{name}: {:?}",

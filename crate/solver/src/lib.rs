@@ -37,5 +37,7 @@ mod sample;
 /// One call for a whole leg.
 mod solve;
 
-pub use answer::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER};
+pub use answer::{
+    LATCH_GAP, LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER,
+};
 pub use solve::{Options, TireChoice, solve_gear, solve_leg};

@@ -1,5 +1,5 @@
 //! One call for a whole leg: check, swing, clear, push, lock, answer.
-use crate::answer::LockCase;
+use crate::answer::{LockCase, WayDownCase};
 use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearances};
 use crate::faults::{Fault, FaultKind, Faults, check_leg};
 use crate::kinematics::{Linkage, Pose, Sweep};
@@ -124,6 +124,13 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         .is_empty()
         .then(|| fall_without_power(gear, model, &linkage, &held))
         .flatten();
+    let way_down = answer::way_down(&WayDownCase {
+        gear,
+        leg: model,
+        lock: lock.kind,
+        force: &force,
+        fall: fall.as_ref(),
+    });
     let down = sweep.poses.first().map(|pose| pose.place);
     let findings = vec![
         answer::clears(&clearance, &sweep.jams, tire),
@@ -139,8 +146,11 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
             lock: &lock,
             springs: !model.springs.is_empty(),
             fall: fall.as_ref(),
+            way_down: way_down.as_ref(),
             excursion: sweep.excursion.as_ref(),
             down,
+            break_out_from_memory: model.breaks_out_from_memory(),
+            own_times: gear.friction_times_required.is_none(),
             down_switch: model.drive.switches.down,
         }),
     ];
@@ -167,6 +177,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         force,
         lock,
         fall,
+        way_down,
         stations,
     })
 }

@@ -16,14 +16,14 @@ pub const READ_LIMIT: usize = 4 << 20;
 pub(crate) const NEW_IN_2: &[&str] = &[
     "available_down_pa",
     "couple_n_m",
+    "drive_ratio",
     "emergency_pump_pa",
     "emergency_way",
     "friction_times_required",
     "pin_break_out",
-    "seal_break_out_n",
-    "drive_ratio",
     "pressure_switch_down_pa",
     "relief_down_pa",
+    "seal_break_out_n",
     "shared_drive",
 ];
 

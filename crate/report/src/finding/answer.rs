@@ -145,9 +145,7 @@ fn said(subject: &Subject, finding: &Finding) -> Said {
         FindingDetail::ExcursionStopped { at_axle, allowed } => {
             locks::excursion_stopped(subject, *at_axle, *allowed)
         }
-        FindingDetail::SlidingBrace { end_gap } => {
-            locks::sliding_brace(subject, finding.verdict, *end_gap)
-        }
+        FindingDetail::SlidingBrace { end_gap } => locks::sliding_brace(subject, *end_gap),
         FindingDetail::NoBrace => locks::no_brace(subject),
     }
 }

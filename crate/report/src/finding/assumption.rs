@@ -120,6 +120,13 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
             "The hanging leg is held by its dead weight only: lock springs and pressure, which add to it, are not counted. That a push below about 1 lb (5 N) is too little is this program's own figure.",
         ),
         Assumption::FallWithoutPressure => without_pressure(subject),
+        Assumption::FrictionTimesOwn => plain(
+            "That a leg must free-fall against 1.5 times its friction is this program's own figure: friction rises in the cold and with age. Type your own at the supply.",
+        ),
+        Assumption::BreakOutFromMemory => Governing::marked(
+            "What has stood needs more to start than to run: twice for seals, 1.5 times for pins. A printed limit for cylinders is three times. Measure what starts the leg and the rod, by spring scale.".to_owned(),
+            Mark::FromMemory,
+        ),
         Assumption::InertiaEstimated => plain(
             "The moment of inertia of the upper leg is an estimate from its mass and outline; it changes the time of the fall, hardly whether it reaches the lock.",
         ),

@@ -5,12 +5,13 @@ use gearswing_solver::result::{
 use gearswing_units::Quantity;
 
 use super::answer::Said;
+use super::{spare, way_down};
 use crate::subject::Subject;
 use crate::text::capital_first;
 
 const PROVE_ELECTRIC: &str = "On jacks, let the leg down by the emergency procedure, without power, several times: each time it must lock by itself. Keep clear: nothing stops it on its way.";
 const PROVE: &str = "On jacks, let the leg down by the emergency procedure, without pressure, several times: each time it must lock by itself. Keep clear: nothing stops it on its way.";
-const HELP: &str = "Look for what holds it back or should help it: tight pins, dragging seals, a restrictor too small, a weak or missing down spring. What the maker gives for it wins. If the airplane has another way down without its pump (hand pump, bottle), that one must bring it down: prove it on jacks.";
+const HELP: &str = "Look for what holds it back or should help it: tight pins, dragging seals, a restrictor too small, a weak or missing down spring. What the maker gives for it wins. If the airplane has another way down without its normal power (hand pump, bottle, crank), say so at the supply, and prove it on jacks.";
 
 /// Places this near to each other are one [1].
 const NEAR: f64 = 5e-3;
@@ -22,12 +23,16 @@ pub(super) fn append(subject: &Subject, said: &mut Said) {
     let Some(fall) = &subject.result.fall else {
         return;
     };
+    said.sentence.push_str(&way_down::sentence(subject));
     said.sentence.push(' ');
     said.sentence.push_str(&sentence(subject, fall));
+    said.sentence.push_str(&spare::sentence(subject, fall));
     if fall.at_gear_speed == Some(false) {
         said.try_next.push(SLOW_DOWN.to_owned());
     }
-    if !fall.reaches_lock() || fall.by_speed_alone() {
+    said.try_next.extend(spare::measure(subject));
+    said.try_next.extend(way_down::look(subject));
+    if !fall.reaches_lock() || fall.by_speed_alone() || spare::is_small(fall) {
         said.try_next.push(HELP.to_owned());
     }
     let prove = match fall.actuator {
@@ -62,7 +67,7 @@ fn outcome(subject: &Subject, fall: &Fall) -> String {
     match &fall.outcome {
         FallOutcome::ReachesLock(arrival) => reaches(subject, fall, arrival),
         FallOutcome::StopsShort { place, .. } => format!(
-            "{without} it does not free-fall to {}: it comes to rest {}.{}{}",
+            "{without} it does not free-fall to {}: it hangs {}.{}{}",
             to_its_lock(subject),
             subject.at(place),
             spare(subject, fall, Some(place)),

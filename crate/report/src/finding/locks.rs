@@ -1,6 +1,7 @@
 //! Will it lock? Knee, telescoping brace or no brace in words.
-use gearswing_solver::result::Verdict;
-use gearswing_solver::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER};
+use gearswing_solver::{
+    LATCH_GAP, LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER,
+};
 use gearswing_units::Quantity;
 
 use super::answer::Said;
@@ -187,17 +188,17 @@ pub(super) fn excursion_stopped(subject: &Subject, at_axle: f64, allowed: f64) -
     )
 }
 
-pub(super) fn sliding_brace(subject: &Subject, verdict: Verdict, end_gap: f64) -> Said {
+pub(super) fn sliding_brace(subject: &Subject, end_gap: f64) -> Said {
     let stands = if end_gap.abs() < 5e-5 {
         "at its end length".to_owned()
     } else {
         format!("{} from its nearer end length", subject.size(end_gap.abs()))
     };
-    let latch = match verdict {
-        Verdict::Bad => "it does not stand where a latch at its end would catch it",
-        Verdict::Good | Verdict::Marginal | Verdict::NotShown => {
-            "that its latch holds it is not shown and needs a look at the latch"
-        }
+    // the verdict may be that of the fall, which says nothing of the latch
+    let latch = if end_gap > LATCH_GAP {
+        "it does not stand where a latch at its end would catch it"
+    } else {
+        "that its latch holds it is not shown and needs a look at the latch"
     };
     Said::new(
         format!(

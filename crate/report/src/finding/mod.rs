@@ -16,6 +16,10 @@ mod jam;
 mod locks;
 /// The number of an answer in a few words.
 mod short;
+/// What a fall has to spare.
+mod spare;
+/// The way down without the normal power.
+mod way_down;
 
 #[cfg(test)]
 mod tests;

@@ -1,13 +1,13 @@
 //! Results put together by hand: their numbers need not fit together.
 use gearswing_solver::TireChoice;
-use gearswing_solver::model::{Gear, Joint, MovingPart, Point, Vector, View};
+use gearswing_solver::model::{EmergencyWay, Gear, Joint, MovingPart, Point, Vector, View};
 use gearswing_solver::result::{
     Arrival, Assumption, AxleLoad, AxleLoadEffect, AxlePush, CaseForce, CaseOutcome, Caution,
-    Clearance, Contact, DrivenBy, Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome, Finding,
-    FindingDetail, Force, ForcePeak, InertiaBasis, JointLoad, LeastKneePush, LeastMoment,
-    LegResult, LoadCase, Lock, LockKind, MissingInput, Motion, PairClearance, Phase, Place,
-    Question, Reactions, Requirement, RequirementBasis, SetBy, Station, StationForce, Stroke,
-    Tightest, TireState, Unpowered, Verdict,
+    Clearance, Contact, DrivenBy, Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome,
+    FallRequired, FallStart, Finding, FindingDetail, Force, ForcePeak, InertiaBasis, JointLoad,
+    LeastKneePush, LeastMoment, LegResult, LoadCase, Lock, LockKind, MissingInput, Motion,
+    PairClearance, Phase, Place, Question, Reactions, Requirement, RequirementBasis, SetBy,
+    Station, StationForce, Stroke, Tightest, TireState, Unpowered, Verdict, WayDown,
 };
 use gearswing_units::UnitChoice;
 
@@ -262,6 +262,17 @@ pub(crate) fn result() -> LegResult {
             friction_factor: Some(3.4),
             friction_factor_tried: None,
             seal_friction_limit: Some(136.0),
+            required: Some(FallRequired {
+                times: 2.0,
+                reaches: true,
+            }),
+            start: Some(FallStart {
+                ratio: 1.3,
+                place: place(0.06),
+                stays_from: None,
+                stays_to: None,
+            }),
+            short: None,
             actuator: Unpowered::Fluid,
             energy: FallEnergy {
                 weights: 92.0,
@@ -273,6 +284,11 @@ pub(crate) fn result() -> LegResult {
                 residual: 2.0e-8,
             },
             inertia: InertiaBasis::UniformPlate,
+        }),
+        way_down: Some(WayDown {
+            way: EmergencyWay::FreeFall,
+            verdict: Verdict::Good,
+            hand_pump: None,
         }),
         stations: (0..=8).map(|i| station(f64::from(i) / 8.0)).collect(),
     }

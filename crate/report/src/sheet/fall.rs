@@ -126,6 +126,39 @@ fn rows(subject: &Subject, fall: &Fall) -> Vec<String> {
             subject.say(Quantity::Ratio, tried)
         ));
     }
+    if let Some(required) = fall.required {
+        rows.push(format!(
+            "Against {} times its friction it {}.",
+            subject.say(Quantity::Ratio, required.times),
+            if required.reaches {
+                "reaches its lock"
+            } else {
+                "stops short"
+            }
+        ));
+    }
+    if let Some(start) = fall.start {
+        rows.push(format!(
+            "Hardest to start, let go after it has stood: what closes it is {} times its break-out friction, {}.",
+            subject.say(Quantity::Ratio, start.ratio),
+            subject.at(&start.place)
+        ));
+    }
+    if let Some(short) = fall.short {
+        rows.push(format!(
+            "Missing: {} of the largest moment of its weight; the axle is {} from where it is at the stop.",
+            subject.say(Quantity::Travel, short.missing_share),
+            subject.size(short.from_stop)
+        ));
+    }
+    if let Some(pump) = subject.result.way_down.and_then(|down| down.hand_pump) {
+        rows.push(format!(
+            "Hand pump, at most {}: needs {} to extend, {}.",
+            subject.say(Quantity::Pressure, pump.available),
+            subject.say(Quantity::Pressure, pump.needed),
+            subject.at(&pump.place)
+        ));
+    }
     rows
 }
 

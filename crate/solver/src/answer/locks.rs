@@ -1,8 +1,10 @@
 //! Will it lock?
 use crate::result::{
     Assumption, Caution, Excursion, Fall, Finding, FindingDetail, InertiaBasis, Lock, LockKind,
-    Place, Question, Unpowered, Verdict,
+    Place, Question, Verdict, WayDown,
 };
+
+use super::way_down::worst;
 
 /// Least over-center offset [m]: 0.06 in, our own, just below every range printed in the maintenance
 /// manuals of light airplanes that were read: 0.062–0.125 in main side brace of light singles,
@@ -24,7 +26,7 @@ pub const LEAST_AFTER_PLAY: f64 = 0.5 * LEAST_OVER_CENTRE;
 
 /// A telescopic brace this far from its end length at down does not stand at its latch [m]
 /// (rounding of typed figures; common practice).
-const LATCH_GAP: f64 = 1e-3;
+pub const LATCH_GAP: f64 = 1e-3;
 
 /// What the answer "will it lock?" is made from.
 #[derive(Clone, Copy, Debug)]
@@ -33,9 +35,14 @@ pub(crate) struct LockCase<'a> {
     /// The leg has springs, counted in the push at the knee.
     pub(crate) springs: bool,
     pub(crate) fall: Option<&'a Fall>,
+    pub(crate) way_down: Option<&'a WayDown>,
     pub(crate) excursion: Option<&'a Excursion>,
     /// Place of the locked pose.
     pub(crate) down: Option<Place>,
+    /// Any friction of what has stood, which is not given, counts.
+    pub(crate) break_out_from_memory: bool,
+    /// How many times its friction it must fall against is the built-in figure.
+    pub(crate) own_times: bool,
     /// Travel at which the down and locked switch makes [1].
     pub(crate) down_switch: f64,
 }
@@ -46,8 +53,11 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
         lock,
         springs,
         fall,
+        way_down,
         excursion,
         down,
+        break_out_from_memory,
+        own_times,
         down_switch,
     } = *case;
     let mut finding = Finding {
@@ -95,7 +105,6 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
                 || lock
                     .knee_push_at_gear_speed
                     .is_some_and(|push| push < LEAST_KNEE_PUSH)
-                || fall.is_some_and(is_doubtful)
                 || down_switch > 0.0
             {
                 Verdict::Marginal
@@ -125,26 +134,23 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
             }
         }
     }
-    // what is asked is whether it locks by itself
-    if fall.is_some_and(Fall::fails) {
-        finding.verdict = Verdict::Bad;
+    // what is asked is whether it locks when the normal power fails
+    if let Some(way_down) = way_down {
+        finding.verdict = worst(finding.verdict, way_down.verdict);
     }
     finding
         .assumptions
         .extend(fall.into_iter().flat_map(of_fall));
+    if fall.is_some_and(|fall| fall.required.is_some()) && own_times {
+        finding.assumptions.push(Assumption::FrictionTimesOwn);
+    }
+    if fall.is_some() && break_out_from_memory {
+        finding.assumptions.push(Assumption::BreakOutFromMemory);
+    }
     if fall.is_some() {
         finding.cautions.push(Caution::MovingLeg);
     }
     finding
-}
-
-/// Whether a fall stops short, comes home by speed alone, only flying slower than the gear is moved, or only
-/// with its actuator released.
-fn is_doubtful(fall: &Fall) -> bool {
-    !fall.reaches_lock()
-        || fall.by_speed_alone()
-        || fall.at_gear_speed == Some(false)
-        || fall.actuator == Unpowered::Released
 }
 
 /// What a fall rests on.
@@ -161,10 +167,7 @@ fn of_fall(fall: &Fall) -> impl Iterator<Item = Assumption> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::result::{
-        Arrival, AxleLoadEffect, FallAirspeed, FallEnergy, FallOutcome, LeastKneePush, LeastMoment,
-        Phase,
-    };
+    use crate::result::AxleLoadEffect;
 
     fn verdict(offset: f64, into_lock: f64, knee_push: f64) -> Verdict {
         locks(&case(&lock(offset, into_lock, knee_push), None)).verdict
@@ -175,8 +178,11 @@ mod tests {
             lock,
             springs: false,
             fall,
+            way_down: None,
             excursion: None,
             down: None,
+            break_out_from_memory: false,
+            own_times: false,
             down_switch: 0.0,
         }
     }
@@ -193,64 +199,6 @@ mod tests {
             knee_push_at_gear_speed: None,
             end_gap: None,
         }
-    }
-
-    /// A leg that its lock would hold, but that comes there over a place where nothing pushes it on.
-    #[test]
-    fn lock_reached_by_speed_alone_is_not_sure() {
-        let place = Place {
-            phase: Phase::Swing,
-            progress: 0.1,
-            travel: 0.1,
-            swing: 0.1,
-        };
-        let fall = |moment: f64, push: f64| Fall {
-            outcome: FallOutcome::ReachesLock(Arrival {
-                time: 1.0,
-                swing_rate: -1.0,
-                axle_speed: 0.7,
-                knee_speed: Some(2.0),
-                largest_axle_speed: 1.5,
-            }),
-            moment_at_up: 40.0,
-            least_moment: Some(LeastMoment { moment, place }),
-            least_knee_push: Some(LeastKneePush { push, place }),
-            airspeed: FallAirspeed::NoAirLoad,
-            at_gear_speed: None,
-            friction_factor: None,
-            friction_factor_tried: None,
-            seal_friction_limit: None,
-            actuator: Unpowered::Fluid,
-            energy: FallEnergy {
-                weights: 30.0,
-                springs: 0.0,
-                air: 0.0,
-                friction: 0.0,
-                orifice: 0.0,
-                motion: 30.0,
-                residual: 0.0,
-            },
-            inertia: InertiaBasis::Given,
-        };
-        let with = |fall: &Fall| locks(&case(&lock(0.003, 0.01, 50.0), Some(fall)));
-        assert_eq!(with(&fall(2.0, 3.0)).verdict, Verdict::Good);
-        assert_eq!(with(&fall(-0.1, 3.0)).verdict, Verdict::Marginal);
-        assert_eq!(with(&fall(2.0, -0.1)).verdict, Verdict::Marginal);
-        let mut short = fall(2.0, 3.0);
-        short.outcome = FallOutcome::StopsShort { place, time: 1.0 };
-        assert_eq!(with(&short).verdict, Verdict::Bad);
-        short.outcome = FallOutcome::NotFollowed { place, time: 1.0 };
-        assert_eq!(with(&short).verdict, Verdict::Marginal);
-        let mut slow = fall(2.0, 3.0);
-        slow.at_gear_speed = Some(true);
-        assert_eq!(with(&slow).verdict, Verdict::Good);
-        slow.at_gear_speed = Some(false);
-        assert_eq!(with(&slow).verdict, Verdict::Marginal);
-        let mut released = fall(2.0, 3.0);
-        released.actuator = Unpowered::DrivenBack;
-        assert_eq!(with(&released).verdict, Verdict::Good);
-        released.actuator = Unpowered::Released;
-        assert_eq!(with(&released).verdict, Verdict::Marginal);
     }
 
     /// 0.06 in: just below the printed ranges; 5 N: our own figure. The smallest printed offset,

@@ -6,11 +6,16 @@ mod clears;
 mod driven;
 /// Will it lock?
 mod locks;
+/// The way down without the normal power.
+mod way_down;
 
 #[cfg(test)]
 mod tests_clears;
 
 pub(crate) use clears::clears;
 pub(crate) use driven::driven;
-pub use locks::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER};
+pub use locks::{
+    LATCH_GAP, LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER,
+};
 pub(crate) use locks::{LockCase, locks};
+pub(crate) use way_down::{WayDownCase, way_down};

@@ -46,3 +46,5 @@ mod tests;
 mod tests_limits;
 #[cfg(test)]
 mod tests_sprung;
+#[cfg(test)]
+mod tests_stood;

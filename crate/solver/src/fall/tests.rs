@@ -83,6 +83,7 @@ const FREE: Case = Case {
     dynamic_pressure: 0.0,
     seal_friction: 0.0,
     pin_factor: 1.0,
+    held: 0.0,
     damper: None,
 };
 
@@ -107,6 +108,7 @@ fn fall(leg: &Leg) -> crate::result::Fall {
         &Linkage::new(leg),
         &Fluid::default(),
         &Conditions::default(),
+        1.5,
     )
     .unwrap()
 }
@@ -335,7 +337,14 @@ fn energy_balances_with_a_knee_that_stands_nearly_straight() {
     }
     let linkage = Linkage::new(&near);
     assert!(linkage.pose(1.0).is_ok(), "{:?}", linkage.pose(1.0));
-    let result = fall_of(&near, &linkage, &Fluid::default(), &Conditions::default()).unwrap();
+    let result = fall_of(
+        &near,
+        &linkage,
+        &Fluid::default(),
+        &Conditions::default(),
+        1.5,
+    )
+    .unwrap();
     assert!(result.energy.residual.abs() < 1e-5, "{result:?}");
 }
 

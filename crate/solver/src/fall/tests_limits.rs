@@ -25,7 +25,7 @@ fn limits_agree_with_single_falls() {
         let linkage = Linkage::new(&leg);
         let track = Track::new(&leg, &linkage, &conditions).unwrap();
         let case = case(&leg, &Fluid::default(), &conditions);
-        let result = fall_of(&leg, &linkage, &Fluid::default(), &conditions).unwrap();
+        let result = fall_of(&leg, &linkage, &Fluid::default(), &conditions, 1.5).unwrap();
         let limit = result.seal_friction_limit.unwrap();
         let factor = result.friction_factor.unwrap();
         assert!((factor * leg.actuator.seals() / limit - 1.0).abs() < 1e-3);
@@ -70,12 +70,14 @@ fn limits_of_rubbing_legs_agree_with_single_falls() {
             leg.fall.return_orifice = orifice;
             let linkage = Linkage::new(&leg);
             let falls = |leg: &Leg, conditions: &Conditions| {
-                fall_of(leg, &linkage, &Fluid::default(), conditions).unwrap()
+                fall_of(leg, &linkage, &Fluid::default(), conditions, 1.5).unwrap()
             };
             // seals that leave factors as a leg in use has
             let limit = falls(&leg, &conditions).seal_friction_limit;
             leg.actuator.seal_friction = Some(0.3 * limit.unwrap());
             let result = falls(&leg, &conditions);
+            // what holds it at up is not what a limit changes
+            leg.actuator.seal_break_out = Some(leg.actuator.seals_stood());
             for (share, locks) in [(0.98, true), (1.02, false)] {
                 let check = |what: usize, leg: &Leg, conditions: &Conditions| {
                     let outcome = falls(leg, conditions).outcome;
@@ -88,6 +90,7 @@ fn limits_of_rubbing_legs_agree_with_single_falls() {
                 if let Some(factor) = result.friction_factor {
                     let mut leg = leg.clone();
                     leg.actuator.seal_friction = Some(leg.actuator.seals() * share * factor);
+                    leg.fall.pin_break_out = Some(1.0);
                     let pins = &mut leg.pins;
                     for pin in [
                         &mut pins.trunnion,

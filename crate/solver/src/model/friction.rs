@@ -35,6 +35,13 @@ impl Leg {
         }
     }
 
+    /// Whether the friction of what has stood counts with a figure from memory.
+    #[must_use]
+    pub fn breaks_out_from_memory(&self) -> bool {
+        let seals = self.actuator.seals() > 0.0 && self.actuator.seal_break_out.is_none();
+        seals || (self.pins.rub() && self.fall.pin_break_out.is_none())
+    }
+
     /// Which of its friction is given, with this source.
     #[must_use]
     pub fn friction_typed(&self, source: &Source) -> FrictionTyped {

@@ -221,6 +221,10 @@ pub enum Assumption {
     /// The fall is worked out with an actuator that has no pressure on either side; springs and pin
     /// friction count as far as they are given.
     FallWithoutPressure,
+    /// How many times its friction a leg must fall against is this program's own figure.
+    FrictionTimesOwn,
+    /// What friction that has stood takes more than running friction is quoted from memory.
+    BreakOutFromMemory,
     /// The moment of inertia of the upper leg is an estimate.
     InertiaEstimated,
     /// Dead weight and the springs that the leg has: no pressure.

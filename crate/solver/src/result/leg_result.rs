@@ -1,7 +1,7 @@
 //! The result of one leg.
 use serde::Serialize;
 
-use super::{Clearance, Fall, Finding, Force, Lock, Phase, Station};
+use super::{Clearance, Fall, Finding, Force, Lock, Phase, Station, WayDown};
 use crate::model::{Point, View};
 
 /// Everything the solver says of one leg.
@@ -31,6 +31,8 @@ pub struct LegResult {
     pub lock: Lock,
     /// Fall without pressure from up to the lock; absent when the leg does not come up.
     pub fall: Option<Fall>,
+    /// The way down without the normal power; absent when the leg does not come up.
+    pub way_down: Option<WayDown>,
     /// The path from down and locked to up, or to the first jam. Two stations more stand beside each
     /// row of a table of shortening, where the load jumps.
     pub stations: Vec<Station>,

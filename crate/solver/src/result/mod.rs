@@ -20,6 +20,8 @@ mod station;
 mod stop;
 /// The gear against time.
 mod supply;
+/// The way down without the normal power.
+mod way_down;
 
 pub use crate::model::Direction;
 pub use case::{Bind, CaseForce, CaseOutcome, JointLoad, LoadCase, MissingInput, Motion};
@@ -45,3 +47,4 @@ pub use supply::{
     Breaker, Cycle, EnergyBudget, FluidBudget, Indication, LegSample, Run, RunEnd, RunEvent,
     RunEventKind, Sample, Stall, StallCause,
 };
+pub use way_down::{HandPumpDown, WayDown};

@@ -5,7 +5,8 @@
 //! place of the way the drive carries the sum of what its legs need there, each times the ratio of its
 //! movement to that of the drive (virtual work: the power of the drive is the sum of theirs).
 use super::friction::Warm;
-use super::pressure::{CaseAt, Ready, Stance, areas, pressure_for};
+use super::pressure::{CaseAt, Stance, areas, pressure_for};
+use super::ready::Ready;
 use super::{case_conditions, weight_and_wind};
 use crate::faults::check_leg;
 use crate::kinematics::{Linkage, Sweep};

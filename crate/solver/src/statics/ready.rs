@@ -79,11 +79,16 @@ impl<'a> Ready<'a> {
     /// The same with the friction of what has stood at the first movement of each way, from down and
     /// from up.
     pub(crate) fn from_standing(self) -> Self {
+        let swings_from = if self.linkage.path().unlocks {
+            -1.0
+        } else {
+            0.0
+        };
         Self {
             stood: Some(Stood {
                 seals: self.leg.actuator.seals_stood(),
                 pins: self.leg.fall.pins_stood(),
-                first: self.linkage.loaded_from(),
+                first: self.linkage.loaded_from().max(swings_from),
             }),
             ..self
         }

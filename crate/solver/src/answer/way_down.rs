@@ -1,0 +1,282 @@
+//! The way down without the normal power: does it bring the leg to its lock, with how much to spare?
+use crate::model::{EmergencyWay, Gear, Leg};
+use crate::result::{
+    CaseOutcome, DrivenBy, Fall, FallOutcome, Force, HandPumpDown, LockKind, Motion, Phase,
+    Unpowered, Verdict, WayDown,
+};
+
+/// A moment that is missing is about nothing below this share of the largest moment of the weights [1].
+/// Our own figure.
+const LITTLE_MISSING: f64 = 0.01;
+
+/// A leg so near to its stop, at the axle [m], is about there. Our own figure.
+const NEAR_STOP: f64 = 1e-3;
+
+/// What the answer is made from.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct WayDownCase<'a> {
+    pub(crate) gear: &'a Gear,
+    pub(crate) leg: &'a Leg,
+    pub(crate) lock: LockKind,
+    pub(crate) force: &'a Force,
+    pub(crate) fall: Option<&'a Fall>,
+}
+
+/// Answers it; `None` for a leg that does not come up, whose fall is not worked out.
+pub(crate) fn way_down(case: &WayDownCase) -> Option<WayDown> {
+    let fall = case.fall?;
+    let way = case.gear.way_down();
+    let pump = case.gear.hand_pump_pressure();
+    let hand_pump = pump
+        .filter(|_| case.force.driven_by == DrivenBy::Fluid)
+        .and_then(|available| hand_pump(case.force, available));
+    let typed = case.leg.friction_typed(&case.gear.supply.source).any();
+    let falls = by_fall(case.lock, typed, fall);
+    let verdict = match way {
+        EmergencyWay::FreeFall => falls,
+        EmergencyWay::HandPump => hand_pump.map_or(Verdict::NotShown, |pump| {
+            let verdict = Verdict::of_margin(pump.margin, case.force.required_margin);
+            // a knee that a separate device unlocks goes over its center by itself
+            let pushed = fall.least_knee_push.is_none_or(|least| least.push > 0.0);
+            match (verdict, pushed || case.lock != LockKind::OverCentre) {
+                (Verdict::Good, false) => Verdict::Marginal,
+                (verdict, _) => verdict,
+            }
+        }),
+        EmergencyWay::StoredGas | EmergencyWay::HandCrank => Verdict::NotShown,
+        EmergencyWay::NoneGiven => worst(Verdict::Marginal, falls),
+    };
+    Some(WayDown {
+        way,
+        verdict,
+        hand_pump,
+    })
+}
+
+/// The worse of two verdicts: No, marginal, not shown, Yes.
+pub(crate) fn worst(a: Verdict, b: Verdict) -> Verdict {
+    let rank = |verdict| match verdict {
+        Verdict::Bad => 0,
+        Verdict::Marginal => 1,
+        Verdict::NotShown => 2,
+        Verdict::Good => 3,
+    };
+    if rank(b) < rank(a) { b } else { a }
+}
+
+/// The hardest that a hand pump of a largest pressure has to work against while it extends the leg, in
+/// the case as set and on jacks; `None` where nothing is worked out.
+fn hand_pump(force: &Force, available: f64) -> Option<HandPumpDown> {
+    let others = force.cases.iter().filter_map(|case| match &case.outcome {
+        CaseOutcome::Worked { extend, .. } => *extend,
+        CaseOutcome::Missing { .. } => None,
+    });
+    let peaks = force.extend_peak.into_iter().chain(others);
+    let hardest = peaks.max_by(|a, b| a.pressure.total_cmp(&b.pressure))?;
+    let binds = force.binds.iter().any(|bind| bind.motion == Motion::Extend);
+    Some(HandPumpDown {
+        needed: hardest.pressure,
+        available,
+        margin: if binds {
+            -1.0
+        } else {
+            (available - hardest.pressure) / available
+        },
+        place: hardest.place,
+    })
+}
+
+/// How a leg that falls by itself stands, any of whose friction is `typed` or none.
+fn by_fall(lock: LockKind, typed: bool, fall: &Fall) -> Verdict {
+    if fall.fails() {
+        return if is_about_there(lock, fall) {
+            Verdict::Marginal
+        } else {
+            Verdict::Bad
+        };
+    }
+    let weak = fall.required.is_some_and(|required| !required.reaches);
+    let stays = fall.start.is_some_and(|start| start.ratio < 1.0);
+    let doubtful = !fall.reaches_lock()
+        || !typed
+        || weak
+        || stays
+        || fall.by_speed_alone()
+        || fall.at_gear_speed == Some(false)
+        || fall.actuator == Unpowered::Released;
+    if doubtful {
+        Verdict::Marginal
+    } else {
+        Verdict::Good
+    }
+}
+
+/// Whether what is missing of a fall that stops short, or does not start, is about nothing: a small
+/// moment, or a small way to the stop. A knee short of its center is not about there, however little
+/// the axle still moves.
+fn is_about_there(lock: LockKind, fall: &Fall) -> bool {
+    let (Some(short), FallOutcome::StopsShort { place, .. }) = (fall.short, fall.outcome) else {
+        return fall
+            .short
+            .is_some_and(|short| short.missing_share < LITTLE_MISSING);
+    };
+    let past_center = lock != LockKind::OverCentre || place.phase == Phase::Unlock;
+    short.missing_share < LITTLE_MISSING || (past_center && short.from_stop < NEAR_STOP)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::result::{
+        Arrival, FallAirspeed, FallEnergy, FallRequired, FallShort, FallStart, InertiaBasis,
+        LeastKneePush, LeastMoment, Place,
+    };
+
+    fn place(phase: Phase) -> Place {
+        Place {
+            phase,
+            progress: 0.1,
+            travel: 0.1,
+            swing: 0.1,
+        }
+    }
+
+    /// A fall that reaches the lock with much to spare.
+    fn fall() -> Fall {
+        let place = place(Phase::Swing);
+        Fall {
+            outcome: FallOutcome::ReachesLock(Arrival {
+                time: 1.0,
+                swing_rate: -1.0,
+                axle_speed: 0.7,
+                knee_speed: Some(2.0),
+                largest_axle_speed: 1.5,
+            }),
+            moment_at_up: 40.0,
+            least_moment: Some(LeastMoment { moment: 2.0, place }),
+            least_knee_push: Some(LeastKneePush { push: 3.0, place }),
+            airspeed: FallAirspeed::NoAirLoad,
+            at_gear_speed: None,
+            friction_factor: Some(2.0),
+            friction_factor_tried: None,
+            seal_friction_limit: None,
+            required: Some(FallRequired {
+                times: 1.5,
+                reaches: true,
+            }),
+            start: Some(FallStart {
+                ratio: 1.2,
+                place,
+                stays_from: None,
+                stays_to: None,
+            }),
+            short: None,
+            actuator: Unpowered::Fluid,
+            energy: FallEnergy {
+                weights: 30.0,
+                springs: 0.0,
+                air: 0.0,
+                friction: 0.0,
+                orifice: 0.0,
+                motion: 30.0,
+                residual: 0.0,
+            },
+            inertia: InertiaBasis::Given,
+        }
+    }
+
+    fn of(change: impl Fn(&mut Fall)) -> Verdict {
+        let mut fall = fall();
+        change(&mut fall);
+        by_fall(LockKind::OverCentre, true, &fall)
+    }
+
+    /// Each of what makes a fall less than sure takes the plain Yes away by itself.
+    #[test]
+    fn what_is_not_sure_is_marginal() {
+        assert_eq!(of(|_| {}), Verdict::Good);
+        let place = place(Phase::Swing);
+        for moment in [-0.1, 0.0] {
+            let least = LeastMoment { moment, place };
+            assert_eq!(of(|f| f.least_moment = Some(least)), Verdict::Marginal);
+        }
+        let least = LeastKneePush { push: -0.1, place };
+        assert_eq!(of(|f| f.least_knee_push = Some(least)), Verdict::Marginal);
+        let outcome = FallOutcome::NotFollowed { place, time: 1.0 };
+        assert_eq!(of(|f| f.outcome = outcome), Verdict::Marginal);
+        assert_eq!(of(|f| f.at_gear_speed = Some(true)), Verdict::Good);
+        assert_eq!(of(|f| f.at_gear_speed = Some(false)), Verdict::Marginal);
+        assert_eq!(of(|f| f.actuator = Unpowered::DrivenBack), Verdict::Good);
+        assert_eq!(of(|f| f.actuator = Unpowered::Released), Verdict::Marginal);
+        let weak = FallRequired {
+            times: 1.5,
+            reaches: false,
+        };
+        assert_eq!(of(|f| f.required = Some(weak)), Verdict::Marginal);
+        assert_eq!(of(|f| f.required = None), Verdict::Good);
+        let stays = |f: &mut Fall| {
+            if let Some(start) = &mut f.start {
+                start.ratio = 0.99;
+            }
+        };
+        assert_eq!(of(stays), Verdict::Marginal);
+        assert_eq!(
+            by_fall(LockKind::OverCentre, false, &fall()),
+            Verdict::Marginal
+        );
+    }
+
+    /// What stops short is No, but for a moment or a way to the stop that is about nothing; a knee that
+    /// has not come over its center is not about there.
+    #[test]
+    fn what_stops_short_is_no() {
+        let short = |phase, missing_share, from_stop| {
+            of(|f| {
+                f.outcome = FallOutcome::StopsShort {
+                    place: place(phase),
+                    time: 1.0,
+                };
+                f.short = Some(FallShort {
+                    missing_share,
+                    from_stop,
+                });
+            })
+        };
+        assert_eq!(short(Phase::Swing, 0.02, 0.1), Verdict::Bad);
+        assert_eq!(short(Phase::Swing, 0.0099, 0.1), Verdict::Marginal);
+        assert_eq!(short(Phase::Swing, 0.02, 0.0009), Verdict::Bad);
+        assert_eq!(short(Phase::Unlock, 0.02, 0.0009), Verdict::Marginal);
+        assert_eq!(short(Phase::Unlock, 0.02, 0.0011), Verdict::Bad);
+        let stays = |missing_share| {
+            of(|f| {
+                f.outcome = FallOutcome::StaysUp;
+                f.short = Some(FallShort {
+                    missing_share,
+                    from_stop: 0.5,
+                });
+            })
+        };
+        assert_eq!(stays(0.0099), Verdict::Marginal);
+        assert_eq!(stays(0.02), Verdict::Bad);
+        let outcome = FallOutcome::Creeps {
+            place: place(Phase::Swing),
+            time: 60.0,
+        };
+        assert_eq!(of(|f| f.outcome = outcome), Verdict::Bad);
+    }
+
+    #[test]
+    fn no_is_worse_than_marginal_and_that_worse_than_not_shown() {
+        let order = [
+            Verdict::Bad,
+            Verdict::Marginal,
+            Verdict::NotShown,
+            Verdict::Good,
+        ];
+        for (i, a) in order.into_iter().enumerate() {
+            for b in order.into_iter().skip(i) {
+                assert_eq!((worst(a, b), worst(b, a)), (a, a));
+            }
+        }
+    }
+}
