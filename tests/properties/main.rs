@@ -18,6 +18,8 @@ mod growth;
 mod hostile;
 /// What the down lock rests on.
 mod lock;
+/// What a fall has to spare, by a second evaluation.
+mod margins;
 /// From up to down instead of from down to up.
 mod reversed;
 /// Springs and rubbing pins.

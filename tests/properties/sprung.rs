@@ -106,7 +106,10 @@ fn power_in_is_power_out_and_loss() {
     let mut compared = 0;
     for case in sprung_cases(3, 0, 44) {
         let (leg, linkage) = (case.leg(), case.linkage());
-        for station in solve(&case.gear, 721).stations.iter().step_by(9) {
+        let stations = solve(&case.gear, 721).stations;
+        let first = stations.iter().find(|station| station.force.is_some());
+        let begins = first.map(|station| station.progress);
+        for station in stations.iter().step_by(9) {
             let (Some((pose, loads)), Some(force)) =
                 (loads(&case, &linkage, station.progress), station.force)
             else {
@@ -115,16 +118,26 @@ fn power_in_is_power_out_and_loss() {
             let out = -loads.power(leg, &linkage, &pose);
             let rates = pin_rates(leg, &linkage, &pose);
             let stroke = pose.rates.actuator.abs();
-            let seals = leg.actuator.seals() * stroke;
             for (motion, sign) in [(Motion::Retract, 1.0), (Motion::Extend, -1.0)] {
                 let (Some((_, effort)), Some(reactions)) =
                     (force.needed(motion), force.reactions_in(motion))
                 else {
                     continue;
                 };
+                // a motion begins with the friction of what has stood
+                let stands = match motion {
+                    Motion::Retract => begins == Some(station.progress),
+                    Motion::Extend => station.progress >= 1.0,
+                };
+                let (seals, times) = match stands {
+                    true => (leg.actuator.seals_stood() * stroke, leg.fall.pins_stood()),
+                    false => (leg.actuator.seals() * stroke, 1.0),
+                };
                 let losses = leg.pins.all().into_iter().zip(rates).zip(sizes(reactions));
                 let pins: f64 = losses
-                    .map(|((pin, rate), load)| pin.friction_radius() * rate.abs() * load)
+                    .map(|((pin, rate), load)| {
+                        times * (pin.friction_radius() * load + pin.tightness()) * rate.abs()
+                    })
                     .sum();
                 let off = effort * stroke - sign * out - seals - pins;
                 let size = (effort * stroke).abs() + out.abs() + seals + pins;

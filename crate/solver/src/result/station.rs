@@ -67,7 +67,8 @@ pub struct Station {
     pub force: Option<StationForce>,
 }
 
-/// Actuator force, pressures and reactions at one place.
+/// Actuator force, pressures and reactions at one place. Where a motion begins, from down up and from up
+/// down, its friction is that of seals and pins that have stood.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct StationForce {
