@@ -78,6 +78,7 @@
       throw new Error("The file gearswing_page.js did not load. Is the whole folder on the server?");
     }
     const exports = await module.default();
+    await module.begin();
     // For measuring: the module's memory never shrinks.
     shared.bytes = () => exports.memory.buffer.byteLength;
     document.documentElement.dataset.started = "yes";

@@ -1,5 +1,5 @@
 //! Effects: what the page has to do after an update, in the order given.
-use crate::state::Theme;
+use crate::state::{StoredStep, Theme};
 
 /// One thing to be done outside of the state.
 #[derive(Clone, Debug, PartialEq)]
@@ -11,7 +11,31 @@ pub enum Effect {
         /// Everything of the file, typed drafts included.
         text: String,
     },
-    /// Forget the stored gear file `id`; only ever asked for after the person did.
+    /// Keep these steps of the history of the gear file `id`, in one with its text: both or none.
+    SaveSteps {
+        /// Key of the file.
+        id: String,
+        /// Steps stored under this key before are of another file: forget them.
+        fresh: bool,
+        /// Steps to keep.
+        put: Vec<StoredStep>,
+        /// Numbers of the steps to forget.
+        gone: Vec<u64>,
+    },
+    /// Read the stored history of the gear file `id`; answer with `File::Steps`.
+    LoadSteps {
+        /// Key of the file.
+        id: String,
+    },
+    /// Answer with `File::Kept` when everything asked for so far is on the disk, not before.
+    TellKept {
+        /// What to answer with.
+        ticket: u64,
+    },
+    /// Ask the browser not to clear what it keeps; answer with `File::MayBeCleared` if it refuses.
+    AskToStay,
+    /// Forget the stored gear file `id`, unless another window has changed it; only ever asked for
+    /// after the person did. Its history stays while the page is open: the file may be brought back.
     DeleteFile {
         /// Key of the file.
         id: String,
@@ -66,4 +90,17 @@ pub enum Effect {
         /// The title.
         text: String,
     },
+}
+
+impl Effect {
+    /// Whether it changes what is stored.
+    pub(crate) fn stores(&self) -> bool {
+        matches!(
+            self,
+            Self::SaveFile { .. }
+                | Self::SaveSteps { .. }
+                | Self::DeleteFile { .. }
+                | Self::SaveIndex { .. }
+        )
+    }
 }

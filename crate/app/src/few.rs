@@ -52,6 +52,18 @@ impl<K: Ord, V> Few<K, V> {
         }
     }
 
+    /// The value of a key, to be changed; one that is missing is put in.
+    pub fn entry(&mut self, key: K) -> &mut V
+    where
+        V: Default,
+    {
+        let at = self.place(&key).unwrap_or_else(|at| {
+            self.0.insert(at, (key, V::default()));
+            at
+        });
+        &mut self.0[at].1
+    }
+
     /// Takes a value out.
     pub fn remove<Q: Ord + ?Sized>(&mut self, key: &Q) -> Option<V>
     where
@@ -82,6 +94,16 @@ impl<K: Ord, V> Few<K, V> {
     }
 }
 
+impl<K: Ord, V> FromIterator<(K, V)> for Few<K, V> {
+    fn from_iter<I: IntoIterator<Item = (K, V)>>(all: I) -> Self {
+        let mut few = Self::default();
+        for (key, value) in all {
+            few.insert(key, value);
+        }
+        few
+    }
+}
+
 impl<K, V> IntoIterator for Few<K, V> {
     type Item = (K, V);
     type IntoIter = std::vec::IntoIter<(K, V)>;
@@ -109,6 +131,10 @@ mod tests {
         few.retain(|_, value| *value > 0);
         let all: Vec<_> = few.clone().into_iter().collect();
         assert_eq!(all, [("a".to_owned(), 4), ("c".to_owned(), 5)]);
+        *few.entry("d".to_owned()) += 7;
+        *few.entry("a".to_owned()) += 1;
+        let again: Few<_, _> = few.clone().into_iter().collect();
+        assert_eq!((again.get("d"), again.get("a")), (Some(&7), Some(&5)));
         few.clear();
         assert_eq!(few.iter().count(), 0);
     }

@@ -32,7 +32,7 @@ pub use effect::Effect;
 pub use few::Few;
 pub use msg::Msg;
 pub use scene::{Scene, curves, drawing, times};
-pub use state::{Start, State, StoredFile};
+pub use state::{Start, State, StoredFile, StoredStep};
 pub use update::{has_changed, settle, update};
 pub use view::{Page, load_tables, view};
 

@@ -4,6 +4,8 @@
 //! with faults that name the field, the link (compressed, with length and checksum inside), and
 //! the worked examples that a new file starts from.
 
+/// Several gear files in one.
+mod archive;
 /// Worked examples: the demo and one starter of each kind.
 mod examples;
 /// Envelope: writing and reading a gear file.
@@ -27,5 +29,6 @@ mod arbitrary_springs;
 #[cfg(test)]
 mod arbitrary_supply;
 
+pub use archive::{ARCHIVE_LIMIT, ArchiveError, archive_text, read_archive};
 pub use examples::{DEMO, Example, STARTERS, find_example};
 pub use file::{FORMAT, OpenError, READ_LIMIT, SaveError, VERSION, read, to_text};

@@ -10,6 +10,8 @@ pub(crate) enum PageError {
     Node(&'static str),
     /// The browser has no such thing.
     Missing(&'static str),
+    /// The browser did not store something, and why.
+    Storage(String),
     /// A call into the browser failed.
     Browser(JsValue),
 }
@@ -22,6 +24,7 @@ impl fmt::Display for PageError {
         match self {
             Self::Node(id) => write!(f, "the page has no fitting element \"{id}\""),
             Self::Missing(what) => write!(f, "this browser has no {what}"),
+            Self::Storage(why) => f.write_str(why),
             Self::Browser(value) => match js_text(value) {
                 Some(text) => f.write_str(&text),
                 None => write!(f, "{value:?}"),

@@ -12,27 +12,45 @@ mod panels;
 mod runtime;
 
 use crate::dom::{by_id, set_hidden, window};
-use crate::effects::{Effects, Store};
+use crate::effects::{Effects, Found, Store, open_storage};
 use crate::error::Result;
 use crate::input::{MOTION_QUERY, media};
 use crate::runtime::{Core, Port, panic};
 use gearswing_app::Start;
+use js_sys::Promise;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlElement;
 
 /// Query that starts with the demo.
 const FRESH: &str = "?fresh";
 
-/// Entry point: runs once when the module has been loaded.
+/// Runs once when the module has been loaded.
 #[wasm_bindgen(start)]
-pub fn start() -> std::result::Result<(), JsValue> {
+pub fn start() {
     panic::install();
-    Ok(run()?)
 }
 
-fn run() -> Result<()> {
-    let mut store = Store::open();
-    let start = found(&mut store)?;
+/// Reads what is stored and shows the page; the promise is kept when it stands.
+#[wasm_bindgen]
+pub fn begin() -> Promise {
+    Promise::new(&mut |stands, fails| {
+        let fail = fails.clone();
+        let asked = open_storage(move |found| {
+            let (end, value) = match run(found) {
+                Ok(()) => (stands, JsValue::UNDEFINED),
+                Err(error) => (fails, error.into()),
+            };
+            // a promise is told in no way that could fail
+            let _ = end.call1(&JsValue::UNDEFINED, &value);
+        });
+        if let Err(error) = asked {
+            let _ = fail.call1(&JsValue::UNDEFINED, &error.into());
+        }
+    })
+}
+
+fn run(stored: Found) -> Result<()> {
+    let (start, store) = found(stored)?;
     let port = Port::default();
     let effects = Effects::new(store)?;
     // Sizes are measured on the page as it will stand.
@@ -44,7 +62,7 @@ fn run() -> Result<()> {
 }
 
 /// What the page finds at its start.
-fn found(store: &mut Store) -> Result<Start> {
+fn found(stored: Found) -> Result<(Start, Store)> {
     let location = window()?.location();
     let address = location.href()?;
     let fragment = location.hash()?.trim_start_matches('#').to_owned();
@@ -60,12 +78,13 @@ fn found(store: &mut Store) -> Result<Start> {
             .history()?
             .replace_state_with_url(&JsValue::NULL, "", Some(&address))?;
     }
-    Ok(Start {
-        index: if fresh { None } else { store.index() },
-        files: store.files(),
+    let start = Start {
+        index: if fresh { None } else { stored.index },
+        files: stored.files,
         fragment: (!fragment.is_empty()).then_some(fragment),
         address,
         reduced_motion: media(MOTION_QUERY)?.matches(),
-        storage_refused: store.refused(),
-    })
+        storage_refused: stored.refused,
+    };
+    Ok((start, stored.store))
 }

@@ -21,7 +21,8 @@ const USAGE: &str = "\
 cargo xtask serve [--port N]     build the page, serve it on this machine and print its address
                                  (--port 0 takes any free port; --under PATH serves below a path)
 cargo xtask dist [--out DIR]     build the static page for any file host
-cargo xtask test                 run every check (--list names the steps, --only STEP runs one)
+cargo xtask test [long]          run every check (--list names the steps, --only STEP runs one);
+                                 long: the heavy ones in the sizes that a release is held to
 cargo xtask tidy                 check the project's own rules
 cargo xtask size                 what the page costs to load
 cargo xtask bench [FILTER]       run the benchmarks";
@@ -60,6 +61,9 @@ fn run() -> Result<()> {
         Some("test") => {
             let only = arguments.value("--only")?;
             let list = arguments.flag("--list");
+            if arguments.flag("long") {
+                process::set_long();
+            }
             arguments.finish()?;
             if list {
                 test::list();

@@ -4,6 +4,7 @@ use anyhow::{Context, Result, bail};
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
+use std::sync::OnceLock;
 use std::time::Instant;
 
 /// The project's root directory.
@@ -20,6 +21,21 @@ pub(crate) fn target() -> PathBuf {
     }
 }
 
+/// Tells checks to take their long form.
+const LONG: &str = "GEARSWING_LONG";
+
+static IS_LONG: OnceLock<()> = OnceLock::new();
+
+/// From now on checks take their long form.
+pub(crate) fn set_long() {
+    IS_LONG.get_or_init(|| ());
+}
+
+/// Checks take their long form.
+pub(crate) fn is_long() -> bool {
+    IS_LONG.get().is_some()
+}
+
 /// The cargo that started this program, run in the project's root.
 pub(crate) fn cargo() -> Command {
     program(std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into()))
@@ -29,6 +45,9 @@ pub(crate) fn cargo() -> Command {
 pub(crate) fn program(name: impl AsRef<OsStr>) -> Command {
     let mut command = Command::new(name);
     command.current_dir(root());
+    if is_long() {
+        command.env(LONG, "1");
+    }
     command
 }
 

@@ -1,7 +1,7 @@
 //! The steps of `cargo xtask test`, in order: cheap ones first.
 
 use crate::build::{self, WASM};
-use crate::process::{cargo, program, run, target};
+use crate::process::{cargo, is_long, program, run, target};
 use crate::{deny, rooms, size, tidy, tools};
 use anyhow::{Context, Result};
 
@@ -111,7 +111,17 @@ fn tests() -> Result<()> {
     run(cargo()
         .args(["test", "--workspace", "--no-fail-fast"])
         .args(APART)
+        .args(shown())
         .env("INSTA_UPDATE", "no"))
+}
+
+/// The long form of a check prints its figures.
+fn shown() -> &'static [&'static str] {
+    if is_long() {
+        &["--", "--show-output"]
+    } else {
+        &[]
+    }
 }
 
 fn tooling() -> Result<()> {
@@ -154,5 +164,7 @@ fn reference() -> Result<()> {
 
 fn browser() -> Result<()> {
     tools::ensure_chromium()?;
-    run(cargo().args(["test", "--package", "gearswing-browser-tests"]))
+    run(cargo()
+        .args(["test", "--package", "gearswing-browser-tests"])
+        .args(shown()))
 }

@@ -8,6 +8,9 @@ mod drag;
 mod files;
 /// The keyboard reaches everything.
 mod keys;
+/// The browser is killed.
+#[cfg(unix)]
+mod killed;
 /// Links, whole and damaged.
 mod links;
 /// The main job from start to finish.

@@ -123,23 +123,26 @@ pub async fn in_browser(
     }
 }
 
+/// What Chromium is started with, whoever starts it.
+pub(crate) const SWITCHES: [&str; 9] = [
+    "--headless=new",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-dev-shm-usage",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+];
+
 impl Browser {
     async fn start(device: Device) -> Result<Self> {
         let profile = TempDir::new()?;
         let downloads = TempDir::new()?;
         let program = Chromedriver::start()?;
         let mut wanted = DesiredCapabilities::chrome();
-        for argument in [
-            "--headless=new",
-            "--no-sandbox",
-            "--disable-gpu",
-            "--disable-dev-shm-usage",
-            "--disable-quic",
-            "--no-first-run",
-            "--disable-background-networking",
-            "--disable-component-update",
-            "--disable-sync",
-        ] {
+        for argument in SWITCHES {
             wanted.add_arg(argument)?;
         }
         wanted.add_arg(&format!("--user-data-dir={}", profile.path().display()))?;
@@ -160,6 +163,24 @@ impl Browser {
             _program: program,
         };
         browser.set_device(device).await?;
+        Ok(browser)
+    }
+
+    /// Takes over a Chromium that was started elsewhere, by the address that its tools listen on.
+    pub(crate) async fn attach(tools: &str) -> Result<Self> {
+        let program = Chromedriver::start()?;
+        let mut wanted = DesiredCapabilities::chrome();
+        wanted.add_experimental_option("debuggerAddress", tools)?;
+        wanted.set("goog:loggingPrefs", json!({ "browser": "ALL" }))?;
+        wanted.set("pageLoadStrategy", json!("none"))?;
+        let driver = connect(&program.address(), wanted).await?;
+        let browser = Self {
+            driver,
+            downloads: TempDir::new()?,
+            _profile: TempDir::new()?,
+            _program: program,
+        };
+        browser.set_device(Device::DESK).await?;
         Ok(browser)
     }
 

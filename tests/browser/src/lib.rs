@@ -19,10 +19,15 @@ mod browser;
 mod chromedriver;
 /// The headless command, to compare with.
 mod command;
+/// A browser that can be killed.
+#[cfg(unix)]
+mod killed;
 /// What a person does and reads on the page.
 mod page;
 /// The page's server, one for all journeys of a test binary.
 mod server;
+/// Short and long sizes of heavy checks.
+mod size;
 /// How long the page takes: its start, its frames, its solving.
 mod timing;
 /// The browser's own tools.
@@ -30,7 +35,10 @@ mod tools;
 
 pub use browser::{Browser, Device, in_browser, journey, journey_on, outcome_on};
 pub use command::{fixture, gearswing};
+#[cfg(unix)]
+pub use killed::{Mortal, Profile};
 pub use page::{Answer, Spot};
 pub use server::address;
+pub use size::is_long;
 pub use timing::{Busy, Frames, Times};
 pub use tools::Memory;

@@ -41,6 +41,25 @@ impl Browser {
         Ok(())
     }
 
+    /// Runs a script in every page that is loaded from now on, before its own.
+    pub async fn before_the_page(&self, script: &str) -> Result<()> {
+        let values = json!({ "source": script });
+        self.tool("Page.addScriptToEvaluateOnNewDocument", values)
+            .await?;
+        Ok(())
+    }
+
+    /// How much this page may store [bytes]; `None` = as much as the browser allows.
+    pub async fn set_quota(&self, bytes: Option<u64>) -> Result<()> {
+        let origin: String = self.script("return location.origin;", &[]).await?;
+        let mut values = json!({ "origin": origin });
+        if let Some(bytes) = bytes {
+            values["quotaSize"] = json!(bytes);
+        }
+        self.tool("Storage.overrideQuotaForOrigin", values).await?;
+        Ok(())
+    }
+
     /// Moves, presses or releases the mouse; `kind` as `Input.dispatchMouseEvent` has it.
     pub async fn mouse(&self, kind: &str, at: Spot) -> Result<()> {
         let held = i32::from(kind != "mouseReleased");
@@ -48,6 +67,31 @@ impl Browser {
             "type": kind, "x": at.x, "y": at.y, "button": "left", "buttons": held, "clickCount": 1,
         });
         self.tool("Input.dispatchMouseEvent", values).await?;
+        Ok(())
+    }
+
+    /// Types one letter into whatever has the focus; done when the page has had it.
+    pub async fn letter(&self, letter: char) -> Result<()> {
+        let values = json!({"type": "char", "text": letter.to_string()});
+        self.tool("Input.dispatchKeyEvent", values).await?;
+        Ok(())
+    }
+
+    /// Puts a text in at once, as from the clipboard; done when the page has had it.
+    pub async fn insert(&self, text: &str) -> Result<()> {
+        self.tool("Input.insertText", json!({ "text": text }))
+            .await?;
+        Ok(())
+    }
+
+    /// Presses and releases a key that types nothing, by its name in a keyboard event, with Control
+    /// held or without.
+    pub async fn plain_key(&self, key: &str, control: bool) -> Result<()> {
+        for kind in ["rawKeyDown", "keyUp"] {
+            let values =
+                json!({"type": kind, "key": key, "modifiers": if control { 2 } else { 0 }});
+            self.tool("Input.dispatchKeyEvent", values).await?;
+        }
         Ok(())
     }
 

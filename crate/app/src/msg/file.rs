@@ -1,4 +1,5 @@
 //! Gear files.
+use crate::state::StoredStep;
 
 /// Something done to a gear file.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,6 +32,8 @@ pub enum File {
     BringBack,
     /// Offers the file for download.
     Export,
+    /// Offers all files for download, as one.
+    ExportAll,
     /// Offers what is stored under this key for download, readable or not.
     ExportStored {
         /// Key of the file.
@@ -54,11 +57,25 @@ pub enum File {
     KeepShared,
     /// Back from what a link brought to the own file.
     LeaveShared,
-    /// The browser could not store a file.
+    /// The browser could not store a file. It goes on trying.
     NotStored {
         /// The browser's words.
         reason: String,
     },
+    /// Everything up to this `Effect::TellKept` is on the disk.
+    Kept {
+        /// Of the effect.
+        ticket: u64,
+    },
+    /// The stored history of a file.
+    Steps {
+        /// Key of the file.
+        id: String,
+        /// In the order of their numbers.
+        steps: Vec<StoredStep>,
+    },
+    /// The browser does not promise to keep what it stores.
+    MayBeCleared,
     /// The same file was stored by another window.
     StoredElsewhere {
         /// Key of the file.

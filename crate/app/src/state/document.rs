@@ -1,6 +1,8 @@
 //! The gear being worked on, with its history of whole states.
 use gearswing_solver::model::Gear;
 
+use super::past::Past;
+
 /// Steps of history kept; a gear of three legs takes some ten kB.
 const LONGEST: usize = 1000;
 
@@ -34,9 +36,24 @@ impl Act {
 /// A state to go back or forward to, and the act between.
 #[derive(Clone, Debug, PartialEq)]
 struct Step {
-    gear: Gear,
+    /// Rises with every step made; no two steps of a file have the same.
+    number: u64,
+    gear: Past,
     text: String,
 }
+
+/// A step as it is stored: its number, its text, on which side it lies, and the gear.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Kept {
+    pub(crate) number: u64,
+    pub(crate) is_redo: bool,
+    pub(crate) gear: Past,
+    pub(crate) text: String,
+}
+
+/// A stored step of the history is damaged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Unreadable;
 
 /// The gear with its history.
 #[derive(Clone, Debug)]
@@ -45,6 +62,8 @@ pub(crate) struct Document {
     revision: u64,
     undo: Vec<Step>,
     redo: Vec<Step>,
+    /// Number of the next step.
+    next: u64,
     /// Key of the act that still goes on, and the redo steps it put aside.
     open: Option<(String, Vec<Step>)>,
 }
@@ -56,8 +75,15 @@ impl Document {
             revision,
             undo: Vec::new(),
             redo: Vec::new(),
+            next: 1,
             open: None,
         }
+    }
+
+    /// The same, its steps numbered from `next` on.
+    pub(crate) fn numbered_from(mut self, next: u64) -> Self {
+        self.next = self.next.max(next);
+        self
     }
 
     pub(crate) fn gear(&self) -> &Gear {
@@ -66,8 +92,8 @@ impl Document {
 
     /// What `found` makes of the latest of the states up to this one of which it makes anything.
     pub(crate) fn latest<T>(&self, found: impl Fn(&Gear) -> Option<T>) -> Option<T> {
-        let before = self.undo.iter().rev().map(|step| &step.gear);
-        std::iter::once(&self.gear).chain(before).find_map(found)
+        let mut before = self.undo.iter().rev();
+        found(&self.gear).or_else(|| before.find_map(|step| found(&*step.gear.read()?)))
     }
 
     /// Rises with every change.
@@ -104,12 +130,20 @@ impl Document {
             if self.undo.len() >= LONGEST {
                 self.undo.remove(0);
             }
+            let number = self.take_number();
             self.undo.push(Step {
-                gear: before,
+                number,
+                gear: Past::Gear(before.into()),
                 text: act.text,
             });
         }
         Some(done)
+    }
+
+    fn take_number(&mut self) -> u64 {
+        let number = self.next;
+        self.next += 1;
+        number
     }
 
     /// Gives the gear another name in the present and in all of its history.
@@ -117,9 +151,7 @@ impl Document {
         let steps = self.undo.iter_mut().chain(&mut self.redo);
         let old = std::mem::replace(&mut self.gear.name, name.to_owned());
         for step in steps {
-            if step.gear.name == old {
-                name.clone_into(&mut step.gear.name);
-            }
+            step.gear.rename(&old, name);
         }
         self.revision += 1;
     }
@@ -127,7 +159,10 @@ impl Document {
     /// Ends the act that goes on; one that came back to where it began leaves no step.
     pub(crate) fn close(&mut self) {
         if let Some((_, redo)) = self.open.take()
-            && self.undo.last().is_some_and(|step| step.gear == self.gear)
+            && self
+                .undo
+                .last()
+                .is_some_and(|step| step.gear.is(&self.gear))
         {
             self.undo.pop();
             self.redo = redo;
@@ -144,38 +179,97 @@ impl Document {
         let Some((_, redo)) = self.open.take() else {
             return false;
         };
-        if let Some(step) = self.undo.pop() {
-            self.gear = step.gear;
+        if let Some(gear) = self.undo.pop().and_then(|step| step.gear.into_gear()) {
+            self.gear = gear;
             self.revision += 1;
             self.redo = redo;
         }
         true
     }
 
-    /// Takes back the last act; gives its text.
-    pub(crate) fn undo(&mut self) -> Option<String> {
+    /// Undoes the last act; gives its text. `None` = there is none.
+    pub(crate) fn undo(&mut self) -> Option<Result<String, Unreadable>> {
         self.close();
-        let step = self.undo.pop()?;
-        let after = std::mem::replace(&mut self.gear, step.gear);
-        self.redo.push(Step {
-            gear: after,
-            text: step.text.clone(),
-        });
-        self.revision += 1;
-        Some(step.text)
+        Some(pop(&mut self.undo)?.map(|(gear, text)| {
+            let step = self.swap(gear, &text);
+            self.redo.push(step);
+            text
+        }))
     }
 
-    /// Does the act again that was taken back last; gives its text.
-    pub(crate) fn redo(&mut self) -> Option<String> {
+    /// Redoes the act that was undone last; gives its text. `None` = there is none.
+    pub(crate) fn redo(&mut self) -> Option<Result<String, Unreadable>> {
         self.close();
-        let step = self.redo.pop()?;
-        let before = std::mem::replace(&mut self.gear, step.gear);
-        self.undo.push(Step {
-            gear: before,
-            text: step.text.clone(),
-        });
+        Some(pop(&mut self.redo)?.map(|(gear, text)| {
+            let step = self.swap(gear, &text);
+            self.undo.push(step);
+            text
+        }))
+    }
+
+    /// Goes to another state; the one before as a step.
+    fn swap(&mut self, gear: Gear, text: &str) -> Step {
+        let before = std::mem::replace(&mut self.gear, gear);
         self.revision += 1;
-        Some(step.text)
+        Step {
+            number: self.take_number(),
+            gear: Past::Gear(before.into()),
+            text: text.to_owned(),
+        }
+    }
+
+    /// Number of the next step.
+    pub(crate) fn next_number(&self) -> u64 {
+        self.next
+    }
+
+    /// Numbers of all steps, from the oldest to the newest of each side.
+    pub(crate) fn numbers(&self) -> Vec<u64> {
+        let all = self.undo.iter().chain(&self.redo);
+        all.map(|step| step.number).collect()
+    }
+
+    /// The step of a number, to be stored.
+    pub(crate) fn kept(&self, number: u64) -> Option<Kept> {
+        let find = |steps: &[Step], is_redo| {
+            let step = steps.iter().find(|step| step.number == number)?;
+            Some(Kept {
+                number,
+                is_redo,
+                gear: step.gear.clone(),
+                text: step.text.clone(),
+            })
+        };
+        find(&self.undo, false).or_else(|| find(&self.redo, true))
+    }
+
+    /// Takes up steps that were stored before this document was opened: older ones than its own.
+    /// What was undone then cannot be redone once something was changed since.
+    pub(crate) fn take_up(&mut self, mut steps: Vec<Kept>) {
+        gearswing_solver::numeric::sort_short(&mut steps, |a, b| a.number.cmp(&b.number));
+        let unchanged = self.undo.is_empty() && self.redo.is_empty();
+        let own: Vec<u64> = self.numbers();
+        let mut older = Vec::new();
+        for step in steps {
+            self.next = self.next.max(step.number.saturating_add(1));
+            if own.contains(&step.number) || (step.is_redo && !unchanged) {
+                continue;
+            }
+            let to = if step.is_redo {
+                &mut self.redo
+            } else {
+                &mut older
+            };
+            to.push(Step {
+                number: step.number,
+                gear: step.gear,
+                text: step.text,
+            });
+        }
+        older.append(&mut self.undo);
+        let over = older.len().saturating_sub(LONGEST);
+        older.drain(..over);
+        self.undo = older;
     }
 
     /// Text of the act that undo takes back.
@@ -187,4 +281,14 @@ impl Document {
     pub(crate) fn redo_text(&self) -> Option<&str> {
         self.redo.last().map(|step| step.text.as_str())
     }
+}
+
+/// The newest step. One that cannot be read ends its side of the history: what is older is taken off.
+fn pop(steps: &mut Vec<Step>) -> Option<Result<(Gear, String), Unreadable>> {
+    let step = steps.pop()?;
+    let gear = step.gear.into_gear();
+    if gear.is_none() {
+        steps.clear();
+    }
+    Some(gear.map(|gear| (gear, step.text)).ok_or(Unreadable))
 }

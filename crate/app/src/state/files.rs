@@ -1,7 +1,11 @@
 //! Gear files: what is stored, what is open, and where it came from.
 use super::document::Document;
 use super::session::{Draft, Sheet};
+use super::steps::KeptSteps;
+use super::storage::read_file;
 use crate::few::Few;
+
+use gearswing_gearfile::read;
 
 /// Where the open document came from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -25,6 +29,39 @@ pub(crate) struct Entry {
     pub(crate) broken: Option<String>,
     /// Its document with history, while another one is open.
     pub(crate) aside: Option<Document>,
+    /// What is stored of its history.
+    pub(crate) steps: KeptSteps,
+}
+
+impl Entry {
+    /// A file that is made here; its text comes with the next store.
+    pub(crate) fn made(id: String, name: String) -> Self {
+        Self {
+            id,
+            name,
+            text: String::new(),
+            broken: None,
+            aside: None,
+            steps: KeptSteps::none(),
+        }
+    }
+
+    /// A text that was stored, whether it can be read or not.
+    pub(crate) fn stored(id: String, text: String) -> Self {
+        let opened = read_file(&text)
+            .and_then(|stored| read(&stored.gear_text).map_err(|error| error.to_string()));
+        let (name, broken) = match opened {
+            Ok(gear) => (gear.name, None),
+            Err(reason) => (format!("File {id}"), Some(reason)),
+        };
+        Self {
+            name,
+            text,
+            broken,
+            steps: KeptSteps::unread(),
+            ..Self::made(id, String::new())
+        }
+    }
 }
 
 /// Own work while a link's content is open.
@@ -61,6 +98,17 @@ pub(crate) struct Files {
     pub(crate) link: LinkState,
     /// Why the browser does not store, if it does not.
     pub(crate) refused: Option<String>,
+    /// The notice about what is not stored.
+    pub(crate) refusal: Option<u64>,
+    /// Number of the last of what was asked to be stored, and of what is on the disk.
+    pub(crate) asked: u64,
+    pub(crate) kept: u64,
+    /// The browser was asked not to clear what it keeps, since the page was opened.
+    pub(crate) asked_to_stay: bool,
+    /// The person was told that the browser may clear it all the same.
+    pub(crate) told_clearing: bool,
+    /// The file whose stored history is to be read.
+    pub(crate) wants_steps: Option<String>,
     /// The index as last stored.
     pub(crate) index_text: String,
     /// Rises with every document opened or changed.
@@ -77,6 +125,12 @@ impl Files {
             address,
             link: LinkState::Ready(0),
             refused: None,
+            refusal: None,
+            asked: 0,
+            kept: 0,
+            asked_to_stay: false,
+            told_clearing: false,
+            wants_steps: None,
             index_text: String::new(),
             revisions: 0,
         }

@@ -9,10 +9,14 @@ mod document;
 mod files;
 /// Lines of text about what happened.
 mod notice;
+/// A gear of the history.
+mod past;
 /// What is looked at, typed and selected.
 mod session;
 /// What the page finds at its start.
 mod start;
+/// The history as the browser stores it.
+mod steps;
 /// What explains a stop.
 mod stopped;
 /// Texts that the browser stores.
@@ -27,7 +31,8 @@ pub(crate) use document::{Act, Document};
 pub(crate) use files::{Entry, LinkState, Origin, Parked};
 pub(crate) use session::{Draft, Gesture, Playing, Pressed, Sheet, Snapped};
 pub use session::{Session, Speed, Theme};
-pub use start::{Start, StoredFile};
+pub use start::{Start, StoredFile, StoredStep};
+pub(crate) use steps::read_step;
 pub(crate) use storage::{Stored, index_text, read_file};
 pub(crate) use timed::{leg_at, progress_at as progress_at_time, selected, value_at};
 pub use whole::State;

@@ -31,7 +31,7 @@ impl Notices {
         kind: NoticeKind,
         text: impl Into<String>,
         actions: Vec<(String, Msg)>,
-    ) {
+    ) -> u64 {
         let text = brief(&text.into());
         self.all.retain(|notice| notice.text != text);
         self.last += 1;
@@ -45,6 +45,7 @@ impl Notices {
             },
         );
         self.all.truncate(MOST);
+        self.last
     }
 
     /// For information.

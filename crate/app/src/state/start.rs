@@ -9,6 +9,15 @@ pub struct StoredFile {
     pub text: String,
 }
 
+/// One stored step of a file's history.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct StoredStep {
+    /// Its number; steps of a file are stored and read in the order of their numbers.
+    pub number: u64,
+    /// What was stored under it.
+    pub text: String,
+}
+
 /// What the page finds at its start.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Start {

@@ -13,11 +13,14 @@ const FILE_HEAD: &str = "gearswing stored file";
 const INDEX_HEAD: &str = "gearswing index";
 const VERSION: u32 = 1;
 const BEHIND: &str = "---\n";
+const NEXT_STEP: &str = "next step|";
 
 /// A stored file, taken apart.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Stored {
     pub(crate) drafts: Few<String, Draft>,
+    /// Number of the next step of its history; 0 = it has none.
+    pub(crate) next_step: u64,
     pub(crate) gear_text: String,
 }
 
@@ -28,16 +31,18 @@ pub(crate) struct Index {
     pub(crate) units: UnitChoice,
     pub(crate) theme: Theme,
     pub(crate) order: Vec<String>,
+    /// The person knows that the browser may clear what it keeps.
+    pub(crate) told_clearing: bool,
 }
 
 /// One line whatever is in it.
-fn escaped(text: &str) -> String {
+pub(super) fn escaped(text: &str) -> String {
     text.replace('\\', "\\\\")
         .replace('\n', "\\n")
         .replace('\r', "\\r")
 }
 
-fn unescaped(text: &str) -> String {
+pub(super) fn unescaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     let mut chars = text.chars();
     while let Some(c) = chars.next() {
@@ -68,6 +73,7 @@ pub(crate) fn index_text(state: &State) -> String {
         units: state.session.units,
         theme: state.session.theme,
         order: state.files.entries.iter().map(|e| e.id.clone()).collect(),
+        told_clearing: state.files.told_clearing,
     })
 }
 
@@ -82,6 +88,9 @@ fn write_file(stored: &Stored) -> String {
             escaped(path),
             escaped(&draft.text)
         ));
+    }
+    if stored.next_step > 0 {
+        text.push_str(&format!("{NEXT_STEP}{}\n", stored.next_step));
     }
     text.push_str(BEHIND);
     text.push_str(&stored.gear_text);
@@ -105,6 +114,10 @@ pub(crate) fn read_file(text: &str) -> Result<Stored, String> {
         ..Stored::default()
     };
     for line in head.lines().skip(1) {
+        if let Some(number) = line.strip_prefix(NEXT_STEP) {
+            stored.next_step = number.parse().unwrap_or_default();
+            continue;
+        }
         let mut parts = line.splitn(5, '|');
         if let (Some(state), Some(units), Some(over), Some(path), Some(draft)) = (
             parts.next(),
@@ -136,6 +149,9 @@ fn write_index(index: &Index) -> String {
     if let Some(open) = &index.open {
         text.push_str(&format!("open {open}\n"));
     }
+    if index.told_clearing {
+        text.push_str("told clearing\n");
+    }
     for id in &index.order {
         text.push_str(&format!("file {id}\n"));
     }
@@ -150,6 +166,7 @@ pub(crate) fn read_index(text: &str) -> Result<Index, String> {
             Some(("units", key)) => index.units = key.parse().unwrap_or_default(),
             Some(("theme", key)) => index.theme = Theme::of_key(key).unwrap_or_default(),
             Some(("open", id)) => index.open = Some(id.to_owned()),
+            Some(("told", "clearing")) => index.told_clearing = true,
             Some(("file", id)) => index.order.push(id.to_owned()),
             _ => {}
         }
@@ -179,6 +196,7 @@ mod tests {
     fn drafts_come_back() {
         let mut stored = Stored {
             gear_text: "{\n---\n}".to_owned(),
+            next_step: 41,
             ..Stored::default()
         };
         for (path, text) in [("a[0]", "3/8"), ("note", "one\ntwo\\n|x\r"), ("b", "")] {
@@ -202,6 +220,7 @@ mod tests {
             units: UnitChoice::METRIC,
             theme: Theme::Dark,
             order: vec!["g1".to_owned(), "g2".to_owned()],
+            told_clearing: true,
         };
         assert_eq!(read_index(&write_index(&index)), Ok(index));
     }

@@ -1,5 +1,5 @@
 //! Everything together, and how it begins.
-use gearswing_gearfile::{DEMO, read};
+use gearswing_gearfile::{DEMO, SaveError};
 use gearswing_report::name_words;
 use gearswing_solver::model::{ClearanceRule, Conditions, Fluid, Gear, Supply};
 use gearswing_solver::numeric::sort_short;
@@ -10,7 +10,7 @@ use super::files::{Entry, Files, Origin};
 use super::session::Session;
 use super::start::Start;
 use super::stopped::Stops;
-use super::storage::{Index, read_file, read_index};
+use super::storage::{Index, read_index};
 use super::timed::Timed;
 use crate::effect::Effect;
 use crate::msg::{File, Msg};
@@ -32,6 +32,8 @@ pub struct State {
     pub(crate) touched: bool,
     /// Revision whose text the page has for the case of a breakdown.
     pub(crate) recovery_revision: u64,
+    /// The gear file, and the revision that it is of; 0 = none yet.
+    pub(crate) gear_text: (u64, String),
     /// Revision for which the link was last made.
     pub(crate) link_revision: u64,
 }
@@ -58,6 +60,7 @@ impl State {
             unsaved: false,
             touched: false,
             recovery_revision: 0,
+            gear_text: (0, String::new()),
             link_revision: 0,
         };
         state.files.revisions = 1;
@@ -65,10 +68,7 @@ impl State {
             state.session.notices.problem(error);
         }
         if let Some(reason) = start.storage_refused {
-            state.session.notices.problem(format!(
-                "This browser keeps nothing: {reason}. Export your work before you leave the page."
-            ));
-            state.files.refused = Some(reason);
+            state.not_stored(reason);
         }
         let mut effects = Vec::new();
         let index = state.take_index(start.index, &mut effects);
@@ -93,6 +93,7 @@ impl State {
         if let Some(fragment) = start.fragment.filter(|fragment| !fragment.is_empty()) {
             effects.extend(state.open_link(&fragment));
         }
+        effects.extend(state.steps_wanted());
         effects.push(Effect::SetTheme(state.session.theme));
         effects.push(state.title());
         effects.extend(state.recovery());
@@ -134,8 +135,17 @@ impl State {
             return None;
         }
         self.recovery_revision = self.document.revision();
-        let text = gearswing_gearfile::to_text(self.gear()).ok()?;
+        let text = self.gear_text().ok()?.to_owned();
         Some(Effect::RecoveryText { text })
+    }
+
+    /// The gear file of the document as it is, made once for each revision.
+    pub(crate) fn gear_text(&mut self) -> Result<&str, SaveError> {
+        let revision = self.document.revision();
+        if self.gear_text.0 != revision {
+            self.gear_text = (revision, gearswing_gearfile::to_text(self.document.gear())?);
+        }
+        Ok(&self.gear_text.1)
     }
 
     /// The stored index; one that cannot be read is kept as a file of its own.
@@ -147,6 +157,7 @@ impl State {
             Ok(index) => {
                 self.session.units = index.units;
                 self.session.theme = index.theme;
+                self.files.told_clearing = index.told_clearing;
                 self.files.index_text = text;
                 index
             }
@@ -156,11 +167,9 @@ impl State {
                     "The list of your gear files cannot be read: {reason}. It is kept under “{id}”; the files themselves are listed below."
                 ));
                 self.files.entries.push(Entry {
-                    id: id.clone(),
-                    name: "Kept list of files".to_owned(),
                     text: text.clone(),
                     broken: Some(reason),
-                    aside: None,
+                    ..Entry::made(id.clone(), "Kept list of files".to_owned())
                 });
                 effects.push(Effect::SaveFile { id, text });
                 Index::default()
@@ -180,19 +189,14 @@ impl State {
             if self.files.entry(&file.id).is_some() {
                 continue;
             }
-            let opened = read_file(&file.text)
-                .and_then(|stored| read(&stored.gear_text).map_err(|error| error.to_string()));
-            let (name, broken) = match opened {
-                Ok(gear) => (gear.name, None),
-                Err(reason) => (format!("File {}", file.id), Some(reason)),
-            };
-            if let Some(reason) = &broken {
+            let entry = Entry::stored(file.id, file.text);
+            if let Some(reason) = &entry.broken {
                 let text = format!(
                     "The stored file “{}” cannot be opened: {reason}. It is kept as it is.",
-                    file.id
+                    entry.id
                 );
                 let export = Msg::File(File::ExportStored {
-                    id: file.id.clone(),
+                    id: entry.id.clone(),
                 });
                 self.session.notices.add(
                     NoticeKind::Problem,
@@ -200,13 +204,7 @@ impl State {
                     vec![("Save its text".to_owned(), export)],
                 );
             }
-            self.files.entries.push(Entry {
-                id: file.id,
-                name,
-                text: file.text,
-                broken,
-                aside: None,
-            });
+            self.files.entries.push(entry);
         }
     }
 

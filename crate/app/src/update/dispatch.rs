@@ -26,6 +26,11 @@ pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
     };
     state.keep_in_bounds();
     effects.extend(state.store());
+    if effects.iter().any(Effect::stores) {
+        state.files.asked += 1;
+        let ticket = state.files.asked;
+        effects.push(Effect::TellKept { ticket });
+    }
     effects.extend(state.recovery());
     effects
 }

@@ -5,11 +5,13 @@ use gearswing_units::UnitSystem;
 
 use crate::effect::Effect;
 use crate::msg::{File, Msg};
-use crate::state::{Act, Document, Origin, State, demo, read_file};
+use crate::state::{Act, Document, Entry, Origin, State, demo, read_file};
 use crate::view::NoticeKind;
 
+use super::archive;
+
 /// Media type of a gear file.
-const JSON: &str = "application/json";
+pub(super) const JSON: &str = "application/json";
 
 pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
     match msg {
@@ -35,6 +37,7 @@ pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
         File::Delete { id } => return delete(state, &id),
         File::BringBack => return bring_back(state),
         File::Export => return export(state),
+        File::ExportAll => return archive::export(state),
         File::ExportStored { id } => {
             return state
                 .files
@@ -56,12 +59,10 @@ pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
         }
         File::KeepShared => return keep_shared(state),
         File::LeaveShared => return leave_shared(state),
-        File::NotStored { reason } => {
-            state.session.notices.problem(format!(
-                "The browser could not store your work: {reason}. Export it before you leave the page."
-            ));
-            state.files.refused = Some(reason);
-        }
+        File::NotStored { reason } => state.not_stored(reason),
+        File::Kept { ticket } => return state.kept(ticket),
+        File::Steps { id, steps } => state.take_steps(&id, steps),
+        File::MayBeCleared => state.may_be_cleared(),
         File::StoredElsewhere { id, text } => stored_elsewhere(state, &id, text),
     }
     Vec::new()
@@ -190,6 +191,9 @@ fn export(state: &mut State) -> Vec<Effect> {
 
 /// Opens an imported text as a new file; a text stored by this program is understood as well.
 fn import(state: &mut State, name: &str, text: &str) -> Vec<Effect> {
+    if let Some(effects) = archive::import(state, name, text) {
+        return effects;
+    }
     let shown = name_words(name);
     let opened = match read_file(text) {
         Ok(stored) => read(&stored.gear_text),
@@ -243,26 +247,14 @@ fn leave_shared(state: &mut State) -> Vec<Effect> {
 fn stored_elsewhere(state: &mut State, id: &str, text: String) {
     let is_open = state.files.open_id() == Some(id);
     let Some(entry) = state.files.entry_mut(id) else {
-        let opened = read_file(&text)
-            .and_then(|stored| read(&stored.gear_text).map_err(|error| error.to_string()));
-        let (name, broken) = match opened {
-            Ok(gear) => (gear.name, None),
-            Err(reason) => (format!("File {id}"), Some(reason)),
-        };
-        state.files.entries.push(crate::state::Entry {
-            id: id.to_owned(),
-            name,
-            text,
-            broken,
-            aside: None,
-        });
+        let entry = Entry::stored(id.to_owned(), text);
+        state.files.entries.push(entry);
         return;
     };
     if entry.text == text {
         return;
     }
-    entry.text = text;
-    entry.aside = None;
+    *entry = Entry::stored(id.to_owned(), text);
     if !is_open {
         return;
     }

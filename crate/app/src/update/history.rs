@@ -5,14 +5,22 @@ use crate::state::State;
 
 pub(super) fn history(state: &mut State, msg: History) -> Vec<Effect> {
     state.end_gesture();
-    let done = match msg {
-        History::Undo => state.document.undo().map(|text| format!("Undone: {text}.")),
-        History::Redo => state.document.redo().map(|text| format!("Redone: {text}.")),
+    let (word, done) = match msg {
+        History::Undo => ("Undone", state.document.undo()),
+        History::Redo => ("Redone", state.document.redo()),
     };
     match done {
-        Some(text) => {
+        Some(Ok(text)) => {
             state.touch();
+            let text = format!("{word}: {text}.");
             vec![Effect::Announce { text }]
+        }
+        Some(Err(_)) => {
+            state.touch();
+            let text =
+                "This step and those before it cannot be read any more. The gear is as it was.";
+            state.session.notices.problem(text);
+            Vec::new()
         }
         None => Vec::new(),
     }

@@ -1,5 +1,5 @@
 //! Opening, storing and setting aside of gear files.
-use gearswing_gearfile::{SaveError, read, to_text};
+use gearswing_gearfile::{SaveError, read};
 use gearswing_report::name_words;
 use gearswing_solver::model::Gear;
 
@@ -30,17 +30,19 @@ impl State {
     /// Stores what has changed; a document that was not a stored file becomes one.
     pub(crate) fn store(&mut self) -> Vec<Effect> {
         let mut effects = Vec::new();
-        // an act under way (drag, held arrow key) is stored when it ends, or with the next one
-        if self.unsaved && !matches!(self.session.gesture, Gesture::Drag { .. }) {
+        // what is not a file yet becomes one when the drag ends: it may still be given up
+        let dragging = matches!(self.session.gesture, Gesture::Drag { .. });
+        if self.unsaved && !(dragging && self.files.open_id().is_none()) {
             self.unsaved = false;
             self.files.revisions = self.files.revisions.max(self.document.revision());
-            let is_new = self.files.open_id().is_none();
-            if is_new {
+            if self.files.open_id().is_none() {
                 effects.extend(self.become_a_file());
             }
             effects.extend(self.save_open());
         }
+        effects.extend(self.save_steps());
         effects.extend(self.save_index());
+        effects.extend(self.steps_wanted());
         effects
     }
 
@@ -49,13 +51,8 @@ impl State {
         let id = self.files.free_id();
         let name = self.gear().name.clone();
         let free = self.files.free_name(&name);
-        self.files.entries.push(Entry {
-            id: id.clone(),
-            name: free.clone(),
-            text: String::new(),
-            broken: None,
-            aside: None,
-        });
+        let entry = Entry::made(id.clone(), free.clone());
+        self.files.entries.push(entry);
         if free != name {
             self.document.rename(&free);
         }
@@ -82,10 +79,12 @@ impl State {
     }
 
     /// What is stored for the open document.
-    pub(crate) fn stored_text(&self) -> Result<String, SaveError> {
-        let gear_text = to_text(self.gear())?;
+    pub(crate) fn stored_text(&mut self) -> Result<String, SaveError> {
+        let gear_text = self.gear_text()?.to_owned();
+        let next = self.document.next_number();
         Ok(Stored {
             drafts: self.session.drafts.clone(),
+            next_step: if next > 1 { next } else { 0 },
             gear_text,
         }
         .to_text())
@@ -110,6 +109,28 @@ impl State {
         }
         entry.text.clone_from(&text);
         Some(Effect::SaveFile { id, text })
+    }
+
+    /// What has changed of the history of the open file; only once its text is stored.
+    fn save_steps(&mut self) -> Option<Effect> {
+        let id = self.files.open_id()?.to_owned();
+        let entry = self
+            .files
+            .entry_mut(&id)
+            .filter(|entry| !entry.text.is_empty())?;
+        let change = entry.steps.update(&self.document)?;
+        Some(Effect::SaveSteps {
+            id,
+            fresh: change.fresh,
+            put: change.put,
+            gone: change.gone,
+        })
+    }
+
+    /// The stored history that is to be read.
+    pub(crate) fn steps_wanted(&mut self) -> Option<Effect> {
+        let id = self.files.wants_steps.take()?;
+        Some(Effect::LoadSteps { id })
     }
 
     fn save_index(&mut self) -> Option<Effect> {
@@ -169,7 +190,10 @@ impl State {
             Ok((stored, gear)) => {
                 let document = aside
                     .filter(|document| *document.gear() == gear)
-                    .unwrap_or_else(|| Document::new(gear, 0));
+                    .unwrap_or_else(|| Document::new(gear, 0).numbered_from(stored.next_step));
+                if entry.steps.is_unread() {
+                    self.files.wants_steps = Some(id.to_owned());
+                }
                 self.show(document, Origin::Stored(id.to_owned()));
                 self.session.drafts = stored.drafts;
                 self.take_typed();
@@ -206,13 +230,8 @@ impl State {
         self.drop_shared();
         gear.name = self.files.free_name(&gear.name);
         let id = self.files.free_id();
-        self.files.entries.push(Entry {
-            id: id.clone(),
-            name: gear.name.clone(),
-            text: String::new(),
-            broken: None,
-            aside: None,
-        });
+        let entry = Entry::made(id.clone(), gear.name.clone());
+        self.files.entries.push(entry);
         self.show(Document::new(gear, 0), Origin::Stored(id));
         self.unsaved = true;
     }

@@ -1,5 +1,7 @@
 //! The only writers of the state: [`update`] for what happened, [`settle`] for the results.
 
+/// All files out into one.
+mod archive;
 /// Which message goes where, and what every message ends with.
 mod dispatch;
 /// Fields and lists.
@@ -8,6 +10,8 @@ mod field;
 mod file;
 /// Undo and redo.
 mod history;
+/// What the browser tells of its storage.
+mod kept;
 /// Keys on the drawing.
 mod key;
 /// Opening, storing, setting aside.

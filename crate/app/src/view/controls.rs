@@ -115,6 +115,7 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         file_name: state.gear().name.clone(),
         stored_text: match (&state.files.refused, state.origin()) {
             (Some(_), _) => "Not kept by this browser: export it".to_owned(),
+            (None, Origin::Stored(_)) if state.is_being_kept() => "Being kept …".to_owned(),
             (None, Origin::Stored(_)) => "Kept in this browser".to_owned(),
             (None, Origin::Demo) => "The demo; kept as a file once you change it".to_owned(),
             (None, Origin::Link) => "From a link; not kept yet".to_owned(),

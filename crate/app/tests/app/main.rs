@@ -7,6 +7,7 @@ mod entries;
 mod fields;
 mod files;
 mod history;
+mod kept;
 mod loads;
 mod monkey;
 mod names;

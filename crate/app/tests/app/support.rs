@@ -3,19 +3,30 @@ use std::collections::BTreeMap;
 
 use gearswing_app::msg::{self, Modifiers, Pointer, PointerKind};
 use gearswing_app::scene::ScreenPoint;
-use gearswing_app::{Effect, Msg, Page, Start, State, StoredFile, drawing, settle, update, view};
+use gearswing_app::{
+    Effect, Msg, Page, Start, State, StoredFile, StoredStep, drawing, settle, update, view,
+};
 use gearswing_solver::model::Gear;
 
 /// State and browser storage.
 pub(crate) struct Desk {
     pub(crate) state: State,
     pub(crate) stored: BTreeMap<String, String>,
+    /// Steps of each file by their number.
+    pub(crate) steps: BTreeMap<String, BTreeMap<u64, String>>,
     pub(crate) index: Option<String>,
+    /// Tickets are answered at once; otherwise they gather here.
+    pub(crate) keeps: bool,
+    pub(crate) tickets: Vec<u64>,
     pub(crate) effects: Vec<Effect>,
 }
 
 impl Desk {
     pub(crate) fn new(start: Start) -> Self {
+        Self::with_steps(start, BTreeMap::new())
+    }
+
+    fn with_steps(start: Start, steps: BTreeMap<String, BTreeMap<u64, String>>) -> Self {
         let stored = start
             .files
             .iter()
@@ -26,7 +37,10 @@ impl Desk {
         let mut desk = Self {
             state,
             stored,
+            steps,
             index,
+            keeps: true,
+            tickets: Vec::new(),
             effects: Vec::new(),
         };
         desk.perform(effects);
@@ -44,17 +58,52 @@ impl Desk {
 
     /// Sends a message, does its effects, settles.
     pub(crate) fn send(&mut self, msg: Msg) -> Vec<Effect> {
-        let mut effects = update(&mut self.state, msg);
-        self.perform(effects.clone());
+        let mut effects = self.update(msg);
         let settled = settle(&mut self.state);
         self.perform(settled.clone());
         effects.extend(settled);
         effects
     }
 
+    /// Sends a message and does its effects; what the storage answers is sent as well.
+    pub(crate) fn update(&mut self, msg: Msg) -> Vec<Effect> {
+        let effects = update(&mut self.state, msg);
+        self.perform(effects.clone());
+        effects
+    }
+
     fn perform(&mut self, effects: Vec<Effect>) {
+        let mut answers = Vec::new();
         for effect in &effects {
             match effect {
+                Effect::SaveSteps {
+                    id,
+                    fresh,
+                    put,
+                    gone,
+                } => {
+                    let steps = self.steps.entry(id.clone()).or_default();
+                    if *fresh {
+                        steps.clear();
+                    }
+                    steps.retain(|number, _| !gone.contains(number));
+                    steps.extend(put.iter().map(|step| (step.number, step.text.clone())));
+                }
+                Effect::LoadSteps { id } => {
+                    let steps = self.steps.get(id).into_iter().flatten();
+                    let steps = steps.map(|(number, text)| StoredStep {
+                        number: *number,
+                        text: text.clone(),
+                    });
+                    answers.push(msg::File::Steps {
+                        id: id.clone(),
+                        steps: steps.collect(),
+                    });
+                }
+                Effect::TellKept { ticket } if self.keeps => {
+                    answers.push(msg::File::Kept { ticket: *ticket });
+                }
+                Effect::TellKept { ticket } => self.tickets.push(*ticket),
                 Effect::SaveFile { id, text } => {
                     self.stored.insert(id.clone(), text.clone());
                 }
@@ -66,11 +115,14 @@ impl Desk {
             }
         }
         self.effects.extend(effects);
+        for answer in answers {
+            self.update(Msg::File(answer));
+        }
     }
 
     /// The page left and opened again, with what was stored.
     pub(crate) fn reloaded(&self) -> Self {
-        Self::new(Start {
+        let start = Start {
             index: self.index.clone(),
             files: self
                 .stored
@@ -82,7 +134,8 @@ impl Desk {
                 .collect(),
             address: "https://example.org/".to_owned(),
             ..Start::default()
-        })
+        };
+        Self::with_steps(start, self.steps.clone())
     }
 
     pub(crate) fn gear(&self) -> Gear {

@@ -8,18 +8,20 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen::closure::Closure;
 use web_sys::File;
 
-/// Largest file that is read [bytes]: a gear file is some kilobytes.
-const LARGEST: f64 = 4.0 * 1024.0 * 1024.0;
+/// Largest file that is read [MB]: a gear file is some kilobytes, a file of all some hundred times that.
+const LARGEST_MB: f64 = 64.0;
+/// Bytes of a megabyte.
+const MB: f64 = 1024.0 * 1024.0;
 
 /// Reads a file and sends its text, or why it could not be read.
 pub(crate) fn read_file(port: &Port, file: &File) -> Result<()> {
     let name = file.name();
-    if file.size() > LARGEST {
+    if file.size() > LARGEST_MB * MB {
         port.send(Msg::File(msg::File::ImportFailed {
             name,
             reason: format!(
-                "it has {:.1} MB, and a gear file has no more than 4 MB",
-                file.size() / (1024.0 * 1024.0)
+                "it has {:.1} MB, and no more than {LARGEST_MB} MB are read",
+                file.size() / MB
             ),
         }));
         return Ok(());

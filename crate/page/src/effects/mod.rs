@@ -6,11 +6,12 @@ mod download;
 mod import;
 /// Performs an effect.
 mod perform;
+mod stay;
 mod storage;
 mod theme;
 
 pub(crate) use import::read_file;
-pub(crate) use storage::Store;
+pub(crate) use storage::{CHANNEL, Found, Store, open as open_storage};
 pub(crate) use theme::{DARK_QUERY, on_paper, refresh as refresh_theme};
 
 pub(crate) use perform::Effects;

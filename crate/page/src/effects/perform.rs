@@ -1,5 +1,6 @@
 //! What the page does outside of itself when the state asks for it.
-use super::{announce, clipboard, download, storage::Store, theme};
+use super::storage::{Change, Store};
+use super::{announce, clipboard, download, stay, theme};
 use crate::dom::window;
 use crate::error::Result;
 use crate::runtime::{Port, panic};
@@ -28,9 +29,26 @@ impl Effects {
     /// Performs one effect; those that need the panels or the painter never come here.
     pub(crate) fn perform(&mut self, port: &Port, effect: Effect) -> Result<()> {
         match effect {
-            Effect::SaveFile { id, text } => self.store.save(port, &id, text),
-            Effect::DeleteFile { id } => self.store.delete(&id),
-            Effect::SaveIndex { text } => self.store.save_index(port, text),
+            Effect::SaveFile { id, text } => self.store.change(port, Change::File { id, text }),
+            Effect::SaveSteps {
+                id,
+                fresh,
+                put,
+                gone,
+            } => self.store.change(
+                port,
+                Change::Steps {
+                    id,
+                    fresh,
+                    put,
+                    gone,
+                },
+            ),
+            Effect::DeleteFile { id } => self.store.change(port, Change::Delete { id }),
+            Effect::SaveIndex { text } => self.store.change(port, Change::Index { text }),
+            Effect::TellKept { ticket } => self.store.change(port, Change::Ticket(ticket)),
+            Effect::LoadSteps { id } => self.store.load_steps(port, id)?,
+            Effect::AskToStay => stay::ask(port)?,
             Effect::CopyText { text } => clipboard::copy(port, &text)?,
             Effect::Download { name, mime, text } => download::offer(&name, &mime, &text)?,
             Effect::SetFragment { text } => self.set_fragment(text)?,
@@ -50,12 +68,7 @@ impl Effects {
         theme::set(theme)
     }
 
-    /// Writes everything that waits to be stored.
-    pub(crate) fn store_now(&mut self, port: &Port) {
-        self.store.write_all(port);
-    }
-
-    /// The stored files, for what other windows do to them.
+    /// The stored files.
     pub(crate) fn store(&mut self) -> &mut Store {
         &mut self.store
     }

@@ -94,6 +94,7 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
         "zoom-out" => Msg::View(View::Zoom { factor: 1.0 / ZOOM }),
         "play" => Msg::Play(Play::Toggle),
         "export" => Msg::File(File::Export),
+        "export-all" => Msg::File(File::ExportAll),
         "duplicate" => Msg::File(File::Duplicate),
         "demo" => Msg::File(File::OpenDemo),
         "copy-link" => Msg::Share(Share::CopyLink),

@@ -1,7 +1,7 @@
 //! What the window tells: sizes, themes, other windows' writing, a new fragment, the end.
 
 use crate::dom::{by_id, document, window};
-use crate::effects::{DARK_QUERY, on_paper, refresh_theme};
+use crate::effects::{CHANNEL, DARK_QUERY, on_paper, refresh_theme};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Listener, Mode, listen};
 use crate::runtime::{Core, Observed, Port, panic};
@@ -12,8 +12,9 @@ use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
-    Element, Event, IntersectionObserver, IntersectionObserverEntry, IntersectionObserverInit,
-    MediaQueryList, ResizeObserver, ResizeObserverEntry, StorageEvent, VisibilityState,
+    BroadcastChannel, Element, Event, IntersectionObserver, IntersectionObserverEntry,
+    IntersectionObserverInit, MediaQueryList, MessageEvent, ResizeObserver, ResizeObserverEntry,
+    VisibilityState,
 };
 
 /// The system's wish for less motion.
@@ -166,19 +167,20 @@ fn motion(port: &Port) -> Result<()> {
     Ok(())
 }
 
+/// Other windows tell what they have written.
 fn other_windows(port: &Port) -> Result<()> {
-    let (to, on) = (port.clone(), window()?);
+    // a browser without it tells when it writes itself
+    let Ok(channel) = BroadcastChannel::new(CHANNEL) else {
+        return Ok(());
+    };
+    let to = port.clone();
     port.keep(listen(
-        &on,
-        "storage",
+        &channel,
+        "message",
         Mode::default(),
-        move |event: StorageEvent| {
-            if let Some(key) = event.key() {
-                let text = event.new_value();
-                to.with_core(|core| {
-                    core.effects().store().written_elsewhere(&to, &key, text);
-                    Ok(())
-                });
+        move |event: MessageEvent| {
+            if let Ok(ids) = event.data().dyn_into::<js_sys::Array>() {
+                to.with_store(|store| store.written_elsewhere(&to, &ids));
             }
         },
     )?);
@@ -231,13 +233,16 @@ fn leaving(port: &Port) -> Result<()> {
     port.keep(listen(&on, "blur", Mode::default(), move |_: Event| {
         let_go(&to);
     })?);
-    for name in ["pagehide", "beforeunload"] {
-        let (to, on) = (port.clone(), window()?);
-        port.keep(listen(&on, name, Mode::default(), move |_: Event| {
+    let (to, on) = (port.clone(), window()?);
+    port.keep(listen(
+        &on,
+        "pagehide",
+        Mode::default(),
+        move |_: Event| {
             let_go(&to);
-            to.store_now();
-        })?);
-    }
+            to.store_now(true);
+        },
+    )?);
     let (to, page) = (port.clone(), document()?);
     port.keep(listen(
         &page,
@@ -246,7 +251,7 @@ fn leaving(port: &Port) -> Result<()> {
         move |_: Event| {
             if document().is_ok_and(|page| page.visibility_state() == VisibilityState::Hidden) {
                 let_go(&to);
-                to.store_now();
+                to.store_now(false);
             }
         },
     )?);

@@ -2,6 +2,7 @@
 
 use super::{Core, panic, queue::Queue};
 use crate::dom::window;
+use crate::effects::Store;
 use crate::error::{PageError, Result, report};
 use crate::listen::Listener;
 use gearswing_app::Msg;
@@ -10,9 +11,6 @@ use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::closure::Closure;
-
-/// Wait before a write to storage [ms].
-const STORE_AFTER_MS: i32 = 400;
 
 /// What the browser calls at a frame.
 type OnFrame = Closure<dyn FnMut(f64)>;
@@ -56,7 +54,7 @@ impl Port {
         let on_store = Closure::<dyn FnMut()>::new(move || {
             port.shared.storing.set(false);
             if !panic::happened() {
-                port.store_now();
+                port.with_store(|store| store.write(&port));
             }
         });
         *self.shared.on_frame.borrow_mut() = Some(on_frame);
@@ -98,33 +96,43 @@ impl Port {
         report(self.ask_frame());
     }
 
-    /// Writes everything that waits to be stored. A second round, because another window's writing
-    /// makes the state save under another name.
-    pub(crate) fn store_now(&self) {
-        for _ in 0..2 {
-            report(self.work_off());
-            self.with_core(|core| {
-                core.effects().store_now(self);
-                Ok(())
-            });
-        }
+    /// Writes everything that waits to be stored, as soon as what is under way is over. `ending`: the
+    /// page may end before that; it is left for the next start as well.
+    pub(crate) fn store_now(&self, ending: bool) {
+        report(self.work_off());
+        self.with_store(|store| {
+            store.write(self);
+            if ending {
+                store.leave();
+            }
+        });
     }
 
-    /// Has everything that waits written in a moment, so that a drag writes once.
-    pub(crate) fn store_soon(&self) {
+    /// Writes what waits to be stored in a while, if that is not coming already.
+    pub(crate) fn store_in(&self, wait_ms: f64) {
         if !self.shared.storing.replace(true) {
-            report(self.start_store_timer());
+            report(self.start_store_timer(wait_ms));
         }
     }
 
-    fn start_store_timer(&self) -> Result<()> {
+    fn start_store_timer(&self, wait_ms: f64) -> Result<()> {
         if let Some(closure) = self.shared.on_store.borrow().as_ref() {
+            // a wait of some seconds at most
+            let wait_ms = wait_ms.ceil() as i32;
             window()?.set_timeout_with_callback_and_timeout_and_arguments_0(
                 closure.as_ref().unchecked_ref(),
-                STORE_AFTER_MS,
+                wait_ms,
             )?;
         }
         Ok(())
+    }
+
+    /// Runs something on the store between turns.
+    pub(crate) fn with_store(&self, act: impl FnOnce(&mut Store)) {
+        self.with_core(|core| {
+            act(core.effects().store());
+            Ok(())
+        });
     }
 
     /// Runs something on the core between turns; nothing happens inside of a turn.

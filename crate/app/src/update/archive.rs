@@ -1,0 +1,113 @@
+//! All files out into one, and back from it.
+use gearswing_gearfile::{archive_text, read, read_archive, to_text};
+
+use crate::effect::Effect;
+use crate::state::{Entry, State, Stored, read_file};
+
+use super::file::JSON;
+
+/// Name of the file that holds all.
+const NAME: &str = "all-airplanes.json";
+
+/// Offers all files as one; the open one as it is shown, what cannot be read as it is stored.
+pub(super) fn export(state: &mut State) -> Vec<Effect> {
+    let open = state.files.open_id().map(str::to_owned);
+    let shown = match state.gear_text() {
+        Ok(text) => text.to_owned(),
+        Err(error) => {
+            let text = format!("The files cannot be exported: {error}.");
+            state.session.notices.problem(text);
+            return Vec::new();
+        }
+    };
+    let mut texts: Vec<String> = Vec::new();
+    if open.is_none() {
+        texts.push(shown.clone());
+    }
+    for entry in &state.files.entries {
+        texts.push(if open.as_ref() == Some(&entry.id) {
+            shown.clone()
+        } else if entry.broken.is_some() {
+            entry.text.clone()
+        } else {
+            read_file(&entry.text).map_or_else(|_| entry.text.clone(), |stored| stored.gear_text)
+        });
+    }
+    vec![Effect::Download {
+        name: NAME.to_owned(),
+        mime: JSON.to_owned(),
+        text: archive_text(&texts),
+    }]
+}
+
+/// Takes in a file that holds several; `None` where it is none of those. Each becomes a file of its
+/// own, also one that cannot be read: it is listed and kept as it is.
+pub(super) fn import(state: &mut State, name: &str, text: &str) -> Option<Vec<Effect>> {
+    let texts = match read_archive(text)? {
+        Ok(texts) => texts,
+        Err(error) => {
+            let text =
+                format!("“{name}” is not imported: {error}. Your own files are as they were.");
+            state.session.notices.problem(text);
+            return Some(Vec::new());
+        }
+    };
+    let (mut effects, mut first, mut unread) = (Vec::new(), None, 0_usize);
+    let count = texts.len();
+    for text in texts {
+        let id = state.files.free_id();
+        let entry = match named(state, &text) {
+            Some((name, text)) => {
+                first = first.or(Some(id.clone()));
+                Entry {
+                    text,
+                    ..Entry::made(id.clone(), name)
+                }
+            }
+            None => {
+                unread += 1;
+                Entry {
+                    steps: Entry::made(String::new(), String::new()).steps,
+                    ..Entry::stored(id.clone(), text)
+                }
+            }
+        };
+        effects.push(Effect::SaveFile {
+            id,
+            text: entry.text.clone(),
+        });
+        state.files.entries.push(entry);
+    }
+    if let Some(first) = first {
+        state.set_aside();
+        if state.open_entry(&first) {
+            state.drop_shared();
+        }
+    }
+    let files = if count == 1 {
+        "1 file"
+    } else {
+        &format!("{count} files")
+    };
+    let rest = match unread {
+        0 => String::new(),
+        1 => " One of them cannot be read; it is listed and kept as it is.".to_owned(),
+        n => format!(" {n} of them cannot be read; they are listed and kept as they are."),
+    };
+    state.session.notices.info(format!(
+        "{files} imported from “{name}”. Your other files are as they were.{rest}"
+    ));
+    effects.push(Effect::ClearFragment);
+    Some(effects)
+}
+
+/// A gear file under a name that no other file has, and that name; `None` where it cannot be read.
+fn named(state: &State, text: &str) -> Option<(String, String)> {
+    let mut gear = read(&read_file(text).ok()?.gear_text).ok()?;
+    gear.name = state.files.free_name(&gear.name);
+    let stored = Stored {
+        gear_text: to_text(&gear).ok()?,
+        ..Stored::default()
+    };
+    Some((gear.name, stored.to_text()))
+}

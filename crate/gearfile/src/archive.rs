@@ -1,0 +1,136 @@
+//! Several gear files in one: `{"format": "gearswing-files", "version": 1, "files": [ … ]}`.
+//!
+//! Each of them stands in it as it would by itself. A text that is no JSON stands as a string, so
+//! that what a newer or a broken program has left goes along as it is.
+use serde::Deserialize;
+use serde_json::Value;
+use std::fmt;
+
+/// Value of the key `format`.
+const FORMAT: &str = "gearswing-files";
+
+/// Version that is written, and the newest that can be read.
+const VERSION: u64 = 1;
+
+/// Longest text that is read [bytes].
+pub const ARCHIVE_LIMIT: usize = 64 << 20;
+
+/// Why a text that holds gear files cannot be taken apart.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ArchiveError {
+    /// Longer than what is read: its length [bytes].
+    TooLarge(usize),
+    /// Made by a newer program: its version.
+    Newer(u64),
+    /// It has no list of files.
+    NoFiles,
+}
+
+impl fmt::Display for ArchiveError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::TooLarge(bytes) => write!(
+                f,
+                "{bytes} bytes are too many for a file of gear files (at most {ARCHIVE_LIMIT})"
+            ),
+            Self::Newer(version) => write!(
+                f,
+                "made by a newer version ({version}); this page is version {VERSION}"
+            ),
+            Self::NoFiles => f.write_str("it has no list \"files\""),
+        }
+    }
+}
+
+#[derive(Deserialize)]
+struct Archive {
+    format: String,
+    #[serde(default)]
+    version: u64,
+    files: Option<Vec<Value>>,
+}
+
+/// One text that holds all of these.
+#[must_use]
+pub fn archive_text(texts: &[String]) -> String {
+    let mut all = format!("{{\n\"format\": \"{FORMAT}\",\n\"version\": {VERSION},\n\"files\": [");
+    for (at, text) in texts.iter().enumerate() {
+        all.push_str(if at == 0 { "\n" } else { ",\n" });
+        let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+        let is_object = text.trim_start().starts_with('{')
+            && serde_json::from_str::<serde::de::IgnoredAny>(text).is_ok();
+        if is_object {
+            all.push_str(text.trim());
+        } else {
+            all.push_str(&Value::String(text.to_owned()).to_string());
+        }
+    }
+    all.push_str("\n]\n}\n");
+    all
+}
+
+/// The texts of the files that a text holds; `None` when it is no file of gear files.
+#[must_use]
+pub fn read_archive(text: &str) -> Option<Result<Vec<String>, ArchiveError>> {
+    // a gear file names its kind at the head; looked for before the whole text is read
+    if !text
+        .get(..text.len().min(512))
+        .unwrap_or(text)
+        .contains(FORMAT)
+    {
+        return None;
+    }
+    if text.len() > ARCHIVE_LIMIT {
+        return Some(Err(ArchiveError::TooLarge(text.len())));
+    }
+    let archive: Archive = serde_json::from_str(text).ok()?;
+    if archive.format != FORMAT {
+        return None;
+    }
+    Some(match archive.files {
+        _ if archive.version > VERSION => Err(ArchiveError::Newer(archive.version)),
+        None => Err(ArchiveError::NoFiles),
+        Some(files) => Ok(files
+            .into_iter()
+            .map(|file| match file {
+                Value::String(text) => text,
+                other => other.to_string(),
+            })
+            .collect()),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::{DEMO, STARTERS, read, to_text};
+
+    #[test]
+    fn all_come_back_bit_for_bit() {
+        let gears: Vec<_> = std::iter::once(&DEMO)
+            .chain(&STARTERS)
+            .map(|example| example.gear().unwrap())
+            .collect();
+        let mut texts: Vec<String> = gears.iter().map(|gear| to_text(gear).unwrap()).collect();
+        let broken = "gearswing stored file 9\n---\n{\"format\"";
+        texts.push(broken.to_owned());
+        let mut back = read_archive(&archive_text(&texts)).unwrap().unwrap();
+        assert_eq!(back.pop().as_deref(), Some(broken));
+        let back: Vec<_> = back.iter().map(|text| read(text).unwrap()).collect();
+        assert_eq!(back, gears);
+    }
+
+    #[test]
+    fn others_are_told_apart() {
+        assert_eq!(read_archive(&to_text(&DEMO.gear().unwrap()).unwrap()), None);
+        assert_eq!(read_archive(""), None);
+        let whole = archive_text(&["{}".to_owned()]);
+        assert_eq!(read_archive(&whole), Some(Ok(vec!["{}".to_owned()])));
+        assert_eq!(read_archive(&whole[..whole.len() - 4]), None);
+        let newer = whole.replace("\"version\": 1", "\"version\": 2");
+        assert_eq!(read_archive(&newer), Some(Err(ArchiveError::Newer(2))));
+        let none = whole.replace("\"files\"", "\"file\"");
+        assert_eq!(read_archive(&none), Some(Err(ArchiveError::NoFiles)));
+        assert_eq!(read_archive(&archive_text(&[])), Some(Ok(Vec::new())));
+    }
+}

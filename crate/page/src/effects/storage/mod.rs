@@ -1,0 +1,20 @@
+//! Gear files in the browser's storage. Nothing that another window wrote is overwritten, and nothing
+//! is said to be kept before it is on the disk.
+//!
+//! A save reads what is stored and writes in one transaction: all of it or nothing. While one is
+//! under way, what comes waits for the next.
+
+/// What waits to be written.
+mod batch;
+/// The database.
+mod database;
+/// What earlier versions and last moments left in the simple storage.
+mod old;
+/// What the page finds at its start.
+mod start;
+/// Reading and writing.
+mod store;
+
+pub(crate) use start::{Found, open};
+pub(super) use store::Change;
+pub(crate) use store::{CHANNEL, Store};
