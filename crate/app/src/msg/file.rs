@@ -76,6 +76,14 @@ pub enum File {
     },
     /// The browser does not promise to keep what it stores.
     MayBeCleared,
+    /// What was to be stored under a key is not, for another window has stored there; what it has stored
+    /// follows as `StoredElsewhere`.
+    NotWritten {
+        /// Key of the file.
+        id: String,
+        /// What was to be stored.
+        text: String,
+    },
     /// The same file was stored by another window.
     StoredElsewhere {
         /// Key of the file.

@@ -2,7 +2,7 @@
 use gearswing_gearfile::{archive_text, read, read_archive, to_text};
 
 use crate::effect::Effect;
-use crate::state::{Entry, State, Stored, read_file};
+use crate::state::{Entry, State, read_file};
 
 use super::file::JSON;
 
@@ -55,28 +55,13 @@ pub(super) fn import(state: &mut State, name: &str, text: &str) -> Option<Vec<Ef
     let (mut effects, mut first, mut unread) = (Vec::new(), None, 0_usize);
     let count = texts.len();
     for text in texts {
-        let id = state.files.free_id();
-        let entry = match named(state, &text) {
-            Some((name, text)) => {
-                first = first.or(Some(id.clone()));
-                Entry {
-                    text,
-                    ..Entry::made(id.clone(), name)
-                }
-            }
-            None => {
-                unread += 1;
-                Entry {
-                    steps: Entry::made(String::new(), String::new()).steps,
-                    ..Entry::stored(id.clone(), text)
-                }
-            }
-        };
-        effects.push(Effect::SaveFile {
-            id,
-            text: entry.text.clone(),
-        });
-        state.files.entries.push(entry);
+        let ((id, whole), stored) = add(state, text);
+        effects.extend(stored);
+        if whole {
+            first = first.or(Some(id));
+        } else {
+            unread += 1;
+        }
     }
     if let Some(first) = first {
         state.set_aside();
@@ -101,13 +86,34 @@ pub(super) fn import(state: &mut State, name: &str, text: &str) -> Option<Vec<Ef
     Some(effects)
 }
 
+/// A text as a file of its own, which is not opened: its key, whether it can be read, and its storing.
+pub(super) fn add(state: &mut State, text: String) -> ((String, bool), Vec<Effect>) {
+    let id = state.files.free_id();
+    let named = named(state, &text);
+    let whole = named.is_some();
+    let entry = match named {
+        Some((name, text)) => Entry {
+            text,
+            ..Entry::made(id.clone(), name)
+        },
+        None => Entry {
+            steps: Entry::made(String::new(), String::new()).steps,
+            ..Entry::stored(id.clone(), text)
+        },
+    };
+    let stored = Effect::SaveFile {
+        id: id.clone(),
+        text: entry.text.clone(),
+    };
+    state.files.entries.push(entry);
+    ((id, whole), vec![stored])
+}
+
 /// A gear file under a name that no other file has, and that name; `None` where it cannot be read.
 fn named(state: &State, text: &str) -> Option<(String, String)> {
-    let mut gear = read(&read_file(text).ok()?.gear_text).ok()?;
+    let mut stored = read_file(text).ok()?;
+    let mut gear = read(&stored.gear_text).ok()?;
     gear.name = state.files.free_name(&gear.name);
-    let stored = Stored {
-        gear_text: to_text(&gear).ok()?,
-        ..Stored::default()
-    };
+    stored.gear_text = to_text(&gear).ok()?;
     Some((gear.name, stored.to_text()))
 }

@@ -63,6 +63,12 @@ pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
         File::Kept { ticket } => return state.kept(ticket),
         File::Steps { id, steps } => state.take_steps(&id, steps),
         File::MayBeCleared => state.may_be_cleared(),
+        File::NotWritten { id, text } => {
+            // what is open and changed here goes on as a file of its own, in its newest state
+            if state.files.open_id() != Some(&id) || !state.touched {
+                return archive::add(state, text).1;
+            }
+        }
         File::StoredElsewhere { id, text } => stored_elsewhere(state, &id, text),
     }
     Vec::new()

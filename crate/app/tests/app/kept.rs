@@ -308,3 +308,59 @@ fn a_file_of_files_that_is_newer_or_damaged_changes_nothing() {
         assert_eq!((desk.gear(), &desk.stored), (gear.clone(), &stored));
     }
 }
+
+/// A change that another window was ahead of is a file of its own, whatever is open by then.
+#[test]
+fn what_was_not_written_is_not_lost() {
+    let mut desk = Desk::demo();
+    desk.enter(BORE, "1.4");
+    let (id, before) = (desk.page().files[0].id.clone(), desk.stored.clone());
+    let mut other = desk.reloaded();
+    other.enter(BORE, "1.6");
+    let foreign = other.stored[&id].clone();
+    desk.enter(BORE, "1.5");
+    let own = desk.stored[&id].clone();
+    assert_ne!(own, before[&id]);
+    let elsewhere = |desk: &mut Desk| {
+        for msg in [
+            msg::File::NotWritten {
+                id: id.clone(),
+                text: own.clone(),
+            },
+            msg::File::StoredElsewhere {
+                id: id.clone(),
+                text: foreign.clone(),
+            },
+        ] {
+            desk.send(Msg::File(msg));
+        }
+    };
+    let bores = |desk: &mut Desk| {
+        let rows = desk.page().files;
+        let mut all = Vec::new();
+        for row in rows {
+            desk.send(Msg::File(msg::File::Open { id: row.id }));
+            all.push(gearswing_app::fields::number(desk.state.gear(), BORE));
+        }
+        all.sort_by(|a, b| a.partial_cmp(b).unwrap());
+        all
+    };
+    let both = [Some(Some(0.0381)), Some(Some(0.04064))];
+    // still open
+    let mut open = Desk {
+        state: desk.state.clone(),
+        stored: desk.stored.clone(),
+        ..Desk::demo()
+    };
+    elsewhere(&mut open);
+    assert_eq!(bores(&mut open), both);
+    // another one was opened meanwhile
+    let mut away = Desk {
+        state: desk.state.clone(),
+        stored: desk.stored.clone(),
+        ..Desk::demo()
+    };
+    away.send(Msg::File(msg::File::OpenDemo));
+    elsewhere(&mut away);
+    assert_eq!(bores(&mut away), both);
+}

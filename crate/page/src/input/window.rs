@@ -1,7 +1,7 @@
 //! What the window tells: sizes, themes, other windows' writing, a new fragment, the end.
 
 use crate::dom::{by_id, document, window};
-use crate::effects::{CHANNEL, DARK_QUERY, on_paper, refresh_theme};
+use crate::effects::{DARK_QUERY, on_paper, refresh_theme};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Listener, Mode, listen};
 use crate::runtime::{Core, Observed, Port, panic};
@@ -12,9 +12,8 @@ use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
-    BroadcastChannel, Element, Event, IntersectionObserver, IntersectionObserverEntry,
-    IntersectionObserverInit, MediaQueryList, MessageEvent, ResizeObserver, ResizeObserverEntry,
-    VisibilityState,
+    Element, Event, IntersectionObserver, IntersectionObserverEntry, IntersectionObserverInit,
+    MediaQueryList, MessageEvent, ResizeObserver, ResizeObserverEntry, VisibilityState,
 };
 
 /// The system's wish for less motion.
@@ -169,8 +168,10 @@ fn motion(port: &Port) -> Result<()> {
 
 /// Other windows tell what they have written.
 fn other_windows(port: &Port) -> Result<()> {
-    // a browser without it tells when it writes itself
-    let Ok(channel) = BroadcastChannel::new(CHANNEL) else {
+    let mut channel = None;
+    port.with_store(|store| channel = store.channel());
+    // in a browser without it, what another window has written is found when this one writes
+    let Some(channel) = channel else {
         return Ok(());
     };
     let to = port.clone();

@@ -17,4 +17,4 @@ mod store;
 
 pub(crate) use start::{Found, open};
 pub(super) use store::Change;
-pub(crate) use store::{CHANNEL, Store};
+pub(crate) use store::Store;

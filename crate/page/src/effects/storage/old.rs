@@ -84,8 +84,9 @@ pub(super) fn remove(all: &[(String, String)]) {
     }
 }
 
-/// Leaves a gear file for the next start, with the text that it is to take the place of.
-pub(super) fn leave(id: &str, over: Option<&str>, text: &str) -> Result<()> {
+/// Leaves a gear file for the next start, with the texts of which one is stored by then: it is to take
+/// the place of none but those.
+pub(super) fn leave(id: &str, over: &[&str], text: &str) -> Result<()> {
     storage()?.set_item(&format!("{LEFT}{id}"), &left_text(over, text))?;
     Ok(())
 }
@@ -104,15 +105,22 @@ pub(super) fn leave_index(text: &str) -> Result<()> {
     Ok(())
 }
 
-fn left_text(over: Option<&str>, text: &str) -> String {
-    let over = over.unwrap_or_default();
-    format!("{}\n{over}{text}", over.len())
+/// Lengths in the first line, then the texts.
+fn left_text(over: &[&str], text: &str) -> String {
+    let lengths: Vec<String> = over.iter().map(|over| over.len().to_string()).collect();
+    format!("{}\n{}{text}", lengths.join(","), over.concat())
 }
 
-/// The two texts of what was left.
-fn read_left(left: &str) -> Option<(&str, &str)> {
-    let (length, both) = left.split_once('\n')?;
-    both.split_at_checked(length.parse().ok()?)
+/// The texts that it may take the place of, and the text that was left.
+fn read_left(left: &str) -> Option<(Vec<&str>, &str)> {
+    let (lengths, mut rest) = left.split_once('\n')?;
+    let mut over = Vec::new();
+    for length in lengths.split(',').filter(|length| !length.is_empty()) {
+        let (one, behind) = rest.split_at_checked(length.parse().ok()?)?;
+        over.push(one);
+        rest = behind;
+    }
+    Some((over, rest))
 }
 
 /// A key that no file has.
@@ -140,13 +148,11 @@ pub(super) fn take_over(held: &mut Held, all: &[(String, String)]) -> Taking {
             held.index = Some(text.clone());
             taking.index = Some(text.clone());
         } else if let Some(id) = key.strip_prefix(FILE) {
-            put(held, &mut taking, id, None, text);
+            put(held, &mut taking, id, &[], text);
         } else if let Some(id) = key.strip_prefix(LEFT) {
-            match read_left(text) {
-                Some((over, text)) => put(held, &mut taking, id, Some(over), text),
-                // cut off: kept as it is
-                None => put(held, &mut taking, id, None, text),
-            }
+            // one that is cut off is kept as it is
+            let (over, text) = read_left(text).unwrap_or((Vec::new(), text));
+            put(held, &mut taking, id, &over, text);
         }
         held.taken.insert(key.clone(), text.clone());
         taking.taken.push((key.clone(), text.clone()));
@@ -159,10 +165,10 @@ pub(super) fn take_over(held: &mut Held, all: &[(String, String)]) -> Taking {
     taking
 }
 
-fn put(held: &mut Held, taking: &mut Taking, id: &str, over: Option<&str>, text: &str) {
+fn put(held: &mut Held, taking: &mut Taking, id: &str, over: &[&str], text: &str) {
     let id = match held.files.get(id) {
         Some(there) if there == text => return,
-        Some(there) if Some(there.as_str()) != over => free_id(&held.files),
+        Some(there) if !over.contains(&there.as_str()) => free_id(&held.files),
         _ => id.to_owned(),
     };
     held.files.insert(id.clone(), text.to_owned());
@@ -224,17 +230,16 @@ mod tests {
     #[test]
     fn what_was_left_takes_the_place_of_what_it_was_made_from_only() {
         let left = |over| pair("gearswing.left.g1", &left_text(over, "last"));
+        let both = ["before", "under way"];
         for (there, over, files) in [
-            (Some("before"), Some("before"), vec![pair("g1", "last")]),
-            (Some("last"), Some("before"), vec![]),
-            (
-                Some("of another window"),
-                Some("before"),
-                vec![pair("g2", "last")],
-            ),
-            (Some("of another window"), None, vec![pair("g2", "last")]),
-            (None, Some("before"), vec![pair("g1", "last")]),
-            (None, None, vec![pair("g1", "last")]),
+            (Some("before"), &both[..1], vec![pair("g1", "last")]),
+            (Some("before"), &both, vec![pair("g1", "last")]),
+            (Some("under way"), &both, vec![pair("g1", "last")]),
+            (Some("last"), &both, vec![]),
+            (Some("of another window"), &both, vec![pair("g2", "last")]),
+            (Some("of another window"), &[], vec![pair("g2", "last")]),
+            (None, &both, vec![pair("g1", "last")]),
+            (None, &[], vec![pair("g1", "last")]),
         ] {
             let mut held = Held::default();
             if let Some(there) = there {

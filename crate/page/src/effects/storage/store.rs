@@ -13,7 +13,7 @@ use wasm_bindgen::JsValue;
 use web_sys::{BroadcastChannel, IdbRequest};
 
 /// Name of the channel on which windows tell each other what they have written.
-pub(crate) const CHANNEL: &str = "gearswing";
+const CHANNEL: &str = "gearswing";
 
 /// Least time from the begin of a write to the next [ms]: a drag does not write at every move.
 const BETWEEN_MS: f64 = 200.0;
@@ -42,6 +42,8 @@ pub(crate) struct Store {
 /// A transaction under way.
 struct Flight {
     batch: Batch,
+    /// The texts that its files may take the place of.
+    over: Few<String, String>,
     /// Everything is handed to the browser.
     sent: bool,
     /// Files that another window has written, with their texts there; nothing of them is written.
@@ -108,7 +110,10 @@ impl Store {
             }
         };
         let batch = std::mem::take(&mut self.waiting);
+        let files = batch.files.iter();
+        let over = files.filter_map(|(id, _)| Some((id.clone(), self.seen.get(id)?.clone())));
         self.flying = Some(Flight {
+            over: over.collect(),
             batch,
             sent: false,
             foreign: Vec::new(),
@@ -164,7 +169,7 @@ impl Store {
             };
             let there = text(request)?;
             if let Some(there) = there
-                && self.seen.get(id) != Some(&there)
+                && flight.over.get(id) != Some(&there)
                 && file.text.as_ref() != Some(&there)
             {
                 flight.foreign.push((id.clone(), there));
@@ -207,6 +212,9 @@ impl Store {
         let mut written = Vec::new();
         for (id, file) in flight.batch.files {
             if flight.foreign.iter().any(|(foreign, _)| *foreign == id) {
+                if let Some(text) = file.text {
+                    port.send(Msg::File(File::NotWritten { id, text }));
+                }
                 continue;
             }
             if let Some(text) = file.text {
@@ -226,6 +234,12 @@ impl Store {
         if !self.waiting.is_empty() {
             self.write_soon(port);
         }
+    }
+
+    /// Where other windows tell what they have written. It is the one on which this window tells, for a
+    /// second one would hear it.
+    pub(crate) fn channel(&self) -> Option<BroadcastChannel> {
+        self.channel.clone()
     }
 
     /// Tells other windows what was written.
@@ -264,7 +278,9 @@ impl Store {
 
     /// What another window has stored under a key.
     fn found(&mut self, port: &Port, id: &str, text: String) {
-        if self.seen.get(id) == Some(&text) {
+        let flying = self.flying.as_ref();
+        let own = flying.and_then(|flight| flight.batch.files.get(id)?.text.as_ref());
+        if self.seen.get(id) == Some(&text) || own == Some(&text) {
             return;
         }
         self.seen.insert(id.to_owned(), text.clone());
@@ -333,12 +349,14 @@ impl Store {
     /// The page may end before a transaction does: what is not on the disk yet is left where it can
     /// be written at once, and taken over at the next start.
     pub(crate) fn leave(&mut self) {
-        let flying = self.flying.iter().map(|flight| &flight.batch);
-        for batch in flying.chain([&self.waiting]) {
+        let flying = self.flying.as_ref().map(|flight| &flight.batch);
+        let under_way = |id: &str| flying?.files.get(id)?.text.as_deref();
+        for batch in flying.into_iter().chain([&self.waiting]) {
             for (id, file) in batch.files.iter() {
                 if let Some(text) = &file.text {
-                    let over = self.seen.get(id).map(String::as_str);
-                    report(old::leave(id, over, text));
+                    let seen = self.seen.get(id).map(String::as_str);
+                    let over: Vec<&str> = seen.into_iter().chain(under_way(id)).collect();
+                    report(old::leave(id, &over, text));
                     self.left.push(id.clone());
                 }
             }
