@@ -33,7 +33,7 @@ pub use few::Few;
 pub use msg::Msg;
 pub use scene::{Scene, curves, drawing, times};
 pub use state::{Start, State, StoredFile, StoredStep};
-pub use update::{has_changed, settle, update};
+pub use update::{has_changed, is_working, settle, settle_part, update};
 pub use view::{Page, load_tables, view};
 
 // Types of the crates below that appear in messages and in the page.

@@ -21,6 +21,8 @@ mod notices;
 mod policy;
 /// Same answers on the page and from the command.
 mod same;
+/// Large gears.
+mod slices;
 /// The page starts, on a desk and on a phone.
 mod start;
 /// A stop seen on the jacks.

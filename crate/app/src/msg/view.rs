@@ -77,4 +77,8 @@ pub enum View {
         /// Notice.
         id: u64,
     },
+    /// Leaves what is not worked out yet.
+    GiveUp,
+    /// Works out what was given up.
+    WorkOut,
 }

@@ -1,4 +1,5 @@
-//! Results for the document, worked out leg by leg when something that they rest on has changed.
+//! Results for the document, worked out leg by leg when something that they rest on has changed: a
+//! part is one leg, so that a large gear does not hold up the page.
 use gearswing_solver::faults::{Fault, check_stop};
 use gearswing_solver::kinematics::{Linkage, Pose};
 use gearswing_solver::model::{Gear, Leg};
@@ -71,12 +72,14 @@ pub(crate) struct LegDerived {
     /// The result with the previous tire, while comparing and where there is one.
     pub(crate) former: Option<Good>,
     former_wanted: bool,
+    /// Something that the result rests on has changed since.
+    outdated: bool,
 }
 
 impl LegDerived {
     /// The result is of an earlier state.
     pub(crate) fn faded(&self) -> bool {
-        !self.faults.is_empty()
+        self.outdated || !self.faults.is_empty()
     }
 }
 
@@ -86,21 +89,51 @@ pub(crate) struct Derived {
     /// Revision of the document that they are of; 0 = none yet.
     pub(crate) revision: u64,
     pub(crate) legs: Vec<LegDerived>,
+    /// Revision that the results were held against, and whether it was for comparing tires.
+    against: (u64, bool),
 }
 
 impl Derived {
-    /// Works out what has changed.
-    pub(crate) fn settle(&mut self, gear: &Gear, revision: u64, comparing: bool) {
-        let mut before: Vec<Option<LegDerived>> = std::mem::take(&mut self.legs)
-            .into_iter()
-            .map(Some)
-            .collect();
-        for (index, leg) in gear.legs.iter().enumerate() {
-            let before = before.get_mut(index).and_then(Option::take);
-            self.legs
-                .push(settle_leg(gear, index, leg, before, comparing));
+    /// Works out one leg that has changed; false = there was none left.
+    pub(crate) fn settle_part(&mut self, gear: &Gear, revision: u64, comparing: bool) -> bool {
+        if self.against != (revision, comparing) {
+            self.against = (revision, comparing);
+            self.legs.truncate(gear.legs.len());
+            for (index, (known, leg)) in self.legs.iter_mut().zip(&gear.legs).enumerate() {
+                known.outdated = known.input != Input::new(gear, index, leg);
+            }
         }
-        self.revision = revision;
+        let next = gear.legs.iter().enumerate().find(|(index, leg)| {
+            let known = self.legs.get(*index);
+            known
+                .is_none_or(|known| known.outdated || known.former_wanted != wanted(leg, comparing))
+        });
+        let Some((index, leg)) = next else {
+            self.revision = revision;
+            return false;
+        };
+        let former_wanted = wanted(leg, comparing);
+        match self.legs.get_mut(index) {
+            Some(known) if !known.outdated => {
+                known.former = former_wanted.then(|| solve_former(gear, index)).flatten();
+                known.former_wanted = former_wanted;
+            }
+            Some(known) => {
+                let good = known.good.take();
+                *known = solve(gear, Input::new(gear, index, leg), former_wanted, good);
+            }
+            None => {
+                let input = Input::new(gear, index, leg);
+                self.legs.push(solve(gear, input, former_wanted, None));
+            }
+        }
+        true
+    }
+
+    /// How many legs are still to be worked out.
+    pub(crate) fn left(&self, gear: &Gear) -> usize {
+        let known = self.legs.iter().filter(|leg| !leg.outdated).count();
+        gear.legs.len().saturating_sub(known)
     }
 
     /// Everything that is wrong, of the legs and of what was seen of them.
@@ -120,27 +153,9 @@ impl Derived {
     }
 }
 
-fn settle_leg(
-    gear: &Gear,
-    index: usize,
-    leg: &Leg,
-    before: Option<LegDerived>,
-    comparing: bool,
-) -> LegDerived {
-    let wanted = comparing && leg.wheel.former.is_some();
-    let input = Input::new(gear, index, leg);
-    let same = before.as_ref().is_some_and(|before| before.input == input);
-    if let Some(mut before) = before {
-        if same {
-            if wanted != before.former_wanted {
-                before.former = wanted.then(|| solve_former(gear, index)).flatten();
-                before.former_wanted = wanted;
-            }
-            return before;
-        }
-        return solve(gear, input, wanted, before.good);
-    }
-    solve(gear, input, wanted, None)
+/// The previous tire is wanted, and the leg has one.
+fn wanted(leg: &Leg, comparing: bool) -> bool {
+    comparing && leg.wheel.former.is_some()
 }
 
 fn solve(gear: &Gear, input: Input, former_wanted: bool, good_before: Option<Good>) -> LegDerived {
@@ -165,6 +180,7 @@ fn solve(gear: &Gear, input: Input, former_wanted: bool, good_before: Option<Goo
         good,
         former: former_wanted.then(|| solve_former(gear, index)).flatten(),
         former_wanted,
+        outdated: false,
     }
 }
 

@@ -33,7 +33,10 @@ pub(crate) use session::{Draft, Gesture, Playing, Pressed, Sheet, Snapped};
 pub use session::{Session, Speed, Theme};
 pub use start::{Start, StoredFile, StoredStep};
 pub(crate) use steps::read_step;
+pub(crate) use stopped::Stops;
 pub(crate) use storage::{Stored, index_text, read_file};
-pub(crate) use timed::{leg_at, progress_at as progress_at_time, selected, value_at};
+pub(crate) use timed::{
+    Timed, TimesAre, leg_at, progress_at as progress_at_time, selected, value_at,
+};
 pub use whole::State;
-pub(crate) use whole::demo;
+pub(crate) use whole::{Work, demo};

@@ -8,24 +8,36 @@ use gearswing_solver::stop::explain_stop;
 pub(crate) struct Stops {
     /// Revision; 0 = none yet.
     revision: u64,
+    /// The leg to go on with.
+    next: usize,
     /// One for each leg that was seen to stop.
     found: Vec<StopAnswer>,
 }
 
 impl Stops {
-    /// Works them out anew when the document has changed.
-    pub(crate) fn settle(&mut self, gear: &Gear, revision: u64) {
-        if self.revision == revision {
-            return;
+    /// Works one out anew when the document has changed; false = there was nothing left.
+    pub(crate) fn settle_part(&mut self, gear: &Gear, revision: u64) -> bool {
+        if self.revision != revision {
+            self.revision = revision;
+            self.next = 0;
+            self.found.clear();
+        }
+        let mut left = gear.legs.iter().enumerate().skip(self.next);
+        let Some((index, _)) = left.find(|(_, leg)| leg.seen_stop.is_some()) else {
+            return false;
+        };
+        self.next = index + 1;
+        self.found.push((index, explain_stop(gear, index)));
+        true
+    }
+
+    /// Gives up those that are not there yet.
+    pub(crate) fn give_up(&mut self, gear: &Gear, revision: u64) {
+        if self.revision != revision {
+            self.found.clear();
         }
         self.revision = revision;
-        self.found = gear
-            .legs
-            .iter()
-            .enumerate()
-            .filter(|(_, leg)| leg.seen_stop.is_some())
-            .map(|(index, _)| (index, explain_stop(gear, index)))
-            .collect();
+        self.next = gear.legs.len();
     }
 
     /// What explains the stop of a leg; `None` = none was seen.

@@ -2,28 +2,76 @@
 use gearswing_solver::model::Direction;
 use gearswing_solver::model::Gear;
 use gearswing_solver::result::{Cycle, LegSample, Run, Sample};
-use gearswing_solver::supply::{SupplyError, SupplyOptions, cycle, is_timed};
+use gearswing_solver::supply::{Cycling, SupplyError, SupplyOptions, is_timed};
+
+/// Steps of a run in one part of the work; those of many legs take longer each.
+const STEPS: usize = 200;
 
 /// Times, and the revision of the document that they are of.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Timed {
     /// Revision, and whether on jacks; 0 = none yet.
     of: (u64, bool),
-    /// `None` where nothing says how fast the gear moves.
+    /// `None` where nothing says how fast the gear moves, and while it is worked out.
     pub(crate) cycle: Option<Result<Cycle, SupplyError>>,
+    /// It is being worked out.
+    under_way: Option<Box<Cycling>>,
+    /// It was given up.
+    given_up: bool,
+}
+
+/// How the times stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum TimesAre {
+    /// As worked out.
+    There,
+    /// Being worked out.
+    Coming,
+    /// Given up.
+    GivenUp,
 }
 
 impl Timed {
-    /// Works the times out anew when the document has changed, of which this is the revision, or whether
-    /// they are wanted on jacks.
-    pub(crate) fn settle(&mut self, gear: &Gear, of: (u64, bool)) {
+    /// Works a part of the times out anew when the document has changed, of which this is the revision,
+    /// or whether they are wanted on jacks; false = there was nothing left.
+    pub(crate) fn settle_part(&mut self, gear: &Gear, of: (u64, bool)) -> bool {
         if self.of != of {
             self.of = of;
+            self.cycle = None;
+            self.given_up = false;
             let options = SupplyOptions {
                 on_jacks: of.1,
                 ..SupplyOptions::default()
             };
-            self.cycle = is_timed(gear).then(|| cycle(gear, &options));
+            self.under_way = is_timed(gear).then(|| Cycling::new(gear, &options).into());
+        }
+        let Some(under_way) = &mut self.under_way else {
+            return false;
+        };
+        let steps = (STEPS / gear.legs.len().max(1)).max(1);
+        self.cycle = under_way.advance(steps);
+        if self.cycle.is_some() {
+            self.under_way = None;
+        }
+        true
+    }
+
+    /// Gives up what is being worked out, as far as it is not there yet.
+    pub(crate) fn give_up(&mut self, of: (u64, bool)) {
+        if self.of != of || self.under_way.take().is_some() {
+            self.of = of;
+            self.under_way = None;
+            self.cycle = None;
+            self.given_up = true;
+        }
+    }
+
+    /// How they stand.
+    pub(crate) fn are(&self) -> TimesAre {
+        match (self.given_up, &self.under_way) {
+            (true, _) => TimesAre::GivenUp,
+            (false, Some(_)) => TimesAre::Coming,
+            (false, None) => TimesAre::There,
         }
     }
 

@@ -16,6 +16,17 @@ use crate::effect::Effect;
 use crate::msg::{File, Msg};
 use crate::view::NoticeKind;
 
+/// What is being worked out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Work {
+    /// The legs, of which so many are left.
+    Legs(usize),
+    /// The gear against time.
+    Times,
+    /// What explains a stop.
+    Stops,
+}
+
 /// Everything.
 #[derive(Clone, Debug)]
 pub struct State {
@@ -34,6 +45,12 @@ pub struct State {
     pub(crate) recovery_revision: u64,
     /// The gear file, and the revision that it is of; 0 = none yet.
     pub(crate) gear_text: (u64, String),
+    /// What is being worked out, if not all is.
+    pub(crate) working: Option<Work>,
+    /// What the person has given up to work out: revision, comparing, on jacks.
+    pub(crate) given_up: Option<(u64, bool, bool)>,
+    /// Revision whose name the browser's tab shows.
+    pub(crate) titled_revision: u64,
     /// Revision for which the link was last made.
     pub(crate) link_revision: u64,
 }
@@ -61,6 +78,9 @@ impl State {
             touched: false,
             recovery_revision: 0,
             gear_text: (0, String::new()),
+            working: None,
+            given_up: None,
+            titled_revision: 0,
             link_revision: 0,
         };
         state.files.revisions = 1;

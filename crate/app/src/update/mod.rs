@@ -33,4 +33,4 @@ mod view;
 
 pub use dispatch::update;
 pub(crate) use play::SCRUB_STEP;
-pub use settle::{has_changed, settle};
+pub use settle::{has_changed, is_working, settle, settle_part};

@@ -3,8 +3,10 @@ use gearswing_solver::result::{Finding, Verdict};
 
 use super::times;
 use crate::effect::Effect;
+use crate::msg::{Msg, View};
 use crate::scene;
-use crate::state::{Gesture, State};
+use crate::state::{Gesture, State, Stops, Timed, Work};
+use crate::view::NoticeKind;
 
 /// Whether the document has changed since its results were worked out.
 #[must_use]
@@ -12,15 +14,61 @@ pub fn has_changed(state: &State) -> bool {
     state.derived.revision != state.document.revision()
 }
 
-/// Works out the results for the document as it is, leg by leg where something has changed. Call
-/// it after the effects of [`crate::update`] have been done.
+/// Works out all results for the document as it is, where something has changed. Call it after the
+/// effects of [`crate::update`] have been done.
 pub fn settle(state: &mut State) -> Vec<Effect> {
     let mut effects = Vec::new();
-    let gear_revision = state.document.revision();
+    while settle_part(state, &mut effects) {}
+    effects
+}
+
+/// Works out a part of the results: one leg, some steps of a run against time, one explanation of a
+/// stop. True = there is more; a caller may do other things between two parts, or
+/// [`crate::update`] the state, and what has become idle is then not gone on with.
+pub fn settle_part(state: &mut State, effects: &mut Vec<Effect>) -> bool {
+    state.working = if state.given_up == Some(state.work()) {
+        None
+    } else {
+        part(state)
+    };
+    if state.working.is_none() {
+        finish(state, effects);
+    }
+    fit_once(state);
+    state.working.is_some()
+}
+
+/// Whether a part of the results is still to be worked out.
+#[must_use]
+pub fn is_working(state: &State) -> bool {
+    state.working.is_some()
+}
+
+/// One part, and what it was; `None` = nothing was left.
+fn part(state: &mut State) -> Option<Work> {
+    let revision = state.document.revision();
     let comparing = state.session.comparing;
-    let changed = has_changed(state);
-    let (document, derived) = (&state.document, &mut state.derived);
-    derived.settle(document.gear(), gear_revision, comparing);
+    let gear = state.document.gear();
+    if state.derived.settle_part(gear, revision, comparing) {
+        return Some(Work::Legs(state.derived.left(gear)));
+    }
+    // A drag wants its frame; the times follow when it is over.
+    if matches!(state.session.gesture, Gesture::Drag { .. }) {
+        return None;
+    }
+    let of = (revision, state.session.clock.on_jacks);
+    if state.timed.settle_part(gear, of) {
+        return Some(Work::Times);
+    }
+    state
+        .stops
+        .settle_part(gear, revision)
+        .then_some(Work::Stops)
+}
+
+/// What follows from the results.
+fn finish(state: &mut State, effects: &mut Vec<Effect>) {
+    let revision = state.document.revision();
     if state.session.seek_worst {
         state.session.seek_worst = false;
         seek_worst(state);
@@ -29,25 +77,57 @@ pub fn settle(state: &mut State) -> Vec<Effect> {
         let (first, last) = good.range();
         state.session.progress = state.session.progress.clamp(first, last);
     }
-    // A drag wants its frame; the times follow when it is over.
-    if !matches!(state.session.gesture, Gesture::Drag { .. }) {
-        let on_jacks = state.session.clock.on_jacks;
-        let of = (gear_revision, on_jacks);
-        state.timed.settle(state.document.gear(), of);
-        state.stops.settle(state.document.gear(), gear_revision);
-    }
     times::follow(state);
-    fit_once(state);
-    if changed {
+    if state.titled_revision != revision {
+        state.titled_revision = revision;
         effects.push(state.title());
     }
     let resting =
         !matches!(state.session.gesture, Gesture::Drag { .. }) && state.session.playing.is_none();
-    if resting && state.link_revision != gear_revision {
-        state.link_revision = gear_revision;
+    if resting && state.link_revision != revision {
+        state.link_revision = revision;
         state.measure_link();
     }
-    effects
+}
+
+impl State {
+    /// Everything that the results rest on, as one number each.
+    fn work(&self) -> (u64, bool, bool) {
+        let session = &self.session;
+        (self.revision(), session.comparing, session.clock.on_jacks)
+    }
+
+    /// Leaves what is not worked out yet; what is shown then is marked as being of an earlier state.
+    pub(crate) fn give_up(&mut self) {
+        if self.working.take().is_none() {
+            return;
+        }
+        let work = self.work();
+        self.given_up = Some(work);
+        let gear = self.document.gear();
+        self.derived.revision = work.0;
+        self.timed.give_up((work.0, work.2));
+        self.stops.give_up(gear, work.0);
+        self.session.notices.add(
+            NoticeKind::Info,
+            "Working out was given up. Answers that are not worked out are shown faded, as of an earlier state, or are missing. It begins again with the next change.",
+            vec![("Work it out".to_owned(), Msg::View(View::WorkOut))],
+        );
+    }
+
+    /// Works out after all what was given up.
+    pub(crate) fn work_out(&mut self) {
+        if self.given_up.take().is_some() {
+            self.timed = Timed::default();
+            self.stops = Stops::default();
+            self.session.notices.all.retain(|notice| {
+                !notice
+                    .actions
+                    .iter()
+                    .any(|(_, msg)| *msg == Msg::View(View::WorkOut))
+            });
+        }
+    }
 }
 
 /// The first sheet of a leg is fitted, and then stays while the leg changes.
@@ -77,7 +157,11 @@ fn gravity(verdict: Verdict) -> u8 {
 
 /// The leg, and the place, with the worst answer; a leg with a faulty model comes before all.
 fn seek_worst(state: &mut State) {
-    let faulty = state.derived.legs.iter().position(|leg| leg.faded());
+    let faulty = state
+        .derived
+        .legs
+        .iter()
+        .position(|leg| !leg.faults.is_empty());
     if let Some(leg) = faulty {
         state.session.leg = leg;
         return;

@@ -60,6 +60,8 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
         View::Snap { on } => state.session.snap_off = !on,
         View::Loads { on } => state.session.loads = on,
         View::Dismiss { id } => state.session.notices.dismiss(id),
+        View::GiveUp => state.give_up(),
+        View::WorkOut => state.work_out(),
     }
     Vec::new()
 }

@@ -11,6 +11,7 @@ pub fn view(state: &State) -> Page {
     let owned = |texts: &[&str]| texts.iter().map(|&text| text.to_owned()).collect();
     Page {
         notices: controls::notices(state),
+        working: controls::working(state),
         shared: controls::shared(state),
         answers: answers::answers(state),
         toolbar: controls::toolbar(state),

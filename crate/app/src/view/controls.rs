@@ -11,7 +11,7 @@ use super::page::{
 use super::readout::{leg_title, obstacle_text, part_text, place_text};
 use crate::msg::{File, Msg};
 use crate::scene;
-use crate::state::{LinkState, Origin, State};
+use crate::state::{LinkState, Origin, State, Work};
 
 fn action(id: String, label: impl Into<String>, msg: Msg) -> Action {
     Action {
@@ -73,6 +73,17 @@ pub(crate) fn shared(state: &State) -> Option<SharedBanner> {
             ),
         ],
     })
+}
+
+/// What is being worked out.
+pub(crate) fn working(state: &State) -> String {
+    match state.working {
+        None => String::new(),
+        Some(Work::Legs(0 | 1)) => "Working out the legs …".to_owned(),
+        Some(Work::Legs(left)) => format!("Working out the legs, {left} left …"),
+        Some(Work::Times) => "Working out the gear against time …".to_owned(),
+        Some(Work::Stops) => "Working out what explains the stop …".to_owned(),
+    }
 }
 
 /// Top row of controls.

@@ -12,6 +12,8 @@ use crate::state::{Speed, Theme};
 pub struct Page {
     /// Notices, newest first.
     pub notices: Vec<Notice>,
+    /// What is being worked out; empty = nothing.
+    pub working: String,
     /// Shown while a link's content is open beside own work.
     pub shared: Option<SharedBanner>,
     /// Answers, one entry for each leg.

@@ -7,7 +7,7 @@ use gearswing_units::{Quantity, format};
 
 use super::page::Action;
 use crate::msg::{Msg, Times};
-use crate::state::{State, selected, value_at};
+use crate::state::{State, TimesAre, selected, value_at};
 
 /// Text around the charts against time.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -34,10 +34,15 @@ pub struct TimesText {
 
 pub(crate) fn times(state: &State) -> TimesText {
     let Some(cycle) = &state.timed.cycle else {
+        let why = match state.timed.are() {
+            TimesAre::There => times_missing(),
+            TimesAre::Coming => "The gear against time is being worked out.",
+            TimesAre::GivenUp => "Working out the gear against time was given up.",
+        };
         return TimesText {
             shown: !state.gear().legs.is_empty(),
             label: "Against time".to_owned(),
-            sentences: vec![times_missing().to_owned()],
+            sentences: vec![why.to_owned()],
             ..TimesText::default()
         };
     };

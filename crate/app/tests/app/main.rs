@@ -14,6 +14,7 @@ mod names;
 mod play;
 mod scenes;
 mod shared;
+mod slices;
 mod snapshot;
 mod springs;
 mod start;

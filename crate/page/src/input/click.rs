@@ -93,6 +93,7 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
         "zoom-in" => Msg::View(View::Zoom { factor: ZOOM }),
         "zoom-out" => Msg::View(View::Zoom { factor: 1.0 / ZOOM }),
         "play" => Msg::Play(Play::Toggle),
+        "give-up" => Msg::View(View::GiveUp),
         "export" => Msg::File(File::Export),
         "export-all" => Msg::File(File::ExportAll),
         "duplicate" => Msg::File(File::Duplicate),

@@ -21,6 +21,7 @@ mod steady;
 mod stopped;
 mod times;
 mod transport;
+mod working;
 
 pub(crate) use action::find_action;
 pub(crate) use keys::{airspeed_of, speed_of, theme_of, units_of};

@@ -2,7 +2,7 @@
 //! what differs.
 use super::{
     answers, data, drawing, field, files, foot, handles, head, loads, notices, steady, stopped,
-    times, transport,
+    times, transport, working,
 };
 use crate::error::Result;
 use gearswing_app::msg::Field;
@@ -25,6 +25,7 @@ pub(crate) struct Panels {
     stopped: stopped::Stopped,
     times: times::Times,
     transport: transport::TransportPanel,
+    working: working::Working,
 }
 
 impl Panels {
@@ -45,6 +46,7 @@ impl Panels {
             stopped: stopped::Stopped::mount()?,
             times: times::Times::mount()?,
             transport: transport::TransportPanel::mount()?,
+            working: working::Working::mount()?,
         })
     }
 
@@ -72,6 +74,7 @@ impl Panels {
 
     /// Shows a page.
     pub(crate) fn patch(&mut self, page: Page) -> Result<()> {
+        self.working.patch(&page)?;
         self.notices.patch(&page)?;
         self.head.patch(&page)?;
         self.files.patch(&page)?;

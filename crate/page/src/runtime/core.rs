@@ -1,6 +1,7 @@
 //! State, panels and canvases of the running page: one turn works messages off, one paint follows.
 
-use super::{Port, solving};
+use super::Port;
+use super::solving::Slice;
 use crate::dom::document;
 use crate::effects::Effects;
 use crate::error::Result;
@@ -8,7 +9,7 @@ use crate::paint::{Layers, LineKey, Painter};
 use crate::panels::Panels;
 use gearswing_app::scene::handles;
 use gearswing_app::{
-    Effect, Msg, Page, Start, State, curves, drawing, load_tables, times, update, view,
+    Effect, Msg, Page, Start, State, curves, drawing, is_working, load_tables, times, update, view,
 };
 
 /// More messages than a turn may work off: a loop of effects and messages would hang the page.
@@ -48,7 +49,7 @@ impl Core {
             unsettled: true,
         };
         let mut late = core.perform(port, first)?;
-        let settled = solving::solve(&mut core.state)?;
+        let settled = Slice::begin(false)?.solve(&mut core.state)?;
         late.extend(core.perform(port, settled)?);
         core.show()?;
         core.finish(late)?;
@@ -62,7 +63,7 @@ impl Core {
 
     /// Whether there is work for a next frame though no message comes.
     pub(crate) fn wants_frame(&self) -> bool {
-        self.wants_time || self.unsettled
+        self.wants_time || self.unsettled || is_working(&self.state)
     }
 
     /// What the page shows now.
@@ -97,6 +98,8 @@ impl Core {
     ) -> Result<()> {
         let mut late = Vec::new();
         let mut any = false;
+        let goes_on = is_working(&self.state);
+        let slice = Slice::begin(goes_on)?;
         for _ in 0..TURN_LIMIT {
             let Some(msg) = next() else { break };
             any = true;
@@ -107,8 +110,14 @@ impl Core {
             let effects = update(&mut self.state, msg);
             // Before the results are worked out: the document's text is among the effects.
             late.extend(self.perform(port, effects)?);
-            let effects = solving::solve(&mut self.state)?;
+            let effects = slice.solve(&mut self.state)?;
             late.extend(self.perform(port, effects)?);
+        }
+        if !any && goes_on {
+            let effects = slice.solve(&mut self.state)?;
+            late.extend(self.perform(port, effects)?);
+            // what is worked out so far is shown when all is there
+            any = !is_working(&self.state);
         }
         if any {
             self.show()?;

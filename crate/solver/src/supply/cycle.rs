@@ -47,55 +47,157 @@ pub fn is_timed(gear: &Gear) -> bool {
 /// [`SupplyError`]: what leaves neither way to follow: faults of the model, a pump that does not
 /// turn, or no leg with any stroke.
 pub fn cycle(gear: &Gear, options: &SupplyOptions) -> Result<Cycle, SupplyError> {
-    check_gear(gear).map_err(SupplyError::Faults)?;
-    // legs on one drive are one degree of freedom, which this does not follow
-    if let Some(leg) = (0..gear.legs.len()).find(|leg| !gear.drives_alone(*leg)) {
-        return Err(SupplyError::SharedDrive { leg });
+    let mut cycling = Cycling::new(gear, options);
+    loop {
+        if let Some(done) = cycling.advance(usize::MAX) {
+            return done;
+        }
     }
-    let jacked = options.on_jacks.then(|| gear.on_jacks());
-    let gear = jacked.as_ref().unwrap_or(gear);
-    let ways_up = gear
-        .legs
-        .iter()
-        .enumerate()
-        .map(|(index, leg)| way_up(gear, index, leg))
-        .collect::<Result<Vec<_>, _>>()?;
-    let ways_down: Option<Vec<Track>> = ways_up
-        .iter()
-        .zip(&gear.legs)
-        .map(|(up, leg)| {
-            let reach = up.reach()?;
-            let until = up.blocked.map(|_| reach);
-            Some(Track::new(gear, leg, Direction::Down, until))
-        })
-        .collect();
-    let (up, up_error) = followed(run(gear, ways_up, Direction::Up, options))?;
-    let down = ways_down.map(|ways| followed(run(gear, ways, Direction::Down, options)));
-    let (down, down_error) = down.transpose()?.unwrap_or_default();
-    Ok(Cycle {
-        case: if options.on_jacks {
-            LoadCase::OnJacks
-        } else {
-            LoadCase::AsSet
-        },
-        up,
-        up_error,
-        down,
-        down_error,
-    })
+}
+
+/// A gear that is being followed up and down again, in parts: for a caller that has other things to do
+/// between them.
+#[derive(Clone, Debug)]
+pub struct Cycling {
+    gear: Gear,
+    options: SupplyOptions,
+    stage: Stage,
+}
+
+/// What comes next.
+#[derive(Clone, Debug)]
+enum Stage {
+    /// The model is checked.
+    Begin,
+    /// The way up of the legs, of which these are there.
+    Ways(Vec<Track>),
+    /// The run up, and the ways down.
+    Up(Box<Going>, Option<Vec<Track>>),
+    /// The run down, after the one up.
+    Down(Followed, Box<Going>),
+    /// It has been told.
+    Done,
 }
 
 /// A run, or what is wrong with this way alone.
-fn followed(
-    run: Result<Run, SupplyError>,
-) -> Result<(Option<Run>, Option<SupplyError>), SupplyError> {
-    use SupplyError::{NothingMoves, TooManySteps, Unbalanced};
-    match run {
-        Ok(run) => Ok((Some(run), None)),
-        Err(error @ (NothingMoves { .. } | Unbalanced { .. } | TooManySteps { .. })) => {
-            Ok((None, Some(error)))
+type Followed = (Option<Run>, Option<SupplyError>);
+
+impl Cycling {
+    /// Nothing is followed yet.
+    #[must_use]
+    pub fn new(gear: &Gear, options: &SupplyOptions) -> Self {
+        Self {
+            gear: gear.clone(),
+            options: *options,
+            stage: Stage::Begin,
         }
-        Err(error) => Err(error),
+    }
+
+    /// Follows one part: the way of a leg, or so many time steps. `None` = there is more. What comes out
+    /// does not depend on the parts. See [`cycle`] for the errors.
+    pub fn advance(&mut self, steps: usize) -> Option<Result<Cycle, SupplyError>> {
+        match self.part(steps) {
+            Ok(None) => None,
+            Ok(Some((up, down))) => {
+                let ((up, up_error), (down, down_error)) = (up, down);
+                Some(Ok(Cycle {
+                    case: if self.options.on_jacks {
+                        LoadCase::OnJacks
+                    } else {
+                        LoadCase::AsSet
+                    },
+                    up,
+                    up_error,
+                    down,
+                    down_error,
+                }))
+            }
+            Err(error) => Some(Err(error)),
+        }
+    }
+
+    fn part(&mut self, steps: usize) -> Result<Option<(Followed, Followed)>, SupplyError> {
+        let gear = &self.gear;
+        match std::mem::replace(&mut self.stage, Stage::Done) {
+            Stage::Begin => {
+                check_gear(gear).map_err(SupplyError::Faults)?;
+                // legs on one drive are one degree of freedom, which this does not follow
+                if let Some(leg) = (0..gear.legs.len()).find(|leg| !gear.drives_alone(*leg)) {
+                    return Err(SupplyError::SharedDrive { leg });
+                }
+                if self.options.on_jacks {
+                    self.gear = gear.on_jacks();
+                }
+                self.stage = Stage::Ways(Vec::new());
+            }
+            Stage::Ways(mut ways) => match gear.legs.get(ways.len()) {
+                Some(leg) => {
+                    ways.push(way_up(gear, ways.len(), leg)?);
+                    self.stage = Stage::Ways(ways);
+                }
+                None => {
+                    let down = ways_down(gear, &ways);
+                    match going(gear, ways, Direction::Up, &self.options) {
+                        Ok(going) => self.stage = Stage::Up(going.into(), down),
+                        Err(error) => return self.then_down(one_way(error)?, down),
+                    }
+                }
+            },
+            Stage::Up(mut going, down) => match followed(going.advance(steps))? {
+                Some(up) => return self.then_down(up, down),
+                None => self.stage = Stage::Up(going, down),
+            },
+            Stage::Down(up, mut going) => match followed(going.advance(steps))? {
+                Some(down) => return Ok(Some((up, down))),
+                None => self.stage = Stage::Down(up, going),
+            },
+            Stage::Done => return Ok(Some(Default::default())),
+        }
+        Ok(None)
+    }
+
+    /// The way up is there; the one down begins.
+    fn then_down(
+        &mut self,
+        up: Followed,
+        ways: Option<Vec<Track>>,
+    ) -> Result<Option<(Followed, Followed)>, SupplyError> {
+        let Some(ways) = ways else {
+            return Ok(Some((up, Followed::default())));
+        };
+        match going(&self.gear, ways, Direction::Down, &self.options) {
+            Ok(going) => self.stage = Stage::Down(up, going.into()),
+            Err(error) => return Ok(Some((up, one_way(error)?))),
+        }
+        Ok(None)
+    }
+}
+
+/// The ways down of all legs; `None` where one has none.
+fn ways_down(gear: &Gear, ways_up: &[Track]) -> Option<Vec<Track>> {
+    let both = ways_up.iter().zip(&gear.legs);
+    both.map(|(up, leg)| {
+        let reach = up.reach()?;
+        let until = up.blocked.map(|_| reach);
+        Some(Track::new(gear, leg, Direction::Down, until))
+    })
+    .collect()
+}
+
+/// A run that has ended, or what is wrong with this way alone; `None` = it has not ended yet.
+fn followed(run: Result<Option<Run>, SupplyError>) -> Result<Option<Followed>, SupplyError> {
+    match run {
+        Ok(run) => Ok(run.map(|run| (Some(run), None))),
+        Err(error) => one_way(error).map(Some),
+    }
+}
+
+/// An error that leaves the other way as it is.
+fn one_way(error: SupplyError) -> Result<Followed, SupplyError> {
+    use SupplyError::{NothingMoves, TooManySteps, Unbalanced};
+    match error {
+        NothingMoves { .. } | Unbalanced { .. } | TooManySteps { .. } => Ok((None, Some(error))),
+        error => Err(error),
     }
 }
 
@@ -108,12 +210,12 @@ fn way_up(gear: &Gear, index: usize, leg: &Leg) -> Result<Track, SupplyError> {
     Ok(track)
 }
 
-fn run(
+fn going(
     gear: &Gear,
     ways: Vec<Track>,
     direction: Direction,
     options: &SupplyOptions,
-) -> Result<Run, SupplyError> {
+) -> Result<Going, SupplyError> {
     let legs: Vec<Moving> = ways
         .into_iter()
         .zip(&gear.legs)
@@ -122,7 +224,7 @@ fn run(
     let supply = gear.supply.going(direction);
     let power = power(gear, &supply)?;
     moves_at_all(&power, &legs, direction)?;
-    Going::new(&supply, power, legs, direction, options).run()
+    Ok(Going::new(&supply, power, legs, direction, options))
 }
 
 fn power(gear: &Gear, supply: &Supply) -> Result<Power, SupplyError> {

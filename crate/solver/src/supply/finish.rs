@@ -8,9 +8,9 @@ use crate::result::{Breaker, EnergyBudget, FluidBudget, Run, RunEnd, Sample};
 /// Most samples kept of a run; beyond them every other one between events goes.
 const MOST_SAMPLES: usize = 2_000;
 
-impl Going<'_> {
+impl Going {
     /// The run as a result.
-    pub(super) fn finish(mut self, end: RunEnd) -> Run {
+    pub(super) fn finish(&mut self, end: RunEnd) -> Run {
         let ceiling = (end == RunEnd::PressureSwitch)
             .then_some(self.pressure_switch())
             .flatten();
@@ -18,12 +18,12 @@ impl Going<'_> {
             RunEnd::Complete => Vec::new(),
             // what the switches stopped was on its way; what touches, jams or binds was not
             RunEnd::SwitchedOff => {
-                let mut all = stalls(self.supply, &self.power, &self.legs, &self.state, None);
+                let mut all = stalls(&self.supply, &self.power, &self.legs, &self.state, None);
                 all.retain(|stall| self.legs.get(stall.leg).is_some_and(Moving::is_blocked));
                 all
             }
             RunEnd::Stalled | RunEnd::PressureSwitch => {
-                stalls(self.supply, &self.power, &self.legs, &self.state, ceiling)
+                stalls(&self.supply, &self.power, &self.legs, &self.state, ceiling)
             }
         };
         let of = |which: Budget| {
@@ -65,8 +65,8 @@ impl Going<'_> {
             direction: self.direction,
             end,
             time: self.time,
-            events: self.events,
-            samples: self.samples,
+            events: std::mem::take(&mut self.events),
+            samples: std::mem::take(&mut self.samples),
             fluid,
             energy,
             largest_current: self.largest_current,

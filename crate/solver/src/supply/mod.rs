@@ -71,7 +71,7 @@ pub(crate) mod tests;
 
 pub(crate) use available::{Available, available, margin};
 pub use battery::{is_run_down, open_circuit_voltage};
-pub use cycle::{SupplyOptions, cycle, is_timed};
+pub use cycle::{Cycling, SupplyOptions, cycle, is_timed};
 pub use error::SupplyError;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};
 pub(crate) use orifice::Line;

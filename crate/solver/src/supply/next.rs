@@ -21,7 +21,7 @@ pub(super) struct Next {
     pub seen: Option<RunEventKind>,
 }
 
-impl Going<'_> {
+impl Going {
     /// The first event within a step that has been tried, and the largest current before it.
     pub(super) fn next_in(&self, trial: &Step) -> Result<(Option<Next>, Option<f64>), SupplyError> {
         let mut first: Option<Next> = None;

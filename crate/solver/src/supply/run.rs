@@ -20,8 +20,9 @@ const MOST_CORRECTIONS: usize = 4;
 const NEAR_FLUID: f64 = 1e-14;
 
 /// A gear under way.
-pub(super) struct Going<'a> {
-    pub(super) supply: &'a Supply,
+#[derive(Clone, Debug)]
+pub(super) struct Going {
+    pub(super) supply: Supply,
     pub(super) power: Power,
     pub(super) direction: Direction,
     pub(super) legs: Vec<Moving>,
@@ -34,13 +35,16 @@ pub(super) struct Going<'a> {
     pub(super) samples: Vec<Sample>,
     pub(super) largest_current: Option<f64>,
     end: Option<RunEnd>,
+    /// The last look, once it has begun, and the steps that it may still take.
+    last: Option<Look>,
+    steps_left: usize,
     /// Pressure at which the pump stands or runs on once all legs have stopped [Pa].
     pub(super) stopped_at: Option<f64>,
 }
 
-impl<'a> Going<'a> {
+impl Going {
     pub(super) fn new(
-        supply: &'a Supply,
+        supply: &Supply,
         power: Power,
         legs: Vec<Moving>,
         direction: Direction,
@@ -50,7 +54,7 @@ impl<'a> Going<'a> {
         state.extend([0.0; BUDGETS]);
         Self {
             watch: Watch::new(supply, &power),
-            supply,
+            supply: *supply,
             power,
             direction,
             legs,
@@ -62,25 +66,36 @@ impl<'a> Going<'a> {
             samples: Vec::new(),
             largest_current: None,
             end: None,
+            last: None,
+            steps_left: MAX_STEPS,
             stopped_at: None,
         }
     }
 
     /// Runs to the end.
+    #[cfg(test)]
+    pub(super) fn run(mut self) -> Result<Run, SupplyError> {
+        loop {
+            if let Some(run) = self.advance(usize::MAX)? {
+                return Ok(run);
+            }
+        }
+    }
+
+    /// Runs on by some steps; `None` = it has not ended yet.
     ///
     /// # Errors
     /// [`SupplyError`] when a balance is not found or the bound on steps is reached.
-    pub(super) fn run(mut self) -> Result<Run, SupplyError> {
-        self.tell(None, RunEventKind::Selected, None);
-        let mut look = self.look(&self.state, self.time)?;
-        self.sample(&self.stopped_at_switch(&look));
-        self.arrive(&look);
-        look = self.look(&self.state, self.time)?;
-        self.check(&look);
-        for _ in 0..MAX_STEPS {
+    pub(super) fn advance(&mut self, steps: usize) -> Result<Option<Run>, SupplyError> {
+        let mut look = match self.last.take() {
+            Some(look) => look,
+            None => self.begin()?,
+        };
+        for _ in 0..steps.min(self.steps_left) {
             if let Some(end) = self.end {
-                return Ok(self.finish(end));
+                return Ok(Some(self.finish(end)));
             }
+            self.steps_left -= 1;
             self.power.follow(&look);
             self.step = self.step.min(self.longest_step(&look));
             let trial = self.trial(&look, self.step)?;
@@ -111,10 +126,25 @@ impl<'a> Going<'a> {
                 Some(next) => look = self.take(&look, &next)?,
             }
         }
-        Err(SupplyError::TooManySteps {
-            time: self.time,
-            steps: MAX_STEPS,
-        })
+        if self.steps_left == 0 {
+            return Err(SupplyError::TooManySteps {
+                time: self.time,
+                steps: MAX_STEPS,
+            });
+        }
+        self.last = Some(look);
+        Ok(None)
+    }
+
+    /// What happens before the first step.
+    fn begin(&mut self) -> Result<Look, SupplyError> {
+        self.tell(None, RunEventKind::Selected, None);
+        let look = self.look(&self.state, self.time)?;
+        self.sample(&self.stopped_at_switch(&look));
+        self.arrive(&look);
+        let look = self.look(&self.state, self.time)?;
+        self.check(&look);
+        Ok(look)
     }
 
     pub(super) fn look(&self, state: &[f64], time: f64) -> Result<Look, SupplyError> {

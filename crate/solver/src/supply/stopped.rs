@@ -5,7 +5,7 @@ use super::run::Going;
 use super::state::{Look, Power};
 use crate::result::RunEventKind;
 
-impl Going<'_> {
+impl Going {
     /// Stopped legs take the pressure at once to the most that the source makes, or to what makes its
     /// switch.
     pub(super) fn runs_on(&mut self, by_pressure: Option<f64>) {

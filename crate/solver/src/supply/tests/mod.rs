@@ -16,6 +16,8 @@ mod pump_line;
 mod runs;
 /// Legs on one drive, and up and down apart.
 mod shared;
+/// Followed in parts.
+mod slices;
 /// Accumulator and stage valves.
 mod stored;
 /// A gear of three legs.

@@ -1,0 +1,155 @@
+//! Large work goes on in parts, with a word, and can be given up.
+use gearswing_app::msg::{self, Msg};
+use gearswing_app::{Page, is_working, settle, settle_part, update};
+use gearswing_solver::model::Gear;
+
+use crate::support::Desk;
+
+const BORE: &str = "legs[2].actuator.bore_m";
+
+/// A desk with a gear of many legs, worked out.
+fn large() -> Desk {
+    let mut desk = Desk::demo();
+    let mut gear: Gear = desk.gear();
+    for n in 0..9 {
+        let mut leg = gear.legs[n % 3].clone();
+        leg.name = format!("Leg {}", n + 4);
+        gear.legs.push(leg);
+    }
+    desk.send(Msg::File(msg::File::ImportText {
+        name: "large.json".to_owned(),
+        text: gearswing_gearfile::to_text(&gear).unwrap(),
+    }));
+    desk
+}
+
+/// Changes a number without working anything out.
+fn change(desk: &mut Desk, text: &str) {
+    for msg in [
+        msg::Field::Draft {
+            path: BORE.to_owned(),
+            text: text.to_owned(),
+        },
+        msg::Field::Commit {
+            path: BORE.to_owned(),
+        },
+    ] {
+        desk.update(Msg::Field(msg));
+    }
+}
+
+/// Works out so many parts; whether there is more.
+fn parts(desk: &mut Desk, count: usize) -> bool {
+    let mut effects = Vec::new();
+    (0..count).all(|_| settle_part(&mut desk.state, &mut effects))
+}
+
+/// What does not depend on notices.
+fn answers(desk: &Desk) -> (Vec<String>, Vec<String>) {
+    let page: Page = desk.page();
+    let legs = page.answers.into_iter().flat_map(|leg| leg.answers);
+    (
+        legs.map(|answer| answer.sentence).collect(),
+        page.times.sentences,
+    )
+}
+
+#[test]
+fn parts_come_to_what_one_piece_comes_to() {
+    let mut desk = large();
+    change(&mut desk, "1.1");
+    let mut whole = Desk {
+        state: desk.state.clone(),
+        ..Desk::demo()
+    };
+    settle(&mut whole.state);
+    assert!(!is_working(&whole.state));
+    let mut count = 0;
+    let mut said = Vec::new();
+    while parts(&mut desk, 1) {
+        count += 1;
+        said.push(desk.page().working);
+        assert!(!said.last().unwrap().is_empty());
+    }
+    assert!(count > 20, "{count} parts");
+    said.dedup();
+    assert!(said.len() >= 2, "{said:?}");
+    assert!(desk.page().working.is_empty());
+    assert_eq!(answers(&desk), answers(&whole));
+}
+
+#[test]
+fn what_is_not_worked_out_yet_is_faded() {
+    let mut desk = large();
+    let before = desk.page();
+    assert!(before.answers.iter().all(|leg| !leg.faded));
+    desk.update(Msg::Field(msg::Field::Step {
+        path: "conditions.load_factor".to_owned(),
+        up: true,
+        size: gearswing_units::StepSize::Coarse,
+    }));
+    assert!(parts(&mut desk, 4));
+    let page = desk.page();
+    let faded: Vec<bool> = page.answers.iter().map(|leg| leg.faded).collect();
+    assert_eq!(faded, [[false; 4], [true; 4], [true; 4]].concat());
+    assert!(
+        page.times.end_s == 0.0,
+        "the run of an earlier state is not shown"
+    );
+    while parts(&mut desk, 1) {}
+    assert!(desk.page().answers.iter().all(|leg| !leg.faded));
+}
+
+#[test]
+fn it_can_be_given_up_and_taken_up() {
+    let mut desk = large();
+    change(&mut desk, "1.2");
+    assert!(parts(&mut desk, 12));
+    desk.send(Msg::View(msg::View::GiveUp));
+    assert!(!is_working(&desk.state) && desk.page().working.is_empty());
+    let said = desk.page().times.sentences.join(" ");
+    assert!(said.contains("given up"), "{said}");
+    // what does not change the gear does not begin again
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 1 }));
+    assert!(desk.page().times.sentences.join(" ").contains("given up"));
+    let notice = desk.page().notices[0].clone();
+    assert!(notice.text.contains("given up"));
+    // taken up
+    let mut again = Desk {
+        state: desk.state.clone(),
+        ..Desk::demo()
+    };
+    again.send(notice.actions[0].msg.clone());
+    let mut whole = large();
+    change(&mut whole, "1.2");
+    settle(&mut whole.state);
+    assert_eq!(answers(&again), answers(&whole));
+    assert!(
+        again
+            .page()
+            .notices
+            .iter()
+            .all(|notice| !notice.text.contains("given up"))
+    );
+    // or with the next change
+    change(&mut desk, "1.3");
+    settle(&mut desk.state);
+    change(&mut whole, "1.3");
+    settle(&mut whole.state);
+    assert_eq!(answers(&desk), answers(&whole));
+}
+
+#[test]
+fn a_change_in_between_begins_with_what_is_new() {
+    let mut desk = large();
+    for bore in ["1.1", "1.2", "1.3"] {
+        change(&mut desk, bore);
+        assert!(parts(&mut desk, 15));
+    }
+    update(&mut desk.state, Msg::Frame { time_s: 1.0 });
+    settle(&mut desk.state);
+    let mut whole = large();
+    change(&mut whole, "1.3");
+    settle(&mut whole.state);
+    assert_eq!(answers(&desk), answers(&whole));
+}

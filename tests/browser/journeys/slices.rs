@@ -1,0 +1,69 @@
+//! A large gear does not freeze the page.
+
+use anyhow::{Result, ensure};
+use gearswing_browser_tests::{Browser, fixture, journey};
+use serde_json::{Value, json};
+use std::fs;
+use tempfile::TempDir;
+use thirtyfour::prelude::*;
+
+/// The demo with so many legs.
+fn large(legs: usize) -> Result<Vec<u8>> {
+    let mut file: Value = serde_json::from_str(&fixture("demo.json")?)?;
+    if let Some(all) = file["gear"]["legs"].as_array_mut() {
+        for at in all.len()..legs {
+            let mut leg = all[at % 3].clone();
+            leg["name"] = json!(format!("Leg {at}"));
+            all.push(leg);
+        }
+    }
+    Ok(serde_json::to_vec(&file)?)
+}
+
+async fn import(browser: &Browser, text: &[u8]) -> Result<()> {
+    let dir = TempDir::new()?;
+    let path = dir.path().join("large.json");
+    fs::write(&path, text)?;
+    let input = browser.driver.find(By::Id("import-file")).await?;
+    input.send_keys(path.display().to_string()).await?;
+    browser
+        .wait_until(
+            "the word that it is worked out",
+            "return !document.getElementById('working').hidden;",
+        )
+        .await
+}
+
+#[test]
+fn a_large_gear_is_worked_out_with_a_word_and_can_be_given_up() {
+    journey("a large gear", async |browser| {
+        browser.open("").await?;
+        import(browser, &large(60)?).await?;
+        // presses are heard while it goes on
+        browser.press("[data-act=give-up]").await?;
+        browser
+            .wait_until(
+                "it has ended",
+                "return document.getElementById('working').hidden;",
+            )
+            .await?;
+        let said = browser.text("#notices").await?;
+        ensure!(said.contains("given up"), "{said}");
+        browser.press_button("#notices", "Work it out").await?;
+        browser
+            .wait_until(
+                "it goes on",
+                "return !document.getElementById('working').hidden;",
+            )
+            .await?;
+        browser
+            .wait_until(
+                "all is worked out",
+                "return document.getElementById('working').hidden;",
+            )
+            .await?;
+        let said = browser.text("#notices").await?;
+        ensure!(!said.contains("given up"), "{said}");
+        Ok(())
+    });
+}
