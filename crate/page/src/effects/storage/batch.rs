@@ -1,5 +1,7 @@
 //! What waits to be written, the newest of each key.
 
+use super::database::Transaction;
+use crate::error::Result;
 use gearswing_app::{Few, StoredStep};
 
 /// Keys of gear files begin with this.
@@ -22,7 +24,7 @@ pub(super) fn steps_prefix(id: &str) -> String {
 }
 
 /// Key of a step: in the order of the numbers.
-pub(super) fn step_key(id: &str, number: u64) -> String {
+fn step_key(id: &str, number: u64) -> String {
     format!("{STEP}{id}/{number:016}")
 }
 
@@ -46,6 +48,32 @@ pub(super) struct Batch {
     pub(super) index: Option<String>,
     /// What to answer with when it is on the disk.
     pub(super) ticket: Option<u64>,
+}
+
+impl FileBatch {
+    /// Hands it to the browser.
+    pub(super) fn send(&self, transaction: &Transaction, id: &str) -> Result<()> {
+        let mark = format!("{DELETED}{id}");
+        if self.deleted {
+            transaction.delete(&file_key(id))?;
+            transaction.put(&mark, "")?;
+        }
+        if let Some(text) = &self.text {
+            transaction.put(&file_key(id), text)?;
+            transaction.delete(&mark)?;
+        }
+        if self.fresh {
+            transaction.delete_all(&steps_prefix(id))?;
+        }
+        for (number, step) in self.steps.iter() {
+            let key = step_key(id, *number);
+            match step {
+                Some(text) => transaction.put(&key, text)?,
+                None => transaction.delete(&key)?,
+            }
+        }
+        Ok(())
+    }
 }
 
 impl Batch {

@@ -6,6 +6,8 @@
 
 /// What waits to be written.
 mod batch;
+/// What is to be written.
+mod change;
 /// The database.
 mod database;
 /// What earlier versions and last moments left in the simple storage.
@@ -15,6 +17,6 @@ mod start;
 /// Reading and writing.
 mod store;
 
+pub(super) use change::Change;
 pub(crate) use start::{Found, open};
-pub(super) use store::Change;
 pub(crate) use store::Store;

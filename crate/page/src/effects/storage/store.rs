@@ -1,6 +1,7 @@
 //! Reading and writing of gear files while the page runs.
 
-use super::batch::{Batch, DELETED, FileBatch, INDEX, file_key, step_key, steps_prefix};
+use super::batch::{Batch, INDEX, file_key, steps_prefix};
+use super::change::Change;
 use super::database::{self, Database, Transaction, after, text, texts};
 use super::old;
 use crate::dom::window;
@@ -175,7 +176,7 @@ impl Store {
                 flight.foreign.push((id.clone(), there));
                 continue;
             }
-            send_file(transaction, id, file)?;
+            file.send(transaction, id)?;
         }
         if let Some(index) = &flight.batch.index {
             transaction.put(INDEX, index)?;
@@ -365,63 +366,6 @@ impl Store {
             }
         }
     }
-}
-
-/// What is to be written.
-pub(crate) enum Change {
-    /// The text of a gear file.
-    File {
-        /// Its key.
-        id: String,
-        /// The text.
-        text: String,
-    },
-    /// Steps of a file's history.
-    Steps {
-        /// The file's key.
-        id: String,
-        /// Steps stored before are of another file.
-        fresh: bool,
-        /// To be written.
-        put: Vec<StoredStep>,
-        /// To be taken out.
-        gone: Vec<u64>,
-    },
-    /// A gear file is to be taken out.
-    Delete {
-        /// Its key.
-        id: String,
-    },
-    /// The index of files.
-    Index {
-        /// The index.
-        text: String,
-    },
-    /// What to answer with when all before is on the disk.
-    Ticket(u64),
-}
-
-fn send_file(transaction: &Transaction, id: &str, file: &FileBatch) -> Result<()> {
-    let mark = format!("{DELETED}{id}");
-    if file.deleted {
-        transaction.delete(&file_key(id))?;
-        transaction.put(&mark, "")?;
-    }
-    if let Some(text) = &file.text {
-        transaction.put(&file_key(id), text)?;
-        transaction.delete(&mark)?;
-    }
-    if file.fresh {
-        transaction.delete_all(&steps_prefix(id))?;
-    }
-    for (number, step) in file.steps.iter() {
-        let key = step_key(id, *number);
-        match step {
-            Some(text) => transaction.put(&key, text)?,
-            None => transaction.delete(&key)?,
-        }
-    }
-    Ok(())
 }
 
 /// Time of the page's own clock [ms].
