@@ -154,7 +154,7 @@ async fn type_on(browser: &Browser, kill: u32, random: &mut Seeded, past: &mut P
             // letters that follow each other are one step
             steps += usize::from(!std::mem::replace(&mut begun, true));
         }
-        browser.frame().await?;
+        browser.painted().await?;
         past.states.push(Typed {
             at: Instant::now(),
             seen: now.clone(),
@@ -272,5 +272,5 @@ async fn focus(browser: &Browser, path: &str) -> Result<()> {
             &[json!(path)],
         )
         .await?;
-    browser.frame().await
+    browser.painted().await
 }

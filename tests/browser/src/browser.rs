@@ -246,7 +246,7 @@ impl Browser {
             match said.strip_prefix("failed: ") {
                 Some(reason) => bail!("the page did not start: {}", reason.trim()),
                 None if said.is_empty() => tokio::time::sleep(LOOK_AGAIN).await,
-                None => return Ok(()),
+                None => return self.settled().await,
             }
         }
         bail!(

@@ -25,6 +25,10 @@ pub struct Spot {
     pub y: f64,
 }
 
+/// Nothing is being worked out.
+const SETTLED: &str =
+    "const line = document.getElementById('working'); return !line || line.hidden;";
+
 impl Browser {
     /// Text of the first element that the selector finds; empty when it is not shown.
     pub async fn text(&self, css: &str) -> Result<String> {
@@ -76,8 +80,29 @@ impl Browser {
         self.press("[data-test-press]").await
     }
 
-    /// Waits for the page to have worked off what was done and painted it.
+    /// Waits for the page to have worked off what was done, worked out all of its results and painted
+    /// them.
     pub async fn frame(&self) -> Result<()> {
+        self.painted().await?;
+        if self.is_settled().await? {
+            return Ok(());
+        }
+        self.settled().await?;
+        self.painted().await
+    }
+
+    async fn is_settled(&self) -> Result<bool> {
+        self.script(SETTLED, &[]).await
+    }
+
+    /// Waits until nothing is being worked out any more.
+    pub async fn settled(&self) -> Result<()> {
+        self.wait_until("the results", SETTLED).await
+    }
+
+    /// Waits for the page to have worked off what was done and painted it, and what it could work out
+    /// meanwhile.
+    pub async fn painted(&self) -> Result<()> {
         let done = self
             .driver
             .execute_async(

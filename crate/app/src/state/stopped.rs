@@ -3,11 +3,15 @@ use gearswing_report::StopAnswer;
 use gearswing_solver::model::Gear;
 use gearswing_solver::stop::explain_stop;
 
+use super::timed::is_same;
+
 /// Explanations, and the revision of the document that they are of.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Stops {
     /// Revision; 0 = none yet.
     revision: u64,
+    /// What they rest on.
+    gear: Option<Box<Gear>>,
     /// The leg to go on with.
     next: usize,
     /// One for each leg that was seen to stop.
@@ -19,8 +23,11 @@ impl Stops {
     pub(crate) fn settle_part(&mut self, gear: &Gear, revision: u64) -> bool {
         if self.revision != revision {
             self.revision = revision;
-            self.next = 0;
-            self.found.clear();
+            if !self.gear.as_ref().is_some_and(|known| is_same(known, gear)) {
+                self.gear = Some(gear.clone().into());
+                self.next = 0;
+                self.found.clear();
+            }
         }
         let mut left = gear.legs.iter().enumerate().skip(self.next);
         let Some((index, _)) = left.find(|(_, leg)| leg.seen_stop.is_some()) else {
@@ -37,6 +44,7 @@ impl Stops {
             self.found.clear();
         }
         self.revision = revision;
+        self.gear = Some(gear.clone().into());
         self.next = gear.legs.len();
     }
 

@@ -12,12 +12,22 @@ const STEPS: usize = 200;
 pub(crate) struct Timed {
     /// Revision, and whether on jacks; 0 = none yet.
     of: (u64, bool),
+    /// What they rest on.
+    gear: Option<Box<Gear>>,
     /// `None` where nothing says how fast the gear moves, and while it is worked out.
     pub(crate) cycle: Option<Result<Cycle, SupplyError>>,
     /// It is being worked out.
     under_way: Option<Box<Cycling>>,
     /// It was given up.
     given_up: bool,
+}
+
+/// Whether two gears differ in no more than their words.
+pub(super) fn is_same(known: &Gear, gear: &Gear) -> bool {
+    let mut known = known.clone();
+    known.name.clone_from(&gear.name);
+    known.note.clone_from(&gear.note);
+    known == *gear
 }
 
 /// How the times stand.
@@ -36,14 +46,12 @@ impl Timed {
     /// or whether they are wanted on jacks; false = there was nothing left.
     pub(crate) fn settle_part(&mut self, gear: &Gear, of: (u64, bool)) -> bool {
         if self.of != of {
+            let known = self.gear.as_ref().filter(|_| self.of.1 == of.1);
+            let same = known.is_some_and(|known| is_same(known, gear));
             self.of = of;
-            self.cycle = None;
-            self.given_up = false;
-            let options = SupplyOptions {
-                on_jacks: of.1,
-                ..SupplyOptions::default()
-            };
-            self.under_way = is_timed(gear).then(|| Cycling::new(gear, &options).into());
+            if !same {
+                self.begin(gear);
+            }
         }
         let Some(under_way) = &mut self.under_way else {
             return false;
@@ -56,10 +64,23 @@ impl Timed {
         true
     }
 
+    /// Begins anew.
+    fn begin(&mut self, gear: &Gear) {
+        self.gear = Some(gear.clone().into());
+        self.cycle = None;
+        self.given_up = false;
+        let options = SupplyOptions {
+            on_jacks: self.of.1,
+            ..SupplyOptions::default()
+        };
+        self.under_way = is_timed(gear).then(|| Cycling::new(gear, &options).into());
+    }
+
     /// Gives up what is being worked out, as far as it is not there yet.
-    pub(crate) fn give_up(&mut self, of: (u64, bool)) {
+    pub(crate) fn give_up(&mut self, gear: &Gear, of: (u64, bool)) {
         if self.of != of || self.under_way.take().is_some() {
             self.of = of;
+            self.gear = Some(gear.clone().into());
             self.under_way = None;
             self.cycle = None;
             self.given_up = true;

@@ -106,7 +106,7 @@ impl State {
         self.given_up = Some(work);
         let gear = self.document.gear();
         self.derived.revision = work.0;
-        self.timed.give_up((work.0, work.2));
+        self.timed.give_up(gear, (work.0, work.2));
         self.stops.give_up(gear, work.0);
         self.session.notices.add(
             NoticeKind::Info,
