@@ -103,12 +103,14 @@ impl Store {
             return;
         }
         self.begun_ms = now_ms();
-        let begun = match &self.database {
-            Some(database) => database.begin(),
-            None => {
-                self.open_again(port);
-                return;
-            }
+        let begun = self
+            .database
+            .as_ref()
+            .and_then(|database| database.begin().ok());
+        let Some(transaction) = begun else {
+            // closed by the browser, or for a newer version of the page
+            self.open_again(port);
+            return;
         };
         let batch = std::mem::take(&mut self.waiting);
         let files = batch.files.iter();
@@ -119,10 +121,7 @@ impl Store {
             sent: false,
             foreign: Vec::new(),
         });
-        let asked = begun.and_then(|transaction| self.ask(port, transaction));
-        if let Err(error) = asked {
-            // closed by the browser, or for a newer version of the page
-            self.database = None;
+        if let Err(error) = self.ask(port, transaction) {
             self.landed(port, Err(error));
         }
     }
@@ -212,13 +211,10 @@ impl Store {
         }
         let mut written = Vec::new();
         for (id, file) in flight.batch.files {
-            if flight.foreign.iter().any(|(foreign, _)| *foreign == id) {
-                if let Some(text) = file.text {
-                    port.send(Msg::File(File::NotWritten { id, text }));
-                }
-                continue;
-            }
-            if let Some(text) = file.text {
+            let foreign = flight.foreign.iter().find(|(foreign, _)| *foreign == id);
+            if let Some((_, text)) = foreign {
+                self.found(port, &id, text, file.text);
+            } else if let Some(text) = file.text {
                 self.seen.insert(id.clone(), text);
                 written.push(id);
             } else if file.deleted {
@@ -226,9 +222,6 @@ impl Store {
             }
         }
         self.tell(&written);
-        for (id, text) in flight.foreign {
-            self.found(port, &id, text);
-        }
         if let Some(ticket) = flight.batch.ticket {
             port.send(Msg::File(File::Kept { ticket }));
         }
@@ -269,7 +262,11 @@ impl Store {
         let (to, asked) = (port.clone(), request.clone());
         after(&request, move |read| {
             match read.and_then(|()| text(&asked)) {
-                Ok(Some(text)) => to.with_store(|store| store.found(&to, &id, text)),
+                Ok(Some(there)) => to.with_store(|store| {
+                    let flying = store.flying.as_ref();
+                    let own = flying.and_then(|flight| flight.batch.files.get(&id)?.text.clone());
+                    store.found(&to, &id, &there, own);
+                }),
                 Ok(None) => {}
                 Err(error) => report(Err(error)),
             }
@@ -277,19 +274,23 @@ impl Store {
         Ok(())
     }
 
-    /// What another window has stored under a key.
-    fn found(&mut self, port: &Port, id: &str, text: String) {
-        let flying = self.flying.as_ref();
-        let own = flying.and_then(|flight| flight.batch.files.get(id)?.text.as_ref());
-        if self.seen.get(id) == Some(&text) || own == Some(&text) {
+    /// What another window has stored under a key where this one was to store `own`. What waits was made
+    /// before this was known: the state decides anew.
+    fn found(&mut self, port: &Port, id: &str, there: &str, own: Option<String>) {
+        if self.seen.get(id).is_some_and(|seen| seen == there) || own.as_deref() == Some(there) {
             return;
         }
-        self.seen.insert(id.to_owned(), text.clone());
-        // What waits was made before this was known: the state decides anew.
-        self.waiting.files.remove(id);
+        self.seen.insert(id.to_owned(), there.to_owned());
+        let waiting = self.waiting.files.remove(id).and_then(|file| file.text);
+        if let Some(text) = waiting.or(own) {
+            port.send(Msg::File(File::NotWritten {
+                id: id.to_owned(),
+                text,
+            }));
+        }
         port.send(Msg::File(File::StoredElsewhere {
             id: id.to_owned(),
-            text,
+            text: there.to_owned(),
         }));
     }
 
