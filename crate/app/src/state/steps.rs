@@ -150,6 +150,14 @@ mod tests {
     use super::*;
     use crate::state::document::Act;
     use gearswing_gearfile::DEMO;
+    use gearswing_solver::model::Gear;
+
+    /// The demo without its note.
+    fn plain() -> Gear {
+        let mut gear = DEMO.gear().unwrap();
+        gear.note.clear();
+        gear
+    }
 
     fn edited(document: &mut Document, note: &str) {
         document.edit(Act::single("note\nof two lines"), |gear| {
@@ -179,7 +187,7 @@ mod tests {
 
     #[test]
     fn a_history_with_undone_steps_comes_back_and_goes_on() {
-        let mut document = Document::new(DEMO.gear().unwrap(), 0);
+        let mut document = Document::new(plain(), 0);
         let (mut kept, mut steps) = (KeptSteps::none(), Vec::new());
         for note in ["a", "b", "c", "d"] {
             edited(&mut document, note);
@@ -204,7 +212,7 @@ mod tests {
 
     #[test]
     fn steps_read_late_go_before_those_made_since() {
-        let mut document = Document::new(DEMO.gear().unwrap(), 0);
+        let mut document = Document::new(plain(), 0);
         let (mut kept, mut steps) = (KeptSteps::none(), Vec::new());
         for note in ["a", "b"] {
             edited(&mut document, note);
@@ -232,14 +240,15 @@ mod tests {
     fn the_oldest_steps_go_when_all_are_too_long() {
         let mut document = Document::new(DEMO.gear().unwrap(), 0);
         let (mut kept, mut steps) = (KeptSteps::none(), Vec::new());
-        for at in 0..40_u32 {
-            // signs that pack to nothing much shorter
-            let note: String = (0..200_000_u32)
-                .map(|n| {
-                    let mixed = (n * 2 + 1)
-                        .wrapping_mul(2_654_435_761)
-                        .wrapping_add(at * 977);
-                    char::from(b' ' + (mixed >> 16) as u8 % 90)
+        // signs without rhyme, which pack to nothing much shorter
+        let mut mixed = 1_u64;
+        for _ in 0..40 {
+            let note: String = (0..200_000)
+                .map(|_| {
+                    mixed = mixed
+                        .wrapping_mul(6_364_136_223_846_793_005)
+                        .wrapping_add(1_442_695_040_888_963_407);
+                    char::from(b' ' + ((mixed >> 40) % 90) as u8)
                 })
                 .collect();
             edited(&mut document, &note);

@@ -95,6 +95,10 @@ fn escape(state: &mut State) -> Vec<Effect> {
             .is_some_and(|key| key.starts_with("drag "))
             && state.document.give_up();
         state.end_gesture();
+        if gave_up {
+            // what was stored while it was dragged
+            state.touch();
+        }
         let text = "The point is back where it was.".to_owned();
         return if gave_up {
             vec![Effect::Announce { text }]

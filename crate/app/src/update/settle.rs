@@ -97,6 +97,11 @@ impl State {
         (self.revision(), session.comparing, session.clock.on_jacks)
     }
 
+    /// The legs are being worked out, and the times that are there are of an earlier state.
+    pub(crate) fn times_are_coming(&self) -> bool {
+        matches!(self.working, Some(Work::Legs(_)))
+    }
+
     /// Leaves what is not worked out yet; what is shown then is marked as being of an earlier state.
     pub(crate) fn give_up(&mut self) {
         if self.working.take().is_none() {

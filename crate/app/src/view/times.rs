@@ -33,10 +33,11 @@ pub struct TimesText {
 }
 
 pub(crate) fn times(state: &State) -> TimesText {
-    let Some(cycle) = &state.timed.cycle else {
+    let coming = state.times_are_coming();
+    let Some(cycle) = state.timed.cycle.as_ref().filter(|_| !coming) else {
         let why = match state.timed.are() {
-            TimesAre::There => times_missing(),
-            TimesAre::Coming => "The gear against time is being worked out.",
+            TimesAre::There if !coming => times_missing(),
+            TimesAre::There | TimesAre::Coming => "The gear against time is being worked out.",
             TimesAre::GivenUp => "Working out the gear against time was given up.",
         };
         return TimesText {

@@ -66,7 +66,8 @@ pub(crate) fn time_at(state: &State, at: ScreenPoint) -> Option<f64> {
 pub fn times(state: &State) -> Scene {
     let session = &state.session;
     let width_px = session.curves_width_px;
-    let Some(run) = state.timed.run(session.clock.down) else {
+    let run = state.timed.run(session.clock.down);
+    let Some(run) = run.filter(|_| !state.times_are_coming()) else {
         return Scene {
             width_px,
             ..Scene::default()
