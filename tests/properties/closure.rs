@@ -6,6 +6,21 @@ use std::f64::consts::PI;
 
 const EXACT: f64 = 1e-9;
 
+/// A table of two stations ends where the leg ends, also where something stops it.
+#[test]
+fn a_short_table_ends_where_the_leg_ends() {
+    let mut stopped = 0;
+    for case in cases(2, 0, 57) {
+        let (whole, short) = (solve(&case.gear, 721), solve(&case.gear, 2));
+        let last =
+            |result: &gearswing_solver::result::LegResult| result.stations.last().unwrap().progress;
+        assert_eq!(last(&whole), last(&short));
+        assert!(short.stations.is_sorted_by(|a, b| a.progress < b.progress));
+        stopped += u32::from(!whole.jams.is_empty());
+    }
+    assert!(stopped > 3, "{stopped}");
+}
+
 #[test]
 fn links_keep_their_lengths() {
     let mut up = 0;

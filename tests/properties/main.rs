@@ -22,6 +22,8 @@ mod lock;
 mod margins;
 /// From up to down instead of from down to up.
 mod reversed;
+/// Random gears on random sources, against time.
+mod runs;
 /// Springs and rubbing pins.
 mod sprung;
 /// Gear file and link.

@@ -63,6 +63,8 @@ LEAST = {
     "stalls for a relief valve": 1,
     "stalls for want of volts": 2,
     "ways on which nothing moves": 1,
+    "ways after which the accumulator is filled": 1,
+    "ways told in strokes": 4,
 }
 # Times below this share of the whole way are compared as if they were so long: the program finds
 # switches on straight lines between its poses, and near a toggle of the actuator that shows.
@@ -193,6 +195,16 @@ def compare_run(tally, gear, way, found, wanted):
             has["stalls for a relief valve"] += one.relief_too_low
             has["stalls for want of volts"] += (one.volts_short or 0.0) > 0.0
             has["stalls at a valve"] += one.thrust_over is None
+    refill = found["refill"]
+    tally.same("whether the pump goes on", refill is not None, wanted["refilled"] is not None)
+    if refill is not None and wanted["refilled"] is not None:
+        near(tally, "time until the accumulator is full", refill["time_s"], wanted["refilled"])
+        has["ways after which the accumulator is filled"] += 1
+    strokes = None
+    if "hand_pump" in gear["supply"].get("source", ""):
+        strokes = wanted["pumped"] / gear["supply"]["source"]["hand_pump"]["stroke_volume_m3"]
+        has["ways told in strokes"] += 1
+    optional(tally, "strokes", found["strokes"], strokes, max(strokes or 0.0, 1.0))
     allowed = ALLOWED if "pumped" in wanted else ALLOWED_ELECTRIC
     energy = found["energy"]
     whole = sum(abs(wanted.get(name, 0.0)) for name in ("battery", "given", "gas", "loads"))

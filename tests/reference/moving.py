@@ -37,6 +37,10 @@ class Moving:
         source = gear["supply"].get("source", "constant_pressure")
         pumped = "motor_pump" in source or "hand_pump" in source
         self.set = gear["supply"].get("pressure_switch_pa") if pumped else None
+        # nothing stops a hand or a constant pressure at the ends of the ways
+        self.by_position = "motor_pump" in source or source == "electric_actuators"
+        # time at which no leg has any way left, while an accumulator is filled again
+        self.moved = None
         self.breaker = gear["supply"].get("battery", {}).get("breaker_a")
         self.largest = None
         # kinds of the levels that the last piece has ended at
@@ -97,6 +101,8 @@ class Moving:
         """Lets happen what a level brings about."""
         if self.end is not None:
             return
+        if self.moved is not None and self.fills(kind):
+            return
         if kind != "stalled":
             if (None, kind) not in dict(self.events):
                 self.tell(None, kind)
@@ -107,6 +113,14 @@ class Moving:
                 self.tell(number, kind)
         self.stall()
         self.end = "stalled"
+
+    def fills(self, _):
+        """Lets a level end the filling of an accumulator; whether it does."""
+        return False
+
+    def fills_on(self):
+        """Whether an accumulator is filled when all legs are at their ends."""
+        return False
 
     def stall(self):
         """What the source does when nothing moves any more."""
@@ -134,7 +148,8 @@ class Moving:
         ]
         return {
             "end": self.end,
-            "time": self.time,
+            "time": self.time if self.moved is None else self.moved,
+            "refilled": None if self.moved is None else self.time,
             "events": dict(self.events),
             "stalls": sorted(short, key=lambda one: -one.lack) if self.end in STANDING else [],
             "largest_current": self.largest,
@@ -155,16 +170,18 @@ class Moving:
 
     def arrive(self):
         """Lets happen what the legs have come to."""
-        if self.end is not None:
+        if self.end is not None or self.moved is not None:
             return
         for number, leg in enumerate(self.legs):
             kinds, self.state[number] = leg.arrive(self.state[number])
             for kind in kinds:
                 self.tell(number, kind)
         home = not any(leg.now for leg in self.legs)
-        if self.set is None and all(leg.wants_no_more() for leg in self.legs):
+        if self.set is None and self.by_position and all(leg.wants_no_more() for leg in self.legs):
             self.tell(None, "switches_stop")
             self.end = "complete" if home else "switched_off"
+        elif home and self.fills_on():
+            self.moved = self.time
         elif home:
             self.stop()
             self.end = "complete"
@@ -184,7 +201,7 @@ class Moving:
     def now(self, state):
         """(stage, load) of every leg; None of one that has arrived."""
         return [
-            (leg.now, leg.now.load(x)) if leg.now else None for leg, x in zip(self.legs, state)
+            (leg.now, max(leg.now.load(x), leg.now.lowest)) if leg.now else None for leg, x in zip(self.legs, state)
         ]
 
 

@@ -27,6 +27,7 @@ from compare import compare_leg
 from compare_clear import compare_clearances
 from compare_fall import compare_falls
 from compare_friction import compare_rubbing
+from compare_schema import compare_schema
 from compare_shared import compare_shared
 from compare_supply import compare_supply
 from draw import draw_gears, kind_of, kinds
@@ -64,6 +65,7 @@ def main():
         good = compare_more("falls", compare_falls, options, folder) and good
         good = compare_more("shared drives", compare_shared, options, folder) and good
         good = compare_more("cycles", compare_supply, options, folder) and good
+        good = compare_more("schemas", compare_schema, options, folder) and good
         if options.timer:
             timing.report(options.timer, files)
     return 0 if good else 1

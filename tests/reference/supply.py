@@ -13,7 +13,7 @@ from scipy.optimize import brentq
 import stalls
 from legs import OnItsWay
 from moving import Moving
-from sources import Accumulator, MotorPump, source_of
+from sources import Accumulator, MotorPump, Switched, source_of
 from ways import stages_of, swing_efforts, swing_path, swing_stage
 
 
@@ -79,10 +79,30 @@ class OnFluid(Moving):
         if isinstance(getattr(self.source, "pump", self.source), MotorPump):
             self.tell(None, "runs_on")
 
+    def fills_on(self):
+        """A pump that a pressure switch stops fills the accumulator until then."""
+        source = self.source
+        if self.set is None or not isinstance(source, Accumulator) or source.pump is None:
+            return False
+        return source.mode in ("holds", "empty") and source.precharge < source.most
+
+    def fills(self, kind):
+        """Full, or at what the pump makes against it."""
+        if kind not in ("accumulator_full", "relief_open", "stalled"):
+            return False
+        if kind != "stalled":
+            self.tell(None, kind)
+        if kind == "accumulator_full" and isinstance(self.source.pump, Switched):
+            self.tell(None, "pressure_switch")
+        elif isinstance(getattr(self.source.pump, "pump", self.source.pump), MotorPump):
+            self.tell(None, "runs_on")
+        self.end = "complete"
+        return True
+
     def stop(self):
         """All legs stand at their ends: the pressure rises at once to what stops the pump, or, where
         it makes no more than its switch asks for, it runs on."""
-        if getattr(self.source, "kept_off", False):
+        if self.set is None or getattr(self.source, "kept_off", False):
             return
         reached = min(self.source.most, self.set)
         current = self.source.current(reached)

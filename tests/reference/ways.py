@@ -16,6 +16,7 @@ from curves import Curve, Level, turning_points
 from forces import Loads, free_bodies
 from friction import by_moments, friction_radii, moments_of, relative_turns
 from mechanism import Mechanism
+from sources import ATMOSPHERE
 
 # Red mineral fluid, as the file format documents for an absent density [kg/m3].
 DENSITY = 860.0
@@ -53,6 +54,8 @@ class Stage:
     unlocks: tuple = (0.0, 0.0)
     # Pressure at which the valve before it opens; none before a first stage [Pa].
     opens: float | None = None
+    # Least that a load that pulls can draw the pressure behind the orifice down to [Pa].
+    lowest: float = -math.inf
 
     @functools.cached_property
     def sampled(self):
@@ -74,6 +77,7 @@ class Stage:
         """What of the model this stage tries."""
         return [
             *(["driven by its weight"] if self.least < 0.0 else []),
+            *(["that pull ahead of the fluid"] if self.least < self.lowest else []),
             *(["held back by its valve"] if self.opens in self.sampled else []),
         ]
 
@@ -273,6 +277,8 @@ def stages_of(gear, leg, down, path):
     pieces, working, emptied = swing_loads(path, gear, leg, down)
     flow = flow_out(orifice, working, emptied) if down else flow_in(orifice)
     found = [swing_stage(path, pieces, working, flow, down)]
+    if not down:
+        found[0].lowest = -ATMOSPHERE
     jack = drive.get("jack")
     shortening = leg["strut"].get("shortening", "none")
     if jack is not None and shortening != "none":

@@ -24,9 +24,12 @@ pub mod plain;
 pub mod same;
 /// Random springs and rubbing pins.
 pub mod springs;
+/// Random sources, lines and switches.
+pub mod supplies;
 
 pub use cases::{Case, cases, sprung_cases};
 pub use draw::Draw;
 pub use kinds::{BraceKind, Kind, ShorteningKind, random_gear, with_well};
 pub use plain::{bare_gear, bare_leg, near, solve};
 pub use springs::with_springs_and_pins;
+pub use supplies::supplied_gear;

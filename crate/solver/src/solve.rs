@@ -4,7 +4,9 @@ use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearanc
 use crate::faults::{Fault, FaultKind, Faults, check_leg};
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Conditions, Gear, Leg, Source, Vector};
-use crate::result::{Fall, LegResult, LoadCase, Phase, Station, StationForce, Unpowered};
+use crate::result::{
+    Assumption, Fall, LegResult, LoadCase, Phase, Question, Station, StationForce, Unpowered,
+};
 use crate::statics::{Comparison, Partners, Ready, Stance};
 use crate::tires::TireSizes;
 use crate::{answer, fall, lock, statics, supply};
@@ -114,6 +116,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     let mut force =
         statics::force_result(model, &available, &stations, comparison.binds(), required);
     force.shares_drive_with = partners.map(Partners::on_drive).unwrap_or_default();
+    comparison.find_stalls(&linkage, &sweep.poses);
     comparison.finish(&mut force);
     // neither the lock nor the fall has more than 1 g to count on
     let held = gear.conditions.at_most_1_g();
@@ -132,7 +135,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         fall: fall.as_ref(),
     });
     let down = sweep.poses.first().map(|pose| pose.place);
-    let findings = vec![
+    let mut findings = vec![
         answer::clears(&clearance, &sweep.jams, tire),
         answer::driven(
             model,
@@ -154,10 +157,28 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
             down_switch: model.drive.switches.down,
         }),
     ];
+    // what stops the leg on its way is no part of what drives it or lets it fall
+    if clearance
+        .pairs
+        .iter()
+        .any(|pair| pair.first_contact.is_some())
+    {
+        let falls = fall.is_some();
+        for finding in &mut findings {
+            let counts = match finding.question {
+                Question::Clears => false,
+                Question::Driven => true,
+                Question::Locks => falls,
+            };
+            if counts {
+                finding.assumptions.insert(0, Assumption::ContactCleared);
+            }
+        }
+    }
     // A short table is a second one: what is left out of it must not be left out of the answers.
     let stations = if options.stations < ANSWER_STATIONS {
-        let short = Sweep::new(model, &linkage, options.stations);
-        table(&short.poses, &mut |_, stance| {
+        let short = sweep.at_stations(&linkage, options.stations);
+        table(&short, &mut |_, stance| {
             let mut at = stance.at([gravity, wind], None);
             partners.map(|p| p.join(&mut at, LoadCase::AsSet, stance.pose().place));
             (at.retract.is_ok() || at.extend.is_ok()).then(|| stance.force(&at))

@@ -133,6 +133,9 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
         Assumption::WeightAndSprings => plain(
             "The hanging leg is held by its dead weight and the springs given; pressure, which adds to it, is not counted. That a push below about 1 lb (5 N) is too little is this program's own figure.",
         ),
+        Assumption::ContactCleared => plain(
+            "Something touches on the way, see “Does it clear?”. This answer counts as if that were cleared.",
+        ),
         Assumption::OverCentreCommonPractice => Governing::plain(format!(
             "Less than {} over center is held to be little: this program's own figure{}, just below what manuals print. {OVER_CENTER_PRINTED}",
             subject.length(LEAST_OVER_CENTRE),

@@ -317,6 +317,7 @@ fn every_assumption_and_caution() {
         Assumption::SeparateUnlock,
         Assumption::DeadWeightOnly,
         Assumption::OverCentreCommonPractice,
+        Assumption::ContactCleared,
         Assumption::LatchNotModelled,
     ];
     finding.cautions = vec![

@@ -89,6 +89,8 @@ pub fn supply_simplified(source: &Source) -> &'static [&'static str] {
         "Pump, battery and motor are straight lines at one temperature; how soon a breaker trips is not worked out.",
         SWITCHES,
         CONTACT,
-        "An accumulator takes and gives up no heat; after the swing the pump fills it again, which is not timed.",
+        "An accumulator takes and gives up no heat.",
+        "Behind an orifice a load that pulls draws the pressure down to nothing at most (absolute zero at the standard atmosphere): from there on the leg runs ahead of the fluid, and only the fluid is timed.",
+        "No position switch stops a hand or a constant pressure: either goes on until every leg is at the end of its way.",
     ]
 }

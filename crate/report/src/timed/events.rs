@@ -86,6 +86,7 @@ pub(super) fn event_words(kind: RunEventKind) -> &'static str {
         RunEventKind::StrutDone => "strut at its end",
         RunEventKind::SwingDone => "swing at its end",
         RunEventKind::Blocked => "can go no further",
+        RunEventKind::FluidLags => "its load pulls it ahead of the fluid",
         RunEventKind::Touches => "touches, and stops",
         RunEventKind::Stalled => "stalls",
         RunEventKind::ShortenedMade => "strut-shortened switch closes",

@@ -62,7 +62,7 @@ pub fn supply_error_text(timed: &Timed, error: &SupplyError) -> String {
             timed.say(Quantity::Time, *time)
         ),
         SupplyError::TooManySteps { time, .. } => format!(
-            "After {} the gear is still on its way, and no further is it followed: check the flow of the pump and the holes of the orifices.",
+            "This program gave up after {}: it could follow the gear no further in the steps that it allows itself. Nothing is said by that of the gear; take nothing from these times.",
             timed.say(Quantity::Time, *time)
         ),
     }

@@ -1,6 +1,6 @@
 //! Sentences on a run: how it ended and what it took.
 use gearswing_solver::model::Source;
-use gearswing_solver::result::{Direction, Run, RunEnd, RunEvent, RunEventKind};
+use gearswing_solver::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind};
 use gearswing_solver::supply::{is_run_down, open_circuit_voltage};
 use gearswing_units::Quantity;
 
@@ -91,6 +91,95 @@ fn early_switches(timed: &Timed, run: &Run) -> Vec<String> {
         .collect()
 }
 
+/// Legs whose light shows down and locked at the end of a run, though they are out of their locks: their
+/// switch is set to close before.
+fn lit_early(timed: &Timed, run: &Run) -> Vec<String> {
+    let Some(last) = run.moving().last() else {
+        return Vec::new();
+    };
+    let home = |leg: usize| {
+        let mut events = run.events.iter().filter(|e| e.leg == Some(leg));
+        run.direction == Direction::Down && events.any(|e| e.kind == RunEventKind::SwingDone)
+    };
+    let out = |place: &Place| match place.phase {
+        Phase::Shorten => false,
+        Phase::Unlock => place.progress > -1.0,
+        Phase::Swing => place.progress > 0.0,
+    };
+    let legs = last.legs.iter().enumerate();
+    legs.filter(|(at, leg)| leg.down && out(&leg.place) && !home(*at))
+        .map(|(at, leg)| {
+            capital_first(&format!(
+                "{} stands {}, and its light shows down and locked before the lock is engaged: set its down switch.",
+                timed.the_leg(at),
+                timed.at(&leg.place)
+            ))
+        })
+        .collect()
+}
+
+/// Legs that their loads pull ahead of the fluid.
+fn lags(timed: &Timed, run: &Run) -> Vec<String> {
+    let events = run.events.iter();
+    events
+        .filter(|e| e.kind == RunEventKind::FluidLags)
+        .filter_map(|e| {
+            let (leg, at) = (timed.the_leg(e.leg?), timed.at(&e.place?));
+            Some(capital_first(&format!(
+                "{leg}: {at} its load begins to pull it ahead of the fluid, which its orifice lets in no faster. It then moves faster than told here, and may end hard."
+            )))
+        })
+        .collect()
+}
+
+/// Strokes of a hand pump.
+fn strokes(run: &Run) -> Option<String> {
+    let count = run.strokes.filter(|count| *count > 0.0)?.ceil();
+    let plural = if count == 1.0 { "" } else { "s" };
+    Some(format!("{count:.0} stroke{plural} of the hand pump."))
+}
+
+/// How the accumulator is filled again, or left.
+fn refilled(timed: &Timed, run: &Run) -> Option<String> {
+    let say = |quantity, si| timed.say(quantity, si);
+    if let Some(refill) = &run.refill {
+        let stops = |e: &RunEvent| e.kind == RunEventKind::PressureSwitch;
+        let ends = if run.events.iter().any(stops) {
+            "its pressure switch stops it"
+        } else {
+            "it gets no further"
+        };
+        let energy = if refill.battery > 0.0 {
+            format!(
+                " It takes {} of the energy.",
+                say(Quantity::Energy, refill.battery)
+            )
+        } else {
+            String::new()
+        };
+        return Some(format!(
+            "Then the pump fills the accumulator for {}, until {ends} at {}, {} after the selection.{energy}",
+            say(Quantity::Time, refill.time - run.time),
+            say(Quantity::Pressure, refill.pressure),
+            say(Quantity::Time, refill.time)
+        ));
+    }
+    let supply = &timed.gear.supply;
+    let charged = supply.accumulator.as_ref()?.charged;
+    let left = run.samples.last()?.pressure?;
+    let ends = matches!(run.end, RunEnd::Complete | RunEnd::SwitchedOff);
+    (ends && left < charged * NEARLY_FULL).then(|| {
+        format!(
+            "The accumulator is left at {}; it was at {} when the gear was selected, and the next swing has so much less.",
+            say(Quantity::Pressure, left),
+            say(Quantity::Pressure, charged)
+        )
+    })
+}
+
+/// An accumulator at less than this share of what it was charged to is told [1].
+const NEARLY_FULL: f64 = 0.98;
+
 /// Legs that a run down leaves short of their locks.
 fn not_locked(timed: &Timed, run: &Run) -> Option<String> {
     if run.direction != Direction::Down || run.end == RunEnd::Complete {
@@ -117,6 +206,8 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
     );
     found.extend(not_locked(timed, run));
     found.extend(early_switches(timed, run));
+    found.extend(lit_early(timed, run));
+    found.extend(lags(timed, run));
     if run.events.iter().any(|e| e.kind == RunEventKind::RunsOn) {
         found.push(format!(
             "Nothing stops the pump then: it runs on against the stopped legs until it is switched off{}.{}",
@@ -163,6 +254,8 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
             None => format!("Largest current {current}."),
         });
     }
+    found.extend(strokes(run));
+    found.extend(refilled(timed, run));
     let f = &run.fluid;
     if f.pumped > 0.0 || f.accumulator != 0.0 {
         let say = |si| timed.say(Quantity::Volume, si);

@@ -1,8 +1,8 @@
 //! What is said of a gear against time, for runs put together by hand.
 use gearswing_solver::model::{Joint, MovingPart, Source};
 use gearswing_solver::result::{
-    Breaker, Cycle, Direction, EnergyBudget, FluidBudget, Indication, LegSample, LoadCase, Run,
-    RunEnd, RunEvent, RunEventKind, Sample, Stall, StallCause,
+    Breaker, Cycle, Direction, EnergyBudget, FluidBudget, Indication, LegSample, LoadCase, Phase,
+    Place, Refill, Run, RunEnd, RunEvent, RunEventKind, Sample, Stall, StallCause,
 };
 use gearswing_solver::supply::SupplyError;
 use gearswing_units::UnitChoice;
@@ -124,6 +124,8 @@ fn run() -> Run {
         }),
         stalls: vec![stall(causes()[0])],
         largest_pressure: Some(2.8e6),
+        strokes: None,
+        refill: None,
     }
 }
 
@@ -291,4 +293,94 @@ fn a_way_down_that_fails_leaves_the_way_up() {
     }
     cycle.up = None;
     assert!(down_title(&cycle).contains("as if every leg"));
+}
+
+#[test]
+fn what_comes_after_the_legs_is_told() {
+    let mut gear = full_gear();
+    let told = |gear: &_, run: &Run| {
+        let timed = Timed {
+            gear,
+            units: UnitChoice::METRIC,
+        };
+        run_sentences(&timed, run).join("\n")
+    };
+    let mut after = Run {
+        end: RunEnd::Complete,
+        stalls: Vec::new(),
+        strokes: Some(46.2),
+        refill: Some(Refill {
+            time: 21.0,
+            pressure: 6.5e6,
+            battery: 18_000.0,
+        }),
+        ..run()
+    };
+    after
+        .events
+        .push(event(21.0, None, RunEventKind::PressureSwitch));
+    let said = told(&gear, &after);
+    assert!(said.contains("47 strokes of the hand pump."), "{said}");
+    assert!(
+        said.contains("until its pressure switch stops it at 65.0 bar"),
+        "{said}"
+    );
+    assert!(said.contains("5.00 Wh of the energy"), "{said}");
+    // nothing fills it: what is left is told
+    after.refill = None;
+    after.strokes = Some(1.0);
+    let charged = gear.supply.accumulator.as_ref().map(|gas| gas.charged);
+    let said = told(&gear, &after);
+    assert!(said.contains("1 stroke of the hand pump."), "{said}");
+    assert!(
+        said.contains("The accumulator is left at 25.0 bar"),
+        "{said}"
+    );
+    assert!(charged.is_some_and(|charged| charged > 2.6e6));
+    gear.supply.accumulator = None;
+    assert!(!told(&gear, &after).contains("accumulator is left"));
+}
+
+#[test]
+fn a_light_that_is_on_out_of_the_lock_is_told() {
+    let gear = full_gear();
+    let timed = Timed {
+        gear: &gear,
+        units: UnitChoice::METRIC,
+    };
+    let mut run = run();
+    let told = |run: &Run| run_sentences(&timed, run).join("\n");
+    assert!(!told(&run).contains("before the lock is engaged"));
+    let last = run.samples.last_mut().unwrap();
+    last.legs[0].place = Place {
+        phase: Phase::Unlock,
+        progress: -0.5,
+        travel: -0.001,
+        swing: -0.001,
+    };
+    last.legs[0].down = true;
+    let said = told(&run);
+    assert!(
+        said.contains("shows down and locked before the lock is engaged"),
+        "{said}"
+    );
+    run.samples.last_mut().unwrap().legs[0].place.progress = -1.0;
+    assert!(!told(&run).contains("before the lock is engaged"));
+}
+
+#[test]
+fn a_leg_ahead_of_its_fluid_is_told() {
+    let gear = full_gear();
+    let timed = Timed {
+        gear: &gear,
+        units: UnitChoice::METRIC,
+    };
+    let mut run = run();
+    run.events
+        .push(event(4.0, Some(0), RunEventKind::FluidLags));
+    let said = run_sentences(&timed, &run).join("\n");
+    assert!(
+        said.contains("at 50 % of travel its load begins to pull it ahead"),
+        "{said}"
+    );
 }

@@ -87,6 +87,18 @@ impl Sweep {
         }
     }
 
+    /// Poses at other, perhaps fewer, places of the same way: it ends where this one ends.
+    #[must_use]
+    pub fn at_stations(&self, linkage: &Linkage, stations: usize) -> Vec<Pose> {
+        let Some(last) = self.poses.last() else {
+            return Vec::new();
+        };
+        let grid = progress_grid(linkage, stations.max(2)).into_iter();
+        let before = grid.take_while(|progress| *progress < last.place.progress);
+        let poses = before.map_while(|progress| linkage.pose(progress).ok());
+        poses.chain([*last]).collect()
+    }
+
     /// Every pose on the path at which the actuator has `length` [m], in path order: driving by
     /// the actuator instead of by the leg. Empty when it never has.
     #[must_use]

@@ -231,6 +231,8 @@ pub enum Assumption {
     WeightAndSprings,
     /// The latch or lock itself is not modeled.
     LatchNotModelled,
+    /// It counts as if what touches on the way were cleared.
+    ContactCleared,
     /// The least over-center offset is this program's own, just below those that maintenance manuals of
     /// light airplanes print.
     OverCentreCommonPractice,

@@ -37,7 +37,8 @@ pub struct Lock {
     /// over-center knee.
     pub axle_loads: Vec<AxleLoad>,
     /// Push at the knee, square to the line B0–B1 in the unlocking direction, that takes the knee
-    /// off its stop against the dead weight alone [N]; negative: the weight unlocks it.
+    /// off its stop against the dead weight and the springs that the leg has, without pressure [N];
+    /// negative: they unlock it.
     #[serde(rename = "knee_push_n")]
     pub knee_push: Option<f64>,
     /// The same with the air load at the airspeed at which the gear is moved [N]; absent where none is

@@ -44,7 +44,7 @@ pub use stop::{
     Check, Demand, Explanation, Finds, Fit, NextCheck, ReadingFit, StopCause, StopExplained,
 };
 pub use supply::{
-    Breaker, Cycle, EnergyBudget, FluidBudget, Indication, LegSample, Run, RunEnd, RunEvent,
-    RunEventKind, Sample, Stall, StallCause,
+    Breaker, Cycle, EnergyBudget, FluidBudget, Indication, LegSample, Refill, Run, RunEnd,
+    RunEvent, RunEventKind, Sample, Stall, StallCause,
 };
 pub use way_down::{HandPumpDown, WayDown};

@@ -40,11 +40,13 @@ pub struct Explanation {
     /// it, nor, unless the pump had stopped, do volts and pump.
     pub may_trip: bool,
     /// Sum of the squares of all `off` [1].
+    #[cfg_attr(feature = "schema", schemars(with = "Option<f64>"))]
     pub chi_squared: f64,
     /// How many numbers were chosen so that it fits [1].
     pub fitted: usize,
     /// `chi_squared` and two for each number fitted (Akaike's criterion with known errors); the
     /// least is the best [1].
+    #[cfg_attr(feature = "schema", schemars(with = "Option<f64>"))]
     pub score: f64,
 }
 
@@ -219,7 +221,8 @@ pub enum Demand {
 }
 
 /// One thing seen against what an explanation needs; `off` is the difference in standard
-/// uncertainties, those of reading and model together [1].
+/// uncertainties, those of reading and model together [1]; null where it is beyond all
+/// bounds.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
@@ -234,6 +237,7 @@ pub enum ReadingFit {
         #[serde(rename = "seen_travel")]
         seen: f64,
         /// Difference; with what lies on the way there and should have stopped the leg earlier.
+        #[cfg_attr(feature = "schema", schemars(with = "Option<f64>"))]
         off: f64,
     },
     /// Gauge pressure.
@@ -245,6 +249,7 @@ pub enum ReadingFit {
         #[serde(rename = "seen_pa")]
         seen: f64,
         /// Difference.
+        #[cfg_attr(feature = "schema", schemars(with = "Option<f64>"))]
         off: f64,
     },
     /// Voltage at the battery's posts.
@@ -256,6 +261,7 @@ pub enum ReadingFit {
         #[serde(rename = "seen_v")]
         seen: f64,
         /// Difference.
+        #[cfg_attr(feature = "schema", schemars(with = "Option<f64>"))]
         off: f64,
     },
     /// Whether the pump ran on.
@@ -265,6 +271,7 @@ pub enum ReadingFit {
         /// It did.
         seen: bool,
         /// 0, or what one wrong look in a hundred weighs.
+        #[cfg_attr(feature = "schema", schemars(with = "Option<f64>"))]
         off: f64,
     },
 }

@@ -51,12 +51,12 @@ pub struct Run {
     pub direction: Direction,
     /// How it ended.
     pub end: RunEnd,
-    /// Time from the selection to the end [s].
+    /// Time from the selection to where no leg moves any more, or the pump is stopped [s].
     #[serde(rename = "time_s")]
     pub time: f64,
-    /// What happened, in order.
+    /// What happened, in order, the filling of an accumulator after the legs included.
     pub events: Vec<RunEvent>,
-    /// The course of it.
+    /// The course of it, with the filling of an accumulator after the legs.
     pub samples: Vec<Sample>,
     /// What went through the manifold.
     pub fluid: FluidBudget,
@@ -73,6 +73,36 @@ pub struct Run {
     /// actuators.
     #[serde(rename = "largest_pressure_pa")]
     pub largest_pressure: Option<f64>,
+    /// Strokes of the hand pump [1]; absent without one.
+    pub strokes: Option<f64>,
+    /// What the pump does after the legs to fill the accumulator again; absent where it does nothing.
+    pub refill: Option<Refill>,
+}
+
+impl Run {
+    /// The course of it as long as legs move, without the filling of an accumulator afterwards.
+    #[must_use]
+    pub fn moving(&self) -> &[Sample] {
+        let count = self
+            .samples
+            .partition_point(|sample| sample.time <= self.time);
+        self.samples.get(..count).unwrap_or_default()
+    }
+}
+
+/// How a pump fills an accumulator again when the legs stand at their ends.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+pub struct Refill {
+    /// Time from the selection to where its switch stops the pump, or from where on it only runs on [s].
+    #[serde(rename = "time_s")]
+    pub time: f64,
+    /// Gauge pressure at the manifold then [Pa].
+    #[serde(rename = "pressure_pa")]
+    pub pressure: f64,
+    /// Taken from the battery meanwhile, part of `energy.battery_j`; 0 without one [J].
+    #[serde(rename = "battery_j")]
+    pub battery: f64,
 }
 
 /// How a run ended.
@@ -121,6 +151,9 @@ pub enum RunEventKind {
     SwingDone,
     /// The leg came to where its parts or its actuator let it go no further.
     Blocked,
+    /// From here on its load pulls the leg ahead of the fluid: behind its orifice nothing is left of the
+    /// pressure, and the leg is faster than told.
+    FluidLags,
     /// The leg touches its well, by the drawing, and is taken to stop there.
     Touches,
     /// The leg stopped: its load is more than the source can carry.

@@ -74,28 +74,28 @@ const STRIDE: usize = 8;
 
 /// One case while the leg goes through its stations.
 #[derive(Clone, Debug)]
-struct Tally {
-    case: LoadCase,
+pub(super) struct Tally {
+    pub(super) case: LoadCase,
     conditions: Conditions,
     /// Gravity and wind.
-    loads: [Vector; 2],
+    pub(super) loads: [Vector; 2],
     /// An earlier case with the same loads.
     same_as: Option<usize>,
     warm: [Warm; 2],
     peaks: [Option<(usize, ForcePeak)>; 2],
-    stalls_at: Option<(usize, Place)>,
+    pub(super) stalls_at: Option<(usize, Place)>,
     binds_at: Option<(usize, Bind)>,
 }
 
 /// Cases, joint loads and binding places, gathered station by station.
 #[derive(Clone, Debug)]
 pub(crate) struct Comparison<'a> {
-    ready: &'a Ready<'a>,
-    available: &'a Available<'a>,
-    partners: Option<&'a Partners>,
+    pub(super) ready: &'a Ready<'a>,
+    pub(super) available: &'a Available<'a>,
+    pub(super) partners: Option<&'a Partners>,
     partner_stands: Option<(usize, PartnerStands)>,
     exists: [bool; 6],
-    cases: Vec<Result<Tally, (LoadCase, MissingInput)>>,
+    pub(super) cases: Vec<Result<Tally, (LoadCase, MissingInput)>>,
     joints: [Option<(usize, JointLoad)>; 6],
     binds: Vec<Bind>,
 }
@@ -281,6 +281,7 @@ impl<'a> Comparison<'a> {
                 hardest = Some((at, pressure));
             }
         }
+        force.stalls_at = force.stalls_in(LoadCase::AsSet);
         force.hardest_case = hardest.map(|(at, _)| at);
         force.partner_stands = self.partner_stands.map(|(_, stands)| stands);
         let joints = self.joints.into_iter().flatten();

@@ -26,6 +26,8 @@ mod pressure;
 mod ready;
 /// Springs.
 mod springs;
+/// Where the pressure ceases to suffice.
+mod stalls;
 
 pub use balance::{FreeBodies, free_bodies};
 pub use body_loads::{BodyLoads, Wrench, pin_rates};

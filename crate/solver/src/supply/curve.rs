@@ -6,6 +6,8 @@
 //! parabola through three points, held to what F. N. Fritsch, R. E. Carlson, "Monotone piecewise cubic
 //! interpolation", SIAM J. Numer. Anal. 17 (1980) 238–246, allow (from memory).
 
+use crate::numeric::bracketed_root;
+
 /// Points of rising place with value and slope.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Curve {
@@ -70,6 +72,19 @@ impl Curve {
             (Some(point), None) | (None, Some(point)) => point[1],
             (None, None) => 0.0,
         }
+    }
+
+    /// First place with a value below a level; `None` where there is none.
+    pub(super) fn first_below(&self, level: f64) -> Option<f64> {
+        let at = self.points.iter().position(|point| point[1] < level)?;
+        let there = self.points.get(at)?[0];
+        let Some(before) = at.checked_sub(1).and_then(|at| self.points.get(at)) else {
+            return Some(there);
+        };
+        // between two points it runs one way
+        let below = |place: f64| self.value(place) - level;
+        let root = bracketed_root(below, before[0], there, f64::EPSILON * there.abs());
+        Some(root.map_or(there, |root| root.x))
     }
 
     /// Largest value from `place` on, and where.

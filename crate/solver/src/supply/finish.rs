@@ -3,10 +3,11 @@ use super::leg::Moving;
 use super::run::Going;
 use super::stall::stalls;
 use super::state::{Budget, Power};
+use crate::model::Source;
 use crate::result::{Breaker, EnergyBudget, FluidBudget, Run, RunEnd, Sample};
 
 /// Most samples kept of a run; beyond them every other one between events goes.
-const MOST_SAMPLES: usize = 2_000;
+pub(super) const MOST_SAMPLES: usize = 2_000;
 
 impl Going {
     /// The run as a result.
@@ -26,10 +27,12 @@ impl Going {
                 stalls(&self.supply, &self.power, &self.legs, &self.state, ceiling)
             }
         };
-        let of = |which: Budget| {
-            let at = self.legs.len() + which as usize;
-            self.state.get(at).copied().unwrap_or(0.0)
+        let of = |which: Budget| self.budget(which);
+        let strokes = match &self.supply.source {
+            Source::HandPump(hand) => Some(of(Budget::Pumped) / hand.stroke_volume),
+            _ => None,
         };
+        let refill = self.refill();
         let most = match &self.power {
             Power::Fluid(pump) => Some(pump.most),
             Power::Electric { .. } => None,
@@ -64,7 +67,7 @@ impl Going {
         Run {
             direction: self.direction,
             end,
-            time: self.time,
+            time: self.moved.map_or(self.time, |moved| moved.time),
             events: std::mem::take(&mut self.events),
             samples: std::mem::take(&mut self.samples),
             fluid,
@@ -73,6 +76,8 @@ impl Going {
             breaker,
             stalls,
             largest_pressure: most,
+            strokes,
+            refill,
         }
     }
 
@@ -85,7 +90,7 @@ impl Going {
 }
 
 /// Drops every other sample until few enough are left, both ends kept.
-fn thin(samples: &mut Vec<Sample>) {
+pub(super) fn thin(samples: &mut Vec<Sample>) {
     // Each round halves them; no list is longer than 2^60.
     for _ in 0..60 {
         if samples.len() <= MOST_SAMPLES {

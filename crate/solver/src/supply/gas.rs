@@ -1,8 +1,9 @@
 //! Accumulator: pressure by the fluid that it holds.
+use super::orifice::NO_PRESSURE;
 use crate::model::Accumulator;
 
 /// Standard atmosphere [Pa]: gauge to absolute.
-const ATMOSPHERE: f64 = 101_325.0;
+const ATMOSPHERE: f64 = -NO_PRESSURE;
 
 /// How an accumulator stands; it changes at events only, so that no rate jumps within a time step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -46,6 +47,11 @@ impl Gas {
         // p·V^n constant: V = V0·(p0/p)^(1/n).
         let ratio = (self.of.precharge + ATMOSPHERE) / (pressure + ATMOSPHERE);
         self.of.gas_volume * (1.0 - ratio.powf(1.0 / self.of.exponent)).max(0.0)
+    }
+
+    /// Volume of the gas without fluid [m3].
+    pub(super) fn volume(&self) -> f64 {
+        self.of.gas_volume
     }
 
     /// Whether so much fluid in it is none, but for the width to which events are found.

@@ -3,13 +3,14 @@ use super::stage::Stage;
 use super::track::{Blocked, Track};
 use crate::model::{Leg, Shortening};
 use crate::numeric::sort_short;
-use crate::result::{Direction, Indication, LegSample, Phase, Place, RunEventKind};
+use crate::result::{Direction, Indication, LegSample, Place, RunEventKind};
 
 /// Share of a stage within which a place is reached: rounding of the time step that ends there, and
 /// of legs that are mirror images and come to it together.
 const REACHED: f64 = 1e-8;
 
-/// Share of a stage after which a switch that opens at its very start is open.
+/// Share of a stage after which a switch that opens at its very start is told to be open; it shows open
+/// as soon as anything has moved.
 const OPENS: f64 = 1e-6;
 
 /// A switch that makes or opens on the way.
@@ -18,6 +19,30 @@ struct Trigger {
     stage: usize,
     fluid: f64,
     kind: RunEventKind,
+    /// Whether any movement opens it.
+    at_once: bool,
+}
+
+/// What the switches of a leg say.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Made {
+    shortened: bool,
+    up: bool,
+    down: bool,
+}
+
+impl Made {
+    fn apply(&mut self, kind: RunEventKind) {
+        match kind {
+            RunEventKind::ShortenedMade => self.shortened = true,
+            RunEventKind::ShortenedOpen => self.shortened = false,
+            RunEventKind::UpMade => self.up = true,
+            RunEventKind::UpOpen => self.up = false,
+            RunEventKind::DownMade => self.down = true,
+            RunEventKind::DownOpen => self.down = false,
+            _ => {}
+        }
+    }
 }
 
 /// A leg on its way.
@@ -32,9 +57,7 @@ pub(super) struct Moving {
     pub begins_at: f64,
     triggers: Vec<Trigger>,
     shortens: bool,
-    shortened: bool,
-    up: bool,
-    down: bool,
+    made: Made,
     has_left: bool,
 }
 
@@ -45,7 +68,9 @@ impl Moving {
         let shortens = matches!(leg.strut.shortening, Shortening::BeforeSwing { .. });
         let set = &leg.drive.switches;
         let from = track.from;
-        let never_left = from.phase == Phase::Shorten || from.travel < set.down;
+        // By progress: out of its lock a leg swings back past down before it goes up.
+        let in_lock = from.progress <= track.locked_until;
+        let never_left = in_lock || (set.down > 0.0 && from.travel < set.down);
         let triggers = triggers(leg, &track, direction);
         let mut moving = Self {
             stage: 0,
@@ -53,9 +78,11 @@ impl Moving {
             begins_at: 0.0,
             triggers,
             shortens,
-            shortened: shortens && !is_up && track.strut_part() >= set.shortened,
-            up: !is_up && (!track.short_of_up || (set.up < 1.0 && from.travel >= set.up)),
-            down: is_up || (track.short_of_up && never_left),
+            made: Made {
+                shortened: shortens && !is_up && track.strut_part() >= set.shortened,
+                up: !is_up && (!track.short_of_up || (set.up < 1.0 && from.travel >= set.up)),
+                down: is_up || (track.short_of_up && never_left),
+            },
             has_left: false,
             direction,
             track,
@@ -65,7 +92,7 @@ impl Moving {
         }
         // A strut without a jack shortens as soon as the gear is selected up.
         if is_up && shortens && !moving.track.stages.iter().any(|stage| stage.is_strut) {
-            moving.shortened = true;
+            moving.made.shortened = true;
         }
         moving
     }
@@ -83,7 +110,7 @@ impl Moving {
         self.stage = at;
         self.began_in = at;
         self.has_left = true;
-        self.shortened = self.shortens;
+        self.made.shortened = self.shortens;
         let (fluid, stage) = (self.begins_at, self.stage);
         let is_ahead = |t: &Trigger| t.stage > stage || (t.stage == stage && t.fluid > fluid);
         let all = std::mem::take(&mut self.triggers);
@@ -91,7 +118,7 @@ impl Moving {
             if is_ahead(&trigger) {
                 self.triggers.push(trigger);
             } else {
-                self.apply(trigger.kind);
+                self.made.apply(trigger.kind);
             }
         }
     }
@@ -114,10 +141,10 @@ impl Moving {
     /// all the way out, so down such a way itself must be done.
     pub(super) fn end_switch(&self) -> bool {
         match self.direction {
-            Direction::Up => self.up,
+            Direction::Up => self.made.up,
             Direction::Down => {
                 let has_jack = self.track.stages.iter().any(|stage| stage.is_strut);
-                self.down && (self.is_done() || !has_jack)
+                self.made.down && (self.is_done() || !has_jack)
             }
         }
     }
@@ -156,13 +183,13 @@ impl Moving {
         let (extent, is_strut) = (stage.extent, stage.is_strut);
         let reached = |at: f64| *fluid >= at - REACHED * extent;
         let place = stage.place(*fluid);
-        self.has_left |= *fluid > 0.5 * OPENS * extent;
+        self.has_left |= *fluid > 0.5 * OPENS * extent || self.is_carried();
         while let Some(trigger) = self.triggers.first().copied()
             && trigger.stage == self.stage
             && reached(trigger.fluid)
         {
             self.triggers.remove(0);
-            self.apply(trigger.kind);
+            self.made.apply(trigger.kind);
             happened.push((trigger.kind, place));
         }
         if !reached(extent) {
@@ -179,29 +206,42 @@ impl Moving {
         };
         happened.push((kind, place));
         let lets_out_by_itself = self.direction == Direction::Down && self.is_done();
-        if lets_out_by_itself && self.shortened && self.track.blocked.is_none() {
-            self.shortened = false;
+        if lets_out_by_itself && self.made.shortened && self.track.blocked.is_none() {
+            self.made.shortened = false;
             happened.push((RunEventKind::ShortenedOpen, place));
         }
         happened
     }
 
-    fn apply(&mut self, kind: RunEventKind) {
-        match kind {
-            RunEventKind::ShortenedMade => self.shortened = true,
-            RunEventKind::ShortenedOpen => self.shortened = false,
-            RunEventKind::UpMade => self.up = true,
-            RunEventKind::UpOpen => self.up = false,
-            RunEventKind::DownMade => self.down = true,
-            RunEventKind::DownOpen => self.down = false,
-            _ => {}
+    /// Switches that any movement opens, of a leg that has moved and now stands: they open there.
+    pub(super) fn leaves(&mut self, fluid: f64) -> Vec<(RunEventKind, Place)> {
+        let mut happened = Vec::new();
+        while let Some(at) = self
+            .triggers
+            .iter()
+            .position(|trigger| self.has_moved_past(trigger, fluid))
+        {
+            let kind = self.triggers.remove(at).kind;
+            self.made.apply(kind);
+            happened.push((kind, self.place(fluid)));
         }
+        happened
+    }
+
+    fn has_moved_past(&self, trigger: &Trigger, fluid: f64) -> bool {
+        trigger.at_once && trigger.stage == self.stage && (fluid > 0.0 || trigger.fluid <= 0.0)
+    }
+
+    /// Whether a device of its own has the leg out of its lock before the stage that it is in.
+    fn is_carried(&self) -> bool {
+        let stage = self.now().filter(|_| self.direction == Direction::Up);
+        stage.is_some_and(|stage| self.track.is_carried_to(stage))
     }
 
     /// Where it is.
     pub(super) fn place(&self, fluid: f64) -> Place {
         match self.now() {
-            Some(stage) if self.has_left => stage.place(fluid),
+            Some(stage) if self.has_left || fluid > 0.0 || self.is_carried() => stage.place(fluid),
             Some(_) => self.track.from,
             None if self.track.blocked.is_some() => self
                 .track
@@ -214,13 +254,18 @@ impl Moving {
 
     /// Everything about it at one instant.
     pub(super) fn sample(&self, fluid: f64) -> LegSample {
+        let mut made = self.made;
+        let moved = |trigger: &&Trigger| self.has_moved_past(trigger, fluid);
+        for trigger in self.triggers.iter().filter(moved) {
+            made.apply(trigger.kind);
+        }
         LegSample {
             place: self.place(fluid),
             shortened_share: self.shortened_share(fluid),
-            shortened: self.shortened,
-            up: self.up,
-            down: self.down,
-            indication: indication(self.up, self.down),
+            shortened: made.shortened,
+            up: made.up,
+            down: made.down,
+            indication: indication(made.up, made.down),
         }
     }
 
@@ -230,7 +275,7 @@ impl Moving {
             (Some(at), Some(stage)) if at == self.stage => fluid / stage.extent,
             (Some(at), _) => f64::from(u8::from(self.stage > at)),
             // Without a jack the switch alone tells.
-            (None, _) => return f64::from(u8::from(self.shortened)),
+            (None, _) => return f64::from(u8::from(self.made.shortened)),
         };
         let of_it = match self.direction {
             Direction::Up => of,
@@ -254,17 +299,20 @@ fn triggers(leg: &Leg, track: &Track, direction: Direction) -> Vec<Trigger> {
     let set = &leg.drive.switches;
     let mut found = Vec::new();
     for (at, stage) in track.stages.iter().enumerate() {
+        let opens = OPENS * stage.extent;
         let mut add = |fluid: Option<f64>, kind| {
+            use RunEventKind::{DownOpen, ShortenedOpen, UpOpen};
             found.extend(fluid.map(|fluid| Trigger {
                 stage: at,
                 fluid,
                 kind,
+                at_once: fluid <= opens && matches!(kind, DownOpen | ShortenedOpen | UpOpen),
             }));
         };
-        let opens = OPENS * stage.extent;
         let whole = stage.extent / stage.part;
         let at_travel = |travel: f64| stage.fluid_at_travel(travel);
         let end = (track.blocked.is_none()).then_some(stage.extent);
+        add(stage.lags_from(), RunEventKind::FluidLags);
         match (direction, stage.is_strut) {
             (Direction::Up, true) => {
                 let makes = set.shortened * whole;
@@ -279,12 +327,15 @@ fn triggers(leg: &Leg, track: &Track, direction: Direction) -> Vec<Trigger> {
                 );
             }
             (Direction::Up, false) => {
-                let leaves = if set.down > 0.0 {
-                    at_travel(set.down)
+                let leaves = if stage.place(0.0).travel < set.down {
+                    at_travel(set.down).map(|fluid| fluid.max(opens))
+                } else if track.is_carried_to(stage) {
+                    // before the actuator has moved anything
+                    Some(0.0)
                 } else {
                     Some(opens)
                 };
-                add(leaves.map(|fluid| fluid.max(opens)), RunEventKind::DownOpen);
+                add(leaves, RunEventKind::DownOpen);
                 let makes = if set.up < 1.0 { at_travel(set.up) } else { end };
                 add(makes, RunEventKind::UpMade);
             }

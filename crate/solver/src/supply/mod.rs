@@ -12,8 +12,8 @@
 //! source then pushes against it, and the way down starts from there.
 //!
 //! **How.** A published pair of orders 5 and 4 (Dormand–Prince) with error control and continuous
-//! output. Every line has an orifice (an open line counts as a wide one), so the equations are not
-//! stiff and an implicit integrator, which would cost a tenth of the page's size, is not needed.
+//! output. Where it is held back because legs share the flow through wide lines against loads that rise
+//! steeply, a published implicit method of order 4 takes its place.
 //! Places are events by the fluid itself and cannot be missed; pressures and currents are looked at
 //! four times within a step, which is no longer than [`LARGEST_STEP`]
 //! and [`LARGEST_SHARE`]. An event is bracketed on the
@@ -37,15 +37,27 @@ mod error;
 mod finish;
 /// Accumulator.
 mod gas;
+/// What happens on a run.
+mod happen;
+/// An implicit time step.
+mod implicit;
 /// One leg on its way.
 mod leg;
 /// Bounds of a time step, and what counts as a stall.
 mod limits;
+/// A few linear equations.
+mod linear;
+/// Legs that may move.
+mod live;
 /// The next event.
 mod next;
 /// Orifice flow.
 mod orifice;
-/// Time stepping.
+/// The accumulator after the swing.
+mod refill;
+/// More stations where the load bends.
+mod refine;
+/// A run in time.
 mod run;
 /// Pump line.
 mod source;
@@ -55,8 +67,10 @@ mod stage;
 mod stall;
 /// State and its rates.
 mod state;
-/// One time step.
+/// One explicit time step.
 mod step;
+/// How long a step is, and of which kind.
+mod stepper;
 /// Against stopped legs.
 mod stopped;
 /// First contact.
@@ -75,6 +89,6 @@ pub use cycle::{Cycling, SupplyOptions, cycle, is_timed};
 pub use error::SupplyError;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};
 pub(crate) use orifice::Line;
-pub use orifice::{LAMINAR_BELOW, OPEN_LINE, conductance, flow};
+pub use orifice::{LAMINAR_BELOW, NO_PRESSURE, OPEN_LINE, conductance, flow};
 pub(crate) use source::{Circuit, Pump};
 pub(crate) use track::{Blocked, Track};

@@ -1,5 +1,6 @@
 //! What happens next within a time step.
 use super::error::SupplyError;
+use super::leg::Moving;
 use super::run::Going;
 use super::step::Step;
 use crate::numeric::bracketed_root;
@@ -27,14 +28,15 @@ impl Going {
         let mut first: Option<Next> = None;
         let sooner =
             |share: f64, first: &Option<Next>| first.as_ref().is_none_or(|next| share < next.share);
-        for (at, leg) in self.legs.iter().enumerate() {
-            let (Some(fluid), Some(to)) = (leg.next_fluid(), trial.to.get(at)) else {
+        for at in self.moving() {
+            let next = self.legs.get(at).and_then(Moving::next_fluid);
+            let (Some(fluid), Some(to)) = (next, trial.to.get(at)) else {
                 continue;
             };
             if *to < fluid {
                 continue;
             }
-            let left = |share: f64| trial.at(share).get(at).map_or(f64::NAN, |x| x - fluid);
+            let left = |share: f64| trial.part_at(at, share) - fluid;
             // Already there but for rounding: at once.
             let share = match bracketed_root(left, 0.0, 1.0, EVENT_TOLERANCE) {
                 Ok(root) => root.x,

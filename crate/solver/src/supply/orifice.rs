@@ -15,6 +15,11 @@ pub const OPEN_LINE: LineOrifice = LineOrifice {
     discharge: 0.62,
 };
 
+/// Gauge pressure of nothing at all [Pa], at the standard atmosphere (ISO 2533, 101,325 Pa): behind an
+/// orifice a load can draw fluid no harder, for below its vapour pressure, some pascals, it boils
+/// (textbook; hydraulic fluid without the air that comes out of it earlier).
+pub const NO_PRESSURE: f64 = -101_325.0;
+
 /// Cd·A·√(2/ρ) [m3/s/√Pa].
 #[must_use]
 pub fn conductance(orifice: &LineOrifice, density: f64) -> f64 {
@@ -40,6 +45,9 @@ pub(crate) struct Line {
     /// [1]: so much more than the manifold has to spare stands across it, and so much more enters
     /// than goes through it.
     pub ratio: f64,
+    /// Whether it lets through both ways: so an implicit step finds where the flow ends, which one with
+    /// a corner at no flow does not; such a step is taken only where nothing runs back.
+    pub both_ways: bool,
 }
 
 impl Line {
@@ -47,15 +55,22 @@ impl Line {
     pub(crate) const SHUT: Self = Self {
         conductance: 0.0,
         ratio: 1.0,
+        both_ways: false,
     };
 
     /// Flow into the cylinder with so much pressure to spare at the manifold [m3/s].
     pub(crate) fn flow(&self, spare: f64) -> f64 {
-        self.ratio * flow(self.conductance, self.ratio * spare)
+        let through = self.ratio * flow(self.conductance, self.ratio * spare.abs());
+        match spare < 0.0 {
+            false => through,
+            true if self.both_ways => -through,
+            true => 0.0,
+        }
     }
 
     /// Slope of it [m3/s/Pa].
     pub(super) fn slope(&self, spare: f64) -> f64 {
+        let spare = if self.both_ways { spare.abs() } else { spare };
         self.ratio * self.ratio * slope(self.conductance, self.ratio * spare)
     }
 }

@@ -1,23 +1,20 @@
 //! One run: time steps between events, and what is written down of them.
 use super::error::SupplyError;
+use super::finish::{MOST_SAMPLES, thin};
 use super::leg::Moving;
+use super::live::Live;
 use super::next::{Next, larger};
+use super::refill::Moved;
 use super::state::{BUDGETS, Look, Power};
-use super::step::Step;
+use super::stepper::Stepper;
 use super::watch::Watch;
-use super::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE, SupplyOptions};
+use super::{SLOWEST_PACE, SupplyOptions};
 use crate::model::Supply;
 use crate::result::{Direction, Run, RunEnd, RunEvent, RunEventKind, Sample};
 
-/// Bound on the time steps of a run.
+/// Bound on the time steps of a run, and on those more for each leg: one may go after the other.
 const MAX_STEPS: usize = 100_000;
-
-/// How near to a place, as a share of its stage, a step must end [1], and most corrections of its size.
-const EXACT: f64 = 1e-10;
-const MOST_CORRECTIONS: usize = 4;
-
-/// The same of the fluid in an accumulator [m3].
-const NEAR_FLUID: f64 = 1e-14;
+const MAX_STEPS_OF_A_LEG: usize = 2_000;
 
 /// A gear under way.
 #[derive(Clone, Debug)]
@@ -27,17 +24,24 @@ pub(super) struct Going {
     pub(super) direction: Direction,
     pub(super) legs: Vec<Moving>,
     pub(super) state: Vec<f64>,
+    /// Legs that looks ask.
+    pub(super) live: Live,
     pub(super) time: f64,
     pub(super) step: f64,
-    tolerance: f64,
+    pub(super) stepper: Stepper,
     pub(super) watch: Watch,
     pub(super) events: Vec<RunEvent>,
     pub(super) samples: Vec<Sample>,
+    /// Steps since the last sample, and between two of them.
+    unsampled: usize,
+    stride: usize,
     pub(super) largest_current: Option<f64>,
-    end: Option<RunEnd>,
+    pub(super) end: Option<RunEnd>,
     /// The last look, once it has begun, and the steps that it may still take.
     last: Option<Look>,
     steps_left: usize,
+    /// How and when the legs have come to their ends, while the pump fills the accumulator.
+    pub(super) moved: Option<Moved>,
     /// Pressure at which the pump stands or runs on once all legs have stopped [Pa].
     pub(super) stopped_at: Option<f64>,
 }
@@ -52,7 +56,9 @@ impl Going {
     ) -> Self {
         let mut state: Vec<f64> = legs.iter().map(|leg| leg.begins_at).collect();
         state.extend([0.0; BUDGETS]);
+        let legs_in_all = legs.len();
         Self {
+            live: Live::all(legs_in_all),
             watch: Watch::new(supply, &power),
             supply: *supply,
             power,
@@ -61,13 +67,16 @@ impl Going {
             state,
             time: 0.0,
             step: 1e-3,
-            tolerance: options.tolerance,
+            stepper: Stepper::new(options.tolerance),
             events: Vec::new(),
             samples: Vec::new(),
+            unsampled: 0,
+            stride: 1,
             largest_current: None,
             end: None,
             last: None,
-            steps_left: MAX_STEPS,
+            steps_left: MAX_STEPS + MAX_STEPS_OF_A_LEG * legs_in_all,
+            moved: None,
             stopped_at: None,
         }
     }
@@ -97,22 +106,11 @@ impl Going {
             }
             self.steps_left -= 1;
             self.power.follow(&look);
+            self.choose(&look, false);
             self.step = self.step.min(self.longest_step(&look));
-            let trial = self.trial(&look, self.step)?;
-            let scales: Vec<f64> = self
-                .legs
-                .iter()
-                .map(|leg| {
-                    leg.now()
-                        .map_or(f64::INFINITY, |s| s.extent * self.tolerance)
-                })
-                .collect();
-            let error = trial.error(&scales);
-            let growth = (0.9 * error.max(1e-10).powf(-0.2)).clamp(0.2, 4.0);
-            if error > 1.0 {
-                self.step *= growth.min(0.9);
+            let Some((trial, growth)) = self.attempt(&look)? else {
                 continue;
-            }
+            };
             let (next, current) = self.next_in(&trial)?;
             self.largest_current = larger(self.largest_current, current);
             match next {
@@ -121,7 +119,7 @@ impl Going {
                     self.time += self.step;
                     self.step *= growth;
                     look = self.look(&self.state, self.time)?;
-                    self.sample(&look);
+                    self.sample_now_and_then(&look);
                 }
                 Some(next) => look = self.take(&look, &next)?,
             }
@@ -129,7 +127,7 @@ impl Going {
         if self.steps_left == 0 {
             return Err(SupplyError::TooManySteps {
                 time: self.time,
-                steps: MAX_STEPS,
+                steps: MAX_STEPS + MAX_STEPS_OF_A_LEG * self.legs.len(),
             });
         }
         self.last = Some(look);
@@ -147,25 +145,6 @@ impl Going {
         Ok(look)
     }
 
-    pub(super) fn look(&self, state: &[f64], time: f64) -> Result<Look, SupplyError> {
-        self.power.look(&self.legs, state, time)
-    }
-
-    /// Longest step in which no leg comes by more than a few of its stations.
-    fn longest_step(&self, look: &Look) -> f64 {
-        self.legs
-            .iter()
-            .zip(&look.rates)
-            .filter_map(|(leg, rate)| Some(leg.now()?.extent * LARGEST_SHARE / rate.max(1e-300)))
-            .fold(LARGEST_STEP, f64::min)
-    }
-
-    fn trial(&self, look: &Look, size: f64) -> Result<Step, SupplyError> {
-        Step::new(&self.state, &look.rates, size, |state| {
-            self.look(state, self.time).map(|look| look.rates)
-        })
-    }
-
     /// Steps to an event and lets it happen.
     fn take(&mut self, look: &Look, next: &Next) -> Result<Look, SupplyError> {
         let size = self.step * next.share;
@@ -173,8 +152,8 @@ impl Going {
         let legs = self.legs.len();
         let exact = next.leg.or_else(|| self.power.exactly_at(next.seen?, legs));
         if size > 0.0 {
-            let (step, size) = self.up_to(look, exact, size)?;
-            self.state.clone_from(&step.to);
+            let (to, size) = self.up_to(look, exact, size)?;
+            self.state = to;
             self.time += size;
         }
         if let Some((at, fluid)) = exact
@@ -196,6 +175,7 @@ impl Going {
             }
             None => {
                 self.arrive(&there);
+                self.choose(&there, true);
                 if self.end.is_some() {
                     // Nothing is driven any more: the last look holds, with the switches as they are now.
                     let last = self.at_end(&there)?;
@@ -208,134 +188,6 @@ impl Going {
                 self.step = self.step.min(1e-2);
                 Ok(after)
             }
-        }
-    }
-
-    /// A step of a size at which a part of the state comes to a value: what the longer step said of it is off where
-    /// another leg starts within that one.
-    fn up_to(
-        &self,
-        look: &Look,
-        exact: Option<(usize, f64)>,
-        mut size: f64,
-    ) -> Result<(Step, f64), SupplyError> {
-        let mut step = self.trial(look, size)?;
-        let Some((at, value)) = exact else {
-            return Ok((step, size));
-        };
-        let stage = self.legs.get(at).and_then(Moving::now);
-        let near = stage.map_or(NEAR_FLUID, |stage| stage.extent * EXACT);
-        for _ in 0..MOST_CORRECTIONS {
-            let (end, rate) = step.end(at);
-            let off = end - value;
-            let nearer = size - off / rate;
-            if off.abs() <= near || !(nearer > 0.0 && nearer <= 2.0 * size) {
-                break;
-            }
-            size = nearer;
-            step = self.trial(look, size)?;
-        }
-        Ok((step, size))
-    }
-
-    /// Lets everything happen that legs have come to.
-    fn arrive(&mut self, look: &Look) {
-        let mut happened = Vec::new();
-        for (at, (leg, fluid)) in self.legs.iter_mut().zip(&mut self.state).enumerate() {
-            happened.extend(leg.settle(fluid).into_iter().map(|what| (at, what)));
-        }
-        let pressure = look.manifold.map(|manifold| manifold.pressure);
-        for (at, (kind, place)) in happened {
-            self.events.push(RunEvent {
-                time: self.time,
-                leg: Some(at),
-                kind,
-                place: Some(place),
-                pressure,
-            });
-        }
-        let all_done = self.legs.iter().all(Moving::is_done);
-        let all_home = self.legs.iter().all(Moving::is_home);
-        let switched = self.legs.iter().all(Moving::end_switch);
-        let by_pressure = self.pressure_switch();
-        if by_pressure.is_none() && switched {
-            self.tell(None, RunEventKind::SwitchesStop, pressure);
-            self.end = Some(if all_home {
-                RunEnd::Complete
-            } else {
-                RunEnd::SwitchedOff
-            });
-        } else if all_done {
-            self.end = Some(if all_home {
-                RunEnd::Complete
-            } else {
-                RunEnd::Stalled
-            });
-            self.runs_on(by_pressure);
-        }
-    }
-
-    /// Pressure at which a switch stops the pump; electric actuators have none [Pa].
-    pub(super) fn pressure_switch(&self) -> Option<f64> {
-        self.supply.pump_switch()
-    }
-
-    /// What a jump of the load has brought about at once.
-    fn check(&mut self, look: &Look) {
-        if self.end.is_some() {
-            return;
-        }
-        for kind in self.watch.seen(look) {
-            if self.end.is_none() {
-                self.see(kind, look);
-            }
-        }
-    }
-
-    /// Something that the watch has seen.
-    fn see(&mut self, kind: RunEventKind, look: &Look) {
-        let pressure = look.manifold.map(|manifold| manifold.pressure);
-        if kind == RunEventKind::BreakerPassed && self.watch.breaker_passed() {
-            // told with the sample
-            return;
-        }
-        self.watch.note(kind);
-        self.power.happens(kind);
-        match kind {
-            RunEventKind::Stalled => {
-                // legs may stand because it has run empty at this instant
-                if self.power.runs_empty(look) {
-                    self.tell(None, RunEventKind::AccumulatorEmpty, pressure);
-                }
-                for at in 0..self.legs.len() {
-                    if let Some(leg) = self.legs.get(at)
-                        && !leg.is_done()
-                    {
-                        let place = self.state.get(at).map(|fluid| leg.place(*fluid));
-                        self.events.push(RunEvent {
-                            time: self.time,
-                            leg: Some(at),
-                            kind,
-                            place,
-                            pressure,
-                        });
-                    }
-                }
-                if let Power::Fluid(pump) = &self.power
-                    && pump.motor.is_some()
-                    && !pump.switched
-                {
-                    self.tell(None, RunEventKind::RunsOn, pressure);
-                }
-                self.end = Some(RunEnd::Stalled);
-            }
-            RunEventKind::PressureSwitch => {
-                self.tell(None, kind, self.watch.stops_at(look).or(pressure));
-                self.end = Some(RunEnd::PressureSwitch);
-            }
-            // one that comes down to where the pump gives again tells nothing
-            _ if kind == RunEventKind::AccumulatorFull && look.is_above() => {}
-            _ => self.tell(None, kind, pressure),
         }
     }
 
@@ -358,7 +210,23 @@ impl Going {
         }
     }
 
+    /// Every so manieth step is a sample, fewer where there would be too many.
+    fn sample_now_and_then(&mut self, look: &Look) {
+        self.unsampled += 1;
+        if self.unsampled < self.stride {
+            let pressure = look.manifold.map(|manifold| manifold.pressure);
+            self.draw(look.current, pressure);
+            return;
+        }
+        self.sample(look);
+        if self.samples.len() > 2 * MOST_SAMPLES {
+            thin(&mut self.samples);
+            self.stride *= 2;
+        }
+    }
+
     fn sample(&mut self, look: &Look) {
+        self.unsampled = 0;
         let manifold = look.manifold;
         self.draw(look.current, manifold.map(|manifold| manifold.pressure));
         self.samples.push(Sample {

@@ -1,6 +1,6 @@
 //! One stage of a leg's way as the source sees it: its load over the fluid or stroke.
 use super::curve::Curve;
-use super::orifice::{Line, OPEN_LINE, conductance};
+use super::orifice::{Line, NO_PRESSURE, OPEN_LINE, conductance};
 use super::track::Point;
 use crate::kinematics::Linkage;
 use crate::model::{Gear, Leg, Shortening, Source, StrutJack};
@@ -25,6 +25,9 @@ pub(crate) struct Stage {
     pub opens_at: f64,
     /// What the fluid comes through.
     pub line: Line,
+    /// Least gauge pressure that can stand behind the line [Pa]; −∞ where nothing that moves the leg on
+    /// draws through it.
+    pub least: f64,
     /// Place of the path at rising fluid: `(fluid, progress, travel, swing)`.
     pub places: Vec<[f64; 4]>,
 }
@@ -53,6 +56,17 @@ impl Stage {
             travel,
             swing,
         }
+    }
+
+    /// Pressure at the manifold from which it moves, or force [Pa, N]: what a load that pulls draws
+    /// through the line is no less than the least that can stand there.
+    pub(super) fn draws(&self, fluid: f64) -> f64 {
+        self.load.value(fluid).max(self.least)
+    }
+
+    /// Fluid from which on its load pulls the leg ahead of what follows; `None` where it never does.
+    pub(super) fn lags_from(&self) -> Option<f64> {
+        self.load.first_below(self.least)
     }
 
     /// Fluid at which the way first comes to a travel; `None` when it does not.
@@ -136,6 +150,11 @@ pub(super) fn swing_stage(
         load: Curve::new(load),
         opens_at: 0.0,
         line: line(gear, leg, direction, ratio),
+        least: if is_fluid && !is_down {
+            NO_PRESSURE
+        } else {
+            f64::NEG_INFINITY
+        },
         places,
     })
 }
@@ -153,6 +172,7 @@ fn line(gear: &Gear, leg: &Leg, direction: Direction, ratio: f64) -> Line {
     Line {
         conductance: conductance(&orifice.unwrap_or(OPEN_LINE), gear.fluid.density),
         ratio,
+        both_ways: false,
     }
 }
 
@@ -191,6 +211,7 @@ pub(super) fn strut_stage(
         load: Curve::new([(0.0, needed), (extent, needed)]),
         opens_at: 0.0,
         line: line(gear, leg, direction, 1.0),
+        least: NO_PRESSURE,
         places: vec![[0.0, ends[0], 0.0, 0.0], [extent, ends[1], 0.0, 0.0]],
     })
 }

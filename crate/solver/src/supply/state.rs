@@ -3,6 +3,7 @@ use super::balance::{Bus, Load, Manifold, bus, manifold};
 use super::error::SupplyError;
 use super::gas::Stands;
 use super::leg::Moving;
+use super::live::Live;
 use super::orifice::Line;
 use super::source::{Circuit, Pump};
 use crate::model::ElectricActuator;
@@ -157,9 +158,10 @@ impl Power {
         legs: &[Moving],
         state: &[f64],
         time: f64,
+        live: &Live,
     ) -> Result<Look, SupplyError> {
         match self {
-            Self::Fluid(pump) => look_fluid(pump, legs, state, time),
+            Self::Fluid(pump) => look_fluid(pump, legs, state, (time, live)),
             Self::Electric { circuit, motors } => look_electric(circuit, motors, legs, state, time),
         }
     }
@@ -173,31 +175,38 @@ fn budgets(rates: &mut [f64], legs: usize, values: &[(Budget, f64)]) {
     }
 }
 
-fn look_fluid(pump: &Pump, legs: &[Moving], state: &[f64], time: f64) -> Result<Look, SupplyError> {
-    let loads: Vec<Load> = legs
-        .iter()
-        .zip(state)
-        .map(|(leg, fluid)| match leg.now() {
-            Some(stage) => Load {
-                pressure: stage.load.value(*fluid),
-                line: stage.line,
+fn look_fluid(
+    pump: &Pump,
+    legs: &[Moving],
+    state: &[f64],
+    (time, live): (f64, &Live),
+) -> Result<Look, SupplyError> {
+    let load = |at: &usize| match (legs.get(*at).and_then(Moving::now), state.get(*at)) {
+        (Some(stage), Some(fluid)) => Load {
+            pressure: stage.draws(*fluid),
+            line: Line {
+                both_ways: live.both_ways.binary_search(at).is_ok(),
+                ..stage.line
             },
-            None => Load {
-                pressure: f64::INFINITY,
-                line: Line::SHUT,
-            },
-        })
-        .collect();
+        },
+        _ => Load {
+            pressure: f64::INFINITY,
+            line: Line::SHUT,
+        },
+    };
+    let loads: Vec<Load> = live.legs.iter().map(load).collect();
     let out = state.get(legs.len() + Budget::FromGas as usize).copied();
     let stored = pump.gas.zip(out).map(|(gas, out)| gas.first - out);
     let balance = manifold(pump, &loads, stored, time)?;
     let pressure = balance.pressure;
     let mut rates = vec![0.0; legs.len() + BUDGETS];
     let (mut to_loads, mut to_lines, mut taken) = (0.0, 0.0, 0.0);
-    let mut free = 0.0;
-    for (rate, load) in rates.iter_mut().zip(&loads) {
+    let mut free = live.free;
+    for (at, load) in live.legs.iter().zip(&loads) {
         let flow = load.line.flow(pressure - load.pressure);
-        *rate = flow;
+        if let Some(rate) = rates.get_mut(*at) {
+            *rate = flow;
+        }
         taken += flow;
         free += load.line.flow(pump.most);
         if flow > 0.0 {

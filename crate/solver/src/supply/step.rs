@@ -68,7 +68,14 @@ pub(super) struct Step {
     from: Vec<f64>,
     /// State at its end.
     pub to: Vec<f64>,
-    slopes: Vec<Vec<f64>>,
+    /// Slopes at both ends.
+    ends: [Vec<f64>; 2],
+    /// Estimated error of the state at its end.
+    error: Vec<f64>,
+    /// What the continuous output has beyond a cubic; none of an implicit step.
+    last: Vec<f64>,
+    /// State and slope of the last stage but one, which is of the same time as the end.
+    beside: Option<(Vec<f64>, Vec<f64>)>,
 }
 
 impl Step {
@@ -81,8 +88,9 @@ impl Step {
     ) -> Result<Self, E> {
         let mut slopes = vec![first.to_vec()];
         let mut to = from.to_vec();
+        let mut before = Vec::new();
         for row in A.iter().skip(1) {
-            to = from.to_vec();
+            before = std::mem::replace(&mut to, from.to_vec());
             for (weight, known) in row.iter().zip(&slopes) {
                 if *weight != 0.0 {
                     for (value, k) in to.iter_mut().zip(known) {
@@ -92,57 +100,92 @@ impl Step {
             }
             slopes.push(slope(&to)?);
         }
+        let weighted = |weights: &[f64; STAGES]| -> Vec<f64> {
+            let sum = |at: usize| -> f64 {
+                let terms = weights.iter().zip(&slopes);
+                terms.filter_map(|(w, k)| Some(w * k.get(at)?)).sum()
+            };
+            (0..from.len()).map(|at| size * sum(at)).collect()
+        };
+        let (error, last) = (weighted(&E), weighted(&D));
+        let end = slopes.pop().unwrap_or_default();
         Ok(Self {
             size,
             from: from.to_vec(),
             to,
-            slopes,
+            ends: [first.to_vec(), end],
+            error,
+            last,
+            beside: slopes.pop().map(|slope| (before, slope)),
         })
+    }
+
+    /// An implicit step that has been worked out, with its estimated error.
+    pub(super) fn implicit(
+        size: f64,
+        [from, to]: [Vec<f64>; 2],
+        ends: [Vec<f64>; 2],
+        error: Vec<f64>,
+    ) -> Self {
+        Self {
+            size,
+            from,
+            to,
+            ends,
+            error,
+            last: Vec::new(),
+            beside: None,
+        }
     }
 
     /// A part of the state and its rate at the end of the step.
     pub(super) fn end(&self, at: usize) -> (f64, f64) {
         let get = |list: &[f64]| list.get(at).copied().unwrap_or(0.0);
-        (
-            get(&self.to),
-            self.slopes.last().map_or(0.0, |last| get(last)),
-        )
+        (get(&self.to), get(&self.ends[1]))
     }
 
     /// Largest estimated error of the first parts of the state, each measured by its scale.
     pub(super) fn error(&self, scales: &[f64]) -> f64 {
-        scales
-            .iter()
-            .enumerate()
-            .map(|(at, scale)| (self.size * self.weighted(&E, at) / scale).abs())
+        let parts = self.error.iter().zip(scales);
+        parts
+            .map(|(e, scale)| (e / scale).abs())
             .fold(0.0, f64::max)
+    }
+
+    /// Size of the step times how fast neighbouring states come together, by its last two stages (E.
+    /// Hairer, G. Wanner, "Solving Ordinary Differential Equations II", 2nd ed., IV.2, from memory): an
+    /// explicit step that is held back by this and not by its error comes to some 3.
+    pub(super) fn stiffness(&self, scales: &[f64]) -> f64 {
+        let Some((state, slope)) = &self.beside else {
+            return 0.0;
+        };
+        let apart = |a: &[f64], b: &[f64]| -> f64 {
+            let each = a.iter().zip(b).zip(scales);
+            each.map(|((a, b), scale)| ((a - b) / scale).powi(2)).sum()
+        };
+        let (states, slopes) = (apart(&self.to, state), apart(&self.ends[1], slope));
+        if states > 0.0 {
+            self.size * (slopes / states).sqrt()
+        } else {
+            0.0
+        }
     }
 
     /// State at a share of the step, 0 … 1.
     pub(super) fn at(&self, share: f64) -> Vec<f64> {
-        let rest = 1.0 - share;
-        let slope_at = |list: Option<&Vec<f64>>, at: usize| {
-            list.and_then(|slope| slope.get(at)).copied().unwrap_or(0.0)
-        };
-        self.from
-            .iter()
-            .zip(&self.to)
-            .enumerate()
-            .map(|(at, (from, to))| {
-                let change = to - from;
-                let bend = self.size * slope_at(self.slopes.first(), at) - change;
-                let end = change - self.size * slope_at(self.slopes.last(), at) - bend;
-                let last = self.size * self.weighted(&D, at);
-                from + share * (change + rest * (bend + share * (end + rest * last)))
-            })
+        (0..self.from.len())
+            .map(|at| self.part_at(at, share))
             .collect()
     }
 
-    fn weighted(&self, weights: &[f64; STAGES], at: usize) -> f64 {
-        weights
-            .iter()
-            .zip(&self.slopes)
-            .filter_map(|(weight, slope)| slope.get(at).map(|slope| weight * slope))
-            .sum()
+    /// One part of the state at a share of the step.
+    pub(super) fn part_at(&self, at: usize, share: f64) -> f64 {
+        let get = |list: &[f64]| list.get(at).copied().unwrap_or(0.0);
+        let rest = 1.0 - share;
+        let (from, [first, last]) = (get(&self.from), &self.ends);
+        let change = get(&self.to) - from;
+        let bend = self.size * get(first) - change;
+        let end = change - self.size * get(last) - bend;
+        from + share * (change + rest * (bend + share * (end + rest * get(&self.last))))
     }
 }

@@ -1,14 +1,17 @@
 //! Where a leg first touches its well on the way up, by the drawing.
 use super::error::SupplyError;
-use crate::clearance::{ClearanceCase, ClearanceOptions, clearances};
-use crate::kinematics::{Linkage, Sweep};
+use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearance_at, clearances};
+use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Gear, Leg, MovingPart};
-use crate::result::TireState;
+use crate::result::{PairClearance, TireState};
 use crate::solve::unresolved;
 use crate::tires::TireSizes;
 
 /// Stations of the swing between which contact is looked for; each stretch is certified.
 const STATIONS: usize = 181;
+
+/// Of one pair so many contacts are looked through for the first that lies ahead.
+const MOST_CONTACTS: usize = 20;
 
 /// A first contact.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,7 +25,7 @@ pub(crate) struct Touch {
 }
 
 /// First contact of a leg with its tire as fitted new; `None` when it clears. What touches already
-/// where the leg starts stops nothing: it stood there before.
+/// where the leg starts stops nothing until it has come free: it stood there before.
 ///
 /// # Errors
 /// [`SupplyError::Faults`] when the clearance of a stretch of the way cannot be certified.
@@ -36,29 +39,117 @@ pub(super) fn first_touch(
     }
     let linkage = Linkage::new(leg);
     let sweep = Sweep::new(leg, &linkage, STATIONS);
-    let case = ClearanceCase {
-        leg,
-        sizes: &TireSizes::of(&leg.wheel.tire),
-        rule: &gear.clearance_rule,
+    let begins = begins(leg, &linkage);
+    let poses = from(&sweep.poses, &linkage, begins);
+    let way = Way {
+        gear,
         linkage: &linkage,
-        poses: &sweep.poses,
+        sizes: &TireSizes::of(&leg.wheel.tire),
     };
-    let options = ClearanceOptions {
-        curve_stride: STATIONS,
-        ..ClearanceOptions::default()
-    };
-    let found = clearances(&case, &options)
-        .map_err(|error| SupplyError::Faults(unresolved(index, &error)))?;
-    let start = linkage.path().start();
-    let begins_at = leg.drive.start_travel.unwrap_or(0.0);
-    let touches = found.pairs.iter().filter_map(|pair| {
-        let place = pair.first_contact.as_ref()?.place;
-        let is_ahead = place.progress > start && place.travel >= begins_at;
-        (is_ahead && pair.tire != Some(TireState::Grown)).then_some(Touch {
-            progress: place.progress,
-            part: pair.part,
-            obstacle: pair.obstacle,
+    let touches = way
+        .contacts(leg, &poses)
+        .and_then(|pairs| {
+            let mut first: Option<Touch> = None;
+            for pair in pairs {
+                let touch = way.ahead(leg, &poses, begins, &pair)?;
+                let sooner = |touch: &Touch| first.is_none_or(|f| touch.progress < f.progress);
+                first = touch.filter(sooner).or(first);
+            }
+            Ok(first)
         })
-    });
-    Ok(touches.min_by(|a, b| a.progress.total_cmp(&b.progress)))
+        .map_err(|error| SupplyError::Faults(unresolved(index, &error)))?;
+    Ok(touches)
+}
+
+/// Progress at which a leg stands when the gear is selected up.
+fn begins(leg: &Leg, linkage: &Linkage) -> f64 {
+    let part_of_the_way = leg.drive.start_travel.filter(|travel| *travel > 0.0);
+    part_of_the_way.map_or(linkage.path().start(), |travel| {
+        linkage.progress_at_travel(travel)
+    })
+}
+
+/// The poses from a place on, with one there.
+fn from(poses: &[Pose], linkage: &Linkage, begins: f64) -> Vec<Pose> {
+    let ahead = poses.iter().filter(|pose| pose.place.progress > begins);
+    linkage
+        .pose(begins)
+        .into_iter()
+        .chain(ahead.copied())
+        .collect()
+}
+
+/// What contacts are looked for with.
+struct Way<'a> {
+    gear: &'a Gear,
+    linkage: &'a Linkage,
+    sizes: &'a TireSizes,
+}
+
+impl Way<'_> {
+    /// Pairs that touch on a way, the tire as fitted new.
+    fn contacts(&self, leg: &Leg, poses: &[Pose]) -> Result<Vec<PairClearance>, ClearanceError> {
+        let case = ClearanceCase {
+            leg,
+            sizes: self.sizes,
+            rule: &self.gear.clearance_rule,
+            linkage: self.linkage,
+            poses,
+        };
+        let options = ClearanceOptions {
+            curve_stride: STATIONS,
+            ..ClearanceOptions::default()
+        };
+        let mut pairs = clearances(&case, &options)?.pairs;
+        pairs.retain(|pair| pair.first_contact.is_some() && pair.tire != Some(TireState::Grown));
+        Ok(pairs)
+    }
+
+    /// The first contact of a pair that lies ahead of where the leg stands.
+    fn ahead(
+        &self,
+        leg: &Leg,
+        poses: &[Pose],
+        begins: f64,
+        pair: &PairClearance,
+    ) -> Result<Option<Touch>, ClearanceError> {
+        let mut contact = pair.first_contact;
+        let mut poses = poses.to_vec();
+        let mut only = leg.clone();
+        only.well = leg.well.get(pair.obstacle).cloned().into_iter().collect();
+        for _ in 0..MOST_CONTACTS {
+            let Some(found) = contact else {
+                return Ok(None);
+            };
+            let starts = poses.first().map_or(begins, |pose| pose.place.progress);
+            if found.place.progress > starts {
+                return Ok(Some(Touch {
+                    progress: found.place.progress,
+                    part: pair.part,
+                    obstacle: pair.obstacle,
+                }));
+            }
+            // it stands in contact: on to where it comes free
+            let mut free = None;
+            for (at, pose) in poses.iter().enumerate() {
+                let there = clearance_at(&only, self.sizes, pose)?;
+                let is_it = |one: &&crate::clearance::PoseClearance| {
+                    (one.part, one.tire) == (pair.part, pair.tire)
+                };
+                let gap = there.iter().find(is_it).map(|one| one.tightest.clearance);
+                if gap.is_none_or(|gap| gap > 0.0) {
+                    free = Some(at);
+                    break;
+                }
+            }
+            let Some(free) = free else { return Ok(None) };
+            poses.drain(..free);
+            let again = self.contacts(&only, &poses)?;
+            let same = again
+                .iter()
+                .find(|one| (one.part, one.tire) == (pair.part, pair.tire));
+            contact = same.and_then(|one| one.first_contact);
+        }
+        Ok(None)
+    }
 }

@@ -1,4 +1,5 @@
 //! The way of one leg as the source sees it: stages, each with its load over the fluid or stroke.
+use super::refine::{refined, scale};
 use super::stage::{Stage, strut_stage, swing_stage};
 use super::touch::Touch;
 use crate::kinematics::{Linkage, Pose, Sweep};
@@ -21,6 +22,8 @@ pub(crate) struct Track {
     pub from: Place,
     /// Place behind the last one, where a lock of its own may have moved the leg on.
     pub to: Place,
+    /// Progress up to which its lock is home [1].
+    pub locked_until: f64,
     /// Whether the leg is not up at the end of the way that lies up.
     pub short_of_up: bool,
     /// Why the way ends before its end, if it does.
@@ -73,28 +76,33 @@ impl Track {
         let motion = Motion::from(direction);
         let loaded_from = linkage.loaded_from();
         let poses = up_to(&linkage, &sweep, until);
+        let point = |pose: &Pose, warm: &mut [Warm; 2]| {
+            let driven = pose.place.progress >= loaded_from;
+            let stance = driven.then(|| Stance::new(&ready, pose, false)).flatten();
+            let moved = stance.map(|stance| {
+                let at = stance.at(case, Some(warm));
+                at.motion(motion).as_ref().map(|m| m.effort).map_err(|j| *j)
+            });
+            Point {
+                place: pose.place,
+                length: pose.actuator_length,
+                effort: moved.and_then(Result::ok),
+                none: match moved {
+                    Some(Ok(_)) => None,
+                    Some(Err(joint)) => Some(NoEffort::Binds(joint)),
+                    None => Some(NoEffort::NotDriven),
+                },
+            }
+        };
         let points: Vec<Point> = poses
             .iter()
             .filter(|pose| pose.place.phase != Phase::Shorten)
-            .map(|pose| {
-                let driven = pose.place.progress >= loaded_from;
-                let stance = driven.then(|| Stance::new(&ready, pose, false)).flatten();
-                let moved = stance.map(|stance| {
-                    let at = stance.at(case, Some(&mut warm));
-                    at.motion(motion).as_ref().map(|m| m.effort).map_err(|j| *j)
-                });
-                Point {
-                    place: pose.place,
-                    length: pose.actuator_length,
-                    effort: moved.and_then(Result::ok),
-                    none: match moved {
-                        Some(Ok(_)) => None,
-                        Some(Err(joint)) => Some(NoEffort::Binds(joint)),
-                        None => Some(NoEffort::NotDriven),
-                    },
-                }
-            })
+            .map(|pose| point(pose, &mut warm))
             .collect();
+        let points = refined(points, scale(gear, leg), |progress| {
+            let pose = linkage.pose(progress).ok()?;
+            Some(point(&pose, &mut [Warm::default(); 2]))
+        });
         let first = poses.first().map(|pose| pose.place);
         let last = poses.last().map(|pose| pose.place);
         let start = Place {
@@ -131,9 +139,15 @@ impl Track {
             stages,
             from,
             to,
+            locked_until: -f64::from(u8::from(linkage.path().unlocks)),
             short_of_up: until.is_some(),
             blocked,
         }
+    }
+
+    /// Whether a device of its own has the leg out of its lock where a stage begins.
+    pub(super) fn is_carried_to(&self, stage: &Stage) -> bool {
+        !stage.is_strut && stage.place(0.0).progress > self.locked_until
     }
 
     /// Share of the shortening of a strut that a jack makes on this way [1].

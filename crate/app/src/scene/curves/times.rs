@@ -191,14 +191,14 @@ fn switches(
             y_px += ROW_PX;
         }
         pen.line_px(Role::Grid, at(axis.left_px, y_px), at(axis.right_px, y_px));
-        for pair in run.samples.windows(2) {
+        for pair in run.moving().windows(2) {
             let [a, b] = pair else { continue };
             if a.legs.get(*leg).is_some_and(made) && b.time > a.time {
                 let (from, to) = (axis.x_px(a.time), axis.x_px(b.time));
                 join(pen, at(from, y_px), at(to, y_px));
             }
         }
-        if let Some(last) = run.samples.last()
+        if let Some(last) = run.moving().last()
             && last.legs.get(*leg).is_some_and(made)
         {
             let x_px = axis.x_px(last.time);

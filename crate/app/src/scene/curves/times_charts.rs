@@ -21,7 +21,7 @@ pub(super) fn line_of(leg: usize) -> Role {
 
 fn series(role: Role, run: &Run, get: impl Fn(&Sample) -> Option<f64>) -> Series {
     let points: Vec<(f64, f64)> = run
-        .samples
+        .moving()
         .iter()
         .filter_map(|sample| Some((sample.time, get(sample)?)))
         .collect();

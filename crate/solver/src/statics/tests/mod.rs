@@ -4,6 +4,8 @@
 mod friction;
 /// Spring laws and their energy.
 mod springs;
+/// Where the pressure ceases to suffice.
+mod stalls;
 /// Legs and springs of every kind.
 mod support;
 /// Virtual work, equilibrium, energy.

@@ -8,10 +8,16 @@ mod counts_on;
 mod gears;
 /// Springs and friction of the legs, seen by the supply.
 mod joints;
+/// Out of the lock: light and contact.
+mod locked;
+/// Legs on one flow.
+mod one_flow;
 /// Orifice, battery, motor, time step.
 mod parts;
 /// A run by the line of its pump.
 mod pump_line;
+/// The accumulator after the swing.
+mod refilled;
 /// Cylinders under known loads.
 mod runs;
 /// Legs on one drive, and up and down apart.

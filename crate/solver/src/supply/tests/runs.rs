@@ -37,11 +37,14 @@ pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) ->
             line: Line {
                 conductance,
                 ratio: 1.0,
+                both_ways: false,
             },
+            least: f64::NEG_INFINITY,
             places: vec![[0.0, 0.0, 0.0, 0.0], [extent, 1.0, 1.0, 1.0]],
         }],
         from: place(0.0),
         to: place(1.0),
+        locked_until: 0.0,
         short_of_up: false,
         blocked: None,
     }

@@ -1,9 +1,11 @@
 //! Legs that touch their well on the way: contact as an event of the run.
 use super::super::{SupplyOptions, cycle};
 use super::support::{gear, on_motors, skin_over_the_wheel};
+use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{
-    Cycle, Indication, Run, RunEnd, RunEventKind as Kind, Stall, StallCause, TireState,
+    Assumption, Cycle, Indication, Question, Run, RunEnd, RunEventKind as Kind, Stall, StallCause,
+    TireState,
 };
 use crate::solve::{Options, solve_leg};
 
@@ -64,6 +66,91 @@ fn a_leg_stops_at_its_first_contact_and_the_others_come_up() {
     let passes = event(&solved(&free).up.unwrap(), Some(1), Kind::UpMade).unwrap();
     let stops = event(&run, Some(1), Kind::Touches).unwrap();
     assert!((stops / passes - 1.0).abs() < 5e-6, "{stops} {passes}");
+}
+
+/// What drives the leg and how it falls are counted as if nothing touched, and say so.
+#[test]
+fn answers_that_count_without_the_contact_say_so() {
+    let gear = under_a_skin();
+    for (leg, told) in [(0, false), (1, true)] {
+        let found = solve_leg(&gear, leg, &Options::default()).unwrap();
+        assert!(found.fall.is_some());
+        for finding in &found.findings {
+            let says = finding.assumptions.first() == Some(&Assumption::ContactCleared);
+            assert_eq!(
+                says,
+                told && finding.question != Question::Clears,
+                "{finding:?}"
+            );
+        }
+    }
+}
+
+/// A leg that starts part of the way, in contact with a plate that it leaves, and comes to it again, as to
+/// the lip of a slot: the plate stops it there.
+#[test]
+fn a_pair_that_touches_again_stops_the_leg() {
+    let mut gear = under_a_skin();
+    let leg = &mut gear.legs[1];
+    leg.strut.shortening = Shortening::None;
+    leg.drive.strut_jack = None;
+    leg.well.clear();
+    let linkage = Linkage::new(leg);
+    let axle = |travel: f64| {
+        let pose = linkage.pose(linkage.progress_at_travel(travel)).unwrap();
+        (pose.axle, pose.place.progress)
+    };
+    // two posts, joined by a wall far out of the way, stand where the axle is at 30 % and at 70 %
+    let (first, second) = (axle(0.3).0, axle(0.7).0);
+    let trunnion = leg.trunnion;
+    let out = |at: Point| trunnion + (at - trunnion) * 3.0;
+    let wide = |at: Point| {
+        let way = (at - trunnion).normalize();
+        Vector::new(-way.y, way.x) * 0.01
+    };
+    let mut posts = skin_over_the_wheel(1.0, 0.0);
+    posts.shape = Shape::Solid {
+        points: vec![
+            first - wide(first),
+            first + wide(first),
+            out(first) + wide(first),
+            out(second) - wide(second),
+            second - wide(second),
+            second + wide(second),
+            out(second) * 1.2 + wide(second),
+            out(first) * 1.2 - wide(first),
+        ],
+    };
+    leg.well = vec![posts];
+    leg.drive.start_travel = Some(0.3);
+    let begins = axle(0.3).1;
+    let found = solved(&gear).up.unwrap();
+    let stall = found.stalls.iter().find(|stall| stall.leg == 1).unwrap();
+    assert!(
+        matches!(stall.cause, StallCause::Touches { .. }),
+        "{stall:?}"
+    );
+    let progress = stall.place.progress;
+    assert!(
+        progress > begins + 0.02 && progress < axle(0.7).1,
+        "{stall:?}"
+    );
+    // of the second post alone the contact is certified by itself
+    let mut alone = gear.clone();
+    alone.legs[1].drive.start_travel = None;
+    if let Shape::Solid { points } = &mut alone.legs[1].well[0].shape {
+        *points = vec![
+            out(second) - wide(second),
+            second - wide(second),
+            second + wide(second),
+            out(second) + wide(second),
+        ];
+    }
+    let exact = contact(&alone, 1);
+    assert!(
+        (stall.place.travel - exact).abs() < 1e-5,
+        "{stall:?} {exact}"
+    );
 }
 
 #[test]

@@ -1,0 +1,149 @@
+//! An implicit time step: SDIRK of order 4 with an estimate of order 3.
+//!
+//! Where the load of a leg rises steeply with the fluid it has taken, as beside a straight knee, legs on
+//! one manifold share the flow so that their loads stay alike; neighbouring states then come together
+//! within microseconds, and an explicit step may be no longer than that.
+//!
+//! Coefficients: E. Hairer, G. Wanner, "Solving Ordinary Differential Equations II", 2nd ed., IV.6,
+//! method of order 4 with γ = 1/4, L-stable; from memory, held by the test of its order.
+use super::linear::Lu;
+use super::step::Step;
+
+/// Diagonal of the method.
+const GAMMA: f64 = 0.25;
+
+/// Weights of the stages before each; the last stage is the end of the step.
+const A: [&[f64]; 5] = [
+    &[],
+    &[1.0 / 2.0],
+    &[17.0 / 50.0, -1.0 / 25.0],
+    &[371.0 / 1_360.0, -137.0 / 2_720.0, 15.0 / 544.0],
+    &[25.0 / 24.0, -49.0 / 48.0, 125.0 / 16.0, -85.0 / 12.0],
+];
+
+/// Weights of the difference between orders 4 and 3.
+const E: [f64; 5] = [-3.0 / 16.0, -27.0 / 32.0, 25.0 / 32.0, 0.0, 1.0 / 4.0];
+
+/// Bound on the corrections of a stage, and when they are small enough, by the scale of each part [1].
+const MOST_CORRECTIONS: usize = 12;
+const SMALL: f64 = 1e-4;
+
+/// Part of the state, as multiple of its scale, by which it is moved to see what follows [1].
+const MOVED: f64 = 10.0;
+
+/// What is solved implicitly of a state, and how fine.
+pub(super) struct Implicit<'a> {
+    /// Parts of the state on which the slopes depend.
+    pub parts: &'a [usize],
+    /// Error allowed in each part.
+    pub scales: &'a [f64],
+}
+
+impl Implicit<'_> {
+    /// Tries a step of `size` from `from`, whose slope is `first`; with it, how fast neighbouring states
+    /// come together or apart [1/s]. `None` where a stage is not found, or `slope` has none: a shorter step
+    /// may be.
+    pub(super) fn step<X>(
+        &self,
+        from: &[f64],
+        first: &[f64],
+        size: f64,
+        mut slope: impl FnMut(&[f64]) -> Result<Option<Vec<f64>>, X>,
+    ) -> Result<Option<(Step, f64)>, X> {
+        let (count, get) = (self.parts.len(), |list: &[f64], at: usize| {
+            list.get(at).copied().unwrap_or(0.0)
+        });
+        let scale = |at: usize| get(self.scales, at).max(f64::MIN_POSITIVE);
+        let mut matrix = vec![0.0; count * count];
+        let mut fastest = 0.0_f64;
+        for (column, &part) in self.parts.iter().enumerate() {
+            let mut beside = from.to_vec();
+            let moved = MOVED * scale(part);
+            if let Some(value) = beside.get_mut(part) {
+                *value += moved;
+            }
+            let Some(there) = slope(&beside)? else {
+                return Ok(None);
+            };
+            for (row, &of) in self.parts.iter().enumerate() {
+                let rate = (get(&there, of) - get(first, of)) / moved;
+                fastest = fastest.max(rate.abs() * scale(part) / scale(of));
+                if let Some(entry) = matrix.get_mut(row * count + column) {
+                    *entry = f64::from(u8::from(row == column)) - size * GAMMA * rate;
+                }
+            }
+        }
+        let Some(solver) = Lu::new(matrix, count) else {
+            return Ok(None);
+        };
+        let mut slopes: Vec<Vec<f64>> = Vec::with_capacity(A.len());
+        let mut guess = first.to_vec();
+        for row in A {
+            let mut base = from.to_vec();
+            for (weight, known) in row.iter().zip(&slopes) {
+                add(&mut base, size * weight, known);
+            }
+            let mut state = base.clone();
+            add(&mut state, size * GAMMA, &guess);
+            let Some(mut there) = slope(&state)? else {
+                return Ok(None);
+            };
+            let mut before = f64::INFINITY;
+            let mut found = false;
+            for _ in 0..MOST_CORRECTIONS {
+                let off = |part: usize| {
+                    get(&base, part) + size * GAMMA * get(&there, part) - get(&state, part)
+                };
+                let mut change: Vec<f64> = self.parts.iter().map(|&part| off(part)).collect();
+                solver.solve(&mut change);
+                let mut largest = 0.0_f64;
+                for (&part, change) in self.parts.iter().zip(&change) {
+                    largest = largest.max((change / scale(part)).abs());
+                    if let Some(value) = state.get_mut(part) {
+                        *value += change;
+                    }
+                }
+                let Some(now) = slope(&state)? else {
+                    return Ok(None);
+                };
+                there = now;
+                // what no longer comes nearer is at its rounding
+                found = largest <= SMALL || (largest <= 1e2 * SMALL && largest >= 0.5 * before);
+                if found || !(largest < 2.0 * before) {
+                    break;
+                }
+                before = largest;
+            }
+            if !found {
+                return Ok(None);
+            }
+            guess.clone_from(&there);
+            slopes.push(there);
+        }
+        let mut to = from.to_vec();
+        let mut error = vec![0.0; from.len()];
+        let last = A.last().copied().unwrap_or_default();
+        let weights = last.iter().copied().chain([GAMMA]);
+        for ((weight, part), known) in weights.zip(E).zip(&slopes) {
+            add(&mut to, size * weight, known);
+            add(&mut error, size * part, known);
+        }
+        // what dies out at once is no error
+        let mut damped: Vec<f64> = self.parts.iter().map(|&part| get(&error, part)).collect();
+        solver.solve(&mut damped);
+        for (&part, damped) in self.parts.iter().zip(&damped) {
+            if let Some(value) = error.get_mut(part) {
+                *value = *damped;
+            }
+        }
+        let end = slopes.pop().unwrap_or_default();
+        let step = Step::implicit(size, [from.to_vec(), to], [first.to_vec(), end], error);
+        Ok(Some((step, fastest)))
+    }
+}
+
+fn add(to: &mut [f64], factor: f64, what: &[f64]) {
+    for (value, part) in to.iter_mut().zip(what) {
+        *value += factor * part;
+    }
+}

@@ -1,0 +1,119 @@
+//! The legs that a look at the manifold must ask: those that wait for more pressure take nothing.
+use std::cell::Cell;
+
+use super::error::SupplyError;
+use super::leg::Moving;
+use super::run::Going;
+use super::state::{Look, Power};
+
+/// A leg that needs more than the manifold has by so much, as a share of it and beside [1, Pa], waits.
+const MARGIN: (f64, f64) = (0.1, 2e5);
+
+/// The legs asked, as indices, and what is known of the others.
+#[derive(Clone, Debug)]
+pub(super) struct Live {
+    /// Legs asked.
+    pub legs: Vec<usize>,
+    /// Flow that the others would take from the largest pressure without load [m3/s].
+    pub free: f64,
+    /// Legs whose lines let through both ways, as an implicit step wants them.
+    pub both_ways: Vec<usize>,
+    /// Least load of the others [Pa].
+    floor: f64,
+    /// Whether a look has come beyond that.
+    passed: Cell<bool>,
+}
+
+impl Live {
+    /// All legs.
+    pub(super) fn all(count: usize) -> Self {
+        Self {
+            legs: (0..count).collect(),
+            free: 0.0,
+            both_ways: Vec::new(),
+            floor: f64::INFINITY,
+            passed: Cell::new(false),
+        }
+    }
+
+    /// The legs to ask at a pressure.
+    fn at(pressure: f64, power: &Power, legs: &[Moving], state: &[f64]) -> Self {
+        let Power::Fluid(pump) = power else {
+            return Self::all(legs.len());
+        };
+        let (share, beside) = MARGIN;
+        let limit = pressure + (share * pressure.abs()).max(beside);
+        let mut live = Self {
+            legs: Vec::new(),
+            ..Self::all(0)
+        };
+        for (at, (leg, fluid)) in legs.iter().zip(state).enumerate() {
+            let Some(stage) = leg.now() else { continue };
+            let load = stage.draws(*fluid);
+            if load < limit {
+                live.legs.push(at);
+            } else {
+                live.floor = live.floor.min(load);
+                live.free += stage.line.flow(pump.most);
+            }
+        }
+        live
+    }
+}
+
+impl Going<'_> {
+    /// A look that asks the legs that may move, or all where the pressure comes to one that waits.
+    pub(super) fn look(&self, state: &[f64], time: f64) -> Result<Look, SupplyError> {
+        let look = self.power.look(&self.legs, state, time, &self.live)?;
+        let pressure = look.manifold.map_or(f64::NEG_INFINITY, |m| m.pressure);
+        if pressure < self.live.floor {
+            return Ok(look);
+        }
+        self.live.passed.set(true);
+        let all = Live::all(self.legs.len());
+        self.power.look(&self.legs, state, time, &all)
+    }
+
+    /// A look for an implicit step, in which legs that flow may run back; `None` beyond what is known of
+    /// those that wait.
+    pub(super) fn look_both_ways(
+        &self,
+        state: &[f64],
+        live: &Live,
+    ) -> Result<Option<Look>, SupplyError> {
+        let look = self.power.look(&self.legs, state, self.time, live)?;
+        let pressure = look.manifold.map_or(f64::NEG_INFINITY, |m| m.pressure);
+        if pressure < live.floor {
+            return Ok(Some(look));
+        }
+        self.live.passed.set(true);
+        Ok(None)
+    }
+
+    /// The legs that are asked, those that now flow both ways.
+    pub(super) fn live_both_ways(&self, look: &Look) -> Live {
+        let flows = |at: &&usize| look.rates.get(**at).is_some_and(|rate| *rate > 0.0);
+        let both_ways = self.live.legs.iter().filter(flows).copied().collect();
+        Live {
+            both_ways,
+            ..self.live.clone()
+        }
+    }
+
+    /// Legs that may have moved in a step.
+    pub(super) fn moving(&self) -> Vec<usize> {
+        if self.live.passed.get() {
+            (0..self.legs.len()).collect()
+        } else {
+            self.live.legs.clone()
+        }
+    }
+
+    /// Chooses the legs to ask anew, where a look has found that others move too, or `anew`.
+    pub(super) fn choose(&mut self, look: &Look, anew: bool) {
+        if anew || self.live.passed.get() {
+            let pressure = look.manifold.map_or(0.0, |manifold| manifold.pressure);
+            self.live = Live::at(pressure, &self.power, &self.legs, &self.state);
+        }
+    }
+}

@@ -1,0 +1,213 @@
+//! How long a time step is and how it is made.
+use super::error::SupplyError;
+use super::implicit::Implicit;
+use super::leg::Moving;
+use super::run::Going;
+use super::state::{Budget, Look, Power};
+use super::step::Step;
+use super::{LARGEST_SHARE, LARGEST_STEP};
+
+/// How near to a place, as a share of its stage, a step must end [1], and most corrections of its size.
+const EXACT: f64 = 1e-10;
+const MOST_CORRECTIONS: usize = 4;
+
+/// The same of the fluid in an accumulator [m3].
+const NEAR_FLUID: f64 = 1e-14;
+
+/// Stiffness of an explicit step that is held back by it, so many of which make the next implicit, and
+/// below which an implicit one is explicit again [1].
+const HELD_BACK: f64 = 2.5;
+const MOST_HELD_BACK: usize = 12;
+const FREE: f64 = 0.5;
+
+/// A step that is so much shorter than it might be is held back too [1], so many of which make the next
+/// implicit; as many implicit ones that are not found one after the other make it explicit again.
+const SHORT: f64 = 0.02;
+const MOST_SHORT: usize = 40;
+const MOST_LOST: usize = 4;
+
+/// How the steps of a run are made.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Stepper {
+    tolerance: f64,
+    /// Whether steps are implicit.
+    implicit: bool,
+    /// Explicit steps that were held back one after the other, those that were short, and implicit ones
+    /// that were not found.
+    held_back: usize,
+    short: usize,
+    lost: usize,
+}
+
+impl Stepper {
+    /// At the start of a run; `tolerance` is the error allowed in a step, as a share of a stage [1].
+    pub(super) fn new(tolerance: f64) -> Self {
+        Self {
+            tolerance,
+            implicit: false,
+            held_back: 0,
+            short: 0,
+            lost: 0,
+        }
+    }
+}
+
+impl Stepper {
+    /// An implicit step has not been found.
+    fn is_lost(&mut self) {
+        self.lost += 1;
+        if self.lost >= MOST_LOST {
+            *self = Self::new(self.tolerance);
+        }
+    }
+
+    /// A step has been made, or was too coarse: which kind the next one is.
+    fn is_made(&mut self, is_short: bool, stiffness: f64, fastest: f64) {
+        self.lost = 0;
+        if self.implicit {
+            if fastest < FREE {
+                *self = Self::new(self.tolerance);
+            }
+            return;
+        }
+        self.held_back = if stiffness > HELD_BACK {
+            self.held_back + 1
+        } else {
+            0
+        };
+        self.short = if is_short { self.short + 1 } else { 0 };
+        self.implicit = self.held_back >= MOST_HELD_BACK || self.short >= MOST_SHORT;
+    }
+}
+
+impl Going<'_> {
+    /// Error allowed in each part of the state: in the fluid of the legs and of the accumulator.
+    fn scales(&self) -> Vec<f64> {
+        let tolerance = self.stepper.tolerance;
+        let of = |leg: &Moving| leg.now().map_or(f64::INFINITY, |s| s.extent * tolerance);
+        let mut scales: Vec<f64> = self.legs.iter().map(of).collect();
+        scales.resize(self.state.len(), f64::INFINITY);
+        let gas = self.legs.len() + Budget::FromGas as usize;
+        if let (Some(volume), Some(scale)) = (self.power.gas_volume(), scales.get_mut(gas)) {
+            *scale = volume * tolerance;
+        }
+        scales
+    }
+
+    /// Longest step in which no leg comes by more than a few of its stations.
+    pub(super) fn longest_step(&self, look: &Look) -> f64 {
+        if self.moved.is_some() {
+            let gas = look.rates.get(self.legs.len() + Budget::FromGas as usize);
+            let rate = gas.map_or(0.0, |rate| rate.abs()).max(f64::MIN_POSITIVE);
+            let volume = self.power.gas_volume().unwrap_or(0.0);
+            return (volume * LARGEST_SHARE / rate).max(LARGEST_STEP);
+        }
+        self.legs
+            .iter()
+            .zip(&look.rates)
+            .filter_map(|(leg, rate)| Some(leg.now()?.extent * LARGEST_SHARE / rate.max(1e-300)))
+            .fold(LARGEST_STEP, f64::min)
+    }
+
+    /// Tries a step; with it, by how much the next may be longer. `None` where it is to be tried anew, as
+    /// the stepper then says.
+    pub(super) fn attempt(&mut self, look: &Look) -> Result<Option<(Step, f64)>, SupplyError> {
+        let scales = self.scales();
+        let longest = self.longest_step(look);
+        let (trial, order, fastest) = if self.stepper.implicit {
+            let Some((step, fastest)) = self.implicit(look, self.step, &scales)? else {
+                self.step *= 0.25;
+                self.stepper.is_lost();
+                return Ok(None);
+            };
+            (step, 4.0, fastest * self.step)
+        } else {
+            (self.explicit(look, self.step)?, 5.0, f64::INFINITY)
+        };
+        let error = trial.error(&scales);
+        let growth = (0.9 * error.max(1e-10).powf(-1.0 / order)).clamp(0.2, 4.0);
+        let is_short = self.step < SHORT * longest;
+        if !(error <= 1.0) {
+            self.stepper.is_made(is_short, 0.0, fastest);
+            self.step *= if error.is_nan() { 0.2 } else { growth.min(0.9) };
+            return Ok(None);
+        }
+        let stiffness = trial.stiffness(&scales);
+        self.stepper.is_made(is_short, stiffness, fastest);
+        Ok(Some((trial, growth)))
+    }
+
+    fn explicit(&self, look: &Look, size: f64) -> Result<Step, SupplyError> {
+        Step::new(&self.state, &look.rates, size, |state| {
+            self.look(state, self.time).map(|look| look.rates)
+        })
+    }
+
+    fn implicit(
+        &self,
+        look: &Look,
+        size: f64,
+        scales: &[f64],
+    ) -> Result<Option<(Step, f64)>, SupplyError> {
+        let known = |at: &usize| scales.get(*at).is_some_and(|scale| scale.is_finite());
+        let parts: Vec<usize> = (0..self.state.len()).filter(known).collect();
+        let implicit = Implicit {
+            parts: &parts,
+            scales,
+        };
+        let live = self.live_both_ways(look);
+        let found = implicit.step(&self.state, &look.rates, size, |state| {
+            let look = self.look_both_ways(state, &live)?;
+            Ok(look.map(|look| look.rates))
+        })?;
+        let runs_back = |step: &Step| live.legs.iter().any(|at| step.end(*at).1 < 0.0);
+        Ok(found.filter(|(step, _)| !runs_back(step)))
+    }
+
+    /// A step of the kind that is now made; where an implicit one is not found, an explicit one.
+    fn trial(&self, look: &Look, size: f64) -> Result<Step, SupplyError> {
+        if self.stepper.implicit
+            && let Some((step, _)) = self.implicit(look, size, &self.scales())?
+        {
+            return Ok(step);
+        }
+        self.explicit(look, size)
+    }
+
+    /// State after a step of a size at which a part of it comes to a value, and that size: what the longer
+    /// step said of it is off where another leg starts within that one.
+    pub(super) fn up_to(
+        &self,
+        look: &Look,
+        exact: Option<(usize, f64)>,
+        mut size: f64,
+    ) -> Result<(Vec<f64>, f64), SupplyError> {
+        let mut step = self.trial(look, size)?;
+        let Some((at, value)) = exact else {
+            return Ok((step.to, size));
+        };
+        let stage = self.legs.get(at).and_then(Moving::now);
+        let near = stage.map_or(NEAR_FLUID, |stage| stage.extent * EXACT);
+        for _ in 0..MOST_CORRECTIONS {
+            let (end, rate) = step.end(at);
+            let off = end - value;
+            let nearer = size - off / rate;
+            if off.abs() <= near || !(nearer > 0.0 && nearer <= 2.0 * size) {
+                break;
+            }
+            size = nearer;
+            step = self.trial(look, size)?;
+        }
+        Ok((step.to, size))
+    }
+}
+
+impl Power {
+    /// Gas of an accumulator without fluid [m3].
+    fn gas_volume(&self) -> Option<f64> {
+        match self {
+            Self::Fluid(pump) => pump.gas.map(|gas| gas.volume()),
+            Self::Electric { .. } => None,
+        }
+    }
+}
