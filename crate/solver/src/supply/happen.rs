@@ -5,7 +5,7 @@ use super::state::{Look, Power};
 use crate::model::Source;
 use crate::result::{RunEnd, RunEvent, RunEventKind};
 
-impl Going<'_> {
+impl Going {
     /// Lets everything happen that legs have come to.
     pub(super) fn arrive(&mut self, look: &Look) {
         let mut happened = Vec::new();

@@ -61,7 +61,7 @@ impl Live {
     }
 }
 
-impl Going<'_> {
+impl Going {
     /// A look that asks the legs that may move, or all where the pressure comes to one that waits.
     pub(super) fn look(&self, state: &[f64], time: f64) -> Result<Look, SupplyError> {
         let look = self.power.look(&self.legs, state, time, &self.live)?;

@@ -14,7 +14,7 @@ pub(super) struct Moved {
     battery: f64,
 }
 
-impl Going<'_> {
+impl Going {
     /// Whether the pump goes on to fill an accumulator when no leg has any way left: one that a pressure
     /// switch stops does, and one on a motor against legs that are not home, which nothing stops.
     pub(super) fn fills_on(&self, all_home: bool) -> bool {

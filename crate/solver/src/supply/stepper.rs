@@ -80,7 +80,7 @@ impl Stepper {
     }
 }
 
-impl Going<'_> {
+impl Going {
     /// Error allowed in each part of the state: in the fluid of the legs and of the accumulator.
     fn scales(&self) -> Vec<f64> {
         let tolerance = self.stepper.tolerance;
