@@ -9,7 +9,7 @@ use super::pressure::{CaseAt, Stance, areas, pressure_for};
 use super::ready::Ready;
 use super::{case_conditions, weight_and_wind};
 use crate::faults::check_leg;
-use crate::kinematics::{Linkage, Sweep};
+use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{ElectricActuator, Gear, Source};
 use crate::result::{LoadCase, MissingInput, Motion, PartnerStands, Phase, Place};
 
@@ -36,8 +36,14 @@ struct Partner {
     leg: usize,
     ratio: f64,
     linkage: Linkage,
+    /// Under way.
     rows: Vec<Row>,
+    /// Where a motion begins, with the friction of what has stood.
+    begins: Vec<Row>,
 }
+
+/// Places that are one, but for rounding [1].
+const SAME_PLACE: f64 = 1e-9;
 
 /// What it needs at a place, by case and motion [N]; none where nothing moves it.
 #[derive(Clone, Debug)]
@@ -198,18 +204,10 @@ impl Partner {
         );
         let loaded_from = linkage.loaded_from();
         let mut warm = [[Warm::default(); 2]; LoadCase::ALL.len()];
-        let mut rows = Vec::with_capacity(sweep.poses.len());
-        for pose in &sweep.poses {
-            if pose.place.phase == Phase::Shorten {
-                continue;
-            }
+        let mut row = |ready: &Ready, pose: &Pose| {
             let carried = pose.place.progress < loaded_from;
-            let stance = if carried {
-                None
-            } else {
-                Stance::new(&ready, pose, true)
-            };
             let mut needs = [[carried.then_some(0.0); 2]; LoadCase::ALL.len()];
+            let stance = Stance::new(ready, pose, true).filter(|_| !carried);
             if let Some(stance) = stance {
                 for ((needs, loads), warm) in needs.iter_mut().zip(conditions).zip(&mut warm) {
                     if let Some(loads) = loads {
@@ -219,16 +217,25 @@ impl Partner {
                     }
                 }
             }
-            rows.push(Row {
+            Row {
                 progress: pose.place.progress,
                 needs,
-            });
-        }
+            }
+        };
+        let moving = |pose: &&Pose| pose.place.phase != Phase::Shorten;
+        let poses = || sweep.poses.iter().filter(moving);
+        let rows = poses().map(|pose| row(&ready, pose)).collect();
+        let standing = ready.from_standing();
+        let begins = poses()
+            .filter(|pose| standing.begins(pose))
+            .map(|pose| row(&standing, pose))
+            .collect();
         Ok(Self {
             leg,
             ratio: if alone { 1.0 } else { model.drive_ratio },
-            linkage,
             rows,
+            begins,
+            linkage,
         })
     }
 
@@ -244,11 +251,15 @@ impl Partner {
             let needs = row.needs.get(case as usize)?;
             needs[usize::from(motion == Motion::Extend)]
         };
+        let same = |row: &&Row| (row.progress - progress).abs() < SAME_PLACE;
+        if let Some(begins) = self.begins.iter().find(same) {
+            return of(begins);
+        }
         let after = self.rows.partition_point(|row| row.progress < progress);
         let Some(b) = self.rows.get(after) else {
             // the last row is up, but for rounding; a leg that stops short has none there
             let last = self.rows.last()?;
-            return (last.progress >= 1.0 - 1e-9).then(|| of(last)).flatten();
+            return (last.progress >= 1.0 - SAME_PLACE).then(|| of(last)).flatten();
         };
         let Some(a) = after.checked_sub(1).and_then(|at| self.rows.get(at)) else {
             return of(b);
