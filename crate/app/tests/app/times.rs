@@ -28,7 +28,8 @@ fn all_legs_go_from_down_to_up_and_back() {
     let page = desk.page();
     assert!(page.times.shown && page.times.end_s > 3.0);
     seek(&mut desk, 0.0);
-    assert_eq!(shown_for_legs(&desk), [3, 0, 0]);
+    // a separate device unlocks the knee of the nose leg before its actuator moves it
+    assert_eq!(shown_for_legs(&desk), [2, 1, 0]);
     seek(&mut desk, page.times.end_s / 2.0);
     let [down, transit, up] = shown_for_legs(&desk);
     assert!(transit > 0 && down == 0, "{transit} {up}");
