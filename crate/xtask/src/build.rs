@@ -57,7 +57,7 @@ pub(crate) fn page(dir: &Path) -> Result<()> {
             .generate(dir)
             .context("wasm-bindgen could not make the glue")?;
         let glue = format!("{MODULE}.js");
-        for file in [&glue, "start.js", "style.css", "index.html"] {
+        for file in [&glue, "start.js", "colors.css", "style.css", "index.html"] {
             let file = dir.join(file);
             let text = fs::read_to_string(&file)
                 .with_context(|| format!("could not read {}", file.display()))?;

@@ -16,7 +16,7 @@ async fn change(browser: &Browser, bore: &str) -> Result<()> {
     browser.enter(BORE, bore).await
 }
 
-async fn import(browser: &Browser, name: &str, text: &[u8]) -> Result<()> {
+pub(crate) async fn import(browser: &Browser, name: &str, text: &[u8]) -> Result<()> {
     let dir = TempDir::new()?;
     let path = dir.path().join(name);
     fs::write(&path, text)?;

@@ -15,8 +15,12 @@ mod killed;
 mod links;
 /// The main job from start to finish.
 mod main_job;
+/// Names of any length and direction.
+mod names;
 /// What the page says when it cannot start or breaks off.
 mod notices;
+/// The place of an answer, and what a zoom keeps to.
+mod places;
 /// The content policy, and the journeys' own eyes.
 mod policy;
 /// Same answers on the page and from the command.
@@ -25,6 +29,8 @@ mod same;
 mod slices;
 /// The page starts, on a desk and on a phone.
 mod start;
+/// What is pressed stays where it is.
+mod steady;
 /// A stop seen on the jacks.
 mod stopped;
 /// The gear against time.

@@ -12,7 +12,7 @@ pub enum View {
         /// Leg.
         leg: usize,
     },
-    /// Goes to the place of an answer.
+    /// Goes to the place of an answer, close enough to see the gap that it speaks of.
     GoTo {
         /// Leg.
         leg: usize,
@@ -26,7 +26,7 @@ pub enum View {
     },
     /// Fits the drawing into its room.
     Fit,
-    /// Zooms about the middle.
+    /// Zooms about the selected point, or about the middle.
     Zoom {
         /// Factor, above 1 = larger [1].
         factor: f64,

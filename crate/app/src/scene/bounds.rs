@@ -1,7 +1,8 @@
 //! What a leg and its well take up, for fitting the drawing.
 use gearswing_solver::model::{Leg, Point};
+use gearswing_solver::result::Question;
 
-use super::{Sheet, Stance, Viewport};
+use super::{Sheet, Stance, Viewport, now};
 use crate::state::{Good, State};
 
 /// A box that grows.
@@ -88,6 +89,38 @@ pub(crate) fn fitted(state: &State) -> Sheet {
     Sheet {
         viewport,
         fitted: true,
+    }
+}
+
+/// A gap is drawn so long where an answer's place is shown [CSS px].
+const GAP_PX: f64 = 40.0;
+/// So much at least is seen around it [m].
+const LEAST_SEEN: f64 = 0.06;
+
+/// The sheet on which the place of an answer is seen: all of the selected leg, and close enough to
+/// tell the tightest gap there where the answer speaks of one.
+pub(crate) fn sheet_at(state: &State, question: Question) -> Sheet {
+    let whole = fitted(state);
+    let gap = (question == Question::Clears)
+        .then(|| {
+            let good = state.derived.good(state.session.leg)?;
+            let near = now(good, state.session.progress)?.clearances.first()?.at;
+            Some((near.tightest.on_part, near.tightest.on_obstacle))
+        })
+        .flatten();
+    let Some((part, obstacle)) = gap else {
+        return whole;
+    };
+    let middle = part + (obstacle - part) * 0.5;
+    let long = (obstacle - part).norm();
+    let viewport = whole.viewport.closer(middle, long, GAP_PX, LEAST_SEEN);
+    if viewport.scale() > whole.viewport.scale() {
+        Sheet {
+            viewport,
+            fitted: false,
+        }
+    } else {
+        whole
     }
 }
 

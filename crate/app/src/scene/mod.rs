@@ -42,7 +42,7 @@ mod viewport;
 mod well;
 
 pub(crate) use crate::state::Sheet;
-pub(crate) use bounds::{fitted, sheet_of, stance_of};
+pub(crate) use bounds::{fitted, sheet_at, sheet_of, stance_of};
 pub use curves::{curves, times};
 pub(crate) use curves::{progress_at, time_at};
 pub use drawing::drawing;

@@ -65,6 +65,26 @@ impl Viewport {
         Self::new(centre, size_px.0 / width.max(1e-6), size_px)
     }
 
+    /// The same scale, or a larger one at which a width is so long, about a middle; never so large
+    /// that less than `least` is seen [m].
+    #[must_use]
+    pub fn closer(&self, middle: Point, width: f64, long_px: f64, least: f64) -> Self {
+        let side = self.size_px.0.min(self.size_px.1);
+        let wanted = if width > 0.0 {
+            long_px / width
+        } else {
+            SCALES.1
+        };
+        let scale = wanted.min(side / least).max(self.scale);
+        Self::new(middle, scale, self.size_px)
+    }
+
+    /// Whether a place lies on the canvas.
+    #[must_use]
+    pub fn shows(&self, at: ScreenPoint) -> bool {
+        (0.0..=self.size_px.0).contains(&at.x_px) && (0.0..=self.size_px.1).contains(&at.y_px)
+    }
+
     /// The same middle on a canvas of another size.
     #[must_use]
     pub fn resized(self, size_px: (f64, f64)) -> Self {

@@ -19,12 +19,8 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
             state.session.sheets.insert(state.session.leg, sheet);
         }
         View::Zoom { factor } => {
-            let (width, height) = state.session.drawing_size_px;
-            let middle = ScreenPoint {
-                x_px: width / 2.0,
-                y_px: height / 2.0,
-            };
-            super::pointer::zoom_at(state, middle, factor.clamp(0.1, 10.0));
+            let about = zoomed_about(state);
+            super::pointer::zoom_at(state, about, factor.clamp(0.1, 10.0));
         }
         View::Units(units) => {
             state.session.units = units;
@@ -64,6 +60,22 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
         View::WorkOut => state.work_out(),
     }
     Vec::new()
+}
+
+/// What stays where it is while a button zooms: the selected point if it is seen, else the middle.
+fn zoomed_about(state: &State) -> ScreenPoint {
+    let view = scene::sheet_of(state).viewport;
+    let (width, height) = view.size_px();
+    scene::handles(state)
+        .into_iter()
+        .find(|handle| handle.selected && view.shows(handle.at))
+        .map_or(
+            ScreenPoint {
+                x_px: width / 2.0,
+                y_px: height / 2.0,
+            },
+            |handle| handle.at,
+        )
 }
 
 fn go_to_stop(state: &mut State, leg: usize) {
@@ -115,6 +127,12 @@ fn go_to(state: &mut State, leg: usize, question: Question) -> Vec<Effect> {
     if let Some(place) = finding.place {
         let (first, last) = good.range();
         state.session.progress = place.progress.clamp(first, last);
+        // From here on the place is looked at, not what was selected before.
+        state.end_gesture();
+        state.document.close();
+        state.session.selection = None;
+        let sheet = scene::sheet_at(state, question);
+        state.session.sheets.insert(state.session.leg, sheet);
     }
     vec![Effect::Announce { text }]
 }

@@ -9,6 +9,7 @@ mod files;
 mod history;
 mod kept;
 mod loads;
+mod looking;
 mod monkey;
 mod names;
 mod play;

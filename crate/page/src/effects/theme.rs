@@ -1,4 +1,4 @@
-//! Light or dark: `data-theme` on the root says which, `style.css` does the rest.
+//! Light or dark: `data-theme` on the root says which, `colors.css` does the rest.
 
 use crate::dom::{document, set_attribute, window};
 use crate::error::{PageError, Result};

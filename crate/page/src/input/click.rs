@@ -9,7 +9,10 @@ use crate::runtime::Port;
 use gearswing_app::Msg;
 use gearswing_app::msg::{File, History, Play, Share, View};
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlElement, HtmlInputElement, MouseEvent, Node};
+use web_sys::{
+    Element, HtmlElement, HtmlInputElement, MouseEvent, Node, ScrollIntoViewOptions,
+    ScrollLogicalPosition,
+};
 
 /// Zoom of one press [1].
 const ZOOM: f64 = 1.25;
@@ -34,11 +37,15 @@ pub(super) fn register(port: &Port) -> Result<()> {
             });
             // None: it cannot be pressed now, as the button of the leg that is shown already.
             if let Some(msg) = found {
-                let shows = matches!(msg, Msg::View(View::GoToStop { .. }));
+                // what speaks of a place may stand far from the drawing
+                let shows: Option<fn() -> Result<()>> = match msg {
+                    Msg::View(View::GoTo { .. }) => Some(show_drawing),
+                    Msg::View(View::GoToStop { .. }) => Some(|| skip("drawing-part")),
+                    _ => None,
+                };
                 to.send_now(msg);
-                // the list stands far below what it speaks of
-                if shows {
-                    report(skip("drawing-part"));
+                if let Some(show) = shows {
+                    report(show());
                 }
             }
         } else if let Some(id) = data(&event, "data-group") {
@@ -81,6 +88,15 @@ fn skip(id: &str) -> Result<()> {
     let node: HtmlElement = by_id(target)?;
     node.focus()?;
     node.scroll_into_view();
+    Ok(())
+}
+
+/// Scrolls so far that all of the drawing is seen.
+fn show_drawing() -> Result<()> {
+    let node: HtmlElement = by_id("drawing-box")?;
+    let options = ScrollIntoViewOptions::new();
+    options.set_block(ScrollLogicalPosition::Nearest);
+    node.scroll_into_view_with_scroll_into_view_options(&options);
     Ok(())
 }
 

@@ -4,6 +4,7 @@ mod click;
 mod curves;
 mod drawing;
 mod fields;
+mod hold;
 mod keys;
 mod pick;
 /// Registers all handlers.

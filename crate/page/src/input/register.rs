@@ -1,10 +1,12 @@
 //! Browser events to messages; nothing is decided here.
-use super::{click, curves, drawing, fields, keys, pick, times, window};
+use super::{click, curves, drawing, fields, hold, keys, pick, times, window};
 use crate::error::Result;
 use crate::runtime::Port;
 
 /// Registers every handler of the page.
 pub(crate) fn register(port: &Port) -> Result<()> {
+    // First, so that a click finds the page let go.
+    hold::register(port)?;
     click::register(port)?;
     curves::register(port)?;
     drawing::register(port)?;

@@ -219,13 +219,15 @@ fn fragment(port: &Port) -> Result<()> {
 /// Whatever takes the person away, a drag under way ends as if released: the release may never
 /// be heard of.
 fn let_go(port: &Port) {
+    let down = port.pointers_down();
+    for id in &down {
+        port.lifted(*id);
+    }
+    port.let_go();
     report(port.work_off());
-    port.with_core(|core| {
-        for id in core.pointers_down() {
-            port.send(Msg::Pointer(Pointer::Cancel { id }));
-        }
-        Ok(())
-    });
+    for id in down {
+        port.send(Msg::Pointer(Pointer::Cancel { id }));
+    }
 }
 
 /// Whatever ends the page, what waits is written before.

@@ -22,7 +22,7 @@ const CHAIN: &[f64] = &[15.0, 3.0, 1.5, 3.0];
 /// Long-dash double-dot: the other extreme position and swept outlines.
 const DOUBLE_CHAIN: &[f64] = &[15.0, 3.0, 1.5, 3.0, 1.5, 3.0];
 
-/// How a role is painted. Colors are names of custom properties in `style.css`.
+/// How a role is painted. Colors are names of custom properties in `colors.css`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Style {
     /// Line and text color.

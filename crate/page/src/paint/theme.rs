@@ -1,4 +1,4 @@
-//! Colors of the theme in force, read from `style.css` once and kept as values for the canvas.
+//! Colors of the theme in force, read from `colors.css` once and kept as values for the canvas.
 
 use crate::dom::{document, window};
 use crate::error::{PageError, Result};

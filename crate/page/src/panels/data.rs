@@ -15,6 +15,9 @@ use web_sys::{Element, HtmlElement};
 pub(super) struct Data {
     groups: Rows<Group>,
     typing: Option<String>,
+    /// The field whose help stands open: the one that had the focus last.
+    helped: Option<String>,
+    wants_help: Option<String>,
 }
 
 impl Data {
@@ -23,12 +26,25 @@ impl Data {
         Ok(Self {
             groups: Rows::new(by_id("groups")?),
             typing: None,
+            helped: None,
+            wants_help: None,
         })
     }
 
     /// Shows the groups of a page.
     pub(super) fn patch(&mut self, page: &Page) -> Result<()> {
-        self.groups.patch(&page.groups)
+        self.groups.patch(&page.groups)?;
+        if self.wants_help != self.helped {
+            open_help(self.helped.as_ref(), false)?;
+            open_help(self.wants_help.as_ref(), true)?;
+            self.helped.clone_from(&self.wants_help);
+        }
+        Ok(())
+    }
+
+    /// Opens the help of this field with the next patch, and folds that of the former one.
+    pub(super) fn help(&mut self, path: &str) {
+        self.wants_help = Some(path.to_owned());
     }
 
     /// A text is being typed in this field, or in none. The mark on the node keeps the field's
@@ -37,15 +53,38 @@ impl Data {
         if self.typing.as_ref() == path {
             return Ok(());
         }
-        for (path, on) in [(self.typing.as_ref(), false), (path, true)] {
-            if let Some(path) = path
-                && let Some(node) = document()?.get_element_by_id(&node_id(path))
-            {
-                set_flag(&node, "data-typing", on)?;
-            }
-        }
+        mark_typing(self.typing.as_ref(), false)?;
+        mark_typing(path, true)?;
         self.typing = path.cloned();
         Ok(())
+    }
+}
+
+/// The control of a field, if it is on the page.
+fn control(path: Option<&String>) -> Result<Option<Element>> {
+    Ok(match path {
+        Some(path) => document()?.get_element_by_id(&node_id(path)),
+        None => None,
+    })
+}
+
+/// Marks the control of a field whose text is being typed, or no longer.
+fn mark_typing(path: Option<&String>, on: bool) -> Result<()> {
+    match control(path)? {
+        Some(node) => set_flag(&node, "data-typing", on),
+        None => Ok(()),
+    }
+}
+
+/// Opens or folds the help of a field.
+fn open_help(path: Option<&String>, on: bool) -> Result<()> {
+    let field = match control(path)? {
+        Some(node) => node.closest(".field")?,
+        None => None,
+    };
+    match field {
+        Some(field) => set_flag(&field, "data-helped", on),
+        None => Ok(()),
     }
 }
 

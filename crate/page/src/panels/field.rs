@@ -221,7 +221,7 @@ impl Row for FieldNode {
         if matches!(control, Control::Switches(_) | Control::Fixed(_)) {
             control
                 .node()
-                .set_attribute("aria-labeledby", &format!("{id}-label"))?;
+                .set_attribute("aria-labelledby", &format!("{id}-label"))?;
         }
         let entry = element("span", "entry")?;
         let unit = element("span", "unit quiet")?;

@@ -16,7 +16,7 @@ mod loads;
 mod notices;
 /// All panels together.
 mod panel_set;
-/// Keeps the drawing in its place while a pointer is down on it.
+/// Keeps what is pressed in its place.
 mod steady;
 mod stopped;
 mod times;
@@ -27,3 +27,4 @@ pub(crate) use action::find_action;
 pub(crate) use keys::{airspeed_of, speed_of, theme_of, units_of};
 
 pub(crate) use panel_set::Panels;
+pub(crate) use steady::Steady;

@@ -1,5 +1,6 @@
 //! The parts of the page beside the canvases: each looks its nodes up once and then writes only
 //! what differs.
+use super::steady::Steady;
 use super::{
     answers, data, drawing, field, files, foot, handles, head, loads, notices, steady, stopped,
     times, transport, working,
@@ -50,9 +51,9 @@ impl Panels {
         })
     }
 
-    /// Pointers that are down on the drawing.
-    pub(crate) fn pointers_down(&self) -> Vec<i32> {
-        self.steady.down()
+    /// What is pressed stays where it is.
+    pub(crate) fn steady(&mut self) -> &mut Steady {
+        &mut self.steady
     }
 
     /// What is shown.
@@ -63,10 +64,12 @@ impl Panels {
     /// Notes what a message means for the panels: the text of a field that is being typed in is
     /// left alone until it is taken over.
     pub(crate) fn before(&mut self, msg: &Msg) -> Result<()> {
-        self.steady.before(msg)?;
         match msg {
             Msg::Field(Field::Draft { path, .. }) => self.data.typing(Some(path)),
-            Msg::Field(Field::Focus { .. }) => Ok(()),
+            Msg::Field(Field::Focus { path }) => {
+                self.data.help(path);
+                Ok(())
+            }
             Msg::Field(_) | Msg::History(_) => self.data.typing(None),
             _ => Ok(()),
         }
@@ -74,6 +77,7 @@ impl Panels {
 
     /// Shows a page.
     pub(crate) fn patch(&mut self, page: Page) -> Result<()> {
+        let stood = self.steady.stand()?;
         self.working.patch(&page)?;
         self.notices.patch(&page)?;
         self.head.patch(&page)?;
@@ -86,7 +90,7 @@ impl Panels {
         self.data.patch(&page)?;
         self.foot.patch(&page)?;
         self.page = page;
-        self.steady.after()
+        self.steady.keep(stood)
     }
 
     /// Shows what may come after the rest: the canvases in words, the tables of loads, and the

@@ -6,7 +6,7 @@ use crate::dom::document;
 use crate::effects::Effects;
 use crate::error::Result;
 use crate::paint::{Layers, LineKey, Painter};
-use crate::panels::Panels;
+use crate::panels::{Panels, Steady};
 use gearswing_app::scene::handles;
 use gearswing_app::{
     Effect, Msg, Page, Start, State, curves, drawing, is_working, load_tables, times, update, view,
@@ -71,9 +71,9 @@ impl Core {
         self.panels.page()
     }
 
-    /// Pointers that are down on the drawing.
-    pub(crate) fn pointers_down(&self) -> Vec<i32> {
-        self.panels.pointers_down()
+    /// What is pressed stays where it is.
+    pub(crate) fn steady(&mut self) -> &mut Steady {
+        self.panels.steady()
     }
 
     /// Reads the theme's colors again; everything is to be painted in them.

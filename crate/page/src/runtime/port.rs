@@ -11,6 +11,7 @@ use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::JsValue;
 use wasm_bindgen::closure::Closure;
+use web_sys::Element;
 
 /// What the browser calls at a frame.
 type OnFrame = Closure<dyn FnMut(f64)>;
@@ -31,6 +32,8 @@ struct Shared {
     core: RefCell<Option<Core>>,
     /// A frame is asked for and has not come yet.
     waiting: Cell<bool>,
+    /// Nothing is worked off: a button or a field is being pressed.
+    held: Cell<bool>,
     /// Something is to be painted though no message came (theme, pixel ratio).
     repaint: Cell<bool>,
     on_frame: RefCell<Option<OnFrame>>,
@@ -78,8 +81,11 @@ impl Port {
         report(self.work_off());
     }
 
-    /// Works the queue off at once, without painting.
+    /// Works the queue off at once, without painting; not while something is being pressed.
     pub(crate) fn work_off(&self) -> Result<()> {
+        if self.shared.held.get() {
+            return Ok(());
+        }
         // Inside of a turn the core is taken: what came is worked off by the frame asked for.
         let Ok(mut core) = self.shared.core.try_borrow_mut() else {
             return Ok(());
@@ -87,6 +93,49 @@ impl Port {
         match core.as_mut() {
             Some(core) => core.turn(self, || self.shared.queue.borrow_mut().pop()),
             None => Ok(()),
+        }
+    }
+
+    /// A pointer goes down. Until it is up, what answers while it is dragged (`live`) stays where it
+    /// is, and under anything else the page stands still.
+    pub(crate) fn pressed(&self, id: i32, pressed: Element, live: bool) {
+        self.with_core(|core| {
+            if core.steady().down().is_empty() {
+                self.shared.held.set(!live);
+            }
+            core.steady().press(id, pressed, live)
+        });
+    }
+
+    /// A pointer is up; whether it was down.
+    pub(crate) fn lifted(&self, id: i32) -> bool {
+        let mut was_down = false;
+        self.with_core(|core| {
+            was_down = core.steady().lifted(id)?;
+            Ok(())
+        });
+        was_down
+    }
+
+    /// Whether a pointer is down.
+    pub(crate) fn any_down(&self) -> bool {
+        !self.pointers_down().is_empty()
+    }
+
+    /// Pointers that are down.
+    pub(crate) fn pointers_down(&self) -> Vec<i32> {
+        let mut down = Vec::new();
+        self.with_core(|core| {
+            down.extend_from_slice(core.steady().down());
+            Ok(())
+        });
+        down
+    }
+
+    /// The page goes on.
+    pub(crate) fn let_go(&self) {
+        if self.shared.held.replace(false) {
+            report(self.ask_frame());
         }
     }
 
@@ -181,6 +230,9 @@ impl Port {
 
     fn frame(&self, time_ms: f64) -> Result<()> {
         self.shared.waiting.set(false);
+        if self.shared.held.get() {
+            return Ok(());
+        }
         let more = {
             let mut core = self
                 .shared
@@ -196,6 +248,7 @@ impl Port {
                 });
             }
             core.turn(self, || self.shared.queue.borrow_mut().pop())?;
+            core.steady().forget();
             core.paint(self.shared.repaint.take())?;
             core.wants_frame()
         };

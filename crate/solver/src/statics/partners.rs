@@ -259,7 +259,9 @@ impl Partner {
         let Some(b) = self.rows.get(after) else {
             // the last row is up, but for rounding; a leg that stops short has none there
             let last = self.rows.last()?;
-            return (last.progress >= 1.0 - SAME_PLACE).then(|| of(last)).flatten();
+            return (last.progress >= 1.0 - SAME_PLACE)
+                .then(|| of(last))
+                .flatten();
         };
         let Some(a) = after.checked_sub(1).and_then(|at| self.rows.get(at)) else {
             return of(b);
