@@ -24,6 +24,8 @@ mod margins;
 mod reversed;
 /// Random gears on random sources, against time.
 mod runs;
+/// Trunnions and wheels that are not square to the drawn plane.
+mod skew;
 /// Springs and rubbing pins.
 mod sprung;
 /// Gear file and link.

@@ -11,6 +11,8 @@
 
 /// Three loops to 16 digits, one pose at dead centre.
 mod andrews;
+/// Axis and angle of a turn in three dimensions.
+mod canted;
 /// Dynamic pressure and drag of exposed gear.
 mod drag;
 /// Both branches of a crank and rocker.

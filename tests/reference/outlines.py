@@ -90,6 +90,7 @@ def outlines(mechanism, pose, tire, only=None):
         brace = leg["brace"]["folding"]
         bar("upper_link", mechanism.pivot, pose.knee, brace["upper"]["thickness_m"])
         bar("lower_link", pose.knee, pose.brace_attach, brace["lower"]["thickness_m"])
+        arm(leg, brace, mechanism, pose, bar)
     if mechanism.kind == "sliding":
         thickness = leg["brace"]["sliding"]["thickness_m"]
         bar("sliding_brace", mechanism.pivot, pose.brace_attach, thickness)
@@ -102,6 +103,26 @@ def outlines(mechanism, pose, tire, only=None):
     bar("actuator_body", ends[0], gland, actuator["body_diameter_m"])
     bar("actuator_rod", gland, ends[1], actuator["rod_m"])
     return found
+
+
+# An attach point no farther from its link stands on it [m].
+ON_LINK = 1e-6
+
+
+def arm(leg, brace, mechanism, pose, bar):
+    """The arm from a brace link to an attach point off its line, as thick as the link."""
+    ends = {
+        "upper_link": (mechanism.pivot, pose.knee, brace["upper"]),
+        "lower_link": (pose.knee, pose.brace_attach, brace["lower"]),
+    }.get(leg["actuator"]["attach_to"])
+    if ends is None:
+        return
+    start, end, link = ends
+    line = LineString([start, end])
+    tip = Point(pose.attach)
+    if line.distance(tip) > ON_LINK:
+        foot = line.interpolate(line.project(tip))
+        bar("link_arm", np.array(foot.coords[0]), pose.attach, link["thickness_m"])
 
 
 def obstacle(described):

@@ -137,6 +137,7 @@ fn random_leg(kind: Kind, d: &mut Draw, hand: f64) -> Leg {
         name: "Drawn leg".into(),
         view: kind.view,
         trunnion: origin,
+        out_of_plane: OutOfPlane::default(),
         swing_up: hand * d.between(0.8, 1.7),
         body: LegBody {
             outline: vec![

@@ -22,6 +22,8 @@ pub mod outlines;
 pub mod plain;
 /// Two results that should be the same.
 pub mod same;
+/// Wheels turned in three dimensions.
+pub mod spatial;
 /// Random springs and rubbing pins.
 pub mod springs;
 /// Random sources, lines and switches.

@@ -103,6 +103,13 @@ fn each_of_leg(leg: &mut Leg, f: &mut impl FnMut(Dimension, &mut f64)) {
     f(Mass, &mut leg.body.mass);
     f(Mass, &mut leg.wheel.mass);
     f(Other, &mut leg.wheel.lean);
+    let beside = &mut leg.out_of_plane;
+    for angle in [&mut beside.trunnion_skew, &mut beside.wheel_skew] {
+        angle.iter_mut().for_each(|number| f(Other, number));
+    }
+    for room in [&mut beside.room_near, &mut beside.room_far] {
+        room.iter_mut().for_each(|number| f(Length, number));
+    }
     f(Area, &mut leg.air.wheel_drag_area);
     f(Area, &mut leg.air.leg_drag_area);
     match &mut leg.strut.shortening {

@@ -49,6 +49,21 @@ pub fn outlines(leg: &Leg, station: &Station) -> Vec<Outline> {
             add(MovingPart::UpperLink, upper, 0.5 * b.upper.thickness);
             let lower = vec![knee, attach];
             add(MovingPart::LowerLink, lower, 0.5 * b.lower.thickness);
+            let link = match leg.actuator.attach_to {
+                AttachTo::Leg => None,
+                AttachTo::UpperLink => Some((b.airframe_pivot, knee, b.upper.thickness)),
+                AttachTo::LowerLink => Some((knee, attach, b.lower.thickness)),
+            };
+            if let Some((from, to, thickness)) = link {
+                // rigid: the foot is the link's nearest point in every pose
+                let along = to - from;
+                let place = along.dot(&(station.actuator_attach - from)) / along.norm_squared();
+                let foot = from + along * place.clamp(0.0, 1.0);
+                if (station.actuator_attach - foot).norm() > 1e-6 {
+                    let bar = vec![foot, station.actuator_attach];
+                    add(MovingPart::LinkArm, bar, 0.5 * thickness);
+                }
+            }
         }
         (Brace::Sliding(b), _, Some(attach)) => {
             let bar = vec![b.airframe_pivot, attach];

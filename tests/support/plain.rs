@@ -12,6 +12,7 @@ pub fn bare_leg() -> Leg {
         name: "Textbook".into(),
         view: View::Side,
         trunnion: point(0.0, 0.0),
+        out_of_plane: OutOfPlane::default(),
         swing_up: 0.2,
         body: LegBody {
             outline: vec![],

@@ -2,7 +2,8 @@
 use gearswing_solver::model::{
     Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, EmergencyWay, FallData,
     Fluid, FoldingBrace, Folds, Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle,
-    Point, Shape, Shortening, ShorteningRow, SlidingBrace, Strut, Tire, UnlockedBy, View, Wheel,
+    OutOfPlane, OwnLeg, Point, Shape, Shortening, ShorteningRow, SlidingBrace, Strut, Tire,
+    UnlockedBy, View, Wheel,
 };
 use proptest::collection::vec;
 use proptest::option;
@@ -69,6 +70,23 @@ fn tire() -> impl Strategy<Value = Tire> {
                 grown,
             },
         )
+}
+
+fn out_of_plane() -> impl Strategy<Value = OutOfPlane> {
+    let own_leg = select(vec![
+        OwnLeg::ByView,
+        OwnLeg::All,
+        OwnLeg::Leg,
+        OwnLeg::Brace,
+        OwnLeg::None,
+    ]);
+    (vec(option::of(number()), 4), own_leg).prop_map(|(n, own_leg)| OutOfPlane {
+        trunnion_skew: n[0],
+        wheel_skew: n[1],
+        room_near: n[2],
+        room_far: n[3],
+        own_leg,
+    })
 }
 
 fn wheel() -> impl Strategy<Value = Wheel> {
@@ -187,6 +205,7 @@ fn obstacle() -> impl Strategy<Value = Obstacle> {
         MovingPart::SlidingStrut,
         MovingPart::UpperLink,
         MovingPart::LowerLink,
+        MovingPart::LinkArm,
         MovingPart::SlidingBrace,
         MovingPart::ActuatorBody,
         MovingPart::ActuatorRod,
@@ -239,6 +258,7 @@ fn leg() -> impl Strategy<Value = Leg> {
         select(vec![View::Side, View::Front]),
         point(),
         number(),
+        out_of_plane(),
     );
     (
         front,
@@ -263,7 +283,7 @@ fn leg() -> impl Strategy<Value = Leg> {
     )
         .prop_map(
             |(
-                (name, view, trunnion, swing_up),
+                (name, view, trunnion, swing_up, out_of_plane),
                 body,
                 strut,
                 wheel,
@@ -276,6 +296,7 @@ fn leg() -> impl Strategy<Value = Leg> {
                     name,
                     view,
                     trunnion,
+                    out_of_plane,
                     swing_up,
                     body,
                     strut,

@@ -30,7 +30,11 @@ pub fn general_cautions() -> &'static [&'static str] {
 #[must_use]
 pub fn not_modelled() -> &'static [&'static str] {
     &[
-        "anything out of the drawn plane: skewed trunnions, toe-in, a wheel that turns as it goes up",
+        "anything out of the drawn plane, beyond the room and the angles that are put in for the tire: walls, doors, brake caliper, hub cap and valve ahead of, behind or beside the wheel; a wheel that turns as it goes up; a brace, an actuator or walls of the well that are not square to the plane",
+        "up-locks, and what hangs on them",
+        "bellcranks, push-pull rods, torque tubes and rotary drives: the actuator acts straight on the leg or a brace link",
+        "lock links (jury struts), and locks inside a brace or an actuator",
+        "two wheels on one leg",
         "flex of leg, tire, brace and structure, and play in the pins",
         "friction in the pins, springs, gas struts and cords beyond those that are put in; springs without mass or friction of their own",
         "time, fluid flow, pump, motor and battery, unless the file names a pump or electric actuators: a pressure that suffices says nothing of how fast the gear moves",

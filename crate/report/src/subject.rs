@@ -116,6 +116,7 @@ pub(crate) fn part_name(part: MovingPart) -> &'static str {
         MovingPart::SlidingStrut => "lower strut",
         MovingPart::UpperLink => "upper brace link",
         MovingPart::LowerLink => "lower brace link",
+        MovingPart::LinkArm => "arm of the brace link",
         MovingPart::SlidingBrace => "telescoping brace",
         MovingPart::ActuatorBody => "actuator barrel",
         MovingPart::ActuatorRod => "actuator rod",

@@ -7,6 +7,7 @@ pub(crate) fn leg() -> Leg {
         name: "Test leg".into(),
         view: View::Front,
         trunnion: point(0.0, 0.0),
+        out_of_plane: OutOfPlane::default(),
         swing_up: 1.45,
         body: LegBody {
             outline: vec![],

@@ -2,8 +2,8 @@
 //! the old one has is carried over; the rest starts from a sensible figure.
 use gearswing_solver::model::{
     AttachTo, Basis, BodyEnd, Brace, EmergencyWay, FoldingBrace, Folds, Gear, Grown, Leg, Link,
-    MovingPart, Point, Shape, Shortening, ShorteningRow, SlidingBrace, Tire, UnlockedBy, Vector,
-    View,
+    MovingPart, OwnLeg, Point, Shape, Shortening, ShorteningRow, SlidingBrace, Tire, UnlockedBy,
+    Vector, View,
 };
 use gearswing_solver::numeric::sort_short;
 
@@ -30,6 +30,8 @@ macro_rules! keys {
 
 keys! {
     view, View: View::Side => "side", View::Front => "front";
+    own_leg, OwnLeg: OwnLeg::ByView => "by_view", OwnLeg::All => "all", OwnLeg::Leg => "leg",
+        OwnLeg::Brace => "brace", OwnLeg::None => "none";
     basis, Basis: Basis::Measured => "measured", Basis::Maker => "maker", Basis::Table => "table",
         Basis::Unstated => "unstated";
     folds, Folds: Folds::ThroughCentre => "through_centre", Folds::SameSide => "same_side";
@@ -42,7 +44,8 @@ keys! {
         EmergencyWay::HandCrank => "hand_crank", EmergencyWay::NoneGiven => "none_given";
     part, MovingPart: MovingPart::Wheel => "wheel", MovingPart::LegBody => "leg_body",
         MovingPart::SlidingStrut => "sliding_strut", MovingPart::UpperLink => "upper_link",
-        MovingPart::LowerLink => "lower_link", MovingPart::SlidingBrace => "sliding_brace",
+        MovingPart::LowerLink => "lower_link", MovingPart::LinkArm => "link_arm",
+        MovingPart::SlidingBrace => "sliding_brace",
         MovingPart::ActuatorBody => "actuator_body", MovingPart::ActuatorRod => "actuator_rod";
 }
 
@@ -62,6 +65,7 @@ pub fn chosen(gear: &Gear, path: &str) -> Option<&'static str> {
     let leg = gear.legs.get(*leg)?;
     Some(match rest {
         [Key("view")] => view::key(leg.view),
+        [Key("out_of_plane"), Key("own_leg")] => own_leg::key(leg.out_of_plane.own_leg),
         [Key("strut"), Key("shortening")] => match leg.strut.shortening {
             Shortening::None => "none",
             Shortening::BeforeSwing { .. } => "before_swing",
@@ -126,6 +130,9 @@ pub fn choose(gear: &mut Gear, path: &str, option: &str) -> Option<()> {
     let leg = gear.legs.get_mut(*leg)?;
     match rest {
         [Key("view")] => leg.view = view::value(option)?,
+        [Key("out_of_plane"), Key("own_leg")] => {
+            leg.out_of_plane.own_leg = own_leg::value(option)?;
+        }
         [Key("strut"), Key("shortening")] => choose_shortening(leg, option)?,
         [Key("brace")] => choose_brace(leg, option)?,
         [Key("brace"), Key("folding"), Key(key)] => {

@@ -73,6 +73,16 @@ macro_rules! places {
                 [Key("name")] => Text(&$($m)? leg.name),
                 [Key("shared_drive")] => Text(&$($m)? leg.shared_drive),
                 [Key("drive_ratio")] => Number(&$($m)? leg.drive_ratio),
+                [Key("out_of_plane"), Key(key)] => {
+                    let beside = &$($m)? leg.out_of_plane;
+                    Optional(match *key {
+                        "trunnion_skew_rad" => &$($m)? beside.trunnion_skew,
+                        "wheel_skew_rad" => &$($m)? beside.wheel_skew,
+                        "room_near_m" => &$($m)? beside.room_near,
+                        "room_far_m" => &$($m)? beside.room_far,
+                        _ => return None,
+                    })
+                }
                 [Key("swing_up_rad")] => Number(&$($m)? leg.swing_up),
                 [Key("trunnion_m"), rest @ ..] => return $coordinate(&$($m)? leg.trunnion, rest),
                 [Key("body"), Key("mass_kg")] => Number(&$($m)? leg.body.mass),

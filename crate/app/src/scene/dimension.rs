@@ -1,6 +1,7 @@
 //! The tightest place as a dimension line, and contacts.
 use gearswing_solver::clearance::PlacedOutline;
 use gearswing_solver::model::Leg;
+use gearswing_solver::result::Tightest;
 use gearswing_units::{Quantity, UnitChoice, format};
 
 use super::hatch::{behind, hatch_common};
@@ -45,8 +46,7 @@ pub(crate) fn contacts(
 }
 
 /// The dimension at the place with the least to spare.
-pub(crate) fn dimension(pen: &mut Pen, near: &NowClearance, governing: bool) {
-    let tightest = near.at.tightest;
+pub(crate) fn dimension(pen: &mut Pen, tightest: &Tightest, governing: bool) {
     let a = pen.view.to_screen(tightest.on_part);
     let b = pen.view.to_screen(tightest.on_obstacle);
     if governing {
@@ -84,10 +84,9 @@ pub(crate) fn dimension(pen: &mut Pen, near: &NowClearance, governing: bool) {
 pub(crate) fn dimension_text(
     pen: &mut Pen,
     placer: &mut Placer,
-    near: &NowClearance,
+    tightest: &Tightest,
     units: UnitChoice,
 ) {
-    let tightest = near.at.tightest;
     let say = |si| format(Quantity::Length, units, si);
     let text = if tightest.clearance < 0.0 {
         format!("interference {}", say(-tightest.clearance))

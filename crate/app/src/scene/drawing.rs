@@ -1,5 +1,5 @@
 //! The drawing of the selected leg at its place on the path.
-use gearswing_solver::result::MechanismEventKind;
+use gearswing_solver::result::{FindingDetail, MechanismEventKind, Tightest};
 
 use super::labels::Placer;
 use super::{
@@ -89,12 +89,14 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
     }
     let arrows =
         (session.loads && !pen.faded).then(|| loads::arrows(pen, good, &here, session.units));
-    let near = here.clearances.first();
-    if let Some(near) = near {
-        dimension::dimension(pen, near, is_governing(good, here.pose.place.progress));
+    let own = own_leg_governs(good, here.pose.place.progress);
+    let near = own.or_else(|| here.clearances.first().map(|near| near.at.tightest));
+    if let Some(near) = &near {
+        let governs = own.is_some() || is_governing(good, here.pose.place.progress);
+        dimension::dimension(pen, near, governs);
     }
     let mut placer = Placer::new(&pen.marks, size);
-    if let Some(near) = near {
+    if let Some(near) = &near {
         dimension::dimension_text(pen, &mut placer, near, session.units);
     }
     let mut named: Vec<ScreenPoint> = Vec::new();
@@ -118,6 +120,16 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
         placer.label(pen, Role::Former, at, "dashed: previous tire");
     }
     placer
+}
+
+/// The gap between the tire and its own leg, where the first answer speaks of it here.
+fn own_leg_governs(good: &Good, progress: f64) -> Option<Tightest> {
+    let finding = good.result.findings.first()?;
+    let FindingDetail::OwnTightest { row, .. } = finding.detail else {
+        return None;
+    };
+    let own = good.result.clearance.own.get(row)?;
+    (own.tightest.place.progress == progress).then_some(own.tightest)
 }
 
 /// This is the place that the first answer speaks of.

@@ -2,6 +2,7 @@
 use gearswing_gearfile::STARTERS;
 use gearswing_gearfile::link::LINK_LIMIT;
 use gearswing_report::{name_words, question_text};
+use gearswing_solver::model::MovingPart;
 use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{Question, Verdict};
 
@@ -191,24 +192,21 @@ pub(crate) fn transport(state: &State) -> Transport {
             );
         }
     }
-    let contacts = good
-        .result
-        .clearance
-        .pairs
-        .iter()
-        .filter_map(|pair| Some((pair, pair.first_contact?)));
-    if let Some((pair, contact)) =
-        contacts.min_by(|a, b| a.1.place.progress.total_cmp(&b.1.place.progress))
-    {
-        mark(
-            contact.place.progress,
-            format!(
-                "First contact: {} on {}",
-                part_text(pair.part, pair.tire),
-                obstacle_text(good, pair.obstacle)
-            ),
-            true,
-        );
+    let clearance = &good.result.clearance;
+    let contacts = clearance.pairs.iter().filter_map(|pair| {
+        let part = part_text(pair.part, pair.tire);
+        let what = obstacle_text(good, pair.obstacle);
+        let text = format!("First contact: {part} on {what}");
+        Some((pair.first_contact?.place.progress, text))
+    });
+    let own = clearance.own.iter().filter_map(|own| {
+        let tire = part_text(MovingPart::Wheel, Some(own.tire));
+        let part = part_text(own.part, None);
+        let text = format!("First contact: {tire} on its own {part}");
+        Some((own.first_contact?.place.progress, text))
+    });
+    if let Some((progress, text)) = contacts.chain(own).min_by(|a, b| a.0.total_cmp(&b.0)) {
+        mark(progress, text, true);
     }
     if let Some(place) = good.result.force.stalls_at {
         mark(

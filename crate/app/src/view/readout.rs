@@ -21,6 +21,7 @@ pub(crate) fn part_text(part: MovingPart, tire: Option<TireState>) -> &'static s
         (MovingPart::SlidingStrut, _) => "lower strut",
         (MovingPart::UpperLink, _) => "upper brace link",
         (MovingPart::LowerLink, _) => "lower brace link",
+        (MovingPart::LinkArm, _) => "arm of the brace link",
         (MovingPart::SlidingBrace, _) => "telescoping brace",
         (MovingPart::ActuatorBody, _) => "actuator barrel",
         (MovingPart::ActuatorRod, _) => "actuator rod",

@@ -1,6 +1,6 @@
 //! Mark, versions and longest text of a gear file.
 
-use gearswing_solver::model::{DEFAULT_MARGIN_WANTED, Gear};
+use gearswing_solver::model::{DEFAULT_MARGIN_WANTED, Gear, MovingPart};
 
 /// Value of the key `format`.
 pub const FORMAT: &str = "gearswing-gear";
@@ -21,6 +21,7 @@ pub(crate) const NEW_IN_2: &[&str] = &[
     "emergency_way",
     "friction_times_required",
     "pin_break_out",
+    "out_of_plane",
     "pressure_switch_down_pa",
     "relief_down_pa",
     "seal_break_out_n",
@@ -32,7 +33,11 @@ pub(crate) fn lowest_version(gear: &Gear, json: &str) -> u64 {
     // within a text value the quotes before a key would be escaped
     let has = |key: &&str| json.contains(&format!("\"{key}\":"));
     let margin_typed = gear.supply.margin_wanted == Some(DEFAULT_MARGIN_WANTED);
-    if margin_typed || NEW_IN_2.iter().any(has) {
+    let arm_named = gear.legs.iter().flat_map(|leg| &leg.well).any(|obstacle| {
+        // a part that version 1 does not know
+        obstacle.ignores.contains(&MovingPart::LinkArm)
+    });
+    if margin_typed || arm_named || NEW_IN_2.iter().any(has) {
         2
     } else {
         1

@@ -4,6 +4,34 @@ use gearswing_units::Quantity;
 use super::words::{Group, option};
 use super::{ChoiceWords, FieldWords};
 
+const OWN_LEG: &[ChoiceWords] = &[
+    option(
+        "by_view",
+        "By the view",
+        "Front view: checked against the leg, its brace and its actuator. Side view: not checked, for they stand beside the wheel.",
+    ),
+    option(
+        "all",
+        "All of them",
+        "Leg, brace and actuator lie in the plane of the wheel. In a side view the sliding part is left out: it holds the axle.",
+    ),
+    option(
+        "leg",
+        "The leg only",
+        "Brace and actuator pass ahead of, behind or beside the tire.",
+    ),
+    option(
+        "brace",
+        "Brace and actuator only",
+        "The leg stands ahead of, behind or beside the tire, as with a trailing arm.",
+    ),
+    option(
+        "none",
+        "None",
+        "All of them pass beside the tire: you have looked at it.",
+    ),
+];
+
 const VIEWS: &[ChoiceWords] = &[
     option(
         "side",
@@ -30,9 +58,54 @@ pub(super) const LEG: &[FieldWords] = &[
         VIEWS,
         "View",
         "view",
-        "The plane in which the leg swings, and from where it is drawn.",
+        "The plane in which the leg swings, and from where it is drawn. It is the one square to the trunnion.",
     )
     .of(Group::Leg),
+    FieldWords::number(
+        "legs[].out_of_plane.trunnion_skew_rad",
+        Quantity::Angle,
+        "Trunnion off square",
+        "angle of the trunnion off square to the drawing",
+        "Angle between the trunnion and a line square to the drawn plane, the larger of what you see from above and from the side: straightedge along both bearings, against the center line and the level. 0 = square. What it can cost is then taken off the tire's clearances.",
+    )
+    .of(Group::Leg)
+    .if_empty("not measured"),
+    FieldWords::number(
+        "legs[].out_of_plane.wheel_skew_rad",
+        Quantity::Angle,
+        "Wheel off square",
+        "angle of the wheel off square to the drawing",
+        "Front view: how far the wheel toes in or out, gear down. Side view: how far the axle is from square to the drawing. Straightedge across the rim. 0 = square.",
+    )
+    .of(Group::Leg)
+    .if_empty("not measured"),
+    FieldWords::number(
+        "legs[].out_of_plane.room_near_m",
+        Quantity::Length,
+        "Room ahead (side view: left)",
+        "room ahead of the tire, or to its left",
+        "Front view: from the middle of the tire forward to the nearest thing anywhere on its way; side view: to the left. Straightedge across the well, tire half-way; then near up and near down.",
+    )
+    .of(Group::Leg)
+    .if_empty("not measured: the answer says how far the tire reaches"),
+    FieldWords::number(
+        "legs[].out_of_plane.room_far_m",
+        Quantity::Length,
+        "Room behind (side view: right)",
+        "room behind the tire, or to its right",
+        "The same on the other side: behind in a front view, to the right in a side view.",
+    )
+    .of(Group::Leg)
+    .if_empty("not measured: the answer says how far the tire reaches"),
+    FieldWords::choice(
+        "legs[].out_of_plane.own_leg",
+        OWN_LEG,
+        "Tire against its own leg",
+        "what of its own leg the tire is checked against",
+        "Which parts of the leg stand in the plane of the wheel, where the tire could touch them. Hub, axle and brake within the rim are never counted against the leg.",
+    )
+    .of(Group::Leg)
+    .if_empty("by the view"),
     FieldWords::point(
         "legs[].trunnion_m",
         "Trunnion P",

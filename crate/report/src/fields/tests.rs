@@ -182,7 +182,7 @@ fn every_choice_is_one_of_the_model() {
     check_keys::<Body>(&format!("{spring}.gas.second.body"), 5);
     check_keys::<Acts>(&format!("{spring}.linear.acts"), 3);
     check_keys::<SpringJoint>(&format!("{spring}.torsion.joint"), 4);
-    check_keys::<MovingPart>("legs[0].well[0].ignores[0]", 8);
+    check_keys::<MovingPart>("legs[0].well[0].ignores[0]", 9);
     check_keys::<BatteryKind>("supply.battery.kind", 2);
     check_keys::<BatterySize>("supply.battery.size", 2);
     assert_eq!(keys("supply.source").len(), 4);

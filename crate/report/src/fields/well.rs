@@ -36,6 +36,11 @@ const PARTS: &[ChoiceWords] = &[
         "Not checked against this piece.",
     ),
     option(
+        "link_arm",
+        "Arm of the brace link",
+        "Not checked against this piece.",
+    ),
+    option(
         "sliding_brace",
         "Telescoping brace",
         "Not checked against this piece.",

@@ -5,7 +5,7 @@ use gearswing_solver::result::{Finding, FindingDetail, Question, Verdict};
 use serde::Serialize;
 
 use super::assumption::{Governing, governing};
-use super::{clears, driven, fall, jam, locks};
+use super::{beside, clears, driven, fall, jam, locks};
 use crate::cautions::{TIRE_CLEARANCE_RULE, caution_text};
 use crate::subject::Subject;
 use crate::text::capital_first;
@@ -80,6 +80,9 @@ pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
         .iter()
         .map(|&assumption| governing(subject, finding, assumption))
         .collect();
+    if finding.question == Question::Clears {
+        governs.extend(beside::lines(subject));
+    }
     if is_about_tire(subject, finding) {
         governs.push(Governing::plain(TIRE_CLEARANCE_RULE.to_owned()));
     }
@@ -101,6 +104,16 @@ fn said(subject: &Subject, finding: &Finding) -> Said {
             clearance,
             spare,
         } => clears::tightest(subject, finding, *pair, *clearance, *spare),
+        FindingDetail::OwnTightest {
+            row,
+            clearance,
+            spare,
+        } => with_well(subject, beside::own_leg(subject, *row, *clearance, *spare)),
+        FindingDetail::RoomTightest {
+            row,
+            clearance,
+            spare,
+        } => with_well(subject, beside::room(subject, *row, *clearance, *spare)),
         FindingDetail::NothingInWell => clears::nothing_in_well(subject),
         FindingDetail::Pressure {
             case,
@@ -150,6 +163,17 @@ fn said(subject: &Subject, finding: &Finding) -> Said {
     }
 }
 
+/// An answer that the tire's own leg or its room governs, and what the well has to say beside it.
+fn with_well(subject: &Subject, mut said: Said) -> Said {
+    said.sentence
+        .push_str(&match subject.result.clearance.pairs.is_empty() {
+            true => " No structure is drawn around the leg.".to_owned(),
+            false => beside::tire_itself(subject) + &clears::others(subject, None),
+        });
+    said.sentence.push_str(&clears::only_to_jam(subject));
+    said
+}
+
 fn is_about_tire(subject: &Subject, finding: &Finding) -> bool {
     match finding.detail {
         FindingDetail::Tightest { pair, .. } => subject
@@ -158,6 +182,7 @@ fn is_about_tire(subject: &Subject, finding: &Finding) -> bool {
             .pairs
             .get(pair)
             .is_some_and(|pair| pair.part == MovingPart::Wheel),
+        FindingDetail::OwnTightest { .. } | FindingDetail::RoomTightest { .. } => true,
         _ => false,
     }
 }

@@ -4,6 +4,7 @@ use gearswing_solver::model::{Joint, Leg, MovingPart};
 use gearswing_solver::result::{
     Assumption, DrivenBy, Finding, FindingDetail, PairClearance, TireState, Unpowered,
 };
+use gearswing_solver::tires::{DEFAULT_OWN_GROWN, DEFAULT_OWN_NEW};
 use gearswing_units::Quantity;
 use serde::Serialize;
 
@@ -246,6 +247,11 @@ fn pair_of<'a>(subject: &'a Subject, finding: &Finding) -> Option<&'a PairCleara
 fn common_clearance(subject: &Subject, finding: &Finding) -> Governing {
     let replace = "No regulation read for this program gives a number, and amateur-built and older types are not under those read: for them they are guidance. Replace it with the maker's figure or your own.";
     let text = match pair_of(subject, finding) {
+        None if matches!(finding.detail, FindingDetail::OwnTightest { .. }) => format!(
+            "The clearance required between the tire and its own leg, {} as fitted new and {} when it has grown, is a default of this program; the smaller one is the least between a brace and structure that was found in a shop manual of a light twin. Replace it with the maker's figure or your own.",
+            subject.length(DEFAULT_OWN_NEW),
+            subject.length(DEFAULT_OWN_GROWN)
+        ),
         None => format!("The required clearances are common practice. {replace}"),
         Some(pair) => {
             let asked = subject.length(pair.requirement.clearance);

@@ -5,6 +5,7 @@ use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{Finding, PairClearance, TireState, Verdict};
 
 use super::answer::Said;
+use super::beside::{interference, own_too_near, tire_itself};
 use crate::name::name_words;
 use crate::subject::{Subject, obstacle_words, part_name};
 
@@ -37,7 +38,8 @@ pub(super) fn tightest(
     } else {
         clear(subject, pair, clearance, spare)
     };
-    sentence.push_str(&others(subject, pair));
+    sentence.push_str(&tire_itself(subject));
+    sentence.push_str(&others(subject, Some(pair)));
     sentence.push_str(&only_to_jam(subject));
     let try_next = if is_contact(finding.verdict, clearance) || spare < 0.0 {
         what_to_try(subject, pair, spare)
@@ -70,40 +72,18 @@ fn contact(subject: &Subject, pair: &PairClearance, clearance: f64) -> String {
     let place = &pair.tightest.place;
     let deepest = subject.at(place);
     let when = state_words(pair.tire);
-    let depth = subject.size(clearance.abs());
-    let keep = if pair.requirement.clearance > 0.0 {
-        let keep = subject.size(pair.requirement.clearance - clearance);
-        format!("; to keep the required clearance, {keep}")
-    } else {
-        String::new()
-    };
+    let depth = interference(subject, clearance, pair.spare());
     // Where contact begins, unless it would be printed as the same place.
     let first = pair
         .first_contact
         .map(|contact| subject.at(&contact.place))
         .filter(|first| *first != deepest);
-    let mut sentence = match first {
-        None => format!("{who} touches {what} {deepest}{when}: {depth} of interference{keep}."),
-        Some(first) => format!(
-            "{who} touches {what}{when}, first {first}. It is deepest {deepest}: {depth} of interference{keep}."
-        ),
-    };
-    if let Some(other) = other_state(subject, pair) {
-        let gap = other.tightest.clearance;
-        sentence.push_str(&match (other.tire, gap > 0.0) {
-            (Some(TireState::New), true) => {
-                format!(" As fitted new it clears by {}.", subject.size(gap))
-            }
-            (Some(TireState::New), false) => {
-                format!(
-                    " As fitted new it already has {} of interference.",
-                    subject.size(-gap)
-                )
-            }
-            _ => String::new(),
-        });
+    match first {
+        None => format!("{who} touches {what} {deepest}{when}: {depth}."),
+        Some(first) => {
+            format!("{who} touches {what}{when}, first {first}. It is deepest {deepest}: {depth}.")
+        }
     }
-    sentence
 }
 
 fn too_near(subject: &Subject, pair: &PairClearance, clearance: f64, spare: f64) -> String {
@@ -159,20 +139,13 @@ fn state_words(tire: Option<TireState>) -> &'static str {
     }
 }
 
-/// The row of the same tire and obstacle at the other size.
-fn other_state<'a>(subject: &'a Subject, pair: &PairClearance) -> Option<&'a PairClearance> {
-    subject.result.clearance.pairs.iter().find(|other| {
-        other.obstacle == pair.obstacle && other.part == pair.part && other.tire != pair.tire
-    })
-}
-
 /// Other parts that touch, or come too near, besides the governing pair.
-fn others(subject: &Subject, governing: &PairClearance) -> String {
+pub(super) fn others(subject: &Subject, governing: Option<&PairClearance>) -> String {
     let is_same =
         |a: &PairClearance, b: &PairClearance| a.obstacle == b.obstacle && a.part == b.part;
     let mut worst: Vec<&PairClearance> = Vec::new();
     for pair in &subject.result.clearance.pairs {
-        if is_same(pair, governing) || pair.spare() >= 0.0 {
+        if governing.is_some_and(|row| is_same(pair, row)) || pair.spare() >= 0.0 {
             continue;
         }
         match worst.iter_mut().find(|known| is_same(known, pair)) {
@@ -184,9 +157,16 @@ fn others(subject: &Subject, governing: &PairClearance) -> String {
     sort_short(&mut worst, |a, b| {
         a.tightest.clearance.total_cmp(&b.tightest.clearance)
     });
-    let (touching, near): (Vec<_>, Vec<_>) = worst
+    let mut names: Vec<(bool, String)> = worst
         .into_iter()
-        .partition(|pair| pair.tightest.clearance <= 0.0);
+        .map(|pair| {
+            let what = obstacle_words(&pair.obstacle_name, pair.obstacle);
+            let name = format!("{} at {what}", part_name(pair.part));
+            (pair.tightest.clearance <= 0.0, name)
+        })
+        .collect();
+    names.extend(own_too_near(subject, governing.is_some()));
+    let (touching, near): (Vec<_>, Vec<_>) = names.into_iter().partition(|(touches, _)| *touches);
     format!(
         "{}{}",
         named(" Also touching", &touching),
@@ -194,26 +174,23 @@ fn others(subject: &Subject, governing: &PairClearance) -> String {
     )
 }
 
-fn named(lead: &str, pairs: &[&PairClearance]) -> String {
-    if pairs.is_empty() {
+fn named(lead: &str, names: &[(bool, String)]) -> String {
+    if names.is_empty() {
         return String::new();
     }
-    let mut names: Vec<String> = pairs
+    let mut list: Vec<String> = names
         .iter()
         .take(OTHERS_NAMED)
-        .map(|pair| {
-            let what = obstacle_words(&pair.obstacle_name, pair.obstacle);
-            format!("{} at {what}", part_name(pair.part))
-        })
+        .map(|(_, name)| name.clone())
         .collect();
-    if let Some(more) = pairs
+    if let Some(more) = names
         .len()
         .checked_sub(OTHERS_NAMED)
         .filter(|more| *more > 0)
     {
-        names.push(format!("{more} more"));
+        list.push(format!("{more} more"));
     }
-    format!("{lead}: {}.", names.join(", "))
+    format!("{lead}: {}.", list.join(", "))
 }
 
 /// The tightest place on the way up to a stop.
@@ -221,18 +198,19 @@ pub(super) fn before_stop(subject: &Subject) -> String {
     let clearance = &subject.result.clearance;
     let pair = clearance.governing.and_then(|row| clearance.pairs.get(row));
     pair.map_or_else(String::new, |pair| {
-        format!(
+        let place = format!(
             " Up to there the tightest place is the {} at {} {}{}: {}.",
             part(subject, pair),
             obstacle_words(&pair.obstacle_name, pair.obstacle),
             subject.at(&pair.tightest.place),
             state_words(pair.tire),
             subject.length(pair.tightest.clearance),
-        )
+        );
+        place + &tire_itself(subject)
     })
 }
 
-fn only_to_jam(subject: &Subject) -> String {
+pub(super) fn only_to_jam(subject: &Subject) -> String {
     subject.result.jams.first().map_or_else(String::new, |jam| {
         format!(
             " Only the way up to the stop {} is checked.",

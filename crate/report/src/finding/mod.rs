@@ -4,6 +4,8 @@
 mod answer;
 /// What an answer rests on.
 mod assumption;
+/// The tire's own clearance, its own leg, what lies out of the plane.
+mod beside;
 /// Does it clear?
 mod clears;
 /// Can it be driven?
@@ -26,5 +28,6 @@ mod tests;
 
 pub use answer::{FindingText, finding_text, question_text, verdict_text};
 pub use assumption::{Governing, Mark, governing};
+pub(crate) use beside::side_words;
 pub use jam::jam_text;
 pub use short::finding_short;

@@ -28,6 +28,18 @@ pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
         FindingDetail::Tightest { clearance, .. } if *clearance < 0.0 => {
             format!("{} of interference", length(-clearance))
         }
+        FindingDetail::OwnTightest { clearance, .. } if *clearance <= 0.0 => {
+            format!("{} into its own leg", length(-clearance))
+        }
+        FindingDetail::OwnTightest { clearance, .. } => {
+            format!("{} to its own leg", length(*clearance))
+        }
+        FindingDetail::RoomTightest { clearance, .. } if *clearance <= 0.0 => {
+            format!("{} too little room", length(-clearance))
+        }
+        FindingDetail::RoomTightest { clearance, .. } => {
+            format!("{} along the trunnion", length(*clearance))
+        }
         FindingDetail::Tightest { clearance, .. } => format!("{} clear", length(*clearance)),
         FindingDetail::NothingInWell => "needs a look at the well".to_owned(),
         FindingDetail::Pressure {

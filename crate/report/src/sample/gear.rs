@@ -3,10 +3,10 @@ use gearswing_solver::model::{
     Accumulator, Acts, Actuator, AttachTo, Basis, Battery, BatteryKind, BatterySize, Body, BodyEnd,
     Brace, ClearanceRule, Conditions, Direction, Drive, ElectricActuator, EmergencyWay, FallData,
     Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, HandPump, HowFar, Leg, LegAir,
-    LegBody, LineOrifice, LinearSpring, Link, MotorPump, MovingPart, Obstacle, Pin, Pins, Point,
-    PumpSeen, SeenStop, Shape, Shortening, ShorteningRow, SlidingBrace, Source, Spring, SpringEnd,
-    SpringJoint, SpringKind, SpringSet, Strut, StrutJack, Supply, Switches, Tire, TorsionSpring,
-    UnlockedBy, View, Wheel,
+    LegBody, LineOrifice, LinearSpring, Link, MotorPump, MovingPart, Obstacle, OutOfPlane, OwnLeg,
+    Pin, Pins, Point, PumpSeen, SeenStop, Shape, Shortening, ShorteningRow, SlidingBrace, Source,
+    Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, StrutJack, Supply, Switches,
+    Tire, TorsionSpring, UnlockedBy, View, Wheel,
 };
 
 fn point(x: f64, y: f64) -> Point {
@@ -125,6 +125,13 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
         name: name.to_owned(),
         view: View::Front,
         trunnion: point(0.0, 0.0),
+        out_of_plane: OutOfPlane {
+            trunnion_skew: Some(0.01),
+            wheel_skew: Some(0.0),
+            room_near: Some(0.3),
+            room_far: Some(0.3),
+            own_leg: OwnLeg::All,
+        },
         swing_up: 1.4,
         body: LegBody {
             outline: square(),

@@ -3,11 +3,7 @@ use gearswing_solver::TireChoice;
 use gearswing_solver::model::{EmergencyWay, Gear, Joint, MovingPart, Point, Vector, View};
 use gearswing_solver::result::{
     Arrival, Assumption, AxleLoad, AxleLoadEffect, AxlePush, CaseForce, CaseOutcome, Caution,
-    Clearance, Contact, DrivenBy, Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome,
-    FallRequired, FallStart, Finding, FindingDetail, Force, ForcePeak, InertiaBasis, JointLoad,
-    LeastKneePush, LeastMoment, LegResult, LoadCase, Lock, LockKind, MissingInput, Motion,
-    PairClearance, Phase, Place, Question, Reactions, Requirement, RequirementBasis, SetBy,
-    Station, StationForce, Stroke, Tightest, TireState, Unpowered, Verdict, WayDown,
+    Clearance, Contact, DrivenBy, Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome, FallRequired, FallStart, Finding, FindingDetail, Force, ForcePeak, InertiaBasis, JointLoad, LeastKneePush, LeastMoment, LegResult, LoadCase, Lock, LockKind, MissingInput, Motion, NotChecked, OwnClearance, OwnNotChecked, PairClearance, Phase, Place, Question, Reactions, Requirement, RequirementBasis, Room, SetBy, SkewLoss, SkewLosses, Station, StationForce, Stroke, Tightest, TireState, Unpowered, Verdict, WayDown,
 };
 use gearswing_units::UnitChoice;
 
@@ -42,6 +38,7 @@ pub(crate) fn pair(
             on_obstacle: Point::new(0.1, 0.2 + clearance),
         },
         certified_to: 1e-5,
+        less_for_skew: 0.0,
         requirement: Requirement {
             clearance: required,
             basis: RequirementBasis::CommonPractice,
@@ -51,6 +48,20 @@ pub(crate) fn pair(
             bracket: 1e-6,
             point: Point::new(0.1, 0.2),
         }),
+    }
+}
+
+/// A row of the tire against its own lower strut.
+pub(crate) fn own(tire: TireState, clearance: f64) -> OwnClearance {
+    let pair = pair(MovingPart::Wheel, Some(tire), clearance, 0.001_587_5);
+    OwnClearance {
+        part: MovingPart::SlidingStrut,
+        tire,
+        tightest: pair.tightest,
+        certified_to: 1e-5,
+        less_for_skew: 0.0,
+        requirement: pair.requirement,
+        first_contact: pair.first_contact,
     }
 }
 
@@ -183,6 +194,27 @@ pub(crate) fn result() -> LegResult {
                 pair(MovingPart::LowerLink, None, 0.031, 0.003),
             ],
             governing: Some(1),
+            own: vec![own(TireState::New, 0.0061), own(TireState::Grown, 0.0025)],
+            own_not_checked: vec![OwnNotChecked {
+                part: MovingPart::LegBody,
+                why: NotChecked::NoOutline,
+            }],
+            room: Room {
+                reach_new: 0.22,
+                reach_grown: 0.23,
+                rows: Vec::new(),
+            },
+            skew: SkewLosses {
+                trunnion: None,
+                wheel: None,
+                new: SkewLoss::default(),
+                grown: SkewLoss::default(),
+                told: Some(SkewLoss {
+                    to_well: 0.0164,
+                    along_trunnion: 0.05,
+                    to_own_leg: 0.0,
+                }),
+            },
             curves: Vec::new(),
             wheel_envelope: Vec::new(),
             leg_envelope: Vec::new(),

@@ -5,7 +5,7 @@ use gearswing_units::Quantity;
 
 use super::ReportOptions;
 use super::lines::Lines;
-use super::{cases, fall, numbers};
+use super::{beside, cases, fall, numbers};
 use crate::name::name_words;
 use crate::subject::Subject;
 use crate::table::stations_text;
@@ -22,6 +22,7 @@ pub(super) fn leg(lines: &mut Lines, subject: &Subject, options: ReportOptions) 
     }
     stops(lines, subject);
     numbers::clearances(lines, subject);
+    beside::beside(lines, subject);
     numbers::force(lines, subject);
     cases::put(lines, subject);
     numbers::lock(lines, subject);

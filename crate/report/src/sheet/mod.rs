@@ -1,5 +1,7 @@
 //! The whole report of a gear file as readable text.
 
+/// The tire against its own leg and along its trunnion.
+mod beside;
 /// Load cases and joint loads.
 mod cases;
 /// Fall without pressure.

@@ -112,6 +112,7 @@ pub(crate) fn gear(rib: f64) -> Gear {
         name: "Main".into(),
         view: View::Front,
         trunnion: Point::new(-1.52, 0.0),
+        out_of_plane: OutOfPlane::default(),
         swing_up: 1.53,
         body: LegBody {
             outline: points(&[

@@ -1,9 +1,36 @@
 //! Does it clear?
 use crate::model::Tire;
 use crate::result::{
-    Assumption, Caution, Clearance, Finding, FindingDetail, Jam, Question, TireState, Verdict,
+    Assumption, Caution, Clearance, Finding, FindingDetail, Jam, Place, Question, Requirement,
+    TireState, Verdict,
 };
 use crate::tires::{clearance_assumption, size_assumptions};
+
+/// A row that may govern: of the well, of the leg itself, or along the trunnion.
+struct Row {
+    detail: FindingDetail,
+    clearance: f64,
+    spare: f64,
+    place: Option<Place>,
+    tire: Option<TireState>,
+    requirement: Requirement,
+}
+
+impl Row {
+    fn verdict(&self) -> Verdict {
+        match (self.clearance > 0.0, self.spare >= 0.0) {
+            (false, _) => Verdict::Bad,
+            (true, false) => Verdict::Marginal,
+            (true, true) => Verdict::Good,
+        }
+    }
+
+    /// Contact before spare, the deepest first.
+    fn gravity(&self) -> (bool, f64) {
+        let clears = self.clearance > 0.0;
+        (clears, if clears { self.spare } else { self.clearance })
+    }
+}
 
 /// Answers "does it clear?". A contact before a stop outranks the stop.
 pub(crate) fn clears(clearance: &Clearance, jams: &[Jam], tire: &Tire) -> Finding {
@@ -15,30 +42,21 @@ pub(crate) fn clears(clearance: &Clearance, jams: &[Jam], tire: &Tire) -> Findin
         assumptions: Vec::new(),
         cautions: vec![Caution::MovingLeg],
     };
-    let row = clearance.governing;
-    let pair = row.and_then(|row| clearance.pairs.get(row));
-    if let (Some(row), Some(pair)) = (row, pair) {
-        finding.detail = FindingDetail::Tightest {
-            pair: row,
-            clearance: pair.tightest.clearance,
-            spare: pair.spare(),
-        };
-        finding.place = Some(pair.tightest.place);
-        finding.verdict = match (pair.tightest.clearance > 0.0, pair.spare() >= 0.0) {
-            (false, _) => Verdict::Bad,
-            (true, false) => Verdict::Marginal,
-            (true, true) => Verdict::Good,
-        };
-        if finding.verdict != Verdict::Good {
+    if let Some(row) = governing(clearance) {
+        finding.verdict = row.verdict();
+        finding.detail = row.detail;
+        finding.place = row.place;
+        let trims = !matches!(finding.detail, FindingDetail::OwnTightest { .. });
+        if finding.verdict != Verdict::Good && trims {
             finding.cautions.push(Caution::Trimming);
         }
-        if let Some(state) = pair.tire {
+        if let Some(state) = row.tire {
             finding.assumptions.extend(size_assumptions(tire, state));
             finding.cautions.push(Caution::TireApproval);
         }
         finding
             .assumptions
-            .push(clearance_assumption(pair.requirement.basis));
+            .push(clearance_assumption(row.requirement.basis));
     }
     if finding.verdict != Verdict::Bad
         && let Some(jam) = jams.first()
@@ -62,4 +80,58 @@ pub(crate) fn clears(clearance: &Clearance, jams: &[Jam], tire: &Tire) -> Findin
         }
     }
     finding
+}
+
+/// The row that governs: the deepest contact, else the least spare. A leg without a well that
+/// touches nothing of its own is not shown to clear: none of its own rows then governs.
+fn governing(clearance: &Clearance) -> Option<Row> {
+    let well = clearance.governing.and_then(|at| {
+        let pair = clearance.pairs.get(at)?;
+        Some(Row {
+            detail: FindingDetail::Tightest {
+                pair: at,
+                clearance: pair.tightest.clearance,
+                spare: pair.spare(),
+            },
+            clearance: pair.tightest.clearance,
+            spare: pair.spare(),
+            place: Some(pair.tightest.place),
+            tire: pair.tire,
+            requirement: pair.requirement,
+        })
+    });
+    let own = clearance.own.iter().enumerate().map(|(row, own)| Row {
+        detail: FindingDetail::OwnTightest {
+            row,
+            clearance: own.tightest.clearance,
+            spare: own.spare(),
+        },
+        clearance: own.tightest.clearance,
+        spare: own.spare(),
+        place: Some(own.tightest.place),
+        tire: Some(own.tire),
+        requirement: own.requirement,
+    });
+    let room = clearance.room.rows.iter().enumerate();
+    let room = room.map(|(row, room)| Row {
+        detail: FindingDetail::RoomTightest {
+            row,
+            clearance: room.clearance,
+            spare: room.spare(),
+        },
+        clearance: room.clearance,
+        spare: room.spare(),
+        place: None,
+        tire: Some(room.tire),
+        requirement: room.requirement,
+    });
+    let no_well = well.is_none();
+    well.into_iter()
+        .chain(own)
+        .chain(room)
+        .filter(|row| !no_well || row.verdict() != Verdict::Good)
+        .min_by(|a, b| {
+            let (a, b) = (a.gravity(), b.gravity());
+            a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
+        })
 }

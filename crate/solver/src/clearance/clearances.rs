@@ -1,7 +1,7 @@
 //! Every moving part against every obstacle.
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{ClearanceRule, Leg, MovingPart, Point};
-use crate::result::{Clearance, PairClearance, Tightest, TireState};
+use crate::result::{Clearance, PairClearance, SkewLosses, Tightest, TireState};
 use crate::tires::{TireSizes, requirement};
 
 use super::barrier::Barrier;
@@ -9,9 +9,12 @@ use super::curves::{CurveCase, curves};
 use super::envelope::{leg_envelope, wheel_envelope};
 use super::error::ClearanceError;
 use super::outline::all_parts;
+use super::own::{Own, own_clearances};
 use super::pair::Runner;
 use super::rig::Rig;
+use super::room::room;
 use super::signed::signed_clearance;
+use super::skew::skew_losses;
 use super::track::Track;
 use super::turning::RadialBarrier;
 
@@ -39,6 +42,8 @@ pub struct ClearanceOptions {
     pub accuracy: f64,
     /// Clearance from which a curve only says "beyond" [m].
     pub curve_reach: f64,
+    /// Whether the tire is checked against its own leg, too.
+    pub own_leg: bool,
 }
 
 /// Default of [`ClearanceOptions::curve_reach`] [m].
@@ -50,6 +55,7 @@ impl Default for ClearanceOptions {
             curve_stride: 6,
             accuracy: 1e-5,
             curve_reach: DEFAULT_CURVE_REACH,
+            own_leg: true,
         }
     }
 }
@@ -85,7 +91,8 @@ pub fn clearances(
     let shortening = &leg.strut.shortening;
     let rig = Rig::new(leg);
     let track = Track::new(case.linkage, rig, shortening, case.poses)?;
-    let parts = all_parts(leg, &rig, case.sizes);
+    let losses = skew_losses(leg, case.sizes);
+    let parts = all_parts(leg, &rig, case.sizes, Some(&losses));
     let runners = parts
         .iter()
         .map(|part| Runner::new(part, &track, shortening))
@@ -100,7 +107,7 @@ pub fn clearances(
                 continue;
             }
             let found = runner.clearance(&track, barrier, &seen, obstacle, options.accuracy)?;
-            let Some(found) = found else { continue };
+            let found = found.ok_or(ClearanceError::NothingToCheck { part: part.part })?;
             past.push(found.core_past);
             pairs.push(PairClearance {
                 obstacle,
@@ -109,6 +116,7 @@ pub fn clearances(
                 tire: part.tire,
                 tightest: found.tightest,
                 certified_to: found.certified_to,
+                less_for_skew: part.tire.map_or(0.0, |tire| losses.of(tire).to_well),
                 requirement: requirement(given, case.rule, part.part, part.tire),
                 first_contact: found.first_contact,
             });
@@ -124,11 +132,20 @@ pub fn clearances(
         poses: case.poses,
         options,
     })?;
+    let own = match options.own_leg {
+        true => own_clearances(case, &rig, &losses, options.accuracy)?,
+        false => Own::default(),
+    };
+    let drawn = all_parts(leg, &rig, case.sizes, None);
     Ok(Clearance {
         governing,
+        own: own.rows,
+        own_not_checked: own.not_checked,
+        room: room(leg, case.sizes, case.rule, &losses),
+        skew: losses,
         curves,
-        wheel_envelope: wheel_envelope(&parts, &track),
-        leg_envelope: leg_envelope(&parts, &track),
+        wheel_envelope: wheel_envelope(&drawn, &track),
+        leg_envelope: leg_envelope(&drawn, &track),
         pairs,
     })
 }
@@ -146,7 +163,8 @@ fn governing(pairs: &[PairClearance]) -> Option<usize> {
     least(|pair| pair.tightest.clearance, true).or_else(|| least(PairClearance::spare, false))
 }
 
-/// Exact clearance of every pair at one pose, in the order of [`Clearance::pairs`].
+/// Exact clearance of every pair at one pose, in the order of [`Clearance::pairs`], less what skews
+/// take off it.
 ///
 /// # Errors
 /// [`ClearanceError`] when the depth of a contact cannot be resolved.
@@ -155,8 +173,31 @@ pub fn clearance_at(
     sizes: &TireSizes,
     pose: &Pose,
 ) -> Result<Vec<PoseClearance>, ClearanceError> {
+    let losses = skew_losses(leg, sizes);
+    at_pose(leg, sizes, pose, Some(&losses))
+}
+
+/// As [`clearance_at`], as drawn: nothing is taken off for skews, which only bound what may be
+/// missing.
+///
+/// # Errors
+/// [`ClearanceError`] when the depth of a contact cannot be resolved.
+pub fn drawn_clearance_at(
+    leg: &Leg,
+    sizes: &TireSizes,
+    pose: &Pose,
+) -> Result<Vec<PoseClearance>, ClearanceError> {
+    at_pose(leg, sizes, pose, None)
+}
+
+fn at_pose(
+    leg: &Leg,
+    sizes: &TireSizes,
+    pose: &Pose,
+    losses: Option<&SkewLosses>,
+) -> Result<Vec<PoseClearance>, ClearanceError> {
     let rig = Rig::new(leg);
-    let parts = all_parts(leg, &rig, sizes);
+    let parts = all_parts(leg, &rig, sizes, losses);
     let mut all = Vec::with_capacity(parts.len() * leg.well.len());
     let mut core: Vec<Point> = Vec::new();
     for (obstacle, given) in leg.well.iter().enumerate() {
@@ -177,19 +218,18 @@ pub fn clearance_at(
                     to: progress,
                 }
             })?;
-            if let Some(signed) = signed {
-                all.push(PoseClearance {
-                    obstacle,
-                    part: part.part,
-                    tire: part.tire,
-                    tightest: Tightest {
-                        clearance: signed.clearance,
-                        place: pose.place,
-                        on_part: signed.on_part,
-                        on_obstacle: signed.on_obstacle,
-                    },
-                });
-            }
+            let signed = signed.ok_or(ClearanceError::NothingToCheck { part: part.part })?;
+            all.push(PoseClearance {
+                obstacle,
+                part: part.part,
+                tire: part.tire,
+                tightest: Tightest {
+                    clearance: signed.clearance,
+                    place: pose.place,
+                    on_part: signed.on_part,
+                    on_obstacle: signed.on_obstacle,
+                },
+            });
         }
     }
     Ok(all)

@@ -203,6 +203,11 @@ impl Follower<'_> {
         cutoff: f64,
     ) -> Result<Option<f64>, ClearanceError> {
         let core = placed.core(self.core);
+        if core.is_empty() {
+            return Err(ClearanceError::NothingToCheck {
+                part: self.part.part,
+            });
+        }
         let radius = self.part.radius;
         if self.past {
             let signed = signed_clearance(core, radius, barrier).map_err(|_| {

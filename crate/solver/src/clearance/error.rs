@@ -35,6 +35,25 @@ pub enum ClearanceError {
         /// End of the interval [1].
         to: f64,
     },
+    /// A part or what it is held against has no points.
+    #[error("there is nothing to check {part:?} by or against")]
+    NothingToCheck {
+        /// Moving part.
+        part: MovingPart,
+    },
+    /// A part of the path of the tire against its own leg was not resolved within the bound on
+    /// evaluations.
+    #[error(
+        "the clearance of the tire to its own {part:?} is not resolved between progress {from} and {to}"
+    )]
+    OwnUnresolved {
+        /// Part of the leg.
+        part: MovingPart,
+        /// Start of the interval [1].
+        from: f64,
+        /// End of the interval [1].
+        to: f64,
+    },
     /// A part of the path was not resolved within the bound on evaluations.
     #[error(
         "the clearance of {part:?} to obstacle {obstacle} is not resolved between progress {from} and {to}"

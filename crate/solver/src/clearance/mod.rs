@@ -24,6 +24,11 @@
 //! Side and overlap are read from the core, distance and depth then carry the radius: a tire that
 //! reaches around the end of a skin is free there, as it is in the aeroplane.
 //!
+//! # Own leg, skew, room
+//! The tire against its own leg, brace and actuator: `own.rs`. What a trunnion or a wheel that is not
+//! square to the plane takes off every clearance of the wheel: `skew.rs`; the wheel's radius is larger
+//! by it in all that is certified, never in what is drawn. Room along the trunnion: `room.rs`.
+//!
 //! # Certificate
 //! Two lines in the plane that do not cross are nearest at a corner of one of them. For a part that
 //! only turns about a fixed centre each corner runs on an arc (the obstacle's corners too, seen from
@@ -53,16 +58,24 @@ mod envelope;
 mod error;
 /// Outlines in one pose.
 mod outline;
+/// The tire against its own leg.
+mod own;
 /// One part against one obstacle.
 mod pair;
 /// Moving parts and their cores.
 mod part;
+/// Parts as the wheel sees them.
+mod relative;
 /// Lengths and fixed points.
 mod rig;
+/// Room along the trunnion axis.
+mod room;
 /// Points, segments, boxes.
 mod segment;
 /// Signed clearance at one pose.
 mod signed;
+/// What skews take off.
+mod skew;
 /// Least distance by subdivision.
 mod subdivide;
 /// A core over an interval, with its lower bound.
@@ -79,6 +92,8 @@ mod tests;
 
 pub use clearances::{
     ClearanceCase, ClearanceOptions, DEFAULT_CURVE_REACH, PoseClearance, clearance_at, clearances,
+    drawn_clearance_at,
 };
 pub use error::ClearanceError;
 pub use outline::{PlacedOutline, leg_outlines, wheel_outline};
+pub use skew::{TOLD_SKEW, skew_losses};

@@ -1,7 +1,7 @@
 //! Outlines of the moving parts, placed in one pose, for drawing.
 use crate::kinematics::Pose;
 use crate::model::{Leg, MovingPart, Point};
-use crate::result::TireState;
+use crate::result::{SkewLosses, TireState};
 use crate::tires::{TireSize, TireSizes};
 
 use super::part::{Part, other_parts, wheel_part};
@@ -24,7 +24,7 @@ pub struct PlacedOutline {
 #[must_use]
 pub fn wheel_outline(leg: &Leg, size: &TireSize, tire: TireState, pose: &Pose) -> PlacedOutline {
     let rig = Rig::new(leg);
-    placed(&wheel_part(leg, &rig, size, tire), &rig, pose)
+    placed(&wheel_part(leg, &rig, size, tire, 0.0), &rig, pose)
 }
 
 /// Every outline of `leg` in `pose`: the wheel new and grown, then the other parts in the order of
@@ -32,18 +32,28 @@ pub fn wheel_outline(leg: &Leg, size: &TireSize, tire: TireState, pose: &Pose) -
 #[must_use]
 pub fn leg_outlines(leg: &Leg, sizes: &TireSizes, pose: &Pose) -> Vec<PlacedOutline> {
     let rig = Rig::new(leg);
-    all_parts(leg, &rig, sizes)
+    all_parts(leg, &rig, sizes, None)
         .iter()
         .map(|part| placed(part, &rig, pose))
         .filter(|outline| !outline.core.is_empty())
         .collect()
 }
 
-/// Every moving part: the wheel new and grown first.
-pub(crate) fn all_parts(leg: &Leg, rig: &Rig, sizes: &TireSizes) -> Vec<Part> {
+/// Every moving part: the wheel new and grown first, larger by what skews take off its clearances
+/// where `losses` are given.
+pub(crate) fn all_parts(
+    leg: &Leg,
+    rig: &Rig,
+    sizes: &TireSizes,
+    losses: Option<&SkewLosses>,
+) -> Vec<Part> {
+    let wheel = |size, tire| {
+        let loss = losses.map_or(0.0, |losses| losses.of(tire).to_well);
+        wheel_part(leg, rig, size, tire, loss)
+    };
     let mut parts = vec![
-        wheel_part(leg, rig, &sizes.new, TireState::New),
-        wheel_part(leg, rig, &sizes.grown, TireState::Grown),
+        wheel(&sizes.new, TireState::New),
+        wheel(&sizes.grown, TireState::Grown),
     ];
     parts.extend(other_parts(leg, rig));
     parts

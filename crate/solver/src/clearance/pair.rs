@@ -227,6 +227,9 @@ impl<'a> Runner<'a> {
 /// How a part moves on this path.
 fn motion(part: &Part, track: &Track, shortening: &Shortening) -> Result<Motion, ClearanceError> {
     let rig = &track.rig;
+    if part.from_wheel {
+        return Ok(Motion::General);
+    }
     let about = |turning, centre, core: &[Point], low, high| Motion::Plain {
         slide: None,
         turning: Some((turning, TurningCore::new(core, centre, low, high))),
@@ -237,7 +240,7 @@ fn motion(part: &Part, track: &Track, shortening: &Shortening) -> Result<Motion,
             let (low, high) = whole(Turning::Swing);
             about(Turning::Swing, rig.trunnion, &part.core, low, high)
         }
-        Carrier::UpperLink => {
+        Carrier::UpperLink | Carrier::UpperArm => {
             let (low, high) = whole(Turning::Upper);
             about(Turning::Upper, rig.pivot, &part.core, low, high)
         }

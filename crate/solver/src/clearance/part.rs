@@ -1,9 +1,10 @@
 //! Moving parts of a leg: core shapes and how they follow a pose.
 use crate::kinematics::Pose;
-use crate::model::{BodyEnd, Brace, Leg, MovingPart, Point, Shortening, Vector, View};
+use crate::model::{AttachTo, BodyEnd, Brace, Leg, MovingPart, Point, Shortening, Vector, View};
 use crate::result::TireState;
 use crate::tires::TireSize;
 
+use super::relative::{self, seen_from_wheel};
 use super::rig::Rig;
 
 /// How a part's core follows a pose.
@@ -17,6 +18,10 @@ pub(crate) enum Carrier {
     UpperLink,
     /// K–B1.
     LowerLink,
+    /// From B0–K to A1.
+    UpperArm,
+    /// From K–B1 to A1.
+    LowerArm,
     /// B0–B1.
     SlidingBrace,
     /// Actuator body.
@@ -35,6 +40,8 @@ pub(crate) struct Part {
     pub(crate) core: Vec<Point>,
     /// Growth of the core [m].
     pub(crate) radius: f64,
+    /// Seen from the wheel, which then stands still, and not from the airframe.
+    pub(crate) from_wheel: bool,
     /// Largest distance of the core from the trunnion, extended or shortened [m].
     reach: f64,
 }
@@ -52,8 +59,35 @@ impl Part {
         self.place_onto(rig, pose, out)
     }
 
+    /// The same part as its wheel sees it.
+    pub(crate) fn seen_from_wheel(self) -> Self {
+        Self {
+            from_wheel: true,
+            ..self
+        }
+    }
+
+    /// The same part, larger all around [m].
+    pub(crate) fn grown(&self, by: f64) -> Self {
+        Self {
+            radius: self.radius + by,
+            ..self.clone()
+        }
+    }
+
     /// As [`Self::place`], added to what `out` holds.
     pub(crate) fn place_onto(&self, rig: &Rig, pose: &Pose, out: &mut Vec<Point>) -> bool {
+        let start = out.len();
+        let placed = self.place_seen_from_airframe(rig, pose, out);
+        if self.from_wheel {
+            for point in out.iter_mut().skip(start) {
+                *point = seen_from_wheel(rig, pose, *point);
+            }
+        }
+        placed
+    }
+
+    fn place_seen_from_airframe(&self, rig: &Rig, pose: &Pose, out: &mut Vec<Point>) -> bool {
         let bar = match self.carrier {
             Carrier::Leg | Carrier::Axle => {
                 let slide = self.slide(rig, pose);
@@ -66,6 +100,11 @@ impl Part {
             }
             Carrier::UpperLink => pose.knee.map(|k| [rig.pivot, k]),
             Carrier::LowerLink => pose.knee.zip(pose.brace_attach).map(<[Point; 2]>::from),
+            Carrier::UpperArm => {
+                let link = pose.knee.map(|k| (rig.pivot, k));
+                arm(rig, link, pose)
+            }
+            Carrier::LowerArm => arm(rig, pose.knee.zip(pose.brace_attach), pose),
             Carrier::SlidingBrace => pose.brace_attach.map(|b| [rig.pivot, b]),
             Carrier::Body => Some([own_pin(rig, pose), rig.gland(pose)]),
             Carrier::Rod => Some([other_pin(rig, pose), rig.gland(pose)]),
@@ -86,15 +125,25 @@ impl Part {
     /// How far any point of the core strays from the straight line between its places in `a` and
     /// `b`, all run at one common parameter, at most [m]. Between `a` and `b` no angle turns back.
     pub(crate) fn stray(&self, rig: &Rig, a: &Pose, b: &Pose) -> f64 {
+        if self.from_wheel {
+            return relative::stray(self, rig, a, b);
+        }
         match self.carrier {
             Carrier::Leg => Rig::stray_leg(a, b, self.reach, false),
             Carrier::Axle => Rig::stray_leg(a, b, self.reach, true),
             Carrier::UpperLink => rig.stray_knee(a, b),
             Carrier::LowerLink => rig.stray_lower(a, b),
+            Carrier::UpperArm | Carrier::LowerArm => rig.stray_arm(a, b),
             Carrier::SlidingBrace => rig.stray_brace_attach(a, b),
             Carrier::Body | Carrier::Rod => rig.stray_actuator(a, b),
         }
     }
+}
+
+/// Both ends of the arm of a link that lies between two points.
+fn arm(rig: &Rig, link: Option<(Point, Point)>, pose: &Pose) -> Option<[Point; 2]> {
+    let ((from, to), share) = link.zip(rig.arm_foot)?;
+    Some([from + (to - from) * share, pose.actuator_attach])
 }
 
 fn own_pin(rig: &Rig, pose: &Pose) -> Point {
@@ -142,9 +191,17 @@ fn wheel_core(leg: &Leg, size: &TireSize) -> (Vec<Point>, f64) {
     (core, radius)
 }
 
-/// The wheel of a leg as a moving part.
-pub(crate) fn wheel_part(leg: &Leg, rig: &Rig, size: &TireSize, tire: TireState) -> Part {
+/// The wheel of a leg as a moving part, all around larger by `loss`, what skews may take off its
+/// clearances [m].
+pub(crate) fn wheel_part(
+    leg: &Leg,
+    rig: &Rig,
+    size: &TireSize,
+    tire: TireState,
+    loss: f64,
+) -> Part {
     let (core, radius) = wheel_core(leg, size);
+    let radius = radius + loss;
     part(
         leg,
         rig,
@@ -191,6 +248,20 @@ pub(crate) fn other_parts(leg: &Leg, rig: &Rig) -> Vec<Part> {
                 vec![b.knee, b.leg_attach],
                 0.5 * b.lower.thickness,
             );
+            let (from, to, carrier, thickness) = match rig.attach_to {
+                AttachTo::LowerLink => (b.knee, b.leg_attach, Carrier::LowerArm, b.lower.thickness),
+                _ => (
+                    b.airframe_pivot,
+                    b.knee,
+                    Carrier::UpperArm,
+                    b.upper.thickness,
+                ),
+            };
+            if let Some(share) = rig.arm_foot {
+                let foot = from + (to - from) * share;
+                let bar = vec![foot, leg.actuator.attach];
+                add(MovingPart::LinkArm, carrier, bar, 0.5 * thickness);
+            }
         }
         Brace::Sliding(b) => add(
             MovingPart::SlidingBrace,
@@ -254,6 +325,7 @@ fn part(
         carrier,
         core,
         radius,
+        from_wheel: false,
         reach,
     }
 }

@@ -12,13 +12,18 @@ pub(crate) struct Rig {
     pub(crate) pivot: Point,
     /// Knee at gear down.
     pub(crate) knee: Point,
+    /// B1 at gear down; the trunnion when there is no brace, and then unused.
+    pub(crate) brace_attach: Point,
     pub(crate) upper_length: f64,
     pub(crate) lower_length: f64,
     pub(crate) mount: Point,
     pub(crate) attach: Point,
     pub(crate) attach_to: AttachTo,
-    /// A1 along and left of K→B1, in shares of the link's length (lower link only) [1].
+    /// A1 along and left of the link that carries it, in shares of the link's length [1].
     attach_share: Vector,
+    /// Where the arm that carries A1 leaves its link, in shares of the link from its first end;
+    /// absent where A1 stands on the link's line or on the leg [1].
+    pub(crate) arm_foot: Option<f64>,
     pub(crate) body_length: f64,
     pub(crate) body_at: BodyEnd,
 }
@@ -31,9 +36,22 @@ impl Rig {
             Brace::Folding(b) => (b.airframe_pivot, b.knee, b.leg_attach),
             Brace::Sliding(b) => (b.airframe_pivot, b.airframe_pivot, b.leg_attach),
         };
-        let lower = leg_attach - knee;
-        let arm = leg.actuator.attach - knee;
-        let square = lower.norm_squared();
+        let attach_to = if matches!(leg.brace, Brace::Folding(_)) {
+            leg.actuator.attach_to
+        } else {
+            AttachTo::Leg
+        };
+        let arm_foot = match attach_to {
+            AttachTo::Leg => None,
+            AttachTo::UpperLink => foot_of_arm(pivot, knee, leg.actuator.attach),
+            AttachTo::LowerLink => foot_of_arm(knee, leg_attach, leg.actuator.attach),
+        };
+        let (from, to) = match attach_to {
+            AttachTo::UpperLink => (pivot, knee),
+            _ => (knee, leg_attach),
+        };
+        let (link, arm) = (to - from, leg.actuator.attach - from);
+        let square = link.norm_squared();
         Self {
             trunnion: leg.trunnion,
             slide: (leg.strut.axis_top - leg.strut.axis_bottom)
@@ -41,17 +59,15 @@ impl Rig {
                 .unwrap_or_else(Vector::y),
             pivot,
             knee,
+            brace_attach: leg_attach,
             upper_length: (knee - pivot).norm(),
-            lower_length: lower.norm(),
+            lower_length: (leg_attach - knee).norm(),
             mount: leg.actuator.mount,
             attach: leg.actuator.attach,
-            attach_to: if matches!(leg.brace, Brace::Folding(_)) {
-                leg.actuator.attach_to
-            } else {
-                AttachTo::Leg
-            },
+            attach_to,
+            arm_foot,
             attach_share: if square > 0.0 {
-                Vector::new(lower.dot(&arm) / square, lower.perp(&arm) / square)
+                Vector::new(link.dot(&arm) / square, link.perp(&arm) / square)
             } else {
                 Vector::zeros()
             },
@@ -102,16 +118,33 @@ impl Rig {
             return f64::INFINITY;
         };
         let (dk, db) = (kb - ka, bb - ba);
-        let (u, du) = (ba - ka, db - dk);
+        let sagittas =
+            sagitta(self.upper_length, dk.norm()) + sagitta((ba - self.trunnion).norm(), db.norm());
+        Self::stray_link(ba - ka, self.lower_length, (dk, db), sagittas)
+    }
+
+    /// The same for a link of `length` whose ends run on circles by two chords, from its vector at
+    /// `a` and the sum of both heights of arc.
+    pub(crate) fn stray_link(
+        u: Vector,
+        length: f64,
+        (dk, db): (Vector, Vector),
+        sagittas: f64,
+    ) -> f64 {
+        let du = db - dk;
         let (k, b1, du_len) = (dk.norm(), db.norm(), du.norm());
-        let sagittas = sagitta(self.upper_length, k) + sagitta((ba - self.trunnion).norm(), b1);
-        let rest =
-            2.0 * self.lower_length * sagittas + sagittas * sagittas + 0.25 * du_len * du_len;
+        let rest = 2.0 * length * sagittas + sagittas * sagittas + 0.25 * du_len * du_len;
         let lag = |chord: Vector, size: f64| {
             let hold = 2.0 * u.dot(&chord).abs() - 2.0 * du_len * size - size * size;
             if hold > rest { rest / hold } else { 1.0 }
         };
         sagittas + lag(dk, k).min(lag(db, b1)) * k.min(b1)
+    }
+
+    /// How much of its link's straying A1 takes over, at most [1].
+    pub(crate) fn carried(&self) -> f64 {
+        let share = self.attach_share;
+        (1.0 - share.x).abs() + share.x.abs() + 2.0 * share.y.abs()
     }
 
     /// The same for A1 [m].
@@ -120,11 +153,16 @@ impl Rig {
         match self.attach_to {
             AttachTo::Leg => sagitta((self.attach - self.trunnion).norm(), chord),
             AttachTo::UpperLink => sagitta((self.attach - self.pivot).norm(), chord),
-            AttachTo::LowerLink => {
-                let share = self.attach_share;
-                let carried = (1.0 - share.x).abs() + share.x.abs() + 2.0 * share.y.abs();
-                carried * self.stray_lower(a, b)
-            }
+            AttachTo::LowerLink => self.carried() * self.stray_lower(a, b),
+        }
+    }
+
+    /// The same for both ends of the arm that carries A1 [m]: its foot lies on the link.
+    pub(crate) fn stray_arm(&self, a: &Pose, b: &Pose) -> f64 {
+        let attach = self.stray_attach(a, b);
+        match self.attach_to {
+            AttachTo::UpperLink => attach.max(self.stray_knee(a, b)),
+            _ => attach,
         }
     }
 
@@ -161,9 +199,25 @@ impl Rig {
     }
 }
 
+/// Distance from its link below which A1 stands on it [m]: a micrometre is no arm.
+const ON_LINK: f64 = 1e-6;
+
+/// Where the arm of a link from `a` to `b` leaves it towards `attach`, at the nearest point of the
+/// link, in shares of its length; `None` where `attach` stands on the link.
+fn foot_of_arm(a: Point, b: Point, attach: Point) -> Option<f64> {
+    let link = b - a;
+    let square = link.norm_squared();
+    let share = if square > 0.0 {
+        (link.dot(&(attach - a)) / square).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    ((attach - (a + link * share)).norm() > ON_LINK).then_some(share)
+}
+
 /// Height of an arc of up to half a turn over its chord [m]; infinite where the chord says that
 /// the arc may be more than about 130°.
-fn sagitta(radius: f64, chord: f64) -> f64 {
+pub(crate) fn sagitta(radius: f64, chord: f64) -> f64 {
     let half = 0.5 * chord;
     if half > 0.9 * radius {
         return if chord > 0.0 { f64::INFINITY } else { 0.0 };

@@ -44,6 +44,10 @@ impl Span<'_> {
     /// the two ends, less |Δu × ΔK|/4 over the least |u|. Where the foot of v is past an end of the
     /// edge all along, that end's chord says it already.
     pub(crate) fn lower_bound(&self, barrier: &Barrier, enough: f64) -> f64 {
+        // a core that is missing clears nothing
+        if self.from.is_empty() || self.from.len() != self.to.len() {
+            return f64::NEG_INFINITY;
+        }
         let mut least = f64::INFINITY;
         let enough = enough + self.stray;
         for (&a, &b) in self.from.iter().zip(self.to) {

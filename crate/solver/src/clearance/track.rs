@@ -18,6 +18,8 @@ pub(crate) struct Angles {
     pub(crate) upper: f64,
     /// Actuator, seen from A0 [rad].
     pub(crate) mount: f64,
+    /// Lower link, seen from the leg [rad].
+    pub(crate) knee: f64,
 }
 
 /// A pose of the path and its angles.
@@ -36,6 +38,8 @@ pub(crate) enum Turning {
     Upper,
     /// Actuator body about A0.
     Mount,
+    /// Lower link about B1, seen from the leg.
+    Knee,
 }
 
 /// The path as nodes.
@@ -66,6 +70,28 @@ impl<'a> Track<'a> {
         shortening: &Shortening,
         poses: &[Pose],
     ) -> Result<Self, ClearanceError> {
+        let turnings = [Turning::Swing, Turning::Upper, Turning::Mount];
+        Self::cut(linkage, rig, shortening, poses, &turnings)
+    }
+
+    /// Cuts it where angles turn back that are seen from the leg.
+    pub(crate) fn seen_from_leg(
+        linkage: &'a Linkage,
+        rig: Rig,
+        shortening: &Shortening,
+        poses: &[Pose],
+    ) -> Result<Self, ClearanceError> {
+        let turnings = [Turning::Swing, Turning::Knee];
+        Self::cut(linkage, rig, shortening, poses, &turnings)
+    }
+
+    fn cut(
+        linkage: &'a Linkage,
+        rig: Rig,
+        shortening: &Shortening,
+        poses: &[Pose],
+        turnings: &[Turning],
+    ) -> Result<Self, ClearanceError> {
         let first = poses.first().ok_or(ClearanceError::NoPath)?;
         let stride = (poses.len() / NODES).max(1);
         let mut track = Self {
@@ -81,7 +107,7 @@ impl<'a> Track<'a> {
             since += 1;
             let mut cuts: Vec<f64> = Vec::new();
             if a.place.phase != Phase::Shorten {
-                for turning in [Turning::Swing, Turning::Upper, Turning::Mount] {
+                for &turning in turnings {
                     if rate(&rig, turning, a) * rate(&rig, turning, b) < 0.0 {
                         cuts.push(track.turn(turning, a, b)?);
                     }
@@ -257,11 +283,13 @@ impl<'a> Track<'a> {
                 Angles {
                     upper: from_down(Turning::Upper, self.rig.knee - self.rig.pivot),
                     mount: from_down(Turning::Mount, self.rig.attach - self.rig.mount),
+                    knee: from_down(Turning::Knee, self.rig.knee - self.rig.brace_attach),
                 }
             }
             Some(last) => Angles {
                 upper: last.angles.upper + self.turned(Turning::Upper, &last.pose, &pose),
                 mount: last.angles.mount + self.turned(Turning::Mount, &last.pose, &pose),
+                knee: last.angles.knee + self.turned(Turning::Knee, &last.pose, &pose),
             },
         };
         self.nodes.push(Node { pose, angles });
@@ -285,6 +313,7 @@ impl Node {
             Turning::Swing => self.pose.place.swing,
             Turning::Upper => self.angles.upper,
             Turning::Mount => self.angles.mount,
+            Turning::Knee => self.angles.knee,
         }
     }
 }
@@ -295,6 +324,10 @@ fn arm(rig: &Rig, turning: Turning, pose: &Pose) -> Vector {
         Turning::Swing => pose.turn(Vector::x()),
         Turning::Upper => pose.knee.map_or(rig.knee - rig.pivot, |k| k - rig.pivot),
         Turning::Mount => pose.actuator_attach - rig.mount,
+        Turning::Knee => match pose.knee.zip(pose.brace_attach) {
+            Some((knee, attach)) => pose.turn_back(knee - attach),
+            None => rig.knee - rig.brace_attach,
+        },
     }
 }
 
@@ -303,6 +336,7 @@ fn rate(rig: &Rig, turning: Turning, pose: &Pose) -> f64 {
     match turning {
         Turning::Swing => pose.rates.swing,
         Turning::Upper => pose.rates.upper,
+        Turning::Knee => pose.rates.lower - pose.rates.swing,
         Turning::Mount => {
             let a1 = pose.actuator_attach;
             let about = |centre, rate: f64| quarter(a1 - centre) * rate;

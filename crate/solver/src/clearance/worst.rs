@@ -6,6 +6,7 @@ use crate::kinematics::Pose;
 use super::barrier::Barrier;
 use super::depth::{Deepest, Line, Mover, Unresolved, deepest};
 use super::part::{Carrier, Part};
+use super::relative::back_from_wheel;
 use super::rig::Rig;
 use super::sweep::Sweep;
 use super::track::Track;
@@ -54,7 +55,14 @@ impl Seen<'_> {
                 .barrier
                 .points
                 .iter()
-                .map(|p| rig.trunnion + pose.turn_back(p - rig.trunnion) - slide)
+                .map(|&p| {
+                    let p = if self.part.from_wheel {
+                        back_from_wheel(rig, &pose, p)
+                    } else {
+                        p
+                    };
+                    rig.trunnion + pose.turn_back(p - rig.trunnion) - slide
+                })
                 .collect(),
         }
     }
@@ -68,6 +76,8 @@ impl Mover for Seen<'_> {
     /// The shortening only adds what goes straight with the swing: no term of its own.
     fn stray(&self, from: &Line, to: &Line) -> f64 {
         match (from.pose, to.pose) {
+            // both turn with the leg, one slides straight along the other
+            (Some(_), Some(_)) if self.part.from_wheel => 0.0,
             (Some(a), Some(b)) => Rig::stray_leg(&a, &b, self.reach, false),
             _ => f64::INFINITY,
         }

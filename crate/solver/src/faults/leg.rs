@@ -17,6 +17,15 @@ pub(super) fn visit(v: &mut Visit, leg: &Leg, drives: bool) {
             },
         );
     }
+    let beside = &leg.out_of_plane;
+    for (key, value, range) in [
+        ("trunnion_skew_rad", beside.trunnion_skew, ranges::SKEW),
+        ("wheel_skew_rad", beside.wheel_skew, ranges::SKEW),
+        ("room_near_m", beside.room_near, ranges::SIZE_OR_NONE),
+        ("room_far_m", beside.room_far, ranges::SIZE_OR_NONE),
+    ] {
+        v.option(format_args!("out_of_plane.{key}"), value, range);
+    }
     v.optional_outline(format_args!("body.outline_m"), &leg.body.outline);
     v.number(format_args!("body.mass_kg"), leg.body.mass, ranges::MASS);
     v.point(format_args!("body.centre_m"), leg.body.centre);

@@ -1,6 +1,6 @@
 //! What each number of a model may be, in its own SI unit.
 use crate::model::MOST_PIN_FRICTION;
-use std::f64::consts::{FRAC_PI_2, PI, TAU};
+use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI, TAU};
 
 /// Least and largest value allowed, both included.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -27,6 +27,8 @@ pub(super) const MASS: Range = range(0.0, 10_000.0);
 pub(super) const SWING: Range = range(0.01, TAU);
 /// Lean of the wheel [rad].
 pub(super) const LEAN: Range = range(-FRAC_PI_2, FRAC_PI_2);
+/// Skew of trunnion or wheel to the drawn plane [rad]: past an eighth of a turn it is another plane.
+pub(super) const SKEW: Range = range(0.0, FRAC_PI_4);
 /// Seal friction [N].
 pub(super) const FRICTION: Range = range(0.0, 1e6);
 /// Drag areas [m2].
@@ -186,6 +188,7 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "tire_new_m" | "tire_grown_m" | "parts_m" | "required_clearance_m" => CLEARANCE,
         "swing_up_rad" => SWING,
         "lean_rad" => LEAN,
+        "trunnion_skew_rad" | "wheel_skew_rad" => SKEW,
         "mass_kg" => MASS,
         "seal_friction_n" | "seal_break_out_n" | "back_drive_n" => FRICTION,
         "couple_n_m" => PIN_COUPLE,
@@ -194,7 +197,9 @@ pub fn range_of(pattern: &str) -> Option<Range> {
         "wheel_drag_area_m2" | "leg_drag_area_m2" => AREA,
         "travel" | "charge" | "shortened_at" | "up_at_travel" | "down_at_travel"
         | "start_travel" => TRAVEL,
-        "amount_m" | "shoulder_radius_m" | "excursion_allowed_m" => SIZE_OR_NONE,
+        "amount_m" | "shoulder_radius_m" | "excursion_allowed_m" | "room_near_m" | "room_far_m" => {
+            SIZE_OR_NONE
+        }
         "diameter_m" | "width_m" | "rim_diameter_m" | "thickness_m" | "shortest_m"
         | "longest_m" | "bore_m" | "rod_m" | "body_diameter_m" | "body_length_m" | "length_m"
         | "pins_apart_m" | "axle_apart_m" => SIZE,

@@ -2,8 +2,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{
-    Actuator, Brace, Drive, FallData, LineOrifice, Obstacle, Pins, Point, SeenStop, Spring, Strut,
-    Wheel,
+    Actuator, Brace, Drive, FallData, LineOrifice, Obstacle, OutOfPlane, Pins, Point, SeenStop,
+    Spring, Strut, Wheel,
 };
 
 /// The plane in which a leg moves and is drawn.
@@ -30,6 +30,9 @@ pub struct Leg {
     #[serde(rename = "trunnion_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub trunnion: Point,
+    /// Skew of trunnion and wheel to that plane, and room beside it.
+    #[serde(default, skip_serializing_if = "OutOfPlane::is_default")]
+    pub out_of_plane: OutOfPlane,
     /// Swing from down and locked to up, counter-clockwise positive [rad].
     #[serde(rename = "swing_up_rad")]
     pub swing_up: f64,

@@ -30,6 +30,8 @@ mod pin;
 mod point;
 /// A leg that stopped on the jacks.
 mod seen;
+/// Skew to the drawn plane, and room along the trunnion.
+mod skew;
 /// Springs.
 mod spring;
 /// Shock strut and its shortening.
@@ -60,6 +62,7 @@ pub use seen::{
     DEFAULT_DRAWING_WITHIN, DEFAULT_FORCES_WITHIN, DEFAULT_PRESSURE_WITHIN, DEFAULT_VOLTAGE_WITHIN,
     Direction, HowFar, PumpSeen, SeenStop,
 };
+pub use skew::{OutOfPlane, OwnLeg};
 pub use spring::{
     Acts, Body, GasLaw, GasSpring, LinearSpring, Spring, SpringEnd, SpringJoint, SpringKind,
     SpringSet, TorsionSpring,

@@ -83,6 +83,8 @@ pub enum MovingPart {
     UpperLink,
     /// Lower link of a folding brace.
     LowerLink,
+    /// Arm of a brace link that carries the actuator's attach point off the link's line.
+    LinkArm,
     /// Telescoping brace.
     SlidingBrace,
     /// Actuator barrel.

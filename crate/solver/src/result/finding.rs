@@ -85,6 +85,29 @@ pub enum FindingDetail {
         #[serde(rename = "spare_m")]
         spare: f64,
     },
+    /// The tire against its own leg, brace or actuator: contact, too near, or clear, as the verdict
+    /// says.
+    OwnTightest {
+        /// Row in `clearance.own`.
+        row: usize,
+        /// Clearance [m]; negative = depth of contact.
+        #[serde(rename = "clearance_m")]
+        clearance: f64,
+        /// Clearance less requirement [m].
+        #[serde(rename = "spare_m")]
+        spare: f64,
+    },
+    /// The room along the trunnion axis: contact, too near, or clear, as the verdict says.
+    RoomTightest {
+        /// Row in `clearance.room.rows`.
+        row: usize,
+        /// Clearance [m]; negative = interference.
+        #[serde(rename = "clearance_m")]
+        clearance: f64,
+        /// Clearance less requirement [m].
+        #[serde(rename = "spare_m")]
+        spare: f64,
+    },
     /// There is nothing in the well to check against.
     NothingInWell,
     /// Pressure needed at the worst place, of both motions and all load cases, against the pressure

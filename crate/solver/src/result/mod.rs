@@ -26,8 +26,9 @@ mod way_down;
 pub use crate::model::Direction;
 pub use case::{Bind, CaseForce, CaseOutcome, JointLoad, LoadCase, MissingInput, Motion};
 pub use clearance::{
-    Clearance, ClearanceCurve, Contact, CurvePoint, PairClearance, Requirement, RequirementBasis,
-    Tightest, TireState,
+    Clearance, ClearanceCurve, Contact, CurvePoint, NotChecked, OwnClearance, OwnNotChecked,
+    PairClearance, Requirement, RequirementBasis, Room, RoomClearance, RoomSide, SkewLoss,
+    SkewLosses, Tightest, TireState,
 };
 pub use fall::{
     Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, FallRequired, FallShort, FallStart,

@@ -1,6 +1,6 @@
 //! The way of one leg, in the order in which it goes: loads, clearances, lengths.
 use super::StopError;
-use crate::clearance::clearance_at;
+use crate::clearance::drawn_clearance_at;
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Leg, MovingPart};
 use crate::numeric::sort_short;
@@ -198,7 +198,7 @@ pub(super) fn clearances(
     sizes: &TireSizes,
     pose: &Pose,
 ) -> Result<Vec<(Pair, f64)>, StopError> {
-    let all = clearance_at(leg, sizes, pose).map_err(|error| StopError::Clearance {
+    let all = drawn_clearance_at(leg, sizes, pose).map_err(|error| StopError::Clearance {
         reason: error.to_string(),
     })?;
     Ok(all

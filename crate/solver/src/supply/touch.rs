@@ -98,6 +98,8 @@ impl Way<'_> {
         };
         let options = ClearanceOptions {
             curve_stride: STATIONS,
+            // what it touches of itself stops it nowhere here
+            own_leg: false,
             ..ClearanceOptions::default()
         };
         let mut pairs = clearances(&case, &options)?.pairs;

@@ -19,7 +19,8 @@ pub use growth::{
     GROWN_WIDTH_FACTOR, TireSize, TireSizes, grown_size, lateral_allowance, new_size,
 };
 pub use required::{
-    DEFAULT_PARTS, DEFAULT_TIRE_GROWN, DEFAULT_TIRE_NEW, default_clearance, requirement,
+    DEFAULT_OWN_GROWN, DEFAULT_OWN_NEW, DEFAULT_PARTS, DEFAULT_TIRE_GROWN, DEFAULT_TIRE_NEW,
+    default_clearance, own_requirement, requirement, room_requirement,
 };
 pub use sizes::{
     Confidence, SHOULDER_PER_WIDTH, SizeRow, Trust, find_size, rows_of_size, shoulder_radius, sizes,

@@ -18,6 +18,45 @@ pub const DEFAULT_TIRE_GROWN: f64 = 0.003;
 /// Default for every other moving part to structure [m]: our own figure, as for the grown tire.
 pub const DEFAULT_PARTS: f64 = 0.003;
 
+/// Default for a new tire to its own leg, brace and actuator [m]: 1/8 in, our own figure. They hang
+/// on one casting and keep their distance but for play, so less than to structure does.
+pub const DEFAULT_OWN_NEW: f64 = 0.003_175;
+
+/// Default for the grown tire to its own leg, brace and actuator [m]: 1/16 in, the least clearance
+/// between a brace and structure that was found in print (shop manual of a light twin).
+pub const DEFAULT_OWN_GROWN: f64 = 0.001_587_5;
+
+/// Required clearance between a tire and its own leg: the figure for other moving parts where one is
+/// given, else the default.
+#[must_use]
+pub fn own_requirement(rule: &ClearanceRule, tire: TireState) -> Requirement {
+    let default = match tire {
+        TireState::New => DEFAULT_OWN_NEW,
+        TireState::Grown => DEFAULT_OWN_GROWN,
+    };
+    of_gear(rule.parts, default)
+}
+
+/// Required clearance along the trunnion axis: as for the tire to structure.
+#[must_use]
+pub fn room_requirement(rule: &ClearanceRule, tire: TireState) -> Requirement {
+    let given = match tire {
+        TireState::New => rule.tire_new,
+        TireState::Grown => rule.tire_grown,
+    };
+    of_gear(given, default_clearance(MovingPart::Wheel, Some(tire)))
+}
+
+fn of_gear(given: Option<f64>, default: f64) -> Requirement {
+    Requirement {
+        clearance: given.unwrap_or(default),
+        basis: match given {
+            Some(_) => RequirementBasis::Gear,
+            None => RequirementBasis::CommonPractice,
+        },
+    }
+}
+
 /// Built-in default for a part [m]; `tire` is the size of the wheel's tire, ignored for others.
 #[must_use]
 pub fn default_clearance(part: MovingPart, tire: Option<TireState>) -> f64 {

@@ -5,6 +5,10 @@
 mod cases;
 /// Certified minimum and first contact of random legs.
 mod certified;
+/// The tire against its own leg; skews and room.
+mod own;
+/// The same on random legs.
+mod own_random;
 /// Closed forms.
 mod primitives;
 /// Random legs.

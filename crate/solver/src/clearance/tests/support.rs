@@ -255,6 +255,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         name: "Drawn leg".into(),
         view,
         trunnion,
+        out_of_plane: OutOfPlane::default(),
         swing_up,
         body: LegBody {
             outline,
