@@ -3,7 +3,12 @@ use gearswing_solver::TireChoice;
 use gearswing_solver::model::{EmergencyWay, Gear, Joint, MovingPart, Point, Vector, View};
 use gearswing_solver::result::{
     Arrival, Assumption, AxleLoad, AxleLoadEffect, AxlePush, CaseForce, CaseOutcome, Caution,
-    Clearance, Contact, DrivenBy, Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome, FallRequired, FallStart, Finding, FindingDetail, Force, ForcePeak, InertiaBasis, JointLoad, LeastKneePush, LeastMoment, LegResult, LoadCase, Lock, LockKind, MissingInput, Motion, NotChecked, OwnClearance, OwnNotChecked, PairClearance, Phase, Place, Question, Reactions, Requirement, RequirementBasis, Room, SetBy, SkewLoss, SkewLosses, Station, StationForce, Stroke, Tightest, TireState, Unpowered, Verdict, WayDown,
+    Clearance, Contact, DrivenBy, Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome,
+    FallRequired, FallStart, Finding, FindingDetail, Force, ForcePeak, InertiaBasis, JointLoad,
+    LeastKneePush, LeastMoment, LegResult, LoadCase, Lock, LockKind, MissingInput, Motion,
+    NotChecked, OwnClearance, OwnNotChecked, PairClearance, Phase, Place, Question, Reactions,
+    Requirement, RequirementBasis, Room, SetBy, SkewLoss, SkewLosses, Station, StationForce,
+    Stroke, Tightest, TireState, Unpowered, Verdict, WayDown,
 };
 use gearswing_units::UnitChoice;
 
