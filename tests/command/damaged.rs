@@ -25,7 +25,7 @@ fn every_unusable_file_has_its_sentence() {
             file(
                 &folder,
                 "new",
-                text.replacen("\"version\": 1", "\"version\": 99", 1),
+                text.replacen("\"version\": 2", "\"version\": 99", 1),
             ),
             "newer version (99)",
         ),

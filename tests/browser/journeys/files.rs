@@ -95,7 +95,7 @@ fn a_bad_import_changes_nothing_and_says_why() {
             (
                 "newer.json",
                 whole
-                    .replace("\"version\": 1", "\"version\": 9")
+                    .replace("\"version\": 2", "\"version\": 9")
                     .into_bytes(),
             ),
             ("other.json", b"{\"gear\": [1, 2, 3]}".to_vec()),

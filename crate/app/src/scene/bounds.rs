@@ -2,6 +2,7 @@
 use gearswing_solver::model::{Leg, Point};
 use gearswing_solver::result::Question;
 
+use super::drawing::own_leg_governs;
 use super::{Sheet, Stance, Viewport, now};
 use crate::state::{Good, State};
 
@@ -104,8 +105,10 @@ pub(crate) fn sheet_at(state: &State, question: Question) -> Sheet {
     let gap = (question == Question::Clears)
         .then(|| {
             let good = state.derived.good(state.session.leg)?;
-            let near = now(good, state.session.progress)?.clearances.first()?.at;
-            Some((near.tightest.on_part, near.tightest.on_obstacle))
+            let here = now(good, state.session.progress)?;
+            let own = own_leg_governs(good, here.pose.place.progress);
+            let near = own.or_else(|| Some(here.clearances.first()?.at.tightest))?;
+            Some((near.on_part, near.on_obstacle))
         })
         .flatten();
     let Some((part, obstacle)) = gap else {

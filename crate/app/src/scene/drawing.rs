@@ -123,7 +123,7 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
 }
 
 /// The gap between the tire and its own leg, where the first answer speaks of it here.
-fn own_leg_governs(good: &Good, progress: f64) -> Option<Tightest> {
+pub(super) fn own_leg_governs(good: &Good, progress: f64) -> Option<Tightest> {
     let finding = good.result.findings.first()?;
     let FindingDetail::OwnTightest { row, .. } = finding.detail else {
         return None;

@@ -380,7 +380,7 @@ fn a_leg_ahead_of_its_fluid_is_told() {
         .push(event(4.0, Some(0), RunEventKind::FluidLags));
     let said = run_sentences(&timed, &run).join("\n");
     assert!(
-        said.contains("at 50 % of travel its load begins to pull it ahead"),
+        said.contains("at 50.0 % of travel its load begins to pull it ahead"),
         "{said}"
     );
 }
