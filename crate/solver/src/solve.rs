@@ -72,7 +72,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     let [gravity, wind] = statics::weight_and_wind(model.view, &gear.conditions);
     let loaded_from = linkage.loaded_from();
     let cases = Comparison::loads(gear, model);
-    let ready = Ready::new(model, &linkage, &gear.supply, cases).from_standing();
+    let ready = Ready::new(model, &linkage, &gear.supply, cases).standing();
     let loaded = |pose: &Pose| pose.place.progress >= loaded_from;
     let table = |poses: &[Pose], force: &mut dyn FnMut(usize, &Stance) -> Option<StationForce>| {
         let mut stations = Vec::with_capacity(poses.len());

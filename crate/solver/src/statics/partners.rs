@@ -225,7 +225,7 @@ impl Partner {
         let moving = |pose: &&Pose| pose.place.phase != Phase::Shorten;
         let poses = || sweep.poses.iter().filter(moving);
         let rows = poses().map(|pose| row(&ready, pose)).collect();
-        let standing = ready.from_standing();
+        let standing = ready.standing();
         let begins = poses()
             .filter(|pose| standing.begins(pose))
             .map(|pose| row(&standing, pose))

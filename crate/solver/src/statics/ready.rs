@@ -78,7 +78,7 @@ impl<'a> Ready<'a> {
 
     /// The same with the friction of what has stood at the first movement of each way, from down and
     /// from up.
-    pub(crate) fn from_standing(self) -> Self {
+    pub(crate) fn standing(self) -> Self {
         let swings_from = if self.linkage.path().unlocks {
             -1.0
         } else {

@@ -74,7 +74,7 @@ enum Stage {
     /// The run up, and the ways down.
     Up(Box<Going>, Option<Vec<Track>>),
     /// The run down, after the one up.
-    Down(Followed, Box<Going>),
+    Down(Box<Followed>, Box<Going>),
     /// It has been told.
     Done,
 }
@@ -148,7 +148,7 @@ impl Cycling {
                 None => self.stage = Stage::Up(going, down),
             },
             Stage::Down(up, mut going) => match followed(going.advance(steps))? {
-                Some(down) => return Ok(Some((up, down))),
+                Some(down) => return Ok(Some((*up, down))),
                 None => self.stage = Stage::Down(up, going),
             },
             Stage::Done => return Ok(Some(Default::default())),
@@ -166,7 +166,7 @@ impl Cycling {
             return Ok(Some((up, Followed::default())));
         };
         match going(&self.gear, ways, Direction::Down, &self.options) {
-            Ok(going) => self.stage = Stage::Down(up, going.into()),
+            Ok(going) => self.stage = Stage::Down(up.into(), going.into()),
             Err(error) => return Ok(Some((up, one_way(error)?))),
         }
         Ok(None)

@@ -109,7 +109,7 @@ impl Implicit<'_> {
                 there = now;
                 // what no longer comes nearer is at its rounding
                 found = largest <= SMALL || (largest <= 1e2 * SMALL && largest >= 0.5 * before);
-                if found || !(largest < 2.0 * before) {
+                if found || largest.is_nan() || largest >= 2.0 * before {
                     break;
                 }
                 before = largest;

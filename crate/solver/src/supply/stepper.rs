@@ -127,7 +127,7 @@ impl Going {
         let error = trial.error(&scales);
         let growth = (0.9 * error.max(1e-10).powf(-1.0 / order)).clamp(0.2, 4.0);
         let is_short = self.step < SHORT * longest;
-        if !(error <= 1.0) {
+        if error.is_nan() || error > 1.0 {
             self.stepper.is_made(is_short, 0.0, fastest);
             self.step *= if error.is_nan() { 0.2 } else { growth.min(0.9) };
             return Ok(None);

@@ -137,15 +137,13 @@ fn shortening_brings_the_tire_to_the_leg() {
     leg.strut.shortening = Shortening::BeforeSwing { amount: 0.06 };
     let short = gap(&leg);
     assert!((short.clearance - 0.02).abs() < 2e-4, "{short:?}");
-    let table = |amounts: [f64; 3]| Shortening::WithTravel {
-        table: [0.0, 0.5, 1.0]
-            .into_iter()
-            .zip(amounts)
-            .map(|(travel, amount)| ShorteningRow { travel, amount })
-            .collect(),
-    };
     // shortest in the middle of the way, by more than there is
-    leg.strut.shortening = table([0.0, 0.1, 0.05]);
+    let rows = [(0.0, 0.0), (0.5, 0.1), (1.0, 0.05)];
+    leg.strut.shortening = Shortening::WithTravel {
+        table: rows
+            .map(|(travel, amount)| ShorteningRow { travel, amount })
+            .to_vec(),
+    };
     let through = row(&solve(&leg).unwrap(), MovingPart::LegBody, TireState::New);
     assert!(
         (through.tightest.clearance + 0.02).abs() < 2e-4,
