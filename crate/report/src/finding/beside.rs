@@ -303,6 +303,10 @@ fn not_checked_line(subject: &Subject) -> Option<String> {
         ),
         (NotChecked::LeftOut, "left out by your choice"),
         (NotChecked::NoOutline, "no outline is drawn"),
+        (
+            NotChecked::Unresolved,
+            "this program could not tell: it gave up there",
+        ),
     ]
     .into_iter()
     .filter_map(|(why, words)| Some(format!("{} ({words})", names(why)?)))

@@ -1,8 +1,8 @@
 //! Does it clear?
 use crate::model::Tire;
 use crate::result::{
-    Assumption, Caution, Clearance, Finding, FindingDetail, Jam, Place, Question, Requirement,
-    TireState, Verdict,
+    Assumption, Caution, Clearance, Finding, FindingDetail, Jam, NotChecked, OwnNotChecked, Place,
+    Question, Requirement, TireState, Verdict,
 };
 use crate::tires::{clearance_assumption, size_assumptions};
 
@@ -64,6 +64,10 @@ pub(crate) fn clears(clearance: &Clearance, jams: &[Jam], tire: &Tire) -> Findin
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::Jammed { cause: jam.cause };
         finding.place = Some(jam.place);
+    }
+    let unresolved = |skipped: &OwnNotChecked| skipped.why == NotChecked::Unresolved;
+    if finding.verdict == Verdict::Good && clearance.own_not_checked.iter().any(unresolved) {
+        finding.verdict = Verdict::NotShown;
     }
     // a wheel that is safe at both sizes still rests on the rule for the grown one
     let grown = clearance

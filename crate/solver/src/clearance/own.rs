@@ -95,8 +95,18 @@ pub(crate) fn own_clearances(
             ] {
                 let loss = losses.of(tire).to_own_leg;
                 let tire_outline = Tire::new(leg, case.sizes, size, part.part, loss);
-                let row = tire_outline.row(&track, part, shortening, case.rule, tire, accuracy)?;
-                rows.push(row);
+                match tire_outline.row(&track, part, shortening, case.rule, tire, accuracy) {
+                    Ok(row) => rows.push(row),
+                    // what is not resolved is told and is no Yes; the well's answers stand without it
+                    Err(ClearanceError::OwnUnresolved { part, .. }) => {
+                        not_checked.push(OwnNotChecked {
+                            part,
+                            why: NotChecked::Unresolved,
+                        });
+                        break;
+                    }
+                    Err(error) => return Err(error),
+                }
             }
         }
     }

@@ -129,6 +129,8 @@ pub enum NotChecked {
     LeftOut,
     /// It has no outline.
     NoOutline,
+    /// Whether it touches could not be resolved: the answer is then no plain Yes.
+    Unresolved,
 }
 
 /// Room along the trunnion axis.

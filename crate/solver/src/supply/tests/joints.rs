@@ -34,6 +34,11 @@ fn a_torsion_spring_gives_what_it_stores() {
     // so heavy that the spring nowhere draws a leg ahead of its fluid
     let mut heavy = gear();
     heavy.legs.iter_mut().for_each(|leg| leg.wheel.mass += 15.0);
+    // and a pump that lifts them
+    if let Source::MotorPump(pump) = &mut heavy.supply.source {
+        pump.stall_pressure = 1.2e7;
+        pump.relief_pressure = 9e6;
+    }
     let mut sprung = heavy.clone();
     for leg in &mut sprung.legs {
         leg.springs = vec![Spring {

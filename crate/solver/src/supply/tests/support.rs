@@ -121,6 +121,7 @@ pub(crate) fn skin_over_the_wheel(half: f64, y: f64) -> Obstacle {
             MovingPart::SlidingStrut,
             MovingPart::UpperLink,
             MovingPart::LowerLink,
+            MovingPart::LinkArm,
             MovingPart::ActuatorBody,
             MovingPart::ActuatorRod,
         ],
