@@ -149,9 +149,16 @@ impl Wheel {
                     let middle = turned(axis, swing, arm);
                     let plain = turned(V3::z(), swing, arm);
                     let plain_spin = turned(V3::z(), swing, drawn);
-                    for view in 0..VIEWS {
+                    // a wheel seen edge on loses most in the very direction of its spin axis, a kink
+                    let edges = match leg.view {
+                        View::Front => vec![plain_spin, -plain_spin],
+                        View::Side => Vec::new(),
+                    };
+                    let around = (0..VIEWS).map(|view| {
                         let (sin, cos) = (TAU * view as f64 / VIEWS as f64).sin_cos();
-                        let way = V3::new(cos, sin, 0.0);
+                        V3::new(cos, sin, 0.0)
+                    });
+                    for way in around.chain(edges) {
                         let now = middle.dot(&way) + self.tire.reach(&points, way);
                         let before = plain.dot(&way) + self.drawn(plain_spin, way);
                         lost.in_plane = lost.in_plane.max(now - before);
