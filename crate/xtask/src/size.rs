@@ -8,7 +8,8 @@ use std::fs;
 use std::io::Write;
 use std::path::Path;
 
-/// Most that all files of the page together may take, by gzip -9 [bytes].
+/// Most that all files of the page together may take, by brotli at quality 11 with a window of 22 bits
+/// [bytes].
 const MOST: usize = 600_000;
 
 /// One file: name, and bytes as it is, by gzip -9, by brotli.
@@ -48,11 +49,11 @@ pub(crate) fn measure(dir: &Path) -> Result<()> {
             row.name, row.raw, row.gzip, row.brotli
         );
     }
-    let total = rows.last().map_or(0, |row| row.gzip);
+    let total = rows.last().map_or(0, |row| row.brotli);
     if total > MOST {
-        bail!("the page takes {total} bytes by gzip; {MOST} is the most");
+        bail!("the page takes {total} bytes by brotli; {MOST} is the most");
     }
-    println!("{} of {MOST} bytes by gzip are left.", MOST - total);
+    println!("{} of {MOST} bytes by brotli are left.", MOST - total);
     Ok(())
 }
 

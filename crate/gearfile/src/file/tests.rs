@@ -56,6 +56,44 @@ fn version_1_opens_for_ever() {
 }
 
 #[test]
+fn version_2_opens_for_ever() {
+    let text = include_str!("../../../../fixtures/versions/v2.json");
+    for key in super::envelope::NEW_IN_2 {
+        assert!(text.contains(&format!("\"{key}\":")), "{key}");
+    }
+    let gear = read(text).unwrap();
+    assert_eq!(gear.legs.len(), 5);
+    assert_eq!(gear.legs[2].shared_drive, "Central cylinder");
+    assert_eq!(gear.legs[1].drive_ratio, 1.1);
+    assert_eq!(gear.supply.relief_down, Some(4_500_000.0));
+    // a margin that is typed stays typed, though it is the default
+    assert_eq!(gear.supply.margin_wanted, Some(0.1));
+    assert_eq!(gear.legs[0].pins.trunnion.couple, Some(1.5));
+    assert_eq!(gear.legs[0].out_of_plane.trunnion_skew, Some(0.02));
+    assert_eq!(to_text(&gear).unwrap(), text);
+}
+
+#[test]
+fn what_version_1_wrote_by_itself_is_not_typed() {
+    let with_margin = |version: u32, margin: &str| {
+        let text =
+            STARTERS[0]
+                .text
+                .replacen("\"version\": 1", &format!("\"version\": {version}"), 1);
+        let available = "\"available_pressure_pa\":";
+        let margin = format!("\"margin_wanted\": {margin}, {available}");
+        read(&text.replacen(available, &margin, 1)).unwrap()
+    };
+    assert_eq!(with_margin(1, "0.1").supply.margin_wanted, None);
+    assert_eq!(with_margin(1, "0.15").supply.margin_wanted, Some(0.15));
+    let typed = with_margin(2, "0.1");
+    assert_eq!(typed.supply.margin_wanted, Some(0.1));
+    assert!(to_text(&typed).unwrap().contains("\"version\": 2"));
+    let plain = with_margin(1, "0.1");
+    assert!(to_text(&plain).unwrap().contains("\"version\": 1"));
+}
+
+#[test]
 fn says_what_is_no_gear_file() {
     assert_eq!(read(""), Err(OpenError::Empty));
     assert_eq!(read("\u{feff} \n"), Err(OpenError::Empty));
