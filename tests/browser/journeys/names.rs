@@ -80,7 +80,7 @@ const TOO_LARGE: &str = "
           found.push(node.outerHTML.slice(0, 120));
     }
     for (const node of document.querySelectorAll('p, li, dt, dd, button, summary, bdi, h3, output'))
-      if (node.getBoundingClientRect().height > innerHeight && !node.querySelector('p, li, ol, ul'))
+      if (node.checkVisibility() && node.getBoundingClientRect().height > innerHeight && !node.querySelector('p, li, ol, ul'))
         found.push('high: ' + node.outerHTML.slice(0, 120));
     return found.slice(0, 6);";
 

@@ -246,6 +246,8 @@ fn the_first_press_beside_an_open_help_counts() {
                 let bore = "legs[2].actuator.bore_m";
                 browser.type_text(bore, "1 1/8 in").await?;
                 ensure!(!helped(browser).await?.is_empty(), "no help stands open");
+                browser.middle(&below).await?;
+                browser.frame().await?;
                 let stands = place(browser, &below).await?;
                 let at = stands.middle();
                 browser.mouse("mouseMoved", at).await?;

@@ -138,7 +138,7 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         comparing: session.comparing,
         compare_text: match (session.comparing, of_leg) {
             (false, Some(tire)) if !tire.size.trim().is_empty() => {
-                format!("Compare with the previous tire, {}", tire.size.trim())
+                format!("Compare with the previous tire, {}", name_words(&tire.size))
             }
             (false, _) => "Compare with the previous tire".to_owned(),
             (true, None) => "Comparing; this leg has no previous tire".to_owned(),

@@ -203,11 +203,10 @@ fn points_text(count: usize) -> String {
 }
 
 fn tire_text(tire: &gearswing_solver::model::Tire, units: UnitChoice) -> String {
-    let size = if tire.size.trim().is_empty() {
-        "tire"
-    } else {
-        tire.size.trim()
-    };
+    let mut size = gearswing_report::name_words(&tire.size);
+    if size.is_empty() {
+        size.push_str("tire");
+    }
     format!(
         "{size}, {} × {}",
         length(units, tire.diameter),
