@@ -157,8 +157,8 @@ async fn state_is(browser: &Browser, text: &str) -> Result<()> {
 fn two_windows_lose_nothing_of_each_other() {
     journey("two windows", async |browser| {
         browser.open("").await?;
-        change(browser, "7/8").await?;
-        stored(browser, &["7/8"]).await?;
+        change(browser, "13/16").await?;
+        stored(browser, &["13/16"]).await?;
         let first = browser.driver.window().await?;
         browser.driver.new_tab().await?;
         let second = browser
@@ -215,7 +215,7 @@ fn a_full_storage_is_told_once_and_recovers() {
         change(browser, "13/16").await?;
         state_is(browser, "Kept in this browser").await?;
         browser.set_quota(Some(0)).await?;
-        change(browser, "7/8").await?;
+        change(browser, "3/4").await?;
         says(browser, "not kept in this browser").await?;
         ensure!(
             browser.text("#file-state").await?.starts_with("Not kept"),

@@ -124,7 +124,7 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         theme: session.theme,
         snap: !session.snap_off,
         loads: session.loads,
-        file_name: state.gear().name.clone(),
+        file_name: name_words(&state.gear().name),
         stored_text: match (&state.files.refused, state.origin()) {
             (Some(_), _) => "Not kept by this browser: export it".to_owned(),
             (None, Origin::Stored(_)) if state.is_being_kept() => "Being kept …".to_owned(),
