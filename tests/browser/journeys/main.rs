@@ -6,6 +6,8 @@
 mod drag;
 /// Files: kept, exported, imported, opened elsewhere.
 mod files;
+/// What the browser keeps.
+mod kept;
 /// The keyboard reaches everything.
 mod keys;
 /// The browser is killed.

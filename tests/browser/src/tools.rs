@@ -49,17 +49,6 @@ impl Browser {
         Ok(())
     }
 
-    /// How much this page may store [bytes]; `None` = as much as the browser allows.
-    pub async fn set_quota(&self, bytes: Option<u64>) -> Result<()> {
-        let origin: String = self.script("return location.origin;", &[]).await?;
-        let mut values = json!({ "origin": origin });
-        if let Some(bytes) = bytes {
-            values["quotaSize"] = json!(bytes);
-        }
-        self.tool("Storage.overrideQuotaForOrigin", values).await?;
-        Ok(())
-    }
-
     /// Moves, presses or releases the mouse; `kind` as `Input.dispatchMouseEvent` has it.
     pub async fn mouse(&self, kind: &str, at: Spot) -> Result<()> {
         let held = i32::from(kind != "mouseReleased");

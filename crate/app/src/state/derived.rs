@@ -7,10 +7,12 @@ use gearswing_solver::result::LegResult;
 use gearswing_solver::{Options, TireChoice, solve_leg};
 
 /// Everything that the result of a leg rests on.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 struct Input {
     leg: Leg,
-    /// The gear with no legs but those beside it that it rests on, and without texts.
+    /// All legs, where it rests on others too.
+    beside: Vec<Leg>,
+    /// The gear without legs and texts.
     rest: Gear,
     /// Its number, which stands in the paths of faults.
     index: usize,
@@ -18,21 +20,28 @@ struct Input {
 
 impl Input {
     fn new(gear: &Gear, index: usize, leg: &Leg) -> Self {
-        let legs = if gear.rests_on_others(index) {
-            gear.legs.clone()
-        } else {
-            Vec::new()
-        };
         Self {
             leg: leg.clone(),
-            rest: Gear {
-                name: String::new(),
-                note: String::new(),
-                legs,
-                ..gear.without_legs()
-            },
+            beside: Self::beside(gear, index).to_vec(),
+            rest: gear.without_legs(),
             index,
         }
+    }
+
+    fn beside(gear: &Gear, index: usize) -> &[Leg] {
+        if gear.rests_on_others(index) {
+            &gear.legs
+        } else {
+            &[]
+        }
+    }
+
+    /// Whether this is what the leg rests on now; `rest` is the gear without legs and texts.
+    fn is_of(&self, gear: &Gear, rest: &Gear, index: usize, leg: &Leg) -> bool {
+        self.index == index
+            && self.leg == *leg
+            && self.rest == *rest
+            && self.beside == Self::beside(gear, index)
     }
 }
 
@@ -99,8 +108,9 @@ impl Derived {
         if self.against != (revision, comparing) {
             self.against = (revision, comparing);
             self.legs.truncate(gear.legs.len());
+            let rest = gear.without_legs();
             for (index, (known, leg)) in self.legs.iter_mut().zip(&gear.legs).enumerate() {
-                known.outdated = known.input != Input::new(gear, index, leg);
+                known.outdated = !known.input.is_of(gear, &rest, index, leg);
             }
         }
         let next = gear.legs.iter().enumerate().find(|(index, leg)| {

@@ -91,13 +91,13 @@ impl Gear {
         self.legs.len() > 1 && (by_source || !self.drives_alone(leg))
     }
 
-    /// The same without any leg.
+    /// The same without legs and texts: what the answers of every leg rest on.
     #[must_use]
     pub fn without_legs(&self) -> Self {
         Self {
             legs: Vec::new(),
-            name: self.name.clone(),
-            note: self.note.clone(),
+            name: String::new(),
+            note: String::new(),
             conditions: self.conditions,
             supply: self.supply,
             emergency_way: self.emergency_way,

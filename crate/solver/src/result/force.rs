@@ -115,13 +115,6 @@ impl Force {
             CaseOutcome::Missing { .. } => None,
         }
     }
-
-    /// Whether a leg that moves with the battery to itself, and needs so much [N], stands where the
-    /// actuators of all legs stand stalled on it.
-    #[must_use]
-    pub fn stalls_among_all(&self, needed: f64) -> bool {
-        self.available_among_all.is_some_and(|makes| makes < needed)
-    }
 }
 
 /// Another leg on the same drive that nothing moves.

@@ -3,9 +3,26 @@ use super::leg::Moving;
 use super::run::Going;
 use super::state::{Look, Power};
 use crate::model::Source;
-use crate::result::{RunEnd, RunEvent, RunEventKind};
+use crate::result::{Place, RunEnd, RunEvent, RunEventKind};
 
 impl Going {
+    /// Writes down what legs came to, and where.
+    fn tell_places(
+        &mut self,
+        happened: Vec<(usize, (RunEventKind, Place))>,
+        pressure: Option<f64>,
+    ) {
+        let time = self.time;
+        let events = happened.into_iter().map(|(at, (kind, place))| RunEvent {
+            time,
+            leg: Some(at),
+            kind,
+            place: Some(place),
+            pressure,
+        });
+        self.events.extend(events);
+    }
+
     /// Lets everything happen that legs have come to.
     pub(super) fn arrive(&mut self, look: &Look) {
         let mut happened = Vec::new();
@@ -13,15 +30,7 @@ impl Going {
             happened.extend(leg.settle(fluid).into_iter().map(|what| (at, what)));
         }
         let pressure = look.manifold.map(|manifold| manifold.pressure);
-        for (at, (kind, place)) in happened {
-            self.events.push(RunEvent {
-                time: self.time,
-                leg: Some(at),
-                kind,
-                place: Some(place),
-                pressure,
-            });
-        }
+        self.tell_places(happened, pressure);
         if self.moved.is_some() {
             return;
         }
@@ -97,19 +106,14 @@ impl Going {
                 if self.power.runs_empty(look) {
                     self.tell(None, RunEventKind::AccumulatorEmpty, pressure);
                 }
+                let mut happened = Vec::new();
                 let legs = self.legs.iter_mut().zip(&self.state).enumerate();
                 for (at, (leg, fluid)) in legs.filter(|(_, (leg, _))| !leg.is_done()) {
-                    let left = leg.leaves(*fluid);
-                    for (kind, place) in left.into_iter().chain([(kind, leg.place(*fluid))]) {
-                        self.events.push(RunEvent {
-                            time: self.time,
-                            leg: Some(at),
-                            kind,
-                            place: Some(place),
-                            pressure,
-                        });
-                    }
+                    let left = leg.leaves(*fluid).into_iter();
+                    let stalled = (kind, leg.place(*fluid));
+                    happened.extend(left.chain([stalled]).map(|what| (at, what)));
                 }
+                self.tell_places(happened, pressure);
                 if let Power::Fluid(pump) = &self.power
                     && pump.motor.is_some()
                     && !pump.switched

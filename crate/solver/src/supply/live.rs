@@ -7,7 +7,7 @@ use super::run::Going;
 use super::state::{Look, Power};
 
 /// A leg that needs more than the manifold has by so much, as a share of it and beside [1, Pa], waits.
-const MARGIN: (f64, f64) = (0.1, 2e5);
+const MARGIN: (f64, f64) = (0.02, 2e5);
 
 /// The legs asked, as indices, and what is known of the others.
 #[derive(Clone, Debug)]

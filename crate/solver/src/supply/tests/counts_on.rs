@@ -1,7 +1,7 @@
 //! What a leg can count on is what its source makes, the answers with it.
 use super::super::{SupplyOptions, available, cycle};
-use super::support::{gear, on_motors};
-use crate::model::{Accumulator, Battery, Spring, SpringJoint, SpringKind, Supply, TorsionSpring};
+use super::support::{accumulator_alone, gear, on_motors};
+use crate::model::{Battery, Spring, SpringJoint, SpringKind, TorsionSpring};
 use crate::result::{
     CaseOutcome, DrivenBy, LoadCase, Motion, Question, RunEnd, SetBy, StallCause, Verdict,
 };
@@ -168,15 +168,7 @@ fn switch_and_accumulator_count() {
         (found.most(way), found.set_by(way))
     };
     assert_eq!(up(&gear), (2e6, SetBy::Source));
-    gear.supply = Supply {
-        accumulator: Some(Accumulator {
-            gas_volume: 1e-3,
-            precharge: 3e6,
-            charged: 7e6,
-            exponent: 1.4,
-        }),
-        ..Supply::constant(7e6)
-    };
+    gear.supply = accumulator_alone();
     let run = cycle(&gear, &SupplyOptions::default()).unwrap().up.unwrap();
     assert_eq!(run.end, RunEnd::Complete);
     let found = up(&gear).0;

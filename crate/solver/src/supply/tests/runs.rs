@@ -51,6 +51,11 @@ pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) ->
 }
 
 pub(super) fn run(supply: &Supply, tracks: Vec<Track>) -> Run {
+    going(supply, tracks).run().unwrap()
+}
+
+/// A run before its first step.
+pub(super) fn going(supply: &Supply, tracks: Vec<Track>) -> Going {
     let leg = support::leg("Test");
     let legs = tracks
         .into_iter()
@@ -59,8 +64,6 @@ pub(super) fn run(supply: &Supply, tracks: Vec<Track>) -> Run {
     let power = Power::Fluid(Pump::new(supply).unwrap().unwrap());
     let options = SupplyOptions::default();
     Going::new(supply, power, legs, Direction::Up, &options)
-        .run()
-        .unwrap()
 }
 
 pub(super) fn hand(volume: f64, time: f64, most: f64) -> Supply {

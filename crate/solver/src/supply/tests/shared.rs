@@ -1,9 +1,9 @@
 //! Legs on one drive, and a supply that differs up and down.
 use super::super::{SupplyError, SupplyOptions, cycle};
 use super::counts_on::level_flight_alone;
-use super::support::gear;
+use super::support::{accumulator_alone, gear};
 use crate::kinematics::Linkage;
-use crate::model::{Accumulator, Brace, Gear, Source, Supply};
+use crate::model::{Brace, Gear, Source, Supply};
 use crate::result::{FindingDetail, Force, LegResult, Question, RunEnd, Verdict};
 use crate::statics::{STANDARD_GRAVITY, areas};
 use crate::{Options, solve_leg};
@@ -208,15 +208,7 @@ fn up_and_down_are_apart() {
 #[test]
 fn an_accumulator_gives_what_is_left_at_each_place() {
     let mut gear = gear();
-    gear.supply = Supply {
-        accumulator: Some(Accumulator {
-            gas_volume: 1e-3,
-            precharge: 3e6,
-            charged: 7e6,
-            exponent: 1.4,
-        }),
-        ..Supply::constant(7e6)
-    };
+    gear.supply = accumulator_alone();
     let run = cycle(&gear, &SupplyOptions::default()).unwrap().up.unwrap();
     assert_eq!(run.end, RunEnd::Complete);
     let result = solved(&gear, 2);

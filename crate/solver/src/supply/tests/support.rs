@@ -87,6 +87,19 @@ pub(crate) fn gear() -> Gear {
     }
 }
 
+/// A liter of gas at 3 MPa, charged to 7 MPa, that nothing fills again.
+pub(crate) fn accumulator_alone() -> Supply {
+    Supply {
+        accumulator: Some(Accumulator {
+            gas_volume: 1e-3,
+            precharge: 3e6,
+            charged: 7e6,
+            exponent: 1.4,
+        }),
+        ..Supply::constant(7e6)
+    }
+}
+
 /// A gear on electric actuators of one stall force at their rated voltage, on a battery of 12 V at rest
 /// with these resistances within and in the wires.
 pub(crate) fn on_motors(mut gear: Gear, motor: [f64; 2], resistances: [f64; 2]) -> Gear {
