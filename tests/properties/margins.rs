@@ -72,7 +72,8 @@ fn verdicts_keep_their_margins() {
                     }
                     _ => false,
                 };
-                short.missing_share < 0.01 || past_center && short.from_stop < 1e-3
+                short.missing_share.is_some_and(|share| share < 0.01)
+                    || past_center && short.from_stop < 1e-3
             });
             // a telescoping brace that misses its latch is No besides
             let misses = matches!(case.leg().brace, Brace::Sliding(_));

@@ -23,6 +23,7 @@ PARTS = (
     "sliding_strut",
     "upper_link",
     "lower_link",
+    "link_arm",
     "sliding_brace",
     "actuator_body",
     "actuator_rod",
@@ -185,6 +186,9 @@ def other_minimum(tally, sample, barrier, part, tightest, values, moves):
     reach = np.concatenate([moves, moves[-1:]])
     reach = np.maximum(reach, np.concatenate([moves[:1], moves])) * BULGE
     places = np.nonzero(values - reach <= tightest)[0]
+    if not places.size:
+        tally.below("clearance at least what the sample can hide", min(values - reach), tightest, 1e-9)
+        return
     refined = min(sample.refined(barrier, part, int(i)) for i in places)
     tally.check("refined clearance", tightest, refined, ACCURACY)
 

@@ -15,6 +15,7 @@ from draw_pins import draw_pins
 from forces import Loads, free_bodies
 from friction import relative_turns, rubbing
 from mechanism import Mechanism
+from stood import begins, stood
 from tally import Tally
 
 # Relative to the largest load of a pin: both solve the same equations, as statics without friction.

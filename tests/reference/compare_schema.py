@@ -1,6 +1,9 @@
 """Every result satisfies the schema that describes it, and every drawn file that of gear files: by the
 general-purpose validator jsonschema, on random gears with stops seen at random, and on the fixtures."""
 
+import collections
+import concurrent.futures
+import functools
 import json
 import pathlib
 import random
@@ -11,6 +14,7 @@ import jsonschema
 import gearfile
 import program
 from draw import draw_gears
+from draw_pins import draw_pins
 from draw_supply import draw_supplied
 from tally import Tally
 
@@ -18,6 +22,19 @@ FIXTURES = pathlib.Path(__file__).resolve().parents[2] / "fixtures"
 SCHEMAS = FIXTURES / "schema"
 # Legs drawn for it beside the supplied gears.
 LEGS = 120
+# Share of them the pins of which may bind, or the actuator of which may come to a dead point: no force
+# moves such a leg, and no reading is near it.
+BINDING = 0.15
+# Share of the pumps the switch of which stops them at next to nothing.
+LOW = 0.4
+# What no result can be had of.
+UNUSABLE = {
+    "empty": "",
+    "cut": '{"format": "gearswing-gear", "version": 1, "gear": {',
+    "another": '{"format": "another", "version": 1}',
+    "newer": '{"format": "gearswing-gear", "version": 1000, "gear": {}}',
+    "list": "[1, 2]",
+}
 # A table of few stations says no less of the schema.
 STATIONS = "9"
 
@@ -29,26 +46,31 @@ def compare_schema(program_path, folder, draw):
     for gear in gears:
         for leg in gear["legs"]:
             leg["seen_stop"] = draw_stop(rng)
+            if rng.random() < BINDING:
+                leg["pins"] = draw_pins(rng, leg, (0.02, 0.06), (0.3, 0.9))
+            elif rng.random() < BINDING:
+                mount_elsewhere(rng, leg["actuator"])
+        if "motor_pump" in gear["supply"].get("source", "") and rng.random() < LOW:
+            # the line takes all that such a switch leaves to one leg
+            del gear["legs"][1:]
+            gear["supply"]["pressure_switch_pa"] = round(rng.uniform(2e4, 2e5))
     files = [folder / f"seen-{number + 1:03}.json" for number in range(len(gears))]
     for file, gear in zip(files, gears):
         gearfile.write(file, gear)
-    wells = sorted(
-        path for path in FIXTURES.rglob("*.json")
-        if path.parent != SCHEMAS
-    )
+    unusable = [folder / f"unusable-{what}.json" for what in UNUSABLE]
+    for file, text in zip(unusable, UNUSABLE.values()):
+        file.write_text(text)
+    kept = sorted(path for path in FIXTURES.rglob("*.json") if path.parent != SCHEMAS)
     tally, has = Tally(), {"stops": 0, "cycles": 0, "refused": 0, "beyond": 0}
-    gear_schema, result_schema = (validator(name) for name in ("gear", "result"))
     for file in files:
         tally.where = file.name
-        valid(tally, "gear file", gear_schema, json.loads(file.read_text()))
-    for file in [*files, *wells]:
-        tally.where = file.name
-        for document in printed(program_path, file):
-            valid(tally, "result", result_schema, document)
-            has["refused"] += "error" in document
-            has["cycles"] += "against_time" in document
-            has["stops"] += len(document.get("stops", []))
-            has["beyond"] += json.dumps(document.get("stops", [])).count('"off": null')
+        valid(tally, "gear file", validator("gear"), json.loads(file.read_text()))
+    jobs = [(program_path, file) for file in [*files, *unusable, *kept]]
+    with concurrent.futures.ProcessPoolExecutor() as pool:
+        for part, found in pool.map(validate, jobs):
+            tally.add(part)
+            for what, count in found.items():
+                has[what] += count
     print("results:", ", ".join(f"{count} {what}" for what, count in has.items()))
     least = {"stops": 100, "cycles": 30, "refused": 3, "beyond": 1}
     return tally, [
@@ -57,6 +79,21 @@ def compare_schema(program_path, folder, draw):
     ]
 
 
+def validate(job):
+    """Validates all that is printed of one file; (tally, what it has)."""
+    program_path, file = job
+    tally, has = Tally(), collections.Counter()
+    tally.where = file.name
+    for document in printed(program_path, file):
+        valid(tally, "result", validator("result"), document)
+        has["refused"] += "error" in document
+        has["cycles"] += "against_time" in document
+        has["stops"] += len(document.get("stops", []))
+        has["beyond"] += json.dumps(document.get("stops", [])).count('"off": null')
+    return tally, has
+
+
+@functools.cache
 def validator(name):
     """The validator of one of the two schemas, which is itself a schema."""
     schema = json.loads((SCHEMAS / f"{name}.schema.json").read_text())
@@ -83,6 +120,12 @@ def printed(program_path, file):
     if done.returncode not in (0, 1, 2):
         raise program.Refused(f"exit code {done.returncode}: {done.stderr.strip()[:2000]}")
     return program.each_document(done.stdout)
+
+
+def mount_elsewhere(rng, actuator):
+    """Moves an actuator's mount: on the way its pull may pass through a pivot, where no force moves the leg."""
+    actuator["mount_m"] = [round(at + rng.uniform(-0.3, 0.3), 4) for at in actuator["mount_m"]]
+    actuator |= {"shortest_m": 0.05, "longest_m": 2.0, "body_length_m": 0.04}
 
 
 def draw_stop(rng):

@@ -14,6 +14,7 @@ from draw import draw_leg, kind_of, kinds
 from draw_driven import is_driven
 from forces import Loads, free_bodies
 from mechanism import Mechanism
+from stood import stood
 from tally import Tally
 
 # The program takes the other leg's need as even between its own stations: its share of the largest effort.
@@ -61,7 +62,7 @@ class Beside:
     def __init__(self, gear, leg):
         self.loads = Loads(gear, leg)
         self.mechanism = Mechanism(leg)
-        self.friction = leg["actuator"].get("seal_friction_n", 0.0)
+        self.runs, self.starts = (one["actuator"].get("seal_friction_n", 0.0) for one in (leg, stood(leg)))
         self.ratio = leg["drive_ratio"]
 
     def pose(self, travel):
@@ -81,7 +82,9 @@ class Beside:
         if abs(rate) < LEAST_ARM * reach or bodies["condition"] > WORST_CONDITION:
             return None
         towards_up = math.copysign(1.0, rate) * bodies["thrust"]
-        return np.array([towards_up, -towards_up]) + self.friction
+        # up begins at the start of the swing, down at its end, by legs that have stood
+        friction = [self.starts if travel == start else self.runs for start in (0.0, 1.0)]
+        return np.array([towards_up, -towards_up]) + friction
 
     def pushes(self):
         """Whether its actuator lengthens on the whole on the way up."""

@@ -74,8 +74,14 @@ fn outcome(subject: &Subject, fall: &Fall) -> String {
             slower(subject, fall)
         ),
         FallOutcome::StaysUp => format!(
-            "{without} it does not start down on its own: {} is missing about the trunnion.{}",
-            subject.say(Quantity::Moment, -fall.moment_at_up),
+            "{without} it does not start down on its own: {}.{}",
+            fall.moment_at_up.map_or_else(
+                || "its pins bind, so that what pushes it on holds it as well".to_owned(),
+                |left| format!(
+                    "{} is missing about the trunnion",
+                    subject.say(Quantity::Moment, -left)
+                ),
+            ),
             slower(subject, fall)
         ),
         FallOutcome::Creeps { place, time } => format!(
@@ -200,16 +206,22 @@ mod tests {
         };
         let mut lines = String::new();
         for (outcome, moment, push, kind) in [
-            (None, 8.4, 5.2, LockKind::OverCentre),
-            (None, -8.4, 5.2, LockKind::NoBrace),
-            (None, -8.4, -5.2, LockKind::OverCentre),
-            (Some(FallOutcome::StaysUp), -20.0, 5.2, LockKind::OverCentre),
+            (None, Some(8.4), 5.2, LockKind::OverCentre),
+            (None, Some(-8.4), 5.2, LockKind::NoBrace),
+            (None, Some(-8.4), -5.2, LockKind::OverCentre),
+            (
+                Some(FallOutcome::StaysUp),
+                Some(-20.0),
+                5.2,
+                LockKind::OverCentre,
+            ),
+            (Some(FallOutcome::StaysUp), None, 5.2, LockKind::OverCentre),
             (
                 Some(FallOutcome::StopsShort {
                     place: rest,
                     time: 1.2,
                 }),
-                -8.4,
+                Some(-8.4),
                 5.2,
                 LockKind::OverCentre,
             ),
@@ -218,7 +230,7 @@ mod tests {
                     place: rest,
                     time: 60.0,
                 }),
-                8.4,
+                Some(8.4),
                 5.2,
                 LockKind::SlidingBrace,
             ),
@@ -227,7 +239,7 @@ mod tests {
                     place: rest,
                     time: 3.0,
                 }),
-                8.4,
+                Some(8.4),
                 5.2,
                 LockKind::OverCentre,
             ),
@@ -237,7 +249,9 @@ mod tests {
             let fall = result.fall.as_mut().unwrap();
             fall.airspeed = FallAirspeed::NoAirLoad;
             fall.moment_at_up = moment;
-            fall.least_moment.as_mut().unwrap().moment = moment;
+            if let Some(moment) = moment {
+                fall.least_moment.as_mut().unwrap().moment = moment;
+            }
             fall.least_knee_push.as_mut().unwrap().push = push;
             if let Some(outcome) = outcome {
                 fall.outcome = outcome;

@@ -281,7 +281,7 @@ pub(crate) fn result() -> LegResult {
                 knee_speed: Some(1.4),
                 largest_axle_speed: 2.6,
             }),
-            moment_at_up: 61.0,
+            moment_at_up: Some(61.0),
             least_moment: Some(LeastMoment {
                 moment: 8.4,
                 place: place(0.06),

@@ -74,10 +74,13 @@ fn rows(subject: &Subject, fall: &Fall) -> Vec<String> {
     let moment = |si| subject.signed(Quantity::Moment, si);
     let force = |si| subject.say(Quantity::Force, si);
     let mut rows = outcome(subject, fall);
-    rows.push(format!(
-        "Net moment about the trunnion at up, toward down: {}.",
-        moment(fall.moment_at_up)
-    ));
+    rows.push(match fall.moment_at_up {
+        Some(left) => format!(
+            "Net moment about the trunnion at up, toward down: {}.",
+            moment(left)
+        ),
+        None => "At up its pins bind: no moment about the trunnion starts it.".to_owned(),
+    });
     if let Some(least) = &fall.least_moment {
         rows.push(format!(
             "Least net moment: {}, {}.",
@@ -146,8 +149,14 @@ fn rows(subject: &Subject, fall: &Fall) -> Vec<String> {
     }
     if let Some(short) = fall.short {
         rows.push(format!(
-            "Missing: {} of the largest moment of its weight; the axle is {} from where it is at the stop.",
-            subject.say(Quantity::Travel, short.missing_share),
+            "Missing: {}; the axle is {} from where it is at the stop.",
+            short.missing_share.map_or_else(
+                || "more than any moment gives, since pins bind on the way".to_owned(),
+                |share| format!(
+                    "{} of the largest moment of its weight",
+                    subject.say(Quantity::Travel, share)
+                ),
+            ),
             subject.size(short.from_stop)
         ));
     }

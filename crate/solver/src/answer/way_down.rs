@@ -1,8 +1,8 @@
 //! The way down without the normal power: does it bring the leg to its lock, with how much to spare?
 use crate::model::{EmergencyWay, Gear, Leg};
 use crate::result::{
-    CaseOutcome, DrivenBy, Fall, FallOutcome, Force, HandPumpDown, LockKind, Motion, Phase,
-    Unpowered, Verdict, WayDown,
+    CaseOutcome, DrivenBy, Fall, FallOutcome, FallShort, Force, HandPumpDown, LockKind, Motion,
+    Phase, Unpowered, Verdict, WayDown,
 };
 
 /// A moment that is missing is about nothing below this share of the largest moment of the weights [1].
@@ -116,12 +116,16 @@ fn by_fall(lock: LockKind, typed: bool, fall: &Fall) -> Verdict {
 /// the axle still moves.
 fn is_about_there(lock: LockKind, fall: &Fall) -> bool {
     let (Some(short), FallOutcome::StopsShort { place, .. }) = (fall.short, fall.outcome) else {
-        return fall
-            .short
-            .is_some_and(|short| short.missing_share < LITTLE_MISSING);
+        return fall.short.is_some_and(|short| is_little(&short));
     };
     let past_center = lock != LockKind::OverCentre || place.phase == Phase::Unlock;
-    short.missing_share < LITTLE_MISSING || (past_center && short.from_stop < NEAR_STOP)
+    is_little(&short) || (past_center && short.from_stop < NEAR_STOP)
+}
+
+fn is_little(short: &FallShort) -> bool {
+    short
+        .missing_share
+        .is_some_and(|share| share < LITTLE_MISSING)
 }
 
 #[cfg(test)]
@@ -152,7 +156,7 @@ mod tests {
                 knee_speed: Some(2.0),
                 largest_axle_speed: 1.5,
             }),
-            moment_at_up: 40.0,
+            moment_at_up: Some(40.0),
             least_moment: Some(LeastMoment { moment: 2.0, place }),
             least_knee_push: Some(LeastKneePush { push: 3.0, place }),
             airspeed: FallAirspeed::NoAirLoad,
@@ -237,7 +241,7 @@ mod tests {
                     time: 1.0,
                 };
                 f.short = Some(FallShort {
-                    missing_share,
+                    missing_share: Some(missing_share),
                     from_stop,
                 });
             })
@@ -251,7 +255,7 @@ mod tests {
             of(|f| {
                 f.outcome = FallOutcome::StaysUp;
                 f.short = Some(FallShort {
-                    missing_share,
+                    missing_share: Some(missing_share),
                     from_stop: 0.5,
                 });
             })

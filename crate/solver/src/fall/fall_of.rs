@@ -1,7 +1,7 @@
 //! Everything about the fall of one leg.
 use super::drop::{Case, Damper, Drop, Ending, drop};
 use super::limits::Limits;
-use super::margin::{Standing, Stood, agreed, short};
+use super::margin::{Standing, Stood, agreed, finite, short};
 use super::orifice::Orifice;
 use super::rub::Rubbing;
 use super::track::{AIR, Node, SPRINGS, Track, WEIGHTS};
@@ -96,7 +96,7 @@ pub fn fall_of(
     let left_at_up = case.push(at_up) - case.held.max(case.friction(at_up));
     Some(Fall {
         outcome,
-        moment_at_up: left_at_up / up.swing,
+        moment_at_up: finite(left_at_up / up.swing),
         least_moment: least_moment(&track, &case),
         least_knee_push: least_knee_push(&track, &case),
         airspeed,

@@ -153,9 +153,14 @@ pub(super) fn short(
     let axle = |progress: f64| linkage.pose(progress).ok().map(|pose| pose.axle);
     let stop = axle(track.nodes.last()?.place.progress)?;
     (weight > 0.0).then_some(FallShort {
-        missing_share: missing / weight,
+        missing_share: finite(missing / weight),
         from_stop: (axle(rests.progress)? - stop).norm(),
     })
+}
+
+/// What is finite: friction is not where pins bind.
+pub(super) fn finite(value: f64) -> Option<f64> {
+    value.is_finite().then_some(value)
 }
 
 /// Over this a push along the way is a moment about the trunnion; while the leg nearly stands still it is

@@ -10,9 +10,10 @@ pub struct Fall {
     /// How it ends.
     pub outcome: FallOutcome,
     /// Net moment about the trunnion at up after the leg has stood there [N·m]: positive towards down.
-    /// Friction is taken as holding the leg back, that of what has stood.
+    /// Friction is taken as holding the leg back, that of what has stood. Absent where the pins bind,
+    /// so that no moment starts it.
     #[serde(rename = "moment_at_up_n_m")]
-    pub moment_at_up: f64,
+    pub moment_at_up: Option<f64>,
     /// Least net moment on the way, damping left out: where it is negative, only speed carries the
     /// leg on. The last way of a straightening knee is in `least_knee_push` instead.
     pub least_moment: Option<LeastMoment>,
@@ -102,8 +103,8 @@ pub struct FallStart {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct FallShort {
     /// The moment that is missing at most from there to the lock, as a share of the largest moment of
-    /// the weights [1].
-    pub missing_share: f64,
+    /// the weights [1]; absent where pins bind on that way, so that no moment is enough.
+    pub missing_share: Option<f64>,
     /// Distance of the axle from where it is at the stop [m].
     #[serde(rename = "from_stop_m")]
     pub from_stop: f64,
