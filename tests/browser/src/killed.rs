@@ -61,7 +61,10 @@ impl Mortal {
     /// Kills every process of the browser at once, without a word of warning, and waits until the
     /// last is gone.
     pub fn kill(mut self) -> Result<()> {
-        kill_group(&mut self.process)
+        let killed = kill_group(&mut self.process);
+        // no session can be ended in good order any more: that would wait for minutes
+        self.browser.driver.clone().leak()?;
+        killed
     }
 }
 
