@@ -38,7 +38,7 @@ async fn import(browser: &Browser, text: &[u8]) -> Result<()> {
 fn a_large_gear_is_worked_out_with_a_word_and_can_be_given_up() {
     journey("a large gear", async |browser| {
         browser.open("").await?;
-        import(browser, &large(60)?).await?;
+        import(browser, &large(120)?).await?;
         // presses are heard while it goes on
         browser.press("[data-act=give-up]").await?;
         browser

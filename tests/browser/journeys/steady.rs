@@ -259,6 +259,8 @@ fn the_first_press_beside_an_open_help_counts() {
                 }
                 browser.mouse("mouseReleased", at).await?;
                 browser.frame().await?;
+                // a heading opens, and folds away what stood open before
+                browser.open_group("Actuator").await?;
                 ensure!(
                     browser.field(bore).await?.starts_with("1 1/8"),
                     "what was typed is not taken"
