@@ -40,6 +40,7 @@ def draw_driven(rng, kind, gear, name):
             continue
         # a leg that touches stops there: times are compared of legs with nothing in their way
         leg.pop("well", None)
+        leg["out_of_plane"] = {"own_leg": "none"}
         if rng.random() < SPRUNG:
             leg["springs"] = draw_springs(rng, leg, rng.randint(1, 2))
             if passes_half_turn(leg):

@@ -42,6 +42,12 @@ class OnItsWay:
             mark for mark in self.ahead if mark not in behind and mark[0] == self.at
         ]
 
+    def stays_under(self, most):
+        """Leaves it where it has stood if the most of its source does not start it there."""
+        for at, stage in enumerate(self.stages):
+            if self.begins == 0.0 or at != self.at:
+                stage.stays_under(most)
+
     @property
     def now(self):
         """The present stage; None of a leg that is at the end of its way."""

@@ -14,7 +14,8 @@ import stalls
 from legs import OnItsWay
 from moving import Moving
 from sources import Accumulator, MotorPump, Switched, source_of
-from ways import stages_of, swing_efforts, swing_path, swing_stage
+from stood import stood
+from ways import stages_of, stood_end, swing_efforts, swing_path, swing_stage
 
 
 class NothingMoves(Exception):
@@ -114,8 +115,10 @@ class OnFluid(Moving):
 
     def starts(self):
         """Refuses a source that cannot move the least loaded leg."""
-        least = min(leg.now.load(leg.begins) for leg in self.legs if leg.now)
         most = getattr(self.source, "most_at_first", self.source.most)
+        for leg in self.legs:
+            leg.stays_under(most)
+        least = min(leg.now.load(leg.begins) for leg in self.legs if leg.now)
         if least >= most:
             raise NothingMoves(least, most)
 
@@ -185,7 +188,10 @@ class OnMotors(Moving):
         legs = []
         for leg, path in zip(gear["legs"], paths):
             pieces, _ = swing_efforts(path, leg, down)
-            legs.append(OnItsWay(leg, [swing_stage(path, pieces, 1.0, None, down)], down))
+            stage, still = swing_stage(path, pieces, 1.0, None, down), stood(leg)
+            ends, _ = swing_efforts(stood_end(path, gear, still, down), still, down)
+            stage.against = float(ends[0][1][0])
+            legs.append(OnItsWay(leg, [stage], down))
         super().__init__(gear, legs)
 
     def starts(self):
@@ -194,6 +200,7 @@ class OnMotors(Moving):
         for leg, motor in zip(self.legs, self.motors):
             if leg.now:
                 most = motor["stall_force_n"] * self.open / motor["motor_v"]
+                leg.stays_under(most)
                 lacks.append((leg.now.load(leg.begins) - most, most))
         lack, most = min(lacks)
         if lack >= 0.0:

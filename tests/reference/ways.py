@@ -17,6 +17,7 @@ from forces import Loads, free_bodies
 from friction import by_moments, friction_radii, moments_of, relative_turns
 from mechanism import Mechanism
 from sources import ATMOSPHERE
+from stood import stood
 
 # Red mineral fluid, as the file format documents for an absent density [kg/m3].
 DENSITY = 860.0
@@ -56,6 +57,13 @@ class Stage:
     opens: float | None = None
     # Least that a load that pulls can draw the pressure behind the orifice down to [Pa].
     lowest: float = -math.inf
+    # Load that starts it where it has stood [Pa].
+    against: float = -math.inf
+
+    def stays_under(self, most):
+        """Leaves it where it is if the most of the source does not start it."""
+        if self.against >= most:
+            self.load = HeldBack(self.load, self.against)
 
     @functools.cached_property
     def sampled(self):
@@ -226,6 +234,18 @@ def swing_loads(path, gear, leg, down):
     return needed, working, emptied
 
 
+def stood_end(path, gear, leg, down):
+    """A Path of one pose, where a leg that has stood starts: its thrusts there."""
+    mechanism, loads = Mechanism(leg), Loads(gear, leg)
+    radii = friction_radii(loads, mechanism)
+    phase, low, high, turned = pieces_of(mechanism, radii)[-1 if down else 0]
+    found = thrusts(loads, mechanism, radii, [mechanism.at(phase, high if down else low)], turned)
+    if found is None:
+        raise RuntimeError("pins that have stood bind")
+    up, down = ([np.array([path.towards_up * thrust])] for thrust in found[0])
+    return Path([np.zeros(1)], up, down, [], 0.0, path.towards_up)
+
+
 def swing_stage(path, pieces, area, flow, down):
     """The stage of the swing, by its loads over the fluid or the stroke on an area."""
     travels = Curve([(area * x, t) for x, t in along(path, path.travels, down)])
@@ -277,6 +297,9 @@ def stages_of(gear, leg, down, path):
     pieces, working, emptied = swing_loads(path, gear, leg, down)
     flow = flow_out(orifice, working, emptied) if down else flow_in(orifice)
     found = [swing_stage(path, pieces, working, flow, down)]
+    still = stood(leg)
+    end, _, _ = swing_loads(stood_end(path, gear, still, down), gear, still, down)
+    found[0].against = float(end[0][1][0])
     if not down:
         found[0].lowest = -ATMOSPHERE
     jack = drive.get("jack")

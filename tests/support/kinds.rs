@@ -137,7 +137,11 @@ fn random_leg(kind: Kind, d: &mut Draw, hand: f64) -> Leg {
         name: "Drawn leg".into(),
         view: kind.view,
         trunnion: origin,
-        out_of_plane: OutOfPlane::default(),
+        // brace and actuator pass ahead of the tire
+        out_of_plane: OutOfPlane {
+            own_leg: OwnLeg::Leg,
+            ..OutOfPlane::default()
+        },
         swing_up: hand * d.between(0.8, 1.7),
         body: LegBody {
             outline: vec![

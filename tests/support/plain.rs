@@ -12,7 +12,11 @@ pub fn bare_leg() -> Leg {
         name: "Textbook".into(),
         view: View::Side,
         trunnion: point(0.0, 0.0),
-        out_of_plane: OutOfPlane::default(),
+        // brace and actuator pass ahead of the tire
+        out_of_plane: OutOfPlane {
+            own_leg: OwnLeg::Leg,
+            ..OutOfPlane::default()
+        },
         swing_up: 0.2,
         body: LegBody {
             outline: vec![],

@@ -7,7 +7,11 @@ pub(crate) fn leg() -> Leg {
         name: "Test leg".into(),
         view: View::Front,
         trunnion: point(0.0, 0.0),
-        out_of_plane: OutOfPlane::default(),
+        // brace and actuator pass ahead of the tire
+        out_of_plane: OutOfPlane {
+            own_leg: OwnLeg::Leg,
+            ..OutOfPlane::default()
+        },
         swing_up: 1.45,
         body: LegBody {
             outline: vec![],

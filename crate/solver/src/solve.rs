@@ -155,14 +155,11 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
             break_out_from_memory: model.breaks_out_from_memory(),
             own_times: gear.friction_times_required.is_none(),
             down_switch: model.drive.switches.down,
+            shares_drive: !force.shares_drive_with.is_empty(),
         }),
     ];
     // what stops the leg on its way is no part of what drives it or lets it fall
-    if clearance
-        .pairs
-        .iter()
-        .any(|pair| pair.first_contact.is_some())
-    {
+    if clearance.touches() {
         let falls = fall.is_some();
         for finding in &mut findings {
             let counts = match finding.question {

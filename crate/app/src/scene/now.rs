@@ -41,6 +41,8 @@ pub(crate) struct Now {
     /// Clearances: contacts first, the deepest before all, then the one with the least to spare;
     /// the order in which the solver finds the governing one.
     pub(crate) clearances: Vec<NowClearance>,
+    /// The clearances of this place could not be worked out: there are none, and it is not clear.
+    pub(crate) unresolved: bool,
     /// Actuator force and pressure to retract; absent where there is none.
     pub(crate) retract: Option<NowForce>,
     /// The same to extend.
@@ -69,9 +71,11 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
     let pose = good.pose(progress)?;
     let progress = pose.place.progress;
     let sizes = TireSizes::of(&good.leg.wheel.tire);
-    let at_pose = clearance_at(&good.leg, &sizes, &pose).unwrap_or_default();
+    let at_pose = clearance_at(&good.leg, &sizes, &pose);
+    let unresolved = at_pose.is_err();
     let mut clearances: Vec<NowClearance> = at_pose
         .into_iter()
+        .flatten()
         .filter_map(|at| {
             let pair = pair_of(&good.result.clearance.pairs, &at)?;
             Some(NowClearance {
@@ -106,6 +110,7 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
     let worst = &good.result.force;
     Some(Now {
         clearances,
+        unresolved,
         retract: force(Motion::Retract, worst.peak),
         extend: force(Motion::Extend, worst.extend_peak),
         loads,

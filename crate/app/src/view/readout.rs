@@ -101,6 +101,10 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
     };
     let say = |quantity, si| format(quantity, units, si);
     add("Place".to_owned(), place_text(&now, units), None, false);
+    if now.unresolved {
+        let none = "not resolved at this place".to_owned();
+        add("Clearances".to_owned(), none, None, true);
+    }
     for tire in [Some(TireState::New), Some(TireState::Grown), None] {
         let which = |c: &NowClearance| c.at.tire == tire;
         let Some(near) = nearest(&now, &which) else {

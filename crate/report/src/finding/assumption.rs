@@ -8,6 +8,7 @@ use gearswing_solver::tires::{DEFAULT_OWN_GROWN, DEFAULT_OWN_NEW};
 use gearswing_units::Quantity;
 use serde::Serialize;
 
+use super::driven;
 use crate::cases::joint_words;
 use crate::published::OVER_CENTER_PRINTED;
 use crate::subject::{Subject, obstacle_words};
@@ -128,6 +129,10 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
             "What has stood needs more to start than to run: twice for seals, 1.5 times for pins. A printed limit for cylinders is three times. Measure what starts the leg and the rod, by spring scale.".to_owned(),
             Mark::FromMemory,
         ),
+        Assumption::FallsAlone => Governing::plain(format!(
+            "The fall is of this leg alone. On the airplane it moves with {}, on one drive: each must fall by itself with as much to spare, and the friction of shaft or linkage between them, which is not counted, holds all. Try it with all of them connected.",
+            driven::others(subject, &subject.result.force.shares_drive_with)
+        )),
         Assumption::InertiaEstimated => plain(
             "The moment of inertia of the upper leg is an estimate from its mass and outline; it changes the time of the fall, hardly whether it reaches the lock.",
         ),

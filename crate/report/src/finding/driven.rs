@@ -116,7 +116,7 @@ fn on_one_drive(subject: &Subject, pressure: &Pressure) -> String {
 }
 
 /// Other legs by name: "the left main and the nose leg".
-fn others(subject: &Subject, legs: &[usize]) -> String {
+pub(super) fn others(subject: &Subject, legs: &[usize]) -> String {
     let name = |&leg: &usize| {
         let name = subject.gear.legs.get(leg).map_or("", |leg| &leg.name);
         the_leg(name, leg)

@@ -108,6 +108,10 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
                 obstacle_words(name.map_or("", |name| name), obstacle)
             )
         }
+        StallCause::TouchesItself { part } => format!(
+            "{leg} stops {at}, where by the drawing its tire touches its own {}: no pressure frees it.",
+            part_name(part)
+        ),
         StallCause::EndOfWay => format!(
             "{leg} stops {at}, where its parts or its actuator let it go no further: no pressure frees it."
         ),

@@ -89,6 +89,10 @@ pub(crate) fn driven(
                 (None, false) => Assumption::MarginWithoutFriction,
             });
     }
+    let begins = |place: Place| place.progress >= 1.0 || place.progress <= first_loaded(stations);
+    if finding.place.is_some_and(begins) && leg.breaks_out_from_memory() {
+        finding.assumptions.push(Assumption::BreakOutFromMemory);
+    }
     finding
         .assumptions
         .push(if leg.pins.rub() || !leg.springs.is_empty() {
@@ -106,6 +110,12 @@ pub(crate) fn driven(
         finding.assumptions.push(Assumption::SeparateUnlock);
     }
     finding
+}
+
+/// Progress at which the actuator first has the leg [1].
+fn first_loaded(stations: &[Station]) -> f64 {
+    let first = stations.iter().find(|station| station.force.is_some());
+    first.map_or(f64::NEG_INFINITY, |station| station.progress)
 }
 
 /// A motion in a load case, and its worst place.

@@ -45,6 +45,8 @@ pub(crate) struct LockCase<'a> {
     pub(crate) own_times: bool,
     /// Travel at which the down and locked switch makes [1].
     pub(crate) down_switch: f64,
+    /// It is on one drive with others.
+    pub(crate) shares_drive: bool,
 }
 
 /// Answers "will it lock?".
@@ -59,6 +61,7 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
         break_out_from_memory,
         own_times,
         down_switch,
+        shares_drive,
     } = *case;
     let mut finding = Finding {
         question: Question::Locks,
@@ -147,6 +150,9 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
     if fall.is_some() && break_out_from_memory {
         finding.assumptions.push(Assumption::BreakOutFromMemory);
     }
+    if fall.is_some() && shares_drive {
+        finding.assumptions.push(Assumption::FallsAlone);
+    }
     if fall.is_some() {
         finding.cautions.push(Caution::MovingLeg);
     }
@@ -184,6 +190,7 @@ mod tests {
             break_out_from_memory: false,
             own_times: false,
             down_switch: 0.0,
+            shares_drive: false,
         }
     }
 

@@ -70,6 +70,17 @@ pub struct PairClearance {
     pub first_contact: Option<Contact>,
 }
 
+impl Clearance {
+    /// Whether anything touches on the way: the well, the tire its own leg, or what stands along the
+    /// trunnion.
+    #[must_use]
+    pub fn touches(&self) -> bool {
+        self.pairs.iter().any(|pair| pair.first_contact.is_some())
+            || self.own.iter().any(|own| own.first_contact.is_some())
+            || self.room.rows.iter().any(|room| room.clearance < 0.0)
+    }
+}
+
 impl PairClearance {
     /// Clearance less requirement [m]; negative = too little.
     #[must_use]

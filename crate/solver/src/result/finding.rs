@@ -248,6 +248,8 @@ pub enum Assumption {
     FrictionTimesOwn,
     /// What friction that has stood takes more than running friction is quoted from memory.
     BreakOutFromMemory,
+    /// The fall is of this leg alone, though others on the same drive move with it.
+    FallsAlone,
     /// The moment of inertia of the upper leg is an estimate.
     InertiaEstimated,
     /// Dead weight and the springs that the leg has: no pressure.

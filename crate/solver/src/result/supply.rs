@@ -360,6 +360,11 @@ pub enum StallCause {
         /// What is touched, as index into the leg's well.
         obstacle: usize,
     },
+    /// The tire, as fitted new, touches a part of its own leg, by the drawing.
+    TouchesItself {
+        /// What it touches.
+        part: MovingPart,
+    },
     /// Its parts or its actuator let it go no further: no pressure frees it.
     EndOfWay,
     /// Its pins bind there: friction grows with the actuator force faster than the force itself, and no

@@ -7,7 +7,7 @@ use super::state::Power;
 use super::touch::first_touch;
 use super::track::{Blocked, Track};
 use crate::faults::check_gear;
-use crate::model::{ElectricActuator, Gear, Leg, Supply};
+use crate::model::{Gear, Leg, Supply};
 use crate::result::{Cycle, Direction, LoadCase, Run};
 
 /// How finely to follow the legs.
@@ -216,13 +216,16 @@ fn going(
     direction: Direction,
     options: &SupplyOptions,
 ) -> Result<Going, SupplyError> {
-    let legs: Vec<Moving> = ways
+    let mut legs: Vec<Moving> = ways
         .into_iter()
         .zip(&gear.legs)
         .map(|(way, leg)| Moving::new(leg, way, direction, leg.drive.start_travel))
         .collect();
     let supply = gear.supply.going(direction);
     let power = power(gear, &supply)?;
+    for (at, leg) in legs.iter_mut().enumerate() {
+        leg.stays_under(power.most_at_first(at));
+    }
     moves_at_all(&power, &legs, direction)?;
     Ok(Going::new(&supply, power, legs, direction, options))
 }
@@ -245,20 +248,12 @@ fn power(gear: &Gear, supply: &Supply) -> Result<Power, SupplyError> {
 fn moves_at_all(power: &Power, legs: &[Moving], selected: Direction) -> Result<(), SupplyError> {
     let first = |leg: &Moving| leg.now().map(|stage| stage.load.value(leg.begins_at));
     let lacking = |leg: &Moving, most: f64| first(leg).map(|needed| (needed - most, needed, most));
-    let (lack, needed, available) = match power {
-        Power::Fluid(pump) => legs
-            .iter()
-            .filter_map(|leg| lacking(leg, pump.most_at_first()))
-            .collect(),
-        Power::Electric { motors, circuit } => legs
-            .iter()
-            .zip(motors)
-            .filter_map(|(leg, motor)| lacking(leg, most_force(motor, circuit)))
-            .collect::<Vec<_>>(),
-    }
-    .into_iter()
-    .min_by(|a, b| a.0.total_cmp(&b.0))
-    .ok_or(SupplyError::NoStroke)?;
+    let (lack, needed, available) = legs
+        .iter()
+        .enumerate()
+        .filter_map(|(at, leg)| lacking(leg, power.most_at_first(at)))
+        .min_by(|a, b| a.0.total_cmp(&b.0))
+        .ok_or(SupplyError::NoStroke)?;
     if lack >= 0.0 {
         return Err(SupplyError::NothingMoves {
             selected,
@@ -267,9 +262,4 @@ fn moves_at_all(power: &Power, legs: &[Moving], selected: Direction) -> Result<(
         });
     }
     Ok(())
-}
-
-/// Most force of an actuator whose bus gives its open-circuit voltage [N].
-fn most_force(motor: &ElectricActuator, circuit: &Circuit) -> f64 {
-    motor.stall_force * circuit.open / motor.rated_voltage
 }

@@ -29,7 +29,7 @@ const MOST_CORRECTIONS: usize = 12;
 const SMALL: f64 = 1e-4;
 
 /// Part of the state, as multiple of its scale, by which it is moved to see what follows [1].
-const MOVED: f64 = 10.0;
+pub(super) const MOVED: f64 = 10.0;
 
 /// What is solved implicitly of a state, and how fine.
 pub(super) struct Implicit<'a> {
@@ -37,6 +37,9 @@ pub(super) struct Implicit<'a> {
     pub parts: &'a [usize],
     /// Error allowed in each part.
     pub scales: &'a [f64],
+    /// Derivatives of the slopes of the parts by the parts, row after row, where they are known; else they
+    /// are found by moving each part a little.
+    pub derivatives: Option<Vec<f64>>,
 }
 
 impl Implicit<'_> {
@@ -54,23 +57,19 @@ impl Implicit<'_> {
             list.get(at).copied().unwrap_or(0.0)
         });
         let scale = |at: usize| get(self.scales, at).max(f64::MIN_POSITIVE);
-        let mut matrix = vec![0.0; count * count];
+        let derivatives = match &self.derivatives {
+            Some(known) => known.clone(),
+            None => match self.differences(from, first, &mut slope)? {
+                Some(found) => found,
+                None => return Ok(None),
+            },
+        };
         let mut fastest = 0.0_f64;
-        for (column, &part) in self.parts.iter().enumerate() {
-            let mut beside = from.to_vec();
-            let moved = MOVED * scale(part);
-            if let Some(value) = beside.get_mut(part) {
-                *value += moved;
-            }
-            let Some(there) = slope(&beside)? else {
-                return Ok(None);
-            };
-            for (row, &of) in self.parts.iter().enumerate() {
-                let rate = (get(&there, of) - get(first, of)) / moved;
+        let mut matrix = Vec::with_capacity(count * count);
+        for (row, (&of, rates)) in self.parts.iter().zip(derivatives.chunks(count)).enumerate() {
+            for (column, (&part, rate)) in self.parts.iter().zip(rates).enumerate() {
                 fastest = fastest.max(rate.abs() * scale(part) / scale(of));
-                if let Some(entry) = matrix.get_mut(row * count + column) {
-                    *entry = f64::from(u8::from(row == column)) - size * GAMMA * rate;
-                }
+                matrix.push(f64::from(u8::from(row == column)) - size * GAMMA * rate);
             }
         }
         let Some(solver) = Lu::new(matrix, count) else {
@@ -139,6 +138,36 @@ impl Implicit<'_> {
         let end = slopes.pop().unwrap_or_default();
         let step = Step::implicit(size, [from.to_vec(), to], [first.to_vec(), end], error);
         Ok(Some((step, fastest)))
+    }
+}
+
+impl Implicit<'_> {
+    /// The derivatives by moving each part a little; `None` where `slope` has none.
+    fn differences<X>(
+        &self,
+        from: &[f64],
+        first: &[f64],
+        slope: &mut impl FnMut(&[f64]) -> Result<Option<Vec<f64>>, X>,
+    ) -> Result<Option<Vec<f64>>, X> {
+        let count = self.parts.len();
+        let get = |list: &[f64], at: usize| list.get(at).copied().unwrap_or(0.0);
+        let mut found = vec![0.0; count * count];
+        for (column, &part) in self.parts.iter().enumerate() {
+            let mut beside = from.to_vec();
+            let moved = MOVED * get(self.scales, part).max(f64::MIN_POSITIVE);
+            if let Some(value) = beside.get_mut(part) {
+                *value += moved;
+            }
+            let Some(there) = slope(&beside)? else {
+                return Ok(None);
+            };
+            for (row, &of) in self.parts.iter().enumerate() {
+                if let Some(entry) = found.get_mut(row * count + column) {
+                    *entry = (get(&there, of) - get(first, of)) / moved;
+                }
+            }
+        }
+        Ok(Some(found))
     }
 }
 

@@ -123,6 +123,17 @@ impl Moving {
         }
     }
 
+    /// Leaves the leg where it has stood if the most of its source does not start it there.
+    pub(super) fn stays_under(&mut self, most: f64) {
+        let begins = (self.began_in, self.begins_at);
+        for (at, stage) in self.track.stages.iter_mut().enumerate() {
+            // what starts on its way has been let go there
+            if begins.1 == 0.0 || at != begins.0 {
+                stage.stays_under(most);
+            }
+        }
+    }
+
     /// The stage it is in; `None` when it is done.
     pub(super) fn now(&self) -> Option<&Stage> {
         self.track.stages.get(self.stage)

@@ -3,6 +3,9 @@
 /// Longest time step [s].
 pub const LARGEST_STEP: f64 = 0.05;
 
+/// Legs up to which that holds; with more it is longer in proportion [1].
+pub(super) const USUAL_LEGS: f64 = 3.0;
+
 /// Longest way of a leg in one time step, as a share of its stage [1]: with four looks in a step
 /// there is one for each station.
 pub const LARGEST_SHARE: f64 = 1.0 / 90.0;

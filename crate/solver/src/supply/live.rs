@@ -2,7 +2,9 @@
 use std::cell::Cell;
 
 use super::error::SupplyError;
+use super::implicit::MOVED;
 use super::leg::Moving;
+use super::orifice::Line;
 use super::run::Going;
 use super::state::{Look, Power};
 
@@ -98,6 +100,53 @@ impl Going {
             both_ways,
             ..self.live.clone()
         }
+    }
+
+    /// How the flow into each leg of `parts` changes with what each has taken, row after row [1/s], at a
+    /// look; `None` where an accumulator stands between, or there is no fluid.
+    ///
+    /// The flow of a leg is q(p − load); the pressure p of a manifold in balance gives way as the loads
+    /// rise, each by its share of the slopes of all flows and that of the pump; where pump or return line
+    /// hold it, it stays.
+    pub(super) fn derivatives(
+        &self,
+        look: &Look,
+        live: &Live,
+        (parts, scales): (&[usize], &[f64]),
+    ) -> Option<Vec<f64>> {
+        let (Power::Fluid(pump), Some(manifold)) = (&self.power, look.manifold) else {
+            return None;
+        };
+        if pump.gas.is_some() {
+            return None;
+        }
+        let of = |at: &usize| {
+            let stage = self.legs.get(*at)?.now()?;
+            let (fluid, moved) = (*self.state.get(*at)?, MOVED * scales.get(*at)?);
+            let load = stage.draws(fluid);
+            let rise = (stage.draws(fluid + moved) - load) / moved;
+            let line = Line {
+                both_ways: live.both_ways.binary_search(at).is_ok(),
+                ..stage.line
+            };
+            Some((line.slope(manifold.pressure - load), rise))
+        };
+        let legs: Vec<(f64, f64)> = parts.iter().map(of).collect::<Option<_>>()?;
+        let is_held = manifold.pressure <= pump.least || manifold.pressure >= pump.most;
+        let all = pump.slope + legs.iter().map(|(slope, _)| slope).sum::<f64>();
+        let gives = if is_held || all <= 0.0 {
+            0.0
+        } else {
+            1.0 / all
+        };
+        let mut found = Vec::with_capacity(legs.len() * legs.len());
+        for (row, (slope, _)) in legs.iter().enumerate() {
+            for (column, (other, rise)) in legs.iter().enumerate() {
+                let own = if row == column { *rise } else { 0.0 };
+                found.push(slope * (gives * other * rise - own));
+            }
+        }
+        Some(found)
     }
 
     /// Legs that may have moved in a step.

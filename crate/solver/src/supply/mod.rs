@@ -15,7 +15,7 @@
 //! output. Where it is held back because legs share the flow through wide lines against loads that rise
 //! steeply, a published implicit method of order 4 takes its place.
 //! Places are events by the fluid itself and cannot be missed; pressures and currents are looked at
-//! four times within a step, which is no longer than [`LARGEST_STEP`]
+//! four times within a step, which is no longer than [`LARGEST_STEP`] (of up to three legs)
 //! and [`LARGEST_SHARE`]. An event is bracketed on the
 //! continuous output, then stepped to anew. The load is a smooth curve through its stations, so
 //! that no order is lost. Tests hold it: times against closed forms, volumes to 1e-6, energies,
@@ -87,6 +87,7 @@ pub(crate) use available::{Available, available, margin};
 pub use battery::{is_run_down, open_circuit_voltage};
 pub use cycle::{Cycling, SupplyOptions, cycle, is_timed};
 pub use error::SupplyError;
+use limits::USUAL_LEGS;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};
 pub(crate) use orifice::Line;
 pub use orifice::{LAMINAR_BELOW, NO_PRESSURE, OPEN_LINE, conductance, flow};

@@ -23,6 +23,9 @@ pub(crate) struct Stage {
     pub load: Curve,
     /// Pressure at which the valve before it opens [Pa]; 0 without one.
     pub opens_at: f64,
+    /// Pressure at the manifold, or force, that starts it where it has stood [Pa, N]; −∞ where it starts
+    /// as it runs.
+    pub starts_against: f64,
     /// What the fluid comes through.
     pub line: Line,
     /// Least gauge pressure that can stand behind the line [Pa]; −∞ where nothing that moves the leg on
@@ -55,6 +58,14 @@ impl Stage {
             progress,
             travel,
             swing,
+        }
+    }
+
+    /// Leaves the stage where it is if the most of the source does not start it: what does starts it with
+    /// a jerk, and then it runs against its running friction.
+    pub(super) fn stays_under(&mut self, most: f64) {
+        if self.starts_against >= most {
+            self.load = self.load.at_least(self.starts_against);
         }
     }
 
@@ -93,11 +104,12 @@ fn areas(gear: &Gear, leg: &Leg, lengthens: bool) -> [f64; 2] {
     }
 }
 
-/// The swing over its points, from down to up.
+/// The swing over its points, from down to up; `stood` is the thrust that starts it where it has stood [N].
 pub(super) fn swing_stage(
     gear: &Gear,
     leg: &Leg,
     points: &[Point],
+    stood: Option<f64>,
     direction: Direction,
 ) -> Option<Stage> {
     let (first, last) = (points.first()?, points.last()?);
@@ -110,13 +122,14 @@ pub(super) fn swing_stage(
     } else {
         0.0
     };
+    let pressure = |effort: f64| (effort + back * emptied) / working;
     let mut rows: Vec<(&Point, f64)> = Vec::with_capacity(points.len());
     let mut effort = points.iter().find_map(|point| point.effort)?;
     for point in points {
         if let Some(known) = point.effort {
             effort = known;
         }
-        rows.push((point, (effort + back * emptied) / working));
+        rows.push((point, pressure(effort)));
     }
     if is_down {
         rows.reverse();
@@ -149,6 +162,7 @@ pub(super) fn swing_stage(
         area: working,
         load: Curve::new(load),
         opens_at: 0.0,
+        starts_against: stood.map_or(f64::NEG_INFINITY, pressure),
         line: line(gear, leg, direction, ratio),
         least: if is_fluid && !is_down {
             NO_PRESSURE
@@ -210,6 +224,7 @@ pub(super) fn strut_stage(
         area,
         load: Curve::new([(0.0, needed), (extent, needed)]),
         opens_at: 0.0,
+        starts_against: f64::NEG_INFINITY,
         line: line(gear, leg, direction, 1.0),
         least: NO_PRESSURE,
         places: vec![[0.0, ends[0], 0.0, 0.0], [extent, ends[1], 0.0, 0.0]],

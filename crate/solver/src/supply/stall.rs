@@ -3,6 +3,7 @@ use super::gas::Stands;
 use super::leg::Moving;
 use super::source::{Circuit, Pump};
 use super::state::{Budget, Power};
+use super::touch::Touched;
 use super::track::Blocked;
 use crate::model::{ElectricActuator, Source, Supply};
 use crate::numeric::sort_short;
@@ -54,9 +55,12 @@ pub(super) fn stalls(
 fn end_of_way(leg: &Moving) -> StallCause {
     match leg.track.blocked {
         Some(Blocked::Binds(joint)) => StallCause::Binds { joint },
-        Some(Blocked::Touches(touch)) => StallCause::Touches {
-            part: touch.part,
-            obstacle: touch.obstacle,
+        Some(Blocked::Touches(touch)) => match touch.touched {
+            Touched::Well(obstacle) => StallCause::Touches {
+                part: touch.part,
+                obstacle,
+            },
+            Touched::Itself(part) => StallCause::TouchesItself { part },
         },
         _ => StallCause::EndOfWay,
     }

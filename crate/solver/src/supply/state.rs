@@ -22,6 +22,19 @@ pub(super) enum Power {
     },
 }
 
+impl Power {
+    /// Most that it gives a leg at first, by its index [Pa; N with electric actuators]: a bus at its
+    /// open-circuit voltage.
+    pub(super) fn most_at_first(&self, leg: usize) -> f64 {
+        match self {
+            Self::Fluid(pump) => pump.most_at_first(),
+            Self::Electric { circuit, motors } => motors.get(leg).map_or(0.0, |motor| {
+                motor.stall_force * circuit.open / motor.rated_voltage
+            }),
+        }
+    }
+}
+
 /// Parts of the state behind the fluid of each leg.
 pub(super) const BUDGETS: usize = 10;
 

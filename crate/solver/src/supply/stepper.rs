@@ -5,7 +5,7 @@ use super::leg::Moving;
 use super::run::Going;
 use super::state::{Budget, Look, Power};
 use super::step::Step;
-use super::{LARGEST_SHARE, LARGEST_STEP};
+use super::{LARGEST_SHARE, LARGEST_STEP, USUAL_LEGS};
 
 /// How near to a place, as a share of its stage, a step must end [1], and most corrections of its size.
 const EXACT: f64 = 1e-10;
@@ -102,11 +102,14 @@ impl Going {
             let volume = self.power.gas_volume().unwrap_or(0.0);
             return (volume * LARGEST_SHARE / rate).max(LARGEST_STEP);
         }
+        // the more legs share the flow, the longer each takes
+        let legs = f64::from(u32::try_from(self.legs.len()).unwrap_or(u32::MAX));
+        let longest = LARGEST_STEP * (legs / USUAL_LEGS).max(1.0);
         self.legs
             .iter()
             .zip(&look.rates)
             .filter_map(|(leg, rate)| Some(leg.now()?.extent * LARGEST_SHARE / rate.max(1e-300)))
-            .fold(LARGEST_STEP, f64::min)
+            .fold(longest, f64::min)
     }
 
     /// Tries a step; with it, by how much the next may be longer. `None` where it is to be tried anew, as
@@ -149,13 +152,18 @@ impl Going {
         size: f64,
         scales: &[f64],
     ) -> Result<Option<(Step, f64)>, SupplyError> {
+        let live = self.live_both_ways(look);
+        // a leg that waits takes nothing, whatever it stands at
+        let asked = |at: &usize| *at >= self.legs.len() || live.legs.binary_search(at).is_ok();
         let known = |at: &usize| scales.get(*at).is_some_and(|scale| scale.is_finite());
-        let parts: Vec<usize> = (0..self.state.len()).filter(known).collect();
+        let parts: Vec<usize> = (0..self.state.len())
+            .filter(|at| known(at) && asked(at))
+            .collect();
         let implicit = Implicit {
             parts: &parts,
             scales,
+            derivatives: self.derivatives(look, &live, (&parts, scales)),
         };
-        let live = self.live_both_ways(look);
         let found = implicit.step(&self.state, &look.rates, size, |state| {
             let look = self.look_both_ways(state, &live)?;
             Ok(look.map(|look| look.rates))

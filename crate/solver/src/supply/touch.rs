@@ -1,9 +1,9 @@
-//! Where a leg first touches its well on the way up, by the drawing.
+//! Where a leg first touches its well, or its tire its own leg, on the way up, by the drawing.
 use super::error::SupplyError;
 use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearance_at, clearances};
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Gear, Leg, MovingPart};
-use crate::result::{PairClearance, TireState};
+use crate::result::{Clearance, OwnClearance, PairClearance, TireState};
 use crate::solve::unresolved;
 use crate::tires::TireSizes;
 
@@ -20,12 +20,22 @@ pub(crate) struct Touch {
     pub progress: f64,
     /// What touches.
     pub part: MovingPart,
-    /// What is touched, as index into the leg's well.
-    pub obstacle: usize,
+    /// What is touched.
+    pub touched: Touched,
+}
+
+/// What is in the way.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Touched {
+    /// A piece of the well, by index.
+    Well(usize),
+    /// A part of the leg itself, by the tire.
+    Itself(MovingPart),
 }
 
 /// First contact of a leg with its tire as fitted new; `None` when it clears. What touches already
-/// where the leg starts stops nothing until it has come free: it stood there before.
+/// where the leg starts stops nothing until it has come free: it stood there before. A tire that
+/// touches its own leg where it starts stops nothing at all.
 ///
 /// # Errors
 /// [`SupplyError::Faults`] when the clearance of a stretch of the way cannot be certified.
@@ -34,9 +44,6 @@ pub(super) fn first_touch(
     index: usize,
     leg: &Leg,
 ) -> Result<Option<Touch>, SupplyError> {
-    if leg.well.is_empty() {
-        return Ok(None);
-    }
     let linkage = Linkage::new(leg);
     let sweep = Sweep::new(leg, &linkage, STATIONS);
     let begins = begins(leg, &linkage);
@@ -47,10 +54,10 @@ pub(super) fn first_touch(
         sizes: &TireSizes::of(&leg.wheel.tire),
     };
     let touches = way
-        .contacts(leg, &poses)
-        .and_then(|pairs| {
-            let mut first: Option<Touch> = None;
-            for pair in pairs {
+        .contacts(leg, &poses, true)
+        .and_then(|found| {
+            let mut first = itself(&found.own, begins);
+            for pair in found.pairs {
                 let touch = way.ahead(leg, &poses, begins, &pair)?;
                 let sooner = |touch: &Touch| first.is_none_or(|f| touch.progress < f.progress);
                 first = touch.filter(sooner).or(first);
@@ -59,6 +66,21 @@ pub(super) fn first_touch(
         })
         .map_err(|error| SupplyError::Faults(unresolved(index, &error)))?;
     Ok(touches)
+}
+
+/// Where the new tire first touches its own leg ahead of where the leg stands.
+fn itself(own: &[OwnClearance], begins: f64) -> Option<Touch> {
+    let touches = own.iter().filter(|row| row.tire == TireState::New);
+    touches
+        .filter_map(|row| {
+            let progress = row.first_contact?.place.progress;
+            (progress > begins).then_some(Touch {
+                progress,
+                part: MovingPart::Wheel,
+                touched: Touched::Itself(row.part),
+            })
+        })
+        .min_by(|a, b| a.progress.total_cmp(&b.progress))
 }
 
 /// Progress at which a leg stands when the gear is selected up.
@@ -87,8 +109,13 @@ struct Way<'a> {
 }
 
 impl Way<'_> {
-    /// Pairs that touch on a way, the tire as fitted new.
-    fn contacts(&self, leg: &Leg, poses: &[Pose]) -> Result<Vec<PairClearance>, ClearanceError> {
+    /// Clearances on a way; of the pairs those that touch, the tire as fitted new.
+    fn contacts(
+        &self,
+        leg: &Leg,
+        poses: &[Pose],
+        own_leg: bool,
+    ) -> Result<Clearance, ClearanceError> {
         let case = ClearanceCase {
             leg,
             sizes: self.sizes,
@@ -98,13 +125,14 @@ impl Way<'_> {
         };
         let options = ClearanceOptions {
             curve_stride: STATIONS,
-            // what it touches of itself stops it nowhere here
-            own_leg: false,
+            own_leg,
             ..ClearanceOptions::default()
         };
-        let mut pairs = clearances(&case, &options)?.pairs;
-        pairs.retain(|pair| pair.first_contact.is_some() && pair.tire != Some(TireState::Grown));
-        Ok(pairs)
+        let mut found = clearances(&case, &options)?;
+        found
+            .pairs
+            .retain(|pair| pair.first_contact.is_some() && pair.tire != Some(TireState::Grown));
+        Ok(found)
     }
 
     /// The first contact of a pair that lies ahead of where the leg stands.
@@ -128,7 +156,7 @@ impl Way<'_> {
                 return Ok(Some(Touch {
                     progress: found.place.progress,
                     part: pair.part,
-                    obstacle: pair.obstacle,
+                    touched: Touched::Well(pair.obstacle),
                 }));
             }
             // it stands in contact: on to where it comes free
@@ -146,8 +174,9 @@ impl Way<'_> {
             }
             let Some(free) = free else { return Ok(None) };
             poses.drain(..free);
-            let again = self.contacts(&only, &poses)?;
+            let again = self.contacts(&only, &poses, false)?;
             let same = again
+                .pairs
                 .iter()
                 .find(|one| (one.part, one.tire) == (pair.part, pair.tire));
             contact = same.and_then(|one| one.first_contact);

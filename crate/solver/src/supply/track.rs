@@ -72,6 +72,7 @@ impl Track {
         let sweep = Sweep::new(leg, &linkage, STATIONS);
         let case = statics::weight_and_wind(leg.view, &gear.conditions);
         let ready = Ready::new(leg, &linkage, &gear.supply, [case]);
+        let standing = ready.standing();
         let mut warm = [Warm::default(); 2];
         let motion = Motion::from(direction);
         let loaded_from = linkage.loaded_from();
@@ -115,7 +116,18 @@ impl Track {
         if !sweep.jams.is_empty() && until.is_none() && blocked.is_none() {
             blocked = Some(Blocked::Jam);
         }
-        let swing = swing_stage(gear, leg, used, direction);
+        let stood = starts_at(used, direction, until).and_then(|at| {
+            let pose = linkage.pose(at.place.progress).ok()?;
+            let at = Stance::new(&standing, &pose, true)?.at(case, None);
+            Some(at.motion(motion).as_ref().map(|m| m.effort).map_err(|j| *j))
+        });
+        let swing = match stood {
+            Some(Err(joint)) => {
+                blocked = Some(Blocked::Binds(joint));
+                None
+            }
+            stood => swing_stage(gear, leg, used, stood.and_then(Result::ok), direction),
+        };
         let strut = strut_stage(gear, leg, direction, until.unwrap_or(f64::INFINITY));
         let mut stages: Vec<Stage> = match direction {
             Direction::Up => strut.into_iter().chain(swing).collect(),
@@ -160,6 +172,14 @@ impl Track {
     pub(super) fn reach(&self) -> Option<f64> {
         let row = self.stages.last()?.places.last()?;
         Some(row[1])
+    }
+}
+
+/// Where a leg that has stood starts: the first point that is driven, and on the way down only from up.
+fn starts_at(points: &[Point], direction: Direction, until: Option<f64>) -> Option<&Point> {
+    match direction {
+        Direction::Up => points.iter().find(|point| point.effort.is_some()),
+        Direction::Down => points.last().filter(|_| until.is_none()),
     }
 }
 

@@ -157,6 +157,7 @@ fn shortening_brings_the_tire_to_the_leg() {
 #[test]
 fn what_is_not_checked_is_told() {
     let mut leg = crate::sample::leg();
+    leg.out_of_plane.own_leg = OwnLeg::ByView;
     leg.body.outline = block((-0.02, 0.02), (-0.3, 0.02));
     leg.strut.sliding_outline = block((-0.01, 0.01), (-0.72, -0.3));
     let told = |leg: &Leg| {

@@ -89,6 +89,7 @@ fn implicit_step_has_its_order() {
     let implicit = Implicit {
         parts: &parts,
         scales: &[1e-10; 4],
+        derivatives: None,
     };
     let error = |size: f64| {
         let first = rate(&from).unwrap().unwrap();
@@ -111,6 +112,7 @@ fn implicit_step_damps_what_dies_out() {
     let implicit = Implicit {
         parts: &[0, 1],
         scales: &[1e-9; 2],
+        derivatives: None,
     };
     let first = rate(&from).unwrap().unwrap();
     let (step, fastest) = implicit.step(&from, &first, 0.1, rate).unwrap().unwrap();

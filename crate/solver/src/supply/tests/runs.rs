@@ -33,6 +33,7 @@ pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) ->
             extent,
             area: PISTON,
             opens_at: 0.0,
+            starts_against: f64::NEG_INFINITY,
             load: Curve::new(points),
             line: Line {
                 conductance,

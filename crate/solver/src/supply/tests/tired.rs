@@ -2,7 +2,8 @@
 use super::gears::{solved, time};
 use super::support::gear;
 use crate::model::*;
-use crate::result::{RunEnd, RunEventKind as Kind, Sample, StallCause};
+use crate::result::{Motion, RunEnd, RunEventKind as Kind, Sample, StallCause};
+use crate::{Options, solve_leg};
 
 pub(super) fn tired() -> Gear {
     let mut gear = gear();
@@ -35,6 +36,55 @@ fn a_tired_battery_slows_all_and_stalls_the_most_loaded_leg_first() {
     assert!(time(&tired, 0, Kind::SwingDone) > time(&good, 0, Kind::SwingDone));
     let at = tired.stalls[0].place;
     assert!(at.travel < 1.0);
+}
+
+/// A leg that has stood and that the most of the pump does not start stays where it is, as "Can it be driven?"
+/// has it; just below that it comes up as if it had never stood. Up from down, and down from up.
+#[test]
+fn a_leg_that_does_not_start_stays() {
+    let gear = gear();
+    let at_start = |break_out: f64, motion: Motion| {
+        let mut gear = gear.clone();
+        gear.legs[1].actuator.seal_break_out = Some(break_out);
+        let force = solve_leg(&gear, 1, &Options::default()).unwrap().force;
+        match motion {
+            Motion::Retract => force.peak,
+            Motion::Extend => force.extend_peak,
+        }
+        .unwrap()
+    };
+    for motion in [Motion::Retract, Motion::Extend] {
+        // the friction at which the margin there is nothing: it is a straight line of it
+        let (few, many) = (at_start(6e3, motion), at_start(9e3, motion));
+        assert_eq!(few.place, many.place);
+        let per_newton = (few.margin - many.margin) / 3e3;
+        let just = 6e3 + few.margin / per_newton;
+        let run = |share: f64| {
+            let mut gear = gear.clone();
+            gear.legs[1].actuator.seal_break_out = Some(just * share);
+            let cycle = solved(&gear);
+            match motion {
+                Motion::Retract => cycle.up.unwrap(),
+                Motion::Extend => cycle.down.unwrap(),
+            }
+        };
+        let starts = run(0.999);
+        assert_eq!(starts.end, RunEnd::Complete, "{motion:?}");
+        let mut free = gear.clone();
+        free.legs[1].actuator.seal_break_out = Some(0.0);
+        let never = solved(&free);
+        let never = match motion {
+            Motion::Retract => never.up.unwrap(),
+            Motion::Extend => never.down.unwrap(),
+        };
+        assert!((starts.time - never.time).abs() < 1e-9);
+        let stays = run(1.001);
+        assert_eq!(stays.end, RunEnd::Stalled, "{motion:?}");
+        assert_eq!(stays.stalls[0].leg, 1);
+        let travel = stays.stalls[0].place.travel;
+        let from = f64::from(u8::from(motion == Motion::Extend));
+        assert!((travel - from).abs() < 1e-3, "{travel}");
+    }
 }
 
 #[test]

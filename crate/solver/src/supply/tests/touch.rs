@@ -68,6 +68,34 @@ fn a_leg_stops_at_its_first_contact_and_the_others_come_up() {
     assert!((stops / passes - 1.0).abs() < 5e-6, "{stops} {passes}");
 }
 
+/// A tire that swings into the arm of its own brace link stops there, as the certified clearance says; one
+/// that stands through its strut from the start stops nowhere by that.
+#[test]
+fn a_tire_that_touches_its_own_leg_stops_it() {
+    let mut gear = super::support::gear();
+    gear.legs[1].out_of_plane.own_leg = OwnLeg::All;
+    let found = solve_leg(&gear, 1, &Options::default()).unwrap();
+    let own = found.clearance.own.iter();
+    let first = own
+        .filter(|row| row.tire == TireState::New)
+        .filter_map(|row| Some((row.part, row.first_contact?.place.travel)))
+        .min_by(|a, b| a.1.total_cmp(&b.1));
+    let (part, travel) = first.unwrap();
+    let run = solved(&gear).up.unwrap();
+    let stall = run.stalls[0];
+    assert_eq!((run.end, stall.leg), (RunEnd::Stalled, 1));
+    assert_eq!(stall.cause, StallCause::TouchesItself { part });
+    assert!((stall.place.travel - travel).abs() < 1e-6, "{stall:?}");
+    let mut through = super::support::gear();
+    let axle = through.legs[1].strut.axle;
+    through.legs[1].strut.sliding_outline = [(-0.01, 0.0), (0.01, 0.0), (0.01, 0.3), (-0.01, 0.3)]
+        .map(|(x, y)| axle + Vector::new(x, y))
+        .into();
+    let found = solve_leg(&through, 1, &Options::default()).unwrap();
+    assert!(found.clearance.touches());
+    assert_eq!(solved(&through).up.unwrap().end, RunEnd::Complete);
+}
+
 /// What drives the leg and how it falls are counted as if nothing touched, and say so.
 #[test]
 fn answers_that_count_without_the_contact_say_so() {
