@@ -87,21 +87,36 @@ impl<'a> Answered<'a> {
         }
     }
 
-    /// A leg that stalls against time is bad, and so is a way on which nothing moves; faults already count with the legs.
+    /// A leg that stalls against time is bad, and so is a way on which nothing moves; faults already count with the
+    /// legs, and what was not worked out is no verdict.
     fn outcome_of_times(&self) -> Outcome {
         let stops = |run: &Run| matches!(run.end, RunEnd::Stalled | RunEnd::PressureSwitch);
         match self.cycle {
             None | Some(Err(SupplyError::Faults(_))) => Outcome::Good,
+            Some(Err(error)) if !moves_nothing(error) => Outcome::Good,
             Some(Err(_)) => Outcome::Bad,
             Some(Ok(cycle)) => {
                 let bad = [Direction::Up, Direction::Down]
                     .into_iter()
                     .any(|direction| {
-                        cycle.error(direction).is_some() || cycle.run(direction).is_some_and(stops)
+                        cycle.error(direction).is_some_and(moves_nothing)
+                            || cycle.run(direction).is_some_and(stops)
                     });
                 if bad { Outcome::Bad } else { Outcome::Good }
             }
         }
+    }
+}
+
+/// Whether the source moves nothing; other errors say only that the times were not worked out.
+fn moves_nothing(error: &SupplyError) -> bool {
+    match error {
+        SupplyError::NoFlow { .. } | SupplyError::NothingMoves { .. } => true,
+        SupplyError::Faults(_)
+        | SupplyError::SharedDrive { .. }
+        | SupplyError::NoStroke
+        | SupplyError::Unbalanced { .. }
+        | SupplyError::TooManySteps { .. } => false,
     }
 }
 

@@ -133,6 +133,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         lock: lock.kind,
         force: &force,
         fall: fall.as_ref(),
+        dead_point: answer::dead_point(&sweep.events).is_some(),
     });
     let down = sweep.poses.first().map(|pose| pose.place);
     let mut findings = vec![

@@ -102,6 +102,9 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
             subject.say(Quantity::Travel, subject.result.force.required_margin),
             effort_word(subject)
         )),
+        Assumption::PumpUpToItsSwitch => plain(
+            "Pump and accumulator count with the pressure at which the switch stops the pump. A switch that starts it again only at a lower pressure can leave no more than that: watch the gauge, and put the lower figure in as the pressure available.",
+        ),
         Assumption::MarginUser => Governing::plain(format!(
             "The required margin, {} of the {}, is your own figure.",
             subject.say(Quantity::Travel, subject.result.force.required_margin),
@@ -223,7 +226,7 @@ fn friction_and_springs(subject: &Subject) -> String {
     let rubbing: Vec<&str> = Joint::ALL
         .into_iter()
         .zip(leg.pins.all())
-        .filter(|(_, pin)| pin.friction_radius() > 0.0)
+        .filter(|(_, pin)| pin.rubs())
         .map(|(joint, _)| joint_words(joint))
         .collect();
     let pins = match rubbing.as_slice() {

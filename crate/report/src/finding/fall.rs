@@ -21,6 +21,9 @@ const SLOW_DOWN: &str = "Slow down before the emergency procedure, as the maker'
 /// Adds what the fall says to an answer about the lock.
 pub(super) fn append(subject: &Subject, said: &mut Said) {
     let Some(fall) = &subject.result.fall else {
+        said.sentence.push_str(
+            " Whether it comes down to its lock without its normal power is not shown: its way is not worked out to up.",
+        );
         return;
     };
     said.sentence.push_str(&way_down::sentence(subject));

@@ -1,10 +1,11 @@
 //! The number of an answer in a few words.
-use gearswing_solver::model::Source;
+use gearswing_solver::model::{EmergencyWay, Source};
 use gearswing_solver::result::{
     FallOutcome, Finding, FindingDetail, LoadCase, Question, Unpowered, Verdict,
 };
 use gearswing_units::Quantity;
 
+use super::way_down;
 use crate::cases::in_case;
 use crate::subject::Subject;
 
@@ -12,13 +13,24 @@ use crate::subject::Subject;
 #[must_use]
 pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
     let length = |si| subject.say(Quantity::Length, si);
+    if finding.question == Question::Locks
+        && finding.verdict != Verdict::Good
+        && let Some(why) = way_down::short(subject, finding.verdict)
+    {
+        return why;
+    }
     if finding.verdict == Verdict::NotShown
         && let Some(look) = needs_a_look(&finding.detail)
     {
         return look.to_owned();
     }
+    let falls_alone = subject
+        .result
+        .way_down
+        .is_none_or(|down| down.way != EmergencyWay::HandPump);
     if finding.question == Question::Locks
         && finding.verdict != Verdict::Good
+        && falls_alone
         && let Some(fails) = fall_fails(subject)
     {
         return fails;
@@ -101,6 +113,9 @@ fn needs_a_look(detail: &FindingDetail) -> Option<&'static str> {
             Some("needs a look at what locks it")
         }
         FindingDetail::OverCentre { .. } => Some("needs a look at the lock spring"),
+        FindingDetail::Tightest { .. }
+        | FindingDetail::OwnTightest { .. }
+        | FindingDetail::RoomTightest { .. } => Some("needs a look at tire and leg"),
         _ => None,
     }
 }

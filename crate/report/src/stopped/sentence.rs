@@ -258,6 +258,10 @@ pub fn stop_error_text(stopped: &Stopped, error: &StopError) -> String {
             }
         }
         StopError::NothingSeen => "No stop was entered for this leg.".to_owned(),
+        StopError::SharedDrive => format!(
+            "Nothing is explained: {} shares its drive with another leg, and what stops either stops both. Uncouple them, each on its own, and see which one stops.",
+            stopped.the_leg()
+        ),
         StopError::HowFarNotEntered => format!(
             "Nothing is explained yet: enter how far {} came.",
             stopped.the_leg()

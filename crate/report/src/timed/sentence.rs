@@ -36,7 +36,7 @@ pub fn run_sentence(timed: &Timed, run: &Run) -> String {
             driver(timed)
         ),
         RunEnd::PressureSwitch => {
-            let set = timed.gear.supply.pump_switch();
+            let set = timed.gear.supply.going(run.direction).pump_switch();
             let set = set.map_or_else(String::new, |set| {
                 format!(" at {}", timed.say(Quantity::Pressure, set))
             });
@@ -216,7 +216,7 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
             } else {
                 ""
             },
-            timed.gear.supply.pump_switch().map_or_else(String::new, |set| {
+            timed.gear.supply.going(run.direction).pump_switch().map_or_else(String::new, |set| {
                 format!(
                     " Its pressure switch is set at {}, which it does not reach.",
                     timed.say(Quantity::Pressure, set)

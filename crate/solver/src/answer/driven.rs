@@ -28,9 +28,7 @@ pub(crate) fn driven(
             DrivenBy::Electricity => vec![Caution::MovingLeg, Caution::MountStrength],
         },
     };
-    let dead = events.iter().find(|event| {
-        event.kind == MechanismEventKind::ActuatorDeadPoint && event.place.progress > 0.0
-    });
+    let dead = dead_point(events);
     if let Some(jam) = jams.first() {
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::Jammed { cause: jam.cause };
@@ -39,12 +37,9 @@ pub(crate) fn driven(
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::CannotUnlock;
         finding.place = Some(crate::statics::place_of(station));
-    } else if let Some(needed) = weak_jack(leg, supply, force) {
+    } else if let Some((needed, available)) = weak_jack(leg, supply, force) {
         finding.verdict = Verdict::Bad;
-        finding.detail = FindingDetail::StrutJack {
-            needed,
-            available: force.least_available(),
-        };
+        finding.detail = FindingDetail::StrutJack { needed, available };
     } else if let Some(opens) = shut_valve(leg, force) {
         finding.verdict = Verdict::Bad;
         finding.detail = FindingDetail::StageValve {
@@ -80,6 +75,10 @@ pub(crate) fn driven(
         let stalls_at = hardest.stalls_at(force).filter(|_| peak.available > 0.0);
         finding.place = Some(stalls_at.unwrap_or(peak.place));
         finding.verdict = hardest.verdict(force.required_margin);
+        let switched = supply.accumulator.is_some() && supply.pump_switch().is_some();
+        if switched && force.driven_by == DrivenBy::Fluid {
+            finding.assumptions.push(Assumption::PumpUpToItsSwitch);
+        }
         let friction = leg.friction_typed(&supply.source).any();
         finding
             .assumptions
@@ -110,6 +109,13 @@ pub(crate) fn driven(
         finding.assumptions.push(Assumption::SeparateUnlock);
     }
     finding
+}
+
+/// Where the actuator has no arm in the swing.
+pub(crate) fn dead_point(events: &[MechanismEvent]) -> Option<&MechanismEvent> {
+    events.iter().find(|event| {
+        event.kind == MechanismEventKind::ActuatorDeadPoint && event.place.progress > 0.0
+    })
 }
 
 /// Progress at which the actuator first has the leg [1].
@@ -205,8 +211,9 @@ fn strut_jack<'a>(leg: &'a Leg, force: &Force) -> Option<&'a StrutJack> {
     jack.filter(|_| before && force.driven_by == DrivenBy::Fluid)
 }
 
-/// Pressure that the jack of the strut needs one way or the other, where no more is available.
-fn weak_jack(leg: &Leg, supply: &Supply, force: &Force) -> Option<f64> {
+/// Pressure that the jack of the strut needs the way in which most is missing, and that available then,
+/// where that is no more.
+fn weak_jack(leg: &Leg, supply: &Supply, force: &Force) -> Option<(f64, f64)> {
     let jack = strut_jack(leg, force)?;
     let lack = |needed: f64, available: f64| (needed + supply.return_pressure, available);
     let (needed, available) = [
@@ -217,7 +224,7 @@ fn weak_jack(leg: &Leg, supply: &Supply, force: &Force) -> Option<f64> {
     .max_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1)))?;
     // an accumulator has left what is available only when all legs are up, and the struts move first
     let alone = matches!(supply.source, Source::ConstantPressure) && supply.accumulator.is_some();
-    (needed >= available && !alone).then_some(needed)
+    (needed >= available && !alone).then_some((needed, available))
 }
 
 /// Pressure at which the stage valve between strut and swing opens, where none such is available.

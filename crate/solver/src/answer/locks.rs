@@ -138,9 +138,8 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
         }
     }
     // what is asked is whether it locks when the normal power fails
-    if let Some(way_down) = way_down {
-        finding.verdict = worst(finding.verdict, way_down.verdict);
-    }
+    let comes_down = way_down.map_or(Verdict::NotShown, |way_down| way_down.verdict);
+    finding.verdict = worst(finding.verdict, comes_down);
     finding
         .assumptions
         .extend(fall.into_iter().flat_map(of_fall));
@@ -173,6 +172,14 @@ fn of_fall(fall: &Fall) -> impl Iterator<Item = Assumption> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::model::EmergencyWay;
+
+    /// A way down that is as good as can be.
+    const COMES_DOWN: WayDown = WayDown {
+        way: EmergencyWay::FreeFall,
+        verdict: Verdict::Good,
+        hand_pump: None,
+    };
     use crate::result::AxleLoadEffect;
 
     fn verdict(offset: f64, into_lock: f64, knee_push: f64) -> Verdict {
@@ -184,7 +191,7 @@ mod tests {
             lock,
             springs: false,
             fall,
-            way_down: None,
+            way_down: Some(&COMES_DOWN),
             excursion: None,
             down: None,
             break_out_from_memory: false,

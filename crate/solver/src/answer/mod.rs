@@ -13,7 +13,7 @@ mod way_down;
 mod tests_clears;
 
 pub(crate) use clears::clears;
-pub(crate) use driven::driven;
+pub(crate) use driven::{dead_point, driven};
 pub use locks::{
     LATCH_GAP, LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER,
 };

@@ -1,8 +1,8 @@
 //! The way down without the normal power: does it bring the leg to its lock, with how much to spare?
-use crate::model::{EmergencyWay, Gear, Leg};
+use crate::model::{EmergencyWay, Gear, Leg, Source};
 use crate::result::{
-    CaseOutcome, DrivenBy, Fall, FallOutcome, FallShort, Force, HandPumpDown, LockKind, Motion,
-    Phase, Unpowered, Verdict, WayDown,
+    CaseOutcome, DrivenBy, Fall, FallOutcome, FallShort, Force, ForcePeak, HandPumpDown, LoadCase,
+    LockKind, Motion, Phase, Unpowered, Verdict, WayDown,
 };
 
 /// A moment that is missing is about nothing below this share of the largest moment of the weights [1].
@@ -20,24 +20,25 @@ pub(crate) struct WayDownCase<'a> {
     pub(crate) lock: LockKind,
     pub(crate) force: &'a Force,
     pub(crate) fall: Option<&'a Fall>,
+    /// The actuator has no arm somewhere on its way.
+    pub(crate) dead_point: bool,
 }
 
 /// Answers it; `None` for a leg that does not come up, whose fall is not worked out.
 pub(crate) fn way_down(case: &WayDownCase) -> Option<WayDown> {
     let fall = case.fall?;
     let way = case.gear.way_down();
-    let pump = case.gear.hand_pump_pressure();
-    let hand_pump = pump
-        .filter(|_| case.force.driven_by == DrivenBy::Fluid)
-        .and_then(|available| hand_pump(case.force, available));
+    let hand_pump = case
+        .pump_pressure()
+        .and_then(|available| case.hand_pump(available));
     let typed = case.leg.friction_typed(&case.gear.supply.source).any();
     let falls = by_fall(case.lock, typed, fall);
     let verdict = match way {
         EmergencyWay::FreeFall => falls,
         EmergencyWay::HandPump => hand_pump.map_or(Verdict::NotShown, |pump| {
-            let verdict = Verdict::of_margin(pump.margin, case.force.required_margin);
             // a knee that a separate device unlocks goes over its center by itself
             let pushed = fall.least_knee_push.is_none_or(|least| least.push > 0.0);
+            let verdict = by_pump(case, &pump);
             match (verdict, pushed || case.lock != LockKind::OverCentre) {
                 (Verdict::Good, false) => Verdict::Marginal,
                 (verdict, _) => verdict,
@@ -53,6 +54,70 @@ pub(crate) fn way_down(case: &WayDownCase) -> Option<WayDown> {
     })
 }
 
+impl WayDownCase<'_> {
+    /// Most that the hand pump of the way down makes [Pa]: that of a source has no more than is given as
+    /// available. `None` where there is no such pump, or it drives nothing.
+    fn pump_pressure(&self) -> Option<f64> {
+        let most = self.gear.hand_pump_pressure();
+        let most = most.filter(|_| self.force.driven_by == DrivenBy::Fluid)?;
+        Some(match self.gear.supply.source {
+            Source::HandPump(_) => most.min(self.force.available_extend_pressure),
+            Source::ConstantPressure | Source::MotorPump(_) | Source::ElectricActuators => most,
+        })
+    }
+
+    /// The hardest that such a pump has to work against while it extends the leg: the worst verdict of all
+    /// load cases, and of those alike the most pressure; `None` where nothing is worked out.
+    fn hand_pump(&self, available: f64) -> Option<HandPumpDown> {
+        let force = self.force;
+        let mut binds = force.binds.iter().any(|bind| bind.motion == Motion::Extend);
+        let mut peaks: Vec<(LoadCase, ForcePeak)> = force
+            .extend_peak
+            .into_iter()
+            .map(|peak| (LoadCase::AsSet, peak))
+            .collect();
+        for case in &force.cases {
+            if let CaseOutcome::Worked {
+                extend, binds_at, ..
+            } = &case.outcome
+            {
+                peaks.extend(extend.map(|peak| (case.case, peak)));
+                binds |= binds_at.is_some_and(|bind| bind.motion == Motion::Extend);
+            }
+        }
+        let stands = force
+            .partner_stands
+            .is_some_and(|stands| stands.motion == Motion::Extend);
+        let stopped = binds || stands || self.dead_point;
+        let of = |(case, peak): (LoadCase, ForcePeak)| HandPumpDown {
+            case,
+            needed: peak.pressure,
+            available,
+            margin: (available - peak.pressure) / available,
+            stopped,
+            place: peak.place,
+        };
+        peaks.into_iter().map(of).reduce(|a, b| {
+            let (bad, worse) = (by_pump(self, &a), by_pump(self, &b));
+            let is_worse = bad != worse && worst(bad, worse) == worse;
+            if is_worse || (bad == worse && b.needed > a.needed) {
+                b
+            } else {
+                a
+            }
+        })
+    }
+}
+
+/// How a hand pump stands by its hardest place. A leg that only lags in a turn moves on behind it.
+fn by_pump(case: &WayDownCase, pump: &HandPumpDown) -> Verdict {
+    match Verdict::of_margin(pump.margin, case.force.required_margin) {
+        _ if pump.stopped => Verdict::Bad,
+        Verdict::Bad if !pump.case.is_steady() => Verdict::Marginal,
+        verdict => verdict,
+    }
+}
+
 /// The worse of two verdicts: No, marginal, not shown, Yes.
 pub(crate) fn worst(a: Verdict, b: Verdict) -> Verdict {
     let rank = |verdict| match verdict {
@@ -62,28 +127,6 @@ pub(crate) fn worst(a: Verdict, b: Verdict) -> Verdict {
         Verdict::Good => 3,
     };
     if rank(b) < rank(a) { b } else { a }
-}
-
-/// The hardest that a hand pump of a largest pressure has to work against while it extends the leg, in
-/// the case as set and on jacks; `None` where nothing is worked out.
-fn hand_pump(force: &Force, available: f64) -> Option<HandPumpDown> {
-    let others = force.cases.iter().filter_map(|case| match &case.outcome {
-        CaseOutcome::Worked { extend, .. } => *extend,
-        CaseOutcome::Missing { .. } => None,
-    });
-    let peaks = force.extend_peak.into_iter().chain(others);
-    let hardest = peaks.max_by(|a, b| a.pressure.total_cmp(&b.pressure))?;
-    let binds = force.binds.iter().any(|bind| bind.motion == Motion::Extend);
-    Some(HandPumpDown {
-        needed: hardest.pressure,
-        available,
-        margin: if binds {
-            -1.0
-        } else {
-            (available - hardest.pressure) / available
-        },
-        place: hardest.place,
-    })
 }
 
 /// How a leg that falls by itself stands, any of whose friction is `typed` or none.

@@ -14,7 +14,7 @@ use super::pair::Runner;
 use super::rig::Rig;
 use super::room::room;
 use super::signed::signed_clearance;
-use super::skew::skew_losses;
+use super::skew::{as_drawn, skew_losses};
 use super::track::Track;
 use super::turning::RadialBarrier;
 
@@ -44,6 +44,8 @@ pub struct ClearanceOptions {
     pub curve_reach: f64,
     /// Whether the tire is checked against its own leg, too.
     pub own_leg: bool,
+    /// Whether what the skews given may take off the clearances of the wheel is taken off.
+    pub less_skew: bool,
 }
 
 /// Default of [`ClearanceOptions::curve_reach`] [m].
@@ -56,6 +58,7 @@ impl Default for ClearanceOptions {
             accuracy: 1e-5,
             curve_reach: DEFAULT_CURVE_REACH,
             own_leg: true,
+            less_skew: true,
         }
     }
 }
@@ -91,7 +94,10 @@ pub fn clearances(
     let shortening = &leg.strut.shortening;
     let rig = Rig::new(leg);
     let track = Track::new(case.linkage, rig, shortening, case.poses)?;
-    let losses = skew_losses(leg, case.sizes);
+    let losses = match options.less_skew {
+        true => skew_losses(leg, case.sizes),
+        false => as_drawn(leg, case.sizes),
+    };
     let parts = all_parts(leg, &rig, case.sizes, Some(&losses));
     let runners = parts
         .iter()

@@ -29,7 +29,19 @@ pub const TOLD_SKEW: f64 = PI / 60.0;
 #[must_use]
 pub fn skew_losses(leg: &Leg, sizes: &TireSizes) -> SkewLosses {
     let beside = &leg.out_of_plane;
-    let (trunnion, wheel) = (beside.trunnion_skew, beside.wheel_skew);
+    losses(leg, sizes, (beside.trunnion_skew, beside.wheel_skew))
+}
+
+/// As drawn: nothing is taken off.
+pub(super) fn as_drawn(leg: &Leg, sizes: &TireSizes) -> SkewLosses {
+    losses(leg, sizes, (None, None))
+}
+
+fn losses(
+    leg: &Leg,
+    sizes: &TireSizes,
+    (trunnion, wheel): (Option<f64>, Option<f64>),
+) -> SkewLosses {
     let loss = |size: &TireSize, trunnion: f64, wheel: f64| loss(leg, size, trunnion, wheel);
     let given = |size| loss(size, trunnion.unwrap_or(0.0), wheel.unwrap_or(0.0));
     let told = match (trunnion, wheel) {

@@ -86,7 +86,23 @@ pub(crate) enum AttachLinkage {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Miss(pub f64);
 
+/// Places at which it is looked for how far a leg can be assembled.
+const LOOKS: u32 = 180;
+
 impl Linkage {
+    /// Whether the actuator is longer at the end of the way up than at its start; where the leg can't be
+    /// assembled at the end, at the last place where it can.
+    pub(crate) fn lengthens_up(&self) -> bool {
+        let path = self.path();
+        let length = |progress: f64| self.pose(progress).map(|pose| pose.actuator_length).ok();
+        let end = (0..=LOOKS).rev().find_map(|at| {
+            let share = f64::from(at) / f64::from(LOOKS);
+            length(path.start() + share * (path.end() - path.start()))
+        });
+        let start = length(path.start());
+        start.zip(end).is_none_or(|(start, end)| end >= start)
+    }
+
     /// Prepares a leg that has passed [`crate::faults::check_leg`].
     #[must_use]
     pub fn new(leg: &Leg) -> Self {

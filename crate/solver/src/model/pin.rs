@@ -91,6 +91,12 @@ impl Pin {
         self.couple.is_some() || self.radius.is_some() && self.friction.is_some()
     }
 
+    /// Whether anything in it rubs.
+    #[must_use]
+    pub fn rubs(&self) -> bool {
+        self.friction_radius() > 0.0 || self.tightness() > 0.0
+    }
+
     /// Couple of friction whatever it carries, none where none is given [N·m].
     #[must_use]
     pub fn tightness(&self) -> f64 {
@@ -178,8 +184,7 @@ impl Pins {
     /// Whether any pin has friction.
     #[must_use]
     pub fn rub(&self) -> bool {
-        let has = |pin: &Pin| pin.friction_radius() > 0.0 || pin.tightness() > 0.0;
-        self.all().iter().any(has)
+        self.all().iter().any(Pin::rubs)
     }
 
     /// Whether the friction of any pin hangs on what it carries.

@@ -124,9 +124,9 @@ pub enum CaseOutcome {
         /// Dynamic pressure [Pa].
         #[serde(rename = "dynamic_pressure_pa")]
         dynamic_pressure: f64,
-        /// Place that needs most pressure to retract.
+        /// Place that has the least margin to retract.
         retract: Option<ForcePeak>,
-        /// Place that needs most pressure to extend.
+        /// Place that has the least margin to extend.
         extend: Option<ForcePeak>,
         /// First place on the way up where the pressure does not suffice.
         stalls_at: Option<Place>,
@@ -141,7 +141,7 @@ pub enum CaseOutcome {
 }
 
 impl CaseForce {
-    /// The motion that needs the larger pressure, and where; `None` when not worked out.
+    /// The motion that has the lesser margin, and where; `None` when not worked out.
     #[must_use]
     pub fn hardest(&self) -> Option<(Motion, ForcePeak)> {
         let CaseOutcome::Worked {
@@ -153,12 +153,12 @@ impl CaseForce {
         let retract = retract.map(|peak| (Motion::Retract, peak));
         let extend = extend.map(|peak| (Motion::Extend, peak));
         match (retract, extend) {
-            (Some(up), Some(down)) if down.1.pressure > up.1.pressure => Some(down),
+            (Some(up), Some(down)) if down.1.is_harder_than(&up.1) => Some(down),
             (up, down) => up.or(down),
         }
     }
 
-    /// The larger of both pressures [Pa]; `None` when not worked out.
+    /// The pressure of the motion that has the lesser margin [Pa]; `None` when not worked out.
     #[must_use]
     pub fn pressure(&self) -> Option<f64> {
         self.hardest().map(|(_, peak)| peak.pressure)

@@ -229,6 +229,9 @@ pub enum Assumption {
     MarginWithoutFriction,
     /// Required margin of pressure is the built-in default, common practice.
     MarginCommonPractice,
+    /// A pump with an accumulator counts up to the pressure at which its switch stops it, though one that
+    /// starts it again only lower can leave less.
+    PumpUpToItsSwitch,
     /// Required margin of pressure is the user's figure.
     MarginUser,
     /// No pin friction, no springs.

@@ -1,4 +1,6 @@
 //! Actuator force and pressure over the stroke.
+use std::cmp::Ordering;
+
 use serde::Serialize;
 
 use super::{Bind, CaseForce, CaseOutcome, JointLoad, LoadCase, Motion, Place};
@@ -149,4 +151,22 @@ pub struct ForcePeak {
     /// Load on the actuator mount there [N].
     #[serde(rename = "mount_load_n")]
     pub mount_load: f64,
+}
+
+impl ForcePeak {
+    /// Order of hardness: what has the lesser margin is harder, of those alike what needs more pressure,
+    /// then more effort.
+    #[must_use]
+    pub fn hardness(&self, other: &Self) -> Ordering {
+        let by_margin = other.margin.total_cmp(&self.margin);
+        by_margin
+            .then(self.pressure.total_cmp(&other.pressure))
+            .then(self.effort.total_cmp(&other.effort))
+    }
+
+    /// Whether it is harder than another.
+    #[must_use]
+    pub fn is_harder_than(&self, other: &Self) -> bool {
+        self.hardness(other) == Ordering::Greater
+    }
 }

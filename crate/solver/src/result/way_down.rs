@@ -1,7 +1,7 @@
 //! The way down without the normal power.
 use serde::Serialize;
 
-use super::{Place, Verdict};
+use super::{LoadCase, Place, Verdict};
 use crate::model::EmergencyWay;
 
 /// Whether the way down without the normal power brings the leg to its lock.
@@ -20,14 +20,19 @@ pub struct WayDown {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct HandPumpDown {
-    /// Gauge pressure needed at the hardest place, of all load cases [Pa].
+    /// Load case that is hardest.
+    pub case: LoadCase,
+    /// Gauge pressure needed at the hardest place of it [Pa].
     #[serde(rename = "needed_pa")]
     pub needed: f64,
     /// Largest gauge pressure of the pump [Pa].
     #[serde(rename = "available_pa")]
     pub available: f64,
-    /// (available − needed)/available [1]; −1 where the pins bind.
+    /// (available − needed)/available [1].
     pub margin: f64,
+    /// Whether no pressure brings the leg down: its pins bind, its actuator has no arm, or another leg on
+    /// its drive stands.
+    pub stopped: bool,
     /// That place.
     pub place: Place,
 }

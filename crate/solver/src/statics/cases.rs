@@ -1,4 +1,6 @@
 //! Load cases side by side.
+use std::cmp::Ordering;
+
 use super::Partners;
 use super::friction::Warm;
 use super::pressure::{CaseAt, Stance};
@@ -273,12 +275,12 @@ impl<'a> Comparison<'a> {
             })
             .collect();
         // the first of equals, so that the case as set names itself
-        let mut hardest: Option<(usize, f64)> = None;
+        let mut hardest: Option<(usize, ForcePeak)> = None;
         for (at, case) in force.cases.iter().enumerate() {
-            if let Some(pressure) = case.pressure()
-                && hardest.is_none_or(|(_, most)| pressure > most)
+            if let Some((_, peak)) = case.hardest()
+                && hardest.is_none_or(|(_, most)| peak.is_harder_than(&most))
             {
-                hardest = Some((at, pressure));
+                hardest = Some((at, peak));
             }
         }
         force.stalls_at = force.stalls_in(LoadCase::AsSet);
@@ -306,22 +308,20 @@ impl Tally {
                 }
             };
             let most = available.at(motion, self.case, place);
+            let [.., mount, _] = moved.pins.loads;
+            let here = ForcePeak {
+                place,
+                effort: moved.effort,
+                pressure: moved.pressure,
+                available: most,
+                margin: margin(most, moved.pressure),
+                mount_load: mount.norm(),
+            };
             let is_more = peak.is_none_or(|(before, worst): (usize, ForcePeak)| {
-                let lack = moved.pressure - most;
-                let before = (worst.pressure - worst.available, worst.effort, before);
-                (lack, moved.effort, index) > before
+                here.hardness(&worst).then(index.cmp(&before)) == Ordering::Greater
             });
             if is_more {
-                let [.., mount, _] = moved.pins.loads;
-                let peaked = ForcePeak {
-                    place,
-                    effort: moved.effort,
-                    pressure: moved.pressure,
-                    available: most,
-                    margin: margin(most, moved.pressure),
-                    mount_load: mount.norm(),
-                };
-                *peak = Some((index, peaked));
+                *peak = Some((index, here));
             }
             if motion == Motion::Retract && moved.pressure > most {
                 first(&mut self.stalls_at, at);

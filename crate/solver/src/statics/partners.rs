@@ -25,6 +25,8 @@ pub(crate) struct Partners {
     /// Other electric drives on the battery, with their legs; without them where one has faults.
     on_battery: Vec<(ElectricActuator, Option<Vec<Partner>>)>,
     ratio: f64,
+    /// Whether the leg itself has a knee to unlock before it swings.
+    unlocks: bool,
     /// Area on which the drive works to retract, and to extend [m2].
     areas: [f64; 2],
     back: f64,
@@ -89,9 +91,7 @@ impl Partners {
             areas(&driver.actuator)
         };
         let linkage = Linkage::new(driver);
-        let length = |progress| linkage.pose(progress).map_or(0.0, |p| p.actuator_length);
-        let path = linkage.path();
-        let pushes = length(path.end()) >= length(path.start());
+        let pushes = linkage.lengthens_up();
         Ok(Some(Self {
             on_drive: beside(drive)?,
             on_battery,
@@ -100,6 +100,9 @@ impl Partners {
             } else {
                 gear.legs.get(leg).map_or(1.0, |leg| leg.drive_ratio)
             },
+            unlocks: gear
+                .as_driven(leg)
+                .is_some_and(|own| Linkage::new(&own).path().unlocks),
             areas: if pushes {
                 [bore, annulus]
             } else {
@@ -147,7 +150,7 @@ impl Partners {
             let Ok(moved) = moved else { continue };
             let mut effort = self.ratio * moved.effort;
             for partner in &self.on_drive {
-                match partner.need(case, motion, place) {
+                match partner.need(case, motion, (place, self.unlocks)) {
                     Some(need) => effort += partner.ratio * need,
                     None => {
                         stands.get_or_insert(PartnerStands {
@@ -169,7 +172,9 @@ impl Partners {
         let drives = self.on_battery.iter();
         drives
             .map(|(motor, legs)| {
-                let need = |leg: &Partner| Some(leg.ratio * leg.need(case, motion, place)?);
+                let need = |leg: &Partner| {
+                    Some(leg.ratio * leg.need(case, motion, (place, self.unlocks))?)
+                };
                 let needs = legs.as_ref().and_then(|legs| legs.iter().map(need).sum());
                 let share = needs.map_or(1.0, |needs: f64| needs / motor.stall_force);
                 let rise = motor.locked_current - motor.idle_current;
@@ -239,17 +244,26 @@ impl Partner {
         })
     }
 
-    /// What it needs in a case and motion where another leg is at a place [N]; `None` where nothing moves
-    /// it.
-    fn need(&self, case: LoadCase, motion: Motion, place: Place) -> Option<f64> {
+    /// What it needs in a case and motion where another leg, which `unlocks` a knee first or not, is at a
+    /// place [N]; `None` where nothing moves it.
+    fn need(&self, case: LoadCase, motion: Motion, (place, unlocks): (Place, bool)) -> Option<f64> {
         let first = self.rows.first()?;
-        let progress = match place.phase {
-            Phase::Swing => self.linkage.progress_at_travel(place.travel),
-            Phase::Unlock | Phase::Shorten => place.progress.max(first.progress).min(0.0),
-        };
         let of = |row: &Row| {
             let needs = row.needs.get(case as usize)?;
             needs[usize::from(motion == Motion::Extend)]
+        };
+        if !unlocks && place.progress <= 0.0 && first.progress < 0.0 {
+            // it unlocks while the other leg, which has nothing to unlock, stands where it begins
+            let unlocking = self.begins.iter().chain(&self.rows);
+            return unlocking
+                .filter(|row| row.progress <= 0.0)
+                .map(of)
+                .reduce(|a, b| Some(a?.max(b?)))
+                .flatten();
+        }
+        let progress = match place.phase {
+            Phase::Swing => self.linkage.progress_at_travel(place.travel),
+            Phase::Unlock | Phase::Shorten => place.progress.max(first.progress).min(0.0),
         };
         let same = |row: &&Row| (row.progress - progress).abs() < SAME_PLACE;
         if let Some(begins) = self.begins.iter().find(same) {

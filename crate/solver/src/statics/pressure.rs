@@ -310,7 +310,7 @@ pub(crate) fn force_result(
     }
 }
 
-/// The place at which most pressure is missing, or least is left over, in one motion.
+/// The place with the least margin in one motion.
 pub(crate) fn peak<'s>(
     stations: impl Iterator<Item = (Place, &'s StationForce)>,
     motion: Motion,
@@ -330,11 +330,7 @@ pub(crate) fn peak<'s>(
                 mount_load,
             })
         })
-        .max_by(|a, b| {
-            let lack = |peak: &ForcePeak| peak.pressure - peak.available;
-            let lacks = lack(a).total_cmp(&lack(b));
-            lacks.then(a.effort.total_cmp(&b.effort))
-        })
+        .max_by(ForcePeak::hardness)
 }
 
 pub(crate) fn place_of(station: &Station) -> Place {

@@ -16,6 +16,9 @@ pub enum StopError {
     /// The file holds no stop of this leg.
     #[error("no stop was entered")]
     NothingSeen,
+    /// The leg shares its drive with another: what either needs stops both, which is not weighed.
+    #[error("the leg shares its drive")]
+    SharedDrive,
     /// How far the leg came is not entered yet.
     #[error("how far the leg came was not entered")]
     HowFarNotEntered,

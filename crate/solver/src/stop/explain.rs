@@ -59,7 +59,11 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
     }
     let model = gear.legs.get(leg).ok_or(StopError::NothingSeen)?;
     let seen = model.seen_stop.as_ref().ok_or(StopError::NothingSeen)?;
-    let on_jacks = gear.on_jacks();
+    if !gear.drives_alone(leg) {
+        return Err(StopError::SharedDrive);
+    }
+    let mut on_jacks = gear.on_jacks();
+    on_jacks.supply = on_jacks.supply.going(seen.selected);
     let linkage = Linkage::new(model);
     let sweep = Sweep::new(model, &linkage, STATIONS);
     let stood = stood(model, &linkage, &sweep, seen)?;

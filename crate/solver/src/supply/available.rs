@@ -138,24 +138,30 @@ impl Taken {
 
     fn add(&mut self, leg: &Leg, direction: Direction) {
         let linkage = Linkage::new(leg);
-        let length = |progress| linkage.pose(progress).map(|pose| pose.actuator_length);
-        let path = linkage.path();
-        let (Ok(down), Ok(up)) = (length(path.start()), length(path.end())) else {
-            return;
-        };
+        let length = |progress| linkage.pose(progress).map(|pose| pose.actuator_length).ok();
         let (bore, annulus) = areas(&leg.actuator);
-        let pushes = (up > down) == (direction == Direction::Up);
-        let area = if pushes { bore } else { annulus };
-        let from = if direction == Direction::Up { down } else { up };
-        for (step, taken) in self.swing.iter_mut().enumerate() {
-            let share = step as f64 / STEPS as f64;
-            let travel = if direction == Direction::Up {
-                share
-            } else {
-                1.0 - share
-            };
-            // a leg that stops short has taken what it had there
-            if let Ok(length) = length(linkage.progress_at_travel(travel)) {
+        let is_up = direction == Direction::Up;
+        let area = if linkage.lengthens_up() == is_up {
+            bore
+        } else {
+            annulus
+        };
+        // from down to up; a leg that stops short has there what it had where it stops
+        let mut lengths = Vec::with_capacity(self.swing.len());
+        let mut last = length(linkage.path().start());
+        for step in 0..self.swing.len() {
+            let travel = step as f64 / STEPS as f64;
+            last = length(linkage.progress_at_travel(travel)).or(last);
+            lengths.push(last);
+        }
+        let from = if is_up {
+            length(linkage.path().start())
+        } else {
+            lengths.reverse();
+            last
+        };
+        for (taken, length) in self.swing.iter_mut().zip(&lengths) {
+            if let Some((length, from)) = length.zip(from) {
                 *taken += area * (length - from).abs();
             }
         }

@@ -1,6 +1,8 @@
 //! Where a leg first touches its well, or its tire its own leg, on the way up, by the drawing.
 use super::error::SupplyError;
-use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearance_at, clearances};
+use crate::clearance::{
+    ClearanceCase, ClearanceError, ClearanceOptions, clearances, drawn_clearance_at,
+};
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Gear, Leg, MovingPart};
 use crate::result::{Clearance, OwnClearance, PairClearance, TireState};
@@ -126,6 +128,8 @@ impl Way<'_> {
         let options = ClearanceOptions {
             curve_stride: STATIONS,
             own_leg,
+            // a skew only bounds what may be missing: a leg is not stopped by that
+            less_skew: false,
             ..ClearanceOptions::default()
         };
         let mut found = clearances(&case, &options)?;
@@ -162,7 +166,7 @@ impl Way<'_> {
             // it stands in contact: on to where it comes free
             let mut free = None;
             for (at, pose) in poses.iter().enumerate() {
-                let there = clearance_at(&only, self.sizes, pose)?;
+                let there = drawn_clearance_at(&only, self.sizes, pose)?;
                 let is_it = |one: &&crate::clearance::PoseClearance| {
                     (one.part, one.tire) == (pair.part, pair.tire)
                 };
@@ -181,6 +185,10 @@ impl Way<'_> {
                 .find(|one| (one.part, one.tire) == (pair.part, pair.tire));
             contact = same.and_then(|one| one.first_contact);
         }
-        Ok(None)
+        let at = |pose: Option<&Pose>| pose.map_or(begins, |pose| pose.place.progress);
+        Err(ClearanceError::NotFollowed {
+            from: at(poses.first()),
+            to: at(poses.last()),
+        })
     }
 }

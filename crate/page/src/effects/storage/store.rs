@@ -103,15 +103,15 @@ impl Store {
             return;
         }
         self.begun_ms = now_ms();
-        let begun = self
-            .database
-            .as_ref()
-            .and_then(|database| database.begin().ok());
-        let Some(transaction) = begun else {
+        match self.database.as_ref().map(Database::begin) {
+            Some(Ok(transaction)) => self.write_in(port, transaction),
             // closed by the browser, or for a newer version of the page
-            self.open_again(port);
-            return;
-        };
+            None | Some(Err(_)) => self.open_again(port),
+        }
+    }
+
+    /// Writes what waits in a transaction that has begun.
+    fn write_in(&mut self, port: &Port, transaction: Transaction) {
         let batch = std::mem::take(&mut self.waiting);
         let files = batch.files.iter();
         let over = files.filter_map(|(id, _)| Some((id.clone(), self.seen.get(id)?.clone())));
@@ -328,8 +328,16 @@ impl Store {
                 store.opening = false;
                 match opened {
                     Ok(database) => {
+                        let begun = database.begin();
                         store.database = Some(database);
-                        store.write(&to);
+                        match begun {
+                            Ok(transaction) if !store.waiting.is_empty() => {
+                                store.write_in(&to, transaction);
+                            }
+                            Ok(_) => {}
+                            // opened anew and still of no use: that is told, and tried later
+                            Err(error) => store.not_opened(&to, &error),
+                        }
                     }
                     Err(error) => store.not_opened(&to, &error),
                 }
