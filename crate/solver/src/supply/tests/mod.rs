@@ -32,3 +32,5 @@ pub(crate) mod support;
 mod tired;
 /// Contact.
 mod touch;
+/// What makes an answer.
+mod verdicts;
