@@ -159,6 +159,12 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
             shares_drive: !force.shares_drive_with.is_empty(),
         }),
     ];
+    let names_drive = !model.shared_drive.trim().is_empty();
+    for finding in &mut findings {
+        if finding.question == Question::Driven && names_drive && gear.drives_alone(leg) {
+            finding.assumptions.insert(0, Assumption::AloneOnDrive);
+        }
+    }
     // what stops the leg on its way is no part of what drives it or lets it fall
     if clearance.touches() {
         let falls = fall.is_some();

@@ -1,5 +1,6 @@
 //! The static page: wasm, the JS glue around it, and the files of `www/`.
 
+use crate::packed;
 use crate::process::{cargo, find, output, program, root, run, target, timed};
 use anyhow::{Context, Result, bail};
 use std::fs;
@@ -40,6 +41,7 @@ pub(crate) fn page(dir: &Path) -> Result<()> {
             .join("release")
             .join(format!("{MODULE}.wasm")))
     })?;
+    let kept = packed::kept(dir)?;
     timed("making the JavaScript glue and copying www/", || {
         if dir.exists() {
             fs::remove_dir_all(dir)
@@ -64,7 +66,8 @@ pub(crate) fn page(dir: &Path) -> Result<()> {
             fs::write(&file, lean(&text))?;
         }
         Ok(())
-    })
+    })?;
+    timed("packing by gzip and brotli", || packed::pack(dir, &kept))
 }
 
 /// A script, style sheet or page without indents and without lines that are a comment: none of ours has

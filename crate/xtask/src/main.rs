@@ -4,6 +4,7 @@ mod arguments;
 mod bench;
 mod build;
 mod deny;
+mod packed;
 mod process;
 mod rooms;
 mod serve;

@@ -64,7 +64,7 @@ pub(crate) fn serve(options: &Options) -> Result<()> {
 
 /// The files below `base`, with the headers that a careful host would send.
 fn router(dir: &Path, base: &str) -> Result<Router> {
-    let files = ServeDir::new(dir);
+    let files = ServeDir::new(dir).precompressed_br().precompressed_gzip();
     let router = if base.is_empty() {
         Router::new().fallback_service(files)
     } else {

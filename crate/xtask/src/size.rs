@@ -1,11 +1,9 @@
 //! What the page costs to load.
 
-use crate::build;
 use crate::process::target;
+use crate::{build, packed};
 use anyhow::{Context, Result, bail};
-use flate2::{Compression, write::GzEncoder};
 use std::fs;
-use std::io::Write;
 use std::path::Path;
 
 /// Most that all files of the page together may take, by brotli at quality 11 with a window of 22 bits
@@ -57,58 +55,28 @@ pub(crate) fn measure(dir: &Path) -> Result<()> {
     Ok(())
 }
 
-/// Every file below a directory.
+/// Every file below a directory with the sizes of its packed forms.
 fn rows(dir: &Path) -> Result<Vec<Row>> {
-    let mut rows = Vec::new();
-    let mut left = vec![dir.to_path_buf()];
-    while let Some(at) = left.pop() {
-        for entry in
-            fs::read_dir(&at).with_context(|| format!("could not read {}", at.display()))?
-        {
-            let path = entry?.path();
-            if path.is_dir() {
-                left.push(path);
-                continue;
-            }
-            let bytes = fs::read(&path)?;
-            rows.push(Row {
-                name: path.strip_prefix(dir)?.display().to_string(),
-                raw: bytes.len(),
-                gzip: gzip(&bytes)?,
-                brotli: brotli(&bytes)?,
-            });
-        }
-    }
-    rows.sort_by(|a, b| a.name.cmp(&b.name));
-    Ok(rows)
-}
-
-fn gzip(bytes: &[u8]) -> Result<usize> {
-    let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
-    encoder.write_all(bytes)?;
-    Ok(encoder.finish()?.len())
-}
-
-fn brotli(bytes: &[u8]) -> Result<usize> {
-    let parameters = brotli::enc::BrotliEncoderParams {
-        quality: 11,
-        lgwin: 22,
-        ..Default::default()
+    let size = |file: &Path| -> Result<usize> {
+        let bytes =
+            fs::metadata(file).with_context(|| format!("there is no {}", file.display()))?;
+        Ok(usize::try_from(bytes.len())?)
     };
-    let mut packed = Vec::new();
-    brotli::BrotliCompress(&mut &bytes[..], &mut packed, &parameters)?;
-    Ok(packed.len())
+    packed::files(dir)?
+        .iter()
+        .map(|file| {
+            Ok(Row {
+                name: file.strip_prefix(dir)?.display().to_string(),
+                raw: size(file)?,
+                gzip: size(&packed::beside(file, "gz"))?,
+                brotli: size(&packed::beside(file, "br"))?,
+            })
+        })
+        .collect()
 }
 
 #[cfg(test)]
 mod tests {
-    #[test]
-    fn packing_packs() {
-        let zeros = vec![0; 100_000];
-        assert!(super::gzip(&zeros).unwrap() < 200);
-        assert!(super::brotli(&zeros).unwrap() < 100);
-    }
-
     #[test]
     fn no_page_and_too_large_a_page_fail() {
         let dir = std::env::temp_dir().join(format!("gearswing-size-{}", std::process::id()));
@@ -125,6 +93,9 @@ mod tests {
             })
             .collect();
         std::fs::write(dir.join("a.wasm"), noise).unwrap();
+        assert!(super::measure(&dir).is_err(), "nothing is packed");
+        let kept = crate::packed::kept(&dir).unwrap();
+        crate::packed::pack(&dir, &kept).unwrap();
         let large = super::measure(&dir).unwrap_err().to_string();
         std::fs::remove_dir_all(&dir).unwrap();
         assert!(large.contains("is the most"), "{large}");

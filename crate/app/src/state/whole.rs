@@ -109,6 +109,11 @@ impl State {
             .map(|entry| entry.id.clone());
         if let Some(id) = open {
             state.open_entry(&id);
+        } else if !state.files.entries.is_empty() {
+            state
+                .session
+                .notices
+                .info("This is the demo. Your own files are kept: open them under “File”.");
         }
         if let Some(fragment) = start.fragment.filter(|fragment| !fragment.is_empty()) {
             effects.extend(state.open_link(&fragment));

@@ -2,7 +2,7 @@
 use gearswing_report::fields::{FieldKind as Kind, Group, field, table};
 use gearswing_report::name_words;
 use gearswing_solver::model::{Gear, Leg, Source};
-use gearswing_solver::tires::{Trust, sizes};
+use gearswing_solver::tires::{SizeRow, Trust, sizes};
 
 use super::page::{Action, ChoiceOption, FieldGroup, FieldKind, FieldRow};
 use super::rows::{circumference, row, unread, worked_out};
@@ -311,13 +311,21 @@ fn tire_table(state: &State, leg: usize, part: &Part) -> Option<FieldRow> {
         Part::Group(Group::FormerTire) => (wheel.former.as_ref()?, "former"),
         _ => return None,
     };
+    // rows that put in the same tire are one choice
+    let alike = |a: &SizeRow, b: &SizeRow| a.size == b.size && a.gives(&b.to_tire());
     let options = sizes()
         .iter()
         .enumerate()
+        .filter(|(at, row)| !sizes().iter().take(*at).any(|earlier| alike(earlier, row)))
         .map(|(at, row)| {
-            let ply = row
-                .ply
-                .map_or_else(String::new, |ply| format!(", {ply} ply"));
+            let plies = sizes().iter().filter(|other| alike(row, other));
+            let plies: Vec<String> = plies
+                .filter_map(|other| Some(other.ply?.to_string()))
+                .collect();
+            let ply = match plies.as_slice() {
+                [] => String::new(),
+                all => format!(", {} ply", all.join(" or ")),
+            };
             let sure = match row.trust {
                 Trust::SecondHand => "data book, second hand",
                 Trust::Memory(_) => "from memory",

@@ -1,6 +1,6 @@
 //! The short text of each group of fields while it is closed.
 use gearswing_solver::model::{
-    Brace, Direction, Leg, LineOrifice, Pin, Source, SpringJoint, SpringKind, Supply, Switches,
+    Brace, Direction, Leg, LineOrifice, Source, SpringJoint, SpringKind, Supply, Switches,
 };
 use gearswing_solver::result::FallOutcome;
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
@@ -61,13 +61,10 @@ pub(crate) fn summary(state: &State, index: usize, id: &str) -> String {
             1 => "1 spring".to_owned(),
             count => format!("{count} springs"),
         },
-        "pins" => {
-            let rubbing = |pin: &Pin| pin.friction_radius() > 0.0;
-            match leg.pins.all().iter().filter(|pin| rubbing(pin)).count() {
-                0 => "no friction".to_owned(),
-                count => format!("{count} of 6 with friction"),
-            }
-        }
+        "pins" => match leg.pins.all().iter().filter(|pin| pin.rubs()).count() {
+            0 => "no friction".to_owned(),
+            count => format!("{count} of 6 with friction"),
+        },
         "outline" => points_text(leg.body.outline.len()),
         "sliding" => points_text(leg.strut.sliding_outline.len()),
         "fall" => fall_text(state, index),

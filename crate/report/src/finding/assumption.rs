@@ -136,6 +136,9 @@ pub fn governing(subject: &Subject, finding: &Finding, assumption: Assumption) -
             "The fall is of this leg alone. On the airplane it moves with {}, on one drive: each must fall by itself with as much to spare, and the friction of shaft or linkage between them, which is not counted, holds all. Try it with all of them connected.",
             driven::others(subject, &subject.result.force.shares_drive_with)
         )),
+        Assumption::AloneOnDrive => plain(
+            "No other leg names the drive that this one names as shared, so it counts as driving this leg alone.",
+        ),
         Assumption::InertiaEstimated => plain(
             "The moment of inertia of the upper leg is an estimate from its mass and outline; it changes the time of the fall, hardly whether it reaches the lock.",
         ),

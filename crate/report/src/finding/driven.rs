@@ -44,10 +44,13 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
         ),
         Verdict::Good | Verdict::NotShown => format!("; {available}, so {left} is left."),
     };
-    let load = format!(
-        " The actuator mount carries {} there.",
-        subject.say(Quantity::Force, pressure.mount_load)
-    );
+    let load = subject.say(Quantity::Force, pressure.mount_load);
+    let load = match force.shares_drive_with.is_empty() {
+        true => format!(" The actuator mount carries {load} there."),
+        false => format!(
+            " Its own share of the drive is {load} there; the mount of the drive carries what all need."
+        ),
+    };
     let try_next = match finding.verdict {
         Verdict::Good | Verdict::NotShown => vec![prove(force.driven_by).to_owned()],
         Verdict::Marginal | Verdict::Bad => more_force(subject, pressure, wanted),
@@ -108,7 +111,10 @@ fn on_one_drive(subject: &Subject, pressure: &Pressure) -> String {
     }
     let all = if pressure.available > 0.0 {
         let share = pressure.needed / pressure.available;
-        format!(": {} of it", subject.say(Quantity::Travel, share))
+        format!(
+            ": all need {} of what it has",
+            subject.say(Quantity::Travel, share)
+        )
     } else {
         String::new()
     };

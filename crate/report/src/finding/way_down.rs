@@ -107,6 +107,9 @@ pub(super) fn short(subject: &Subject, verdict: Verdict) -> Option<String> {
         (EmergencyWay::HandPump, None) => Some("needs the hand pump's pressure".to_owned()),
         (EmergencyWay::StoredGas, _) => Some("needs a look at the bottle".to_owned()),
         (EmergencyWay::HandCrank, _) => Some("needs a look at crank or lever".to_owned()),
+        (EmergencyWay::NoneGiven, _) if verdict == Verdict::Marginal => {
+            Some("no way down is given".to_owned())
+        }
         (EmergencyWay::HandPump | EmergencyWay::FreeFall | EmergencyWay::NoneGiven, _) => None,
     }
 }

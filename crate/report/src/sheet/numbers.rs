@@ -171,7 +171,12 @@ pub(super) fn force(lines: &mut Lines, subject: &Subject) {
         lines.item(
             2,
             "- ",
-            &format!("Largest load on the actuator mount: {load}."),
+            &match force.shares_drive_with.is_empty() {
+                true => format!("Largest load on the actuator mount: {load}."),
+                false => format!(
+                    "Largest share of this leg in the load of its drive: {load}; the mount of the drive carries what all need."
+                ),
+            },
         );
     }
 }

@@ -70,11 +70,13 @@ impl Gear {
         Some(Cow::Owned(driven))
     }
 
-    /// The legs on the drive of this one, by index: itself alone where it has its own.
+    /// The legs on the drive of this one, by index: itself alone where it has its own. Names are one
+    /// whatever blanks stand around them and whether letters are capitals.
     pub fn on_its_drive(&self, leg: usize) -> impl Iterator<Item = usize> {
-        let name = self.legs.get(leg).map_or("", |leg| &leg.shared_drive);
+        let name_of = |leg: &Leg| leg.shared_drive.trim().to_lowercase();
+        let name = self.legs.get(leg).map(name_of).unwrap_or_default();
         let same = move |(at, other): (usize, &Leg)| {
-            (at == leg || (!name.is_empty() && other.shared_drive == name)).then_some(at)
+            (at == leg || (!name.is_empty() && name_of(other) == name)).then_some(at)
         };
         self.legs.iter().enumerate().filter_map(same)
     }

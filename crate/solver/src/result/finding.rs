@@ -253,6 +253,8 @@ pub enum Assumption {
     BreakOutFromMemory,
     /// The fall is of this leg alone, though others on the same drive move with it.
     FallsAlone,
+    /// The drive that this leg names is named by no other: it counts as driving alone.
+    AloneOnDrive,
     /// The moment of inertia of the upper leg is an estimate.
     InertiaEstimated,
     /// Dead weight and the springs that the leg has: no pressure.
