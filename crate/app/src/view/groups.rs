@@ -2,11 +2,11 @@
 use gearswing_report::fields::{FieldKind as Kind, Group, field, table};
 use gearswing_report::name_words;
 use gearswing_solver::model::{Gear, Leg, Source};
-use gearswing_solver::tires::{SizeRow, Trust, sizes};
 
-use super::page::{Action, ChoiceOption, FieldGroup, FieldKind, FieldRow};
+use super::page::{Action, FieldGroup, FieldRow};
 use super::rows::{circumference, row, unread, worked_out};
 use super::summary::summary;
+use super::tire_table::tire_table;
 use super::worked;
 use crate::fields;
 use crate::msg::{Field, Msg};
@@ -14,7 +14,7 @@ use crate::state::State;
 
 /// One group of fields of the selected leg, or of the gear.
 #[derive(Clone, Debug, PartialEq)]
-enum Part {
+pub(super) enum Part {
     /// A group of the field table.
     Group(Group),
     /// Outline of the upper leg.
@@ -298,59 +298,6 @@ fn expanded(gear: &Gear, pattern: &str) -> Vec<String> {
             (0..count).map(|at| format!("{list}[{at}]{rest}")).collect()
         }
     }
-}
-
-/// Key of the row that offers the size table.
-pub(crate) const SIZE_TABLE: &str = "size_table";
-
-/// A choice from the size table; each entry says how sure it is.
-fn tire_table(state: &State, leg: usize, part: &Part) -> Option<FieldRow> {
-    let wheel = &state.gear().legs.get(leg)?.wheel;
-    let (tire, key) = match part {
-        Part::Group(Group::Wheel) => (&wheel.tire, "tire"),
-        Part::Group(Group::FormerTire) => (wheel.former.as_ref()?, "former"),
-        _ => return None,
-    };
-    // rows that put in the same tire are one choice
-    let alike = |a: &SizeRow, b: &SizeRow| a.size == b.size && a.gives(&b.to_tire());
-    let options = sizes()
-        .iter()
-        .enumerate()
-        .filter(|(at, row)| !sizes().iter().take(*at).any(|earlier| alike(earlier, row)))
-        .map(|(at, row)| {
-            let plies = sizes().iter().filter(|other| alike(row, other));
-            let plies: Vec<String> = plies
-                .filter_map(|other| Some(other.ply?.to_string()))
-                .collect();
-            let ply = match plies.as_slice() {
-                [] => String::new(),
-                all => format!(", {} ply", all.join(" or ")),
-            };
-            let sure = match row.trust {
-                Trust::SecondHand => "data book, second hand",
-                Trust::Memory(_) => "from memory",
-            };
-            ChoiceOption {
-                key: at.to_string(),
-                label: format!("{}{ply} ({sure})", row.size),
-            }
-        })
-        .collect();
-    let chosen = sizes()
-        .iter()
-        .position(|row| row.size == tire.size && row.gives(tire))
-        .map_or_else(String::new, |at| at.to_string());
-    let mut found = worked_out(
-        format!("legs[{leg}].wheel.{key}.{SIZE_TABLE}"),
-        "Take a standard size",
-        String::new(),
-        "Puts in the largest new size of the table. A tire measured at full pressure, or the maker's figure, is better.",
-    );
-    if let Some(row) = chosen.parse::<usize>().ok().and_then(|at| sizes().get(at)) {
-        found.echo = row.source.to_owned();
-    }
-    found.kind = FieldKind::Choice { options, chosen };
-    Some(found)
 }
 
 fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {

@@ -22,12 +22,14 @@ mod stopped;
 mod summary;
 /// Text around the charts against time.
 mod times;
+/// Tire sizes to choose from.
+mod tire_table;
 /// Numbers worked out from the fields.
 mod worked;
 
 pub(crate) use answers::finding_sentence;
 pub use compose::view;
-pub(crate) use groups::{SIZE_TABLE, group_of};
+pub(crate) use groups::group_of;
 pub use loads::load_tables;
 pub use page::{
     Action, AnswerRow, ChoiceOption, CurvesText, DrawingText, FaultRow, FieldGroup, FieldKind,
@@ -37,3 +39,4 @@ pub use page::{
 pub(crate) use readout::{obstacle_text, part_text};
 pub use stopped::{StopRow, StopText};
 pub use times::TimesText;
+pub(crate) use tire_table::SIZE_TABLE;

@@ -1,0 +1,61 @@
+//! Tire sizes to choose from.
+use gearswing_report::fields::Group;
+use gearswing_solver::tires::{SizeRow, Trust, sizes};
+
+use super::groups::Part;
+use super::page::{ChoiceOption, FieldKind, FieldRow};
+use super::rows::worked_out;
+use crate::state::State;
+
+/// Key of the row that offers the size table.
+pub(crate) const SIZE_TABLE: &str = "size_table";
+
+/// A choice from the size table; each entry says how sure it is.
+pub(super) fn tire_table(state: &State, leg: usize, part: &Part) -> Option<FieldRow> {
+    let wheel = &state.gear().legs.get(leg)?.wheel;
+    let (tire, key) = match part {
+        Part::Group(Group::Wheel) => (&wheel.tire, "tire"),
+        Part::Group(Group::FormerTire) => (wheel.former.as_ref()?, "former"),
+        _ => return None,
+    };
+    // rows that put in the same tire are one choice
+    let alike = |a: &SizeRow, b: &SizeRow| a.size == b.size && a.gives(&b.to_tire());
+    let options = sizes()
+        .iter()
+        .enumerate()
+        .filter(|(at, row)| !sizes().iter().take(*at).any(|earlier| alike(earlier, row)))
+        .map(|(at, row)| {
+            let plies = sizes().iter().filter(|other| alike(row, other));
+            let plies: Vec<String> = plies
+                .filter_map(|other| Some(other.ply?.to_string()))
+                .collect();
+            let ply = match plies.as_slice() {
+                [] => String::new(),
+                all => format!(", {} ply", all.join(" or ")),
+            };
+            let sure = match row.trust {
+                Trust::SecondHand => "data book, second hand",
+                Trust::Memory(_) => "from memory",
+            };
+            ChoiceOption {
+                key: at.to_string(),
+                label: format!("{}{ply} ({sure})", row.size),
+            }
+        })
+        .collect();
+    let chosen = sizes()
+        .iter()
+        .position(|row| row.size == tire.size && row.gives(tire))
+        .map_or_else(String::new, |at| at.to_string());
+    let mut found = worked_out(
+        format!("legs[{leg}].wheel.{key}.{SIZE_TABLE}"),
+        "Take a standard size",
+        String::new(),
+        "Puts in the largest new size of the table. A tire measured at full pressure, or the maker's figure, is better.",
+    );
+    if let Some(row) = chosen.parse::<usize>().ok().and_then(|at| sizes().get(at)) {
+        found.echo = row.source.to_owned();
+    }
+    found.kind = FieldKind::Choice { options, chosen };
+    Some(found)
+}
