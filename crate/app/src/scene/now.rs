@@ -5,6 +5,7 @@ use gearswing_solver::model::Vector;
 use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{
     ForcePeak, Motion, PairClearance, Reactions, Requirement, Station, StationForce,
+    governing_order,
 };
 use gearswing_solver::tires::TireSizes;
 
@@ -23,9 +24,7 @@ pub(crate) struct NowClearance {
 impl NowClearance {
     /// Contact before spare, in one order.
     fn gravity(&self) -> (bool, f64) {
-        let clearance = self.at.tightest.clearance;
-        let touches = clearance <= 0.0;
-        (!touches, if touches { clearance } else { self.spare() })
+        governing_order(self.at.tightest.clearance, self.spare())
     }
 
     /// Clearance less requirement [m].

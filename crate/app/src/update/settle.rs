@@ -1,5 +1,5 @@
 //! Results for the document, and what follows from them.
-use gearswing_solver::result::{Finding, Verdict};
+use gearswing_solver::result::Finding;
 
 use super::times;
 use crate::effect::Effect;
@@ -150,16 +150,6 @@ fn fit_once(state: &mut State) {
     }
 }
 
-/// How much an answer asks to be looked at first.
-fn gravity(verdict: Verdict) -> u8 {
-    match verdict {
-        Verdict::Bad => 3,
-        Verdict::Marginal => 2,
-        Verdict::NotShown => 1,
-        Verdict::Good => 0,
-    }
-}
-
 /// The leg, and the place, with the worst answer; a leg with a faulty model comes before all.
 fn seek_worst(state: &mut State) {
     let faulty = state
@@ -174,7 +164,7 @@ fn seek_worst(state: &mut State) {
     let mut worst: Option<(u8, usize, &Finding)> = None;
     for (index, leg) in state.derived.legs.iter().enumerate() {
         for finding in leg.good.iter().flat_map(|good| &good.result.findings) {
-            let grave = gravity(finding.verdict);
+            let grave = finding.verdict.gravity();
             let graver = worst.is_none_or(|(most, ..)| grave > most);
             if graver && (grave > 1 || worst.is_none()) {
                 worst = Some((grave, index, finding));

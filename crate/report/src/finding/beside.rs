@@ -2,6 +2,7 @@
 use gearswing_solver::model::{MovingPart, View};
 use gearswing_solver::result::{
     NotChecked, OwnClearance, PairClearance, RoomClearance, RoomSide, SkewLoss, TireState,
+    governing_order,
 };
 use gearswing_units::Quantity;
 
@@ -214,10 +215,7 @@ pub(super) fn own_too_near(subject: &Subject, well_governs: bool) -> Vec<(bool, 
         }
     }
     // contact before spare, as the governing row was found
-    let gravity = |row: &(f64, f64, String)| {
-        let touches = row.0 <= 0.0;
-        (!touches, if touches { row.0 } else { row.1 })
-    };
+    let gravity = |row: &(f64, f64, String)| governing_order(row.0, row.1);
     found.sort_by(|a, b| {
         let (a, b) = (gravity(a), gravity(b));
         a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))

@@ -2,7 +2,7 @@
 use crate::model::Tire;
 use crate::result::{
     Assumption, Caution, Clearance, Finding, FindingDetail, Jam, NotChecked, OwnNotChecked, Place,
-    Question, Requirement, TireState, Verdict,
+    Question, Requirement, TireState, Verdict, governing_order,
 };
 use crate::tires::{clearance_assumption, size_assumptions};
 
@@ -27,8 +27,7 @@ impl Row {
 
     /// Contact before spare, the deepest first.
     fn gravity(&self) -> (bool, f64) {
-        let clears = self.clearance > 0.0;
-        (clears, if clears { self.spare } else { self.clearance })
+        governing_order(self.clearance, self.spare)
     }
 }
 

@@ -155,21 +155,12 @@ fn hardest(force: &Force) -> Option<Hardest> {
         let (bad, worse) = (a.verdict(wanted), b.verdict(wanted));
         let share = |peak: &ForcePeak| 1.0 - peak.margin;
         let is_harder = share(&b.peak) > share(&a.peak) * (1.0 + HARDER);
-        if is_worse(worse, bad) || (worse == bad && is_harder) {
+        if worse.gravity() > bad.gravity() || (worse == bad && is_harder) {
             b
         } else {
             a
         }
     })
-}
-
-fn is_worse(a: Verdict, b: Verdict) -> bool {
-    let rank = |verdict| match verdict {
-        Verdict::Good | Verdict::NotShown => 0,
-        Verdict::Marginal => 1,
-        Verdict::Bad => 2,
-    };
-    rank(a) > rank(b)
 }
 
 impl Hardest {

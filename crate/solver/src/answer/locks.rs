@@ -4,8 +4,6 @@ use crate::result::{
     Place, Question, Verdict, WayDown,
 };
 
-use super::way_down::worst;
-
 /// Least over-center offset [m]: 0.06 in, our own, just below every range printed in the maintenance
 /// manuals of light airplanes that were read: 0.062–0.125 in main side brace of light singles,
 /// 0.145–0.170 in main side brace of a light twin, 0.125–0.250 in nose drag brace of a light single,
@@ -139,7 +137,7 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
     }
     // what is asked is whether it locks when the normal power fails
     let comes_down = way_down.map_or(Verdict::NotShown, |way_down| way_down.verdict);
-    finding.verdict = worst(finding.verdict, comes_down);
+    finding.verdict = finding.verdict.or_worse(comes_down);
     finding
         .assumptions
         .extend(fall.into_iter().flat_map(of_fall));

@@ -45,7 +45,7 @@ pub(crate) fn way_down(case: &WayDownCase) -> Option<WayDown> {
             }
         }),
         EmergencyWay::StoredGas | EmergencyWay::HandCrank => Verdict::NotShown,
-        EmergencyWay::NoneGiven => worst(Verdict::Marginal, falls),
+        EmergencyWay::NoneGiven => Verdict::Marginal.or_worse(falls),
     };
     Some(WayDown {
         way,
@@ -99,8 +99,7 @@ impl WayDownCase<'_> {
         };
         peaks.into_iter().map(of).reduce(|a, b| {
             let (bad, worse) = (by_pump(self, &a), by_pump(self, &b));
-            let is_worse = bad != worse && worst(bad, worse) == worse;
-            if is_worse || (bad == worse && b.needed > a.needed) {
+            if worse.gravity() > bad.gravity() || (bad == worse && b.needed > a.needed) {
                 b
             } else {
                 a
@@ -116,17 +115,6 @@ fn by_pump(case: &WayDownCase, pump: &HandPumpDown) -> Verdict {
         Verdict::Bad if !pump.case.is_steady() => Verdict::Marginal,
         verdict => verdict,
     }
-}
-
-/// The worse of two verdicts: No, marginal, not shown, Yes.
-pub(crate) fn worst(a: Verdict, b: Verdict) -> Verdict {
-    let rank = |verdict| match verdict {
-        Verdict::Bad => 0,
-        Verdict::Marginal => 1,
-        Verdict::NotShown => 2,
-        Verdict::Good => 3,
-    };
-    if rank(b) < rank(a) { b } else { a }
 }
 
 /// How a leg that falls by itself stands, any of whose friction is `typed` or none.
@@ -322,7 +310,7 @@ mod tests {
         ];
         for (i, a) in order.into_iter().enumerate() {
             for b in order.into_iter().skip(i) {
-                assert_eq!((worst(a, b), worst(b, a)), (a, a));
+                assert_eq!((a.or_worse(b), b.or_worse(a)), (a, a));
             }
         }
     }

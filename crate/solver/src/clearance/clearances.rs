@@ -1,7 +1,7 @@
 //! Every moving part against every obstacle.
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{ClearanceRule, Leg, MovingPart, Point};
-use crate::result::{Clearance, PairClearance, SkewLosses, Tightest, TireState};
+use crate::result::{Clearance, PairClearance, SkewLosses, Tightest, TireState, governing_order};
 use crate::tires::{TireSizes, requirement};
 
 use super::barrier::Barrier;
@@ -158,15 +158,13 @@ pub fn clearances(
 
 /// The pair that governs: the deepest contact where there is one, else the least spare.
 fn governing(pairs: &[PairClearance]) -> Option<usize> {
-    let least = |value: fn(&PairClearance) -> f64, only_contact: bool| {
-        pairs
-            .iter()
-            .enumerate()
-            .filter(|(_, pair)| !only_contact || pair.tightest.clearance <= 0.0)
-            .min_by(|a, b| value(a.1).total_cmp(&value(b.1)))
-            .map(|(row, _)| row)
-    };
-    least(|pair| pair.tightest.clearance, true).or_else(|| least(PairClearance::spare, false))
+    let order = |pair: &PairClearance| governing_order(pair.tightest.clearance, pair.spare());
+    let rows = pairs.iter().enumerate();
+    rows.min_by(|a, b| {
+        let (a, b) = (order(a.1), order(b.1));
+        a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
+    })
+    .map(|(row, _)| row)
 }
 
 /// Exact clearance of every pair at one pose, in the order of [`Clearance::pairs`], less what skews

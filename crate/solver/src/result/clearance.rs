@@ -70,6 +70,14 @@ pub struct PairClearance {
     pub first_contact: Option<Contact>,
 }
 
+/// Order in which clearances govern: contact before spare; the deepest of the ones, the least spare of the
+/// others [m].
+#[must_use]
+pub fn governing_order(clearance: f64, spare: f64) -> (bool, f64) {
+    let clears = clearance > 0.0;
+    (clears, if clears { spare } else { clearance })
+}
+
 impl Clearance {
     /// Whether anything touches on the way: the well, the tire its own leg, or what stands along the
     /// trunnion.

@@ -33,6 +33,27 @@ pub enum Verdict {
 }
 
 impl Verdict {
+    /// How much an answer asks to be looked at first [1]: No, marginal, not shown, Yes.
+    #[must_use]
+    pub fn gravity(self) -> u8 {
+        match self {
+            Self::Bad => 3,
+            Self::Marginal => 2,
+            Self::NotShown => 1,
+            Self::Good => 0,
+        }
+    }
+
+    /// The worse of two.
+    #[must_use]
+    pub fn or_worse(self, other: Self) -> Self {
+        if other.gravity() > self.gravity() {
+            other
+        } else {
+            self
+        }
+    }
+
     /// How an answer stands by what is left over and what is to be left, as shares.
     #[must_use]
     pub fn of_margin(left: f64, wanted: f64) -> Self {

@@ -28,7 +28,7 @@ pub use case::{Bind, CaseForce, CaseOutcome, JointLoad, LoadCase, MissingInput, 
 pub use clearance::{
     Clearance, ClearanceCurve, Contact, CurvePoint, NotChecked, OwnClearance, OwnNotChecked,
     PairClearance, Requirement, RequirementBasis, Room, RoomClearance, RoomSide, SkewLoss,
-    SkewLosses, Tightest, TireState,
+    SkewLosses, Tightest, TireState, governing_order,
 };
 pub use fall::{
     Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, FallRequired, FallShort, FallStart,
