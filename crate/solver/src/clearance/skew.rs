@@ -9,7 +9,9 @@
 //! - *silhouette* S: a round-shouldered tire reaches h(u) = r + R·√(1 − c²) + W·c in a direction u
 //!   that makes c = |cosine| with its spin axis. Edge on (front view) the drawn reach grows the most
 //!   where u is the spin axis itself: R·sin s − W·(1 − cos s), s = min(ε, atan2(R, W)). As a disc
-//!   (side view) it grows by W·sin s − R·(1 − cos s), s = min(ε, atan2(W, R));
+//!   (side view) it grows by W·sin s − R·(1 − cos s), s = min(ε, atan2(W, R)). Edge on, u may be square
+//!   to the spin axis too, where it grows as a disc does: of a tire that is wider than high, more. The
+//!   larger counts;
 //! - *path* T: the middle leaves its drawn place in the plane by at most
 //!   ρ·[(1 − cos ε_δ) + k·(1 − cos δ)], k = sin m for a swing below a quarter turn, else 1;
 //! - along the trunnion the middle moves by at most ρ·sin ε_δ, and the two formulas of S change
