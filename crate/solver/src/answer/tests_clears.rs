@@ -2,8 +2,8 @@
 use super::clears;
 use crate::model::{Gear, Grown, MovingPart, Obstacle, Point, Shape, Tire};
 use crate::result::{
-    Assumption, Caution, Clearance, Finding, FindingDetail, Jam, JamCause, LegResult, TireState,
-    Verdict,
+    Assumption, Caution, Clearance, Finding, FindingDetail, Jam, JamCause, LegResult, OwnClearance,
+    Requirement, RoomClearance, RoomSide, Tightest, TireState, Verdict,
 };
 use crate::tires::find_size;
 use crate::{Options, sample, solve_leg};
@@ -132,6 +132,62 @@ fn a_stop_on_the_way_is_a_no_but_contact_comes_first() {
         let is_jam = matches!(finding.detail, FindingDetail::Jammed { .. });
         assert_eq!(is_jam, jammed, "{is}");
         assert!(!is_jam || finding.place == Some(jam.place));
+    }
+}
+
+/// Of well, own leg and room the deepest contact governs; without contact what has the least to spare, be
+/// its clearance the larger.
+#[test]
+fn contact_comes_before_spare_and_the_deepest_first() {
+    let worked = worked();
+    let of = |[well, own, room]: [f64; 3]| {
+        let mut clearance = governed(&worked, MovingPart::Wheel, Some(TireState::New), well);
+        let pair = clearance.pairs[clearance.governing.unwrap()].clone();
+        // 0.01 m is required of the well, 0.02 m of the others
+        let requirement = Requirement {
+            clearance: 0.02,
+            ..pair.requirement
+        };
+        clearance.own = vec![OwnClearance {
+            part: MovingPart::LegBody,
+            tire: TireState::New,
+            tightest: Tightest {
+                clearance: own,
+                ..pair.tightest
+            },
+            certified_to: pair.certified_to,
+            less_for_skew: 0.0,
+            requirement,
+            first_contact: None,
+        }];
+        clearance.room.rows = vec![RoomClearance {
+            side: RoomSide::Near,
+            tire: TireState::New,
+            room: 1.0,
+            clearance: room,
+            less_for_skew: 0.0,
+            requirement,
+        }];
+        let finding = clears(&clearance, &[], &tire());
+        let which = match finding.detail {
+            FindingDetail::Tightest { .. } => 0,
+            FindingDetail::OwnTightest { .. } => 1,
+            FindingDetail::RoomTightest { .. } => 2,
+            other => panic!("{other:?}"),
+        };
+        let trims = finding.cautions.contains(&Caution::Trimming);
+        (which, finding.verdict, trims)
+    };
+    for (clearances, wanted) in [
+        ([0.001, -0.002, 0.5], (1, Verdict::Bad, false)),
+        ([-0.003, -0.002, 0.5], (0, Verdict::Bad, true)),
+        ([-0.003, -0.002, -0.004], (2, Verdict::Bad, true)),
+        // 0.005 to spare of the well, 0.004 of its own leg
+        ([0.015, 0.024, 0.5], (1, Verdict::Good, false)),
+        ([0.013, 0.024, 0.5], (0, Verdict::Good, false)),
+        ([0.5, 0.5, 0.019], (2, Verdict::Marginal, true)),
+    ] {
+        assert_eq!(of(clearances), wanted, "{clearances:?}");
     }
 }
 
