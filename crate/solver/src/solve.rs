@@ -77,7 +77,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     let table = |poses: &[Pose], force: &mut dyn FnMut(usize, &Stance) -> Option<StationForce>| {
         let mut stations = Vec::with_capacity(poses.len());
         for (index, pose) in poses.iter().enumerate() {
-            let all = Comparison::takes_all(index) || ready.begins(pose);
+            let all = Comparison::takes_all(index) || ready.begins(&pose.place);
             let force = match loaded(pose) {
                 true => Stance::new(&ready, pose, all).and_then(|stance| force(index, &stance)),
                 false => None,
@@ -145,6 +145,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
             &sweep.jams,
             &sweep.events,
             &stations,
+            |place| ready.begins(place),
         ),
         answer::locks(&LockCase {
             lock: &lock,

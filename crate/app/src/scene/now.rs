@@ -22,11 +22,6 @@ pub(crate) struct NowClearance {
 }
 
 impl NowClearance {
-    /// Contact before spare, in one order.
-    fn gravity(&self) -> (bool, f64) {
-        governing_order(self.at.tightest.clearance, self.spare())
-    }
-
     /// Clearance less requirement [m].
     pub(crate) fn spare(&self) -> f64 {
         self.at.tightest.clearance - self.requirement.clearance
@@ -83,10 +78,8 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
             })
         })
         .collect();
-    sort_short(&mut clearances, |a, b| {
-        let (a, b) = (a.gravity(), b.gravity());
-        a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
-    });
+    let of = |one: &NowClearance| (one.at.tightest.clearance, one.spare());
+    sort_short(&mut clearances, |a, b| governing_order(of(a), of(b)));
     let (a, b, share) = neighbours(&good.result.stations, progress)?;
     let between = |f: &dyn Fn(&Station) -> Option<f64>| match (f(a), f(b)) {
         (Some(a), Some(b)) => Some(a + (b - a) * share),

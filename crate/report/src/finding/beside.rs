@@ -215,11 +215,7 @@ pub(super) fn own_too_near(subject: &Subject, well_governs: bool) -> Vec<(bool, 
         }
     }
     // contact before spare, as the governing row was found
-    let gravity = |row: &(f64, f64, String)| governing_order(row.0, row.1);
-    found.sort_by(|a, b| {
-        let (a, b) = (gravity(a), gravity(b));
-        a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
-    });
+    found.sort_by(|a, b| governing_order((a.0, a.1), (b.0, b.1)));
     found
         .into_iter()
         .skip(usize::from(!well_governs))

@@ -36,7 +36,7 @@ pub fn run_sentence(timed: &Timed, run: &Run) -> String {
             driver(timed)
         ),
         RunEnd::PressureSwitch => {
-            let set = timed.gear.supply.going(run.direction).pump_switch();
+            let set = pump_switch(timed, run);
             let set = set.map_or_else(String::new, |set| {
                 format!(" at {}", timed.say(Quantity::Pressure, set))
             });
@@ -51,6 +51,11 @@ pub fn run_sentence(timed: &Timed, run: &Run) -> String {
 /// Whether the current passes the breaker's rating.
 fn may_trip(run: &Run) -> bool {
     run.breaker.is_some_and(|breaker| breaker.passed)
+}
+
+/// Pressure at which a switch stops the pump on this way [Pa].
+fn pump_switch(timed: &Timed, run: &Run) -> Option<f64> {
+    timed.gear.supply.going(run.direction).pump_switch()
 }
 
 /// What a switch stops.
@@ -216,7 +221,7 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
             } else {
                 ""
             },
-            timed.gear.supply.going(run.direction).pump_switch().map_or_else(String::new, |set| {
+            pump_switch(timed, run).map_or_else(String::new, |set| {
                 format!(
                     " Its pressure switch is set at {}, which it does not reach.",
                     timed.say(Quantity::Pressure, set)

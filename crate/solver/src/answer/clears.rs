@@ -24,11 +24,6 @@ impl Row {
             (true, true) => Verdict::Good,
         }
     }
-
-    /// Contact before spare, the deepest first.
-    fn gravity(&self) -> (bool, f64) {
-        governing_order(self.clearance, self.spare)
-    }
 }
 
 /// Answers "does it clear?". A contact before a stop outranks the stop.
@@ -133,8 +128,5 @@ fn governing(clearance: &Clearance) -> Option<Row> {
         .chain(own)
         .chain(room)
         .filter(|row| !no_well || row.verdict() != Verdict::Good)
-        .min_by(|a, b| {
-            let (a, b) = (a.gravity(), b.gravity());
-            a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
-        })
+        .min_by(|a, b| governing_order((a.clearance, a.spare), (b.clearance, b.spare)))
 }

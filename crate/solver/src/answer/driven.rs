@@ -8,7 +8,8 @@ use crate::result::{
     Verdict,
 };
 
-/// Answers "can it be driven?".
+/// Answers "can it be driven?"; `begins` tells whether a motion begins at a place with the friction of what has
+/// stood.
 pub(crate) fn driven(
     leg: &Leg,
     supply: &Supply,
@@ -16,6 +17,7 @@ pub(crate) fn driven(
     jams: &[Jam],
     events: &[MechanismEvent],
     stations: &[Station],
+    begins: impl Fn(&Place) -> bool,
 ) -> Finding {
     let mut finding = Finding {
         question: Question::Driven,
@@ -88,8 +90,7 @@ pub(crate) fn driven(
                 (None, false) => Assumption::MarginWithoutFriction,
             });
     }
-    let begins = |place: Place| place.progress >= 1.0 || place.progress <= first_loaded(stations);
-    if finding.place.is_some_and(begins) && leg.breaks_out_from_memory() {
+    if finding.place.as_ref().is_some_and(begins) && leg.breaks_out_from_memory() {
         finding.assumptions.push(Assumption::BreakOutFromMemory);
     }
     finding
@@ -116,12 +117,6 @@ pub(crate) fn dead_point(events: &[MechanismEvent]) -> Option<&MechanismEvent> {
     events.iter().find(|event| {
         event.kind == MechanismEventKind::ActuatorDeadPoint && event.place.progress > 0.0
     })
-}
-
-/// Progress at which the actuator first has the leg [1].
-fn first_loaded(stations: &[Station]) -> f64 {
-    let first = stations.iter().find(|station| station.force.is_some());
-    first.map_or(f64::NEG_INFINITY, |station| station.progress)
 }
 
 /// A motion in a load case, and its worst place.
@@ -164,13 +159,9 @@ fn hardest(force: &Force) -> Option<Hardest> {
 }
 
 impl Hardest {
-    /// How the answer stands by it alone. A leg that only lags while the load factor is high moves on
-    /// when it is low again: that is no plain Yes, and no No.
+    /// How the answer stands by it alone.
     fn verdict(&self, wanted: f64) -> Verdict {
-        match Verdict::of_margin(self.peak.margin, wanted) {
-            Verdict::Bad if !self.case.is_steady() => Verdict::Marginal,
-            verdict => verdict,
-        }
+        self.case.verdict(self.peak.margin, wanted)
     }
 
     /// First place on the way up where the pressure does not suffice.

@@ -108,13 +108,12 @@ impl WayDownCase<'_> {
     }
 }
 
-/// How a hand pump stands by its hardest place. A leg that only lags in a turn moves on behind it.
+/// How a hand pump stands by its hardest place.
 fn by_pump(case: &WayDownCase, pump: &HandPumpDown) -> Verdict {
-    match Verdict::of_margin(pump.margin, case.force.required_margin) {
-        _ if pump.stopped => Verdict::Bad,
-        Verdict::Bad if !pump.case.is_steady() => Verdict::Marginal,
-        verdict => verdict,
+    if pump.stopped {
+        return Verdict::Bad;
     }
+    pump.case.verdict(pump.margin, case.force.required_margin)
 }
 
 /// How a leg that falls by itself stands, any of whose friction is `typed` or none.

@@ -158,13 +158,10 @@ pub fn clearances(
 
 /// The pair that governs: the deepest contact where there is one, else the least spare.
 fn governing(pairs: &[PairClearance]) -> Option<usize> {
-    let order = |pair: &PairClearance| governing_order(pair.tightest.clearance, pair.spare());
+    let of = |pair: &PairClearance| (pair.tightest.clearance, pair.spare());
     let rows = pairs.iter().enumerate();
-    rows.min_by(|a, b| {
-        let (a, b) = (order(a.1), order(b.1));
-        a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
-    })
-    .map(|(row, _)| row)
+    rows.min_by(|a, b| governing_order(of(a.1), of(b.1)))
+        .map(|(row, _)| row)
 }
 
 /// Exact clearance of every pair at one pose, in the order of [`Clearance::pairs`], less what skews

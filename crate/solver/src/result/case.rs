@@ -1,7 +1,7 @@
 //! Load cases side by side, and the largest load of each joint over all of them.
 use serde::Serialize;
 
-use super::{ForcePeak, Place};
+use super::{ForcePeak, Place, Verdict};
 use crate::model::{Direction, Joint};
 
 /// Which way the leg moves.
@@ -81,6 +81,17 @@ impl LoadCase {
         match self {
             Self::AsSet | Self::OnJacks | Self::LevelFlight | Self::Climb => true,
             Self::Turn | Self::AirLoad => false,
+        }
+    }
+
+    /// How an answer stands by what is left over and what is to be left in this case alone, as shares. A leg
+    /// that only lags while the load factor is high moves on when it is low again: that is no plain Yes, and
+    /// no No.
+    #[must_use]
+    pub fn verdict(self, left: f64, wanted: f64) -> Verdict {
+        match Verdict::of_margin(left, wanted) {
+            Verdict::Bad if !self.is_steady() => Verdict::Marginal,
+            verdict => verdict,
         }
     }
 }

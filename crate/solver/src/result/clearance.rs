@@ -1,4 +1,6 @@
 //! Clearances: signed distances, positive free, negative the depth of contact.
+use std::cmp::Ordering;
+
 use serde::Serialize;
 
 use super::Place;
@@ -70,12 +72,16 @@ pub struct PairClearance {
     pub first_contact: Option<Contact>,
 }
 
-/// Order in which clearances govern: contact before spare; the deepest of the ones, the least spare of the
-/// others [m].
+/// Order in which clearances govern, each with its spare [m]: contact before what clears; the deepest contact,
+/// and what has the least spare of the others, first.
 #[must_use]
-pub fn governing_order(clearance: f64, spare: f64) -> (bool, f64) {
-    let clears = clearance > 0.0;
-    (clears, if clears { spare } else { clearance })
+pub fn governing_order(a: (f64, f64), b: (f64, f64)) -> Ordering {
+    let key = |(clearance, spare): (f64, f64)| {
+        let clears = clearance > 0.0;
+        (clears, if clears { spare } else { clearance })
+    };
+    let (a, b) = (key(a), key(b));
+    a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
 }
 
 impl Clearance {
@@ -85,7 +91,7 @@ impl Clearance {
     pub fn touches(&self) -> bool {
         self.pairs.iter().any(|pair| pair.first_contact.is_some())
             || self.own.iter().any(|own| own.first_contact.is_some())
-            || self.room.rows.iter().any(|room| room.clearance < 0.0)
+            || self.room.rows.iter().any(|room| room.clearance <= 0.0)
     }
 }
 

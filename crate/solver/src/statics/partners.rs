@@ -232,7 +232,7 @@ impl Partner {
         let rows = poses().map(|pose| row(&ready, pose)).collect();
         let standing = ready.standing();
         let begins = poses()
-            .filter(|pose| standing.begins(pose))
+            .filter(|pose| standing.begins(&pose.place))
             .map(|pose| row(&standing, pose))
             .collect();
         Ok(Self {

@@ -130,7 +130,7 @@ impl<'a> Stance<'a> {
 
     /// Whether a motion begins here with the friction of what has stood.
     pub(crate) fn begins(&self) -> bool {
-        self.ready.begins(self.pose)
+        self.ready.begins(&self.pose.place)
     }
 
     /// Both motions under the gravity and wind of a case; `warm` are the solutions with friction at
@@ -157,7 +157,7 @@ impl<'a> Stance<'a> {
             (annulus, bore)
         };
         let moved = |motion: Motion, warm: Option<&mut Warm>| {
-            let (rubbed, seals) = match self.ready.stood(motion, self.pose) {
+            let (rubbed, seals) = match self.ready.stood(motion, &self.pose.place) {
                 Some(stood) => {
                     let pinned = self.pinned.scaled(stood.pins);
                     (pinned.rubbing(&still, motion, None)?, stood.seals)

@@ -1,9 +1,9 @@
 //! What every station of a leg is worked out from.
 use super::areas;
 use super::friction::PinSet;
-use crate::kinematics::{Linkage, Pose};
+use crate::kinematics::Linkage;
 use crate::model::{Leg, Source, Supply, Vector};
-use crate::result::Motion;
+use crate::result::{Motion, Place};
 
 /// What every station of a leg is worked out from.
 #[derive(Clone, Copy, Debug)]
@@ -94,19 +94,19 @@ impl<'a> Ready<'a> {
         }
     }
 
-    /// Friction of what has stood where a motion begins at this pose.
-    pub(super) fn stood(&self, motion: Motion, pose: &Pose) -> Option<&Stood> {
-        let at = pose.place.progress;
+    /// Friction of what has stood where a motion begins at this place.
+    pub(super) fn stood(&self, motion: Motion, place: &Place) -> Option<&Stood> {
+        let at = place.progress;
         self.stood.as_ref().filter(|stood| match motion {
             Motion::Retract => at <= stood.first,
             Motion::Extend => at >= 1.0,
         })
     }
 
-    /// Whether a motion begins at this pose with the friction of what has stood.
-    pub(crate) fn begins(&self, pose: &Pose) -> bool {
+    /// Whether a motion begins at this place with the friction of what has stood.
+    pub(crate) fn begins(&self, place: &Place) -> bool {
         let motions = [Motion::Retract, Motion::Extend];
-        motions.iter().any(|way| self.stood(*way, pose).is_some())
+        motions.iter().any(|way| self.stood(*way, place).is_some())
     }
 
     /// Whether any pin rubs.

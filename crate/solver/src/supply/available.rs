@@ -148,14 +148,15 @@ impl Taken {
         };
         // from down to up; a leg that stops short has there what it had where it stops
         let mut lengths = Vec::with_capacity(self.swing.len());
-        let mut last = length(linkage.path().start());
+        let locked = length(linkage.path().start());
+        let mut last = locked;
         for step in 0..self.swing.len() {
             let travel = step as f64 / STEPS as f64;
             last = length(linkage.progress_at_travel(travel)).or(last);
             lengths.push(last);
         }
         let from = if is_up {
-            length(linkage.path().start())
+            locked
         } else {
             lengths.reverse();
             last

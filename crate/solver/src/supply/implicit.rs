@@ -6,6 +6,8 @@
 //!
 //! Coefficients: E. Hairer, G. Wanner, "Solving Ordinary Differential Equations II", 2nd ed., IV.6,
 //! method of order 4 with γ = 1/4, L-stable; from memory, held by the test of its order.
+use std::borrow::Cow;
+
 use super::linear::Lu;
 use super::step::Step;
 
@@ -58,9 +60,9 @@ impl Implicit<'_> {
         });
         let scale = |at: usize| get(self.scales, at).max(f64::MIN_POSITIVE);
         let derivatives = match &self.derivatives {
-            Some(known) => known.clone(),
+            Some(known) => Cow::Borrowed(known),
             None => match self.differences(from, first, &mut slope)? {
-                Some(found) => found,
+                Some(found) => Cow::Owned(found),
                 None => return Ok(None),
             },
         };

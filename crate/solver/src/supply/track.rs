@@ -116,7 +116,12 @@ impl Track {
         if !sweep.jams.is_empty() && until.is_none() && blocked.is_none() {
             blocked = Some(Blocked::Jam);
         }
-        let stood = starts_at(used, direction, until).and_then(|at| {
+        let starts_at = match direction {
+            Direction::Up => used.iter().find(|point| point.effort.is_some()),
+            Direction::Down => used.last(),
+        };
+        // more than it runs against only where it has stood, at down or at up
+        let stood = starts_at.and_then(|at| {
             let pose = linkage.pose(at.place.progress).ok()?;
             let at = Stance::new(&standing, &pose, true)?.at(case, None);
             Some(at.motion(motion).as_ref().map(|m| m.effort).map_err(|j| *j))
@@ -172,14 +177,6 @@ impl Track {
     pub(super) fn reach(&self) -> Option<f64> {
         let row = self.stages.last()?.places.last()?;
         Some(row[1])
-    }
-}
-
-/// Where a leg that has stood starts: the first point that is driven, and on the way down only from up.
-fn starts_at(points: &[Point], direction: Direction, until: Option<f64>) -> Option<&Point> {
-    match direction {
-        Direction::Up => points.iter().find(|point| point.effort.is_some()),
-        Direction::Down => points.last().filter(|_| until.is_none()),
     }
 }
 

@@ -6,19 +6,13 @@ use crate::model::*;
 use crate::result::{
     Check, Direction, Explanation, Finds, Fit, Run, RunEnd, StopCause, StopExplained,
 };
+use crate::supply::tests::support::holds_it_up;
 use crate::supply::{SupplyOptions, Track, cycle};
 
 /// A leg that a spring at the trunnion holds up: down, the pump has to push it.
 fn sprung_up() -> Gear {
     let mut gear = one_leg();
-    gear.legs[0].springs.push(Spring {
-        name: "holds it up".into(),
-        kind: SpringKind::Torsion(TorsionSpring {
-            joint: SpringJoint::Trunnion,
-            rate: 0.0,
-            moment_at_down: 170.0,
-        }),
-    });
+    gear.legs[0].springs.push(holds_it_up());
     gear
 }
 

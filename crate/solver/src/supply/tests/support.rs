@@ -121,6 +121,18 @@ pub(crate) fn on_motors(mut gear: Gear, motor: [f64; 2], resistances: [f64; 2]) 
     gear
 }
 
+/// A spring at the trunnion that holds a leg up: down, the pump has to push it.
+pub(crate) fn holds_it_up() -> Spring {
+    Spring {
+        name: "holds it up".into(),
+        kind: SpringKind::Torsion(TorsionSpring {
+            joint: SpringJoint::Trunnion,
+            rate: 0.0,
+            moment_at_down: 170.0,
+        }),
+    }
+}
+
 /// A level skin, free below, that nothing but the wheel is checked against.
 pub(crate) fn skin_over_the_wheel(half: f64, y: f64) -> Obstacle {
     Obstacle {

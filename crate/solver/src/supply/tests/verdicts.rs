@@ -1,6 +1,6 @@
 //! What makes an answer: the least margin of all motions and cases, and a way down that there is.
 use super::super::{SupplyOptions, cycle};
-use super::support::{gear, skin_over_the_wheel};
+use super::support::{gear, holds_it_up, skin_over_the_wheel};
 use crate::model::*;
 use crate::result::*;
 use crate::sample::kinds;
@@ -29,18 +29,11 @@ fn peaks(result: &LegResult, wanted: LoadCase) -> (ForcePeak, ForcePeak) {
     }
 }
 
-/// A spring that holds the leg up, so that the pump has to push it down, most where the wind is not.
+/// A spring that holds the leg up, so that the pump has to push it down; no margin is required.
 fn sprung_up() -> Gear {
     let mut gear = gear();
     gear.supply.margin_wanted = Some(0.0);
-    gear.legs[0].springs.push(Spring {
-        name: "holds it up".into(),
-        kind: SpringKind::Torsion(TorsionSpring {
-            joint: SpringJoint::Trunnion,
-            rate: 0.0,
-            moment_at_down: 170.0,
-        }),
-    });
+    gear.legs[0].springs.push(holds_it_up());
     gear
 }
 
