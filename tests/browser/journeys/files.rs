@@ -240,23 +240,52 @@ fn all_files_go_out_into_one_and_come_back() {
 fn undo_outlives_a_reload() {
     journey("undo after a reload", async |browser| {
         browser.open("").await?;
-        browser.open_group("Gear file").await?;
-        for name in ["one", "two", "three"] {
-            browser.enter("name", name).await?;
-        }
-        browser.press("#undo").await?;
-        browser.reload().await?;
-        for (button, name) in [("#redo", "three"), ("#undo", "two"), ("#undo", "one")] {
-            browser
-                .wait_until(
-                    "the history is read",
-                    &format!("return !document.querySelector('{button}').disabled;"),
-                )
-                .await?;
-            browser.press(button).await?;
-            let found = browser.text("#file-name").await?;
-            ensure!(found == name, "{button}: {found:?} is not {name:?}");
-        }
-        Ok(())
+        names_outlive_a_reload(browser).await
     });
+}
+
+/// A page that ends before anything is on the disk leaves its history too.
+#[test]
+fn undo_outlives_a_disk_that_never_came() {
+    journey("undo without a disk", async |browser| {
+        browser.open("").await?;
+        // while one transaction goes on, no other gets its turn
+        browser
+            .script::<Option<bool>>(
+                "const asked = indexedDB.open('gearswing');
+                 asked.onsuccess = () => {
+                   const kept = asked.result.transaction('kept', 'readwrite').objectStore('kept');
+                   const hold = () => { window.held = true; kept.get('none').onsuccess = hold; };
+                   hold();
+                 };
+                 return null;",
+                &[],
+            )
+            .await?;
+        browser
+            .wait_until("the disk is held", "return window.held === true;")
+            .await?;
+        names_outlive_a_reload(browser).await
+    });
+}
+
+async fn names_outlive_a_reload(browser: &Browser) -> Result<()> {
+    browser.open_group("Gear file").await?;
+    for name in ["one", "two", "three"] {
+        browser.enter("name", name).await?;
+    }
+    browser.press("#undo").await?;
+    browser.reload().await?;
+    for (button, name) in [("#redo", "three"), ("#undo", "two"), ("#undo", "one")] {
+        browser
+            .wait_until(
+                "the history is read",
+                &format!("return !document.querySelector('{button}').disabled;"),
+            )
+            .await?;
+        browser.press(button).await?;
+        let found = browser.text("#file-name").await?;
+        ensure!(found == name, "{button}: {found:?} is not {name:?}");
+    }
+    Ok(())
 }

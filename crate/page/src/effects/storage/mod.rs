@@ -10,6 +10,8 @@ mod batch;
 mod change;
 /// The database.
 mod database;
+/// What a page that ends leaves of a file.
+mod left;
 /// What earlier versions and last moments left in the simple storage.
 mod old;
 /// What the page finds at its start.

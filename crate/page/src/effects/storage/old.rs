@@ -4,6 +4,8 @@
 //! Both are taken over into the database once. The browser writes this storage late, also when
 //! something is taken out; so the database remembers what it has taken over.
 
+use super::batch::FileBatch;
+use super::left::Left;
 use crate::dom::window;
 use crate::error::{PageError, Result, report};
 use gearswing_app::Few;
@@ -31,8 +33,8 @@ pub(super) struct Held {
 /// What is to be written so that everything is taken over.
 #[derive(Debug, Default, PartialEq)]
 pub(super) struct Taking {
-    /// Gear files, by their own key.
-    pub(super) files: Vec<(String, String)>,
+    /// Gear files, by their own key, with what was left of their history.
+    pub(super) files: Vec<(String, FileBatch)>,
     pub(super) index: Option<String>,
     /// To be remembered.
     pub(super) taken: Vec<(String, String)>,
@@ -84,10 +86,9 @@ pub(super) fn remove(all: &[(String, String)]) {
     }
 }
 
-/// Leaves a gear file for the next start, with the texts of which one is stored by then: it is to take
-/// the place of none but those.
-pub(super) fn leave(id: &str, over: &[&str], text: &str) -> Result<()> {
-    storage()?.set_item(&format!("{LEFT}{id}"), &left_text(over, text))?;
+/// Leaves a gear file for the next start.
+pub(super) fn leave(id: &str, left: &Left) -> Result<()> {
+    storage()?.set_item(&format!("{LEFT}{id}"), &left.written())?;
     Ok(())
 }
 
@@ -103,24 +104,6 @@ pub(super) fn unleave(id: &str) {
 pub(super) fn leave_index(text: &str) -> Result<()> {
     storage()?.set_item(LEFT_INDEX, text)?;
     Ok(())
-}
-
-/// Lengths in the first line, then the texts.
-fn left_text(over: &[&str], text: &str) -> String {
-    let lengths: Vec<String> = over.iter().map(|over| over.len().to_string()).collect();
-    format!("{}\n{}{text}", lengths.join(","), over.concat())
-}
-
-/// The texts that it may take the place of, and the text that was left.
-fn read_left(left: &str) -> Option<(Vec<&str>, &str)> {
-    let (lengths, mut rest) = left.split_once('\n')?;
-    let mut over = Vec::new();
-    for length in lengths.split(',').filter(|length| !length.is_empty()) {
-        let (one, behind) = rest.split_at_checked(length.parse().ok()?)?;
-        over.push(one);
-        rest = behind;
-    }
-    Some((over, rest))
 }
 
 /// A key that no file has.
@@ -148,11 +131,11 @@ pub(super) fn take_over(held: &mut Held, all: &[(String, String)]) -> Taking {
             held.index = Some(text.clone());
             taking.index = Some(text.clone());
         } else if let Some(id) = key.strip_prefix(FILE) {
-            put(held, &mut taking, id, &[], text);
+            put(held, &mut taking, id, Left::of(text));
         } else if let Some(id) = key.strip_prefix(LEFT) {
             // one that is cut off is kept as it is
-            let (over, text) = read_left(text).unwrap_or((Vec::new(), text));
-            put(held, &mut taking, id, &over, text);
+            let left = Left::read(text).unwrap_or_else(|| Left::of(text));
+            put(held, &mut taking, id, left);
         }
         held.taken.insert(key.clone(), text.clone());
         taking.taken.push((key.clone(), text.clone()));
@@ -165,14 +148,22 @@ pub(super) fn take_over(held: &mut Held, all: &[(String, String)]) -> Taking {
     taking
 }
 
-fn put(held: &mut Held, taking: &mut Taking, id: &str, over: &[&str], text: &str) {
+fn put(held: &mut Held, taking: &mut Taking, id: &str, left: Left) {
+    let Left { over, mut file } = left;
+    let Some(text) = file.text.clone() else {
+        return;
+    };
     let id = match held.files.get(id) {
-        Some(there) if there == text => return,
-        Some(there) if !over.contains(&there.as_str()) => free_id(&held.files),
+        Some(there) if *there == text && file.steps.iter().next().is_none() => return,
+        Some(there) if *there != text && !over.contains(there) => {
+            // its history belongs to the file that stands there
+            file = Left::of(&text).file;
+            free_id(&held.files)
+        }
         _ => id.to_owned(),
     };
-    held.files.insert(id.clone(), text.to_owned());
-    taking.files.push((id, text.to_owned()));
+    held.files.insert(id.clone(), text);
+    taking.files.push((id, file));
 }
 
 #[cfg(test)]
@@ -183,10 +174,17 @@ mod tests {
         (key.to_owned(), text.to_owned())
     }
 
+    fn texts(taking: &Taking) -> Vec<(String, String)> {
+        let texts = taking.files.iter();
+        texts
+            .map(|(id, file)| (id.clone(), file.text.clone().unwrap()))
+            .collect()
+    }
+
     /// What the database holds after the writing.
     fn written(held: &mut Held, taking: &Taking) {
-        for (id, text) in &taking.files {
-            held.files.insert(id.clone(), text.clone());
+        for (id, text) in texts(taking) {
+            held.files.insert(id, text);
         }
         for key in &taking.forgotten {
             held.taken.remove(key);
@@ -202,7 +200,7 @@ mod tests {
         ];
         let mut held = Held::default();
         let taking = take_over(&mut held, &old);
-        assert_eq!(taking.files, [pair("g1", "one"), pair("g2", "two")]);
+        assert_eq!(texts(&taking), [pair("g1", "one"), pair("g2", "two")]);
         assert_eq!(held.index.as_deref(), Some("order"));
         written(&mut held, &taking);
         // the person goes on; the browser was killed before it had taken the old ones out
@@ -223,13 +221,20 @@ mod tests {
         let mut held = Held::default();
         held.files.insert("g1".to_owned(), "new".to_owned());
         let taking = take_over(&mut held, &[pair("gearswing.file.g1", "old")]);
-        assert_eq!(taking.files, [pair("g2", "old")]);
+        assert_eq!(texts(&taking), [pair("g2", "old")]);
         assert_eq!(held.files.get("g1").map(String::as_str), Some("new"));
     }
 
     #[test]
     fn what_was_left_takes_the_place_of_what_it_was_made_from_only() {
-        let left = |over| pair("gearswing.left.g1", &left_text(over, "last"));
+        let left = |over: &[&str], steps: &[(u64, Option<&str>)]| {
+            let mut left = Left::of("last");
+            left.over = over.iter().map(|text| (*text).to_owned()).collect();
+            for (number, text) in steps {
+                left.file.steps.insert(*number, text.map(str::to_owned));
+            }
+            pair("gearswing.left.g1", &left.written())
+        };
         let both = ["before", "under way"];
         for (there, over, files) in [
             (Some("before"), &both[..1], vec![pair("g1", "last")]),
@@ -245,12 +250,25 @@ mod tests {
             if let Some(there) = there {
                 held.files.insert("g1".to_owned(), there.to_owned());
             }
-            let taking = take_over(&mut held, &[left(over)]);
-            assert_eq!(taking.files, files, "{there:?} {over:?}");
+            let taking = take_over(&mut held, &[left(over, &[])]);
+            assert_eq!(texts(&taking), files, "{there:?} {over:?}");
+        }
+        // the history goes with its own file, written or not, and with no other
+        let steps = [(1, None), (2, Some("two"))];
+        for (there, id, taken) in [
+            ("before", "g1", 2),
+            ("last", "g1", 2),
+            ("of another window", "g2", 0),
+        ] {
+            let mut held = Held::default();
+            held.files.insert("g1".to_owned(), there.to_owned());
+            let taking = take_over(&mut held, &[left(&both, &steps)]);
+            assert_eq!(texts(&taking), [pair(id, "last")], "{there}");
+            assert_eq!(taking.files[0].1.steps.iter().count(), taken, "{there}");
         }
         // cut off
         let mut held = Held::default();
         let taking = take_over(&mut held, &[pair("gearswing.left.g1", "99\nab")]);
-        assert_eq!(taking.files, [pair("g1", "99\nab")]);
+        assert_eq!(texts(&taking), [pair("g1", "99\nab")]);
     }
 }

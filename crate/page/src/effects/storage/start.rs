@@ -145,8 +145,8 @@ fn write(transaction: &Transaction, taking: &Taking) -> Result<()> {
     if taking.is_empty() {
         return Ok(());
     }
-    for (id, text) in &taking.files {
-        transaction.put(&format!("{FILE}{id}"), text)?;
+    for (id, file) in &taking.files {
+        file.send(transaction, id)?;
     }
     if let Some(index) = &taking.index {
         transaction.put(INDEX, index)?;

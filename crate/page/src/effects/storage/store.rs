@@ -3,6 +3,7 @@
 use super::batch::{Batch, INDEX, file_key, steps_prefix};
 use super::change::Change;
 use super::database::{self, Database, Transaction, after, text, texts};
+use super::left::Left;
 use super::old;
 use crate::dom::window;
 use crate::error::{PageError, Result, report};
@@ -360,19 +361,27 @@ impl Store {
     /// be written at once, and taken over at the next start.
     pub(crate) fn leave(&mut self) {
         let flying = self.flying.as_ref().map(|flight| &flight.batch);
-        let under_way = |id: &str| flying?.files.get(id)?.text.as_deref();
-        for batch in flying.into_iter().chain([&self.waiting]) {
-            for (id, file) in batch.files.iter() {
-                if let Some(text) = &file.text {
-                    let seen = self.seen.get(id).map(String::as_str);
-                    let over: Vec<&str> = seen.into_iter().chain(under_way(id)).collect();
-                    report(old::leave(id, &over, text));
-                    self.left.push(id.clone());
-                }
+        let mut all = flying.cloned().unwrap_or_default();
+        all.overlay(self.waiting.clone());
+        for (id, file) in all.files {
+            if file.text.is_none() {
+                continue;
             }
-            if let Some(index) = &batch.index {
-                report(old::leave_index(index));
+            let under_way = flying.and_then(|batch| batch.files.get(&id)?.text.clone());
+            let over = self.seen.get(&id).cloned().into_iter().chain(under_way);
+            let mut left = Left {
+                over: over.collect(),
+                file,
+            };
+            if old::leave(&id, &left).is_err() {
+                // too long: without its history
+                left.file.steps.clear();
+                report(old::leave(&id, &left));
             }
+            self.left.push(id);
+        }
+        if let Some(index) = &all.index {
+            report(old::leave_index(index));
         }
     }
 }
