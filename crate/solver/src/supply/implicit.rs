@@ -30,8 +30,10 @@ const E: [f64; 5] = [-3.0 / 16.0, -27.0 / 32.0, 25.0 / 32.0, 0.0, 1.0 / 4.0];
 const MOST_CORRECTIONS: usize = 12;
 const SMALL: f64 = 1e-4;
 
-/// Part of the state, as multiple of its scale, by which it is moved to see what follows [1].
+/// Part of the state, as multiple of its scale, by which it is moved to see what follows [1]: a load over
+/// it, and all that follows from it, where the load may rise by more than bends the flow.
 pub(super) const MOVED: f64 = 10.0;
+const MOVED_LITTLE: f64 = 1e-2;
 
 /// What is solved implicitly of a state, and how fine.
 pub(super) struct Implicit<'a> {
@@ -61,7 +63,7 @@ impl Implicit<'_> {
         let scale = |at: usize| get(self.scales, at).max(f64::MIN_POSITIVE);
         let derivatives = match &self.derivatives {
             Some(known) => Cow::Borrowed(known),
-            None => match self.differences(from, first, &mut slope)? {
+            None => match self.differences(from, &mut slope)? {
                 Some(found) => Cow::Owned(found),
                 None => return Ok(None),
             },
@@ -148,15 +150,18 @@ impl Implicit<'_> {
     fn differences<X>(
         &self,
         from: &[f64],
-        first: &[f64],
         slope: &mut impl FnMut(&[f64]) -> Result<Option<Vec<f64>>, X>,
     ) -> Result<Option<Vec<f64>>, X> {
         let count = self.parts.len();
         let get = |list: &[f64], at: usize| list.get(at).copied().unwrap_or(0.0);
+        // not the slope with which the step begins: what stands there may flow both ways in it
+        let Some(here) = slope(from)? else {
+            return Ok(None);
+        };
         let mut found = vec![0.0; count * count];
         for (column, &part) in self.parts.iter().enumerate() {
             let mut beside = from.to_vec();
-            let moved = MOVED * get(self.scales, part).max(f64::MIN_POSITIVE);
+            let moved = MOVED_LITTLE * get(self.scales, part).max(f64::MIN_POSITIVE);
             if let Some(value) = beside.get_mut(part) {
                 *value += moved;
             }
@@ -165,7 +170,7 @@ impl Implicit<'_> {
             };
             for (row, &of) in self.parts.iter().enumerate() {
                 if let Some(entry) = found.get_mut(row * count + column) {
-                    *entry = (get(&there, of) - get(first, of)) / moved;
+                    *entry = (get(&there, of) - get(&here, of)) / moved;
                 }
             }
         }

@@ -11,6 +11,9 @@ use super::state::{Look, Power};
 /// A leg that needs more than the manifold has by so much, as a share of it and beside [1, Pa], waits.
 const MARGIN: (f64, f64) = (0.02, 2e5);
 
+/// Error in the fluid of a leg, as multiple of what is allowed in a step, by which it may be too far [1].
+const JUST_PAST: f64 = 10.0;
+
 /// The legs asked, as indices, and what is known of the others.
 #[derive(Clone, Debug)]
 pub(super) struct Live {
@@ -92,14 +95,27 @@ impl Going {
         Ok(None)
     }
 
-    /// The legs that are asked, those that now flow both ways.
-    pub(super) fn live_both_ways(&self, look: &Look) -> Live {
-        let flows = |at: &&usize| look.rates.get(**at).is_some_and(|rate| *rate > 0.0);
-        let both_ways = self.live.legs.iter().filter(flows).copied().collect();
+    /// The legs that are asked, those that now flow both ways, and those of which `also` says so.
+    pub(super) fn live_both_ways(&self, look: &Look, also: impl Fn(usize) -> bool) -> Live {
+        let flows = |at: usize| look.rates.get(at).is_some_and(|rate| *rate > 0.0);
+        let legs = self.live.legs.iter().copied();
         Live {
-            both_ways,
+            both_ways: legs.filter(|at| flows(*at) || also(*at)).collect(),
             ..self.live.clone()
         }
+    }
+
+    /// Whether a leg stands only because a step has taken it too far, by some of the error that is allowed:
+    /// with the pressure at the manifold rising, it flows again at once.
+    pub(super) fn is_just_past(&self, at: usize, look: &Look, scales: &[f64]) -> bool {
+        let of = || {
+            let stage = self.legs.get(at)?.now()?;
+            let (fluid, scale) = (*self.state.get(at)?, *scales.get(at)?);
+            let before = (fluid - JUST_PAST * scale).max(0.0);
+            let pressure = look.manifold?.pressure;
+            Some(stage.draws(before) < pressure && pressure <= stage.draws(fluid))
+        };
+        of().unwrap_or(false)
     }
 
     /// How the flow into each leg of `parts` changes with what each has taken, row after row [1/s], at a

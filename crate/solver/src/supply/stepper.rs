@@ -2,6 +2,7 @@
 use super::error::SupplyError;
 use super::implicit::Implicit;
 use super::leg::Moving;
+use super::live::Live;
 use super::run::Going;
 use super::state::{Budget, Look, Power};
 use super::step::Step;
@@ -15,9 +16,11 @@ const MOST_CORRECTIONS: usize = 4;
 const NEAR_FLUID: f64 = 1e-14;
 
 /// Stiffness of an explicit step that is held back by it, so many of which make the next implicit, and
-/// below which an implicit one is explicit again [1].
+/// below which an implicit one is explicit again [1]. So many free ones one after the other end the count: a
+/// leg that a step has taken too far stands for some, and is not stiff as it stands.
 const HELD_BACK: f64 = 2.5;
 const MOST_HELD_BACK: usize = 12;
+const MOST_FREE: usize = 6;
 const FREE: f64 = 0.5;
 
 /// A step that is so much shorter than it might be is held back too [1], so many of which make the next
@@ -32,9 +35,10 @@ pub(super) struct Stepper {
     tolerance: f64,
     /// Whether steps are implicit.
     implicit: bool,
-    /// Explicit steps that were held back one after the other, those that were short, and implicit ones
-    /// that were not found.
+    /// Explicit steps that were held back with few free ones between, the free ones since, those that were
+    /// short one after the other, and implicit ones that were not found.
     held_back: usize,
+    free: usize,
     short: usize,
     lost: usize,
 }
@@ -46,6 +50,7 @@ impl Stepper {
             tolerance,
             implicit: false,
             held_back: 0,
+            free: 0,
             short: 0,
             lost: 0,
         }
@@ -70,11 +75,14 @@ impl Stepper {
             }
             return;
         }
-        self.held_back = if stiffness > HELD_BACK {
-            self.held_back + 1
+        if stiffness > HELD_BACK {
+            (self.held_back, self.free) = (self.held_back + 1, 0);
         } else {
-            0
-        };
+            self.free += 1;
+            if self.free >= MOST_FREE {
+                self.held_back = 0;
+            }
+        }
         self.short = if is_short { self.short + 1 } else { 0 };
         self.implicit = self.held_back >= MOST_HELD_BACK || self.short >= MOST_SHORT;
     }
@@ -130,12 +138,12 @@ impl Going {
         let error = trial.error(&scales);
         let growth = (0.9 * error.max(1e-10).powf(-1.0 / order)).clamp(0.2, 4.0);
         let is_short = self.step < SHORT * longest;
+        let stiffness = trial.stiffness(&scales);
         if error.is_nan() || error > 1.0 {
-            self.stepper.is_made(is_short, 0.0, fastest);
+            self.stepper.is_made(is_short, stiffness, fastest);
             self.step *= if error.is_nan() { 0.2 } else { growth.min(0.9) };
             return Ok(None);
         }
-        let stiffness = trial.stiffness(&scales);
         self.stepper.is_made(is_short, stiffness, fastest);
         Ok(Some((trial, growth)))
     }
@@ -146,13 +154,35 @@ impl Going {
         })
     }
 
+    /// An implicit step. Legs that are only just past where they would flow are let flow both ways in it; not
+    /// so those that would still run back at its end, where it is tried without.
     fn implicit(
         &self,
         look: &Look,
         size: f64,
         scales: &[f64],
     ) -> Result<Option<(Step, f64)>, SupplyError> {
-        let live = self.live_both_ways(look);
+        let flowing = self.live_both_ways(look, |_| false);
+        let all = self.live_both_ways(look, |at| self.is_just_past(at, look, scales));
+        if all.both_ways.len() > flowing.both_ways.len() {
+            let found = self.implicit_of(&all, look, size, scales)?;
+            if found.is_some() {
+                return Ok(found);
+            }
+            // it waits for the pressure, and is as stiff as before when it flows again
+            let found = self.implicit_of(&flowing, look, size, scales)?;
+            return Ok(found.map(|(step, _)| (step, f64::INFINITY)));
+        }
+        self.implicit_of(&flowing, look, size, scales)
+    }
+
+    fn implicit_of(
+        &self,
+        live: &Live,
+        look: &Look,
+        size: f64,
+        scales: &[f64],
+    ) -> Result<Option<(Step, f64)>, SupplyError> {
         // a leg that waits takes nothing, whatever it stands at
         let asked = |at: &usize| *at >= self.legs.len() || live.legs.binary_search(at).is_ok();
         let known = |at: &usize| scales.get(*at).is_some_and(|scale| scale.is_finite());
@@ -162,10 +192,10 @@ impl Going {
         let implicit = Implicit {
             parts: &parts,
             scales,
-            derivatives: self.derivatives(look, &live, (&parts, scales)),
+            derivatives: self.derivatives(look, live, (&parts, scales)),
         };
         let found = implicit.step(&self.state, &look.rates, size, |state| {
-            let look = self.look_both_ways(state, &live)?;
+            let look = self.look_both_ways(state, live)?;
             Ok(look.map(|look| look.rates))
         })?;
         let runs_back = |step: &Step| live.legs.iter().any(|at| step.end(*at).1 < 0.0);
