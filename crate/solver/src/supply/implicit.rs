@@ -5,7 +5,8 @@
 //! within microseconds, and an explicit step may be no longer than that.
 //!
 //! Coefficients: E. Hairer, G. Wanner, "Solving Ordinary Differential Equations II", 2nd ed., IV.6,
-//! method of order 4 with γ = 1/4, L-stable; from memory, held by the test of its order.
+//! method of order 4 with γ = 1/4, L-stable, and its continuous output; from memory, held by the tests of
+//! their order.
 use std::borrow::Cow;
 
 use super::linear::Lu;
@@ -25,6 +26,22 @@ const A: [&[f64]; 5] = [
 
 /// Weights of the difference between orders 4 and 3.
 const E: [f64; 5] = [-3.0 / 16.0, -27.0 / 32.0, 25.0 / 32.0, 0.0, 1.0 / 4.0];
+
+/// Continuous output: weight of each stage, as factors of the powers of the share, from the first on. It
+/// asks no slope at the start of the step, where a part that is off its balance by the error allowed has
+/// another slope than on its way.
+const D: [[f64; 4]; 5] = [
+    [11.0 / 3.0, -463.0 / 72.0, 217.0 / 36.0, -20.0 / 9.0],
+    [11.0 / 2.0, -385.0 / 16.0, 661.0 / 24.0, -10.0],
+    [
+        -125.0 / 18.0,
+        20_125.0 / 432.0,
+        -8_875.0 / 216.0,
+        250.0 / 27.0,
+    ],
+    [0.0, -85.0 / 4.0, 85.0 / 6.0, 0.0],
+    [-11.0 / 9.0, 557.0 / 108.0, -359.0 / 54.0, 80.0 / 27.0],
+];
 
 /// Bound on the corrections of a stage, and when they are small enough, by the scale of each part [1].
 const MOST_CORRECTIONS: usize = 12;
@@ -131,6 +148,12 @@ impl Implicit<'_> {
             add(&mut to, size * weight, known);
             add(&mut error, size * part, known);
         }
+        let mut powers = std::array::from_fn(|_| vec![0.0; from.len()]);
+        for (factors, known) in D.iter().zip(&slopes) {
+            for (power, factor) in powers.iter_mut().zip(factors) {
+                add(power, size * factor, known);
+            }
+        }
         // what dies out at once is no error
         let mut damped: Vec<f64> = self.parts.iter().map(|&part| get(&error, part)).collect();
         solver.solve(&mut damped);
@@ -140,7 +163,8 @@ impl Implicit<'_> {
             }
         }
         let end = slopes.pop().unwrap_or_default();
-        let step = Step::implicit(size, [from.to_vec(), to], [first.to_vec(), end], error);
+        let ends = [first.to_vec(), end];
+        let step = Step::implicit(size, [from.to_vec(), to], ends, error, powers);
         Ok(Some((step, fastest)))
     }
 }

@@ -152,7 +152,10 @@ impl Going {
         let legs = self.legs.len();
         let exact = next.leg.or_else(|| self.power.exactly_at(next.seen?, legs));
         if size > 0.0 {
-            let (to, size) = self.up_to(look, exact, size)?;
+            let Some((to, size)) = self.up_to(look, exact, size)? else {
+                self.falls_short(size);
+                return Ok(look.clone());
+            };
             self.state = to;
             self.time += size;
         }

@@ -72,8 +72,10 @@ pub(super) struct Step {
     ends: [Vec<f64>; 2],
     /// Estimated error of the state at its end.
     error: Vec<f64>,
-    /// What the continuous output has beyond a cubic; none of an implicit step.
+    /// What the continuous output has beyond a cubic; an implicit step has its own.
     last: Vec<f64>,
+    /// Continuous output of an implicit step: factors of the powers of the share, from the first on.
+    powers: Option<[Vec<f64>; 4]>,
     /// State and slope of the last stage but one, which is of the same time as the end.
     beside: Option<(Vec<f64>, Vec<f64>)>,
 }
@@ -116,16 +118,18 @@ impl Step {
             ends: [first.to_vec(), end],
             error,
             last,
+            powers: None,
             beside: slopes.pop().map(|slope| (before, slope)),
         })
     }
 
-    /// An implicit step that has been worked out, with its estimated error.
+    /// An implicit step that has been worked out, with its estimated error and continuous output.
     pub(super) fn implicit(
         size: f64,
         [from, to]: [Vec<f64>; 2],
         ends: [Vec<f64>; 2],
         error: Vec<f64>,
+        powers: [Vec<f64>; 4],
     ) -> Self {
         Self {
             size,
@@ -134,6 +138,7 @@ impl Step {
             ends,
             error,
             last: Vec::new(),
+            powers: Some(powers),
             beside: None,
         }
     }
@@ -181,6 +186,10 @@ impl Step {
     /// One part of the state at a share of the step.
     pub(super) fn part_at(&self, at: usize, share: f64) -> f64 {
         let get = |list: &[f64]| list.get(at).copied().unwrap_or(0.0);
+        if let Some(powers) = &self.powers {
+            let sum = |sum: f64, factors: &Vec<f64>| share * (sum + get(factors));
+            return get(&self.from) + powers.iter().rev().fold(0.0, sum);
+        }
         let rest = 1.0 - share;
         let (from, [first, last]) = (get(&self.from), &self.ends);
         let change = get(&self.to) - from;

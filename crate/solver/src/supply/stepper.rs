@@ -202,27 +202,35 @@ impl Going {
         Ok(found.filter(|(step, _)| !runs_back(step)))
     }
 
-    /// A step of the kind that is now made; where an implicit one is not found, an explicit one.
-    fn trial(&self, look: &Look, size: f64) -> Result<Step, SupplyError> {
-        if self.stepper.implicit
-            && let Some((step, _)) = self.implicit(look, size, &self.scales())?
-        {
-            return Ok(step);
+    /// A step of the kind that is now made; `None` where an implicit one is not found: an explicit one of the
+    /// same size would be far off.
+    fn trial(&self, look: &Look, size: f64) -> Result<Option<Step>, SupplyError> {
+        if !self.stepper.implicit {
+            return self.explicit(look, size).map(Some);
         }
-        self.explicit(look, size)
+        let found = self.implicit(look, size, &self.scales())?;
+        Ok(found.map(|(step, _)| step))
+    }
+
+    /// A step to an event is not found: it is tried anew with shorter ones.
+    pub(super) fn falls_short(&mut self, size: f64) {
+        self.step = 0.25 * size;
+        self.stepper.is_lost();
     }
 
     /// State after a step of a size at which a part of it comes to a value, and that size: what the longer
-    /// step said of it is off where another leg starts within that one.
+    /// step said of it is off where another leg starts within that one. `None` where there is none.
     pub(super) fn up_to(
         &self,
         look: &Look,
         exact: Option<(usize, f64)>,
         mut size: f64,
-    ) -> Result<(Vec<f64>, f64), SupplyError> {
-        let mut step = self.trial(look, size)?;
+    ) -> Result<Option<(Vec<f64>, f64)>, SupplyError> {
+        let Some(mut step) = self.trial(look, size)? else {
+            return Ok(None);
+        };
         let Some((at, value)) = exact else {
-            return Ok((step.to, size));
+            return Ok(Some((step.to, size)));
         };
         let stage = self.legs.get(at).and_then(Moving::now);
         let near = stage.map_or(NEAR_FLUID, |stage| stage.extent * EXACT);
@@ -233,10 +241,12 @@ impl Going {
             if off.abs() <= near || !(nearer > 0.0 && nearer <= 2.0 * size) {
                 break;
             }
-            size = nearer;
-            step = self.trial(look, size)?;
+            let Some(other) = self.trial(look, nearer)? else {
+                break;
+            };
+            (size, step) = (nearer, other);
         }
-        Ok((step.to, size))
+        Ok(Some((step.to, size)))
     }
 }
 
