@@ -47,10 +47,9 @@ const D: [[f64; 4]; 5] = [
 const MOST_CORRECTIONS: usize = 12;
 const SMALL: f64 = 1e-4;
 
-/// Part of the state, as multiple of its scale, by which it is moved to see what follows [1]: a load over
-/// it, and all that follows from it, where the load may rise by more than bends the flow.
-pub(super) const MOVED: f64 = 10.0;
-const MOVED_LITTLE: f64 = 1e-2;
+/// Part of the state, as multiple of its scale, by which it is moved to see what follows [1]: by little, for
+/// a load may rise so steeply that more of it bends the flow, or ends the rise.
+pub(super) const MOVED: f64 = 1e-2;
 
 /// What is solved implicitly of a state, and how fine.
 pub(super) struct Implicit<'a> {
@@ -185,7 +184,7 @@ impl Implicit<'_> {
         let mut found = vec![0.0; count * count];
         for (column, &part) in self.parts.iter().enumerate() {
             let mut beside = from.to_vec();
-            let moved = MOVED_LITTLE * get(self.scales, part).max(f64::MIN_POSITIVE);
+            let moved = MOVED * get(self.scales, part).max(f64::MIN_POSITIVE);
             if let Some(value) = beside.get_mut(part) {
                 *value += moved;
             }
