@@ -164,6 +164,7 @@ impl Going {
         {
             *place = fluid;
         }
+        self.begins_anew();
         let there = self.look(&self.state, self.time)?;
         self.sample(&there);
         match next.seen {

@@ -212,6 +212,12 @@ impl Going {
         Ok(found.map(|(step, _)| step))
     }
 
+    /// An event has happened: a rate may have jumped, and what follows it at once may be an event too, which
+    /// an implicit step would pass over.
+    pub(super) fn begins_anew(&mut self) {
+        self.stepper = Stepper::new(self.stepper.tolerance);
+    }
+
     /// A step to an event is not found: it is tried anew with shorter ones.
     pub(super) fn falls_short(&mut self, size: f64) {
         self.step = 0.25 * size;
