@@ -41,6 +41,8 @@ pub(super) struct Stepper {
     free: usize,
     short: usize,
     lost: usize,
+    /// How fast neighbouring states came together in the last implicit step [1/s].
+    fastest: f64,
 }
 
 impl Stepper {
@@ -53,6 +55,7 @@ impl Stepper {
             free: 0,
             short: 0,
             lost: 0,
+            fastest: 0.0,
         }
     }
 }
@@ -131,6 +134,9 @@ impl Going {
                 self.stepper.is_lost();
                 return Ok(None);
             };
+            if fastest.is_finite() {
+                self.stepper.fastest = fastest;
+            }
             (step, 4.0, fastest * self.step)
         } else {
             (self.explicit(look, self.step)?, 5.0, f64::INFINITY)
@@ -213,9 +219,12 @@ impl Going {
     }
 
     /// An event has happened: a rate may have jumped, and what follows it at once may be an event too, which
-    /// an implicit step would pass over.
+    /// an implicit step would pass over. The next one is explicit, and no longer than what dies out takes.
     pub(super) fn begins_anew(&mut self) {
-        self.stepper = Stepper::new(self.stepper.tolerance);
+        if self.stepper.implicit {
+            self.step = self.step.min(1.0 / self.stepper.fastest);
+            self.stepper = Stepper::new(self.stepper.tolerance);
+        }
     }
 
     /// A step to an event is not found: it is tried anew with shorter ones.
