@@ -34,6 +34,12 @@ fn drawn(start: u64) -> Gear {
     let electric = d.below(6) == 0;
     for leg in &mut gear.legs {
         lines(leg, electric, d);
+        // no leg stands where it can't be assembled
+        let linkage = Linkage::new(leg);
+        leg.drive.start_travel = leg.drive.start_travel.filter(|travel| {
+            let progress = linkage.progress_at_travel(*travel);
+            linkage.pose(progress).is_ok()
+        });
     }
     let source = source(electric, d);
     gear.supply = Supply {

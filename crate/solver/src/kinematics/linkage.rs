@@ -238,6 +238,22 @@ impl Linkage {
         }
     }
 
+    /// Progress of the swing at which trunnion, B0 and B1 come into one line, so that a folding brace spans
+    /// least or most [1].
+    pub(crate) fn spans_turn(&self) -> Vec<f64> {
+        let BraceLinkage::Folding(brace) = &self.brace else {
+            return Vec::new();
+        };
+        let start = self.swing_straight().unwrap_or(0.0);
+        let near = wrap(brace.attach.angle_to(brace.pivot - self.trunnion));
+        // a leg swings by less than a turn
+        let half_turns = (-3..=3).map(|half| near + f64::from(half) * std::f64::consts::PI);
+        half_turns
+            .filter(|swing| (swing - start) * (swing - self.swing_up) < 0.0)
+            .map(|swing| self.progress_at_travel(swing / self.swing_up))
+            .collect()
+    }
+
     /// Shortening at a travel of the swing phase [m], and its slope over travel [m].
     pub(crate) fn shortening_at(&self, travel: f64) -> (f64, f64) {
         match &self.shortening {

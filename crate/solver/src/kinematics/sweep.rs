@@ -48,7 +48,16 @@ impl Sweep {
         let grid = progress_grid(linkage, stations.max(2));
         let mut poses = Vec::with_capacity(grid.len());
         let mut jams = Vec::new();
+        let turns = linkage.spans_turn();
         for progress in grid {
+            // a brace that closes at two stations need not close between them, where its span turns back
+            let last = poses
+                .last()
+                .map_or(progress, |pose: &Pose| pose.place.progress);
+            let between = |turn: &&f64| last < **turn && **turn < progress;
+            let broken = |turn: &&f64| linkage.pose(**turn).is_err();
+            let ahead = turns.iter().filter(between).find(broken);
+            let progress = ahead.copied().unwrap_or(progress);
             match linkage.pose(progress) {
                 Ok(pose) => poses.push(pose),
                 Err(_) => {
@@ -235,8 +244,10 @@ fn brace_cause(linkage: &Linkage, from: f64) -> Option<JamCause> {
     let start = linkage.swing_straight().unwrap_or(0.0);
     let (mut longest, mut shortest) = (0.0_f64, f64::INFINITY);
     const STEPS: usize = 720;
-    for step in 0..=STEPS {
-        let s = from.max(0.0) + (1.0 - from.max(0.0)) * step as f64 / STEPS as f64;
+    let even =
+        (0..=STEPS).map(|step| from.max(0.0) + (1.0 - from.max(0.0)) * step as f64 / STEPS as f64);
+    let turns = linkage.spans_turn().into_iter().filter(|s| *s > from);
+    for s in even.chain(turns) {
         let share = match linkage.swing_straight() {
             Some(_) => super::path::swing_fraction(s),
             None => s,

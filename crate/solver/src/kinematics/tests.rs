@@ -139,3 +139,43 @@ fn brace_that_cannot_close_says_by_how_much() {
     };
     assert!(span > reach + 0.01);
 }
+
+/// Trunnion at the origin, B1 on a circle of r = 0.7 m, B0 at d = 1 m: the span is least, d − r, where they
+/// lie in one line, and a brace of u − l = d − r + 5 µm does not close over 4 mrad, by the law of cosines;
+/// no station lies there.
+#[test]
+fn brace_that_does_not_close_between_two_stations_stops_the_leg() {
+    let (d, r, at, lower) = (1.0_f64, 0.7_f64, 1.2375_f64, 0.6);
+    let least = d - r + 5e-6;
+    let mut leg = leg();
+    leg.trunnion = Point::new(0.0, 0.0);
+    leg.swing_up = 1.5;
+    let attach = Point::new(0.0, -r);
+    // B1 turns counter-clockwise by `at` from straight down to the line to B0
+    let pivot = Point::new(d * at.sin(), -d * at.cos());
+    let knee = circle_circle(pivot, least + lower, attach, lower, Side::Left).unwrap();
+    leg.brace = match leg.brace {
+        Brace::Folding(brace) => Brace::Folding(FoldingBrace {
+            airframe_pivot: pivot,
+            knee,
+            leg_attach: attach,
+            folds: Folds::SameSide,
+            ..brace
+        }),
+        other => other,
+    };
+    leg.actuator.attach_to = AttachTo::Leg;
+    leg.actuator.attach = Point::new(0.05, -0.2);
+    (leg.actuator.shortest, leg.actuator.longest) = (0.0, 9.0);
+    let linkage = Linkage::new(&leg);
+    let half = ((d * d + r * r - least * least) / (2.0 * d * r)).acos();
+    for stations in [61, 181] {
+        let sweep = Sweep::new(&leg, &linkage, stations);
+        let JamCause::BraceTooLong { least: asked, span } = sweep.jams[0].cause else {
+            panic!("{:?}", sweep.jams)
+        };
+        assert!((asked - least).abs() < 1e-12 && (span - (d - r)).abs() < 1e-12);
+        let end = sweep.poses.last().unwrap().place.swing;
+        assert!((end - (at - half)).abs() < 1e-6, "{end} {}", at - half);
+    }
+}

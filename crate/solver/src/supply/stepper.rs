@@ -24,9 +24,15 @@ const MOST_FREE: usize = 6;
 const FREE: f64 = 0.5;
 
 /// A step that is so much shorter than it might be is held back too [1], so many of which make the next
-/// implicit; as many implicit ones that are not found one after the other make it explicit again.
+/// implicit.
 const SHORT: f64 = 0.02;
 const MOST_SHORT: usize = 40;
+
+/// The same of one that is not so short, for long.
+const LESS_SHORT: f64 = 0.2;
+const MOST_LESS_SHORT: usize = 1_000;
+
+/// Implicit steps that are not found one after the other, after which they are explicit again.
 const MOST_LOST: usize = 4;
 
 /// How the steps of a run are made.
@@ -39,7 +45,7 @@ pub(super) struct Stepper {
     /// short one after the other, and implicit ones that were not found.
     held_back: usize,
     free: usize,
-    short: usize,
+    short: [usize; 2],
     lost: usize,
     /// How fast neighbouring states came together in the last implicit step [1/s].
     fastest: f64,
@@ -53,7 +59,7 @@ impl Stepper {
             implicit: false,
             held_back: 0,
             free: 0,
-            short: 0,
+            short: [0; 2],
             lost: 0,
             fastest: 0.0,
         }
@@ -69,8 +75,8 @@ impl Stepper {
         }
     }
 
-    /// A step has been made, or was too coarse: which kind the next one is.
-    fn is_made(&mut self, is_short: bool, stiffness: f64, fastest: f64) {
+    /// A step of this share of the longest has been made, or was too coarse: which kind the next one is.
+    fn is_made(&mut self, share: f64, stiffness: f64, fastest: f64) {
         self.lost = 0;
         if self.implicit {
             if fastest < FREE {
@@ -86,8 +92,13 @@ impl Stepper {
                 self.held_back = 0;
             }
         }
-        self.short = if is_short { self.short + 1 } else { 0 };
-        self.implicit = self.held_back >= MOST_HELD_BACK || self.short >= MOST_SHORT;
+        for (count, bound) in self.short.iter_mut().zip([SHORT, LESS_SHORT]) {
+            *count = if share < bound { *count + 1 } else { 0 };
+        }
+        let [short, less_short] = self.short;
+        self.implicit = self.held_back >= MOST_HELD_BACK
+            || short >= MOST_SHORT
+            || less_short >= MOST_LESS_SHORT;
     }
 }
 
@@ -143,14 +154,14 @@ impl Going {
         };
         let error = trial.error(&scales);
         let growth = (0.9 * error.max(1e-10).powf(-1.0 / order)).clamp(0.2, 4.0);
-        let is_short = self.step < SHORT * longest;
+        let share = self.step / longest;
         let stiffness = trial.stiffness(&scales);
         if error.is_nan() || error > 1.0 {
-            self.stepper.is_made(is_short, stiffness, fastest);
+            self.stepper.is_made(share, stiffness, fastest);
             self.step *= if error.is_nan() { 0.2 } else { growth.min(0.9) };
             return Ok(None);
         }
-        self.stepper.is_made(is_short, stiffness, fastest);
+        self.stepper.is_made(share, stiffness, fastest);
         Ok(Some((trial, growth)))
     }
 

@@ -4,6 +4,8 @@
 mod above;
 /// What a leg can count on.
 mod counts_on;
+/// Legs that creep as the pump fills an accumulator.
+mod creep;
 /// Whole gears: balances, order facts, stalls.
 mod gears;
 /// Springs and friction of the legs, seen by the supply.
