@@ -59,8 +59,10 @@ fn light_contact_and_end_of_random_runs() {
             Err(_) => wrong.push(start),
         }
     }
-    assert!(gave_up.is_empty(), "supplied gears given up: {gave_up:?}");
-    assert!(wrong.is_empty(), "supplied gears: {wrong:?}");
+    assert!(
+        gave_up.is_empty() && wrong.is_empty(),
+        "supplied gears given up: {gave_up:?}, wrong: {wrong:?}"
+    );
     let count = usize::try_from(count()).unwrap();
     assert!(
         ways > count && stops > count / 30,

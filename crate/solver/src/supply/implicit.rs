@@ -45,7 +45,7 @@ const D: [[f64; 4]; 5] = [
 
 /// Bound on the corrections of a stage, and when they are small enough, by the scale of each part [1].
 const MOST_CORRECTIONS: usize = 12;
-const SMALL: f64 = 1e-4;
+pub(super) const SMALL: f64 = 1e-4;
 
 /// Part of the state, as multiple of its scale, by which it is moved to see what follows [1]: by little, for
 /// a load may rise so steeply that more of it bends the flow, or ends the rise.

@@ -1,6 +1,6 @@
 //! How long a time step is and how it is made.
 use super::error::SupplyError;
-use super::implicit::Implicit;
+use super::implicit::{Implicit, SMALL};
 use super::leg::Moving;
 use super::live::Live;
 use super::run::Going;
@@ -215,7 +215,13 @@ impl Going {
             let look = self.look_both_ways(state, live)?;
             Ok(look.map(|look| look.rates))
         })?;
-        let runs_back = |step: &Step| live.legs.iter().any(|at| step.end(*at).1 < 0.0);
+        // what stands in balance goes to and fro by its rounding
+        let runs_back = |step: &Step| {
+            live.legs.iter().any(|at| {
+                let rounding = scales.get(*at).map_or(0.0, |scale| SMALL * scale);
+                step.end(*at).1 * size < -rounding
+            })
+        };
         Ok(found.filter(|(step, _)| !runs_back(step)))
     }
 
