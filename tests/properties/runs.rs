@@ -17,9 +17,16 @@ use gearswing_tests::supplies::runs;
 const SHORT: u64 = 300;
 const LONG: u64 = 10_000;
 
-/// Gears of the long check that the short one looks at too: legs that creep for minutes as the pump fills an
-/// accumulator, or against a load that all but jumps.
-const CREEP: [u64; 10] = [464, 588, 1010, 1224, 1399, 1439, 1474, 1479, 1542, 2668];
+/// Gears of the long check that the short one looks at too.
+const NAMED: [u64; 17] = [
+    // legs that creep for minutes as the pump fills an accumulator, or against a load that all but jumps
+    464, 588, 1010, 1224, 1399, 1439, 1474, 1479, 1542, 2668, 3301,
+    // an event beside the start of another leg
+    6625, // a brace that does not close between two stations
+    1818, 4112, // pins that bind on the way down, before the strut lengthens
+    6202, 6862, // a wheel that comes free as the strut shortens, and touches again
+    8721,
+];
 
 /// Depth that counts as contact [m]: places on the way are straight lines between its stations.
 const DEEP: f64 = 2e-5;
@@ -37,8 +44,8 @@ fn count() -> u64 {
 #[test]
 fn light_contact_and_end_of_random_runs() {
     let (mut ways, mut stops, mut gave_up, mut wrong) = (0, 0, Vec::new(), Vec::new());
-    let creep = CREEP.into_iter().filter(|start| *start >= count());
-    for start in (0..count()).chain(creep) {
+    let named = NAMED.into_iter().filter(|start| *start >= count());
+    for start in (0..count()).chain(named) {
         let mut gear = supplied_gear(start);
         if start % 3 == 0 {
             // what a skew may take off an answer stops no run

@@ -28,11 +28,21 @@ pub(crate) struct Runner<'a> {
 enum Motion {
     /// Slides straight by a vector, if at all, then turns about a fixed centre, if at all.
     Plain {
-        slide: Option<(Vector, f64)>,
+        slide: Option<Slide>,
         turning: Option<(Turning, TurningCore)>,
     },
     /// Anything else: by subdivision.
     General,
+}
+
+/// A part that slides straight.
+struct Slide {
+    /// Where it starts on this path, with the leg at down [m].
+    core: Vec<Point>,
+    /// As far as it comes [m].
+    way: Vector,
+    /// Progress there [1].
+    end: f64,
 }
 
 /// What a pair comes to.
@@ -185,10 +195,10 @@ impl<'a> Runner<'a> {
         track: &Track,
         barrier: &Barrier,
         trunnion: &RadialBarrier,
-        slide: Option<&(Vector, f64)>,
+        slide: Option<&Slide>,
         turning: Option<&(Turning, TurningCore)>,
     ) -> Result<Option<Least>, ClearanceError> {
-        let slid = slide.and_then(|(way, _)| sliding_nearest(&self.sweep.part.core, *way, barrier));
+        let slid = slide.and_then(|slide| sliding_nearest(&slide.core, slide.way, barrier));
         let turned = turning.and_then(|(_, core)| {
             if trunnion.is_from(core.centre) {
                 core.nearest(trunnion)
@@ -202,12 +212,12 @@ impl<'a> Runner<'a> {
         };
         if sliding_is_less {
             return match (slid, slide) {
-                (Some((distance, fraction)), Some((_, end))) => {
+                (Some((distance, fraction)), Some(slide)) => {
                     let start = track.first()?.pose.place.progress;
                     Ok(Some(Least {
                         distance,
                         at_least: distance,
-                        pose: track.pose(start + fraction * (end - start))?,
+                        pose: track.pose(start + fraction * (slide.end - start))?,
                     }))
                 }
                 _ => Ok(None),
@@ -259,23 +269,17 @@ fn motion(part: &Part, track: &Track, shortening: &Shortening) -> Result<Motion,
 fn axle_motion(part: &Part, track: &Track) -> Result<Motion, ClearanceError> {
     let rig = &track.rig;
     let swings = |phase| phase != Phase::Shorten;
-    let slide = track
-        .nodes
-        .iter()
-        .filter(|node| node.pose.place.phase == Phase::Shorten)
-        .count()
-        .gt(&0)
-        .then(|| {
-            let end = track
-                .nodes
-                .iter()
-                .find(|node| swings(node.pose.place.phase))
-                .or(track.nodes.last());
-            end.map(|node| (rig.slide * node.pose.shortening, node.pose.place.progress))
-        })
-        .flatten();
+    // a path may start with the strut shortened in part
+    let first = track.first()?.pose;
+    let end = track.nodes.iter().find(|n| swings(n.pose.place.phase));
+    let end = end.or(track.nodes.last()).map(|node| node.pose);
+    let slide = end.filter(|_| !swings(first.place.phase)).map(|end| Slide {
+        core: moved(&part.core, rig.slide * first.shortening),
+        way: rig.slide * (end.shortening - first.shortening),
+        end: end.place.progress,
+    });
     let shift = rig.slide * track.last()?.pose.shortening;
-    let shifted: Vec<Point> = part.core.iter().map(|p| p + shift).collect();
+    let shifted = moved(&part.core, shift);
     let turning = track
         .range(Turning::Swing, |node| swings(node.pose.place.phase))
         .map(|(low, high)| {
@@ -283,4 +287,8 @@ fn axle_motion(part: &Part, track: &Track) -> Result<Motion, ClearanceError> {
             (Turning::Swing, core)
         });
     Ok(Motion::Plain { slide, turning })
+}
+
+fn moved(core: &[Point], by: Vector) -> Vec<Point> {
+    core.iter().map(|point| point + by).collect()
 }

@@ -274,7 +274,7 @@ impl Going {
                 break;
             }
             let Some(other) = self.trial(look, nearer)? else {
-                break;
+                return Ok(None);
             };
             (size, step) = (nearer, other);
         }

@@ -136,6 +136,8 @@ impl Track {
         let strut = strut_stage(gear, leg, direction, until.unwrap_or(f64::INFINITY));
         let mut stages: Vec<Stage> = match direction {
             Direction::Up => strut.into_iter().chain(swing).collect(),
+            // a leg that does not come down does not lengthen
+            Direction::Down if blocked.is_some() => swing.into_iter().collect(),
             Direction::Down => swing.into_iter().chain(strut).collect(),
         };
         stages.retain(|stage| stage.extent > 0.0);

@@ -352,3 +352,39 @@ fn outlines_have_the_size_of_the_parts() {
     let pins = (drawn.leg.actuator.attach - drawn.leg.actuator.mount).norm();
     assert!((length + drawn.leg.actuator.body_length - pins).abs() < 1e-12);
 }
+
+/// A way that starts with the strut shortened in part: the tire, 0.7 + 0.2 − 0.05 m below the trunnion when
+/// it is short, starts free of a floor 0.853 m below it, and its corner comes to √(0.85² + 0.1²) m there (a
+/// right angle, but for the shoulder).
+#[test]
+fn a_way_may_start_with_the_strut_shortened_in_part() {
+    let mut drawn = plain(View::Front);
+    drawn.leg.strut.shortening = Shortening::BeforeSwing { amount: 0.05 };
+    for tire in [&mut drawn.sizes.new, &mut drawn.sizes.grown] {
+        (tire.diameter, tire.width, tire.shoulder_radius) = (0.4, 0.2, 1e-4);
+    }
+    drawn.leg.well = vec![obstacle(Shape::Surface {
+        points: vec![p(-0.5, -0.853), p(0.5, -0.853)],
+    })];
+    let linkage = drawn.linkage();
+    let mut poses = drawn.sweep(181).poses;
+    poses.retain(|pose| pose.place.progress > -0.05);
+    let start = linkage.pose(-0.05).unwrap();
+    poses.insert(0, start);
+    let case = ClearanceCase {
+        leg: &drawn.leg,
+        sizes: &drawn.sizes,
+        rule: &ClearanceRule::default(),
+        linkage: &linkage,
+        poses: &poses,
+    };
+    let found = clearances(&case, &ClearanceOptions::default()).unwrap();
+    let tightest = wheel(&found, TireState::New).tightest;
+    let exact = 0.853 - 0.85_f64.hypot(0.1);
+    assert!(
+        (tightest.clearance - exact).abs() < 1e-4,
+        "{tightest:?} {exact}"
+    );
+    let contact = wheel(&found, TireState::New).first_contact.unwrap();
+    assert!(contact.place.progress > 0.0, "{contact:?}");
+}
