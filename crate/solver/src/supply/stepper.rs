@@ -8,8 +8,10 @@ use super::state::{Budget, Look, Power};
 use super::step::Step;
 use super::{LARGEST_SHARE, LARGEST_STEP, USUAL_LEGS};
 
-/// How near to a place, as a share of its stage, a step must end [1], and most corrections of its size.
+/// How near to a place, as a share of its stage, a step must end [1], and most corrections of its size; one
+/// that is so many times as far off has not come there [1].
 const EXACT: f64 = 1e-10;
+const FAR: f64 = 100.0;
 const MOST_CORRECTIONS: usize = 4;
 
 /// The same of the fluid in an accumulator [m3].
@@ -266,11 +268,14 @@ impl Going {
         };
         let stage = self.legs.get(at).and_then(Moving::now);
         let near = stage.map_or(NEAR_FLUID, |stage| stage.extent * EXACT);
+        // an implicit step goes far beyond what its neighbour says
+        let implicit = self.stepper.implicit;
+        let longest = if implicit { self.step } else { 0.0 }.max(2.0 * size);
         for _ in 0..MOST_CORRECTIONS {
             let (end, rate) = step.end(at);
             let off = end - value;
             let nearer = size - off / rate;
-            if off.abs() <= near || !(nearer > 0.0 && nearer <= 2.0 * size) {
+            if off.abs() <= near || !(nearer > 0.0 && nearer <= longest) {
                 break;
             }
             let Some(other) = self.trial(look, nearer)? else {
@@ -278,7 +283,8 @@ impl Going {
             };
             (size, step) = (nearer, other);
         }
-        Ok(Some((step.to, size)))
+        let is_off = (step.end(at).0 - value).abs() > FAR * near;
+        Ok((!(implicit && is_off)).then_some((step.to, size)))
     }
 }
 
