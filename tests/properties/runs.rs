@@ -96,7 +96,10 @@ fn held(gear: &Gear, found: &Cycle) -> usize {
 /// Every way ends, or nothing moves on it.
 fn followed(found: &Cycle, start: u64, gave_up: &mut Vec<u64>) {
     for error in [&found.up_error, &found.down_error].into_iter().flatten() {
-        if !matches!(error, SupplyError::NothingMoves { .. }) {
+        if !matches!(
+            error,
+            SupplyError::NothingMoves { .. } | SupplyError::NoStroke
+        ) {
             eprintln!("supplied gear {start}: {error}");
             gave_up.push(start);
         }

@@ -45,7 +45,7 @@ pub fn is_timed(gear: &Gear) -> bool {
 ///
 /// # Errors
 /// [`SupplyError`]: what leaves neither way to follow: faults of the model, a pump that does not
-/// turn, or no leg with any stroke.
+/// turn, or no leg with any stroke up.
 pub fn cycle(gear: &Gear, options: &SupplyOptions) -> Result<Cycle, SupplyError> {
     let mut cycling = Cycling::new(gear, options);
     loop {
@@ -167,6 +167,10 @@ impl Cycling {
         };
         match going(&self.gear, ways, Direction::Down, &self.options) {
             Ok(going) => self.stage = Stage::Down(up.into(), going.into()),
+            // no leg comes down from where it has come
+            Err(SupplyError::NoStroke) => {
+                return Ok(Some((up, (None, Some(SupplyError::NoStroke)))));
+            }
             Err(error) => return Ok(Some((up, one_way(error)?))),
         }
         Ok(None)

@@ -13,7 +13,7 @@
 //!
 //! **How.** A published pair of orders 5 and 4 (Dormand–Prince) with error control and continuous
 //! output. Where it is held back because legs share the flow through wide lines against loads that rise
-//! steeply, a published implicit method of order 4 takes its place.
+//! steeply, or creep with the gas of an accumulator, a published implicit method of order 4 takes its place.
 //! Places are events by the fluid itself and cannot be missed; pressures and currents are looked at
 //! four times within a step, which is no longer than [`LARGEST_STEP`] (of up to three legs)
 //! and [`LARGEST_SHARE`]. An event is bracketed on the
