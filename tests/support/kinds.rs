@@ -1,5 +1,5 @@
 //! Every kind of leg, and random legs of each.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use std::f64::consts::TAU;
 
 use crate::Draw;

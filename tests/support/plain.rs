@@ -1,5 +1,5 @@
 //! A plain leg without weight, brace or well: a textbook's mechanism is put on it.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use gearswing_solver::result::LegResult;
 use gearswing_solver::{Options, solve_leg};
 

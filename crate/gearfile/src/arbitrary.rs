@@ -1,5 +1,5 @@
 //! Random models for the tests: every kind of part, any finite number, any text.
-use gearswing_solver::model::{
+use gearswing_gear::model::{
     Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, EmergencyWay, FallData,
     Fluid, FoldingBrace, Folds, Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle,
     OutOfPlane, OwnLeg, Point, Shape, Shortening, ShorteningRow, SlidingBrace, Strut, Tire,

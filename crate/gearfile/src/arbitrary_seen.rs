@@ -1,5 +1,5 @@
 //! Any stop seen on the jacks, for property tests.
-use gearswing_solver::model::{Direction, HowFar, PumpSeen, SeenStop};
+use gearswing_gear::model::{Direction, HowFar, PumpSeen, SeenStop};
 use proptest::option;
 use proptest::prelude::*;
 use proptest::sample::select;

@@ -1,5 +1,5 @@
 //! Random springs and pins.
-use gearswing_solver::model::{
+use gearswing_gear::model::{
     Acts, Body, GasLaw, GasSpring, LinearSpring, Pin, Pins, Spring, SpringEnd, SpringJoint,
     SpringKind, SpringSet, TorsionSpring,
 };

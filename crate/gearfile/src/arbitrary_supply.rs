@@ -1,5 +1,5 @@
 //! Any supply, and what drives a leg, for property tests.
-use gearswing_solver::model::{
+use gearswing_gear::model::{
     Accumulator, Battery, BatteryKind, BatterySize, Drive, ElectricActuator, HandPump, LineOrifice,
     MotorPump, Source, StrutJack, Supply, Switches,
 };

@@ -4,9 +4,9 @@
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::read;
 use gearswing_solver::faults::{Fault, check_gear};
-use gearswing_solver::model::Gear;
 use gearswing_solver::result::Jam;
 use gearswing_solver::supply::{SupplyOptions, cycle};
 use gearswing_solver::{Options, solve_leg};

@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 
+use gearswing_gear::model::{Drive, Supply};
 use gearswing_gearfile::link::{LinkError, Shared, ViewState, decode};
 use gearswing_gearfile::read;
-use gearswing_solver::model::{Drive, Supply};
 
 fn folder() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../fixtures/links")

@@ -3,7 +3,7 @@ use std::fmt;
 
 use super::slot::{PlaceMut, PlaceRef, find, find_mut};
 use super::supply;
-use gearswing_solver::model::{Gear, Point};
+use gearswing_gear::model::{Gear, Point};
 
 /// A path that leads to nothing of the asked kind, or a number that cannot be stored.
 #[derive(Clone, Debug, PartialEq, Eq)]

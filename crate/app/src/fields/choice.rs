@@ -1,6 +1,6 @@
 //! Choices by path: which option is taken, and taking another one. What the new option needs and
 //! the old one has is carried over; the rest starts from a sensible figure.
-use gearswing_solver::model::{
+use gearswing_gear::model::{
     AttachTo, Basis, BodyEnd, Brace, EmergencyWay, FoldingBrace, Folds, Gear, Grown, Leg, Link,
     MovingPart, OwnLeg, Point, Shape, Shortening, ShorteningRow, SlidingBrace, Tire, UnlockedBy,
     Vector, View,

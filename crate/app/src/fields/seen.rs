@@ -1,6 +1,6 @@
 //! What was seen on the jacks, by path; noting how far a leg came makes room for the readings.
+use gearswing_gear::model::{Direction, HowFar, Leg, Point, PumpSeen, SeenStop, Vector};
 use gearswing_solver::kinematics::Linkage;
-use gearswing_solver::model::{Direction, HowFar, Leg, Point, PumpSeen, SeenStop, Vector};
 
 use super::path::{Seg, Seg::Key};
 use super::slot::{PlaceMut, PlaceRef, in_point, in_point_mut};

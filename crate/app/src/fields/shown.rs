@@ -1,5 +1,5 @@
 //! Numbers as they are shown: those of the file, and a few that stand for them.
-use gearswing_solver::model::{DEFAULT_INTERNAL_RESISTANCE, Fluid, Gear};
+use gearswing_gear::model::{DEFAULT_INTERNAL_RESISTANCE, Fluid, Gear};
 use gearswing_units::Quantity;
 
 use super::access::{AccessError, number, set_number};

@@ -1,5 +1,5 @@
 //! Where a path leads in the gear, to read and to write, in one table.
-use gearswing_solver::model::{Brace, Gear, Grown, Leg, Point, Shape, Shortening, Tire};
+use gearswing_gear::model::{Brace, Gear, Grown, Leg, Point, Shape, Shortening, Tire};
 
 use super::path::{Seg, Seg::At, Seg::Key, steps};
 

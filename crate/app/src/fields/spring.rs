@@ -1,5 +1,5 @@
 //! Where a path leads within a spring, which kind it is, and what a new one starts with.
-use gearswing_solver::model::{
+use gearswing_gear::model::{
     Acts, Body, GasLaw, GasSpring, Leg, LinearSpring, Point, Spring, SpringEnd, SpringJoint,
     SpringKind, SpringSet, TorsionSpring,
 };
@@ -200,7 +200,7 @@ fn first_kind(option: &str, [first, second]: [SpringEnd; 2]) -> Option<SpringKin
 fn first_ends(leg: &Leg) -> [SpringEnd; 2] {
     let down = leg.strut.axle - leg.trunnion;
     let end = |body, point: Point| SpringEnd { body, point };
-    let side = gearswing_solver::model::Vector::new(-down.y, down.x) * 0.25;
+    let side = gearswing_gear::model::Vector::new(-down.y, down.x) * 0.25;
     [
         end(Body::Airframe, leg.trunnion + side),
         end(Body::Leg, leg.trunnion + down * 0.5),

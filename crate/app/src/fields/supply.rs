@@ -1,6 +1,6 @@
 //! Where a path leads within the supply and what drives a leg; parts that may be left out come with
 //! their first number and go with it.
-use gearswing_solver::model::{
+use gearswing_gear::model::{
     Accumulator, BatteryKind, BatterySize, Drive, ElectricActuator, Gear, HandPump, LineOrifice,
     MotorPump, Source, StrutJack, Supply,
 };

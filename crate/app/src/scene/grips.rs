@@ -1,7 +1,7 @@
 //! The points of a leg that can be moved, and their handles on the canvas.
+use gearswing_gear::model::{Brace, Gear, Leg, Point};
 use gearswing_report::fields::field;
 use gearswing_report::name_words;
-use gearswing_solver::model::{Brace, Gear, Leg, Point};
 use gearswing_units::{Quantity, UnitChoice, format};
 
 use super::{Carrier, Handle, attach_carrier, sheet_of, springs, stance_of};

@@ -1,7 +1,7 @@
 //! The data in groups, only the chosen one open.
+use gearswing_gear::model::{Gear, Leg, Source};
 use gearswing_report::fields::{FieldKind as Kind, Group, field, table};
 use gearswing_report::name_words;
-use gearswing_solver::model::{Gear, Leg, Source};
 
 use super::page::{Action, FieldGroup, FieldRow};
 use super::rows::{circumference, row, unread, worked_out};

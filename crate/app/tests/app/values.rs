@@ -2,10 +2,10 @@
 use gearswing_app::fields;
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::view::{FieldKind, FieldRow};
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::{DEMO, STARTERS, read, to_text};
 use gearswing_report::fields::{FieldKind as Kind, FieldWords, table};
 use gearswing_solver::faults::{FaultKind, check_gear, check_stop};
-use gearswing_solver::model::Gear;
 use gearswing_units::{Quantity, UnitChoice, UnitSystem, parse};
 
 use crate::fields::all_rows;

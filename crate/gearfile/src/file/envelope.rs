@@ -1,6 +1,6 @@
 //! Mark, versions and longest text of a gear file.
 
-use gearswing_solver::model::{DEFAULT_MARGIN_WANTED, Gear, MovingPart};
+use gearswing_gear::model::{DEFAULT_MARGIN_WANTED, Gear, MovingPart};
 
 /// Value of the key `format`.
 pub const FORMAT: &str = "gearswing-gear";

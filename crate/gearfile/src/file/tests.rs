@@ -1,5 +1,5 @@
 //! Reading, writing, round trips.
-use gearswing_solver::model::Brace;
+use gearswing_gear::model::Brace;
 use proptest::prelude::*;
 
 use super::*;
@@ -7,7 +7,7 @@ use crate::arbitrary::gear;
 use crate::{DEMO, STARTERS};
 
 /// The starter with one piece of its text replaced.
-fn with(from: &str, to: &str) -> Result<gearswing_solver::model::Gear, OpenError> {
+fn with(from: &str, to: &str) -> Result<gearswing_gear::model::Gear, OpenError> {
     let text = STARTERS[0].text;
     assert!(text.contains(from), "{from}");
     read(&text.replacen(from, to, 1))

@@ -1,5 +1,5 @@
 //! Cut, altered, foreign and wrapped links.
-use gearswing_solver::model::{Pin, Pins, Spring, SpringJoint, SpringKind, TorsionSpring};
+use gearswing_gear::model::{Pin, Pins, Spring, SpringJoint, SpringKind, TorsionSpring};
 use proptest::prelude::*;
 
 use super::*;

@@ -1,5 +1,5 @@
 //! An invented gear with every field that a gear file can have.
-use gearswing_solver::model::{
+use gearswing_gear::model::{
     Accumulator, Acts, Actuator, AttachTo, Basis, Battery, BatteryKind, BatterySize, Body, BodyEnd,
     Brace, ClearanceRule, Conditions, Direction, Drive, ElectricActuator, EmergencyWay, FallData,
     Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, HandPump, HowFar, Leg, LegAir,

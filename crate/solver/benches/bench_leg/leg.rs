@@ -1,6 +1,6 @@
 //! The leg that the benchmarks solve: a main gear folding inboard into a well of 40 edges, with
 //! all of its eight outlines (two of them the tire, new and grown).
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 
 fn points(list: &[(f64, f64)]) -> Vec<Point> {
     list.iter().map(|&(x, y)| Point::new(x, y)).collect()
