@@ -212,14 +212,24 @@ impl Tire {
                     near = pair.distance;
                 }
             }
-            let wanted = accuracy.max(SHARE * (near - grown.radius));
-            if !wanted.is_finite() {
+            let to_share = |gap: f64| accuracy.max(SHARE * gap);
+            let search = |wanted| {
+                runner
+                    .clearance(track, piece, &RadialBarrier::default(), 0, wanted)
+                    .map_err(nowhere)?
+                    .ok_or(missing)
+            };
+            if !near.is_finite() {
                 return Err(missing);
             }
-            let found = runner
-                .clearance(track, piece, &RadialBarrier::default(), 0, wanted)
-                .map_err(nowhere)?
-                .ok_or(missing)?;
+            let wanted = to_share(near - grown.radius);
+            let mut found = search(wanted)?;
+            // a gap far below the nearest node's is the share of itself
+            let gap = found.tightest.clearance;
+            let share = to_share(gap);
+            if gap > 0.0 && wanted > share && found.certified_to > share {
+                found = search(share)?;
+            }
             if let Some(contact) = found.first_contact {
                 let earlier = first.is_none_or(|(known, _): (crate::result::Contact, _)| {
                     contact.place.progress < known.place.progress
