@@ -1,5 +1,6 @@
 //! Choices by path: which option is taken, and taking another one. What the new option needs and
 //! the old one has is carried over; the rest starts from a sensible figure.
+use gearswing_gear::field::{Field, Path};
 use gearswing_gear::model::{
     AttachTo, Basis, BodyEnd, Brace, EmergencyWay, FoldingBrace, Folds, Gear, Grown, Leg, Link,
     MovingPart, OwnLeg, Point, Shape, Shortening, ShorteningRow, SlidingBrace, Tire, UnlockedBy,
@@ -7,10 +8,8 @@ use gearswing_gear::model::{
 };
 use gearswing_solver::numeric::sort_short;
 
-use super::path::{Seg::At, Seg::Key, steps};
-use super::seen;
-use super::spring;
-use super::supply;
+use super::access::path;
+use super::{seen, spring, supply};
 
 macro_rules! keys {
     ($($name:ident, $type:ty: $($variant:path => $key:literal),+;)+) => {$(
@@ -27,6 +26,7 @@ macro_rules! keys {
         }
     )+};
 }
+pub(super) use keys;
 
 keys! {
     view, View: View::Side => "side", View::Front => "front";
@@ -51,142 +51,153 @@ keys! {
 
 /// Key of the option taken at a path; `None` when there is no choice at that path.
 #[must_use]
-pub fn chosen(gear: &Gear, path: &str) -> Option<&'static str> {
-    let steps = steps(path)?;
-    if let [Key("supply"), rest @ ..] = steps.as_slice() {
-        return supply::chosen(&gear.supply, rest);
-    }
-    if let [Key("emergency_way")] = steps.as_slice() {
-        return Some(way_down::key(gear.way_down()));
-    }
-    let [Key("legs"), At(leg), rest @ ..] = steps.as_slice() else {
-        return None;
-    };
-    let leg = gear.legs.get(*leg)?;
-    Some(match rest {
-        [Key("view")] => view::key(leg.view),
-        [Key("out_of_plane"), Key("own_leg")] => own_leg::key(leg.out_of_plane.own_leg),
-        [Key("strut"), Key("shortening")] => match leg.strut.shortening {
+pub fn chosen(gear: &Gear, at: &str) -> Option<&'static str> {
+    chosen_at(gear, path(at)?)
+}
+
+/// The same by a path that is read already.
+pub(crate) fn chosen_at(gear: &Gear, path: Path) -> Option<&'static str> {
+    let leg = || gear.legs.get(path.leg);
+    let former = || leg()?.wheel.former.as_ref();
+    Some(match path.field {
+        Field::SupplySource => supply::chosen(&gear.supply.source),
+        Field::BatteryType => supply::battery_kind::key(gear.supply.battery.kind),
+        Field::BatteryVoltage => supply::battery_size::key(gear.supply.battery.size),
+        Field::EmergencyWay => way_down::key(gear.way_down()),
+        Field::View => view::key(leg()?.view),
+        Field::OwnLeg => own_leg::key(leg()?.out_of_plane.own_leg),
+        Field::Shortening => match leg()?.strut.shortening {
             Shortening::None => "none",
             Shortening::BeforeSwing { .. } => "before_swing",
             Shortening::WithTravel { .. } => "with_travel",
         },
-        [Key("brace")] => match leg.brace {
+        Field::BraceType => match leg()?.brace {
             Brace::None => "none",
             Brace::Folding(_) => "folding",
             Brace::Sliding(_) => "sliding",
         },
-        [Key("brace"), Key("folding"), Key(key)] => match (&leg.brace, *key) {
-            (Brace::Folding(brace), "folds") => folds::key(brace.folds),
-            (Brace::Folding(brace), "unlocked_by") => unlocked::key(brace.unlocked_by),
-            _ => return None,
-        },
-        [Key("actuator"), Key("attach_to")] => attach::key(leg.actuator.attach_to),
-        [Key("actuator"), Key("body_at")] => body_end::key(leg.actuator.body_at),
-        [Key("wheel"), Key("tire"), rest @ ..] => return chosen_of_tire(&leg.wheel.tire, rest),
-        [Key("wheel"), Key("former"), rest @ ..] => {
-            return chosen_of_tire(leg.wheel.former.as_ref()?, rest);
-        }
-        [Key("seen_stop"), rest @ ..] => return seen::chosen(leg, rest),
-        [Key("springs"), At(at), Key("kind"), rest @ ..] => {
-            return spring::chosen(leg.springs.get(*at)?, rest);
-        }
-        [Key("well"), At(at), Key("shape")] => match leg.well.get(*at)?.shape {
+        Field::Folds => folds::key(folding(leg()?)?.folds),
+        Field::UnlockedBy => unlocked::key(folding(leg()?)?.unlocked_by),
+        Field::AttachTo => attach::key(leg()?.actuator.attach_to),
+        Field::BarrelAt => body_end::key(leg()?.actuator.body_at),
+        Field::TireBasis => basis::key(leg()?.wheel.tire.basis),
+        Field::TireGrown => grown(&leg()?.wheel.tire),
+        Field::TireGrownBasis => basis::key(grown_basis(&leg()?.wheel.tire)?),
+        Field::FormerBasis => basis::key(former()?.basis),
+        Field::FormerGrown => grown(former()?),
+        Field::FormerGrownBasis => basis::key(grown_basis(former()?)?),
+        Field::SeenStop => seen::chosen(leg()?),
+        Field::SeenSelected => seen::selected::key(leg()?.seen_stop.as_ref()?.selected),
+        Field::SeenPump => seen::pump::key(leg()?.seen_stop.as_ref()?.pump),
+        Field::ObstacleShape => match leg()?.well.get(path.entry)?.shape {
             Shape::Solid { .. } => "solid",
             Shape::Surface { .. } => "surface",
         },
-        _ => return None,
+        _ => return spring::chosen(leg()?.springs.get(path.entry)?, path.field),
     })
 }
 
-fn chosen_of_tire(tire: &Tire, rest: &[super::path::Seg<'_>]) -> Option<&'static str> {
-    match (rest, &tire.grown) {
-        ([Key("basis")], _) => Some(basis::key(tire.basis)),
-        ([Key("grown")], Grown::ByRule) => Some("by_rule"),
-        ([Key("grown")], Grown::Given { .. }) => Some("given"),
-        ([Key("grown"), Key("given"), Key("basis")], Grown::Given { basis, .. }) => {
-            Some(basis::key(*basis))
-        }
-        _ => None,
+fn folding(leg: &Leg) -> Option<&FoldingBrace> {
+    match &leg.brace {
+        Brace::Folding(brace) => Some(brace),
+        Brace::None | Brace::Sliding(_) => None,
+    }
+}
+
+fn grown(tire: &Tire) -> &'static str {
+    match tire.grown {
+        Grown::ByRule => "by_rule",
+        Grown::Given { .. } => "given",
+    }
+}
+
+fn grown_basis(tire: &Tire) -> Option<Basis> {
+    match tire.grown {
+        Grown::ByRule => None,
+        Grown::Given { basis, .. } => Some(basis),
     }
 }
 
 /// Takes an option; `None` = no such choice or option, nothing changed.
-pub fn choose(gear: &mut Gear, path: &str, option: &str) -> Option<()> {
-    if chosen(gear, path)? == option {
+pub fn choose(gear: &mut Gear, at: &str, option: &str) -> Option<()> {
+    if chosen(gear, at)? == option {
         return Some(());
     }
-    let steps = steps(path)?;
-    if let [Key("supply"), rest @ ..] = steps.as_slice() {
-        return supply::choose(gear, rest, option);
+    let path = path(at)?;
+    match path.field {
+        Field::SupplySource => supply::choose(gear, option)?,
+        Field::BatteryType => gear.supply.battery.kind = supply::battery_kind::value(option)?,
+        Field::BatteryVoltage => gear.supply.battery.size = supply::battery_size::value(option)?,
+        Field::EmergencyWay => gear.emergency_way = Some(way_down::value(option)?),
+        _ => choose_of_leg(gear.legs.get_mut(path.leg)?, path, option)?,
     }
-    if let [Key("emergency_way")] = steps.as_slice() {
-        gear.emergency_way = Some(way_down::value(option)?);
-        return Some(());
-    }
-    let [Key("legs"), At(leg), rest @ ..] = steps.as_slice() else {
-        return None;
-    };
-    let leg = gear.legs.get_mut(*leg)?;
-    match rest {
-        [Key("view")] => leg.view = view::value(option)?,
-        [Key("out_of_plane"), Key("own_leg")] => {
-            leg.out_of_plane.own_leg = own_leg::value(option)?;
+    Some(())
+}
+
+fn choose_of_leg(leg: &mut Leg, path: Path, option: &str) -> Option<()> {
+    match path.field {
+        Field::View => leg.view = view::value(option)?,
+        Field::OwnLeg => leg.out_of_plane.own_leg = own_leg::value(option)?,
+        Field::Shortening => choose_shortening(leg, option)?,
+        Field::BraceType => choose_brace(leg, option)?,
+        Field::Folds => folding_mut(leg)?.folds = folds::value(option)?,
+        Field::UnlockedBy => folding_mut(leg)?.unlocked_by = unlocked::value(option)?,
+        Field::AttachTo => leg.actuator.attach_to = attach::value(option)?,
+        Field::BarrelAt => leg.actuator.body_at = body_end::value(option)?,
+        Field::TireBasis => leg.wheel.tire.basis = basis::value(option)?,
+        Field::TireGrown => choose_grown(&mut leg.wheel.tire, option)?,
+        Field::TireGrownBasis => *grown_basis_mut(&mut leg.wheel.tire)? = basis::value(option)?,
+        Field::FormerBasis => leg.wheel.former.as_mut()?.basis = basis::value(option)?,
+        Field::FormerGrown => choose_grown(leg.wheel.former.as_mut()?, option)?,
+        Field::FormerGrownBasis => {
+            *grown_basis_mut(leg.wheel.former.as_mut()?)? = basis::value(option)?;
         }
-        [Key("strut"), Key("shortening")] => choose_shortening(leg, option)?,
-        [Key("brace")] => choose_brace(leg, option)?,
-        [Key("brace"), Key("folding"), Key(key)] => {
-            let Brace::Folding(brace) = &mut leg.brace else {
-                return None;
-            };
-            match *key {
-                "folds" => brace.folds = folds::value(option)?,
-                _ => brace.unlocked_by = unlocked::value(option)?,
-            }
+        Field::SeenStop => seen::choose(leg, option)?,
+        Field::SeenSelected => {
+            leg.seen_stop.as_mut()?.selected = seen::selected::value(option)?;
         }
-        [Key("actuator"), Key("attach_to")] => leg.actuator.attach_to = attach::value(option)?,
-        [Key("actuator"), Key("body_at")] => leg.actuator.body_at = body_end::value(option)?,
-        [Key("wheel"), Key("tire"), rest @ ..] => choose_tire(&mut leg.wheel.tire, rest, option)?,
-        [Key("wheel"), Key("former"), rest @ ..] => {
-            choose_tire(leg.wheel.former.as_mut()?, rest, option)?;
-        }
-        [Key("seen_stop"), rest @ ..] => seen::choose(leg, rest, option)?,
-        [Key("springs"), At(at), Key("kind"), rest @ ..] => {
-            spring::choose(leg, *at, rest, option)?;
-        }
-        [Key("well"), At(at), Key("shape")] => {
-            let obstacle = leg.well.get_mut(*at)?;
+        Field::SeenPump => leg.seen_stop.as_mut()?.pump = seen::pump::value(option)?,
+        Field::SpringType => spring::choose_kind(leg, path.entry, option)?,
+        Field::ObstacleShape => {
+            let obstacle = leg.well.get_mut(path.entry)?;
             let points = std::mem::take(obstacle.shape.points_mut());
             obstacle.shape = match option {
                 "solid" => Shape::Solid { points },
                 _ => Shape::Surface { points },
             };
         }
-        _ => return None,
+        _ => spring::choose(leg.springs.get_mut(path.entry)?, path.field, option)?,
     }
     Some(())
 }
 
-fn choose_tire(tire: &mut Tire, rest: &[super::path::Seg<'_>], option: &str) -> Option<()> {
-    match (rest, option) {
-        ([Key("basis")], _) => tire.basis = basis::value(option)?,
-        ([Key("grown")], "by_rule") => tire.grown = Grown::ByRule,
-        ([Key("grown")], "given") => {
+fn folding_mut(leg: &mut Leg) -> Option<&mut FoldingBrace> {
+    match &mut leg.brace {
+        Brace::Folding(brace) => Some(brace),
+        Brace::None | Brace::Sliding(_) => None,
+    }
+}
+
+fn grown_basis_mut(tire: &mut Tire) -> Option<&mut Basis> {
+    match &mut tire.grown {
+        Grown::ByRule => None,
+        Grown::Given { basis, .. } => Some(basis),
+    }
+}
+
+fn choose_grown(tire: &mut Tire, option: &str) -> Option<()> {
+    tire.grown = match option {
+        "by_rule" => Grown::ByRule,
+        "given" => {
             let size = gearswing_solver::tires::grown_size(tire);
-            tire.grown = Grown::Given {
+            Grown::Given {
                 diameter: size.diameter,
                 width: size.width,
                 basis: Basis::Unstated,
-            };
-        }
-        ([Key("grown"), Key("given"), Key("basis")], _) => {
-            let Grown::Given { basis: place, .. } = &mut tire.grown else {
-                return None;
-            };
-            *place = basis::value(option)?;
+            }
         }
         _ => return None,
-    }
+    };
     Some(())
 }
 
@@ -301,23 +312,23 @@ fn turned_by(v: Vector, angle: f64) -> Vector {
 
 /// Moving parts that an obstacle is not checked against.
 #[must_use]
-pub fn ignored(gear: &Gear, path: &str) -> Option<Vec<&'static str>> {
-    match steps(path)?.as_slice() {
-        [Key("legs"), At(leg), Key("well"), At(at), Key("ignores")] => {
-            let parts = &gear.legs.get(*leg)?.well.get(*at)?.ignores;
-            Some(parts.iter().map(|p| part::key(*p)).collect())
-        }
-        _ => None,
+pub fn ignored(gear: &Gear, at: &str) -> Option<Vec<&'static str>> {
+    ignored_at(gear, path(at)?)
+}
+
+/// The same by a path that is read already.
+pub(crate) fn ignored_at(gear: &Gear, path: Path) -> Option<Vec<&'static str>> {
+    if path.field != Field::Ignores || path.item.is_some() {
+        return None;
     }
+    let parts = &gear.legs.get(path.leg)?.well.get(path.entry)?.ignores;
+    Some(parts.iter().map(|p| part::key(*p)).collect())
 }
 
 /// Switches one of a set; `None` = no such set or option, nothing changed.
-pub fn switch(gear: &mut Gear, path: &str, option: &str, on: bool) -> Option<()> {
-    let steps = steps(path)?;
-    let [Key("legs"), At(leg), Key("well"), At(at), Key("ignores")] = steps.as_slice() else {
-        return None;
-    };
-    let parts = &mut gear.legs.get_mut(*leg)?.well.get_mut(*at)?.ignores;
+pub fn switch(gear: &mut Gear, at: &str, option: &str, on: bool) -> Option<()> {
+    let path = path(at).filter(|path| path.field == Field::Ignores && path.item.is_none())?;
+    let parts = &mut gear.legs.get_mut(path.leg)?.well.get_mut(path.entry)?.ignores;
     let part = part::value(option)?;
     parts.retain(|p| *p != part);
     if on {

@@ -1,73 +1,11 @@
-//! Where a path leads within a spring, which kind it is, and what a new one starts with.
+//! Which kind a spring is, and what a new one starts with.
+use gearswing_gear::field::Field;
 use gearswing_gear::model::{
     Acts, Body, GasLaw, GasSpring, Leg, LinearSpring, Point, Spring, SpringEnd, SpringJoint,
     SpringKind, SpringSet, TorsionSpring,
 };
 
-use super::path::{Seg, Seg::Key};
-use super::slot::{PlaceMut, PlaceRef, in_point, in_point_mut};
-
-macro_rules! places {
-    ($place:ident, $spring:ident, $end:ident, $coordinate:ident, $($m:tt)?) => {
-        /// Follows a path within a spring.
-        pub(super) fn $spring<'g>(
-            kind: &'g $($m)? SpringKind,
-            rest: &[Seg<'_>],
-        ) -> Option<$place<'g>> {
-            use $place::Number;
-            Some(match (kind, rest) {
-                (SpringKind::Linear(s), [Key("linear"), rest @ ..]) => match rest {
-                    [Key("first"), rest @ ..] => return $end(&$($m)? s.first, rest),
-                    [Key("second"), rest @ ..] => return $end(&$($m)? s.second, rest),
-                    [Key("rate_n_m")] => Number(&$($m)? s.rate),
-                    [Key("set"), rest @ ..] => match (&$($m)? s.set, rest) {
-                        (
-                            SpringSet::FreeLength { length },
-                            [Key("free_length"), Key("length_m")],
-                        ) => Number(length),
-                        (
-                            SpringSet::ForceAtDown { force },
-                            [Key("force_at_down"), Key("force_n")],
-                        ) => Number(force),
-                        _ => return None,
-                    },
-                    _ => return None,
-                },
-                (SpringKind::Gas(s), [Key("gas"), rest @ ..]) => match rest {
-                    [Key("first"), rest @ ..] => return $end(&$($m)? s.first, rest),
-                    [Key("second"), rest @ ..] => return $end(&$($m)? s.second, rest),
-                    [Key("shortest_m")] => Number(&$($m)? s.shortest),
-                    [Key("longest_m")] => Number(&$($m)? s.longest),
-                    [Key("force_longest_n")] => Number(&$($m)? s.force_longest),
-                    [Key("force_shortest_n")] => Number(&$($m)? s.force_shortest),
-                    [Key("law"), Key("polytropic"), Key("exponent")] => {
-                        match &$($m)? s.law {
-                            GasLaw::Polytropic { exponent } => Number(exponent),
-                            GasLaw::Linear => return None,
-                        }
-                    }
-                    _ => return None,
-                },
-                (SpringKind::Torsion(s), [Key("torsion"), Key(key)]) => Number(match *key {
-                    "rate_n_m_rad" => &$($m)? s.rate,
-                    "moment_at_down_n_m" => &$($m)? s.moment_at_down,
-                    _ => return None,
-                }),
-                _ => return None,
-            })
-        }
-
-        fn $end<'g>(end: &'g $($m)? SpringEnd, rest: &[Seg<'_>]) -> Option<$place<'g>> {
-            match rest {
-                [Key("point_m"), rest @ ..] => $coordinate(&$($m)? end.point, rest),
-                _ => None,
-            }
-        }
-    };
-}
-
-places!(PlaceRef, in_spring, in_end, in_point,);
-places!(PlaceMut, in_spring_mut, in_end_mut, in_point_mut, mut);
+use super::choice::keys;
 
 keys! {
     body, Body: Body::Airframe => "airframe", Body::Leg => "leg",
@@ -80,84 +18,72 @@ keys! {
 }
 
 /// Key of the option taken within a spring.
-pub(super) fn chosen(spring: &Spring, rest: &[Seg<'_>]) -> Option<&'static str> {
-    Some(match (&spring.kind, rest) {
-        (SpringKind::Linear(_), []) => "linear",
-        (SpringKind::Gas(_), []) => "gas",
-        (SpringKind::Torsion(_), []) => "torsion",
-        (SpringKind::Linear(s), [Key("linear"), rest @ ..]) => match rest {
-            [Key("first"), Key("body")] => body::key(s.first.body),
-            [Key("second"), Key("body")] => body::key(s.second.body),
-            [Key("acts")] => acts::key(s.acts),
-            [Key("set")] => match s.set {
-                SpringSet::FreeLength { .. } => "free_length",
-                SpringSet::ForceAtDown { .. } => "force_at_down",
-            },
-            _ => return None,
+pub(super) fn chosen(spring: &Spring, field: Field) -> Option<&'static str> {
+    Some(match (&spring.kind, field) {
+        (SpringKind::Linear(_), Field::SpringType) => "linear",
+        (SpringKind::Gas(_), Field::SpringType) => "gas",
+        (SpringKind::Torsion(_), Field::SpringType) => "torsion",
+        (SpringKind::Linear(s), Field::LinearFirstBody) => body::key(s.first.body),
+        (SpringKind::Linear(s), Field::LinearSecondBody) => body::key(s.second.body),
+        (SpringKind::Linear(s), Field::SpringActs) => acts::key(s.acts),
+        (SpringKind::Linear(s), Field::SpringSet) => match s.set {
+            SpringSet::FreeLength { .. } => "free_length",
+            SpringSet::ForceAtDown { .. } => "force_at_down",
         },
-        (SpringKind::Gas(s), [Key("gas"), rest @ ..]) => match rest {
-            [Key("first"), Key("body")] => body::key(s.first.body),
-            [Key("second"), Key("body")] => body::key(s.second.body),
-            [Key("law")] => match s.law {
-                GasLaw::Linear => "linear",
-                GasLaw::Polytropic { .. } => "polytropic",
-            },
-            _ => return None,
+        (SpringKind::Gas(s), Field::GasFirstBody) => body::key(s.first.body),
+        (SpringKind::Gas(s), Field::GasSecondBody) => body::key(s.second.body),
+        (SpringKind::Gas(s), Field::GasSpringLaw) => match s.law {
+            GasLaw::Linear => "linear",
+            GasLaw::Polytropic { .. } => "polytropic",
         },
-        (SpringKind::Torsion(s), [Key("torsion"), Key("joint")]) => joint::key(s.joint),
+        (SpringKind::Torsion(s), Field::TorsionJoint) => joint::key(s.joint),
         _ => return None,
     })
 }
 
-/// Takes an option within a spring of `leg`.
-pub(super) fn choose(leg: &mut Leg, at: usize, rest: &[Seg<'_>], option: &str) -> Option<()> {
-    if rest.is_empty() {
-        let ends = match &leg.springs.get(at)?.kind {
-            SpringKind::Linear(s) => [s.first, s.second],
-            SpringKind::Gas(s) => [s.first, s.second],
-            SpringKind::Torsion(_) => first_ends(leg),
-        };
-        leg.springs.get_mut(at)?.kind = first_kind(option, ends)?;
-        return Some(());
-    }
-    match (&mut leg.springs.get_mut(at)?.kind, rest) {
-        (SpringKind::Linear(s), [Key("linear"), rest @ ..]) => match rest {
-            [Key("first"), Key("body")] => s.first.body = body::value(option)?,
-            [Key("second"), Key("body")] => s.second.body = body::value(option)?,
-            [Key("acts")] => s.acts = acts::value(option)?,
-            [Key("set")] => {
-                // the same spring, said the other way
-                let down = (s.second.point - s.first.point).norm();
-                s.set = match (option, s.set) {
-                    ("free_length", SpringSet::ForceAtDown { force }) => {
-                        let stretch = if s.rate > 0.0 { force / s.rate } else { 0.0 };
-                        SpringSet::FreeLength {
-                            length: down - stretch,
-                        }
+/// Takes another kind of spring, between the same points.
+pub(super) fn choose_kind(leg: &mut Leg, at: usize, option: &str) -> Option<()> {
+    let ends = match &leg.springs.get(at)?.kind {
+        SpringKind::Linear(s) => [s.first, s.second],
+        SpringKind::Gas(s) => [s.first, s.second],
+        SpringKind::Torsion(_) => first_ends(leg),
+    };
+    leg.springs.get_mut(at)?.kind = first_kind(option, ends)?;
+    Some(())
+}
+
+/// Takes an option within a spring.
+pub(super) fn choose(spring: &mut Spring, field: Field, option: &str) -> Option<()> {
+    match (&mut spring.kind, field) {
+        (SpringKind::Linear(s), Field::LinearFirstBody) => s.first.body = body::value(option)?,
+        (SpringKind::Linear(s), Field::LinearSecondBody) => s.second.body = body::value(option)?,
+        (SpringKind::Linear(s), Field::SpringActs) => s.acts = acts::value(option)?,
+        (SpringKind::Linear(s), Field::SpringSet) => {
+            // the same spring, said the other way
+            let down = (s.second.point - s.first.point).norm();
+            s.set = match (option, s.set) {
+                ("free_length", SpringSet::ForceAtDown { force }) => {
+                    let stretch = if s.rate > 0.0 { force / s.rate } else { 0.0 };
+                    SpringSet::FreeLength {
+                        length: down - stretch,
                     }
-                    ("force_at_down", SpringSet::FreeLength { length }) => SpringSet::ForceAtDown {
-                        force: s.rate * (down - length),
-                    },
-                    _ => return None,
-                };
-            }
-            _ => return None,
-        },
-        (SpringKind::Gas(s), [Key("gas"), rest @ ..]) => match rest {
-            [Key("first"), Key("body")] => s.first.body = body::value(option)?,
-            [Key("second"), Key("body")] => s.second.body = body::value(option)?,
-            [Key("law")] => {
-                s.law = match option {
-                    "linear" => GasLaw::Linear,
-                    "polytropic" => GasLaw::Polytropic { exponent: 1.0 },
-                    _ => return None,
                 }
-            }
-            _ => return None,
-        },
-        (SpringKind::Torsion(s), [Key("torsion"), Key("joint")]) => {
-            s.joint = joint::value(option)?;
+                ("force_at_down", SpringSet::FreeLength { length }) => SpringSet::ForceAtDown {
+                    force: s.rate * (down - length),
+                },
+                _ => return None,
+            };
         }
+        (SpringKind::Gas(s), Field::GasFirstBody) => s.first.body = body::value(option)?,
+        (SpringKind::Gas(s), Field::GasSecondBody) => s.second.body = body::value(option)?,
+        (SpringKind::Gas(s), Field::GasSpringLaw) => {
+            s.law = match option {
+                "linear" => GasLaw::Linear,
+                "polytropic" => GasLaw::Polytropic { exponent: 1.0 },
+                _ => return None,
+            }
+        }
+        (SpringKind::Torsion(s), Field::TorsionJoint) => s.joint = joint::value(option)?,
         _ => return None,
     }
     Some(())
