@@ -328,7 +328,12 @@ pub(crate) fn ignored_at(gear: &Gear, path: Path) -> Option<Vec<&'static str>> {
 /// Switches one of a set; `None` = no such set or option, nothing changed.
 pub fn switch(gear: &mut Gear, at: &str, option: &str, on: bool) -> Option<()> {
     let path = path(at).filter(|path| path.field == Field::Ignores && path.item.is_none())?;
-    let parts = &mut gear.legs.get_mut(path.leg)?.well.get_mut(path.entry)?.ignores;
+    let parts = &mut gear
+        .legs
+        .get_mut(path.leg)?
+        .well
+        .get_mut(path.entry)?
+        .ignores;
     let part = part::value(option)?;
     parts.retain(|p| *p != part);
     if on {

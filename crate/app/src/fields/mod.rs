@@ -17,10 +17,10 @@ mod spring;
 /// Supply.
 mod supply;
 
+pub(crate) use access::path;
 pub use access::{number, point, points, set_number, set_point, set_text, text};
 pub use choice::{choose, chosen, ignored, switch};
 pub(crate) use choice::{chosen_at, ignored_at};
-pub(crate) use access::path;
 pub(crate) use list::free_name;
 pub use list::{Room, add, len, remove};
 pub use path::leg_of;

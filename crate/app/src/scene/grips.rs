@@ -118,8 +118,12 @@ pub(crate) fn point_name(leg: Option<&Leg>, path: &str) -> String {
     };
     let label = label(path);
     let name = match path.field.info().group {
-        Group::Well => leg.and_then(|leg| leg.well.get(path.entry)).map(|o| &o.name),
-        Group::Springs => leg.and_then(|leg| leg.springs.get(path.entry)).map(|s| &s.name),
+        Group::Well => leg
+            .and_then(|leg| leg.well.get(path.entry))
+            .map(|o| &o.name),
+        Group::Springs => leg
+            .and_then(|leg| leg.springs.get(path.entry))
+            .map(|s| &s.name),
         _ => None,
     };
     match name.map(|name| name_words(name)) {
