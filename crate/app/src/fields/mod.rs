@@ -12,15 +12,10 @@ mod path;
 mod seen;
 /// Numbers as shown.
 mod shown;
-/// Springs.
-mod spring;
-/// Supply.
-mod supply;
 
 pub(crate) use access::path;
 pub use access::{number, point, points, set_number, set_point, set_text, text};
 pub use choice::{choose, chosen, ignored, switch};
-pub(crate) use choice::{chosen_at, ignored_at};
 pub(crate) use list::free_name;
 pub use list::{Room, add, len, remove};
 pub use path::leg_of;

@@ -1,69 +1,28 @@
-//! What was seen on the jacks: noting how far a leg came makes room for the readings.
-use gearswing_gear::model::{Direction, HowFar, Leg, Point, PumpSeen, SeenStop, Vector};
+//! What was seen on the jacks, said another way.
+use gearswing_gear::model::{HowFar, Leg};
 use gearswing_solver::kinematics::Linkage;
 
-use super::choice::keys;
-
-keys! {
-    selected, Direction: Direction::Up => "up", Direction::Down => "down";
-    pump, PumpSeen: PumpSeen::NotNoticed => "not_noticed", PumpSeen::Running => "running",
-        PumpSeen::Stopped => "stopped";
-}
-
-/// How far the leg was said to come.
-pub(super) fn chosen(leg: &Leg) -> &'static str {
-    match leg.seen_stop.as_ref().map(|seen| &seen.how_far) {
-        None => "none",
-        Some(HowFar::Travel { .. }) => "travel",
-        Some(HowFar::Angle { .. }) => "angle",
-        Some(HowFar::ActuatorPins { .. }) => "actuator_pins",
-        Some(HowFar::AxleFrom { .. }) => "axle_from",
-    }
-}
-
-/// Says it another way, or not at all; `None` = there is no such one.
-pub(super) fn choose(leg: &mut Leg, option: &str) -> Option<()> {
-    if option == "none" {
-        leg.seen_stop = None;
-        return Some(());
-    }
-    let how_far = first(leg, option)?;
-    match &mut leg.seen_stop {
-        Some(seen) => seen.how_far = how_far,
-        empty => *empty = Some(SeenStop::at(how_far)),
-    }
-    Some(())
-}
-
-/// A new way to say how far: the same place where one was entered, nothing otherwise.
-fn first(leg: &Leg, option: &str) -> Option<HowFar> {
-    let linkage = Linkage::new(leg);
-    let travel = match leg.seen_stop.as_ref().map(|seen| &seen.how_far) {
-        Some(HowFar::Travel { travel, .. }) => *travel,
-        Some(HowFar::Angle { angle, .. }) => angle.map(|angle| angle / leg.swing_up.abs()),
-        _ => None,
+/// Travel that was read, where the reading gives it.
+pub(super) fn travel(leg: &Leg) -> Option<f64> {
+    let travel = match &leg.seen_stop.as_ref()?.how_far {
+        HowFar::Travel { travel, .. } => *travel,
+        HowFar::Angle { angle, .. } => angle.map(|angle| angle / leg.swing_up.abs()),
+        HowFar::ActuatorPins { .. } | HowFar::AxleFrom { .. } => None,
     };
-    let travel = travel.filter(|travel| (0.0..=1.0).contains(travel));
-    let pose = travel.and_then(|travel| linkage.pose(linkage.progress_at_travel(travel)).ok());
-    let from: Point = leg.trunnion + Vector::new(0.5, 0.0);
-    Some(match option {
-        "travel" => HowFar::Travel {
-            travel,
-            within: 0.02,
-        },
-        "angle" => HowFar::Angle {
-            angle: travel.map(|travel| travel * leg.swing_up.abs()),
-            within: 0.02,
-        },
-        "actuator_pins" => HowFar::ActuatorPins {
-            distance: pose.map(|pose| pose.actuator_length),
-            within: 0.003,
-        },
-        "axle_from" => HowFar::AxleFrom {
-            from,
-            distance: pose.map(|pose| (pose.axle - from).norm()),
-            within: 0.003,
-        },
-        _ => return None,
-    })
+    travel.filter(|travel| (0.0..=1.0).contains(travel))
+}
+
+/// Puts in the distance that belongs to a travel, where a distance is asked for now.
+pub(super) fn put_distance(leg: &mut Leg, travel: f64) {
+    let linkage = Linkage::new(leg);
+    let Ok(pose) = linkage.pose(linkage.progress_at_travel(travel)) else {
+        return;
+    };
+    match leg.seen_stop.as_mut().map(|seen| &mut seen.how_far) {
+        Some(HowFar::ActuatorPins { distance, .. }) => *distance = Some(pose.actuator_length),
+        Some(HowFar::AxleFrom { from, distance, .. }) => {
+            *distance = Some((pose.axle - *from).norm());
+        }
+        _ => {}
+    }
 }

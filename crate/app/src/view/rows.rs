@@ -49,12 +49,12 @@ pub(crate) fn row(state: &State, path: Path) -> Option<FieldRow> {
         } else {
             FieldKind::Text
         };
-    } else if let Some(chosen) = fields::chosen_at(gear, path) {
+    } else if let Some(chosen) = path.chosen(gear) {
         row.kind = FieldKind::Choice {
             options: choices(known.choices),
             chosen: chosen.to_owned(),
         };
-    } else if let (Some(ignored), Kind::Set(_)) = (fields::ignored_at(gear, path), info.kind) {
+    } else if let (Some(ignored), Kind::Set(_)) = (path.switched_on(gear), info.kind) {
         row.kind = FieldKind::Switches {
             options: choices(known.choices)
                 .into_iter()

@@ -1,5 +1,7 @@
 //! The fields of a gear file: one list from which reading, checking and showing come.
 
+/// Choices and sets.
+mod choice;
 /// What is known of a field.
 #[macro_use]
 mod info;
@@ -16,6 +18,7 @@ mod range;
 /// The list.
 mod table;
 
+pub use choice::first_spring;
 pub use info::{Class, Empty, Group, Info, Kind};
 pub use numbers::{NumberFault, number_faults};
 pub use path::{Axis, Path};

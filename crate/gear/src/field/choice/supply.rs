@@ -1,9 +1,5 @@
 //! What the supply is made of, and what a new source starts with.
-use gearswing_gear::model::{
-    BatteryKind, BatterySize, ElectricActuator, Gear, HandPump, MotorPump, Source,
-};
-
-use super::choice::keys;
+use crate::model::{BatteryKind, BatterySize, ElectricActuator, Gear, HandPump, MotorPump, Source};
 
 keys! {
     battery_kind, BatteryKind: BatteryKind::Flooded => "flooded",

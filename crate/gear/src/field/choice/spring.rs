@@ -1,11 +1,9 @@
 //! Which kind a spring is, and what a new one starts with.
-use gearswing_gear::field::Field;
-use gearswing_gear::model::{
+use crate::field::Field;
+use crate::model::{
     Acts, Body, GasLaw, GasSpring, Leg, LinearSpring, Point, Spring, SpringEnd, SpringJoint,
     SpringKind, SpringSet, TorsionSpring,
 };
-
-use super::choice::keys;
 
 keys! {
     body, Body: Body::Airframe => "airframe", Body::Leg => "leg",
@@ -126,7 +124,7 @@ fn first_kind(option: &str, [first, second]: [SpringEnd; 2]) -> Option<SpringKin
 fn first_ends(leg: &Leg) -> [SpringEnd; 2] {
     let down = leg.strut.axle - leg.trunnion;
     let end = |body, point: Point| SpringEnd { body, point };
-    let side = gearswing_gear::model::Vector::new(-down.y, down.x) * 0.25;
+    let side = crate::model::Vector::new(-down.y, down.x) * 0.25;
     [
         end(Body::Airframe, leg.trunnion + side),
         end(Body::Leg, leg.trunnion + down * 0.5),
@@ -134,7 +132,8 @@ fn first_ends(leg: &Leg) -> [SpringEnd; 2] {
 }
 
 /// A new spring of no force, to be filled in.
-pub(super) fn first_spring(leg: &Leg, name: String) -> Spring {
+#[must_use]
+pub fn first_spring(leg: &Leg, name: String) -> Spring {
     let ends = first_ends(leg);
     let length = (ends[1].point - ends[0].point).norm();
     Spring {
