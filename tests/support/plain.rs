@@ -58,7 +58,7 @@ pub fn bare_leg() -> Leg {
             body_at: BodyEnd::Airframe,
             mass: 0.0,
             seal_friction: Some(0.0),
-            seal_break_out: None,
+            ..Actuator::default()
         },
         drive: Drive::default(),
         shared_drive: String::new(),

@@ -54,7 +54,7 @@ fn each_says_what_it_is() {
     let cut = |have| Err(LinkError::Cut { have, of: Some(of) });
     let too_new = LinkError::TooNew {
         version: 35,
-        known: 2,
+        known: gearswing_gearfile::VERSION,
     };
     let wanted = [
         ("before_supply", Ok(before_supply())),

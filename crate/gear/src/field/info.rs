@@ -152,6 +152,8 @@ pub struct Info {
     pub key: &'static str,
     /// What it holds.
     pub kind: Kind,
+    /// Version of the gear file that has it first.
+    pub since: u64,
     /// Group it is shown in.
     pub group: Group,
     /// What kind of change it is to change it.
@@ -259,6 +261,13 @@ macro_rules! kind {
         kind!(@ $quantity $range Empty::Is($default))
     };
     (option $quantity:ident $range:ident) => { kind!(@ $quantity $range Empty::Absent) };
+    (option $quantity:ident $least:literal to $most:literal) => {
+        Kind::Number {
+            quantity: Quantity::$quantity,
+            range: r::range($least, $most),
+            empty: Empty::Absent,
+        }
+    };
     (opens $quantity:ident $range:ident) => { kind!(@ $quantity $range Empty::PartAbsent) };
     (@ $quantity:ident $range:ident $empty:expr) => {
         Kind::Number { quantity: Quantity::$quantity, range: r::$range, empty: $empty }
@@ -295,9 +304,19 @@ macro_rules! class {
     };
 }
 
+/// The version that a row names, or the first.
+macro_rules! since {
+    () => {
+        1
+    };
+    ($version:literal) => {
+        $version
+    };
+}
+
 macro_rules! fields {
     ($(of $from:ident |$part:ident| {
-        $($field:ident $key:literal $kind:tt $group:ident $class:tt $place:tt)*
+        $($(@$since:literal)? $field:ident $key:literal $kind:tt $group:ident $class:tt $place:tt)*
     })*) => {
         /// A field of a gear file: which number, text or choice, whatever leg, spring or corner it is of.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -314,6 +333,7 @@ macro_rules! fields {
         pub(super) static LIST: &[Info] = &[$($(Info {
             key: $key,
             kind: kind! $kind,
+            since: since!($($since)?),
             group: Group::$group,
             class: class! $class,
             access: Access::$from(Via {

@@ -27,7 +27,7 @@ impl Range {
     }
 }
 
-const fn range(min: f64, max: f64) -> Range {
+pub(super) const fn range(min: f64, max: f64) -> Range {
     Range {
         min,
         max,

@@ -4,7 +4,8 @@
 //! group it is shown in, what kind of change it is, and the place in the model where it stands.
 //! What it holds: `number` (quantity, range, and behind `=` what an empty one counts as), `option` (may
 //! be left out), `opens` (the first number of a part that may be left out as a whole), `point`,
-//! `outline` (a list of points), `text`, `choice` and `set` (keys of the options).
+//! `outline` (a list of points), `text`, `choice` and `set` (keys of the options). `@2` before a row: the
+//! version of the gear file that has it first, where it is not as old as the file.
 use super::info::{Access, Class, Empty, Group, Info, Kind, Mut, Ref, Via};
 use super::range as r;
 use crate::model::{
@@ -45,9 +46,9 @@ fields! {
         StrokeTime "supply.source.hand_pump.stroke_time_s" (number Time STROKE_TIME) Supply (measured) { Source::HandPump(p) = g.supply.source => p.stroke_time }
         HandPumpPressure "supply.source.hand_pump.largest_pressure_pa" (number Pressure PRESSURE) Supply (measured) { Source::HandPump(p) = g.supply.source => p.largest_pressure }
         PressureSwitch "supply.pressure_switch_pa" (option Pressure PRESSURE) Supply (adjustment 25.0 * PA_PER_PSI) { g.supply.pressure_switch }
-        AvailableDown "supply.available_down_pa" (option Pressure PRESSURE) Supply (adjustment 25.0 * PA_PER_PSI) { g.supply.available_down }
-        ReliefDown "supply.relief_down_pa" (option Pressure PRESSURE) Supply (adjustment 25.0 * PA_PER_PSI) { g.supply.relief_down }
-        PressureSwitchDown "supply.pressure_switch_down_pa" (option Pressure PRESSURE) Supply (adjustment 25.0 * PA_PER_PSI) { g.supply.pressure_switch_down }
+        @2 AvailableDown "supply.available_down_pa" (option Pressure PRESSURE) Supply (adjustment 25.0 * PA_PER_PSI) { g.supply.available_down }
+        @2 ReliefDown "supply.relief_down_pa" (option Pressure PRESSURE) Supply (adjustment 25.0 * PA_PER_PSI) { g.supply.relief_down }
+        @2 PressureSwitchDown "supply.pressure_switch_down_pa" (option Pressure PRESSURE) Supply (adjustment 25.0 * PA_PER_PSI) { g.supply.pressure_switch_down }
         BatteryType "supply.battery.kind" (choice ["flooded", "glass_mat"]) Battery (part) {}
         BatteryVoltage "supply.battery.size" (choice ["12_v", "24_v"]) Battery (part) {}
         BatteryCharge "supply.battery.charge" (number Travel TRAVEL = 1.0) Battery (measured) { g.supply.battery.charge }
@@ -60,9 +61,9 @@ fields! {
         ChargedPressure "supply.accumulator.charged_pa" (number Pressure PRESSURE) Accumulator (adjustment 25.0 * PA_PER_PSI) { Some(a) = g.supply.accumulator => a.charged }
         GasExponent "supply.accumulator.exponent" (number Ratio EXPONENT = DEFAULT_EXPONENT) Accumulator (measured) { Some(a) = g.supply.accumulator => a.exponent }
         FluidDensity "fluid.density_kg_m3" (number Density FLUID_DENSITY = MINERAL_FLUID_DENSITY) Supply (measured) { g.fluid.density }
-        EmergencyWay "emergency_way" (choice ["free_fall", "hand_pump", "stored_gas", "hand_crank", "none_given"]) Supply (requirement) {}
-        EmergencyPump "emergency_pump_pa" (option Pressure PRESSURE) Supply (measured) { g.emergency_pump }
-        FrictionTimesRequired "friction_times_required" (option Ratio FRICTION_TIMES) Supply (requirement) { g.friction_times_required }
+        @2 EmergencyWay "emergency_way" (choice ["free_fall", "hand_pump", "stored_gas", "hand_crank", "none_given"]) Supply (requirement) {}
+        @2 EmergencyPump "emergency_pump_pa" (option Pressure PRESSURE) Supply (measured) { g.emergency_pump }
+        @2 FrictionTimesRequired "friction_times_required" (option Ratio FRICTION_TIMES) Supply (requirement) { g.friction_times_required }
         ClearanceNew "clearance_rule.tire_new_m" (option Length CLEARANCE) Clearance (requirement) { g.clearance_rule.tire_new }
         ClearanceGrown "clearance_rule.tire_grown_m" (option Length CLEARANCE) Clearance (requirement) { g.clearance_rule.tire_grown }
         ClearanceParts "clearance_rule.parts_m" (option Length CLEARANCE) Clearance (requirement) { g.clearance_rule.parts }
@@ -70,11 +71,11 @@ fields! {
     of Leg |l| {
         LegName "legs[].name" (text) Leg (measured) { l.name }
         View "legs[].view" (choice ["side", "front"]) Leg (measured) {}
-        TrunnionSkew "legs[].out_of_plane.trunnion_skew_rad" (option Angle SKEW) Leg (measured) { l.out_of_plane.trunnion_skew }
-        WheelSkew "legs[].out_of_plane.wheel_skew_rad" (option Angle SKEW) Leg (measured) { l.out_of_plane.wheel_skew }
-        RoomNear "legs[].out_of_plane.room_near_m" (option Length SIZE_OR_NONE) Leg (measured) { l.out_of_plane.room_near }
-        RoomFar "legs[].out_of_plane.room_far_m" (option Length SIZE_OR_NONE) Leg (measured) { l.out_of_plane.room_far }
-        OwnLeg "legs[].out_of_plane.own_leg" (choice ["by_view", "all", "leg", "brace", "none"]) Leg (measured) {}
+        @2 TrunnionSkew "legs[].out_of_plane.trunnion_skew_rad" (option Angle SKEW) Leg (measured) { l.out_of_plane.trunnion_skew }
+        @2 WheelSkew "legs[].out_of_plane.wheel_skew_rad" (option Angle SKEW) Leg (measured) { l.out_of_plane.wheel_skew }
+        @2 RoomNear "legs[].out_of_plane.room_near_m" (option Length SIZE_OR_NONE) Leg (measured) { l.out_of_plane.room_near }
+        @2 RoomFar "legs[].out_of_plane.room_far_m" (option Length SIZE_OR_NONE) Leg (measured) { l.out_of_plane.room_far }
+        @2 OwnLeg "legs[].out_of_plane.own_leg" (choice ["by_view", "all", "leg", "brace", "none"]) Leg (measured) {}
         Trunnion "legs[].trunnion_m" (point) Leg (structure SIXTEENTH) { l.trunnion }
         SwingUp "legs[].swing_up_rad" (number Angle SWING) Leg (adjustment RAD_PER_DEG) { l.swing_up }
         BodyMass "legs[].body.mass_kg" (number Mass MASS) Leg (measured) { l.body.mass }
@@ -143,7 +144,8 @@ fields! {
         BarrelAt "legs[].actuator.body_at" (choice ["airframe", "moving"]) Actuator (structure) {}
         ActuatorMass "legs[].actuator.mass_kg" (number Mass MASS = 0.0) Actuator (measured) { l.actuator.mass }
         SealFriction "legs[].actuator.seal_friction_n" (option Force FRICTION) Actuator (measured) { l.actuator.seal_friction }
-        SealBreakOut "legs[].actuator.seal_break_out_n" (option Force FRICTION) Actuator (measured) { l.actuator.seal_break_out }
+        @2 SealBreakOut "legs[].actuator.seal_break_out_n" (option Force FRICTION) Actuator (measured) { l.actuator.seal_break_out }
+        @3 RodEndPitch "legs[].actuator.rod_end_pitch_m" (option Length 1e-4 to 0.02) Actuator (measured) { l.actuator.rod_end_pitch }
     }
     of Spring |s| {
         SpringName "legs[].springs[].name" (text) Springs (measured) { s.name }
@@ -174,24 +176,24 @@ fields! {
     of Leg |l| {
         TrunnionPinRadius "legs[].pins.trunnion.radius_m" (option Length PIN_RADIUS) Pins (measured) { l.pins.trunnion.radius }
         TrunnionPinFriction "legs[].pins.trunnion.friction" (option Ratio FRICTION_COEFFICIENT) Pins (measured) { l.pins.trunnion.friction }
-        TrunnionPinCouple "legs[].pins.trunnion.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.trunnion.couple }
+        @2 TrunnionPinCouple "legs[].pins.trunnion.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.trunnion.couple }
         BracePivotPinRadius "legs[].pins.brace_pivot.radius_m" (option Length PIN_RADIUS) Pins (measured) { l.pins.brace_pivot.radius }
         BracePivotPinFriction "legs[].pins.brace_pivot.friction" (option Ratio FRICTION_COEFFICIENT) Pins (measured) { l.pins.brace_pivot.friction }
-        BracePivotPinCouple "legs[].pins.brace_pivot.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.brace_pivot.couple }
+        @2 BracePivotPinCouple "legs[].pins.brace_pivot.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.brace_pivot.couple }
         KneePinRadius "legs[].pins.knee.radius_m" (option Length PIN_RADIUS) Pins (measured) { l.pins.knee.radius }
         KneePinFriction "legs[].pins.knee.friction" (option Ratio FRICTION_COEFFICIENT) Pins (measured) { l.pins.knee.friction }
-        KneePinCouple "legs[].pins.knee.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.knee.couple }
+        @2 KneePinCouple "legs[].pins.knee.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.knee.couple }
         BraceAttachPinRadius "legs[].pins.leg_attach.radius_m" (option Length PIN_RADIUS) Pins (measured) { l.pins.leg_attach.radius }
         BraceAttachPinFriction "legs[].pins.leg_attach.friction" (option Ratio FRICTION_COEFFICIENT) Pins (measured) { l.pins.leg_attach.friction }
-        BraceAttachPinCouple "legs[].pins.leg_attach.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.leg_attach.couple }
+        @2 BraceAttachPinCouple "legs[].pins.leg_attach.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.leg_attach.couple }
         MountPinRadius "legs[].pins.actuator_mount.radius_m" (option Length PIN_RADIUS) Pins (measured) { l.pins.actuator_mount.radius }
         MountPinFriction "legs[].pins.actuator_mount.friction" (option Ratio FRICTION_COEFFICIENT) Pins (measured) { l.pins.actuator_mount.friction }
-        MountPinCouple "legs[].pins.actuator_mount.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.actuator_mount.couple }
+        @2 MountPinCouple "legs[].pins.actuator_mount.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.actuator_mount.couple }
         AttachPinRadius "legs[].pins.actuator_attach.radius_m" (option Length PIN_RADIUS) Pins (measured) { l.pins.actuator_attach.radius }
         AttachPinFriction "legs[].pins.actuator_attach.friction" (option Ratio FRICTION_COEFFICIENT) Pins (measured) { l.pins.actuator_attach.friction }
-        AttachPinCouple "legs[].pins.actuator_attach.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.actuator_attach.couple }
-        SharedDrive "legs[].shared_drive" (text) Actuator (measured) { l.shared_drive }
-        DriveRatio "legs[].drive_ratio" (number Ratio RATIO = 1.0) Actuator (structure 0.01) { l.drive_ratio }
+        @2 AttachPinCouple "legs[].pins.actuator_attach.couple_n_m" (option Moment PIN_COUPLE) Pins (measured) { l.pins.actuator_attach.couple }
+        @2 SharedDrive "legs[].shared_drive" (text) Actuator (measured) { l.shared_drive }
+        @2 DriveRatio "legs[].drive_ratio" (number Ratio RATIO = 1.0) Actuator (structure 0.01) { l.drive_ratio }
         OrificeUp "legs[].drive.orifice_up.hole_m" (opens Hole ORIFICE) Lines (part M_PER_INCH / 128.0) { Some(o) = l.drive.orifice_up => o.hole }
         DischargeUp "legs[].drive.orifice_up.discharge" (number Ratio DISCHARGE = SHARP_EDGE) Lines (measured) { Some(o) = l.drive.orifice_up => o.discharge }
         OrificeDown "legs[].drive.orifice_down.hole_m" (opens Hole ORIFICE) Lines (part M_PER_INCH / 128.0) { Some(o) = l.drive.orifice_down => o.hole }
@@ -216,7 +218,7 @@ fields! {
         ReturnOrifice "legs[].fall.return_orifice_m" (option Hole ORIFICE) Fall (part M_PER_INCH / 128.0) { l.fall.return_orifice }
         ReturnDischarge "legs[].fall.discharge_coefficient" (option Ratio DISCHARGE) Fall (measured) { l.fall.discharge }
         KneePlay "legs[].fall.knee_play_m" (option Length PLAY) Fall (measured) { l.fall.knee_play }
-        PinBreakOut "legs[].fall.pin_break_out" (option Ratio BREAK_OUT) Fall (measured) { l.fall.pin_break_out }
+        @2 PinBreakOut "legs[].fall.pin_break_out" (option Ratio BREAK_OUT) Fall (measured) { l.fall.pin_break_out }
     }
     of Obstacle |o| {
         ObstacleName "legs[].well[].name" (text) Well (measured) { o.name }

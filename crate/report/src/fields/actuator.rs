@@ -102,3 +102,9 @@ pub(super) const SEAL_BREAK_OUT: FieldWords = FieldWords::new(
     "Force that starts the rod by spring scale, lines open, after it has stood for a day. Twice the running friction is from memory; a printed limit for cylinders is three times.",
 )
 .if_empty("twice the seal friction, from memory");
+pub(super) const ROD_END_PITCH: FieldWords = FieldWords::new(
+    "Rod end, length a turn",
+    "length that a turn of the rod end adds",
+    "Pitch of its thread: 1/28 in for 28 threads per inch. Measure over ten threads. After any turn the thread must cover the witness hole of the rod end, and the jam nut is locked as the maker says (common practice).",
+)
+.if_empty("not known");

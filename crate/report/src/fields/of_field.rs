@@ -117,6 +117,7 @@ pub fn words(field: Field) -> &'static FieldWords {
         Field::ActuatorMass => &actuator::ACTUATOR_MASS,
         Field::SealFriction => &actuator::SEAL_FRICTION,
         Field::SealBreakOut => &actuator::SEAL_BREAK_OUT,
+        Field::RodEndPitch => &actuator::ROD_END_PITCH,
         Field::SpringName => &springs::SPRING_NAME,
         Field::SpringType => &springs::SPRING_TYPE,
         Field::LinearFirstBody => &springs::LINEAR_FIRST_BODY,

@@ -192,6 +192,7 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
             mass: 1.2,
             seal_friction: Some(40.0),
             seal_break_out: Some(90.0),
+            rod_end_pitch: Some(0.001),
         },
         drive: drive(),
         shared_drive: "Central cylinder".to_owned(),

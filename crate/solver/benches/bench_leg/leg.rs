@@ -177,7 +177,7 @@ pub(crate) fn gear(rib: f64) -> Gear {
             body_at: BodyEnd::Airframe,
             mass: 1.6,
             seal_friction: Some(90.0),
-            seal_break_out: None,
+            ..Actuator::default()
         },
         drive: Drive::default(),
         shared_drive: String::new(),
