@@ -1,6 +1,8 @@
 //! Tests of the clearances: closed forms against sampling and an outside library, the certificate
 //! against dense samples of random legs, and the traps.
 
+/// Bounds of the certificate, what is drawn and told.
+mod bounds;
 /// Hollow outlines, thin obstacles, sides of a surface, mirrored legs.
 mod cases;
 /// Certified minimum and first contact of random legs.
