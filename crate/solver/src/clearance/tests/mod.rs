@@ -3,6 +3,8 @@
 
 /// Beyond the swept path.
 mod beyond;
+/// Bounds of the certificate, what is drawn and told.
+mod bounds;
 /// Hollow outlines, thin obstacles, sides of a surface, mirrored legs.
 mod cases;
 /// Certified minimum and first contact of random legs.

@@ -129,7 +129,7 @@ fn orifice_under_constant_pressure_against_a_spring() {
 }
 
 /// A motor whose battery has no resistance: Q = 20 cm3/s less 1 cm3/s for each MPa.
-fn motor(relief: f64) -> Supply {
+pub(super) fn motor(relief: f64) -> Supply {
     let mut supply = Supply {
         source: Source::MotorPump(MotorPump {
             free_flow: 20e-6,
