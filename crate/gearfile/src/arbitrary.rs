@@ -95,6 +95,18 @@ fn choose(gear: &mut Gear, drawn: &mut Drawn) {
             }
         }
     }
+    for leg in &mut gear.legs {
+        if drawn.below(3) == 0 {
+            leg.drive.electric = None;
+        }
+        // a file may name them in any order, and twice
+        for obstacle in &mut leg.well {
+            if drawn.below(3) == 0 {
+                obstacle.ignores.reverse();
+                obstacle.ignores.extend(obstacle.ignores.first().copied());
+            }
+        }
+    }
 }
 
 fn fill(gear: &mut Gear, drawn: &mut Drawn) {
@@ -130,6 +142,7 @@ fn build(legs: usize, drawn: &mut Drawn) -> Gear {
     let first = gear.legs[0].clone();
     gear.legs = vec![first; legs];
     for leg in &mut gear.legs {
+        leg.springs.clear();
         for _ in 0..drawn.below(ENTRIES + 1) {
             leg.springs.push(first_spring(leg, String::new()));
         }
@@ -149,7 +162,9 @@ fn build(legs: usize, drawn: &mut Drawn) -> Gear {
     choose(&mut gear, drawn);
     for leg in &mut gear.legs {
         if let Shortening::WithTravel { table } = &mut leg.strut.shortening {
-            table.truncate(drawn.below(ENTRIES));
+            let row = table.first().copied();
+            let rows = drawn.below(ENTRIES + 1);
+            *table = row.into_iter().cycle().take(rows).collect();
         }
     }
     gear

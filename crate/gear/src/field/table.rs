@@ -29,7 +29,7 @@ fields! {
         Sideslip "conditions.sideslip_rad" (number Angle TILT) Conditions (measured) { g.conditions.sideslip }
         AirDensity "conditions.air_density_kg_m3" (number Density DENSITY) Conditions (measured) { g.conditions.air_density }
         GearSpeed "conditions.gear_speed_m_s" (option Speed AIRSPEED) Conditions (requirement) { g.conditions.gear_speed }
-        StallSpeed "conditions.stall_speed_m_s" (option Speed STALL_SPEED) Conditions (requirement) { g.conditions.stall_speed }
+        StallSpeed "conditions.stall_speed_m_s" (option Speed STALL_SPEED) Conditions (measured) { g.conditions.stall_speed }
         ClimbPitch "conditions.climb_pitch_rad" (option Angle TILT) Conditions (requirement) { g.conditions.climb_pitch }
         TurnLoadFactor "conditions.turn_load_factor" (option LoadFactor LOAD_FACTOR) Conditions (requirement) { g.conditions.turn_load_factor }
         AvailablePressure "supply.available_pressure_pa" (number Pressure PRESSURE) Supply (adjustment 25.0 * PA_PER_PSI) { g.supply.available_pressure }
@@ -52,7 +52,7 @@ fields! {
         BatteryType "supply.battery.kind" (choice ["flooded", "glass_mat"]) Battery (part) {}
         BatteryVoltage "supply.battery.size" (choice ["12_v", "24_v"]) Battery (part) {}
         BatteryCharge "supply.battery.charge" (number Travel TRAVEL = 1.0) Battery (measured) { g.supply.battery.charge }
-        OpenCircuitVoltage "supply.battery.open_circuit_v" (option Voltage VOLTAGE) Battery (part 0.5) { g.supply.battery.open_circuit_voltage }
+        OpenCircuitVoltage "supply.battery.open_circuit_v" (option Voltage VOLTAGE) Battery (measured) { g.supply.battery.open_circuit_voltage }
         InternalResistance "supply.battery.internal_ohm" (number Resistance RESISTANCE = DEFAULT_INTERNAL_RESISTANCE) Battery (part 0.001) { g.supply.battery.internal_resistance }
         WireResistance "supply.battery.wires_ohm" (number Resistance RESISTANCE = 0.0) Battery (part 0.001) { g.supply.battery.wire_resistance }
         BreakerRating "supply.battery.breaker_a" (option Current CURRENT) Battery (part 5.0) { g.supply.battery.breaker_rating }

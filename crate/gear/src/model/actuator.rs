@@ -3,8 +3,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Point, is_zero};
 
-/// Linear actuator between the airframe and a moving part. The default has no size: what is not given
-/// of one that is.
+/// Linear actuator between the airframe and a moving part.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]

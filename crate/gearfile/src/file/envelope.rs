@@ -15,9 +15,12 @@ pub const READ_LIMIT: usize = 4 << 20;
 /// The last key of a field that is not as old as the file, with the version that has it first.
 pub(crate) fn newer_keys() -> impl Iterator<Item = (&'static str, u64)> {
     let fields = Field::ALL.iter().map(|field| field.info());
-    fields
-        .filter(|info| info.since > 1)
-        .filter_map(|info| Some((info.key.rsplit('.').next()?, info.since)))
+    fields.filter(|info| info.since > 1).filter_map(|info| {
+        Some((
+            info.key.trim_end_matches("[]").rsplit('.').next()?,
+            info.since,
+        ))
+    })
 }
 
 /// The lowest version that holds a gear, by its JSON without blanks: older programs open what they can.

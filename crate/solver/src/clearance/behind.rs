@@ -214,8 +214,14 @@ fn behind_in(
         return Err(ClearanceError::Unresolved {
             part: sweep.part.part,
             obstacle,
-            from: 0.0,
-            to: 1.0,
+            from: track
+                .nodes
+                .first()
+                .map_or(0.0, |node| node.pose.place.progress),
+            to: track
+                .nodes
+                .last()
+                .map_or(1.0, |node| node.pose.place.progress),
         });
     };
     for (core, pose) in [(span.from, from.pose), (span.to, to.pose)] {

@@ -235,7 +235,8 @@ impl<'a> Sweep<'a> {
         }
     }
 
-    /// Box around all places of the core over a range of intervals, straying included.
+    /// Box around all places of the core over a range of intervals, straying included; of
+    /// intervals that are not there, a box without end.
     pub(crate) fn range_bounds(&self, range: std::ops::Range<usize>) -> Bounds {
         let mut all = Bounds::EMPTY;
         for i in range {

@@ -4,7 +4,7 @@ use super::{brace, seen, spring, supply};
 use crate::field::{Field, Path};
 use crate::model::{
     AttachTo, Basis, BodyEnd, Brace, EmergencyWay, FoldingBrace, Folds, Gear, Grown, Leg,
-    MovingPart, OwnLeg, Shape, Shortening, ShorteningRow, Tire, UnlockedBy, View,
+    MovingPart, OwnLeg, Point, Shape, Shortening, ShorteningRow, Tire, UnlockedBy, View,
 };
 
 keys! {
@@ -109,7 +109,8 @@ impl Path {
         let part = part::value(option)?;
         parts.retain(|p| *p != part);
         if on {
-            parts.insert(parts.partition_point(|p| *p < part), part);
+            parts.push(part);
+            parts.sort_unstable();
         }
         Some(())
     }
@@ -162,11 +163,12 @@ fn of_leg(leg: &mut Leg, path: Path, option: &str) -> Option<()> {
         Field::SpringType => spring::choose_kind(leg, path.entry, option)?,
         Field::ObstacleShape => {
             let obstacle = leg.well.get_mut(path.entry)?;
-            let points = std::mem::take(obstacle.shape.points_mut());
-            obstacle.shape = match option {
-                "solid" => Shape::Solid { points },
-                _ => Shape::Surface { points },
+            let shape: fn(Vec<Point>) -> Shape = match option {
+                "solid" => |points| Shape::Solid { points },
+                "surface" => |points| Shape::Surface { points },
+                _ => return None,
             };
+            obstacle.shape = shape(std::mem::take(obstacle.shape.points_mut()));
         }
         _ => spring::choose(leg.springs.get_mut(path.entry)?, path.field, option)?,
     }
