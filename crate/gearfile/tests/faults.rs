@@ -270,6 +270,28 @@ fn words(schema: &Value) -> BTreeSet<String> {
         .collect()
 }
 
+/// A number that is wrong hides no fault that has nothing to do with it, and makes none elsewhere.
+#[test]
+fn faults_of_one_part_leave_the_others_alone() {
+    let mut gear = open("faults", "length_on_the_way.json");
+    let before = faults_of(&gear);
+    gear.legs[0].drive.switches.up = 1.5;
+    let after = faults_of(&gear);
+    assert_eq!(after.len(), before.len() + 1, "{after:?}");
+    // a follower's hole is not held against a bore that is no bore
+    let mut gear = gearswing_gearfile::DEMO.gear().unwrap();
+    for leg in &mut gear.legs[1..] {
+        leg.shared_drive = "Central".to_owned();
+    }
+    gear.legs[2].fall.return_orifice = Some(0.001);
+    gear.legs[1].actuator.bore = -1.0;
+    let faults = faults_of(&gear);
+    assert!(
+        faults.iter().all(|fault| fault.leg == Some(1)),
+        "{faults:?}"
+    );
+}
+
 #[test]
 fn not_finite_is_a_fault_of_a_built_gear() {
     let mut gear = open("starters", "folding_side");

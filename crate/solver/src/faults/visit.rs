@@ -104,7 +104,15 @@ impl<'g> Visit<'g> {
     /// Whether the number or point at a path may be used.
     pub(super) fn sound(&self, path: Path) -> bool {
         let asked = !OF_THE_DRIVER.contains(&path.field) || self.drives(path.leg);
-        asked && !self.unsound.contains(&path)
+        asked && !self.unsound.contains(&path) && self.is_in_range(path)
+    }
+
+    /// Whether the number at a path, be it of another leg, is in its range; true where there is none.
+    fn is_in_range(&self, path: Path) -> bool {
+        match (path.number(self.gear), path.field.info().range()) {
+            (Some(Some(value)), Some(range)) => range.holds(value),
+            _ => true,
+        }
     }
 
     /// Whether the leg's own actuator moves it, and not that of another leg.
@@ -258,7 +266,10 @@ fn check(gear: &Gear, legs: std::ops::Range<usize>) -> Result<(), Faults> {
             field.info().group != Group::Seen && (drives || !OF_THE_DRIVER.contains(&field))
         });
         leg::visit(&mut visit, one);
-        if visit.faults.is_empty() {
+        // switches and lines have no part in the way of a spring
+        let drive = [Group::Lines, Group::Motor, Group::Switches];
+        let mut faults_so_far = visit.faults.iter();
+        if faults_so_far.all(|(path, _)| drive.contains(&path.field.info().group)) {
             springs::on_the_way(&mut visit, one);
         }
         supply::drive(&mut visit, one);
