@@ -18,7 +18,8 @@ pub fn choose(gear: &mut Gear, at: &str, option: &str) -> Option<()> {
     if path.chosen(gear)? == option {
         return Some(());
     }
-    let travel = gear.legs.get(path.leg).and_then(seen::travel);
+    let leg = gear.legs.get(path.leg);
+    let travel = leg.and_then(|leg| leg.seen_stop.as_ref()?.travel(leg.swing_up));
     path.choose(gear, option)?;
     let leg = gear.legs.get_mut(path.leg);
     match (path.field, leg) {
@@ -26,7 +27,7 @@ pub fn choose(gear: &mut Gear, at: &str, option: &str) -> Option<()> {
         (Field::FormerGrown, Some(leg)) => leg.wheel.former.iter_mut().for_each(put_grown),
         (Field::SeenStop, Some(leg)) => {
             if let Some(travel) = travel {
-                seen::put_distance(leg, travel);
+                seen::store_distance(leg, travel);
             }
         }
         _ => {}

@@ -6,7 +6,7 @@ use gearswing_units::Quantity;
 use super::access::{number, path, set_number};
 
 /// Ending of the path of a tire's circumference, which stands for its diameter.
-pub(crate) const CIRCUMFERENCE: &str = "circumference_m";
+const CIRCUMFERENCE: &str = "circumference_m";
 const DIAMETER: &str = "diameter_m";
 
 /// Path of the diameter for that of the circumference.

@@ -1,5 +1,5 @@
 //! Rows of fields: value as typed or as stored, echo, error, range, help.
-use gearswing_gear::field::{Field as Place, Kind, Path, Range};
+use gearswing_gear::field::{self, Path, Range};
 use gearswing_report::fault_text;
 use gearswing_report::fields::{ChoiceWords, label, path_words, words};
 use gearswing_solver::faults::Fault;
@@ -32,19 +32,24 @@ pub(crate) fn row(state: &State, path: Path) -> Option<FieldRow> {
         if_empty: if_empty.unwrap_or_default().to_owned(),
         range: String::new(),
         error: None,
-        marked: is_marked(state, &at),
+        marked: is_marked(state, path),
         kind: FieldKind::Text,
         actions: list_actions(state, &at),
         path: at,
     };
-    let at = row.path.clone();
     if let Some(value) = path.number(gear) {
         row.kind = FieldKind::Number;
-        number(state, info.quantity()?, value, &mut row);
+        number(
+            state,
+            info.quantity()?,
+            value,
+            || fault_of(state, path),
+            &mut row,
+        );
         row.range = range_text(info.quantity()?, info.range()?, 1.0, state.session.units);
     } else if let Some(text) = path.text(gear) {
         row.value = text.to_owned();
-        row.kind = if path.field == Place::GearNote {
+        row.kind = if path.field == field::Field::GearNote {
             FieldKind::LongText
         } else {
             FieldKind::Text
@@ -54,21 +59,21 @@ pub(crate) fn row(state: &State, path: Path) -> Option<FieldRow> {
             options: choices(known.choices),
             chosen: chosen.to_owned(),
         };
-    } else if let (Some(ignored), Kind::Set(_)) = (path.switched_on(gear), info.kind) {
+    } else if let Some(on) = path.switched_on(gear) {
         row.kind = FieldKind::Switches {
             options: choices(known.choices)
                 .into_iter()
                 .map(|option| {
-                    let on = ignored.contains(&option.key.as_str());
-                    (option, on)
+                    let is_on = on.contains(&option.key.as_str());
+                    (option, is_on)
                 })
                 .collect(),
         };
     } else {
         return None;
     }
-    if typed_path(state, &at).is_none() {
-        row.error = row.error.or_else(|| fault_of(state, &at));
+    if typed_path(state, &row.path).is_none() {
+        row.error = row.error.or_else(|| fault_of(state, path));
     }
     // What an empty field stands for has no room in the field when it is long.
     let is_typed = matches!(row.kind, FieldKind::Number | FieldKind::Text);
@@ -100,7 +105,15 @@ fn choices(options: &[ChoiceWords]) -> Vec<ChoiceOption> {
 }
 
 /// Fills in value, unit, echo and error of a number.
-fn number(state: &State, quantity: Quantity, value: Option<f64>, row: &mut FieldRow) {
+///
+/// `fault` is what is wrong with the number in use.
+fn number(
+    state: &State,
+    quantity: Quantity,
+    value: Option<f64>,
+    fault: impl FnOnce() -> Option<String>,
+    row: &mut FieldRow,
+) {
     let units = state.session.units;
     row.unit = quantity.unit_label(units).to_owned();
     row.value = value.map_or_else(String::new, |si| format_field(quantity, units, si));
@@ -124,7 +137,7 @@ fn number(state: &State, quantity: Quantity, value: Option<f64>, row: &mut Field
         Ok(_) => {}
         Err(error) if draft.over == value => {
             row.value.clone_from(&draft.text);
-            row.error = Some(match fault_of(state, &row.path) {
+            row.error = Some(match fault() {
                 None => format!("{error}. The last good number stays in use."),
                 Some(fault) => {
                     format!("{error}. The number before it is not right either: {fault}")
@@ -157,20 +170,16 @@ fn range_text(quantity: Quantity, range: Range, times: f64, units: UnitChoice) -
 }
 
 /// The first fault of the model that names this field.
-fn fault_of(state: &State, path: &str) -> Option<String> {
-    let names =
-        |fault: &&Fault| fault.path == path || fields::point_of(path) == Some(fault.path.as_str());
+fn fault_of(state: &State, path: Path) -> Option<String> {
+    let (at, point) = (path.to_string(), path.point().to_string());
+    let names = |fault: &&Fault| fault.path == at || fault.path == point;
     let fault = state.derived.all_faults().find(names)?;
     Some(fault_text(fault, state.gear(), state.session.units))
 }
 
-fn is_marked(state: &State, path: &str) -> bool {
-    let Some(selected) = state.session.selection.as_deref() else {
-        return false;
-    };
-    selected == path
-        || fields::point_of(selected).is_some()
-            && fields::point_of(selected) == fields::point_of(path)
+fn is_marked(state: &State, path: Path) -> bool {
+    let selected = state.session.selection.as_deref().and_then(fields::path);
+    selected.is_some_and(|selected| selected.point() == path.point())
 }
 
 /// Adding behind and taking out, on the first row of an entry of a list.
@@ -235,11 +244,11 @@ pub(crate) fn circumference(state: &State, diameter: Path) -> Option<FieldRow> {
         "A tape wrapped round the tread at full pressure, wheel off the ground. Typing it here sets the overall diameter.",
     );
     row.kind = FieldKind::Number;
-    number(state, Quantity::Length, value, &mut row);
+    number(state, Quantity::Length, value, || None, &mut row);
     let range = diameter.field.info().range()?;
     row.range = range_text(Quantity::Length, range, PI, state.session.units);
     if typed_path(state, &of_diameter).is_some() {
-        row.error = row.error.or_else(|| fault_of(state, &of_diameter));
+        row.error = row.error.or_else(|| fault_of(state, diameter));
     }
     Some(row)
 }

@@ -4,7 +4,7 @@ use super::range::Range;
 use crate::model::{Gear, Leg, Obstacle, Point, ShorteningRow, Spring};
 use gearswing_units::Quantity;
 
-/// Part of the data to which a field belongs, in the order to show them.
+/// Part of the data to which a field belongs: those of the gear before those of a leg.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Group {
     /// Name and note of the gear file.
@@ -52,7 +52,7 @@ pub enum Group {
 }
 
 impl Group {
-    /// Every group, in the order to show them.
+    /// Every group.
     pub const ALL: [Self; 21] = [
         Self::File,
         Self::Conditions,
@@ -111,7 +111,7 @@ pub enum Class {
 /// What holds when a number is left empty.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Empty {
-    /// It must be filled.
+    /// A person fills it in, even where a file may leave it out.
     Never,
     /// It counts as this.
     Is(f64),
@@ -261,13 +261,6 @@ macro_rules! kind {
         kind!(@ $quantity $range Empty::Is($default))
     };
     (option $quantity:ident $range:ident) => { kind!(@ $quantity $range Empty::Absent) };
-    (option $quantity:ident $least:literal to $most:literal) => {
-        Kind::Number {
-            quantity: Quantity::$quantity,
-            range: r::range($least, $most),
-            empty: Empty::Absent,
-        }
-    };
     (opens $quantity:ident $range:ident) => { kind!(@ $quantity $range Empty::PartAbsent) };
     (@ $quantity:ident $range:ident $empty:expr) => {
         Kind::Number { quantity: Quantity::$quantity, range: r::$range, empty: $empty }
@@ -275,11 +268,12 @@ macro_rules! kind {
     (point) => { Kind::Point };
     (outline) => { Kind::Outline };
     (text) => { Kind::Text };
+    (choice $keys:ident) => { Kind::Choice(choice::$keys::KEYS) };
     (choice [$($key:literal),+]) => { Kind::Choice(&[$($key),+]) };
-    (set [$($key:literal),+]) => { Kind::Set(&[$($key),+]) };
+    (set $keys:ident) => { Kind::Set(choice::$keys::KEYS) };
 }
 
-/// What kind of change a row says it is; a choice of parts or structure has no step.
+/// What kind of change a row says it is; the step of a choice is one option.
 macro_rules! class {
     (measured) => {
         Class::Measured

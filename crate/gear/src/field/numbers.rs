@@ -1,7 +1,8 @@
 //! Numbers that are not finite or out of their ranges: what is told of a field is what is enforced.
 use super::info::{Access, Kind};
+use super::place::rows;
 use super::{Axis, Field, Path, Range};
-use crate::model::{Gear, Shortening};
+use crate::model::Gear;
 
 /// A number that cannot be used.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -35,19 +36,20 @@ fn first_fault(gear: &Gear, path: Path) -> Option<NumberFault> {
     }
 }
 
-/// How many entries of a list a field has in a leg.
+/// How many times a field stands in the gear, or in that leg of it.
 fn entries(gear: &Gear, field: Field, leg: usize) -> usize {
+    let access = &field.info().access;
+    if let Access::Gear(_) = access {
+        return 1;
+    }
     let Some(leg) = gear.legs.get(leg) else {
         return 0;
     };
-    match &field.info().access {
+    match access {
         Access::Gear(_) | Access::Leg(_) => 1,
         Access::Spring(_) => leg.springs.len(),
         Access::Obstacle(_) => leg.well.len(),
-        Access::Row(_) => match &leg.strut.shortening {
-            Shortening::WithTravel { table } => table.len(),
-            _ => 0,
-        },
+        Access::Row(_) => rows(leg).len(),
     }
 }
 
@@ -68,11 +70,7 @@ pub fn number_faults(
             continue;
         }
         let leg = leg.unwrap_or(0);
-        let count = if field.is_of_leg() {
-            entries(gear, field, leg)
-        } else {
-            1
-        };
+        let count = entries(gear, field, leg);
         if count > most {
             continue;
         }

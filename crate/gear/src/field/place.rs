@@ -24,7 +24,8 @@ impl fmt::Display for NotStored {
 
 impl std::error::Error for NotStored {}
 
-fn rows(leg: &Leg) -> &[ShorteningRow] {
+/// Rows of the shortening table.
+pub(super) fn rows(leg: &Leg) -> &[ShorteningRow] {
     match &leg.strut.shortening {
         Shortening::WithTravel { table } => table,
         _ => &[],

@@ -27,7 +27,7 @@ impl Range {
     }
 }
 
-pub(super) const fn range(min: f64, max: f64) -> Range {
+const fn range(min: f64, max: f64) -> Range {
     Range {
         min,
         max,
@@ -54,6 +54,8 @@ pub(super) const LEAN: Range = range(-FRAC_PI_2, FRAC_PI_2);
 pub(super) const SKEW: Range = range(0.0, FRAC_PI_4);
 /// Seal friction [N].
 pub(super) const FRICTION: Range = range(0.0, 1e6);
+/// Pitch of the thread of a rod end [m].
+pub(super) const THREAD_PITCH: Range = range(1e-4, 0.02);
 /// Drag areas [m2].
 pub(super) const AREA: Range = range(0.0, 100.0);
 /// Load factor [1].

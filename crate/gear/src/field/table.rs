@@ -6,6 +6,7 @@
 //! be left out), `opens` (the first number of a part that may be left out as a whole), `point`,
 //! `outline` (a list of points), `text`, `choice` and `set` (keys of the options). `@2` before a row: the
 //! version of the gear file that has it first, where it is not as old as the file.
+use super::choice;
 use super::info::{Access, Class, Empty, Group, Info, Kind, Mut, Ref, Via};
 use super::range as r;
 use crate::model::{
@@ -49,8 +50,8 @@ fields! {
         @2 AvailableDown "supply.available_down_pa" (option Pressure PRESSURE) Supply (adjustment 25.0 * PA_PER_PSI) { g.supply.available_down }
         @2 ReliefDown "supply.relief_down_pa" (option Pressure PRESSURE) Supply (adjustment 25.0 * PA_PER_PSI) { g.supply.relief_down }
         @2 PressureSwitchDown "supply.pressure_switch_down_pa" (option Pressure PRESSURE) Supply (adjustment 25.0 * PA_PER_PSI) { g.supply.pressure_switch_down }
-        BatteryType "supply.battery.kind" (choice ["flooded", "glass_mat"]) Battery (part) {}
-        BatteryVoltage "supply.battery.size" (choice ["12_v", "24_v"]) Battery (part) {}
+        BatteryType "supply.battery.kind" (choice battery_kind) Battery (part) {}
+        BatteryVoltage "supply.battery.size" (choice battery_size) Battery (part) {}
         BatteryCharge "supply.battery.charge" (number Travel TRAVEL = 1.0) Battery (measured) { g.supply.battery.charge }
         OpenCircuitVoltage "supply.battery.open_circuit_v" (option Voltage VOLTAGE) Battery (measured) { g.supply.battery.open_circuit_voltage }
         InternalResistance "supply.battery.internal_ohm" (number Resistance RESISTANCE = DEFAULT_INTERNAL_RESISTANCE) Battery (part 0.001) { g.supply.battery.internal_resistance }
@@ -61,7 +62,7 @@ fields! {
         ChargedPressure "supply.accumulator.charged_pa" (number Pressure PRESSURE) Accumulator (adjustment 25.0 * PA_PER_PSI) { Some(a) = g.supply.accumulator => a.charged }
         GasExponent "supply.accumulator.exponent" (number Ratio EXPONENT = DEFAULT_EXPONENT) Accumulator (measured) { Some(a) = g.supply.accumulator => a.exponent }
         FluidDensity "fluid.density_kg_m3" (number Density FLUID_DENSITY = MINERAL_FLUID_DENSITY) Supply (measured) { g.fluid.density }
-        @2 EmergencyWay "emergency_way" (choice ["free_fall", "hand_pump", "stored_gas", "hand_crank", "none_given"]) Supply (requirement) {}
+        @2 EmergencyWay "emergency_way" (choice way_down) Supply (requirement) {}
         @2 EmergencyPump "emergency_pump_pa" (option Pressure PRESSURE) Supply (measured) { g.emergency_pump }
         @2 FrictionTimesRequired "friction_times_required" (option Ratio FRICTION_TIMES) Supply (requirement) { g.friction_times_required }
         ClearanceNew "clearance_rule.tire_new_m" (option Length CLEARANCE) Clearance (requirement) { g.clearance_rule.tire_new }
@@ -70,12 +71,12 @@ fields! {
     }
     of Leg |l| {
         LegName "legs[].name" (text) Leg (measured) { l.name }
-        View "legs[].view" (choice ["side", "front"]) Leg (measured) {}
+        View "legs[].view" (choice view) Leg (measured) {}
         @2 TrunnionSkew "legs[].out_of_plane.trunnion_skew_rad" (option Angle SKEW) Leg (measured) { l.out_of_plane.trunnion_skew }
         @2 WheelSkew "legs[].out_of_plane.wheel_skew_rad" (option Angle SKEW) Leg (measured) { l.out_of_plane.wheel_skew }
         @2 RoomNear "legs[].out_of_plane.room_near_m" (option Length SIZE_OR_NONE) Leg (measured) { l.out_of_plane.room_near }
         @2 RoomFar "legs[].out_of_plane.room_far_m" (option Length SIZE_OR_NONE) Leg (measured) { l.out_of_plane.room_far }
-        @2 OwnLeg "legs[].out_of_plane.own_leg" (choice ["by_view", "all", "leg", "brace", "none"]) Leg (measured) {}
+        @2 OwnLeg "legs[].out_of_plane.own_leg" (choice own_leg) Leg (measured) {}
         Trunnion "legs[].trunnion_m" (point) Leg (structure SIXTEENTH) { l.trunnion }
         SwingUp "legs[].swing_up_rad" (number Angle SWING) Leg (adjustment RAD_PER_DEG) { l.swing_up }
         BodyMass "legs[].body.mass_kg" (number Mass MASS) Leg (measured) { l.body.mass }
@@ -100,27 +101,27 @@ fields! {
         TireWidth "legs[].wheel.tire.width_m" (number Length SIZE) Wheel (part SIXTEENTH) { l.wheel.tire.width }
         TireShoulder "legs[].wheel.tire.shoulder_radius_m" (number Length SIZE_OR_NONE) Wheel (measured) { l.wheel.tire.shoulder_radius }
         TireRim "legs[].wheel.tire.rim_diameter_m" (number Length SIZE) Wheel (measured) { l.wheel.tire.rim_diameter }
-        TireBasis "legs[].wheel.tire.basis" (choice ["measured", "maker", "table", "unstated"]) Wheel (measured) {}
+        TireBasis "legs[].wheel.tire.basis" (choice basis) Wheel (measured) {}
         TireGrown "legs[].wheel.tire.grown" (choice ["by_rule", "given"]) Wheel (measured) {}
         TireGrownDiameter "legs[].wheel.tire.grown.given.diameter_m" (number Length SIZE) Wheel (measured) { Grown::Given { diameter, .. } = l.wheel.tire.grown => *diameter }
         TireGrownWidth "legs[].wheel.tire.grown.given.width_m" (number Length SIZE) Wheel (measured) { Grown::Given { width, .. } = l.wheel.tire.grown => *width }
-        TireGrownBasis "legs[].wheel.tire.grown.given.basis" (choice ["measured", "maker", "table", "unstated"]) Wheel (measured) {}
+        TireGrownBasis "legs[].wheel.tire.grown.given.basis" (choice basis) Wheel (measured) {}
         FormerSize "legs[].wheel.former.size" (text) FormerTire (measured) { Some(t) = l.wheel.former => t.size }
         FormerDiameter "legs[].wheel.former.diameter_m" (number Length SIZE) FormerTire (measured) { Some(t) = l.wheel.former => t.diameter }
         FormerWidth "legs[].wheel.former.width_m" (number Length SIZE) FormerTire (measured) { Some(t) = l.wheel.former => t.width }
         FormerShoulder "legs[].wheel.former.shoulder_radius_m" (number Length SIZE_OR_NONE) FormerTire (measured) { Some(t) = l.wheel.former => t.shoulder_radius }
         FormerRim "legs[].wheel.former.rim_diameter_m" (number Length SIZE) FormerTire (measured) { Some(t) = l.wheel.former => t.rim_diameter }
-        FormerBasis "legs[].wheel.former.basis" (choice ["measured", "maker", "table", "unstated"]) FormerTire (measured) {}
+        FormerBasis "legs[].wheel.former.basis" (choice basis) FormerTire (measured) {}
         FormerGrown "legs[].wheel.former.grown" (choice ["by_rule", "given"]) FormerTire (measured) {}
         FormerGrownDiameter "legs[].wheel.former.grown.given.diameter_m" (number Length SIZE) FormerTire (measured) { Some(Tire { grown: Grown::Given { diameter, .. }, .. }) = l.wheel.former => *diameter }
         FormerGrownWidth "legs[].wheel.former.grown.given.width_m" (number Length SIZE) FormerTire (measured) { Some(Tire { grown: Grown::Given { width, .. }, .. }) = l.wheel.former => *width }
-        FormerGrownBasis "legs[].wheel.former.grown.given.basis" (choice ["measured", "maker", "table", "unstated"]) FormerTire (measured) {}
+        FormerGrownBasis "legs[].wheel.former.grown.given.basis" (choice basis) FormerTire (measured) {}
         BraceType "legs[].brace" (choice ["none", "folding", "sliding"]) Brace (structure) {}
         BracePivot "legs[].brace.folding.airframe_pivot_m" (point) Brace (structure SIXTEENTH) { Brace::Folding(b) = l.brace => b.airframe_pivot }
         Knee "legs[].brace.folding.knee_m" (point) Brace (structure SIXTEENTH) { Brace::Folding(b) = l.brace => b.knee }
         BraceAttach "legs[].brace.folding.leg_attach_m" (point) Brace (structure SIXTEENTH) { Brace::Folding(b) = l.brace => b.leg_attach }
-        Folds "legs[].brace.folding.folds" (choice ["through_centre", "same_side"]) Brace (structure) {}
-        UnlockedBy "legs[].brace.folding.unlocked_by" (choice ["actuator", "separate"]) Brace (structure) {}
+        Folds "legs[].brace.folding.folds" (choice folds) Brace (structure) {}
+        UnlockedBy "legs[].brace.folding.unlocked_by" (choice unlocked) Brace (structure) {}
         ExcursionAllowed "legs[].brace.folding.excursion_allowed_m" (option Length SIZE_OR_NONE) Brace (requirement) { Brace::Folding(b) = l.brace => b.excursion_allowed }
         UpperThickness "legs[].brace.folding.upper.thickness_m" (number Length SIZE) Brace (part SIXTEENTH) { Brace::Folding(b) = l.brace => b.upper.thickness }
         UpperMass "legs[].brace.folding.upper.mass_kg" (number Mass MASS = 0.0) Brace (measured) { Brace::Folding(b) = l.brace => b.upper.mass }
@@ -134,34 +135,34 @@ fields! {
         SlidingMass "legs[].brace.sliding.mass_kg" (number Mass MASS = 0.0) Brace (measured) { Brace::Sliding(b) = l.brace => b.mass }
         ActuatorMount "legs[].actuator.mount_m" (point) Actuator (structure SIXTEENTH) { l.actuator.mount }
         ActuatorAttach "legs[].actuator.attach_m" (point) Actuator (structure SIXTEENTH) { l.actuator.attach }
-        AttachTo "legs[].actuator.attach_to" (choice ["leg", "upper_link", "lower_link"]) Actuator (structure) {}
+        AttachTo "legs[].actuator.attach_to" (choice attach) Actuator (structure) {}
         Bore "legs[].actuator.bore_m" (number Length SIZE) Actuator (part SIXTEENTH) { l.actuator.bore }
         Rod "legs[].actuator.rod_m" (number Length SIZE) Actuator (part SIXTEENTH) { l.actuator.rod }
         RetractedLength "legs[].actuator.shortest_m" (number Length SIZE) Actuator (adjustment SIXTEENTH) { l.actuator.shortest }
         ExtendedLength "legs[].actuator.longest_m" (number Length SIZE) Actuator (adjustment SIXTEENTH) { l.actuator.longest }
         BarrelDiameter "legs[].actuator.body_diameter_m" (number Length SIZE) Actuator (part SIXTEENTH) { l.actuator.body_diameter }
         BarrelLength "legs[].actuator.body_length_m" (number Length SIZE) Actuator (part SIXTEENTH) { l.actuator.body_length }
-        BarrelAt "legs[].actuator.body_at" (choice ["airframe", "moving"]) Actuator (structure) {}
+        BarrelAt "legs[].actuator.body_at" (choice body_end) Actuator (structure) {}
         ActuatorMass "legs[].actuator.mass_kg" (number Mass MASS = 0.0) Actuator (measured) { l.actuator.mass }
         SealFriction "legs[].actuator.seal_friction_n" (option Force FRICTION) Actuator (measured) { l.actuator.seal_friction }
         @2 SealBreakOut "legs[].actuator.seal_break_out_n" (option Force FRICTION) Actuator (measured) { l.actuator.seal_break_out }
-        @3 RodEndPitch "legs[].actuator.rod_end_pitch_m" (option Length 1e-4 to 0.02) Actuator (measured) { l.actuator.rod_end_pitch }
+        @3 RodEndPitch "legs[].actuator.rod_end_pitch_m" (option Length THREAD_PITCH) Actuator (measured) { l.actuator.rod_end_pitch }
     }
     of Spring |s| {
         SpringName "legs[].springs[].name" (text) Springs (measured) { s.name }
         SpringType "legs[].springs[].kind" (choice ["linear", "gas", "torsion"]) Springs (part) {}
-        LinearFirstBody "legs[].springs[].kind.linear.first.body" (choice ["airframe", "leg", "sliding_strut", "upper_link", "lower_link"]) Springs (structure) {}
+        LinearFirstBody "legs[].springs[].kind.linear.first.body" (choice body) Springs (structure) {}
         LinearFirstPoint "legs[].springs[].kind.linear.first.point_m" (point) Springs (structure SIXTEENTH) { SpringKind::Linear(k) = s.kind => k.first.point }
-        LinearSecondBody "legs[].springs[].kind.linear.second.body" (choice ["airframe", "leg", "sliding_strut", "upper_link", "lower_link"]) Springs (structure) {}
+        LinearSecondBody "legs[].springs[].kind.linear.second.body" (choice body) Springs (structure) {}
         LinearSecondPoint "legs[].springs[].kind.linear.second.point_m" (point) Springs (structure SIXTEENTH) { SpringKind::Linear(k) = s.kind => k.second.point }
         SpringRate "legs[].springs[].kind.linear.rate_n_m" (number Stiffness SPRING_RATE) Springs (part 100.0) { SpringKind::Linear(k) = s.kind => k.rate }
         SpringSet "legs[].springs[].kind.linear.set" (choice ["free_length", "force_at_down"]) Springs (measured) {}
         FreeLength "legs[].springs[].kind.linear.set.free_length.length_m" (number Length SIZE) Springs (adjustment SIXTEENTH) { SpringKind::Linear(LinearSpring { set: SpringSet::FreeLength { length }, .. }) = s.kind => *length }
         ForceAtDown "legs[].springs[].kind.linear.set.force_at_down.force_n" (number Force SPRING_FORCE) Springs (adjustment N_PER_LBF) { SpringKind::Linear(LinearSpring { set: SpringSet::ForceAtDown { force }, .. }) = s.kind => *force }
-        SpringActs "legs[].springs[].kind.linear.acts" (choice ["both", "pulls", "pushes"]) Springs (measured) {}
-        GasFirstBody "legs[].springs[].kind.gas.first.body" (choice ["airframe", "leg", "sliding_strut", "upper_link", "lower_link"]) Springs (structure) {}
+        SpringActs "legs[].springs[].kind.linear.acts" (choice acts) Springs (measured) {}
+        GasFirstBody "legs[].springs[].kind.gas.first.body" (choice body) Springs (structure) {}
         GasFirstPoint "legs[].springs[].kind.gas.first.point_m" (point) Springs (structure SIXTEENTH) { SpringKind::Gas(k) = s.kind => k.first.point }
-        GasSecondBody "legs[].springs[].kind.gas.second.body" (choice ["airframe", "leg", "sliding_strut", "upper_link", "lower_link"]) Springs (structure) {}
+        GasSecondBody "legs[].springs[].kind.gas.second.body" (choice body) Springs (structure) {}
         GasSecondPoint "legs[].springs[].kind.gas.second.point_m" (point) Springs (structure SIXTEENTH) { SpringKind::Gas(k) = s.kind => k.second.point }
         GasShortest "legs[].springs[].kind.gas.shortest_m" (number Length SIZE) Springs (part SIXTEENTH) { SpringKind::Gas(k) = s.kind => k.shortest }
         GasLongest "legs[].springs[].kind.gas.longest_m" (number Length SIZE) Springs (part SIXTEENTH) { SpringKind::Gas(k) = s.kind => k.longest }
@@ -169,7 +170,7 @@ fields! {
         GasForceShortest "legs[].springs[].kind.gas.force_shortest_n" (number Force GAS_FORCE) Springs (part 5.0 * N_PER_LBF) { SpringKind::Gas(k) = s.kind => k.force_shortest }
         GasSpringLaw "legs[].springs[].kind.gas.law" (choice ["linear", "polytropic"]) Springs (measured) {}
         GasSpringExponent "legs[].springs[].kind.gas.law.polytropic.exponent" (number Ratio EXPONENT) Springs (measured) { SpringKind::Gas(GasSpring { law: GasLaw::Polytropic { exponent }, .. }) = s.kind => *exponent }
-        TorsionJoint "legs[].springs[].kind.torsion.joint" (choice ["trunnion", "brace_pivot", "knee", "leg_attach"]) Springs (structure) {}
+        TorsionJoint "legs[].springs[].kind.torsion.joint" (choice joint) Springs (structure) {}
         TorsionRate "legs[].springs[].kind.torsion.rate_n_m_rad" (number TorsionalStiffness TORSION_RATE) Springs (part 1.0) { SpringKind::Torsion(k) = s.kind => k.rate }
         TorsionMoment "legs[].springs[].kind.torsion.moment_at_down_n_m" (number Moment MOMENT) Springs (adjustment N_PER_LBF * M_PER_INCH) { SpringKind::Torsion(k) = s.kind => k.moment_at_down }
     }
@@ -226,11 +227,11 @@ fields! {
         SolidPoints "legs[].well[].shape.solid.points_m[]" (outline) Well (structure SIXTEENTH) { Shape::Solid { points } = o.shape => *points }
         SurfacePoints "legs[].well[].shape.surface.points_m[]" (outline) Well (structure SIXTEENTH) { Shape::Surface { points } = o.shape => *points }
         RequiredClearance "legs[].well[].required_clearance_m" (option Length CLEARANCE) Well (requirement) { o.required_clearance }
-        Ignores "legs[].well[].ignores[]" (set ["wheel", "leg_body", "sliding_strut", "upper_link", "lower_link", "link_arm", "sliding_brace", "actuator_body", "actuator_rod"]) Well (measured) {}
+        Ignores "legs[].well[].ignores[]" (set part) Well (measured) {}
     }
     of Leg |l| {
         SeenStop "legs[].seen_stop" (choice ["none", "travel", "angle", "actuator_pins", "axle_from"]) Seen (measured) {}
-        SeenSelected "legs[].seen_stop.selected" (choice ["up", "down"]) Seen (measured) {}
+        SeenSelected "legs[].seen_stop.selected" (choice selected) Seen (measured) {}
         SeenTravel "legs[].seen_stop.how_far.travel.travel" (option Travel TRAVEL) Seen (measured) { Some(SeenStop { how_far: HowFar::Travel { travel, .. }, .. }) = l.seen_stop => *travel }
         SeenTravelWithin "legs[].seen_stop.how_far.travel.travel_within" (number Travel SHARE_WITHIN) Seen (measured) { Some(SeenStop { how_far: HowFar::Travel { within, .. }, .. }) = l.seen_stop => *within }
         SeenAngle "legs[].seen_stop.how_far.angle.angle_rad" (option Angle ANGLE) Seen (measured) { Some(SeenStop { how_far: HowFar::Angle { angle, .. }, .. }) = l.seen_stop => *angle }
@@ -240,7 +241,7 @@ fields! {
         SeenFrom "legs[].seen_stop.how_far.axle_from.from_m" (point) Seen (measured) { Some(SeenStop { how_far: HowFar::AxleFrom { from, .. }, .. }) = l.seen_stop => *from }
         SeenAxleApart "legs[].seen_stop.how_far.axle_from.axle_apart_m" (option Length SIZE) Seen (measured) { Some(SeenStop { how_far: HowFar::AxleFrom { distance, .. }, .. }) = l.seen_stop => *distance }
         SeenAxleWithin "legs[].seen_stop.how_far.axle_from.axle_within_m" (number Length LENGTH_WITHIN) Seen (measured) { Some(SeenStop { how_far: HowFar::AxleFrom { within, .. }, .. }) = l.seen_stop => *within }
-        SeenPump "legs[].seen_stop.pump" (choice ["not_noticed", "running", "stopped"]) Seen (measured) {}
+        SeenPump "legs[].seen_stop.pump" (choice pump) Seen (measured) {}
         SeenGauge "legs[].seen_stop.gauge_pa" (option Pressure BACK_PRESSURE) Seen (measured) { Some(s) = l.seen_stop => s.pressure }
         SeenGaugeWithin "legs[].seen_stop.gauge_within_pa" (number Pressure PRESSURE_WITHIN) Seen (measured) { Some(s) = l.seen_stop => s.pressure_within }
         SeenPosts "legs[].seen_stop.posts_v" (option Voltage VOLTAGE) Seen (measured) { Some(s) = l.seen_stop => s.voltage }

@@ -32,11 +32,13 @@ pub(crate) fn lowest_version(gear: &Gear, json: &str) -> u64 {
         // a part that version 1 does not know
         obstacle.ignores.contains(&MovingPart::LinkArm)
     });
-    let by_value = if margin_typed || arm_named { 2 } else { 1 };
-    newer_keys()
-        .filter(|(key, since)| *since > by_value && has(key))
-        .map(|(_, since)| since)
-        .fold(by_value, u64::max)
+    let mut version = if margin_typed || arm_named { 2 } else { 1 };
+    for (key, since) in newer_keys() {
+        if since > version && has(key) {
+            version = since;
+        }
+    }
+    version
 }
 
 /// The step from a version to the present model. Version 1 always wrote the margin, whether somebody

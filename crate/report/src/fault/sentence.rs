@@ -7,7 +7,7 @@ use gearswing_units::{
 
 use crate::fields::{name, path_words};
 use crate::text::capital_first;
-use gearswing_gear::field::Path;
+use gearswing_gear::field::{Field, Path};
 
 /// One fault as a sentence, as "Right main, actuator rod diameter: 1.2 in; it must be less than
 /// 1.1 in, the actuator bore."
@@ -25,9 +25,10 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
         FaultKind::NotFinite => "this is not a number that can be worked with".to_owned(),
         FaultKind::OutOfRange { value, min, max } => {
             let valid = range(quantity, units, *min, *max);
-            // The swing's range holds for its size; its sign is free.
-            let either = if fault.path.ends_with("swing_up_rad") { ", either way" } else { "" };
-            let size = if either.is_empty() { 1.0 } else { -1.0 };
+            let either_way = field_of(&fault.path)
+                .and_then(|field| field.info().range())
+                .is_some_and(|range| range.either_way);
+            let (either, size) = if either_way { (", either way", -1.0) } else { ("", 1.0) };
             let outside = |shown: f64| !(*min..=*max).contains(&shown) && !(*min..=*max).contains(&(size * shown));
             format!("{} is not possible; valid is {valid}{either}", say(*value, &outside))
         }
@@ -127,9 +128,14 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
 }
 
 /// The quantity of a field; `None` for a part.
-fn quantity_of(path: &str) -> Option<Quantity> {
+/// The field that a fault is of; `None` where it is of a part.
+fn field_of(path: &str) -> Option<Field> {
     let path: Path = path.parse().ok()?;
-    path.field.info().quantity()
+    Some(path.field)
+}
+
+fn quantity_of(path: &str) -> Option<Quantity> {
+    field_of(path)?.info().quantity()
 }
 
 /// Figures of a value that a person typed: enough that it does not round into the valid range.

@@ -14,4 +14,8 @@ mod supply;
 /// Which option is taken, and taking another one.
 mod taken;
 
+pub(super) use seen::{pump, selected};
 pub use spring::first_spring;
+pub(super) use spring::{acts, body, joint};
+pub(super) use supply::{battery_kind, battery_size};
+pub(super) use taken::{attach, basis, body_end, folds, own_leg, part, unlocked, view, way_down};

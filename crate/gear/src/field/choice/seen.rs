@@ -35,12 +35,8 @@ pub(super) fn choose(leg: &mut Leg, option: &str) -> Option<()> {
 /// A new way to say how far: the same place between travel and angle, nothing read otherwise.
 fn first(leg: &Leg, option: &str) -> Option<HowFar> {
     let swing = leg.swing_up.abs();
-    let travel = match leg.seen_stop.as_ref().map(|seen| &seen.how_far) {
-        Some(HowFar::Travel { travel, .. }) => *travel,
-        Some(HowFar::Angle { angle, .. }) => angle.map(|angle| angle / swing),
-        _ => None,
-    };
-    let travel = travel.filter(|travel| (0.0..=1.0).contains(travel));
+    let seen = leg.seen_stop.as_ref();
+    let travel = seen.and_then(|seen| seen.travel(swing));
     Some(match option {
         "travel" => HowFar::Travel {
             travel,

@@ -1,5 +1,6 @@
 //! Which kind a spring is, and what a new one starts with.
 use crate::field::Field;
+use crate::field::range::GAS_FORCE;
 use crate::model::{
     Acts, Body, GasLaw, GasSpring, Leg, LinearSpring, Point, Spring, SpringEnd, SpringJoint,
     SpringKind, SpringSet, TorsionSpring,
@@ -90,18 +91,30 @@ pub(super) fn choose(spring: &mut Spring, field: Field, option: &str) -> Option<
 /// Rate that a new spring starts with [N/m]: no force until somebody says how much.
 const FIRST_RATE: f64 = 0.0;
 /// Push that a new gas spring starts with [N], the least that is allowed.
-const FIRST_PUSH: f64 = 0.1;
+const FIRST_PUSH: f64 = GAS_FORCE.min;
 
-fn first_kind(option: &str, [first, second]: [SpringEnd; 2]) -> Option<SpringKind> {
-    let length = (second.point - first.point).norm();
+fn length([first, second]: &[SpringEnd; 2]) -> f64 {
+    (second.point - first.point).norm()
+}
+
+/// A spring at rest between two ends.
+fn first_linear(ends: [SpringEnd; 2]) -> SpringKind {
+    let length = length(&ends);
+    let [first, second] = ends;
+    SpringKind::Linear(LinearSpring {
+        first,
+        second,
+        rate: FIRST_RATE,
+        set: SpringSet::FreeLength { length },
+        acts: Acts::Both,
+    })
+}
+
+fn first_kind(option: &str, ends: [SpringEnd; 2]) -> Option<SpringKind> {
+    let length = length(&ends);
+    let [first, second] = ends;
     Some(match option {
-        "linear" => SpringKind::Linear(LinearSpring {
-            first,
-            second,
-            rate: FIRST_RATE,
-            set: SpringSet::FreeLength { length },
-            acts: Acts::Both,
-        }),
+        "linear" => first_linear(ends),
         "gas" => SpringKind::Gas(GasSpring {
             first,
             second,
@@ -134,16 +147,8 @@ fn first_ends(leg: &Leg) -> [SpringEnd; 2] {
 /// A new spring of no force, to be filled in.
 #[must_use]
 pub fn first_spring(leg: &Leg, name: String) -> Spring {
-    let ends = first_ends(leg);
-    let length = (ends[1].point - ends[0].point).norm();
     Spring {
         name,
-        kind: SpringKind::Linear(LinearSpring {
-            first: ends[0],
-            second: ends[1],
-            rate: FIRST_RATE,
-            set: SpringSet::FreeLength { length },
-            acts: Acts::Both,
-        }),
+        kind: first_linear(first_ends(leg)),
     }
 }

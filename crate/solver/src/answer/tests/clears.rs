@@ -136,6 +136,18 @@ fn a_stop_on_the_way_is_a_no_but_contact_comes_first() {
     }
 }
 
+/// Room on the near side of the new tire.
+fn near_room(clearance: f64, requirement: Requirement) -> RoomClearance {
+    RoomClearance {
+        side: RoomSide::Near,
+        tire: TireState::New,
+        room: 1.0,
+        clearance,
+        less_for_skew: 0.0,
+        requirement,
+    }
+}
+
 /// Of well, own leg and room the deepest contact governs; without contact what has the least to spare, be
 /// its clearance the larger.
 #[test]
@@ -161,14 +173,7 @@ fn contact_comes_before_spare_and_the_deepest_first() {
             requirement,
             first_contact: None,
         }];
-        clearance.room.rows = vec![RoomClearance {
-            side: RoomSide::Near,
-            tire: TireState::New,
-            room: 1.0,
-            clearance: room,
-            less_for_skew: 0.0,
-            requirement,
-        }];
+        clearance.room.rows = vec![near_room(room, requirement)];
         let finding = clears(&clearance, &[], &tire());
         let which = match finding.detail {
             FindingDetail::Tightest { .. } => 0,
@@ -238,17 +243,13 @@ fn without_a_well_only_its_own_trouble_governs() {
         clearance.governing = None;
         clearance.own.clear();
         clearance.own_not_checked.clear();
-        clearance.room.rows = vec![RoomClearance {
-            side: RoomSide::Near,
-            tire: TireState::New,
-            room: 1.0,
-            clearance: room,
-            less_for_skew: 0.0,
-            requirement: Requirement {
+        clearance.room.rows = vec![near_room(
+            room,
+            Requirement {
                 clearance: 0.01,
                 ..pair.requirement
             },
-        }];
+        )];
         let finding = clears(&clearance, &[], &tire());
         assert_eq!(finding.verdict, verdict, "{room}");
         let nothing = finding.detail == FindingDetail::NothingInWell;

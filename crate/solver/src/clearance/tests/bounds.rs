@@ -2,27 +2,13 @@
 use super::super::rig::Rig;
 use super::super::segment::segment_distance;
 use super::super::{ClearanceCase, ClearanceOptions, TOLD_SKEW, clearances, skew_losses};
-use super::cases::{obstacle, plain};
-use super::support::{Drawn, random_leg};
+use super::cases::{obstacle, plain, solve};
+use super::support::random_leg;
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::*;
-use crate::result::{Clearance, SkewLoss, TireState};
+use crate::result::{SkewLoss, TireState};
 use crate::sample;
 use crate::tires::TireSizes;
-
-fn solve(drawn: &Drawn, stations: usize) -> Clearance {
-    clearances(
-        &ClearanceCase {
-            leg: &drawn.leg,
-            sizes: &drawn.sizes,
-            rule: &ClearanceRule::default(),
-            linkage: &drawn.linkage(),
-            poses: &drawn.sweep(stations).poses,
-        },
-        &ClearanceOptions::default(),
-    )
-    .unwrap()
-}
 
 /// A point x along and y left of a link, in shares of it, moves by (1 − x) of one end's way, x of the other's
 /// and y of what both are apart: of two ends that stray alike by |1 − x| + |x| + 2|y| at most.
@@ -97,7 +83,7 @@ fn a_gland_stays_within_its_bound() {
 /// A wheel of 0.42 m about a trunnion 0.7 m off sweeps from 0.49 to 0.91 m.
 #[test]
 fn the_wheel_sweeps_a_ring() {
-    let envelope = solve(&plain(View::Side), 61).wheel_envelope;
+    let envelope = solve(&plain(View::Side), 61).unwrap().wheel_envelope;
     for (line, radius) in envelope.iter().zip([0.91, 0.49]) {
         assert!(line.len() > 10);
         for point in line {
@@ -115,7 +101,7 @@ fn the_deepest_contact_lies_between_stations() {
         points: vec![Point::new(0.69, -2.0), Point::new(0.69, 2.0)],
     })];
     for stations in [2, 9, 60] {
-        let found = solve(&drawn, stations);
+        let found = solve(&drawn, stations).unwrap();
         let pair = found.pairs.iter().find(|p| p.tire == Some(TireState::New));
         let clearance = pair.unwrap().tightest.clearance;
         assert!((clearance + 0.21).abs() < 6e-5, "{stations} {clearance}");

@@ -59,7 +59,7 @@ pub(super) fn obstacle(shape: Shape) -> Obstacle {
     }
 }
 
-fn solve(drawn: &Drawn, stations: usize) -> Result<Clearance, ClearanceError> {
+pub(super) fn solve(drawn: &Drawn, stations: usize) -> Result<Clearance, ClearanceError> {
     clearances(
         &ClearanceCase {
             leg: &drawn.leg,

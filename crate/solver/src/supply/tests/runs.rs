@@ -10,7 +10,7 @@ use super::super::state::Power;
 use super::super::track::Track;
 use super::support;
 use crate::model::{HandPump, MotorPump, Source, Supply};
-use crate::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind};
+use crate::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind, StallCause};
 
 const PISTON: f64 = 1e-3;
 
@@ -85,6 +85,19 @@ pub(super) fn event(run: &Run, leg: Option<usize>, kind: RunEventKind) -> &RunEv
         .unwrap_or_else(|| panic!("{kind:?} of {leg:?} in {:?}", run.events));
     assert!(found.next().is_none(), "{kind:?} twice");
     first
+}
+
+/// Needed and available pressure [Pa] at the first stall, and how much thrust is missing [N].
+pub(super) fn short_of(run: &Run) -> (f64, f64, Option<f64>) {
+    match run.stalls[0].cause {
+        StallCause::Pressure {
+            needed,
+            available,
+            thrust_over,
+            ..
+        } => (needed, available, thrust_over),
+        other => panic!("{other:?}"),
+    }
 }
 
 #[test]
