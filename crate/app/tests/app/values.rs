@@ -294,6 +294,22 @@ fn what_must_be_filled_is_not_emptied() {
     assert_eq!(desk.gear().legs[1].drive.strut_jack, None);
 }
 
+/// A pitch is not rounded by tenths: 28 threads per inch are 0.907 mm a turn, and 1.25 mm (M8 of ISO 261,
+/// from memory) are 0.0492 in.
+#[test]
+fn a_thread_keeps_its_pitch() {
+    let path = "legs[1].actuator.rod_end_pitch_m";
+    for (typed, entered, seen, text) in [
+        (UnitChoice::INCH, "1/28", UnitChoice::METRIC, "0.907"),
+        (UnitChoice::METRIC, "1.25", UnitChoice::INCH, "0.0492"),
+    ] {
+        let mut desk = opened("demo", typed);
+        desk.enter(path, entered);
+        desk.send(Msg::View(msg::View::Units(seen)));
+        assert_eq!(desk.row(path).value, text);
+    }
+}
+
 /// “0.004 to 780 in” as least and most, in SI, with the next figures beyond.
 fn told_limits(range: &str, quantity: Quantity, units: UnitChoice) -> [[f64; 2]; 2] {
     let range = range.trim_end_matches(", either way").replace('−', "-");

@@ -146,7 +146,7 @@ fields! {
         ActuatorMass "legs[].actuator.mass_kg" (number Mass MASS = 0.0) Actuator (measured) { l.actuator.mass }
         SealFriction "legs[].actuator.seal_friction_n" (option Force FRICTION) Actuator (measured) { l.actuator.seal_friction }
         @2 SealBreakOut "legs[].actuator.seal_break_out_n" (option Force FRICTION) Actuator (measured) { l.actuator.seal_break_out }
-        @3 RodEndPitch "legs[].actuator.rod_end_pitch_m" (option Length THREAD_PITCH) Actuator (measured) { l.actuator.rod_end_pitch }
+        @3 RodEndPitch "legs[].actuator.rod_end_pitch_m" (option Pitch THREAD_PITCH) Actuator (measured) { l.actuator.rod_end_pitch }
     }
     of Spring |s| {
         SpringName "legs[].springs[].name" (text) Springs (measured) { s.name }

@@ -115,6 +115,7 @@ fn every_number_has_the_quantity_of_its_key() {
             () if key.ends_with("_v") => &[Q::Voltage],
             () if key.ends_with("_a") => &[Q::Current],
             () if key.ends_with("_ohm") => &[Q::Resistance],
+            () if key.ends_with("_pitch_m") => &[Q::Pitch],
             () if key.ends_with("_m") => &[Q::Length, Q::Hole],
             () if key.ends_with("_rad") => &[Q::Angle],
             () if key.ends_with("_kg") => &[Q::Mass],
