@@ -1,6 +1,6 @@
 //! Unusable inputs and command lines: one clear sentence on standard error, exit code 2, and the
 //! other files are still answered.
-use gearswing_solver::model::{HowFar, SeenStop};
+use gearswing_gear::model::{HowFar, SeenStop};
 use serde_json::Value;
 
 use crate::support::{Run, demo, file, fixtures, folder, gear_file, run, run_with, starter};

@@ -8,12 +8,12 @@ use serde_json::Value;
 
 use crate::support::{demo, file, folder, gear_file, program, run, run_with, starter};
 
-fn solve(gear: &gearswing_solver::model::Gear, leg: usize, options: &Options) -> LegResult {
+fn solve(gear: &gearswing_gear::model::Gear, leg: usize, options: &Options) -> LegResult {
     solve_leg(gear, leg, options).expect("no faults")
 }
 
 /// The exit code that the solver's own findings ask for.
-fn code_of(gear: &gearswing_solver::model::Gear) -> i32 {
+fn code_of(gear: &gearswing_gear::model::Gear) -> i32 {
     let is_bad = (0..gear.legs.len())
         .map(|leg| solve(gear, leg, &Options::default()))
         .any(|result| {

@@ -3,8 +3,8 @@ use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
 
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::{DEMO, STARTERS, to_text};
-use gearswing_solver::model::Gear;
 
 /// What a run printed.
 pub(crate) struct Run {

@@ -1,5 +1,5 @@
 //! Changes of a gear that change its answers in a known way.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use gearswing_solver::result::{LegResult, Question, Verdict};
 use gearswing_tests::changes::{enlarged, heavier, mirrored, moved, turn, turned};
 use gearswing_tests::same::Change;

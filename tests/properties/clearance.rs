@@ -1,6 +1,6 @@
 //! Certified clearances against sampled distances: outlines drawn apart from the solver, distances by
 //! parry2d-f64 0.31, a general-purpose collision library.
-use gearswing_solver::model::{Leg, Shape};
+use gearswing_gear::model::{Leg, Shape};
 use gearswing_solver::result::{LegResult, PairClearance, Station};
 use gearswing_tests::outlines::{Outline, outlines};
 use gearswing_tests::{Case, cases, solve};

@@ -1,5 +1,5 @@
 //! Every link keeps its length at every station, and the path runs from the given pose to up.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use gearswing_solver::result::{Phase, Station};
 use gearswing_tests::{BraceKind, cases, near, solve};
 use std::f64::consts::PI;

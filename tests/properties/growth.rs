@@ -1,5 +1,5 @@
 //! A larger tire has less room.
-use gearswing_solver::model::{Basis, Grown, View};
+use gearswing_gear::model::{Basis, Grown, View};
 use gearswing_solver::result::TireState;
 use gearswing_tests::{cases, solve};
 

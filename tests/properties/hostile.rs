@@ -1,7 +1,7 @@
 //! Numbers that make no sense: a result or named faults, never a panic, never a number that is none.
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::{read, to_text};
 use gearswing_solver::faults::{FaultKind, Faults, check_gear};
-use gearswing_solver::model::Gear;
 use gearswing_solver::result::LegResult;
 use gearswing_solver::{Options, solve_leg};
 use gearswing_tests::numbers::each_number;

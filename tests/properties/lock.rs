@@ -1,5 +1,5 @@
 //! What the down lock rests on: the pose at gear down, not where the leg is asked to go.
-use gearswing_solver::model::{LegAir, View};
+use gearswing_gear::model::{LegAir, View};
 use gearswing_solver::result::AxlePush;
 use gearswing_tests::{BraceKind, cases, near, solve};
 

@@ -1,6 +1,6 @@
 //! What a fall has to spare: the verdict against second evaluations, whole solutions of legs that have
 //! once and one and a half times the friction.
-use gearswing_solver::model::{Brace, Gear, Pin};
+use gearswing_gear::model::{Brace, Gear, Pin};
 use gearswing_solver::result::{Fall, FallOutcome, LegResult, LockKind, Phase, Question, Verdict};
 use gearswing_solver::{LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE};
 

@@ -1,5 +1,5 @@
 //! A leg given at its upper end and swung down passes the same poses, under the same forces.
-use gearswing_solver::model::Shortening;
+use gearswing_gear::model::Shortening;
 use gearswing_tests::changes::reversed;
 use gearswing_tests::{BraceKind, ShorteningKind, cases, near, solve};
 

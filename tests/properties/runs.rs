@@ -4,9 +4,9 @@
 //! What is held is what the words mean: down and locked is at down with the knee in its lock; a part that
 //! touches by the drawing goes no further. Distances are the solver's own at single poses, which
 //! `clearance.rs` holds against a general-purpose library.
+use gearswing_gear::model::{Direction, Gear, Leg, MovingPart};
 use gearswing_solver::clearance::drawn_clearance_at;
 use gearswing_solver::kinematics::{Linkage, Path};
-use gearswing_solver::model::{Direction, Gear, Leg, MovingPart};
 use gearswing_solver::result::{Cycle, LegSample, Phase, Run, RunEventKind, TireState};
 use gearswing_solver::supply::{SupplyError, SupplyOptions, cycle};
 use gearswing_solver::tires::TireSizes;

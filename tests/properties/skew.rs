@@ -4,10 +4,10 @@
 //! general-purpose library, and seen along the normal of the drawn plane.
 use std::f64::consts::{FRAC_PI_2, TAU};
 
-use gearswing_solver::clearance::skew_losses;
-use gearswing_solver::model::{
+use gearswing_gear::model::{
     AttachTo, Gear, Grown, Leg, Obstacle, Point, Shape, Tire as Fitted, Vector, View,
 };
+use gearswing_solver::clearance::skew_losses;
 use gearswing_solver::result::TireState;
 use gearswing_solver::tires::TireSizes;
 use gearswing_tests::spatial::{Tire, V3, turned};

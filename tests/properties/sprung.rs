@@ -1,7 +1,7 @@
 //! Springs and rubbing pins: the same changes, work and power as without them, and the worst place.
+use gearswing_gear::model::*;
 use gearswing_solver::Options;
 use gearswing_solver::kinematics::Linkage;
-use gearswing_solver::model::*;
 use gearswing_solver::result::{CaseOutcome, MechanismEventKind, Motion, Reactions};
 use gearswing_solver::statics::{
     Loads, free_bodies, pin_rates, placed, spring_energy, spring_loads, weight_and_wind,

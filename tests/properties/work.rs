@@ -1,6 +1,6 @@
 //! Work and energy, virtual work against free bodies, equilibrium of the whole, pressure and areas.
+use gearswing_gear::model::*;
 use gearswing_solver::kinematics::{Linkage, Pose};
-use gearswing_solver::model::*;
 use gearswing_solver::result::{Motion, Reactions};
 use gearswing_solver::statics::{Loads, free_bodies, gravity, station_force, wind};
 use gearswing_tests::{Case, cases, solve};

@@ -3,8 +3,8 @@
 //! solvers. Found: parameters at rdrr.io/cran/deTestSet/man/ex_andrews.html, angles in public copies of
 //! the test set (pose 2: a run of the published reference solver at tolerance 1e-14). The points follow
 //! from the angles by the loop equations, which close to 7e-17 m.
+use gearswing_gear::model::*;
 use gearswing_solver::kinematics::{Linkage, Side, circle_circle};
-use gearswing_solver::model::*;
 use gearswing_tests::{bare_gear, bare_leg, near, solve};
 use std::f64::consts::{FRAC_PI_2, TAU};
 

@@ -5,7 +5,7 @@
 //! Dynamic pressure ½ρV²: NACA symbol table, found; 80, 100, 120 kt at sea level computed. Sea level air:
 //! U.S. Standard Atmosphere 1976, scipp.ucsc.edu/outreach/balloon/atmos, found: 1.225 kg/m3. Densities at
 //! height: "Mechanical Engineers' Handbook", vol. 4, p. 23, found: 2,000 m 1.0066 kg/m3.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use gearswing_solver::statics::dynamic_pressure;
 use gearswing_tests::{bare_gear, bare_leg, near, solve};
 use gearswing_units::factors::{

@@ -2,8 +2,8 @@
 //! coupler 120, rocker 80, ground 100, crank at 40°. Source and the printed 20.30°, 57.33°, −60.98°,
 //! −98.01° from memory, not confirmed; every value below is computed apart from this project, with a
 //! loop residual below 2e-13.
+use gearswing_gear::model::*;
 use gearswing_solver::kinematics::{Linkage, Side, circle_circle};
-use gearswing_solver::model::*;
 use gearswing_tests::{bare_gear, bare_leg, near, solve};
 use std::f64::consts::{FRAC_PI_2, TAU};
 

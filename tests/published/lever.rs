@@ -3,7 +3,7 @@
 //! a pickup bed") and, 9th ed., problem 4/122 (inputs found at mecademyai.com/problem/statics/ch4/4_122,
 //! outputs computed). Cylinder bores and rods: an industrial cylinder manual, somanuals.com "1-1-2002 User
 //! Manual", found; their areas: fluid power handbooks, from memory.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use gearswing_solver::result::Stroke;
 use gearswing_tests::{bare_gear, bare_leg, near, solve};
 use gearswing_units::factors::{KG_PER_LB, M_PER_FOOT, M_PER_INCH, N_PER_LBF, PA_PER_PSI};

@@ -3,7 +3,7 @@
 //! rows 3.1 of our source page on tires and locks): 0.062 to 0.281 in. Computed from them for two equal
 //! links L with the knee t off the straight line: bend 2 asin(t/L), shorter than straight by
 //! 2 (L − √(L² − t²)).
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use gearswing_solver::result::{FindingDetail, LegResult, Question, Verdict};
 use gearswing_solver::{LEAST_OVER_CENTRE, PRINTED_OVER_CENTER};
 use gearswing_tests::{bare_gear, bare_leg, near, solve};

@@ -1,7 +1,7 @@
 //! Source: R. C. Hibbeler, "Engineering Mechanics: Statics", 14th ed., problem 6-91 (prepscholar.com, chapter
 //! 6 problem 91P). Found: 1.25 Mg, arms 0.5 m and 1.5 sin 30° m: cylinder EF 8,175 N. Cylinder AD, arms
 //! 0.25 cos 40° m and 0.5 + 2 cos 10° m: computed 158,130 N (the book's 158 kN from memory).
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use gearswing_tests::{bare_gear, bare_leg, near, solve};
 
 /// A part that pivots at the origin with the shovel's weight `load_arm` to the right, held by a

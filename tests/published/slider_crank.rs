@@ -2,8 +2,8 @@
 //! offset, crank at 45° turning at 1 rad/s: rod at 159.295°, 0.378 rad/s, slider 9.744 in/s (the lengths
 //! are garbled there; recomputed 159.29519, 0.377964, 9.743680, so they agree). Slider at 25.779355 in:
 //! computed.
+use gearswing_gear::model::*;
 use gearswing_solver::kinematics::{Linkage, circle_line};
-use gearswing_solver::model::*;
 use gearswing_tests::{bare_leg, near};
 use gearswing_units::factors::M_PER_INCH;
 

@@ -2,7 +2,7 @@
 //! wheel load 3,600 N, link CD rising 60 over 280 (12.09°), 3600 × 165 = CD (305 cos a + 70 sin a): CD
 //! 1,898 N, B 1,856 and 4,000 N, 4,410 N together. Computed: 1898.39, 1856.25, 3997.77 (the book rounds).
 //! Its spring EF is left out: the arms on the lower link could not be read.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use gearswing_tests::{bare_gear, bare_leg, near, solve};
 
 /// The knuckle pivots at B as a leg does; the link CD, loaded along itself only, is the actuator. Drawn

@@ -7,7 +7,7 @@
 //! handbook quoted by a builder (homebuiltairplanes.com/forums/threads/tire-sizes.4431, 5.00-5), maker's
 //! sheet of the ground tire 12-16.5 ("SK-05"), naming rules
 //! (wattsaviation.co.uk/resources/tyre-sizes-explained): all found.
-use gearswing_solver::model::{Basis, Grown, Tire};
+use gearswing_gear::model::{Basis, Grown, Tire};
 use gearswing_solver::tires::{
     Trust, find_size, grown_size, lateral_allowance, rows_of_size, shoulder_radius, sizes,
 };

@@ -3,7 +3,7 @@
 //! gain 9.12. The readable text lost its signs; Ay·20 sin a = P (100 cos a − 20 sin a) reproduces its
 //! numbers. Other angles: computed from the same formula. Symmetric toggle, end thrust = F/(2 tan a):
 //! textbook statics (Shigley, Norton) from memory, ratios computed.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use gearswing_tests::{bare_gear, bare_leg, near, solve};
 
 /// A link in the plane without weight.

@@ -1,7 +1,7 @@
 //! Legs of every kind one after the other; a failure names its leg.
+use gearswing_gear::model::{Gear, Leg};
 use gearswing_solver::faults::{FaultKind, check_gear};
 use gearswing_solver::kinematics::{Linkage, Sweep};
-use gearswing_solver::model::{Gear, Leg};
 
 use crate::{Draw, Kind, random_gear, with_springs_and_pins, with_well};
 

@@ -1,5 +1,5 @@
 //! Changes of a gear after which its answers are known.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 
 use crate::numbers::{Dimension, each_number, each_point};
 

@@ -1,5 +1,5 @@
 //! Every kind of leg, and random legs of each.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use std::f64::consts::TAU;
 
 use crate::Draw;
@@ -302,7 +302,7 @@ fn actuator(
         },
         mass: d.between(0.5, 3.0),
         seal_friction: Some(d.between(0.0, 60.0)),
-        seal_break_out: None,
+        ..Actuator::default()
     }
 }
 

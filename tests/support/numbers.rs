@@ -1,5 +1,5 @@
 //! Every number of a gear, one by one, with what it is: to move, scale and spoil them.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 
 /// What a number is, as far as a change of scale goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,6 +1,6 @@
 //! Outlines of the moving parts at a station, drawn apart from the solver, and their distances from the
 //! well by parry2d-f64 0.31, a general-purpose collision library.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use gearswing_solver::result::{Station, TireState};
 use gearswing_solver::tires::{TireSize, TireSizes};
 use parry2d_f64::math::{Pose as Isometry, Vector as Glam};

@@ -1,5 +1,5 @@
 //! A plain leg without weight, brace or well: a textbook's mechanism is put on it.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 use gearswing_solver::result::LegResult;
 use gearswing_solver::{Options, solve_leg};
 
@@ -58,7 +58,7 @@ pub fn bare_leg() -> Leg {
             body_at: BodyEnd::Airframe,
             mass: 0.0,
             seal_friction: Some(0.0),
-            seal_break_out: None,
+            ..Actuator::default()
         },
         drive: Drive::default(),
         shared_drive: String::new(),

@@ -1,5 +1,5 @@
 //! Two results that should be the same, but for a change that is known.
-use gearswing_solver::model::{Point, Vector};
+use gearswing_gear::model::{Point, Vector};
 use gearswing_solver::result::{LegResult, MechanismEventKind, Motion, Reactions, Station};
 
 /// How the second result should differ from the first.

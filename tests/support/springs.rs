@@ -1,5 +1,5 @@
 //! Random springs and rubbing pins.
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 
 use crate::Draw;
 

@@ -1,7 +1,7 @@
 //! Random sources, lines, switches and accumulators for gears of one to three legs.
+use gearswing_gear::model::*;
 use gearswing_solver::faults::check_gear;
 use gearswing_solver::kinematics::{Linkage, Sweep};
-use gearswing_solver::model::*;
 use gearswing_solver::result::{Direction, Run};
 
 use crate::{Draw, Kind, random_gear, with_springs_and_pins, with_well};

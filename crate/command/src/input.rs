@@ -3,9 +3,9 @@ use std::fs::File;
 use std::io::{ErrorKind, Read};
 use std::path::Path;
 
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::{READ_LIMIT, link, read};
 use gearswing_report::clean;
-use gearswing_solver::model::Gear;
 
 use crate::arguments::Input;
 

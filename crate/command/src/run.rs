@@ -1,13 +1,13 @@
 //! From input to answer: every input on its own, the worst decides the exit code.
 use std::collections::BTreeSet;
 
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::link;
 use gearswing_report::{
     Answered, LegAnswer, Outcome, ReportOptions, StopAnswer, Timed, clean, fault_text, file_words,
     name_words, report_text, result_json, stations_csv_head, stations_csv_rows, supply_error_text,
     times_csv_head, times_csv_rows, unusable_json,
 };
-use gearswing_solver::model::Gear;
 use gearswing_solver::stop::{StopError, explain_stop};
 use gearswing_solver::supply::{SupplyOptions, cycle, is_timed};
 use gearswing_solver::{Options, solve_leg};

@@ -1,373 +1,247 @@
-//! Random models for the tests: every kind of part, any finite number, any text.
-use gearswing_solver::model::{
-    Actuator, AttachTo, Basis, BodyEnd, Brace, ClearanceRule, Conditions, EmergencyWay, FallData,
-    Fluid, FoldingBrace, Folds, Gear, Grown, Leg, LegAir, LegBody, Link, MovingPart, Obstacle,
-    OutOfPlane, OwnLeg, Point, Shape, Shortening, ShorteningRow, SlidingBrace, Strut, Tire,
-    UnlockedBy, View, Wheel,
-};
+//! Random gears for the tests, by the list of fields: every kind of part, any finite number, any text.
+use gearswing_gear::field::{Field, Kind, Path, first_spring};
+use gearswing_gear::model::{Gear, Obstacle, Point, Shape, Shortening};
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
-use proptest::sample::select;
 
-use crate::arbitrary_seen::seen_stop;
-use crate::arbitrary_springs::{pins, spring};
-use crate::arbitrary_supply::{drive, supply};
+use crate::DEMO;
 
 /// Any finite number, -0 and the smallest ones among them, and round ones as people type them.
 pub(crate) fn number() -> impl Strategy<Value = f64> {
     use proptest::num::f64::{NEGATIVE, NORMAL, POSITIVE, SUBNORMAL, ZERO};
     prop_oneof![
-        POSITIVE | NEGATIVE | NORMAL | SUBNORMAL | ZERO,
-        (-10_000..10_000_i32).prop_map(|n| f64::from(n) / 1000.0),
+        4 => POSITIVE | NEGATIVE | NORMAL | SUBNORMAL | ZERO,
+        4 => (-10_000..10_000_i32).prop_map(|n| f64::from(n) / 1000.0),
+        // what is left out of a file
+        1 => prop_oneof![Just(0.0), Just(0.1), Just(0.62), Just(1.0), Just(1.4)],
     ]
 }
 
-pub(crate) fn point() -> impl Strategy<Value = Point> {
-    (number(), number()).prop_map(|(x, y)| Point::new(x, y))
-}
-
-fn points() -> impl Strategy<Value = Vec<Point>> {
-    vec(point(), 0..6)
-}
-
-pub(crate) fn text() -> impl Strategy<Value = String> {
+fn text() -> impl Strategy<Value = String> {
     prop_oneof![any::<String>(), "[A-Za-z ]{0,12}".prop_map(String::from)]
 }
 
-fn basis() -> impl Strategy<Value = Basis> {
-    select(vec![
-        Basis::Measured,
-        Basis::Maker,
-        Basis::Table,
-        Basis::Unstated,
-    ])
+/// What is drawn for a gear, taken in turn.
+#[derive(Debug)]
+struct Drawn {
+    numbers: Vec<Option<f64>>,
+    texts: Vec<String>,
+    picks: Vec<u16>,
+    at: usize,
 }
 
-fn tire() -> impl Strategy<Value = Tire> {
-    let grown = prop_oneof![
-        Just(Grown::ByRule),
-        (number(), number(), basis()).prop_map(|(diameter, width, basis)| Grown::Given {
-            diameter,
-            width,
-            basis
-        }),
-    ];
-    (
-        text(),
-        [number(), number(), number(), number()],
-        basis(),
-        grown,
-    )
-        .prop_map(
-            |(size, [diameter, width, shoulder_radius, rim_diameter], basis, grown)| Tire {
-                size,
-                diameter,
-                width,
-                shoulder_radius,
-                rim_diameter,
-                basis,
-                grown,
-            },
-        )
+impl Drawn {
+    fn turn(&mut self) -> usize {
+        self.at += 1;
+        self.at
+    }
+
+    fn optional(&mut self) -> Option<f64> {
+        let at = self.turn() % self.numbers.len();
+        self.numbers[at]
+    }
+
+    fn number(&mut self) -> f64 {
+        self.optional().or(self.optional()).unwrap_or(1.0)
+    }
+
+    fn point(&mut self) -> Point {
+        Point::new(self.number(), self.number())
+    }
+
+    fn text(&mut self) -> &str {
+        let at = self.turn() % self.texts.len();
+        &self.texts[at]
+    }
+
+    fn below(&mut self, count: usize) -> usize {
+        let at = self.turn() % self.picks.len();
+        // a list that is gone through more than once says something else then
+        (usize::from(self.picks[at]) + self.at / self.picks.len()) % count
+    }
 }
 
-fn out_of_plane() -> impl Strategy<Value = OutOfPlane> {
-    let own_leg = select(vec![
-        OwnLeg::ByView,
-        OwnLeg::All,
-        OwnLeg::Leg,
-        OwnLeg::Brace,
-        OwnLeg::None,
-    ]);
-    (vec(option::of(number()), 4), own_leg).prop_map(|(n, own_leg)| OutOfPlane {
-        trunnion_skew: n[0],
-        wheel_skew: n[1],
-        room_near: n[2],
-        room_far: n[3],
-        own_leg,
-    })
+/// Entries of each list of a leg, at most.
+const ENTRIES: usize = 3;
+
+/// Every place where a field may stand in a gear.
+fn places(field: Field, gear: &Gear) -> Vec<Path> {
+    let legs = if field.is_of_leg() {
+        gear.legs.len()
+    } else {
+        1
+    };
+    let entries = if field.is_of_entry() { ENTRIES } else { 1 };
+    (0..legs)
+        .flat_map(|leg| (0..entries).map(move |entry| field.of_entry(leg, entry)))
+        .collect()
 }
 
-fn wheel() -> impl Strategy<Value = Wheel> {
-    (tire(), option::of(tire()), number(), number()).prop_map(|(tire, former, mass, lean)| Wheel {
-        tire,
-        former,
-        mass,
-        lean,
-    })
-}
-
-fn strut() -> impl Strategy<Value = Strut> {
-    let rows = vec((number(), number()), 0..5).prop_map(|rows| Shortening::WithTravel {
-        table: rows
-            .into_iter()
-            .map(|(travel, amount)| ShorteningRow { travel, amount })
-            .collect(),
-    });
-    let shortening = prop_oneof![
-        Just(Shortening::None),
-        number().prop_map(|amount| Shortening::BeforeSwing { amount }),
-        rows,
-    ];
-    ([point(), point(), point()], points(), shortening).prop_map(
-        |([axle, axis_bottom, axis_top], sliding_outline, shortening)| Strut {
-            axle,
-            axis_bottom,
-            axis_top,
-            sliding_outline,
-            shortening,
-        },
-    )
-}
-
-fn link() -> impl Strategy<Value = Link> {
-    (number(), number()).prop_map(|(thickness, mass)| Link { thickness, mass })
-}
-
-fn brace() -> impl Strategy<Value = Brace> {
-    let folding = (
-        [point(), point(), point()],
-        select(vec![Folds::ThroughCentre, Folds::SameSide]),
-        select(vec![UnlockedBy::Actuator, UnlockedBy::Separate]),
-        option::of(number()),
-        link(),
-        link(),
-    )
-        .prop_map(
-            |(at, folds, unlocked_by, excursion_allowed, upper, lower)| {
-                let [airframe_pivot, knee, leg_attach] = at;
-                Brace::Folding(FoldingBrace {
-                    airframe_pivot,
-                    knee,
-                    leg_attach,
-                    folds,
-                    unlocked_by,
-                    excursion_allowed,
-                    upper,
-                    lower,
-                })
-            },
-        );
-    let sliding = ([point(), point()], [number(), number(), number(), number()]).prop_map(
-        |([airframe_pivot, leg_attach], [shortest, longest, thickness, mass])| {
-            Brace::Sliding(SlidingBrace {
-                airframe_pivot,
-                leg_attach,
-                shortest,
-                longest,
-                thickness,
-                mass,
-            })
-        },
-    );
-    prop_oneof![Just(Brace::None), folding, sliding]
-}
-
-fn actuator() -> impl Strategy<Value = Actuator> {
-    (
-        point(),
-        point(),
-        select(vec![
-            AttachTo::Leg,
-            AttachTo::UpperLink,
-            AttachTo::LowerLink,
-        ]),
-        select(vec![BodyEnd::Airframe, BodyEnd::Moving]),
-        vec(number(), 7),
-        vec(option::of(number()), 2),
-    )
-        .prop_map(|(mount, attach, attach_to, body_at, n, o)| Actuator {
-            mount,
-            attach,
-            attach_to,
-            bore: n[0],
-            rod: n[1],
-            shortest: n[2],
-            longest: n[3],
-            body_diameter: n[4],
-            body_length: n[5],
-            body_at,
-            mass: n[6],
-            seal_friction: o[0],
-            seal_break_out: o[1],
-        })
-}
-
-fn obstacle() -> impl Strategy<Value = Obstacle> {
-    let shape = prop_oneof![
-        points().prop_map(|points| Shape::Solid { points }),
-        points().prop_map(|points| Shape::Surface { points }),
-    ];
-    let part = select(vec![
-        MovingPart::Wheel,
-        MovingPart::LegBody,
-        MovingPart::SlidingStrut,
-        MovingPart::UpperLink,
-        MovingPart::LowerLink,
-        MovingPart::LinkArm,
-        MovingPart::SlidingBrace,
-        MovingPart::ActuatorBody,
-        MovingPart::ActuatorRod,
-    ]);
-    (text(), shape, option::of(number()), vec(part, 0..3)).prop_map(
-        |(name, shape, required_clearance, ignores)| Obstacle {
-            name,
-            shape,
-            required_clearance,
-            ignores,
-        },
-    )
-}
-
-fn fall() -> impl Strategy<Value = FallData> {
-    let given = || option::of(number());
-    (given(), given(), given(), given(), given()).prop_map(
-        |(body_inertia, return_orifice, discharge, knee_play, pin_break_out)| FallData {
-            body_inertia,
-            return_orifice,
-            discharge,
-            knee_play,
-            pin_break_out,
-        },
-    )
-}
-
-fn way_down() -> impl Strategy<Value = EmergencyWay> {
-    select(vec![
-        EmergencyWay::FreeFall,
-        EmergencyWay::HandPump,
-        EmergencyWay::StoredGas,
-        EmergencyWay::HandCrank,
-        EmergencyWay::NoneGiven,
-    ])
-}
-
-fn leg() -> impl Strategy<Value = Leg> {
-    let body = (points(), number(), point()).prop_map(|(outline, mass, centre)| LegBody {
-        outline,
-        mass,
-        centre,
-    });
-    let air = (number(), number()).prop_map(|(wheel_drag_area, leg_drag_area)| LegAir {
-        wheel_drag_area,
-        leg_drag_area,
-    });
-    let front = (
-        text(),
-        select(vec![View::Side, View::Front]),
-        point(),
-        number(),
-        out_of_plane(),
-    );
-    (
-        front,
-        body,
-        strut(),
-        wheel(),
-        brace(),
-        actuator(),
-        (
-            air,
-            drive(),
-            prop_oneof![Just(String::new()), text()],
-            number(),
-        ),
-        (
-            fall(),
-            vec(obstacle(), 0..3),
-            vec(spring(), 0..3),
-            pins(),
-            option::of(seen_stop()),
-        ),
-    )
-        .prop_map(
-            |(
-                (name, view, trunnion, swing_up, out_of_plane),
-                body,
-                strut,
-                wheel,
-                brace,
-                actuator,
-                (air, drive, shared_drive, drive_ratio),
-                (fall, well, springs, pins, seen_stop),
-            )| {
-                Leg {
-                    name,
-                    view,
-                    trunnion,
-                    out_of_plane,
-                    swing_up,
-                    body,
-                    strut,
-                    wheel,
-                    brace,
-                    actuator,
-                    drive,
-                    shared_drive,
-                    drive_ratio,
-                    air,
-                    fall,
-                    springs,
-                    pins,
-                    well,
-                    seen_stop,
+fn choose(gear: &mut Gear, drawn: &mut Drawn) {
+    for &field in Field::ALL {
+        for path in places(field, gear) {
+            match field.info().kind {
+                Kind::Choice(keys) => {
+                    // of a gear that has no such choice nothing changes
+                    let _ = path.choose(gear, keys[drawn.below(keys.len())]);
                 }
-            },
-        )
+                Kind::Set(keys) => {
+                    for key in keys {
+                        let _ = path.switch(gear, key, drawn.below(3) == 0);
+                    }
+                }
+                Kind::Number { .. } | Kind::Point | Kind::Outline | Kind::Text => {}
+            }
+        }
+    }
+    for leg in &mut gear.legs {
+        if drawn.below(3) == 0 {
+            leg.drive.electric = None;
+        }
+        // a file may name them in any order, and twice
+        for obstacle in &mut leg.well {
+            if drawn.below(3) == 0 {
+                obstacle.ignores.reverse();
+                obstacle.ignores.extend(obstacle.ignores.first().copied());
+            }
+        }
+    }
+}
+
+fn fill(gear: &mut Gear, drawn: &mut Drawn) {
+    for &field in Field::ALL {
+        for path in places(field, gear) {
+            // a gear that has no such value is left as it is
+            match field.info().kind {
+                Kind::Number { .. } => {
+                    if path.set_number(gear, drawn.optional()).is_err() {
+                        let _ = path.set_number(gear, Some(drawn.number()));
+                    }
+                }
+                Kind::Point => {
+                    let _ = path.set_point(gear, drawn.point());
+                }
+                Kind::Outline => {
+                    if let Some(points) = path.outline_mut(gear) {
+                        *points = (0..drawn.below(6)).map(|_| drawn.point()).collect();
+                    }
+                }
+                Kind::Text => {
+                    let _ = path.set_text(gear, drawn.text());
+                }
+                Kind::Choice(_) | Kind::Set(_) => {}
+            }
+        }
+    }
+}
+
+/// Adds what has entries: legs, springs, pieces of structure, rows of a table, a tire from before.
+fn build(legs: usize, drawn: &mut Drawn) -> Gear {
+    let mut gear = DEMO.gear().expect("the demo reads");
+    let first = gear.legs[0].clone();
+    gear.legs = vec![first; legs];
+    for leg in &mut gear.legs {
+        leg.springs.clear();
+        for _ in 0..drawn.below(ENTRIES + 1) {
+            leg.springs.push(first_spring(leg, String::new()));
+        }
+        leg.well.clear();
+        for _ in 0..drawn.below(ENTRIES + 1) {
+            leg.well.push(Obstacle {
+                name: String::new(),
+                shape: Shape::Solid { points: Vec::new() },
+                required_clearance: None,
+                ignores: Vec::new(),
+            });
+        }
+        leg.wheel.former = (drawn.below(2) == 0).then(|| leg.wheel.tire.clone());
+    }
+    // what comes with one source stays with another
+    choose(&mut gear, drawn);
+    choose(&mut gear, drawn);
+    for leg in &mut gear.legs {
+        if let Shortening::WithTravel { table } = &mut leg.strut.shortening {
+            let row = table.first().copied();
+            let rows = drawn.below(ENTRIES + 1);
+            *table = row.into_iter().cycle().take(rows).collect();
+        }
+    }
+    gear
 }
 
 /// Any gear that a file can hold, sensible or not.
 pub(crate) fn gear() -> impl Strategy<Value = Gear> {
-    let rule = [
-        option::of(number()),
-        option::of(number()),
-        option::of(number()),
-    ];
-    let flight = vec(option::of(number()), 4);
+    // lengths without a common divisor: the draws do not meet the same fields again
     (
-        text(),
-        text(),
-        vec(leg(), 0..4),
-        vec(number(), 7),
-        supply(),
-        rule,
-        flight,
-        (
-            option::of(way_down()),
-            option::of(number()),
-            option::of(number()),
-        ),
+        0..4_usize,
+        vec(option::weighted(0.7, number()), 211),
+        vec(text(), 13),
+        vec(any::<u16>(), 101),
     )
-        .prop_map(
-            |(name, note, legs, n, supply, [tire_new, tire_grown, parts], flight, emergency)| {
-                Gear {
-                    name,
-                    note,
-                    legs,
-                    conditions: Conditions {
-                        load_factor: n[0],
-                        pitch: n[1],
-                        bank: n[2],
-                        airspeed: n[3],
-                        sideslip: n[4],
-                        air_density: n[5],
-                        gear_speed: flight[0],
-                        stall_speed: flight[1],
-                        climb_pitch: flight[2],
-                        turn_load_factor: flight[3],
-                    },
-                    supply,
-                    fluid: Fluid { density: n[6] },
-                    clearance_rule: ClearanceRule {
-                        tire_new,
-                        tire_grown,
-                        parts,
-                    },
-                    emergency_way: emergency.0,
-                    emergency_pump: emergency.1,
-                    friction_times_required: emergency.2,
+        .prop_map(|(legs, numbers, texts, picks)| {
+            let mut drawn = Drawn {
+                numbers,
+                texts,
+                picks,
+                at: 0,
+            };
+            let mut gear = build(legs, &mut drawn);
+            fill(&mut gear, &mut drawn);
+            gear
+        })
+}
+
+/// The draws leave no field out, no option, and no number that may be empty filled for ever.
+#[test]
+fn every_field_and_option_is_drawn() {
+    use proptest::strategy::ValueTree;
+    use proptest::test_runner::TestRunner;
+    let mut runner = TestRunner::deterministic();
+    let gears: Vec<Gear> = (0..300)
+        .map(|_| gear().new_tree(&mut runner).unwrap().current())
+        .collect();
+    for &field in Field::ALL {
+        let has = |is: &dyn Fn(&Gear, Path) -> bool| {
+            gears
+                .iter()
+                .any(|gear| places(field, gear).into_iter().any(|path| is(gear, path)))
+        };
+        let key = field.info().key;
+        match field.info().kind {
+            Kind::Number { .. } => {
+                assert!(
+                    has(&|gear, path| matches!(path.number(gear), Some(Some(_)))),
+                    "{key}"
+                );
+            }
+            Kind::Point => assert!(has(&|gear, path| path.at(gear).is_some()), "{key}"),
+            Kind::Outline => assert!(
+                has(&|gear, path| path.outline(gear).is_some_and(|points| !points.is_empty())),
+                "{key}"
+            ),
+            Kind::Text => {
+                assert!(
+                    has(&|gear, path| path.text(gear).is_some_and(|text| !text.is_empty())),
+                    "{key}"
+                );
+            }
+            Kind::Choice(options) => {
+                for option in options {
+                    assert!(
+                        has(&|gear, path| path.chosen(gear) == Some(*option)),
+                        "{key} {option}"
+                    );
                 }
-            },
-        )
+            }
+            Kind::Set(options) => {
+                for option in options {
+                    let on = |gear: &Gear, path: Path| {
+                        path.switched_on(gear).is_some_and(|on| on.contains(option))
+                    };
+                    assert!(has(&on), "{key} {option}");
+                }
+            }
+        }
+    }
 }

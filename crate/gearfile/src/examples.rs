@@ -1,5 +1,5 @@
 //! Worked examples: the demo and one starter of each kind, invented airplanes all of them.
-use gearswing_solver::model::Gear;
+use gearswing_gear::model::Gear;
 
 use crate::file::{OpenError, read};
 

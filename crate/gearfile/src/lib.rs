@@ -20,14 +20,6 @@ mod not_finite;
 /// Random models for the tests.
 #[cfg(test)]
 mod arbitrary;
-/// Random supplies.
-#[cfg(test)]
-mod arbitrary_seen;
-/// Random springs and pins.
-#[cfg(test)]
-mod arbitrary_springs;
-#[cfg(test)]
-mod arbitrary_supply;
 
 pub use archive::{ARCHIVE_LIMIT, ArchiveError, archive_text, read_archive};
 pub use examples::{DEMO, Example, STARTERS, find_example};

@@ -2,9 +2,9 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
 use std::collections::BTreeSet;
 
+use gearswing_gear::model::{Brace, View};
 use gearswing_gearfile::{DEMO, Example, STARTERS, find_example, read};
 use gearswing_solver::faults::check_gear;
-use gearswing_solver::model::{Brace, View};
 use gearswing_solver::result::{LegResult, Question, Run, RunEnd, RunEventKind, Verdict};
 use gearswing_solver::supply::{SupplyOptions, cycle};
 use gearswing_solver::{Options, TireChoice, solve_gear};

@@ -4,9 +4,9 @@
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::read;
 use gearswing_solver::faults::{Fault, check_gear};
-use gearswing_solver::model::Gear;
 use gearswing_solver::result::Jam;
 use gearswing_solver::supply::{SupplyOptions, cycle};
 use gearswing_solver::{Options, solve_leg};
@@ -268,6 +268,28 @@ fn words(schema: &Value) -> BTreeSet<String> {
                 .collect::<Vec<_>>()
         })
         .collect()
+}
+
+/// A number that is wrong hides no fault that has nothing to do with it, and makes none elsewhere.
+#[test]
+fn faults_of_one_part_leave_the_others_alone() {
+    let mut gear = open("faults", "length_on_the_way.json");
+    let before = faults_of(&gear);
+    gear.legs[0].drive.switches.up = 1.5;
+    let after = faults_of(&gear);
+    assert_eq!(after.len(), before.len() + 1, "{after:?}");
+    // a follower's hole is not held against a bore that is no bore
+    let mut gear = gearswing_gearfile::DEMO.gear().unwrap();
+    for leg in &mut gear.legs[1..] {
+        leg.shared_drive = "Central".to_owned();
+    }
+    gear.legs[2].fall.return_orifice = Some(0.001);
+    gear.legs[1].actuator.bore = -1.0;
+    let faults = faults_of(&gear);
+    assert!(
+        faults.iter().all(|fault| fault.leg == Some(1)),
+        "{faults:?}"
+    );
 }
 
 #[test]

@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 
+use gearswing_gear::model::{Drive, Supply};
 use gearswing_gearfile::link::{LinkError, Shared, ViewState, decode};
 use gearswing_gearfile::read;
-use gearswing_solver::model::{Drive, Supply};
 
 fn folder() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../fixtures/links")
@@ -54,7 +54,7 @@ fn each_says_what_it_is() {
     let cut = |have| Err(LinkError::Cut { have, of: Some(of) });
     let too_new = LinkError::TooNew {
         version: 35,
-        known: 2,
+        known: gearswing_gearfile::VERSION,
     };
     let wanted = [
         ("before_supply", Ok(before_supply())),

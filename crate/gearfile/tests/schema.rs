@@ -2,8 +2,8 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
 use std::path::PathBuf;
 
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::{DEMO, FORMAT, STARTERS, VERSION};
-use gearswing_solver::model::Gear;
 use serde_json::{Value, json};
 
 /// Set to write the schema anew after a change of the types.

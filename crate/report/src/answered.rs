@@ -1,7 +1,7 @@
 //! A gear file with the results of its legs, as it goes to text, JSON or CSV.
+use gearswing_gear::model::Gear;
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Faults;
-use gearswing_solver::model::Gear;
 use gearswing_solver::result::{Cycle, Direction, LegResult, Run, RunEnd, StopExplained, Verdict};
 use gearswing_solver::stop::StopError;
 use gearswing_solver::supply::SupplyError;

@@ -1,5 +1,5 @@
 //! Load cases, joints and motions in words.
-use gearswing_solver::model::Joint;
+use gearswing_gear::model::Joint;
 use gearswing_solver::result::{LoadCase, MissingInput, Motion};
 
 /// A load case, as a row of a table: "turn".

@@ -1,6 +1,6 @@
 //! What a text speaks of: one leg of one gear, its result, and the units to say it in.
+use gearswing_gear::model::{Gear, Leg, MovingPart, Tire};
 use gearswing_solver::TireChoice;
-use gearswing_solver::model::{Gear, Leg, MovingPart, Tire};
 use gearswing_solver::result::{DrivenBy, LegResult, Phase, Place};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 

@@ -2,9 +2,9 @@
 //! worst 0.35 ms, on one core.
 #![allow(clippy::expect_used, reason = "a benchmark of a sound leg")]
 use criterion::{Criterion, criterion_group, criterion_main};
+use gearswing_gear::model::View;
 use gearswing_solver::clearance::{ClearanceCase, ClearanceOptions, clearance_at, clearances};
 use gearswing_solver::kinematics::{Linkage, Sweep};
-use gearswing_solver::model::View;
 use gearswing_solver::tires::TireSizes;
 
 #[path = "bench_leg/leg.rs"]

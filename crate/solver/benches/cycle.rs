@@ -1,7 +1,7 @@
 //! Three legs up and down again on a motor pump, with every event. Aim 20 ms on one core.
 #![allow(clippy::expect_used, reason = "a benchmark of a sound gear")]
 use criterion::{Criterion, criterion_group, criterion_main};
-use gearswing_solver::model::{LineOrifice, MotorPump, Source, Supply};
+use gearswing_gear::model::{LineOrifice, MotorPump, Source, Supply};
 use gearswing_solver::result::RunEnd;
 use gearswing_solver::supply::{SupplyOptions, cycle};
 

@@ -2,9 +2,9 @@
 //! outline against a well of 40 edges. Aim 0.5 ms, at worst 1.5 ms, on one core.
 #![allow(clippy::expect_used, reason = "a benchmark of a sound leg")]
 use criterion::{Criterion, criterion_group, criterion_main};
+use gearswing_gear::model::{Gear, Pin, Pins};
 use gearswing_solver::fall::fall_of;
 use gearswing_solver::kinematics::{Linkage, Sweep};
-use gearswing_solver::model::{Gear, Pin, Pins};
 use gearswing_solver::{Options, solve_leg};
 
 #[path = "bench_leg/leg.rs"]

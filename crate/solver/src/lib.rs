@@ -1,7 +1,7 @@
 //! Retract arc, clearance, actuator force and down lock of a landing-gear leg.
 //!
 //! Pure: no IO, no clock, no globals, no unit other than SI, no screen. Read the modules in this
-//! order: [`model`] (what is given), [`faults`] (what makes it unusable), [`kinematics`] (where
+//! order: [`gearswing_gear::model`] (what is given), [`faults`] (what makes it unusable), [`kinematics`] (where
 //! everything is), [`clearance`], [`statics`], [`lock`], [`supply`], and [`result`] (what comes out).
 //!
 //! ```text
@@ -22,13 +22,14 @@ pub mod fall;
 pub mod faults;
 pub mod kinematics;
 pub mod lock;
-pub mod model;
 pub mod numeric;
 pub mod result;
 pub mod statics;
 pub mod stop;
 pub mod supply;
 pub mod tires;
+
+use gearswing_gear::{field, model};
 
 /// The three answers.
 mod answer;

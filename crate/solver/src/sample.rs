@@ -68,7 +68,7 @@ pub(crate) fn leg() -> Leg {
             body_at: BodyEnd::Airframe,
             mass: 1.0,
             seal_friction: Some(30.0),
-            seal_break_out: None,
+            ..Actuator::default()
         },
         drive: Drive::default(),
         shared_drive: String::new(),

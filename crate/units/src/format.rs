@@ -28,9 +28,12 @@ enum Precision {
     Figures(i32),
 }
 
-/// Length 0.01 in or 0.1 mm, hole 0.001 in or 0.01 mm, angle 0.1°; force, pressure and most others three figures.
+/// Length 0.01 in or 0.1 mm, hole 0.001 in or 0.01 mm, pitch of a thread
+/// 0.0001 in or 0.001 mm, angle 0.1°; force, pressure and most others three figures.
 fn precision(quantity: Quantity, unit: &Unit) -> Precision {
     match quantity {
+        Quantity::Pitch if unit.symbol() == "in" => Precision::Decimals(4),
+        Quantity::Pitch => Precision::Decimals(3),
         Quantity::Hole if unit.symbol() == "in" => Precision::Decimals(3),
         Quantity::Length if unit.symbol() == "in" => Precision::Decimals(2),
         Quantity::Hole => Precision::Decimals(2),
@@ -160,7 +163,8 @@ pub fn format_field(quantity: Quantity, choice: UnitChoice, si: f64) -> String {
         (Quantity::Length, UnitSystem::Metric) => {
             decimals <= if sixty_fourths.is_some() { 2 } else { 3 }
         }
-        (Quantity::Hole, UnitSystem::Inch) => decimals <= 4,
+        (Quantity::Hole | Quantity::Pitch, UnitSystem::Inch) => decimals <= 4,
+        (Quantity::Pitch, UnitSystem::Metric) => decimals <= 3,
         (Quantity::Hole, UnitSystem::Metric) => decimals <= 2,
         _ => figures <= TYPED_FIGURES,
     };

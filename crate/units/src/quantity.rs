@@ -12,6 +12,8 @@ pub enum Quantity {
     Length,
     /// Diameter of a small hole \[m\].
     Hole,
+    /// Pitch of a thread \[m\].
+    Pitch,
     /// Angle \[rad\].
     Angle,
     /// Mass \[kg\].
@@ -69,6 +71,7 @@ impl Quantity {
     pub const ALL: &'static [Self] = &[
         Self::Length,
         Self::Hole,
+        Self::Pitch,
         Self::Angle,
         Self::Mass,
         Self::Force,
@@ -102,6 +105,7 @@ impl Quantity {
         match self {
             Self::Length => "length",
             Self::Hole => "diameter of a hole",
+            Self::Pitch => "pitch of a thread",
             Self::Angle => "angle",
             Self::Mass => "mass",
             Self::Force => "force",
@@ -170,6 +174,7 @@ impl Quantity {
         match self {
             Self::Length => pick("1 3/8 in", "35.5 mm"),
             Self::Hole => pick("0.040 in", "1 mm"),
+            Self::Pitch => pick("1/28 in", "1 mm"),
             Self::Angle => "12.5°",
             Self::Mass => pick("9 lb", "4 kg"),
             Self::Force => pick("9 lb", "40 N"),

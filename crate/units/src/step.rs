@@ -39,6 +39,7 @@ fn steps_in_unit(quantity: Quantity, choice: UnitChoice) -> [&'static str; 3] {
     match quantity {
         // 0.01 in, 1/16 in, 1/2 in: the figure shown, the tape's mark, the large mark.
         Quantity::Length => by_system(["0.01", "0.0625", "0.5"], one),
+        Quantity::Pitch => by_system(["0.0001", "0.001", "0.005"], ["0.01", "0.05", "0.25"]),
         Quantity::Hole => by_system(["0.001", "0.005", "0.02"], ["0.01", "0.1", "0.5"]),
         Quantity::Angle => ["0.1", "0.5", "5"],
         Quantity::Mass => by_system(["0.1", "0.5", "5"], tenth),

@@ -1,9 +1,9 @@
 //! One whole solution of an example with some of its numbers changed: a result, or faults in words;
 //! texts without a number that is none; a verdict that its own numbers bear out.
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::{DEMO, Example, STARTERS};
 use gearswing_report::{Answered, ReportOptions, fault_text, report_text, result_json};
 use gearswing_solver::faults::check_gear;
-use gearswing_solver::model::Gear;
 use gearswing_solver::result::{LegResult, Question, Verdict};
 use gearswing_solver::supply::{SupplyOptions, cycle, is_timed};
 use gearswing_solver::{Options, TireChoice, solve_leg};

@@ -3,7 +3,7 @@
 //! Prints a JSON array of {"file", "leg", "seconds"}; a leg with faults has no row. The whole call
 //! is timed, checks included, with the solver's own default options.
 use anyhow::{Context, Result, bail};
-use gearswing_solver::model::Gear;
+use gearswing_gear::model::Gear;
 use gearswing_solver::{Options, solve_leg};
 use serde::{Deserialize, Serialize};
 use std::hint::black_box;

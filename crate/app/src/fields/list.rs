@@ -1,9 +1,9 @@
 //! Entries of lists by path: points of outlines, rows of tables, obstacles, legs, the previous tire.
-use gearswing_solver::model::{Gear, Obstacle, Point, Shape, Shortening, ShorteningRow, Vector};
+use gearswing_gear::field::first_spring;
+use gearswing_gear::model::{Gear, Obstacle, Point, Shape, Shortening, ShorteningRow, Vector};
 
 use super::access::points_mut;
 use super::path::{Seg::At, Seg::Key, entry, steps};
-use super::spring::first_spring;
 
 /// Where a new piece of structure goes.
 #[derive(Clone, Copy, Debug, PartialEq)]

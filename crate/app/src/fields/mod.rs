@@ -3,7 +3,6 @@
 /// Numbers, texts and points.
 mod access;
 /// Choices and sets.
-#[macro_use]
 mod choice;
 /// Entries of lists.
 mod list;
@@ -13,18 +12,13 @@ mod path;
 mod seen;
 /// Numbers as shown.
 mod shown;
-/// Where a path leads.
-mod slot;
-/// Springs.
-mod spring;
-/// Supply, and what drives a leg.
-mod supply;
 
-pub use access::{AccessError, number, point, points, set_number, set_point, set_text, text};
+pub(crate) use access::path;
+pub use access::{number, point, points, set_number, set_point, set_text, text};
 pub use choice::{choose, chosen, ignored, switch};
 pub(crate) use list::free_name;
 pub use list::{Room, add, len, remove};
 pub use path::leg_of;
 pub(crate) use path::{entry, point_of};
-pub(crate) use shown::{CIRCUMFERENCE, circumference_of, diameter_of, is_asked};
+pub(crate) use shown::{circumference_of, diameter_of, is_asked};
 pub use shown::{quantity, set_shown, shown, when_empty};

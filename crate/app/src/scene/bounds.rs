@@ -1,5 +1,5 @@
 //! What a leg and its well take up, for fitting the drawing.
-use gearswing_solver::model::{Leg, Point};
+use gearswing_gear::model::{Leg, Point};
 use gearswing_solver::result::Question;
 
 use super::drawing::own_leg_governs;
@@ -46,12 +46,12 @@ pub(crate) fn bounds(leg: &Leg, good: Option<&Good>) -> Bounds {
     bounds.take(leg.actuator.mount);
     bounds.take(leg.actuator.attach);
     match &leg.brace {
-        gearswing_solver::model::Brace::None => {}
-        gearswing_solver::model::Brace::Folding(b) => {
+        gearswing_gear::model::Brace::None => {}
+        gearswing_gear::model::Brace::Folding(b) => {
             bounds.take(b.airframe_pivot);
             bounds.take(b.knee);
         }
-        gearswing_solver::model::Brace::Sliding(b) => bounds.take(b.airframe_pivot),
+        gearswing_gear::model::Brace::Sliding(b) => bounds.take(b.airframe_pivot),
     }
     for station in good
         .iter()

@@ -1,6 +1,6 @@
 //! The tightest place as a dimension line, and contacts.
+use gearswing_gear::model::Leg;
 use gearswing_solver::clearance::PlacedOutline;
-use gearswing_solver::model::Leg;
 use gearswing_solver::result::Tightest;
 use gearswing_units::{Quantity, UnitChoice, format};
 

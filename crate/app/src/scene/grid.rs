@@ -53,7 +53,7 @@ pub(crate) fn grid(pen: &mut Pen, units: UnitChoice) {
     let (width, height) = view.size_px();
     let shown_per_px = Quantity::Length.from_si(units, 1.0 / view.scale());
     let step = round_step(LEAST_GAP_PX * shown_per_px);
-    let origin = view.to_screen(gearswing_solver::model::Point::new(0.0, 0.0));
+    let origin = view.to_screen(gearswing_gear::model::Point::new(0.0, 0.0));
     let gap_px = metres(units, step) * view.scale();
     if !(gap_px.is_finite() && gap_px > 1.0) {
         return;

@@ -1,7 +1,8 @@
 //! The points of a leg that can be moved, and their handles on the canvas.
-use gearswing_report::fields::field;
+use gearswing_gear::field::Group;
+use gearswing_gear::model::{Brace, Gear, Leg, Point};
+use gearswing_report::fields::label;
 use gearswing_report::name_words;
-use gearswing_solver::model::{Brace, Gear, Leg, Point};
 use gearswing_units::{Quantity, UnitChoice, format};
 
 use super::{Carrier, Handle, attach_carrier, sheet_of, springs, stance_of};
@@ -112,16 +113,20 @@ pub(crate) fn grips(gear: &Gear, index: usize) -> Vec<Grip> {
 
 /// Name of a point within its leg, as "Trunnion P" or "Bay rib, corner 3".
 pub(crate) fn point_name(leg: Option<&Leg>, path: &str) -> String {
-    let Some(field) = field(path) else {
+    let Some(path) = fields::path(path) else {
         return path.to_owned();
     };
-    let label = field.label();
-    let piece = field.obstacle.and_then(|at| leg?.well.get(at));
-    let spring = field.spring.and_then(|at| leg?.springs.get(at));
-    let name = piece
-        .map(|piece| name_words(&piece.name))
-        .or(spring.map(|spring| name_words(&spring.name)));
-    match name {
+    let label = label(path);
+    let name = match path.field.info().group {
+        Group::Well => leg
+            .and_then(|leg| leg.well.get(path.entry))
+            .map(|o| &o.name),
+        Group::Springs => leg
+            .and_then(|leg| leg.springs.get(path.entry))
+            .map(|s| &s.name),
+        _ => None,
+    };
+    match name.map(|name| name_words(name)) {
         Some(name) if !name.is_empty() => format!("{name}, {}", label.to_ascii_lowercase()),
         _ => label,
     }

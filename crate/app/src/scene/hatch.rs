@@ -1,5 +1,5 @@
 //! Hatching: parallel lines at 45° inside of polygons, and ticks behind surfaces.
-use gearswing_solver::model::{Point, Vector};
+use gearswing_gear::model::{Point, Vector};
 use gearswing_solver::numeric::sort_short;
 
 use super::{Pen, Role};

@@ -1,7 +1,7 @@
 //! The leg in one pose: outlines, joints, ground symbols, center lines.
+use gearswing_gear::model::{Brace, Leg, MovingPart, Point, Vector};
 use gearswing_solver::clearance::{PlacedOutline, leg_outlines, wheel_outline};
 use gearswing_solver::kinematics::Pose;
-use gearswing_solver::model::{Brace, Leg, MovingPart, Point, Vector};
 use gearswing_solver::result::TireState;
 use gearswing_solver::tires::TireSizes;
 

@@ -1,6 +1,6 @@
 //! Forces at the pins at the place shown, as arrows. All of them are the result's own.
+use gearswing_gear::model::{Brace, Point, Vector};
 use gearswing_solver::kinematics::Pose;
-use gearswing_solver::model::{Brace, Point, Vector};
 use gearswing_solver::numeric::ranked;
 use gearswing_solver::result::{Station, StationForce};
 use gearswing_units::{Quantity, UnitChoice, format};

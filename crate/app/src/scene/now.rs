@@ -1,7 +1,7 @@
 //! The numbers at the place of the path that is shown.
+use gearswing_gear::model::Vector;
 use gearswing_solver::clearance::{PoseClearance, clearance_at};
 use gearswing_solver::kinematics::Pose;
-use gearswing_solver::model::Vector;
 use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{
     ForcePeak, Motion, PairClearance, Reactions, Requirement, Station, StationForce,

@@ -1,5 +1,5 @@
 //! Putting marks on a canvas.
-use gearswing_solver::model::Point;
+use gearswing_gear::model::Point;
 
 use super::thin::thinned;
 use super::{Anchor, Mark, Role, ScreenPoint, Shape, Viewport};

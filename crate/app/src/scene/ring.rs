@@ -1,6 +1,6 @@
 //! Outlines of moving parts as polygons to draw.
+use gearswing_gear::model::{Point, Vector};
 use gearswing_solver::clearance::PlacedOutline;
-use gearswing_solver::model::{Point, Vector};
 
 /// Chords of a full turn.
 const CHORDS: f64 = 72.0;
@@ -59,7 +59,7 @@ fn grown(core: &[Point], radius: f64) -> Vec<Point> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use gearswing_solver::model::MovingPart;
+    use gearswing_gear::model::MovingPart;
 
     fn outline(core: Vec<Point>, radius: f64) -> PlacedOutline {
         PlacedOutline {

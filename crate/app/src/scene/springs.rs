@@ -2,9 +2,9 @@
 //! a cylinder with its rod for a gas spring, a spiral for a coil about a joint.
 use std::f64::consts::TAU;
 
+use gearswing_gear::model::{Body, Brace, Leg, Point, SpringEnd, SpringJoint, SpringKind};
 use gearswing_report::name_words;
 use gearswing_solver::kinematics::Pose;
-use gearswing_solver::model::{Body, Brace, Leg, Point, SpringEnd, SpringJoint, SpringKind};
 use gearswing_solver::statics::placed;
 
 use super::labels::Placer;

@@ -1,6 +1,6 @@
 //! Where the points of a leg are at the place of the path that is shown, and back.
+use gearswing_gear::model::{AttachTo, Brace, Leg, Point, Vector};
 use gearswing_solver::kinematics::Pose;
-use gearswing_solver::model::{AttachTo, Brace, Leg, Point, Vector};
 use gearswing_solver::result::Phase;
 
 /// The part that carries a point.

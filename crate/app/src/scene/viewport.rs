@@ -1,5 +1,5 @@
 //! From meters to pixels and back.
-use gearswing_solver::model::{Point, Vector};
+use gearswing_gear::model::{Point, Vector};
 
 use super::ScreenPoint;
 

@@ -1,6 +1,6 @@
 //! Structure in the well: thick outlines, hatching, names.
+use gearswing_gear::model::{Leg, Point};
 use gearswing_report::name_words;
-use gearswing_solver::model::{Leg, Point};
 
 use super::hatch::{hatch, ticks};
 use super::labels::Placer;

@@ -1,8 +1,8 @@
 //! Results for the document, worked out leg by leg when something that they rest on has changed: a
 //! part is one leg, so that a large gear does not hold up the page.
+use gearswing_gear::model::{Gear, Leg};
 use gearswing_solver::faults::{Fault, check_stop};
 use gearswing_solver::kinematics::{Linkage, Pose};
-use gearswing_solver::model::{Gear, Leg};
 use gearswing_solver::result::LegResult;
 use gearswing_solver::{Options, TireChoice, solve_leg};
 

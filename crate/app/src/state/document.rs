@@ -1,5 +1,5 @@
 //! The gear being worked on, with its history of whole states.
-use gearswing_solver::model::Gear;
+use gearswing_gear::model::Gear;
 
 use super::past::Past;
 

@@ -1,7 +1,7 @@
 //! A gear of the history: as it was left, or packed as the browser's storage keeps it.
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::link::{self, Shared};
 use gearswing_gearfile::{read, to_text};
-use gearswing_solver::model::Gear;
 use std::borrow::Cow;
 
 /// Most legs of a gear that is packed; packing a large one would take longer than an edit may.

@@ -1,7 +1,7 @@
 //! What is looked at, typed and selected: nothing of it is undone.
 use crate::few::Few;
 
-use gearswing_solver::model::Point;
+use gearswing_gear::model::Point;
 use gearswing_units::UnitChoice;
 
 use super::notice::Notices;

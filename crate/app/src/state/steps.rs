@@ -149,8 +149,8 @@ pub(crate) fn read_step(step: StoredStep) -> Option<Kept> {
 mod tests {
     use super::*;
     use crate::state::document::Act;
+    use gearswing_gear::model::Gear;
     use gearswing_gearfile::DEMO;
-    use gearswing_solver::model::Gear;
 
     /// The demo without its note.
     fn plain() -> Gear {

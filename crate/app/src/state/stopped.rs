@@ -1,6 +1,6 @@
 //! What explains the legs that were seen to stop, worked out when nothing is being dragged.
+use gearswing_gear::model::Gear;
 use gearswing_report::StopAnswer;
-use gearswing_solver::model::Gear;
 use gearswing_solver::stop::explain_stop;
 
 use super::timed::is_same;

@@ -1,6 +1,6 @@
 //! The gear against time, worked out when nothing is being dragged.
-use gearswing_solver::model::Direction;
-use gearswing_solver::model::Gear;
+use gearswing_gear::model::Direction;
+use gearswing_gear::model::Gear;
 use gearswing_solver::result::{Cycle, LegSample, Run, Sample};
 use gearswing_solver::supply::{Cycling, SupplyError, SupplyOptions, is_timed};
 

@@ -1,7 +1,7 @@
 //! Everything together, and how it begins.
+use gearswing_gear::model::{ClearanceRule, Conditions, Fluid, Gear, Supply};
 use gearswing_gearfile::{DEMO, SaveError};
 use gearswing_report::name_words;
-use gearswing_solver::model::{ClearanceRule, Conditions, Fluid, Gear, Supply};
 use gearswing_solver::numeric::sort_short;
 
 use super::derived::Derived;

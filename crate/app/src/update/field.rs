@@ -139,7 +139,7 @@ pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
     }
     let act = changing(state, path);
     if draft.text.trim().is_empty()
-        && let Some(value) = fields::when_empty(state.gear(), path)
+        && let Some(value) = fields::when_empty(path)
     {
         state.session.drafts.remove(path);
         state.edit(act, |gear| fields::set_shown(gear, path, value).ok());

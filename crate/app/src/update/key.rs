@@ -1,5 +1,5 @@
 //! Keys on the drawing and its handles.
-use gearswing_solver::model::{Point, Vector};
+use gearswing_gear::model::{Point, Vector};
 use gearswing_units::{Quantity, StepSize};
 
 use crate::effect::Effect;

@@ -1,7 +1,7 @@
 //! Opening, storing and setting aside of gear files.
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::{SaveError, read};
 use gearswing_report::name_words;
-use gearswing_solver::model::Gear;
 
 use crate::effect::Effect;
 use crate::state::{Act, Document, Entry, Gesture, Origin, State, Stored, read_file};

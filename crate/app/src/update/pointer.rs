@@ -1,5 +1,5 @@
 //! Mouse, pen and touch: moving points, moving and zooming the sheet, the cursor of the curves.
-use gearswing_solver::model::Point;
+use gearswing_gear::model::Point;
 use gearswing_units::{Quantity, UnitChoice, UnitSystem};
 
 use crate::effect::Effect;

@@ -1,6 +1,6 @@
 //! The link.
+use gearswing_gear::model::Point;
 use gearswing_gearfile::link::{self, Shared, ViewState};
-use gearswing_solver::model::Point;
 
 use crate::effect::Effect;
 use crate::msg::{File, Msg, Share};

@@ -1,5 +1,5 @@
 //! Snapping of a dragged point to what a person means: level with, above, or on another point.
-use gearswing_solver::model::{Leg, Point};
+use gearswing_gear::model::{Leg, Point};
 
 use crate::fields;
 use crate::scene::{self, Carrier, Grip, Stance};

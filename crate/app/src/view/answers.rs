@@ -1,4 +1,5 @@
 //! The answers of every leg, in the words of the report.
+use gearswing_gear::model::Gear;
 use gearswing_report::fields::path_words;
 use gearswing_report::{
     Subject, capital_first, fault_text, finding_short, finding_text, name_words, question_text,
@@ -6,7 +7,6 @@ use gearswing_report::{
 };
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, check_gear};
-use gearswing_solver::model::Gear;
 use gearswing_solver::result::Finding;
 use gearswing_units::UnitChoice;
 

@@ -1,8 +1,8 @@
 //! Toolbar, transport, notices, files.
+use gearswing_gear::model::MovingPart;
 use gearswing_gearfile::STARTERS;
 use gearswing_gearfile::link::LINK_LIMIT;
 use gearswing_report::{name_words, question_text};
-use gearswing_solver::model::MovingPart;
 use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{Question, Verdict};
 

@@ -1,7 +1,8 @@
 //! The data in groups, only the chosen one open.
-use gearswing_report::fields::{FieldKind as Kind, Group, field, table};
+use gearswing_gear::field::{self, Axis, Group, Kind, Path};
+use gearswing_gear::model::{Gear, Leg, Source};
+use gearswing_report::fields::group_title;
 use gearswing_report::name_words;
-use gearswing_solver::model::{Gear, Leg, Source};
 
 use super::page::{Action, FieldGroup, FieldRow};
 use super::rows::{circumference, row, unread, worked_out};
@@ -68,33 +69,42 @@ impl Part {
     }
 
     /// The part to which a path belongs.
-    fn of(path: &str) -> Option<Self> {
-        let path = path
-            .strip_suffix(fields::CIRCUMFERENCE)
-            .map_or_else(|| path.to_owned(), |stem| format!("{stem}diameter_m"));
-        if path.contains(".body.outline_m") {
-            return Some(Self::Outline);
+    fn of(at: &str) -> Option<Self> {
+        let diameter = fields::diameter_of(at);
+        if let Some(path) = fields::path(diameter.as_deref().unwrap_or(at)) {
+            return Some(Self::of_field(path.field, path.entry));
         }
-        if path.contains(".strut.sliding_outline_m") {
-            return Some(Self::Sliding);
-        }
-        if let Some(rest) = path.split_once("].well[").map(|(_, rest)| rest) {
-            return rest.split(']').next()?.parse().ok().map(Self::Obstacle);
-        }
-        if path.ends_with("].well") {
+        if at.ends_with("].well") {
             return Some(Self::Well);
         }
-        if let Some((_, rest)) = path.split_once("].springs[") {
-            return rest.split(']').next()?.parse().ok().map(Self::Spring);
-        }
-        if path.ends_with("].springs") {
+        if at.ends_with("].springs") {
             return Some(Self::Springs);
         }
-        match field(&path) {
-            Some(field) => Some(Self::Group(field.group())),
-            None if fields::leg_of(&path).is_some() => Some(Self::Group(Group::Leg)),
-            None => None,
+        match fields::entry(at) {
+            Some((list, entry)) if list.ends_with("].well") => Some(Self::Obstacle(entry)),
+            Some((list, entry)) if list.ends_with("].springs") => Some(Self::Spring(entry)),
+            _ if fields::leg_of(at).is_some() => Some(Self::Group(Group::Leg)),
+            _ => None,
         }
+    }
+
+    fn of_field(field: field::Field, entry: usize) -> Self {
+        match (field, field.info().group) {
+            (field::Field::BodyOutline, _) => Self::Outline,
+            (field::Field::SlidingOutline, _) => Self::Sliding,
+            (_, Group::Well) => Self::Obstacle(entry),
+            (_, Group::Springs) => Self::Spring(entry),
+            (_, group) => Self::Group(group),
+        }
+    }
+
+    /// Whether a field is shown in this part.
+    fn holds(&self, field: field::Field) -> bool {
+        let entry = match self {
+            Self::Obstacle(at) | Self::Spring(at) => *at,
+            _ => 0,
+        };
+        *self == Self::of_field(field, entry)
     }
 }
 
@@ -196,7 +206,7 @@ fn alert(state: &State, in_part: impl Fn(&str) -> bool) -> String {
 
 fn title(state: &State, leg: usize, part: &Part) -> String {
     match part {
-        Part::Group(group) => group.title().to_owned(),
+        Part::Group(group) => group_title(*group).to_owned(),
         Part::Outline => "Outline of the leg".to_owned(),
         Part::Sliding => "Outline of the sliding part".to_owned(),
         Part::Well => "Wheel well".to_owned(),
@@ -243,42 +253,21 @@ fn help(part: &Part) -> String {
     .to_owned()
 }
 
-/// Paths of the rows of a part, in the order of the field table.
+/// The rows of a part, in the order of the list of fields.
 fn rows(state: &State, leg: usize, part: &Part) -> Vec<FieldRow> {
-    let gear = state.gear();
     let mut found = Vec::new();
-    for words in table() {
-        let mut pattern = words.pattern.replacen("legs[]", &format!("legs[{leg}]"), 1);
-        if let Part::Obstacle(at) = part {
-            pattern = pattern.replacen(".well[]", &format!(".well[{at}]"), 1);
+    for field in field::Field::ALL {
+        for path in paths(state.gear(), *field, leg, part) {
+            found.extend(row(state, path));
         }
-        if let Part::Spring(at) = part {
-            pattern = pattern.replacen(".springs[]", &format!(".springs[{at}]"), 1);
-        }
-        if *part == Part::Group(Group::FormerTire) {
-            pattern = pattern.replacen(".wheel.tire", ".wheel.former", 1);
-        }
-        if let (Kind::Set(_), Some(set)) = (words.kind, pattern.strip_suffix("[]")) {
-            pattern = set.to_owned();
-        }
-        for path in expanded(gear, &pattern) {
-            if Part::of(&path).as_ref() != Some(part) {
-                continue;
-            }
-            let ends: &[&str] = match words.kind {
-                Kind::Point => &["[0]", "[1]"],
-                _ => &[""],
-            };
-            found.extend(
-                ends.iter()
-                    .filter_map(|end| row(state, &format!("{path}{end}"))),
-            );
-            if path.ends_with(".tire.size") || path.ends_with(".former.size") {
+        match field {
+            field::Field::TireSize | field::Field::FormerSize if part.holds(*field) => {
                 found.extend(tire_table(state, leg, part));
             }
-            if path.ends_with("tire.diameter_m") || path.ends_with("former.diameter_m") {
-                found.extend(circumference(state, &path));
+            field::Field::TireDiameter | field::Field::FormerDiameter if part.holds(*field) => {
+                found.extend(circumference(state, field.of_leg(leg)));
             }
+            _ => {}
         }
     }
     found.extend(
@@ -289,14 +278,29 @@ fn rows(state: &State, leg: usize, part: &Part) -> Vec<FieldRow> {
     found
 }
 
-/// A pattern whose last list is still open, for every entry of that list.
-fn expanded(gear: &Gear, pattern: &str) -> Vec<String> {
-    match pattern.split_once("[]") {
-        None => vec![pattern.to_owned()],
-        Some((list, rest)) => {
-            let count = fields::len(gear, list).unwrap_or(0);
-            (0..count).map(|at| format!("{list}[{at}]{rest}")).collect()
+/// Paths of all values that a field has within a part.
+fn paths(gear: &Gear, field: field::Field, leg: usize, part: &Part) -> Vec<Path> {
+    if !part.holds(field) {
+        return Vec::new();
+    }
+    let path = match part {
+        Part::Obstacle(at) | Part::Spring(at) => field.of_entry(leg, *at),
+        _ if field.is_of_leg() => field.of_leg(leg),
+        _ => field.path(),
+    };
+    let both = |point: Path| [point.axis(Axis::X), point.axis(Axis::Y)];
+    match field.info().kind {
+        Kind::Point => both(path).to_vec(),
+        Kind::Outline => {
+            let points = path.outline(gear).map_or(0, <[_]>::len);
+            (0..points).flat_map(|at| both(path.item(at))).collect()
         }
+        // rows of a table
+        _ if field.is_of_entry() && matches!(part, Part::Group(_)) => (0..)
+            .map(|at| field.of_entry(leg, at))
+            .take_while(|path| path.number(gear).is_some())
+            .collect(),
+        _ => vec![path],
     }
 }
 

@@ -1,7 +1,7 @@
 //! The numbers at the cursor, and the text equivalent of the drawing from the same data.
+use gearswing_gear::model::MovingPart;
 use gearswing_report::{jam_text, name_words};
 use gearswing_solver::TireChoice;
-use gearswing_solver::model::MovingPart;
 use gearswing_solver::result::{DrivenBy, Phase, TireState};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
@@ -245,10 +245,10 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
     let mut place = String::new();
     if let Some(model) = state.gear().legs.get(index) {
         description.push(match model.view {
-            gearswing_solver::model::View::Side => {
+            gearswing_gear::model::View::Side => {
                 "Seen from the airplane's left: right is aft.".to_owned()
             }
-            gearswing_solver::model::View::Front => {
+            gearswing_gear::model::View::Front => {
                 "Seen from ahead: right is the airplane's left wing.".to_owned()
             }
         });

@@ -1,8 +1,11 @@
 //! Rows of fields: value as typed or as stored, echo, error, range, help.
+use gearswing_gear::field::{self, Path, Range};
 use gearswing_report::fault_text;
-use gearswing_report::fields::{ChoiceWords, FieldKind as Kind, field, path_words};
-use gearswing_solver::faults::{Fault, range_of};
-use gearswing_units::{format_field, parse, si_range_text};
+use gearswing_report::fields::{ChoiceWords, label, path_words, words};
+use gearswing_solver::faults::Fault;
+use gearswing_units::{Quantity, UnitChoice, format_field, parse, si_range_text};
+
+use std::f64::consts::PI;
 
 use super::page::{Action, ChoiceOption, FieldKind, FieldRow};
 use crate::fields;
@@ -10,60 +13,66 @@ use crate::msg::{Field, Msg};
 use crate::state::State;
 
 /// The row of a field; `None` when this gear has no such field.
-pub(crate) fn row(state: &State, path: &str) -> Option<FieldRow> {
+pub(crate) fn row(state: &State, path: Path) -> Option<FieldRow> {
     let gear = state.gear();
-    let known = field(path).filter(|_| fields::is_asked(gear, path))?;
-    let help = known.words.help.to_owned();
+    if !fields::is_asked(gear, path) {
+        return None;
+    }
+    let info = path.field.info();
+    let known = words(path.field);
+    let at = path.to_string();
     // a coordinate must be filled, whatever stands for its whole outline
-    let if_empty = known.words.if_empty.filter(|_| known.axis.is_none());
-    let if_empty = if_empty.unwrap_or_default().to_owned();
+    let if_empty = known.if_empty.filter(|_| path.axis.is_none());
     let mut row = FieldRow {
-        path: path.to_owned(),
-        label: known.label(),
+        label: label(path),
         value: String::new(),
         unit: String::new(),
         echo: String::new(),
-        help,
-        if_empty,
+        help: known.help.to_owned(),
+        if_empty: if_empty.unwrap_or_default().to_owned(),
         range: String::new(),
         error: None,
         marked: is_marked(state, path),
         kind: FieldKind::Text,
-        actions: list_actions(state, path),
+        actions: list_actions(state, &at),
+        path: at,
     };
-    if let Some(value) = fields::shown(gear, path) {
+    if let Some(value) = path.number(gear) {
         row.kind = FieldKind::Number;
-        number(state, path, value, &mut row);
-    } else if let Some(text) = fields::text(gear, path) {
+        number(
+            state,
+            info.quantity()?,
+            value,
+            || fault_of(state, path),
+            &mut row,
+        );
+        row.range = range_text(info.quantity()?, info.range()?, 1.0, state.session.units);
+    } else if let Some(text) = path.text(gear) {
         row.value = text.to_owned();
-        row.kind = if path == "note" {
+        row.kind = if path.field == field::Field::GearNote {
             FieldKind::LongText
         } else {
             FieldKind::Text
         };
-    } else if let (Some(chosen), Kind::Choice(options)) =
-        (fields::chosen(gear, path), known.words.kind)
-    {
+    } else if let Some(chosen) = path.chosen(gear) {
         row.kind = FieldKind::Choice {
-            options: choices(options),
+            options: choices(known.choices),
             chosen: chosen.to_owned(),
         };
-    } else if let (Some(ignored), Kind::Set(options)) =
-        (fields::ignored(gear, path), known.words.kind)
-    {
+    } else if let Some(on) = path.switched_on(gear) {
         row.kind = FieldKind::Switches {
-            options: choices(options)
+            options: choices(known.choices)
                 .into_iter()
                 .map(|option| {
-                    let on = ignored.contains(&option.key.as_str());
-                    (option, on)
+                    let is_on = on.contains(&option.key.as_str());
+                    (option, is_on)
                 })
                 .collect(),
         };
     } else {
         return None;
     }
-    if typed_path(state, path).is_none() {
+    if typed_path(state, &row.path).is_none() {
         row.error = row.error.or_else(|| fault_of(state, path));
     }
     // What an empty field stands for has no room in the field when it is long.
@@ -95,16 +104,20 @@ fn choices(options: &[ChoiceWords]) -> Vec<ChoiceOption> {
         .collect()
 }
 
-/// Fills in value, unit, echo, range and error of a number.
-fn number(state: &State, path: &str, value: Option<f64>, row: &mut FieldRow) {
+/// Fills in value, unit, echo and error of a number.
+///
+/// `fault` is what is wrong with the number in use.
+fn number(
+    state: &State,
+    quantity: Quantity,
+    value: Option<f64>,
+    fault: impl FnOnce() -> Option<String>,
+    row: &mut FieldRow,
+) {
     let units = state.session.units;
-    let Some(quantity) = fields::quantity(path) else {
-        return;
-    };
     row.unit = quantity.unit_label(units).to_owned();
-    row.range = range_text(path, units);
     row.value = value.map_or_else(String::new, |si| format_field(quantity, units, si));
-    let Some(draft) = state.session.drafts.get(path) else {
+    let Some(draft) = state.session.drafts.get(&row.path) else {
         return;
     };
     let read = parse(quantity, draft.units, &draft.text);
@@ -124,7 +137,7 @@ fn number(state: &State, path: &str, value: Option<f64>, row: &mut FieldRow) {
         Ok(_) => {}
         Err(error) if draft.over == value => {
             row.value.clone_from(&draft.text);
-            row.error = Some(match fault_of(state, path) {
+            row.error = Some(match fault() {
                 None => format!("{error}. The last good number stays in use."),
                 Some(fault) => {
                     format!("{error}. The number before it is not right either: {fault}")
@@ -146,43 +159,27 @@ pub(crate) fn unread(state: &State) -> impl Iterator<Item = (&str, &str)> {
     })
 }
 
-/// What a number may be, in the units shown.
-fn range_text(path: &str, units: gearswing_units::UnitChoice) -> String {
-    let Some(quantity) = fields::quantity(path) else {
-        return String::new();
-    };
-    let (path, factor) = match fields::diameter_of(path) {
-        Some(diameter) => (diameter, std::f64::consts::PI),
-        None => (path.to_owned(), 1.0),
-    };
-    match range_of(&path) {
-        Some(range) => {
-            let text = si_range_text(quantity, units, factor * range.min, factor * range.max);
-            if path.ends_with("swing_up_rad") {
-                format!("{text}, either way")
-            } else {
-                text
-            }
-        }
-        None => String::new(),
+/// What a number that is `times` that of the list may be, in the units shown.
+fn range_text(quantity: Quantity, range: Range, times: f64, units: UnitChoice) -> String {
+    let text = si_range_text(quantity, units, times * range.min, times * range.max);
+    if range.either_way {
+        format!("{text}, either way")
+    } else {
+        text
     }
 }
 
 /// The first fault of the model that names this field.
-fn fault_of(state: &State, path: &str) -> Option<String> {
-    let names =
-        |fault: &&Fault| fault.path == path || fields::point_of(path) == Some(fault.path.as_str());
+fn fault_of(state: &State, path: Path) -> Option<String> {
+    let (at, point) = (path.to_string(), path.point().to_string());
+    let names = |fault: &&Fault| fault.path == at || fault.path == point;
     let fault = state.derived.all_faults().find(names)?;
     Some(fault_text(fault, state.gear(), state.session.units))
 }
 
-fn is_marked(state: &State, path: &str) -> bool {
-    let Some(selected) = state.session.selection.as_deref() else {
-        return false;
-    };
-    selected == path
-        || fields::point_of(selected).is_some()
-            && fields::point_of(selected) == fields::point_of(path)
+fn is_marked(state: &State, path: Path) -> bool {
+    let selected = state.session.selection.as_deref().and_then(fields::path);
+    selected.is_some_and(|selected| selected.point() == path.point())
 }
 
 /// Adding behind and taking out, on the first row of an entry of a list.
@@ -236,19 +233,22 @@ pub(crate) fn worked_out(path: String, label: &str, value: String, help: &str) -
 }
 
 /// The row of a tire's circumference, which stands for its diameter.
-pub(crate) fn circumference(state: &State, diameter_path: &str) -> Option<FieldRow> {
-    let path = fields::circumference_of(diameter_path)?;
+pub(crate) fn circumference(state: &State, diameter: Path) -> Option<FieldRow> {
+    let of_diameter = diameter.to_string();
+    let path = fields::circumference_of(&of_diameter)?;
     let value = fields::shown(state.gear(), &path)?;
     let mut row = worked_out(
-        path.clone(),
+        path,
         "Circumference",
         String::new(),
         "A tape wrapped round the tread at full pressure, wheel off the ground. Typing it here sets the overall diameter.",
     );
     row.kind = FieldKind::Number;
-    number(state, &path, value, &mut row);
-    if typed_path(state, diameter_path).is_some() {
-        row.error = row.error.or_else(|| fault_of(state, diameter_path));
+    number(state, Quantity::Length, value, || None, &mut row);
+    let range = diameter.field.info().range()?;
+    row.range = range_text(Quantity::Length, range, PI, state.session.units);
+    if typed_path(state, &of_diameter).is_some() {
+        row.error = row.error.or_else(|| fault_of(state, diameter));
     }
     Some(row)
 }

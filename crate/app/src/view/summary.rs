@@ -1,5 +1,5 @@
 //! The short text of each group of fields while it is closed.
-use gearswing_solver::model::{
+use gearswing_gear::model::{
     Brace, Direction, Leg, LineOrifice, Source, SpringJoint, SpringKind, Supply, Switches,
 };
 use gearswing_solver::result::FallOutcome;
@@ -187,8 +187,8 @@ fn fall_text(state: &State, index: usize) -> String {
 
 fn view_text(leg: &Leg) -> &'static str {
     match leg.view {
-        gearswing_solver::model::View::Side => "seen from the side",
-        gearswing_solver::model::View::Front => "seen from ahead",
+        gearswing_gear::model::View::Side => "seen from the side",
+        gearswing_gear::model::View::Front => "seen from ahead",
     }
 }
 
@@ -199,7 +199,7 @@ fn points_text(count: usize) -> String {
     }
 }
 
-fn tire_text(tire: &gearswing_solver::model::Tire, units: UnitChoice) -> String {
+fn tire_text(tire: &gearswing_gear::model::Tire, units: UnitChoice) -> String {
     let mut size = gearswing_report::name_words(&tire.size);
     if size.is_empty() {
         size.push_str("tire");

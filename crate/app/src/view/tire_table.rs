@@ -1,5 +1,5 @@
 //! Tire sizes to choose from.
-use gearswing_report::fields::Group;
+use gearswing_gear::field::Group;
 use gearswing_solver::tires::{SizeRow, Trust, sizes};
 
 use super::groups::Part;

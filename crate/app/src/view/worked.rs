@@ -1,6 +1,6 @@
 //! Numbers worked out from the fields, shown beside them.
+use gearswing_gear::model::{Brace, Grown, Leg, Point};
 use gearswing_report::published::{GROWTH_RULE, OVER_CENTER_LENGTH, OVER_CENTER_PRINTED};
-use gearswing_solver::model::{Brace, Grown, Leg, Point};
 use gearswing_solver::result::FallOutcome;
 use gearswing_solver::tires::{TireSizes, lateral_allowance};
 use gearswing_solver::{LEAST_OVER_CENTRE, PRINTED_OVER_CENTER};
@@ -49,7 +49,7 @@ pub(crate) fn rows(state: &State, index: usize, id: &str) -> Vec<Worked> {
 }
 
 fn tire_rows(
-    tire: &gearswing_solver::model::Tire,
+    tire: &gearswing_gear::model::Tire,
     units: UnitChoice,
     path: &dyn Fn(&str) -> String,
     found: &mut Vec<Worked>,

@@ -124,7 +124,7 @@ fn an_emptied_field_is_no_fault() {
     let mut emptied = 0;
     for path in paths {
         let mut desk = Desk::demo();
-        if fields::when_empty(&desk.gear(), &path).is_none() {
+        if fields::when_empty(&path).is_none() {
             continue;
         }
         desk.enter(&path, "");

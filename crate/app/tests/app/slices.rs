@@ -1,7 +1,7 @@
 //! Large work goes on in parts, with a word, and can be given up.
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::{Page, is_working, settle, settle_part, update};
-use gearswing_solver::model::Gear;
+use gearswing_gear::model::Gear;
 
 use crate::support::Desk;
 

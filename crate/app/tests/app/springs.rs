@@ -2,8 +2,8 @@
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::scene::{Role, ScreenPoint, Shape};
 use gearswing_app::{drawing, fields};
+use gearswing_gear::model::{Point, SpringKind};
 use gearswing_solver::kinematics::Linkage;
-use gearswing_solver::model::{Point, SpringKind};
 use gearswing_solver::statics::placed;
 
 use crate::scenes::check;

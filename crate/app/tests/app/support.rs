@@ -6,7 +6,7 @@ use gearswing_app::scene::ScreenPoint;
 use gearswing_app::{
     Effect, Msg, Page, Start, State, StoredFile, StoredStep, drawing, settle, update, view,
 };
-use gearswing_solver::model::Gear;
+use gearswing_gear::model::Gear;
 
 /// State and browser storage.
 pub(crate) struct Desk {

@@ -1,8 +1,8 @@
 //! Rows of the shortening table.
 use gearswing_app::msg::{self, Msg};
+use gearswing_gear::model::{Shortening, ShorteningRow};
 use gearswing_gearfile::to_text;
 use gearswing_solver::faults::check_gear;
-use gearswing_solver::model::{Shortening, ShorteningRow};
 
 use crate::support::Desk;
 

@@ -2,10 +2,11 @@
 use gearswing_app::fields;
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::view::{FieldKind, FieldRow};
+use gearswing_gear::field::{Axis, Field, Kind, Path};
+use gearswing_gear::model::{Basis, Gear, Grown};
 use gearswing_gearfile::{DEMO, STARTERS, read, to_text};
-use gearswing_report::fields::{FieldKind as Kind, FieldWords, table};
+use gearswing_report::fields::words;
 use gearswing_solver::faults::{FaultKind, check_gear, check_stop};
-use gearswing_solver::model::Gear;
 use gearswing_units::{Quantity, UnitChoice, UnitSystem, parse};
 
 use crate::fields::all_rows;
@@ -155,25 +156,28 @@ fn gears() -> Vec<Gear> {
     let mut stored = demo;
     fields::set_number(&mut stored, "supply.accumulator.gas_volume_m3", Some(5e-4)).unwrap();
     fields::set_number(&mut stored, "legs[0].drive.jack.area_m2", Some(3e-4)).unwrap();
+    let mut former = stored.legs[0].wheel.tire.clone();
+    former.grown = Grown::Given {
+        diameter: 1.04 * former.diameter,
+        width: 1.04 * former.width,
+        basis: Basis::Measured,
+    };
+    stored.legs[0].wheel.former = Some(former);
     gears.push(stored);
     gears.extend(STARTERS.iter().map(|starter| starter.gear().unwrap()));
     gears
 }
 
-/// Gears that have the field of a pattern, with its path.
-fn having<'g>(gears: &'g [Gear], words: &FieldWords) -> Vec<(&'g Gear, String)> {
-    let find = |gear: &'g Gear| {
-        let legs = 0..gear.legs.len().max(1);
-        let paths = legs.map(|leg| {
-            let path = words.pattern.replacen("[]", &format!("[{leg}]"), 1);
-            let path = path.replace("[]", "[0]");
-            if words.kind == Kind::Point {
-                format!("{path}[0]")
-            } else {
-                path
-            }
+/// Gears that have a field, with its path.
+fn having(gears: &[Gear], field: Field) -> Vec<(&Gear, Path)> {
+    let find = |gear| {
+        let legs = if field.is_of_leg() { 2 } else { 1 };
+        let paths = (0..legs).map(|leg| match field.info().kind {
+            Kind::Point => field.of_leg(leg).axis(Axis::X),
+            Kind::Outline => field.of_leg(leg).item(0).axis(Axis::X),
+            _ => field.of_leg(leg),
         });
-        let mut there = paths.filter(|path| fields::shown(gear, path).is_some());
+        let mut there = paths.filter(|path| path.number(gear).is_some());
         Some((gear, there.next()?))
     };
     gears.iter().filter_map(find).collect()
@@ -230,15 +234,16 @@ fn without(text: &str, path: &str) -> String {
 fn an_emptied_field_takes_the_default_that_it_shows() {
     let gears = gears();
     let mut emptied = 0;
-    for words in table() {
-        if !matches!(words.kind, Kind::Number(_)) {
+    for &field in Field::ALL {
+        if !matches!(field.info().kind, Kind::Number { .. }) {
             continue;
         }
-        let there = having(&gears, words);
-        assert!(!there.is_empty(), "no gear has {}", words.pattern);
+        let there = having(&gears, field);
+        assert!(!there.is_empty(), "no gear has {}", field.info().key);
         for (gear, path) in there {
-            let default = fields::when_empty(gear, &path);
-            let Some(shown) = words.if_empty else {
+            let path = path.to_string();
+            let default = fields::when_empty(&path);
+            let Some(shown) = words(field).if_empty else {
                 assert_eq!(default, None, "{path} is emptied without a word");
                 continue;
             };
@@ -289,6 +294,22 @@ fn what_must_be_filled_is_not_emptied() {
     assert_eq!(desk.gear().legs[1].drive.strut_jack, None);
 }
 
+/// A pitch is not rounded by tenths: 28 threads per inch are 0.907 mm a turn, and 1.25 mm (M8 of ISO 261,
+/// from memory) are 0.0492 in.
+#[test]
+fn a_thread_keeps_its_pitch() {
+    let path = "legs[1].actuator.rod_end_pitch_m";
+    for (typed, entered, seen, text) in [
+        (UnitChoice::INCH, "1/28", UnitChoice::METRIC, "0.907"),
+        (UnitChoice::METRIC, "1.25", UnitChoice::INCH, "0.0492"),
+    ] {
+        let mut desk = opened("demo", typed);
+        desk.enter(path, entered);
+        desk.send(Msg::View(msg::View::Units(seen)));
+        assert_eq!(desk.row(path).value, text);
+    }
+}
+
 /// “0.004 to 780 in” as least and most, in SI, with the next figures beyond.
 fn told_limits(range: &str, quantity: Quantity, units: UnitChoice) -> [[f64; 2]; 2] {
     let range = range.trim_end_matches(", either way").replace('−', "-");
@@ -318,24 +339,23 @@ fn limits_hold_as_the_help_tells_them() {
     let gears = gears();
     let mut tried = 0;
     for units in [UnitChoice::INCH, UnitChoice::METRIC] {
-        for words in table() {
-            let (Some(range), Some(quantity)) = (words.range(), words.quantity()) else {
+        for &field in Field::ALL {
+            let info = field.info();
+            let (Some(range), Some(quantity)) = (info.range(), info.quantity()) else {
                 continue;
             };
-            let there = having(&gears, words);
-            let Some((gear, path)) = there.first() else {
-                continue;
-            };
+            let there = having(&gears, field);
+            let (gear, path) = there.first().unwrap();
             let told = gearswing_units::si_range_text(quantity, units, range.min, range.max);
             for [limit, beyond] in told_limits(&told, quantity, units) {
                 for (value, is_valid) in [(limit, true), (beyond, false)] {
                     let mut gear = (*gear).clone();
-                    fields::set_number(&mut gear, path, Some(value)).unwrap();
+                    path.set_number(&mut gear, Some(value)).unwrap();
                     let stops = (0..gear.legs.len()).map(|leg| check_stop(&gear, leg));
                     let checked = std::iter::once(check_gear(&gear)).chain(stops);
                     let mut faults = checked.filter_map(Result::err).flat_map(|f| f.0);
                     let refused = faults.any(|fault| {
-                        path.starts_with(&fault.path)
+                        path.to_string().starts_with(&fault.path)
                             && matches!(
                                 fault.kind,
                                 FaultKind::OutOfRange { min, max, .. }

@@ -135,7 +135,7 @@ pub(super) fn byte_at(text: &str, line: usize, column: usize) -> usize {
 
 #[cfg(test)]
 mod tests {
-    use gearswing_solver::model::Gear;
+    use gearswing_gear::model::Gear;
     use proptest::prelude::*;
     use serde_json::Value;
     use serde_json::error::Category;

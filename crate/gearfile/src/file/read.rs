@@ -1,5 +1,5 @@
 //! Reading a gear file.
-use gearswing_solver::model::Gear;
+use gearswing_gear::model::Gear;
 use serde::Deserialize;
 use serde::de::{DeserializeOwned, IgnoredAny};
 use serde_json::error::Category;

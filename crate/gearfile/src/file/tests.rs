@@ -1,5 +1,5 @@
 //! Reading, writing, round trips.
-use gearswing_solver::model::Brace;
+use gearswing_gear::model::Brace;
 use proptest::prelude::*;
 
 use super::*;
@@ -7,7 +7,7 @@ use crate::arbitrary::gear;
 use crate::{DEMO, STARTERS};
 
 /// The starter with one piece of its text replaced.
-fn with(from: &str, to: &str) -> Result<gearswing_solver::model::Gear, OpenError> {
+fn with(from: &str, to: &str) -> Result<gearswing_gear::model::Gear, OpenError> {
     let text = STARTERS[0].text;
     assert!(text.contains(from), "{from}");
     read(&text.replacen(from, to, 1))
@@ -55,12 +55,45 @@ fn version_1_opens_for_ever() {
     assert_eq!(to_text(&gear).unwrap(), text);
 }
 
+/// The golden file of a version names every key that is new in it.
+fn names_all_new(text: &str, version: u64) {
+    for (key, since) in super::envelope::newer_keys() {
+        let there = text.contains(&format!("\"{key}\":"));
+        assert!(there || since != version, "{key}");
+        assert!(
+            !there || since <= version,
+            "{key} in a file of version {version}"
+        );
+    }
+}
+
+/// A key that says which version a file needs is not one that an older version has elsewhere.
+#[test]
+fn keys_of_a_newer_version_are_new() {
+    use gearswing_gear::field::Field;
+    for (key, since) in super::envelope::newer_keys() {
+        for field in Field::ALL {
+            let info = field.info();
+            let same = info.key.rsplit('.').next() == Some(key);
+            assert!(!same || info.since == since, "{key}: {}", info.key);
+        }
+    }
+}
+
+#[test]
+fn version_3_opens_for_ever() {
+    let text = include_str!("../../../../fixtures/versions/v3.json");
+    names_all_new(text, 3);
+    let gear = read(text).unwrap();
+    // 28 threads per inch
+    assert_eq!(gear.legs[0].actuator.rod_end_pitch, Some(0.0254 / 28.0));
+    assert_eq!(to_text(&gear).unwrap(), text);
+}
+
 #[test]
 fn version_2_opens_for_ever() {
     let text = include_str!("../../../../fixtures/versions/v2.json");
-    for key in super::envelope::NEW_IN_2 {
-        assert!(text.contains(&format!("\"{key}\":")), "{key}");
-    }
+    names_all_new(text, 2);
     let gear = read(text).unwrap();
     assert_eq!(gear.legs.len(), 5);
     assert_eq!(gear.legs[2].shared_drive, "Central cylinder");
@@ -146,11 +179,12 @@ fn every_cut_is_told() {
 
 #[test]
 fn says_which_version_is_newer() {
+    let version = VERSION + 1;
     assert_eq!(
-        with("\"version\": 1", "\"version\": 3"),
+        with("\"version\": 1", &format!("\"version\": {version}")),
         Err(OpenError::NewerVersion {
-            version: 3,
-            known: 2
+            version,
+            known: VERSION
         })
     );
     for version in ["0", "-1", "1.5", "\"1\"", "null"] {

@@ -1,5 +1,5 @@
 //! Writing a gear file.
-use gearswing_solver::model::Gear;
+use gearswing_gear::model::Gear;
 use serde::Serialize;
 
 use super::envelope::lowest_version;

@@ -1,7 +1,7 @@
 //! What a link holds, and the whole way there and back.
 use base64::Engine;
 use base64::engine::general_purpose::URL_SAFE_NO_PAD;
-use gearswing_solver::model::Gear;
+use gearswing_gear::model::Gear;
 use serde::{Deserialize, Serialize};
 
 use super::pack::{FIXED_TEXT_1, pack, unpack};

@@ -1,5 +1,5 @@
 //! Cut, altered, foreign and wrapped links.
-use gearswing_solver::model::{Pin, Pins, Spring, SpringJoint, SpringKind, TorsionSpring};
+use gearswing_gear::model::{Pin, Pins, Spring, SpringJoint, SpringKind, TorsionSpring};
 use proptest::prelude::*;
 
 use super::*;
@@ -127,7 +127,7 @@ fn every_flip_says_altered() {
                 0 | 1 => assert_eq!(got, LinkError::Foreign),
                 2 => match by {
                     // a version that is known, whose check character does not fit
-                    '2' => assert_eq!(got, LinkError::Altered),
+                    '2' | '3' => assert_eq!(got, LinkError::Altered),
                     _ => assert!(matches!(got, LinkError::Foreign | LinkError::TooNew { .. })),
                 },
                 _ => assert_eq!(got, LinkError::Altered, "{at} {was} {by}"),
@@ -177,16 +177,16 @@ fn swapped_and_shortened_links_are_told() {
 
 #[test]
 fn newer_links_say_so() {
-    let newer = replaced(&link(), 2, '3');
+    let newer = replaced(&link(), 2, '4');
     let wanted = LinkError::TooNew {
-        version: 3,
-        known: 2,
+        version: 4,
+        known: 3,
     };
     assert_eq!(decode(&newer), Err(wanted.clone()));
     // in words that say what to do
     let words = wanted.to_string();
     assert!(
-        words.contains("made by a newer version (3); this page is version 2"),
+        words.contains("made by a newer version (4); this page is version 3"),
         "{words}"
     );
 }

@@ -1,12 +1,13 @@
 //! A fault of a model in words: which part, which number, and what would be valid.
+use gearswing_gear::model::Gear;
 use gearswing_solver::faults::{Fault, FaultKind};
-use gearswing_solver::model::Gear;
 use gearswing_units::{
     NO_VALUE, Quantity, UnitChoice, format_field, format_figures, parse, si_range_text,
 };
 
-use crate::fields::{field, path_words};
+use crate::fields::{name, path_words};
 use crate::text::capital_first;
+use gearswing_gear::field::{Field, Path};
 
 /// One fault as a sentence, as "Right main, actuator rod diameter: 1.2 in; it must be less than
 /// 1.1 in, the actuator bore."
@@ -24,9 +25,10 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
         FaultKind::NotFinite => "this is not a number that can be worked with".to_owned(),
         FaultKind::OutOfRange { value, min, max } => {
             let valid = range(quantity, units, *min, *max);
-            // The swing's range holds for its size; its sign is free.
-            let either = if fault.path.ends_with("swing_up_rad") { ", either way" } else { "" };
-            let size = if either.is_empty() { 1.0 } else { -1.0 };
+            let either_way = field_of(&fault.path)
+                .and_then(|field| field.info().range())
+                .is_some_and(|range| range.either_way);
+            let (either, size) = if either_way { (", either way", -1.0) } else { ("", 1.0) };
             let outside = |shown: f64| !(*min..=*max).contains(&shown) && !(*min..=*max).contains(&(size * shown));
             format!("{} is not possible; valid is {valid}{either}", say(*value, &outside))
         }
@@ -125,37 +127,15 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
     }
 }
 
-/// The quantity of a field; by its key's ending where the field is not known.
+/// The quantity of a field; `None` for a part.
+/// The field that a fault is of; `None` where it is of a part.
+fn field_of(path: &str) -> Option<Field> {
+    let path: Path = path.parse().ok()?;
+    Some(path.field)
+}
+
 fn quantity_of(path: &str) -> Option<Quantity> {
-    if let Some(field) = field(path) {
-        return field.quantity();
-    }
-    let end = path.trim_end_matches(|c: char| c == '[' || c == ']' || c.is_ascii_digit());
-    // Longest endings first: "_kg_m3" before "_m", "_m_s" before others.
-    const ENDINGS: &[(&str, Quantity)] = &[
-        ("_kg_m3", Quantity::Density),
-        ("_kg_m2", Quantity::Inertia),
-        ("_n_m_rad", Quantity::TorsionalStiffness),
-        ("_down_n_m", Quantity::Moment),
-        ("_n_m", Quantity::Stiffness),
-        ("_m3_s", Quantity::Flow),
-        ("_m3", Quantity::Volume),
-        ("_ohm", Quantity::Resistance),
-        ("_v", Quantity::Voltage),
-        ("_a", Quantity::Current),
-        ("_m_s", Quantity::Speed),
-        ("_m2", Quantity::DragArea),
-        ("_rad", Quantity::Angle),
-        ("_kg", Quantity::Mass),
-        ("_pa", Quantity::Pressure),
-        ("_n", Quantity::Force),
-        ("_m", Quantity::Length),
-    ];
-    let whole_key = path;
-    ENDINGS
-        .iter()
-        .find(|(ending, _)| whole_key.ends_with(ending) || end.ends_with(ending))
-        .map(|(_, quantity)| *quantity)
+    field_of(path)?.info().quantity()
 }
 
 /// Figures of a value that a person typed: enough that it does not round into the valid range.
@@ -202,9 +182,9 @@ fn range(quantity: Option<Quantity>, units: UnitChoice, min: f64, max: f64) -> S
 
 /// Another field, without the leg's name when it belongs to the same leg.
 fn other_words(path: &str, other: &str, gear: &Gear) -> String {
-    let of_leg = |path: &str| field(path).and_then(|field| field.leg);
-    match field(other) {
-        Some(there) if there.leg == of_leg(path) => there.name(),
+    let leg_of = |path: Path| path.field.is_of_leg().then_some(path.leg);
+    match (path.parse::<Path>(), other.parse::<Path>()) {
+        (Ok(path), Ok(other)) if leg_of(path) == leg_of(other) => name(other),
         _ => path_words(other, gear),
     }
 }

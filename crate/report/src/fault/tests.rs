@@ -175,20 +175,3 @@ fn every_kind_in_both_systems() {
         insta::assert_snapshot!(format!("faults_{name}"), lines.join("\n"));
     }
 }
-
-#[test]
-fn a_field_unknown_to_the_table_still_has_its_unit() {
-    let gear = full_gear();
-    let fault = fault(
-        "legs[0].winch.cable_m",
-        FaultKind::OutOfRange {
-            value: 0.5,
-            min: 1.0,
-            max: 2.0,
-        },
-    );
-    assert_eq!(
-        fault_text(&fault, &gear, UnitChoice::METRIC),
-        "Legs[0].winch.cable_m: 500 mm is not possible; valid is 1000 to 2000 mm."
-    );
-}

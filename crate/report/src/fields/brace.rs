@@ -1,10 +1,9 @@
 //! Fields of the drag or side brace.
-use gearswing_units::Quantity;
 
-use super::words::{Group, option};
+use super::words::option;
 use super::{ChoiceWords, FieldWords};
 
-const KINDS: &[ChoiceWords] = &[
+const KINDS_OPTIONS: &[ChoiceWords] = &[
     option(
         "none",
         "No brace",
@@ -22,7 +21,7 @@ const KINDS: &[ChoiceWords] = &[
     ),
 ];
 
-const FOLDS: &[ChoiceWords] = &[
+const FOLDS_OPTIONS: &[ChoiceWords] = &[
     option(
         "through_centre",
         "Back through center",
@@ -35,7 +34,7 @@ const FOLDS: &[ChoiceWords] = &[
     ),
 ];
 
-const UNLOCKED_BY: &[ChoiceWords] = &[
+const UNLOCKED_BY_OPTIONS: &[ChoiceWords] = &[
     option(
         "actuator",
         "Retract actuator",
@@ -54,141 +53,71 @@ const ATTACH: &str =
 const THICKNESS: &str = "Depth across it as drawn, at its widest.";
 const MASS: &str = "Weigh it off the airplane; half is taken at each pin.";
 
-pub(super) const BRACE: &[FieldWords] = &[
-    FieldWords::choice(
-        "legs[].brace",
-        KINDS,
-        "Kind of brace",
-        "kind of brace",
-        "What keeps the leg from folding when it is down.",
-    )
-    .of(Group::Brace),
-    FieldWords::point(
-        "legs[].brace.folding.airframe_pivot_m",
-        "Brace pivot B0",
-        "brace pivot B0",
-        PIVOT,
-    )
-    .of(Group::Brace),
-    FieldWords::point(
-        "legs[].brace.folding.knee_m",
-        "Knee K",
-        "knee K",
-        "Center of the pin between the two links (the center hinge of the brace), gear down and locked. A small error moves the over-center offset as much: measure the offset with a straightedge from pin to pin as a check.",
-    )
-    .of(Group::Brace),
-    FieldWords::point(
-        "legs[].brace.folding.leg_attach_m",
-        "Brace attach B1",
-        "brace attach B1",
-        ATTACH,
-    )
-    .of(Group::Brace),
-    FieldWords::choice(
-        "legs[].brace.folding.folds",
-        FOLDS,
-        "Knee folds",
-        "way the knee folds",
-        "Which way the knee goes when the leg comes up. Watch it once on jacks.",
-    )
-    .of(Group::Brace),
-    FieldWords::choice(
-        "legs[].brace.folding.unlocked_by",
-        UNLOCKED_BY,
-        "Unlocked by",
-        "unlocking of the knee",
-        "What takes an over-center knee back through the straight line.",
-    )
-    .of(Group::Brace)
-    .if_empty("the retract actuator"),
-    FieldWords::number(
-        "legs[].brace.folding.excursion_allowed_m",
-        Quantity::Length,
-        "Overtravel past down",
-        "overtravel past down, at the axle",
-        "How far the axle can move past down before a stop holds it: the leg does so while the knee passes the straight line. Push the unlocked leg by hand on jacks and measure.",
-    )
-    .of(Group::Brace)
-    .if_empty("no stop is given"),
-    FieldWords::number(
-        "legs[].brace.folding.upper.thickness_m",
-        Quantity::Length,
-        "Upper link thickness",
-        "thickness of the upper brace link",
-        THICKNESS,
-    )
-    .of(Group::Brace),
-    FieldWords::number(
-        "legs[].brace.folding.upper.mass_kg",
-        Quantity::Mass,
-        "Upper link mass",
-        "mass of the upper brace link",
-        MASS,
-    )
-    .of(Group::Brace)
-    .if_empty("taken as weightless"),
-    FieldWords::number(
-        "legs[].brace.folding.lower.thickness_m",
-        Quantity::Length,
-        "Lower link thickness",
-        "thickness of the lower brace link",
-        THICKNESS,
-    )
-    .of(Group::Brace),
-    FieldWords::number(
-        "legs[].brace.folding.lower.mass_kg",
-        Quantity::Mass,
-        "Lower link mass",
-        "mass of the lower brace link",
-        MASS,
-    )
-    .of(Group::Brace)
-    .if_empty("taken as weightless"),
-    FieldWords::point(
-        "legs[].brace.sliding.airframe_pivot_m",
-        "Brace pivot B0",
-        "brace pivot B0",
-        PIVOT,
-    )
-    .of(Group::Brace),
-    FieldWords::point(
-        "legs[].brace.sliding.leg_attach_m",
-        "Brace attach B1",
-        "brace attach B1",
-        ATTACH,
-    )
-    .of(Group::Brace),
-    FieldWords::number(
-        "legs[].brace.sliding.shortest_m",
-        Quantity::Length,
-        "Retracted length",
-        "retracted length of the brace",
-        "Pin to pin, pushed fully together.",
-    )
-    .of(Group::Brace),
-    FieldWords::number(
-        "legs[].brace.sliding.longest_m",
-        Quantity::Length,
-        "Extended length",
-        "extended length of the brace",
-        "Pin to pin, pulled fully out.",
-    )
-    .of(Group::Brace),
-    FieldWords::number(
-        "legs[].brace.sliding.thickness_m",
-        Quantity::Length,
-        "Thickness",
-        "thickness of the brace",
-        THICKNESS,
-    )
-    .of(Group::Brace),
-    FieldWords::number(
-        "legs[].brace.sliding.mass_kg",
-        Quantity::Mass,
-        "Mass",
-        "mass of the brace",
-        MASS,
-    )
-    .of(Group::Brace)
-    .if_empty("taken as weightless"),
-];
+pub(super) const BRACE_TYPE: FieldWords = FieldWords::new(
+    "Kind of brace",
+    "kind of brace",
+    "What keeps the leg from folding when it is down.",
+)
+.choices(KINDS_OPTIONS);
+pub(super) const BRACE_PIVOT: FieldWords =
+    FieldWords::new("Brace pivot B0", "brace pivot B0", PIVOT);
+pub(super) const KNEE: FieldWords = FieldWords::new(
+    "Knee K",
+    "knee K",
+    "Center of the pin between the two links (the center hinge of the brace), gear down and locked. A small error moves the over-center offset as much: measure the offset with a straightedge from pin to pin as a check.",
+);
+pub(super) const BRACE_ATTACH: FieldWords =
+    FieldWords::new("Brace attach B1", "brace attach B1", ATTACH);
+pub(super) const FOLDS: FieldWords = FieldWords::new(
+    "Knee folds",
+    "way the knee folds",
+    "Which way the knee goes when the leg comes up. Watch it once on jacks.",
+)
+.choices(FOLDS_OPTIONS);
+pub(super) const UNLOCKED_BY: FieldWords = FieldWords::new(
+    "Unlocked by",
+    "unlocking of the knee",
+    "What takes an over-center knee back through the straight line.",
+)
+.choices(UNLOCKED_BY_OPTIONS)
+.if_empty("the retract actuator");
+pub(super) const EXCURSION_ALLOWED: FieldWords = FieldWords::new(
+    "Overtravel past down",
+    "overtravel past down, at the axle",
+    "How far the axle can move past down before a stop holds it: the leg does so while the knee passes the straight line. Push the unlocked leg by hand on jacks and measure.",
+)
+.if_empty("no stop is given");
+pub(super) const UPPER_THICKNESS: FieldWords = FieldWords::new(
+    "Upper link thickness",
+    "thickness of the upper brace link",
+    THICKNESS,
+);
+pub(super) const UPPER_MASS: FieldWords =
+    FieldWords::new("Upper link mass", "mass of the upper brace link", MASS)
+        .if_empty("taken as weightless");
+pub(super) const LOWER_THICKNESS: FieldWords = FieldWords::new(
+    "Lower link thickness",
+    "thickness of the lower brace link",
+    THICKNESS,
+);
+pub(super) const LOWER_MASS: FieldWords =
+    FieldWords::new("Lower link mass", "mass of the lower brace link", MASS)
+        .if_empty("taken as weightless");
+pub(super) const SLIDING_PIVOT: FieldWords =
+    FieldWords::new("Brace pivot B0", "brace pivot B0", PIVOT);
+pub(super) const SLIDING_ATTACH: FieldWords =
+    FieldWords::new("Brace attach B1", "brace attach B1", ATTACH);
+pub(super) const SLIDING_SHORTEST: FieldWords = FieldWords::new(
+    "Retracted length",
+    "retracted length of the brace",
+    "Pin to pin, pushed fully together.",
+);
+pub(super) const SLIDING_LONGEST: FieldWords = FieldWords::new(
+    "Extended length",
+    "extended length of the brace",
+    "Pin to pin, pulled fully out.",
+);
+pub(super) const SLIDING_THICKNESS: FieldWords =
+    FieldWords::new("Thickness", "thickness of the brace", THICKNESS);
+pub(super) const SLIDING_MASS: FieldWords =
+    FieldWords::new("Mass", "mass of the brace", MASS).if_empty("taken as weightless");

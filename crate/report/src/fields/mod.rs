@@ -12,8 +12,10 @@ mod fall;
 mod gear;
 /// Leg, its body and drag areas.
 mod leg;
-/// Finding the words of a path.
+/// Paths in words.
 mod lookup;
+/// The words of every field.
+mod of_field;
 /// What was seen on the jacks.
 mod seen;
 /// Springs and pins.
@@ -32,5 +34,6 @@ mod words;
 #[cfg(test)]
 mod tests;
 
-pub use lookup::{Axis, Field, field, field_words, path_words, table};
-pub use words::{ChoiceWords, FieldKind, FieldWords, Group};
+pub use lookup::{label, name, path_words};
+pub use of_field::words;
+pub use words::{ChoiceWords, FieldWords, group_title};

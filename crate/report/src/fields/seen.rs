@@ -1,10 +1,9 @@
 //! Fields of what was seen on the jacks.
-use gearswing_units::Quantity;
 
-use super::FieldWords;
-use super::words::{ChoiceWords, Group, option};
+use super::words::option;
+use super::{ChoiceWords, FieldWords};
 
-const HOW_FAR: &[ChoiceWords] = &[
+const HOW_FAR_OPTIONS: &[ChoiceWords] = &[
     option(
         "none",
         "No stop seen",
@@ -32,12 +31,12 @@ const HOW_FAR: &[ChoiceWords] = &[
     ),
 ];
 
-const SELECTED: &[ChoiceWords] = &[
+const SELECTED_OPTIONS: &[ChoiceWords] = &[
     option("up", "Up", "Retracting."),
     option("down", "Down", "Extending."),
 ];
 
-const PUMP: &[ChoiceWords] = &[
+const PUMP_OPTIONS: &[ChoiceWords] = &[
     option(
         "not_noticed",
         "Not noticed",
@@ -55,154 +54,102 @@ const PUMP: &[ChoiceWords] = &[
     ),
 ];
 
-pub(super) const SEEN: &[FieldWords] = &[
-    FieldWords::choice(
-        "legs[].seen_stop",
-        HOW_FAR,
-        "How far it came, by",
-        "how far the leg came",
-        "A leg that stopped short on the jacks: how you know where it stood. Keep clear of the leg while there is pressure or voltage on it.",
-    )
-    .of(Group::Seen),
-    FieldWords::choice(
-        "legs[].seen_stop.selected",
-        SELECTED,
-        "Gear selected",
-        "selected direction",
-        "Which way the leg was going.",
-    )
-    .of(Group::Seen),
-    FieldWords::number(
-        "legs[].seen_stop.how_far.travel.travel",
-        Quantity::Travel,
-        "Travel where it stood",
-        "travel seen",
-        "0 % is down and locked, 100 % is up.",
-    )
-    .of(Group::Seen)
-    .if_empty("to be entered"),
-    FieldWords::number(
-        "legs[].seen_stop.how_far.travel.travel_within",
-        Quantity::Travel,
-        "Travel is right within",
-        "uncertainty of the travel seen",
-        "The ± figure that you are 95 % sure of.",
-    )
-    .of(Group::Seen),
-    FieldWords::number(
-        "legs[].seen_stop.how_far.angle.angle_rad",
-        Quantity::Angle,
-        "Angle where it stood",
-        "angle seen",
-        "From down and locked, read on the leg.",
-    )
-    .of(Group::Seen)
-    .if_empty("to be entered"),
-    FieldWords::number(
-        "legs[].seen_stop.how_far.angle.angle_within_rad",
-        Quantity::Angle,
-        "Angle is right within",
-        "uncertainty of the angle seen",
-        "The ± figure that you are 95 % sure of.",
-    )
-    .of(Group::Seen),
-    FieldWords::number(
-        "legs[].seen_stop.how_far.actuator_pins.pins_apart_m",
-        Quantity::Length,
-        "Pin to pin where it stood",
-        "actuator length seen",
-        "Between the centers of the actuator's pins, with the pressure off.",
-    )
-    .of(Group::Seen)
-    .if_empty("to be entered"),
-    FieldWords::number(
-        "legs[].seen_stop.how_far.actuator_pins.pins_within_m",
-        Quantity::Length,
-        "Pin to pin is right within",
-        "uncertainty of the actuator length seen",
-        "The ± figure that you are 95 % sure of.",
-    )
-    .of(Group::Seen),
-    FieldWords::point(
-        "legs[].seen_stop.how_far.axle_from.from_m",
-        "Fixed place",
-        "fixed place measured from",
-        "A place on the airframe that is in the drawing too, as a rivet line or the corner of a rib.",
-    )
-    .of(Group::Seen),
-    FieldWords::number(
-        "legs[].seen_stop.how_far.axle_from.axle_apart_m",
-        Quantity::Length,
-        "Axle from there",
-        "distance of the axle seen",
-        "From the fixed place to the center of the axle.",
-    )
-    .of(Group::Seen)
-    .if_empty("to be entered"),
-    FieldWords::number(
-        "legs[].seen_stop.how_far.axle_from.axle_within_m",
-        Quantity::Length,
-        "Distance is right within",
-        "uncertainty of the distance seen",
-        "The ± figure that you are 95 % sure of.",
-    )
-    .of(Group::Seen),
-    FieldWords::choice(
-        "legs[].seen_stop.pump",
-        PUMP,
-        "Pump or motor",
-        "what the pump did",
-        "Whether it could be heard while the leg stood.",
-    )
-    .of(Group::Seen),
-    FieldWords::number(
-        "legs[].seen_stop.gauge_pa",
-        Quantity::Pressure,
-        "Gauge read",
-        "pressure read",
-        "Gauge pressure at the manifold while the leg stood.",
-    )
-    .of(Group::Seen)
-    .if_empty("not read"),
-    FieldWords::number(
-        "legs[].seen_stop.gauge_within_pa",
-        Quantity::Pressure,
-        "Gauge is right within",
-        "uncertainty of the pressure read",
-        "The ± figure that you are 95 % sure of; 50 psi for a shop gauge (common practice).",
-    )
-    .of(Group::Seen),
-    FieldWords::number(
-        "legs[].seen_stop.posts_v",
-        Quantity::Voltage,
-        "Voltage at the battery",
-        "voltage read",
-        "At the battery's posts while the leg stood.",
-    )
-    .of(Group::Seen)
-    .if_empty("not read"),
-    FieldWords::number(
-        "legs[].seen_stop.posts_within_v",
-        Quantity::Voltage,
-        "Voltage is right within",
-        "uncertainty of the voltage read",
-        "The ± figure that you are 95 % sure of; 0.2 V for a hand meter (common practice).",
-    )
-    .of(Group::Seen),
-    FieldWords::number(
-        "legs[].seen_stop.drawing_within_m",
-        Quantity::Length,
-        "The drawing agrees within",
-        "uncertainty of the drawing",
-        "How well clearances and lengths of this file agree with the airplane; 1/8 in for a tape in a wheel well (common practice).",
-    )
-    .of(Group::Seen),
-    FieldWords::number(
-        "legs[].seen_stop.forces_within",
-        Quantity::Travel,
-        "Forces are right within",
-        "uncertainty of the forces",
-        "How well the forces and pressures worked out from this file are known, as a share of the most that the source makes; 10 % for weights and friction as estimated (common practice).",
-    )
-    .of(Group::Seen),
-];
+pub(super) const SEEN_STOP: FieldWords = FieldWords::new(
+    "How far it came, by",
+    "how far the leg came",
+    "A leg that stopped short on the jacks: how you know where it stood. Keep clear of the leg while there is pressure or voltage on it.",
+)
+.choices(HOW_FAR_OPTIONS);
+pub(super) const SEEN_SELECTED: FieldWords = FieldWords::new(
+    "Gear selected",
+    "selected direction",
+    "Which way the leg was going.",
+)
+.choices(SELECTED_OPTIONS);
+pub(super) const SEEN_TRAVEL: FieldWords = FieldWords::new(
+    "Travel where it stood",
+    "travel seen",
+    "0 % is down and locked, 100 % is up.",
+)
+.if_empty("to be entered");
+pub(super) const SEEN_TRAVEL_WITHIN: FieldWords = FieldWords::new(
+    "Travel is right within",
+    "uncertainty of the travel seen",
+    "The ± figure that you are 95 % sure of.",
+);
+pub(super) const SEEN_ANGLE: FieldWords = FieldWords::new(
+    "Angle where it stood",
+    "angle seen",
+    "From down and locked, read on the leg.",
+)
+.if_empty("to be entered");
+pub(super) const SEEN_ANGLE_WITHIN: FieldWords = FieldWords::new(
+    "Angle is right within",
+    "uncertainty of the angle seen",
+    "The ± figure that you are 95 % sure of.",
+);
+pub(super) const SEEN_PINS_APART: FieldWords = FieldWords::new(
+    "Pin to pin where it stood",
+    "actuator length seen",
+    "Between the centers of the actuator's pins, with the pressure off.",
+)
+.if_empty("to be entered");
+pub(super) const SEEN_PINS_WITHIN: FieldWords = FieldWords::new(
+    "Pin to pin is right within",
+    "uncertainty of the actuator length seen",
+    "The ± figure that you are 95 % sure of.",
+);
+pub(super) const SEEN_FROM: FieldWords = FieldWords::new(
+    "Fixed place",
+    "fixed place measured from",
+    "A place on the airframe that is in the drawing too, as a rivet line or the corner of a rib.",
+);
+pub(super) const SEEN_AXLE_APART: FieldWords = FieldWords::new(
+    "Axle from there",
+    "distance of the axle seen",
+    "From the fixed place to the center of the axle.",
+)
+.if_empty("to be entered");
+pub(super) const SEEN_AXLE_WITHIN: FieldWords = FieldWords::new(
+    "Distance is right within",
+    "uncertainty of the distance seen",
+    "The ± figure that you are 95 % sure of.",
+);
+pub(super) const SEEN_PUMP: FieldWords = FieldWords::new(
+    "Pump or motor",
+    "what the pump did",
+    "Whether it could be heard while the leg stood.",
+)
+.choices(PUMP_OPTIONS);
+pub(super) const SEEN_GAUGE: FieldWords = FieldWords::new(
+    "Gauge read",
+    "pressure read",
+    "Gauge pressure at the manifold while the leg stood.",
+)
+.if_empty("not read");
+pub(super) const SEEN_GAUGE_WITHIN: FieldWords = FieldWords::new(
+    "Gauge is right within",
+    "uncertainty of the pressure read",
+    "The ± figure that you are 95 % sure of; 50 psi for a shop gauge (common practice).",
+);
+pub(super) const SEEN_POSTS: FieldWords = FieldWords::new(
+    "Voltage at the battery",
+    "voltage read",
+    "At the battery's posts while the leg stood.",
+)
+.if_empty("not read");
+pub(super) const SEEN_POSTS_WITHIN: FieldWords = FieldWords::new(
+    "Voltage is right within",
+    "uncertainty of the voltage read",
+    "The ± figure that you are 95 % sure of; 0.2 V for a hand meter (common practice).",
+);
+pub(super) const SEEN_DRAWING_WITHIN: FieldWords = FieldWords::new(
+    "The drawing agrees within",
+    "uncertainty of the drawing",
+    "How well clearances and lengths of this file agree with the airplane; 1/8 in for a tape in a wheel well (common practice).",
+);
+pub(super) const SEEN_FORCES_WITHIN: FieldWords = FieldWords::new(
+    "Forces are right within",
+    "uncertainty of the forces",
+    "How well the forces and pressures worked out from this file are known, as a share of the most that the source makes; 10 % for weights and friction as estimated (common practice).",
+);

@@ -1,14 +1,15 @@
-//! The table has words for every field that a gear file can have, and no others.
+//! The list of fields is that of the gear file, and its words read well.
 use std::collections::BTreeSet;
 
-use gearswing_solver::model::{
-    Acts, AttachTo, Basis, BatteryKind, BatterySize, Body, BodyEnd, Brace, Folds, GasLaw, Grown,
-    MovingPart, Shape, Shortening, SpringJoint, UnlockedBy, View,
+use gearswing_gear::field::{Axis, Empty, Field, Group, Kind, Path};
+use gearswing_gear::model::{
+    Acts, AttachTo, Basis, BatteryKind, BatterySize, Body, BodyEnd, Brace, Folds, GasLaw, Gear,
+    Grown, MovingPart, Shape, Shortening, SpringJoint, UnlockedBy, View,
 };
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 
-use super::{Axis, FieldKind, Group, field, field_words, path_words, table};
+use super::{group_title, label, name, path_words, words};
 use crate::sample::{full_gear, full_gears};
 
 /// Every leaf of a JSON value with its path as the gear file's reader writes it.
@@ -30,130 +31,135 @@ fn leaves(value: &Value, path: &str, into: &mut Vec<(String, Value)>) {
 }
 
 #[test]
-fn every_field_of_a_full_gear_has_words_and_every_row_is_a_field() {
-    let mut fields = Vec::new();
+fn every_value_of_a_full_gear_is_a_field_and_every_field_is_a_value() {
+    let mut values = Vec::new();
     for gear in full_gears() {
-        leaves(&serde_json::to_value(gear).unwrap(), "", &mut fields);
+        leaves(&serde_json::to_value(gear).unwrap(), "", &mut values);
     }
     let mut seen = BTreeSet::new();
-    for (path, value) in &fields {
-        let field = field(path).unwrap_or_else(|| panic!("no words for {path}"));
-        let fits = match field.words.kind {
-            FieldKind::Number(_) => value.is_number() && field.axis.is_none(),
-            FieldKind::Point => value.is_number() && field.axis.is_some(),
-            FieldKind::Text => value.is_string(),
-            FieldKind::Choice(choices) | FieldKind::Set(choices) => choices
-                .iter()
-                .any(|choice| Some(choice.key) == value.as_str()),
+    for (text, value) in &values {
+        let path: Path = text.parse().unwrap_or_else(|_| panic!("no field {text}"));
+        let kind = path.field.info().kind;
+        let fits = match kind {
+            Kind::Number { .. } => value.is_number(),
+            Kind::Point | Kind::Outline => value.is_number() && path.axis.is_some(),
+            Kind::Text => value.is_string(),
+            Kind::Choice(keys) | Kind::Set(keys) => {
+                value.as_str().is_some_and(|key| keys.contains(&key))
+            }
         };
-        assert!(
-            fits,
-            "{path} holds {value}, its row says {:?}",
-            field.words.kind
-        );
-        assert_eq!(field.leg.is_some(), field.group().is_of_leg(), "{path}");
-        seen.insert(field.words.pattern);
+        assert!(fits, "{text} holds {value}, the list says {kind:?}");
+        seen.insert(path.field);
     }
-    // The kinds of brace, shape, growth and shortening are keys, not leaves.
-    seen.insert(field_words("supply.source").unwrap().pattern);
-    seen.insert(field_words("legs[0].seen_stop").unwrap().pattern);
-    for tag in [
-        "brace",
-        "strut.shortening",
-        "wheel.tire.grown",
-        "well[].shape",
-        "springs[].kind",
-        "springs[].kind.linear.set",
-        "springs[].kind.gas.law",
-    ] {
-        seen.insert(
-            field_words(&format!("legs[0].{}", tag.replace("[]", "[0]")))
-                .unwrap()
-                .pattern,
-        );
+    // choices with data of their own are keys, not leaves
+    let held = |field: &Field| {
+        let key = format!("{}.", field.info().key);
+        matches!(field.info().kind, Kind::Choice(_))
+            && seen.iter().any(|other| other.info().key.starts_with(&key))
+    };
+    let missing: Vec<_> = Field::ALL
+        .iter()
+        .filter(|field| !seen.contains(field) && !held(field))
+        .collect();
+    assert_eq!(missing, Vec::<&Field>::new());
+}
+
+#[test]
+fn a_number_counts_as_the_list_says_when_it_is_left_out() {
+    for gear in full_gears() {
+        let mut values = Vec::new();
+        let whole = serde_json::to_value(&gear).unwrap();
+        leaves(&whole, "", &mut values);
+        for (text, _) in values {
+            let path: Path = text.parse().unwrap();
+            let Kind::Number { empty, .. } = path.field.info().kind else {
+                continue;
+            };
+            let mut without = whole.clone();
+            let pointer = format!("/{}", text.replace(['.', '['], "/").replace(']', ""));
+            let (parent, key) = pointer.rsplit_once('/').unwrap();
+            let parent = without.pointer_mut(parent).unwrap();
+            parent.as_object_mut().unwrap().remove(key).unwrap();
+            let read = serde_json::from_value::<Gear>(without);
+            let counts = read.ok().and_then(|gear| path.number(&gear));
+            let said = match empty {
+                // a person fills it in, even where a file may leave it out
+                Empty::Never => continue,
+                Empty::PartAbsent => None,
+                Empty::Is(value) => Some(Some(value)),
+                Empty::Absent => Some(None),
+            };
+            assert_eq!(counts, said, "{text}");
+        }
     }
-    let rows: BTreeSet<_> = table().map(|words| words.pattern).collect();
-    assert_eq!(rows, seen);
-    assert_eq!(rows.len(), table().count(), "a pattern stands twice");
 }
 
 #[test]
 fn every_number_has_the_quantity_of_its_key() {
     use gearswing_units::Quantity as Q;
-    for words in table() {
-        let pattern = words.pattern.trim_end_matches("[]");
+    for field in Field::ALL {
+        let info = field.info();
+        let key = info.key.trim_end_matches("[]");
         let by_key: &[Q] = match () {
-            () if pattern.ends_with("_kg_m3") => &[Q::Density],
-            () if pattern.ends_with("_kg_m2") => &[Q::Inertia],
-            () if pattern.ends_with("_m3_s") => &[Q::Flow],
-            () if pattern.ends_with("_m3") => &[Q::Volume],
-            () if pattern.ends_with("_m_s") => &[Q::Speed, Q::StrokeSpeed],
-            () if pattern.ends_with("_at_down_n_m") || pattern.ends_with(".couple_n_m") => {
-                &[Q::Moment]
-            }
-            () if pattern.ends_with("_n_m") => &[Q::Stiffness],
-            () if pattern.ends_with("_n_m_rad") => &[Q::TorsionalStiffness],
-            () if pattern.ends_with(".friction") || pattern.ends_with(".exponent") => &[Q::Ratio],
-            () if pattern.ends_with("_m2") => &[Q::DragArea, Q::Area],
-            () if pattern.ends_with("_s") => &[Q::Time],
-            () if pattern.ends_with("_v") => &[Q::Voltage],
-            () if pattern.ends_with("_a") => &[Q::Current],
-            () if pattern.ends_with("_ohm") => &[Q::Resistance],
-            () if pattern.ends_with("_m") => &[Q::Length, Q::Hole],
-            () if pattern.ends_with("_rad") => &[Q::Angle],
-            () if pattern.ends_with("_kg") => &[Q::Mass],
-            () if pattern.ends_with("_pa") => &[Q::Pressure],
-            () if pattern.ends_with("_n") => &[Q::Force],
-            () if pattern.ends_with("_coefficient") => &[Q::Ratio],
+            () if key.ends_with("_kg_m3") => &[Q::Density],
+            () if key.ends_with("_kg_m2") => &[Q::Inertia],
+            () if key.ends_with("_m3_s") => &[Q::Flow],
+            () if key.ends_with("_m3") => &[Q::Volume],
+            () if key.ends_with("_m_s") => &[Q::Speed, Q::StrokeSpeed],
+            () if key.ends_with("_at_down_n_m") || key.ends_with(".couple_n_m") => &[Q::Moment],
+            () if key.ends_with("_n_m") => &[Q::Stiffness],
+            () if key.ends_with("_n_m_rad") => &[Q::TorsionalStiffness],
+            () if key.ends_with(".friction") || key.ends_with(".exponent") => &[Q::Ratio],
+            () if key.ends_with("_m2") => &[Q::DragArea, Q::Area],
+            () if key.ends_with("_s") => &[Q::Time],
+            () if key.ends_with("_v") => &[Q::Voltage],
+            () if key.ends_with("_a") => &[Q::Current],
+            () if key.ends_with("_ohm") => &[Q::Resistance],
+            () if key.ends_with("_pitch_m") => &[Q::Pitch],
+            () if key.ends_with("_m") => &[Q::Length, Q::Hole],
+            () if key.ends_with("_rad") => &[Q::Angle],
+            () if key.ends_with("_kg") => &[Q::Mass],
+            () if key.ends_with("_pa") => &[Q::Pressure],
+            () if key.ends_with("_n") => &[Q::Force],
+            () if key.ends_with("_coefficient") => &[Q::Ratio],
             () => &[Q::Travel, Q::LoadFactor, Q::Ratio],
         };
-        assert_eq!(
-            words.quantity().is_some(),
-            words.range().is_some(),
-            "range of {}",
-            words.pattern
-        );
-        if let Some(quantity) = words.quantity() {
-            assert!(by_key.contains(&quantity), "{}", words.pattern);
-        } else {
-            assert_eq!(
-                by_key.len(),
-                3,
-                "{} has a unit but no quantity",
-                words.pattern
-            );
+        match info.quantity() {
+            Some(quantity) => assert!(by_key.contains(&quantity), "{key}"),
+            None => assert_eq!(by_key.len(), 3, "{key} has a unit but no quantity"),
         }
     }
 }
 
 #[test]
-fn every_row_reads_well() {
-    for words in table() {
+fn every_field_reads_well() {
+    for field in Field::ALL {
+        let (key, words) = (field.info().key, words(*field));
         for text in [words.help, words.label, words.name] {
-            assert!(
-                !text.trim().is_empty() && text.trim() == text,
-                "{}",
-                words.pattern
-            );
+            assert!(!text.trim().is_empty() && text.trim() == text, "{key}");
         }
-        assert!(words.help.ends_with('.'), "{}", words.pattern);
-        assert!(
-            words.label.starts_with(char::is_uppercase),
-            "{}",
-            words.pattern
-        );
-        assert!(!words.name.ends_with('.'), "{}", words.pattern);
+        assert!(words.help.ends_with('.'), "{key}");
+        assert!(words.label.starts_with(char::is_uppercase), "{key}");
+        assert!(!words.name.ends_with('.'), "{key}");
+        let options: Vec<_> = words.choices.iter().map(|option| option.key).collect();
+        match field.info().kind {
+            Kind::Choice(keys) | Kind::Set(keys) => assert_eq!(options, keys, "{key}"),
+            Kind::Number { empty, .. } => {
+                assert_eq!(empty == Empty::Never, words.if_empty.is_none(), "{key}");
+            }
+            Kind::Point | Kind::Outline | Kind::Text => assert_eq!(options, [""; 0], "{key}"),
+        }
     }
-    let titles: BTreeSet<_> = Group::ALL.iter().map(|group| group.title()).collect();
+    let titles: BTreeSet<_> = Group::ALL.into_iter().map(group_title).collect();
     assert_eq!(titles.len(), Group::ALL.len());
 }
 
-fn keys(pattern: &str) -> Vec<&'static str> {
-    match field_words(pattern).unwrap().kind {
-        FieldKind::Choice(choices) | FieldKind::Set(choices) => {
-            choices.iter().map(|choice| choice.key).collect()
-        }
-        other => panic!("{pattern} is {other:?}"),
+/// Keys of a choice or set, by its key in the file.
+fn keys(text: &str) -> &'static [&'static str] {
+    let path: Path = text.parse().unwrap();
+    match path.field.info().kind {
+        Kind::Choice(keys) | Kind::Set(keys) => keys,
+        other => panic!("{text} is {other:?}"),
     }
 }
 
@@ -292,20 +298,8 @@ fn paths_in_words() {
 
 #[test]
 fn labels() {
-    let point = field("legs[0].well[0].shape.solid.points_m[2][1]").unwrap();
-    assert_eq!(point.label(), "Corner 3, y");
-    assert_eq!(
-        (point.obstacle, point.item, point.axis),
-        (Some(0), Some(2), Some(Axis::Y))
-    );
-    assert_eq!(
-        field("legs[0].trunnion_m[0]").unwrap().label(),
-        "Trunnion P, x"
-    );
-    assert_eq!(field("legs[0].trunnion_m[2]"), None);
-    assert_eq!(
-        field("legs[0].wheel.former.size").unwrap().group(),
-        Group::FormerTire
-    );
-    assert_eq!(field("legs[0].trunnion_m[0][0]"), None);
+    let corner = Field::SolidPoints.of_entry(0, 0).item(2).axis(Axis::Y);
+    assert_eq!(label(corner), "Corner 3, y");
+    assert_eq!(label(Field::Trunnion.path().axis(Axis::X)), "Trunnion P, x");
+    assert_eq!(name(Field::FormerSize.path()), "previous tire: tire size");
 }

@@ -1,10 +1,9 @@
 //! Fields of the structure around the leg.
-use gearswing_units::Quantity;
 
-use super::words::{Group, option};
+use super::words::option;
 use super::{ChoiceWords, FieldWords};
 
-const SHAPES: &[ChoiceWords] = &[
+const SHAPES_OPTIONS: &[ChoiceWords] = &[
     option(
         "solid",
         "Solid",
@@ -17,7 +16,7 @@ const SHAPES: &[ChoiceWords] = &[
     ),
 ];
 
-const PARTS: &[ChoiceWords] = &[
+const PARTS_OPTIONS: &[ChoiceWords] = &[
     option("wheel", "Wheel and tire", "Not checked against this piece."),
     option("leg_body", "Upper leg", "Not checked against this piece."),
     option(
@@ -59,52 +58,29 @@ const PARTS: &[ChoiceWords] = &[
 
 const CORNERS: &str = "Points in order, from the same datum, in the plane of the swing. Measure the nearest faces: rivet tails, clips and hoses count.";
 
-pub(super) const WELL: &[FieldWords] = &[
-    FieldWords::text(
-        "legs[].well[].name",
-        "Name",
-        "name of a piece of structure",
-        "What you call this piece, as Outboard rib.",
-    )
-    .of(Group::Well),
-    FieldWords::choice(
-        "legs[].well[].shape",
-        SHAPES,
-        "Shape",
-        "shape of a piece of structure",
-        "Whether it is a solid piece or a skin with one free side.",
-    )
-    .of(Group::Well),
-    FieldWords::point(
-        "legs[].well[].shape.solid.points_m[]",
-        "Corner",
-        "corner",
-        CORNERS,
-    )
-    .of(Group::Well),
-    FieldWords::point(
-        "legs[].well[].shape.surface.points_m[]",
-        "Point",
-        "point",
-        CORNERS,
-    )
-    .of(Group::Well),
-    FieldWords::number(
-        "legs[].well[].required_clearance_m",
-        Quantity::Length,
-        "Required clearance",
-        "required clearance at this piece",
-        "Least clearance of every moving part from this piece, from the maker's data where it gives one.",
-    )
-    .of(Group::Well)
-    .if_empty("the figure for the whole gear"),
-    FieldWords::set(
-        "legs[].well[].ignores[]",
-        PARTS,
-        "Not checked",
-        "parts not checked against this piece",
-        "Parts that are bolted to this piece or pass beside the drawn plane.",
-    )
-    .of(Group::Well)
-    .if_empty("every part is checked"),
-];
+pub(super) const OBSTACLE_NAME: FieldWords = FieldWords::new(
+    "Name",
+    "name of a piece of structure",
+    "What you call this piece, as Outboard rib.",
+);
+pub(super) const OBSTACLE_SHAPE: FieldWords = FieldWords::new(
+    "Shape",
+    "shape of a piece of structure",
+    "Whether it is a solid piece or a skin with one free side.",
+)
+.choices(SHAPES_OPTIONS);
+pub(super) const SOLID_POINTS: FieldWords = FieldWords::new("Corner", "corner", CORNERS);
+pub(super) const SURFACE_POINTS: FieldWords = FieldWords::new("Point", "point", CORNERS);
+pub(super) const REQUIRED_CLEARANCE: FieldWords = FieldWords::new(
+    "Required clearance",
+    "required clearance at this piece",
+    "Least clearance of every moving part from this piece, from the maker's data where it gives one.",
+)
+.if_empty("the figure for the whole gear");
+pub(super) const IGNORES: FieldWords = FieldWords::new(
+    "Not checked",
+    "parts not checked against this piece",
+    "Parts that are bolted to this piece or pass beside the drawn plane.",
+)
+.choices(PARTS_OPTIONS)
+.if_empty("every part is checked");

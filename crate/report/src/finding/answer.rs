@@ -1,6 +1,6 @@
 //! One answer in words: question, verdict, sentence, what it rests on, what to try.
 
-use gearswing_solver::model::MovingPart;
+use gearswing_gear::model::MovingPart;
 use gearswing_solver::result::{Finding, FindingDetail, Question, Verdict};
 use serde::Serialize;
 

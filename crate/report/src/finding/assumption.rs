@@ -1,6 +1,6 @@
 //! What an answer rests on, and how to put something better in its place.
+use gearswing_gear::model::{Joint, Leg, MovingPart};
 use gearswing_solver::LEAST_OVER_CENTRE;
-use gearswing_solver::model::{Joint, Leg, MovingPart};
 use gearswing_solver::result::{
     Assumption, DrivenBy, Finding, FindingDetail, PairClearance, TireState, Unpowered,
 };

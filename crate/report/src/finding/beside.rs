@@ -1,5 +1,5 @@
 //! The tire's own clearance, its own leg, and what lies out of the drawn plane, in words.
-use gearswing_solver::model::{MovingPart, View};
+use gearswing_gear::model::{MovingPart, View};
 use gearswing_solver::result::{
     NotChecked, OwnClearance, PairClearance, RoomClearance, RoomSide, SkewLoss, TireState,
     governing_order,

@@ -1,6 +1,6 @@
 //! Does it clear? The tightest place of the well in words.
+use gearswing_gear::model::{Grown, MovingPart};
 use gearswing_solver::TireChoice;
-use gearswing_solver::model::{Grown, MovingPart};
 use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{Finding, PairClearance, TireState, Verdict};
 

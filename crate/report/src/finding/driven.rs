@@ -1,5 +1,5 @@
 //! Can it be driven? Pressure and dead points in words.
-use gearswing_solver::model::{AttachTo, Joint, Source};
+use gearswing_gear::model::{AttachTo, Joint, Source};
 use gearswing_solver::result::{DrivenBy, Finding, LoadCase, Motion, SetBy, Stroke, Verdict};
 use gearswing_units::Quantity;
 

@@ -1,5 +1,5 @@
 //! The number of an answer in a few words.
-use gearswing_solver::model::{EmergencyWay, Source};
+use gearswing_gear::model::{EmergencyWay, Source};
 use gearswing_solver::result::{
     FallOutcome, Finding, FindingDetail, LoadCase, Question, Unpowered, Verdict,
 };

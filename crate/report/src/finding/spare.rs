@@ -1,5 +1,5 @@
 //! Will it lock? What a fall without power has to spare, in words.
-use gearswing_solver::model::Joint;
+use gearswing_gear::model::Joint;
 use gearswing_solver::result::{Fall, FallStart, Phase, Unpowered};
 use gearswing_units::Quantity;
 

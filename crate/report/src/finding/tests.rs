@@ -1,8 +1,8 @@
 //! Sentences of every kind of answer.
 use std::fmt::Write as _;
 
+use gearswing_gear::model::{Grown, MovingPart};
 use gearswing_solver::TireChoice;
-use gearswing_solver::model::{Grown, MovingPart};
 use gearswing_solver::result::{
     Assumption, Caution, FindingDetail, Jam, JamCause, LoadCase, Motion, Phase, Place, Question,
     TireState, Verdict,

@@ -1,5 +1,5 @@
 //! Will it lock? The way down without the normal power, in words.
-use gearswing_solver::model::EmergencyWay;
+use gearswing_gear::model::EmergencyWay;
 use gearswing_solver::result::{DrivenBy, HandPumpDown, Verdict};
 use gearswing_units::Quantity;
 

@@ -1,5 +1,5 @@
 //! An invented gear with every field that a gear file can have.
-use gearswing_solver::model::{
+use gearswing_gear::model::{
     Accumulator, Acts, Actuator, AttachTo, Basis, Battery, BatteryKind, BatterySize, Body, BodyEnd,
     Brace, ClearanceRule, Conditions, Direction, Drive, ElectricActuator, EmergencyWay, FallData,
     Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, HandPump, HowFar, Leg, LegAir,
@@ -192,6 +192,7 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
             mass: 1.2,
             seal_friction: Some(40.0),
             seal_break_out: Some(90.0),
+            rod_end_pitch: Some(0.001),
         },
         drive: drive(),
         shared_drive: "Central cylinder".to_owned(),

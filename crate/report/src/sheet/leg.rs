@@ -1,6 +1,6 @@
 //! One leg of the report.
+use gearswing_gear::model::View;
 use gearswing_solver::TireChoice;
-use gearswing_solver::model::View;
 use gearswing_units::Quantity;
 
 use super::ReportOptions;

@@ -1,5 +1,5 @@
 //! Tightest places, force and lock of a leg.
-use gearswing_solver::model::MovingPart;
+use gearswing_gear::model::MovingPart;
 use gearswing_solver::result::{
     DrivenBy, ForcePeak, LockKind, PairClearance, RequirementBasis, Stroke, TireState,
 };

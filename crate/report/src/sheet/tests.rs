@@ -1,7 +1,7 @@
 //! The whole report, and the JSON of the same results.
+use gearswing_gear::model::Point;
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, FaultKind, Faults};
-use gearswing_solver::model::Point;
 use gearswing_solver::result::{Jam, JamCause, MechanismEvent, MechanismEventKind};
 use gearswing_units::UnitChoice;
 use serde_json::Value;

@@ -1,5 +1,5 @@
 //! What may have stopped a leg, as a sentence with its number.
-use gearswing_solver::model::{Direction, MovingPart};
+use gearswing_gear::model::{Direction, MovingPart};
 use gearswing_solver::result::{Demand, JamCause, StopCause, TireState};
 use gearswing_units::Quantity;
 

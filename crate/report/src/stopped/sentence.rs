@@ -1,5 +1,5 @@
 //! What was seen against what explanations need, and what to look at next.
-use gearswing_solver::model::PumpSeen;
+use gearswing_gear::model::PumpSeen;
 use gearswing_solver::result::{
     Check, Demand, Explanation, Finds, Fit, NextCheck, ReadingFit, StopExplained,
 };

@@ -1,5 +1,5 @@
 //! What a text on a stop speaks of.
-use gearswing_solver::model::{Gear, Leg, Source};
+use gearswing_gear::model::{Gear, Leg, Source};
 use gearswing_units::{Quantity, UnitChoice, format};
 
 use crate::text::the_leg;

@@ -1,6 +1,6 @@
 //! Every cause, reading and check has its sentence, with its numbers in the units chosen.
+use gearswing_gear::model::{HowFar, Joint, MovingPart, SeenStop};
 use gearswing_solver::faults::check_stop;
-use gearswing_solver::model::{HowFar, Joint, MovingPart, SeenStop};
 use gearswing_solver::result::{
     Check, Demand, Explanation, Finds, Fit, JamCause, NextCheck, Phase, Place, ReadingFit,
     StopCause, StopExplained, TireState,

@@ -2,7 +2,7 @@
 //! plain line feeds).
 use std::fmt::Write as _;
 
-use gearswing_solver::model::{Point, Vector};
+use gearswing_gear::model::{Point, Vector};
 use gearswing_solver::result::{LegResult, Phase, Reactions, Station, StationForce};
 
 use crate::name::cell;

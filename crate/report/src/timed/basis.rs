@@ -1,5 +1,5 @@
 //! What times rest on: conditions, cautions, what is made simple.
-use gearswing_solver::model::{Conditions, Source};
+use gearswing_gear::model::{Conditions, Source};
 use gearswing_solver::result::{Cycle, LoadCase};
 use gearswing_units::Quantity;
 

@@ -2,7 +2,7 @@
 //! instant (RFC 4180, with plain line feeds).
 use std::fmt::Write as _;
 
-use gearswing_solver::model::Gear;
+use gearswing_gear::model::Gear;
 use gearswing_solver::result::{Cycle, Direction, Indication, Run};
 
 use crate::name::cell;

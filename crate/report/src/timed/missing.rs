@@ -1,5 +1,5 @@
 //! Why there are no times in a direction, and from where the way down starts.
-use gearswing_solver::model::Source;
+use gearswing_gear::model::Source;
 use gearswing_solver::result::{Cycle, Direction, Stall, StallCause};
 use gearswing_solver::supply::SupplyError;
 use gearswing_units::Quantity;

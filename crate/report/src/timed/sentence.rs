@@ -1,5 +1,5 @@
 //! Sentences on a run: how it ended and what it took.
-use gearswing_solver::model::Source;
+use gearswing_gear::model::Source;
 use gearswing_solver::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind};
 use gearswing_solver::supply::{is_run_down, open_circuit_voltage};
 use gearswing_units::Quantity;

@@ -1,5 +1,5 @@
 //! Why a leg stands, and what would free it.
-use gearswing_solver::model::{Leg, Shortening, Source};
+use gearswing_gear::model::{Leg, Shortening, Source};
 use gearswing_solver::result::{Direction, Phase, Run, RunEnd, Stall, StallCause};
 use gearswing_units::Quantity;
 

@@ -1,5 +1,5 @@
 //! What a text on times speaks of.
-use gearswing_solver::model::Gear;
+use gearswing_gear::model::Gear;
 use gearswing_solver::result::{Phase, Place};
 use gearswing_units::{Quantity, UnitChoice, format};
 

@@ -1,5 +1,5 @@
 //! What is said of a gear against time, for runs put together by hand.
-use gearswing_solver::model::{Joint, MovingPart, Source};
+use gearswing_gear::model::{Joint, MovingPart, Source};
 use gearswing_solver::result::{
     Breaker, Cycle, Direction, EnergyBudget, FluidBudget, Indication, LegSample, LoadCase, Phase,
     Place, Refill, Run, RunEnd, RunEvent, RunEventKind, Sample, Stall, StallCause,

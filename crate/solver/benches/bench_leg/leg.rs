@@ -1,6 +1,6 @@
 //! The leg that the benchmarks solve: a main gear folding inboard into a well of 40 edges, with
 //! all of its eight outlines (two of them the tire, new and grown).
-use gearswing_solver::model::*;
+use gearswing_gear::model::*;
 
 fn points(list: &[(f64, f64)]) -> Vec<Point> {
     list.iter().map(|&(x, y)| Point::new(x, y)).collect()
@@ -177,7 +177,7 @@ pub(crate) fn gear(rib: f64) -> Gear {
             body_at: BodyEnd::Airframe,
             mass: 1.6,
             seal_friction: Some(90.0),
-            seal_break_out: None,
+            ..Actuator::default()
         },
         drive: Drive::default(),
         shared_drive: String::new(),

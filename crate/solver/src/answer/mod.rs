@@ -10,7 +10,7 @@ mod locks;
 mod way_down;
 
 #[cfg(test)]
-mod tests_clears;
+mod tests;
 
 pub(crate) use clears::clears;
 pub(crate) use driven::{dead_point, driven};

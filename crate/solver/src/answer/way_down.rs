@@ -161,63 +161,8 @@ fn is_little(short: &FallShort) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::result::{
-        Arrival, FallAirspeed, FallEnergy, FallRequired, FallShort, FallStart, InertiaBasis,
-        LeastKneePush, LeastMoment, Place,
-    };
-
-    fn place(phase: Phase) -> Place {
-        Place {
-            phase,
-            progress: 0.1,
-            travel: 0.1,
-            swing: 0.1,
-        }
-    }
-
-    /// A fall that reaches the lock with much to spare.
-    fn fall() -> Fall {
-        let place = place(Phase::Swing);
-        Fall {
-            outcome: FallOutcome::ReachesLock(Arrival {
-                time: 1.0,
-                swing_rate: -1.0,
-                axle_speed: 0.7,
-                knee_speed: Some(2.0),
-                largest_axle_speed: 1.5,
-            }),
-            moment_at_up: Some(40.0),
-            least_moment: Some(LeastMoment { moment: 2.0, place }),
-            least_knee_push: Some(LeastKneePush { push: 3.0, place }),
-            airspeed: FallAirspeed::NoAirLoad,
-            at_gear_speed: None,
-            friction_factor: Some(2.0),
-            friction_factor_tried: None,
-            seal_friction_limit: None,
-            required: Some(FallRequired {
-                times: 1.5,
-                reaches: true,
-            }),
-            start: Some(FallStart {
-                ratio: 1.2,
-                place,
-                stays_from: None,
-                stays_to: None,
-            }),
-            short: None,
-            actuator: Unpowered::Fluid,
-            energy: FallEnergy {
-                weights: 30.0,
-                springs: 0.0,
-                air: 0.0,
-                friction: 0.0,
-                orifice: 0.0,
-                motion: 30.0,
-                residual: 0.0,
-            },
-            inertia: InertiaBasis::Given,
-        }
-    }
+    use crate::answer::tests::support::{fall, place};
+    use crate::result::{FallRequired, FallShort, LeastKneePush, LeastMoment};
 
     fn of(change: impl Fn(&mut Fall)) -> Verdict {
         let mut fall = fall();
@@ -254,6 +199,12 @@ mod tests {
             }
         };
         assert_eq!(of(stays), Verdict::Marginal);
+        let just_starts = |f: &mut Fall| {
+            if let Some(start) = &mut f.start {
+                start.ratio = 1.0;
+            }
+        };
+        assert_eq!(of(just_starts), Verdict::Good);
         assert_eq!(
             by_fall(LockKind::OverCentre, false, &fall()),
             Verdict::Marginal
@@ -277,6 +228,7 @@ mod tests {
             })
         };
         assert_eq!(short(Phase::Swing, 0.02, 0.1), Verdict::Bad);
+        assert_eq!(short(Phase::Swing, 0.01, 0.1), Verdict::Bad);
         assert_eq!(short(Phase::Swing, 0.0099, 0.1), Verdict::Marginal);
         assert_eq!(short(Phase::Swing, 0.02, 0.0009), Verdict::Bad);
         assert_eq!(short(Phase::Unlock, 0.02, 0.0009), Verdict::Marginal);

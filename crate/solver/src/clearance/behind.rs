@@ -174,8 +174,9 @@ pub(crate) fn first_behind(
     let mut ranges: Vec<Range<usize>> = Vec::with_capacity(16);
     ranges.push(0..sweep.len());
     while let Some(range) = ranges.pop() {
-        let hull = corners(&sweep.range_bounds(range.clone()));
-        if stays_in_front(barrier, &hull, 0.0) {
+        // a box without an end settles nothing
+        let bounds = sweep.range_bounds(range.clone());
+        if bounds.is_finite() && stays_in_front(barrier, &corners(&bounds), 0.0) {
             continue;
         }
         if range.len() > 1 {
@@ -210,7 +211,18 @@ fn behind_in(
         track.nodes.get(i),
         track.nodes.get(i + 1).or(track.nodes.last()),
     ) else {
-        return Ok(None);
+        return Err(ClearanceError::Unresolved {
+            part: sweep.part.part,
+            obstacle,
+            from: track
+                .nodes
+                .first()
+                .map_or(0.0, |node| node.pose.place.progress),
+            to: track
+                .nodes
+                .last()
+                .map_or(1.0, |node| node.pose.place.progress),
+        });
     };
     for (core, pose) in [(span.from, from.pose), (span.to, to.pose)] {
         if is_behind(barrier, core) {

@@ -41,7 +41,7 @@ impl Way {
     fn half(&self) -> f64 {
         let half = 0.5 * self.chord.norm();
         if half > 0.9 * self.radius {
-            return if half > 0.0 { f64::INFINITY } else { 0.0 };
+            return f64::INFINITY;
         }
         half
     }

@@ -103,6 +103,19 @@ impl Bounds {
         max: Point::new(f64::NEG_INFINITY, f64::NEG_INFINITY),
     };
 
+    /// The box that holds everything.
+    pub(crate) const EVERYWHERE: Self = Self {
+        min: Point::new(f64::NEG_INFINITY, f64::NEG_INFINITY),
+        max: Point::new(f64::INFINITY, f64::INFINITY),
+    };
+
+    /// Whether the box has an end on every side, and holds something.
+    pub(crate) fn is_finite(&self) -> bool {
+        [self.min, self.max]
+            .iter()
+            .all(|p| p.x.is_finite() && p.y.is_finite())
+    }
+
     /// Box around points.
     pub(crate) fn of(points: &[Point]) -> Self {
         let mut all = Self::EMPTY;

@@ -216,24 +216,34 @@ impl<'a> Sweep<'a> {
         self.strays.len().max(1)
     }
 
+    /// How far a corner may stray from its chord over interval `i` [m]: not at all from a single node,
+    /// anywhere over an interval that is not there.
+    fn stray(&self, i: usize) -> f64 {
+        if self.strays.is_empty() && i == 0 {
+            return 0.0;
+        }
+        self.strays.get(i).copied().unwrap_or(f64::INFINITY)
+    }
+
     /// The interval that starts at node `i`.
     pub(crate) fn span(&self, i: usize) -> Span<'_> {
         let last = self.strays.len();
         Span {
             from: self.core(i.min(last)),
             to: self.core((i + 1).min(last)),
-            stray: self.strays.get(i).copied().unwrap_or(0.0),
+            stray: self.stray(i),
         }
     }
 
-    /// Box around all places of the core over a range of intervals, straying included.
+    /// Box around all places of the core over a range of intervals, straying included; of
+    /// intervals that are not there, a box without end.
     pub(crate) fn range_bounds(&self, range: std::ops::Range<usize>) -> Bounds {
         let mut all = Bounds::EMPTY;
         for i in range {
-            let stray = self.strays.get(i).copied().unwrap_or(0.0);
-            if let Some(bounds) = self.bounds.get(i) {
-                all = all.with(&bounds.grown(stray));
-            }
+            all = match self.bounds.get(i) {
+                Some(bounds) => all.with(&bounds.grown(self.stray(i))),
+                None => Bounds::EVERYWHERE,
+            };
         }
         all
     }
@@ -241,9 +251,8 @@ impl<'a> Sweep<'a> {
     /// Lower bound on the distance of the core from a barrier over interval `i`, by boxes [m].
     #[inline]
     pub(crate) fn box_gap(&self, i: usize, barrier: &Barrier) -> f64 {
-        let stray = self.strays.get(i).copied().unwrap_or(0.0);
-        self.bounds
-            .get(i)
-            .map_or(f64::NEG_INFINITY, |b| b.distance(&barrier.bounds) - stray)
+        self.bounds.get(i).map_or(f64::NEG_INFINITY, |b| {
+            b.distance(&barrier.bounds) - self.stray(i)
+        })
     }
 }

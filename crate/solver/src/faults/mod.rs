@@ -8,10 +8,6 @@ mod fault;
 mod leg;
 /// Outlines.
 mod outline;
-/// What each number may be.
-mod ranges;
-/// What was seen on the jacks.
-mod seen;
 /// Springs and pins.
 mod springs;
 /// Supply, and what drives each leg.
@@ -22,5 +18,4 @@ mod tire;
 mod visit;
 
 pub use fault::{Fault, FaultKind, Faults};
-pub use ranges::{Range, range_of};
 pub use visit::{LEAST_JOINT_DISTANCE, MOST_ITEMS, check_gear, check_leg, check_stop};

@@ -1,8 +1,7 @@
 //! Outlines: enough points, none repeated, area, no crossing of themselves.
-use std::fmt::Arguments;
-
 use super::FaultKind;
-use super::visit::Visit;
+use super::visit::{MOST_ITEMS, Visit};
+use crate::field::Path;
 use crate::model::Point;
 
 /// Neighbouring points nearer than this coincide [m].
@@ -10,11 +9,21 @@ const LEAST_EDGE: f64 = 1e-6;
 /// A closed outline with less area than this has none [m2].
 const LEAST_AREA: f64 = 1e-9;
 
-/// Checks a closed outline.
-pub(super) fn closed(visit: &mut Visit, path: Arguments<'_>, points: &[Point]) {
-    if !common(visit, path, points, 3, true) {
-        return;
+/// Checks a closed outline that may be left out.
+pub(super) fn optional(visit: &mut Visit<'_>, path: Path) {
+    if path
+        .outline(visit.gear)
+        .is_some_and(|points| !points.is_empty())
+    {
+        closed(visit, path);
     }
+}
+
+/// Checks a closed outline.
+pub(super) fn closed(visit: &mut Visit<'_>, path: Path) {
+    let Some(points) = common(visit, path, 3, true) else {
+        return;
+    };
     let doubled_area: f64 = edges(points, true)
         .map(|(a, b)| a.coords.perp(&b.coords))
         .sum();
@@ -24,8 +33,8 @@ pub(super) fn closed(visit: &mut Visit, path: Arguments<'_>, points: &[Point]) {
 }
 
 /// Checks an open outline.
-pub(super) fn open(visit: &mut Visit, path: Arguments<'_>, points: &[Point]) {
-    common(visit, path, points, 2, false);
+pub(super) fn open(visit: &mut Visit<'_>, path: Path) {
+    common(visit, path, 2, false);
 }
 
 fn edges(points: &[Point], closed: bool) -> impl Iterator<Item = (Point, Point)> + Clone + '_ {
@@ -41,33 +50,32 @@ fn edges(points: &[Point], closed: bool) -> impl Iterator<Item = (Point, Point)>
         .take(count)
 }
 
-fn common(
-    visit: &mut Visit,
-    path: Arguments<'_>,
-    points: &[Point],
+/// The points of an outline that has no fault.
+fn common<'g>(
+    visit: &mut Visit<'g>,
+    path: Path,
     needed: usize,
     closed: bool,
-) -> bool {
+) -> Option<&'g [Point]> {
+    let points = path.outline(visit.gear)?;
     let count = points.len();
     if count < needed {
         visit.fault(path, FaultKind::TooFewPoints { count, needed });
-        return false;
+        return None;
     }
-    if !visit.count(path, count) {
-        return false;
+    if count > MOST_ITEMS {
+        let allowed = MOST_ITEMS;
+        visit.fault(path, FaultKind::TooMany { count, allowed });
+        return None;
     }
-    let mut sound = true;
-    for (index, point) in points.iter().enumerate() {
-        sound &= visit.point(format_args!("{path}[{index}]"), *point);
-    }
-    if !sound {
-        return false;
+    if !(0..count).all(|item| visit.sound(path.item(item))) {
+        return None;
     }
     for (index, (a, b)) in edges(points, closed).enumerate() {
         if (b - a).norm() < LEAST_EDGE {
             let point = index + 1;
             visit.fault(path, FaultKind::RepeatedPoint { point });
-            return false;
+            return None;
         }
     }
     for (i, (a, b)) in edges(points, closed).enumerate() {
@@ -92,11 +100,11 @@ fn common(
                         other_edge: j + 1,
                     },
                 );
-                return false;
+                return None;
             }
         }
     }
-    true
+    Some(points)
 }
 
 /// Whether segments ab and cd meet.

@@ -1,150 +1,85 @@
-//! Faults of springs and pins.
+//! Relations of springs.
+use super::FaultKind;
 use super::visit::Visit;
-use super::{FaultKind, ranges};
+use crate::field::Field;
 use crate::kinematics::{END_TOLERANCE, Linkage, Sweep};
-use crate::model::{
-    Body, Brace, GasLaw, GasSpring, Leg, SpringEnd, SpringJoint, SpringKind, SpringSet,
-};
+use crate::model::{Body, Brace, Leg, SpringEnd, SpringJoint, SpringKind};
 use crate::statics::placed;
 
 /// Stations of the swing at which the length of a gas spring is looked at.
 const STATIONS: usize = 361;
 
-pub(super) fn visit(v: &mut Visit, leg: &Leg) {
-    for (name, pin) in [
-        ("trunnion", leg.pins.trunnion),
-        ("brace_pivot", leg.pins.brace_pivot),
-        ("knee", leg.pins.knee),
-        ("leg_attach", leg.pins.leg_attach),
-        ("actuator_mount", leg.pins.actuator_mount),
-        ("actuator_attach", leg.pins.actuator_attach),
-    ] {
-        v.option(
-            format_args!("pins.{name}.radius_m"),
-            pin.radius,
-            ranges::PIN_RADIUS,
-        );
-        v.option(
-            format_args!("pins.{name}.friction"),
-            pin.friction,
-            ranges::FRICTION_COEFFICIENT,
-        );
-        v.option(
-            format_args!("pins.{name}.couple_n_m"),
-            pin.couple,
-            ranges::PIN_COUPLE,
-        );
-    }
-    if !v.count(format_args!("springs"), leg.springs.len()) {
+/// The two ends of a kind of spring: body and point of the first, and of the second.
+const LINEAR: [[Field; 2]; 2] = [
+    [Field::LinearFirstBody, Field::LinearFirstPoint],
+    [Field::LinearSecondBody, Field::LinearSecondPoint],
+];
+const GAS: [[Field; 2]; 2] = [
+    [Field::GasFirstBody, Field::GasFirstPoint],
+    [Field::GasSecondBody, Field::GasSecondPoint],
+];
+
+pub(super) fn visit(v: &mut Visit<'_>, leg: &Leg) {
+    if !v.count(
+        Field::SpringName,
+        format_args!("springs"),
+        leg.springs.len(),
+    ) {
         return;
     }
     for (i, spring) in leg.springs.iter().enumerate() {
         match &spring.kind {
-            SpringKind::Linear(s) => {
-                let at = format!("springs[{i}].kind.linear");
-                ends(v, leg, &at, [&s.first, &s.second]);
-                v.number(format_args!("{at}.rate_n_m"), s.rate, ranges::SPRING_RATE);
-                match s.set {
-                    SpringSet::FreeLength { length } => {
-                        let path = format_args!("{at}.set.free_length.length_m");
-                        v.number(path, length, ranges::SIZE);
-                    }
-                    SpringSet::ForceAtDown { force } => {
-                        let path = format_args!("{at}.set.force_at_down.force_n");
-                        v.number(path, force, ranges::SPRING_FORCE);
-                    }
-                }
+            SpringKind::Linear(s) => ends(v, leg, i, LINEAR, [&s.first, &s.second]),
+            SpringKind::Gas(s) => {
+                ends(v, leg, i, GAS, [&s.first, &s.second]);
+                v.below(
+                    v.entry(Field::GasShortest, i),
+                    v.entry(Field::GasLongest, i),
+                );
+                v.not_above(
+                    v.entry(Field::GasForceLongest, i),
+                    v.entry(Field::GasForceShortest, i),
+                );
             }
-            SpringKind::Gas(s) => gas(v, leg, &format!("springs[{i}].kind.gas"), s),
             SpringKind::Torsion(s) => {
-                let at = format!("springs[{i}].kind.torsion");
-                v.number(
-                    format_args!("{at}.rate_n_m_rad"),
-                    s.rate,
-                    ranges::TORSION_RATE,
-                );
-                v.number(
-                    format_args!("{at}.moment_at_down_n_m"),
-                    s.moment_at_down,
-                    ranges::MOMENT,
-                );
                 let exists = match (s.joint, &leg.brace) {
                     (SpringJoint::Trunnion, _) | (_, Brace::Folding(_)) => true,
                     (SpringJoint::Knee, _) | (_, Brace::None) => false,
                     (SpringJoint::BracePivot | SpringJoint::LegAttach, Brace::Sliding(_)) => true,
                 };
                 if !exists {
-                    v.fault(format_args!("{at}.joint"), FaultKind::NoSuchJoint);
+                    v.fault(v.entry(Field::TorsionJoint, i), FaultKind::NoSuchJoint);
                 }
             }
         }
     }
 }
 
-fn ends(v: &mut Visit, leg: &Leg, at: &str, [first, second]: [&SpringEnd; 2]) -> bool {
-    let mut sound = true;
-    for (name, end) in [("first", first), ("second", second)] {
-        sound &= v.point(format_args!("{at}.{name}.point_m"), end.point);
+fn ends(
+    v: &mut Visit<'_>,
+    leg: &Leg,
+    at: usize,
+    fields: [[Field; 2]; 2],
+    [first, second]: [&SpringEnd; 2],
+) {
+    let [[_, first_point], [second_body, second_point]] = fields;
+    let mut all_exist = true;
+    for ([body, _], end) in fields.into_iter().zip([first, second]) {
         let on_link = matches!(end.body, Body::UpperLink | Body::LowerLink);
         if on_link && !matches!(leg.brace, Brace::Folding(_)) {
-            let path = format_args!("{at}.{name}.body");
-            v.fault(path, FaultKind::NeedsFoldingBrace);
-            sound = false;
+            v.fault(v.entry(body, at), FaultKind::NeedsFoldingBrace);
+            all_exist = false;
         }
     }
     if first.body == second.body {
-        v.fault(format_args!("{at}.second.body"), FaultKind::SameBody);
-        return false;
-    }
-    if sound {
-        v.apart(
-            &format!("{at}.second.point_m"),
-            second.point,
-            &format!("{at}.first.point_m"),
-            first.point,
-        );
-    }
-    sound
-}
-
-fn gas(v: &mut Visit, leg: &Leg, at: &str, s: &GasSpring) {
-    ends(v, leg, at, [&s.first, &s.second]);
-    let short = v.number(format_args!("{at}.shortest_m"), s.shortest, ranges::SIZE);
-    let long = v.number(format_args!("{at}.longest_m"), s.longest, ranges::SIZE);
-    if short && long {
-        v.below(
-            &format!("{at}.shortest_m"),
-            s.shortest,
-            &format!("{at}.longest_m"),
-            s.longest,
-        );
-    }
-    let weak = v.number(
-        format_args!("{at}.force_longest_n"),
-        s.force_longest,
-        ranges::GAS_FORCE,
-    );
-    let strong = v.number(
-        format_args!("{at}.force_shortest_n"),
-        s.force_shortest,
-        ranges::GAS_FORCE,
-    );
-    if weak && strong && s.force_longest > s.force_shortest {
-        v.below(
-            &format!("{at}.force_longest_n"),
-            s.force_longest,
-            &format!("{at}.force_shortest_n"),
-            s.force_shortest,
-        );
-    }
-    if let GasLaw::Polytropic { exponent } = s.law {
-        let path = format_args!("{at}.law.polytropic.exponent");
-        v.number(path, exponent, ranges::EXPONENT);
+        v.fault(v.entry(second_body, at), FaultKind::SameBody);
+    } else if all_exist {
+        v.apart(v.entry(second_point, at), v.entry(first_point, at));
     }
 }
 
 /// Lengths of the gas springs over the whole path of a leg that is otherwise sound.
-pub(super) fn on_the_way(v: &mut Visit, leg: &Leg) {
+pub(super) fn on_the_way(v: &mut Visit<'_>, leg: &Leg) {
     let is_gas = |kind: &SpringKind| matches!(kind, SpringKind::Gas(_));
     if !leg.springs.iter().any(|spring| is_gas(&spring.kind)) {
         return;
@@ -172,13 +107,13 @@ pub(super) fn on_the_way(v: &mut Visit, leg: &Leg) {
                 .max_by(|a, b| a.0.total_cmp(&b.0))
                 .filter(|worst| worst.0 > END_TOLERANCE)
         };
-        for (key, bound, below) in [
-            ("shortest_m", s.shortest, true),
-            ("longest_m", s.longest, false),
+        for (field, bound, below) in [
+            (Field::GasShortest, s.shortest, true),
+            (Field::GasLongest, s.longest, false),
         ] {
             if let Some((_, length, travel)) = worst(bound, below) {
                 v.fault(
-                    format_args!("springs[{i}].kind.gas.{key}"),
+                    v.entry(field, i),
                     FaultKind::LengthOnTheWay {
                         length,
                         travel,

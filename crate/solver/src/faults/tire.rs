@@ -1,74 +1,74 @@
-//! Faults of a tire.
+//! Relations between the sizes of a tire.
+use super::FaultKind;
 use super::visit::Visit;
-use super::{FaultKind, ranges};
-use crate::model::{Grown, Tire};
+use crate::field::Field;
 
-pub(super) fn visit(v: &mut Visit, path: &str, tire: &Tire) {
-    let diameter = v.number(
-        format_args!("{path}.diameter_m"),
-        tire.diameter,
-        ranges::SIZE,
-    );
-    let width = v.number(format_args!("{path}.width_m"), tire.width, ranges::SIZE);
-    let rim = v.number(
-        format_args!("{path}.rim_diameter_m"),
-        tire.rim_diameter,
-        ranges::SIZE,
-    );
-    let shoulder = v.number(
-        format_args!("{path}.shoulder_radius_m"),
-        tire.shoulder_radius,
-        ranges::SIZE_OR_NONE,
-    );
-    if diameter && rim && tire.rim_diameter >= tire.diameter {
-        v.below(
-            &format!("{path}.rim_diameter_m"),
-            tire.rim_diameter,
-            &format!("{path}.diameter_m"),
-            tire.diameter,
-        );
-    }
-    if width && diameter && shoulder {
-        let most = 0.5 * tire.width.min(tire.diameter);
-        if tire.shoulder_radius > most {
-            v.fault(
-                format_args!("{path}.shoulder_radius_m"),
-                FaultKind::OutOfRange {
-                    value: tire.shoulder_radius,
-                    min: 0.0,
-                    max: most,
-                },
-            );
-        }
-    }
-    if let Grown::Given {
-        diameter: grown,
-        width: grown_width,
-        ..
-    } = tire.grown
-    {
-        let at = format_args!("{path}.grown.given.diameter_m");
-        let grown_sound = v.number(at, grown, ranges::SIZE);
-        let at = format_args!("{path}.grown.given.width_m");
-        let width_sound = v.number(at, grown_width, ranges::SIZE);
-        // in service a tire is never smaller than new
-        let mut not_smaller = |key: &str, value: f64, new: f64| {
-            if value < new {
+/// The sizes of one tire.
+struct Sizes {
+    diameter: Field,
+    width: Field,
+    shoulder: Field,
+    rim: Field,
+    grown_diameter: Field,
+    grown_width: Field,
+}
+
+/// Of the tire now fitted, and of the one fitted before.
+const TIRES: [Sizes; 2] = [
+    Sizes {
+        diameter: Field::TireDiameter,
+        width: Field::TireWidth,
+        shoulder: Field::TireShoulder,
+        rim: Field::TireRim,
+        grown_diameter: Field::TireGrownDiameter,
+        grown_width: Field::TireGrownWidth,
+    },
+    Sizes {
+        diameter: Field::FormerDiameter,
+        width: Field::FormerWidth,
+        shoulder: Field::FormerShoulder,
+        rim: Field::FormerRim,
+        grown_diameter: Field::FormerGrownDiameter,
+        grown_width: Field::FormerGrownWidth,
+    },
+];
+
+pub(super) fn visit(v: &mut Visit<'_>) {
+    for tire in &TIRES {
+        v.below(v.path(tire.rim), v.path(tire.diameter));
+        let diameter = v.number(v.path(tire.diameter));
+        let width = v.number(v.path(tire.width));
+        if let (Some(shoulder), Some(diameter), Some(width)) =
+            (v.number(v.path(tire.shoulder)), diameter, width)
+        {
+            let most = 0.5 * width.min(diameter);
+            if shoulder > most {
                 v.fault(
-                    format_args!("{path}.grown.given.{key}"),
+                    v.path(tire.shoulder),
                     FaultKind::OutOfRange {
-                        value,
-                        min: new,
-                        max: ranges::SIZE.max,
+                        value: shoulder,
+                        min: 0.0,
+                        max: most,
                     },
                 );
             }
-        };
-        if grown_sound && diameter {
-            not_smaller("diameter_m", grown, tire.diameter);
         }
-        if width_sound && width {
-            not_smaller("width_m", grown_width, tire.width);
+        // in service a tire is never smaller than new
+        for (field, new) in [(tire.grown_diameter, diameter), (tire.grown_width, width)] {
+            let path = v.path(field);
+            if let (Some(value), Some(new), Some(range)) =
+                (v.number(path), new, field.info().range())
+                && value < new
+            {
+                v.fault(
+                    path,
+                    FaultKind::OutOfRange {
+                        value,
+                        min: new,
+                        max: range.max,
+                    },
+                );
+            }
         }
     }
 }

@@ -1,104 +1,146 @@
-//! Visits every field and reports every fault.
+//! Goes through a gear and reports every fault.
 //!
-//! A number that is not finite or out of its range can hide relations that it takes part in: those
-//! are checked only between sound numbers.
-use std::fmt::Arguments;
-
-use super::ranges::{self, Range};
-use super::{Fault, FaultKind, Faults, leg, outline, seen, springs, supply};
+//! The numbers are held against their ranges in one loop over the list of fields. A number that cannot
+//! be used can hide relations that it takes part in: those are checked only between sound numbers.
+use super::{Fault, FaultKind, Faults, leg, springs, supply};
+use crate::field::{Field, Group, Path, number_faults};
 use crate::model::{Gear, Point};
+use std::fmt::Arguments;
 
 /// Most legs, points of an outline, obstacles and table rows that a model may have.
 pub const MOST_ITEMS: usize = 200;
 /// Least distance between joints that may not coincide [m].
 pub const LEAST_JOINT_DISTANCE: f64 = 1e-3;
 
-/// Collects faults under a path.
-pub(super) struct Visit {
+/// Asked only of the leg that has the actuator, where several are on one drive.
+const OF_THE_DRIVER: [Field; 4] = [
+    Field::Bore,
+    Field::Rod,
+    Field::RetractedLength,
+    Field::ExtendedLength,
+];
+
+/// Collects the faults of the gear itself or of one leg.
+pub(super) struct Visit<'g> {
+    /// The gear.
+    pub(super) gear: &'g Gear,
+    /// The leg, as index; `None` for the gear itself.
     leg: Option<usize>,
-    faults: Vec<Fault>,
+    /// With the field in whose order they are told.
+    faults: Vec<(Path, Fault)>,
+    /// Numbers and points that cannot be used.
+    unsound: Vec<Path>,
 }
 
-impl Visit {
-    #[inline(never)]
-    pub(super) fn fault(&mut self, path: Arguments<'_>, kind: FaultKind) {
-        let path = match self.leg {
-            Some(leg) => format!("legs[{leg}].{path}"),
-            None => path.to_string(),
+impl<'g> Visit<'g> {
+    /// Begins with the numbers of the fields that are wanted.
+    fn of(gear: &'g Gear, leg: Option<usize>, wanted: impl Fn(Field) -> bool) -> Self {
+        let mut visit = Self {
+            gear,
+            leg,
+            faults: Vec::new(),
+            unsound: Vec::new(),
         };
-        self.faults.push(Fault {
-            leg: self.leg,
-            path,
-            kind,
-        });
-    }
-
-    fn end(self) -> Result<(), Faults> {
-        if self.faults.is_empty() {
-            Ok(())
-        } else {
-            Err(Faults(self.faults))
-        }
-    }
-
-    /// Path of a field of the present leg, to name it in another field's fault.
-    pub(super) fn path(&self, path: &str) -> String {
-        match self.leg {
-            Some(leg) => format!("legs[{leg}].{path}"),
-            None => path.to_owned(),
-        }
-    }
-
-    /// Checks a number; true when sound.
-    #[inline(never)]
-    pub(super) fn number(&mut self, path: Arguments<'_>, value: f64, range: Range) -> bool {
-        let Range { min, max } = range;
-        if !value.is_finite() {
-            self.fault(path, FaultKind::NotFinite);
-        } else if value < min || value > max {
-            self.fault(path, FaultKind::OutOfRange { value, min, max });
-        } else {
-            return true;
-        }
-        false
-    }
-
-    /// Checks a number that may be absent.
-    #[inline(never)]
-    pub(super) fn option(&mut self, path: Arguments<'_>, value: Option<f64>, range: Range) {
-        if let Some(value) = value {
-            self.number(path, value, range);
-        }
-    }
-
-    /// Checks a point; true when sound.
-    #[inline(never)]
-    pub(super) fn point(&mut self, path: Arguments<'_>, point: Point) -> bool {
-        let Range { min, max } = ranges::COORDINATE;
-        for (axis, value) in [point.x, point.y].into_iter().enumerate() {
-            let kind = if !value.is_finite() {
-                FaultKind::NotFinite
-            } else if value < min || value > max {
-                FaultKind::OutOfRange { value, min, max }
+        for number in number_faults(gear, leg, MOST_ITEMS, wanted) {
+            visit.unsound.push(number.path.point());
+            let kind = if number.value.is_finite() {
+                FaultKind::OutOfRange {
+                    value: number.value,
+                    min: number.range.min,
+                    max: number.range.max,
+                }
             } else {
-                continue;
+                FaultKind::NotFinite
             };
-            self.fault(format_args!("{path}[{axis}]"), kind);
-            return false;
+            visit.fault(number.path, kind);
         }
-        true
+        visit
     }
 
-    /// Checks that two joints are apart.
-    #[inline(never)]
-    pub(super) fn apart(&mut self, path: &str, point: Point, other: &str, other_point: Point) {
+    /// The faults found, in the order of the list of fields.
+    fn end(mut self) -> Vec<Fault> {
+        self.faults.sort_by_key(|(place, _)| *place);
+        self.faults.into_iter().map(|(_, fault)| fault).collect()
+    }
+
+    /// A field of the present leg, or of the gear.
+    pub(super) fn path(&self, field: Field) -> Path {
+        field.of_leg(self.leg.unwrap_or(0))
+    }
+
+    /// A field of an entry of a list of the present leg.
+    pub(super) fn entry(&self, field: Field, entry: usize) -> Path {
+        field.of_entry(self.leg.unwrap_or(0), entry)
+    }
+
+    /// A fault of a field.
+    pub(super) fn fault(&mut self, path: Path, kind: FaultKind) {
+        self.faults.push((
+            path,
+            Fault {
+                leg: self.leg,
+                path: path.to_string(),
+                kind,
+            },
+        ));
+    }
+
+    /// A fault of a part or list that is no field itself, told beside the first of its fields.
+    pub(super) fn part_fault(&mut self, first: Field, part: Arguments<'_>, kind: FaultKind) {
+        let path = match self.leg {
+            Some(leg) => format!("legs[{leg}].{part}"),
+            None => part.to_string(),
+        };
+        self.faults.push((
+            self.path(first),
+            Fault {
+                leg: self.leg,
+                path,
+                kind,
+            },
+        ));
+    }
+
+    /// Whether the number or point at a path may be used.
+    pub(super) fn sound(&self, path: Path) -> bool {
+        let asked = !OF_THE_DRIVER.contains(&path.field) || self.drives(path.leg);
+        asked && !self.unsound.contains(&path) && self.is_in_range(path)
+    }
+
+    /// Whether the number at a path, be it of another leg, is in its range; true where there is none.
+    fn is_in_range(&self, path: Path) -> bool {
+        match (path.number(self.gear), path.field.info().range()) {
+            (Some(Some(value)), Some(range)) => range.holds(value),
+            _ => true,
+        }
+    }
+
+    /// Whether the leg's own actuator moves it, and not that of another leg.
+    fn drives(&self, leg: usize) -> bool {
+        self.gear.driving_leg(leg) == leg
+    }
+
+    /// The number at a path, where it is given and sound.
+    pub(super) fn number(&self, path: Path) -> Option<f64> {
+        path.number(self.gear)?.filter(|_| self.sound(path))
+    }
+
+    /// The point at a path, where there is one and it is sound.
+    pub(super) fn point(&self, path: Path) -> Option<Point> {
+        path.at(self.gear).filter(|_| self.sound(path))
+    }
+
+    /// Two joints are apart.
+    pub(super) fn apart(&mut self, path: Path, other: Path) {
+        let (Some(point), Some(other_point)) = (self.point(path), self.point(other)) else {
+            return;
+        };
         let distance = (point - other_point).norm();
         if distance < LEAST_JOINT_DISTANCE {
-            let other = self.path(other);
             self.fault(
-                format_args!("{path}"),
+                path,
                 FaultKind::Coincident {
-                    other,
+                    other: other.to_string(),
                     distance,
                     least: LEAST_JOINT_DISTANCE,
                 },
@@ -106,133 +148,74 @@ impl Visit {
         }
     }
 
-    /// Checks that a number is below another field's.
-    #[inline(never)]
-    pub(super) fn below(&mut self, path: &str, value: f64, other: &str, limit: f64) {
-        if value >= limit {
-            let other = self.path(other);
-            self.fault(
-                format_args!("{path}"),
-                FaultKind::NotBelow {
-                    value,
-                    other,
-                    limit,
-                },
-            );
+    /// A number is below another field's.
+    pub(super) fn below(&mut self, path: Path, other: Path) {
+        if let Some(limit) = self.number(other) {
+            self.below_limit(path, other, limit);
         }
     }
 
+    /// A number is below what another field leaves room for.
+    pub(super) fn below_limit(&mut self, path: Path, other: Path, limit: f64) {
+        if let Some(value) = self.number(path)
+            && value >= limit
+        {
+            self.not_below(path, value, other, limit);
+        }
+    }
+
+    /// A number is not above another field's.
+    pub(super) fn not_above(&mut self, path: Path, other: Path) {
+        if let (Some(value), Some(limit)) = (self.number(path), self.number(other))
+            && value > limit
+        {
+            self.not_below(path, value, other, limit);
+        }
+    }
+
+    fn not_below(&mut self, path: Path, value: f64, other: Path, limit: f64) {
+        let other = other.to_string();
+        self.fault(
+            path,
+            FaultKind::NotBelow {
+                value,
+                other,
+                limit,
+            },
+        );
+    }
+
     /// Checks a count; true when it may be gone through.
-    #[inline(never)]
-    pub(super) fn count(&mut self, path: Arguments<'_>, count: usize) -> bool {
-        if count > MOST_ITEMS {
-            self.fault(
-                path,
+    pub(super) fn count(&mut self, first: Field, part: Arguments<'_>, count: usize) -> bool {
+        let fits = count <= MOST_ITEMS;
+        if !fits {
+            self.part_fault(
+                first,
+                part,
                 FaultKind::TooMany {
                     count,
                     allowed: MOST_ITEMS,
                 },
             );
-            return false;
         }
-        true
+        fits
     }
 
-    /// Checks a closed outline that may be left out.
-    pub(super) fn optional_outline(&mut self, path: Arguments<'_>, points: &[Point]) {
-        if !points.is_empty() {
-            outline::closed(self, path, points);
+    fn gear(&mut self) {
+        let below = [(Field::StallSpeed, Field::GearSpeed)];
+        for (path, other) in below {
+            self.below(path.path(), other.path());
         }
-    }
-
-    fn gear(&mut self, gear: &Gear) {
-        let c = &gear.conditions;
-        self.number(
-            format_args!("conditions.load_factor"),
-            c.load_factor,
-            ranges::LOAD_FACTOR,
-        );
-        self.number(format_args!("conditions.pitch_rad"), c.pitch, ranges::TILT);
-        self.number(format_args!("conditions.bank_rad"), c.bank, ranges::BANK);
-        self.number(
-            format_args!("conditions.airspeed_m_s"),
-            c.airspeed,
-            ranges::AIRSPEED,
-        );
-        self.number(
-            format_args!("conditions.sideslip_rad"),
-            c.sideslip,
-            ranges::TILT,
-        );
-        self.number(
-            format_args!("conditions.air_density_kg_m3"),
-            c.air_density,
-            ranges::DENSITY,
-        );
-        self.option(
-            format_args!("conditions.gear_speed_m_s"),
-            c.gear_speed,
-            ranges::AIRSPEED,
-        );
-        self.option(
-            format_args!("conditions.stall_speed_m_s"),
-            c.stall_speed,
-            ranges::STALL_SPEED,
-        );
-        if let (Some(gear_speed), Some(stall_speed)) = (c.gear_speed, c.stall_speed) {
-            self.below(
-                "conditions.stall_speed_m_s",
-                stall_speed,
-                "conditions.gear_speed_m_s",
-                gear_speed,
+        supply::visit(self);
+        let count = self.gear.legs.len();
+        if count == 0 {
+            self.part_fault(
+                Field::ClearanceParts,
+                format_args!("legs"),
+                FaultKind::NoLegs,
             );
         }
-        self.option(
-            format_args!("conditions.climb_pitch_rad"),
-            c.climb_pitch,
-            ranges::TILT,
-        );
-        self.option(
-            format_args!("conditions.turn_load_factor"),
-            c.turn_load_factor,
-            ranges::LOAD_FACTOR,
-        );
-        supply::visit(self, &gear.supply);
-        self.number(
-            format_args!("fluid.density_kg_m3"),
-            gear.fluid.density,
-            ranges::FLUID_DENSITY,
-        );
-        let rule = &gear.clearance_rule;
-        self.option(
-            format_args!("clearance_rule.tire_new_m"),
-            rule.tire_new,
-            ranges::CLEARANCE,
-        );
-        self.option(
-            format_args!("clearance_rule.tire_grown_m"),
-            rule.tire_grown,
-            ranges::CLEARANCE,
-        );
-        self.option(
-            format_args!("clearance_rule.parts_m"),
-            rule.parts,
-            ranges::CLEARANCE,
-        );
-        self.option(
-            format_args!("emergency_pump_pa"),
-            gear.emergency_pump,
-            ranges::PRESSURE,
-        );
-        self.option(
-            format_args!("friction_times_required"),
-            gear.friction_times_required,
-            ranges::FRICTION_TIMES,
-        );
-        if gear.legs.is_empty() {
-            self.fault(format_args!("legs"), FaultKind::NoLegs);
-        }
-        self.count(format_args!("legs"), gear.legs.len());
+        self.count(Field::ClearanceParts, format_args!("legs"), count);
     }
 }
 
@@ -258,33 +241,39 @@ pub fn check_leg(gear: &Gear, leg: usize) -> Result<(), Faults> {
 /// # Errors
 /// All faults.
 pub fn check_stop(gear: &Gear, leg: usize) -> Result<(), Faults> {
-    let mut visit = Visit {
-        leg: Some(leg),
-        faults: Vec::new(),
-    };
-    let stop = gear.legs.get(leg).and_then(|leg| leg.seen_stop.as_ref());
-    if let Some(stop) = stop {
-        seen::visit(&mut visit, stop);
+    let of_stop = |field: Field| field.info().group == Group::Seen;
+    ended(Visit::of(gear, Some(leg), of_stop).end())
+}
+
+fn ended(faults: Vec<Fault>) -> Result<(), Faults> {
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(Faults(faults))
     }
-    visit.end()
 }
 
 fn check(gear: &Gear, legs: std::ops::Range<usize>) -> Result<(), Faults> {
-    let mut visit = Visit {
-        leg: None,
-        faults: Vec::new(),
-    };
-    visit.gear(gear);
+    let mut visit = Visit::of(gear, None, |_| true);
+    visit.gear();
+    let mut faults = visit.end();
     for index in legs {
-        if let Some(one) = gear.legs.get(index) {
-            visit.leg = Some(index);
-            let before = visit.faults.len();
-            leg::visit(&mut visit, one, gear.driving_leg(index) == index);
-            if visit.faults.len() == before {
-                springs::on_the_way(&mut visit, one);
-            }
-            supply::drive(&mut visit, one, gear);
+        let Some(one) = gear.legs.get(index) else {
+            continue;
+        };
+        let drives = gear.driving_leg(index) == index;
+        let mut visit = Visit::of(gear, Some(index), |field| {
+            field.info().group != Group::Seen && (drives || !OF_THE_DRIVER.contains(&field))
+        });
+        leg::visit(&mut visit, one);
+        // switches and lines have no part in the way of a spring
+        let drive = [Group::Lines, Group::Motor, Group::Switches];
+        let mut faults_so_far = visit.faults.iter();
+        if faults_so_far.all(|(path, _)| drive.contains(&path.field.info().group)) {
+            springs::on_the_way(&mut visit, one);
         }
+        supply::drive(&mut visit, one);
+        faults.extend(visit.end());
     }
-    visit.end()
+    ended(faults)
 }

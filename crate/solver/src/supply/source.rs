@@ -196,11 +196,12 @@ impl Pump {
         self.gas.is_some()
     }
 
-    /// Most that stands at the manifold when the gear is selected [Pa].
+    /// Most that stands at the manifold when the gear is selected [Pa]: an accumulator is charged above its
+    /// precharge, and so holds some fluid then.
     pub(super) fn most_at_first(&self) -> f64 {
         match self.gas {
-            Some(gas) if gas.stands != Stands::Empty => gas.pressure(gas.first).max(self.most),
-            _ => self.most,
+            Some(gas) => gas.pressure(gas.first).max(self.most),
+            None => self.most,
         }
     }
 

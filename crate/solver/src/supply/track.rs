@@ -64,6 +64,24 @@ enum NoEffort {
     Binds(Joint),
 }
 
+#[cfg(test)]
+impl Point {
+    /// One of the swing that this thrust [N] moves on, with the actuator at this length [m].
+    pub(super) fn driven(progress: f64, length: f64, effort: f64) -> Self {
+        Self {
+            place: Place {
+                phase: Phase::Swing,
+                progress,
+                travel: progress,
+                swing: progress,
+            },
+            length,
+            effort: Some(effort),
+            none: None,
+        }
+    }
+}
+
 impl Track {
     /// The way of a leg of a checked gear; `until` is the progress beyond which it does not come up
     /// [1], where something is in its way.

@@ -46,8 +46,11 @@ pub(super) fn unit_error(quantity: Quantity, text: &str) -> ParseError {
     let names = |fits: &dyn Fn(Quantity) -> bool| -> Vec<_> {
         Quantity::ALL
             .iter()
-            // a hole is a length like any other
-            .filter(|&&q| q != quantity && q != Quantity::Hole && fits(q))
+            // a hole and a pitch are lengths like any other
+            .filter(|&&q| {
+                let is_length = matches!(q, Quantity::Hole | Quantity::Pitch);
+                q != quantity && !is_length && fits(q)
+            })
             .map(|q| q.as_str())
             .collect()
     };

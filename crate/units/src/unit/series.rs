@@ -6,7 +6,7 @@ use crate::quantity::Quantity;
 /// Symbols of units that follow each other, largest first.
 fn series_of(quantity: Quantity) -> &'static [&'static [&'static str]] {
     match quantity {
-        Quantity::Length | Quantity::Hole => &[&["ft", "in"], &["m", "cm", "mm"]],
+        Quantity::Length | Quantity::Hole | Quantity::Pitch => &[&["ft", "in"], &["m", "cm", "mm"]],
         Quantity::Angle => &[&["°", "′", "″"]],
         Quantity::Mass | Quantity::Force => &[&["lb", "oz"]],
         Quantity::Time => &[&["h", "min", "s"]],

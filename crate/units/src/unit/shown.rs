@@ -22,7 +22,7 @@ fn shown_symbol(quantity: Quantity, choice: UnitChoice) -> &'static str {
         UnitSystem::Metric => metric,
     };
     match quantity {
-        Quantity::Length | Quantity::Hole => by_system("in", "mm"),
+        Quantity::Length | Quantity::Hole | Quantity::Pitch => by_system("in", "mm"),
         Quantity::Angle => "°",
         Quantity::Mass => by_system("lb", "kg"),
         Quantity::Force => by_system("lb", "N"),

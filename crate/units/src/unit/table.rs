@@ -228,7 +228,7 @@ static ENERGY: [Unit; 3] = [
 /// The units that a quantity may be typed in.
 pub(crate) fn units_of(quantity: Quantity) -> &'static [Unit] {
     match quantity {
-        Quantity::Length | Quantity::Hole => &LENGTH,
+        Quantity::Length | Quantity::Hole | Quantity::Pitch => &LENGTH,
         Quantity::Angle => &ANGLE,
         Quantity::Mass => &MASS,
         Quantity::Force => &FORCE,

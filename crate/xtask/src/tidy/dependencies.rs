@@ -6,9 +6,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 /// Direct dependencies that each crate may have; build and test dependencies are free.
 const ALLOWED: &[(&str, &[&str])] = &[
+    ("gearswing-gear", &["gearswing-units", "nalgebra", "serde"]),
     (
         "gearswing-solver",
         &[
+            "gearswing-gear",
             "nalgebra",
             "ode_solvers",
             "parry2d-f64",
@@ -20,6 +22,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     (
         "gearswing-gearfile",
         &[
+            "gearswing-gear",
             "gearswing-solver",
             "serde",
             "serde_json",
@@ -31,11 +34,18 @@ const ALLOWED: &[(&str, &[&str])] = &[
     ),
     (
         "gearswing-report",
-        &["gearswing-solver", "gearswing-units", "serde", "serde_json"],
+        &[
+            "gearswing-gear",
+            "gearswing-solver",
+            "gearswing-units",
+            "serde",
+            "serde_json",
+        ],
     ),
     (
         "gearswing-app",
         &[
+            "gearswing-gear",
             "gearswing-solver",
             "gearswing-units",
             "gearswing-gearfile",
@@ -55,6 +65,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     (
         "gearswing",
         &[
+            "gearswing-gear",
             "gearswing-gearfile",
             "gearswing-report",
             "gearswing-solver",
@@ -69,6 +80,7 @@ const OPTIONAL: &[&str] = &["schemars"];
 
 /// Crates that no browser, clock or chance may reach, however far down.
 const PURE: &[&str] = &[
+    "gearswing-gear",
     "gearswing-solver",
     "gearswing-units",
     "gearswing-gearfile",

@@ -3,7 +3,7 @@
 use super::finding::{Finding, TextFile};
 
 /// Where every public number needs its unit.
-const NUMBERS: &[&str] = &["crate/solver/src/model/", "crate/solver/src/result/"];
+const NUMBERS: &[&str] = &["crate/gear/src/model/", "crate/solver/src/result/"];
 
 /// Where every file names where its values are from.
 const PUBLISHED: &str = "tests/published/";
@@ -110,7 +110,7 @@ mod tests {
 
     #[test]
     fn each_number_needs_its_own_unit() {
-        let path = "crate/solver/src/model/a.rs";
+        let path = "crate/gear/src/model/a.rs";
         let good = "/// Bore [m].\n#[serde(\n    rename = \"bore_m\",\n)]\npub bore: f64,\n";
         assert_eq!(count(path, good), 0);
         assert_eq!(count(path, &format!("{good}pub rod: f64,\n")), 1);

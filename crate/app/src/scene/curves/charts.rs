@@ -1,6 +1,6 @@
 //! The charts of a leg as data: what is drawn over what.
+use gearswing_gear::model::{Joint, Vector};
 use gearswing_report::joint_words;
-use gearswing_solver::model::{Joint, Vector};
 use gearswing_solver::numeric::ranked;
 use gearswing_solver::result::{
     ClearanceCurve, DrivenBy, Motion, Reactions, Station, StationForce, Stroke, TireState,

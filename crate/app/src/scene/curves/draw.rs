@@ -1,5 +1,5 @@
 //! Charts put on the canvas.
-use gearswing_solver::model::Point;
+use gearswing_gear::model::Point;
 use gearswing_units::UnitChoice;
 
 use super::axis::{Across, PathAxis};

@@ -1,6 +1,6 @@
 //! The whole gear at one time, and its charts against time: one axis, one cursor.
+use gearswing_gear::model::{Gear, Point};
 use gearswing_report::indication_words;
-use gearswing_solver::model::{Gear, Point};
 use gearswing_solver::result::{LegSample, Run};
 use gearswing_units::Quantity;
 
@@ -154,7 +154,7 @@ fn moved(mut mark: Mark, by_px: f64) -> Mark {
 type SwitchRow = (usize, &'static str, fn(&LegSample) -> bool);
 
 fn switch_rows(gear: &Gear) -> Vec<SwitchRow> {
-    use gearswing_solver::model::Shortening;
+    use gearswing_gear::model::Shortening;
     let mut rows: Vec<SwitchRow> = Vec::new();
     for (at, leg) in gear.legs.iter().enumerate() {
         if matches!(leg.strut.shortening, Shortening::BeforeSwing { .. }) {

@@ -1,5 +1,5 @@
 //! The charts of a run as data: travel of the legs, pressure, flow, current, voltage.
-use gearswing_solver::model::{Gear, Source};
+use gearswing_gear::model::{Gear, Source};
 use gearswing_solver::result::{Run, Sample};
 use gearswing_units::Quantity;
 

@@ -25,7 +25,7 @@ fn signed(core: &[Point], radius: f64, points: Vec<Point>, closed: bool) -> f64 
 }
 
 /// A plain leg: trunnion at the origin, straight down, swings to the right by 1.5 rad.
-fn plain(view: View) -> Drawn {
+pub(super) fn plain(view: View) -> Drawn {
     let mut drawn = random_leg(1);
     let leg = &mut drawn.leg;
     leg.view = view;
@@ -50,7 +50,7 @@ fn plain(view: View) -> Drawn {
     drawn
 }
 
-fn obstacle(shape: Shape) -> Obstacle {
+pub(super) fn obstacle(shape: Shape) -> Obstacle {
     Obstacle {
         name: "Rib".into(),
         shape,
@@ -59,7 +59,7 @@ fn obstacle(shape: Shape) -> Obstacle {
     }
 }
 
-fn solve(drawn: &Drawn, stations: usize) -> Result<Clearance, ClearanceError> {
+pub(super) fn solve(drawn: &Drawn, stations: usize) -> Result<Clearance, ClearanceError> {
     clearances(
         &ClearanceCase {
             leg: &drawn.leg,

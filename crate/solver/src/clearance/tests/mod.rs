@@ -1,6 +1,10 @@
 //! Tests of the clearances: closed forms against sampling and an outside library, the certificate
 //! against dense samples of random legs, and the traps.
 
+/// Beyond the swept path.
+mod beyond;
+/// Bounds of the certificate, what is drawn and told.
+mod bounds;
 /// Hollow outlines, thin obstacles, sides of a surface, mirrored legs.
 mod cases;
 /// Certified minimum and first contact of random legs.

@@ -203,7 +203,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         },
         mass: 0.0,
         seal_friction: Some(0.0),
-        seal_break_out: None,
+        ..Actuator::default()
     };
     let new = TireSize {
         diameter: d.between(0.3, 0.5),

@@ -11,7 +11,7 @@ const SUPPLY: Supply = Supply::constant(7e6);
 
 /// A level bar on a fulcrum: the weight W hangs at `b` on one side, the actuator pulls straight
 /// down at `a` on the other side, from a mount `long` below.
-fn bar(a: f64, b: f64, long: f64) -> Leg {
+pub(super) fn bar(a: f64, b: f64, long: f64) -> Leg {
     let mut leg = sample::leg();
     leg.brace = Brace::None;
     leg.view = View::Side;

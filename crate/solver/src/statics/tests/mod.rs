@@ -6,6 +6,8 @@ mod friction;
 mod springs;
 /// Where the pressure ceases to suffice.
 mod stalls;
+/// Sums over a stroke.
+mod sums;
 /// Legs and springs of every kind.
 mod support;
 /// Virtual work, equilibrium, energy.

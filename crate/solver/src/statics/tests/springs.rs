@@ -141,6 +141,12 @@ fn springs_give_off_what_they_store() {
             let last = sweep.poses.last().unwrap();
             let lost = stored(&leg, &linkage, first, &spring.kind)
                 - stored(&leg, &linkage, last, &spring.kind);
+            let told = spring_energy(&leg, &linkage, first) - spring_energy(&leg, &linkage, last);
+            assert!(
+                (told - lost).abs() < 1e-9 * gross + 1e-12,
+                "{:?}: {told} {lost}",
+                spring.kind
+            );
             assert!(
                 (work - lost).abs() < 2e-6 * gross + 1e-9,
                 "{:?}: {work} {lost}",

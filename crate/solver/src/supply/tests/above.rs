@@ -4,7 +4,11 @@ use super::support::gear;
 use crate::model::{Accumulator, Gear, HandPump, Source};
 use crate::result::{RunEnd, RunEventKind as Kind};
 
-fn with(source: Option<Source>, set: Option<f64>, [precharge, charged]: [f64; 2]) -> Gear {
+pub(super) fn with(
+    source: Option<Source>,
+    set: Option<f64>,
+    [precharge, charged]: [f64; 2],
+) -> Gear {
     let mut gear = gear();
     if let Some(source) = source {
         gear.supply.source = source;
@@ -19,7 +23,7 @@ fn with(source: Option<Source>, set: Option<f64>, [precharge, charged]: [f64; 2]
     gear
 }
 
-fn hand(largest_pressure: f64) -> Option<Source> {
+pub(super) fn hand(largest_pressure: f64) -> Option<Source> {
     Some(Source::HandPump(HandPump {
         stroke_volume: 1e-5,
         stroke_time: 1.0,

@@ -2,6 +2,10 @@
 
 /// An accumulator above its pump.
 mod above;
+/// Balance of the manifold at one instant.
+mod balances;
+/// More points where a load bends.
+mod bends;
 /// What a leg can count on.
 mod counts_on;
 /// Legs that creep as the pump fills an accumulator.

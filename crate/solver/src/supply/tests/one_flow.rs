@@ -128,6 +128,22 @@ fn implicit_step_damps_what_dies_out() {
     assert!((fastest / 1e8 - 1.0).abs() < 1e-3, "{fastest}");
 }
 
+/// Corrections that do not come nearer find no stage: y' = −k·y, corrected as if it stayed, moves each by
+/// −γ·k·h of the one before, γ = 1/4.
+#[test]
+fn a_stage_that_is_not_found_makes_no_step() {
+    for (k_h, found) in [(0.2, true), (3.6, false), (6.0, false), (12.0, false)] {
+        let rate = |y: &[f64]| Ok::<_, ()>(Some(vec![-k_h * y[0]]));
+        let implicit = Implicit {
+            parts: &[0],
+            scales: &[1e-6],
+            derivatives: Some(vec![0.0]),
+        };
+        let step = implicit.step(&[1.0], &[-k_h], 1.0, rate).unwrap();
+        assert_eq!(step.is_some(), found, "{k_h}");
+    }
+}
+
 #[test]
 fn equations_that_need_other_pivots() {
     // by hand: x = 1, y = 2, z = 3

@@ -1,5 +1,6 @@
 //! Orifice, battery, motor line, curve, time step.
 use super::super::curve::Curve;
+use super::super::orifice::Line;
 use super::super::source::Pump;
 use super::super::step::Step;
 use super::super::{conductance, flow, open_circuit_voltage};
@@ -179,4 +180,53 @@ fn curve_ends_with_the_slope_of_a_parabola() {
     assert!((line.value(0.5) - 2.0).abs() < 1e-12);
     let turn = Curve::new([(0.0, 0.0), (1.0, 0.1), (2.0, 9.0)]);
     assert!((0..=100).all(|i| (0.0..=0.1).contains(&turn.value(f64::from(i) / 100.0))));
+}
+
+/// Half-way down a straight line from 5 to 1 the value is 3; a curve that starts below is so at its start.
+#[test]
+fn a_curve_is_first_below_where_it_crosses() {
+    let line = Curve::new([(0.0, 5.0), (2.0, 1.0)]);
+    for (level, place) in [(3.0, 1.0), (2.0, 1.5), (4.5, 0.25)] {
+        let found = line.first_below(level).unwrap();
+        assert!((found - place).abs() < 1e-12, "{level} {found}");
+    }
+    assert_eq!(line.first_below(6.0), Some(0.0));
+    assert_eq!(line.first_below(1.0), None);
+}
+
+/// d(c·√Δp)/dΔp = c/(2√Δp) well above the laminar flow; through a ratio r the flow is r·c·√(r·Δp), and its slope
+/// r²·c/(2√(r·Δp)). Nothing flows back, and so has no slope, but where it may.
+#[test]
+fn slope_of_a_line_by_hand() {
+    let line = Line {
+        conductance: 2e-9,
+        ratio: 4.0,
+        both_ways: false,
+    };
+    let exact = 16.0 * 2e-9 / (2.0 * 4e6_f64.sqrt());
+    let slope = line.slope(1e6);
+    assert!((slope / exact - 1.0).abs() < 1e-6, "{slope} {exact}");
+    assert_eq!(line.slope(-1e6), 0.0);
+    let back = Line {
+        both_ways: true,
+        ..line
+    };
+    assert_eq!(back.slope(-1e6), slope);
+    // and by differences where it goes over to laminar
+    for spare in [50.0, 250.0, 1e3] {
+        let step = 1e-3;
+        let by_difference = (line.flow(spare + step) - line.flow(spare - step)) / (2.0 * step);
+        assert!((line.slope(spare) / by_difference - 1.0).abs() < 1e-6);
+    }
+}
+
+/// For y' = −k·y neighbours come together at k: so many times the step.
+#[test]
+fn stiffness_of_a_step_is_its_size_over_its_time_constant() {
+    for (k, size) in [(50.0, 0.02), (2.0, 0.1), (10.0, 0.3)] {
+        let rate = |y: &[f64]| Ok::<_, ()>(vec![-k * y[0]]);
+        let step = Step::new(&[1.0], &[-k], size, rate).unwrap();
+        let found = step.stiffness(&[1e-6]);
+        assert!((found / (k * size) - 1.0).abs() < 1e-9, "{found}");
+    }
 }

@@ -10,7 +10,7 @@ use super::super::state::Power;
 use super::super::track::Track;
 use super::support;
 use crate::model::{HandPump, MotorPump, Source, Supply};
-use crate::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind};
+use crate::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind, StallCause};
 
 const PISTON: f64 = 1e-3;
 
@@ -87,6 +87,19 @@ pub(super) fn event(run: &Run, leg: Option<usize>, kind: RunEventKind) -> &RunEv
     first
 }
 
+/// Needed and available pressure [Pa] at the first stall, and how much thrust is missing [N].
+pub(super) fn short_of(run: &Run) -> (f64, f64, Option<f64>) {
+    match run.stalls[0].cause {
+        StallCause::Pressure {
+            needed,
+            available,
+            thrust_over,
+            ..
+        } => (needed, available, thrust_over),
+        other => panic!("{other:?}"),
+    }
+}
+
 #[test]
 fn piston_speed_is_flow_over_area() {
     // v = Q/A and F = p·A (textbook): 20 cm3/s on 10 cm2 is 20 mm/s, so 0.3 m takes 15 s; 4 kN on
@@ -129,7 +142,7 @@ fn orifice_under_constant_pressure_against_a_spring() {
 }
 
 /// A motor whose battery has no resistance: Q = 20 cm3/s less 1 cm3/s for each MPa.
-fn motor(relief: f64) -> Supply {
+pub(super) fn motor(relief: f64) -> Supply {
     let mut supply = Supply {
         source: Source::MotorPump(MotorPump {
             free_flow: 20e-6,

@@ -69,7 +69,7 @@ pub use spring::{
 };
 pub use strut::{Shortening, ShorteningRow, Strut};
 pub use supply::{
-    Accumulator, Battery, BatteryKind, BatterySize, DEFAULT_INTERNAL_RESISTANCE,
+    Accumulator, Battery, BatteryKind, BatterySize, DEFAULT_EXPONENT, DEFAULT_INTERNAL_RESISTANCE,
     DEFAULT_MARGIN_WANTED, HandPump, MARGIN_WITHOUT_FRICTION, MotorPump, Source, Supply,
 };
 pub use well::{MovingPart, Obstacle, Shape};

@@ -231,7 +231,7 @@ pub struct Accumulator {
 
 /// Default of [`Accumulator::exponent`] [1]: nitrogen that takes up no heat in some seconds,
 /// cp/cv = 1.4 (textbook).
-const DEFAULT_EXPONENT: f64 = 1.4;
+pub const DEFAULT_EXPONENT: f64 = 1.4;
 
 fn default_exponent() -> f64 {
     DEFAULT_EXPONENT

@@ -1,9 +1,10 @@
 //! Does it clear: where one verdict ends and the next begins, and what each rests on.
-use super::clears;
+use crate::answer::clears;
 use crate::model::{Gear, Grown, MovingPart, Obstacle, Point, Shape, Tire};
 use crate::result::{
-    Assumption, Caution, Clearance, Finding, FindingDetail, Jam, JamCause, LegResult, OwnClearance,
-    Requirement, RoomClearance, RoomSide, Tightest, TireState, Verdict,
+    Assumption, Caution, Clearance, Finding, FindingDetail, Jam, JamCause, LegResult, NotChecked,
+    OwnClearance, OwnNotChecked, Requirement, RoomClearance, RoomSide, Tightest, TireState,
+    Verdict,
 };
 use crate::tires::find_size;
 use crate::{Options, sample, solve_leg};
@@ -135,6 +136,18 @@ fn a_stop_on_the_way_is_a_no_but_contact_comes_first() {
     }
 }
 
+/// Room on the near side of the new tire.
+fn near_room(clearance: f64, requirement: Requirement) -> RoomClearance {
+    RoomClearance {
+        side: RoomSide::Near,
+        tire: TireState::New,
+        room: 1.0,
+        clearance,
+        less_for_skew: 0.0,
+        requirement,
+    }
+}
+
 /// Of well, own leg and room the deepest contact governs; without contact what has the least to spare, be
 /// its clearance the larger.
 #[test]
@@ -160,14 +173,7 @@ fn contact_comes_before_spare_and_the_deepest_first() {
             requirement,
             first_contact: None,
         }];
-        clearance.room.rows = vec![RoomClearance {
-            side: RoomSide::Near,
-            tire: TireState::New,
-            room: 1.0,
-            clearance: room,
-            less_for_skew: 0.0,
-            requirement,
-        }];
+        clearance.room.rows = vec![near_room(room, requirement)];
         let finding = clears(&clearance, &[], &tire());
         let which = match finding.detail {
             FindingDetail::Tightest { .. } => 0,
@@ -201,4 +207,52 @@ fn nothing_in_the_well_is_no_yes() {
     assert_eq!(finding.detail, FindingDetail::NothingInWell);
     assert!(finding.place.is_none() && finding.assumptions.is_empty());
     assert_eq!(finding.cautions, [Caution::MovingLeg]);
+}
+
+/// What of the leg itself could not be followed takes a Yes away, and nothing worse; what is left out for
+/// want of an outline does not.
+#[test]
+fn what_is_not_resolved_is_no_yes() {
+    let worked = worked();
+    for (why, is, verdict) in [
+        (NotChecked::Unresolved, 0.02, Verdict::NotShown),
+        (NotChecked::Unresolved, 0.005, Verdict::Marginal),
+        (NotChecked::Unresolved, -0.001, Verdict::Bad),
+        (NotChecked::NoOutline, 0.02, Verdict::Good),
+    ] {
+        let mut clearance = governed(&worked, MovingPart::Wheel, Some(TireState::New), is);
+        let part = MovingPart::LegBody;
+        clearance.own_not_checked = vec![OwnNotChecked { part, why }];
+        let finding = clears(&clearance, &[], &tire());
+        assert_eq!(finding.verdict, verdict, "{why:?} {is}");
+    }
+}
+
+/// Without anything in the well, only what is too near or in contact of the leg itself governs.
+#[test]
+fn without_a_well_only_its_own_trouble_governs() {
+    let worked = worked();
+    let pair = worked.clearance.pairs[0].clone();
+    for (room, verdict) in [
+        (-0.001, Verdict::Bad),
+        (0.009, Verdict::Marginal),
+        (0.011, Verdict::NotShown),
+    ] {
+        let mut clearance = worked.clearance.clone();
+        clearance.pairs.clear();
+        clearance.governing = None;
+        clearance.own.clear();
+        clearance.own_not_checked.clear();
+        clearance.room.rows = vec![near_room(
+            room,
+            Requirement {
+                clearance: 0.01,
+                ..pair.requirement
+            },
+        )];
+        let finding = clears(&clearance, &[], &tire());
+        assert_eq!(finding.verdict, verdict, "{room}");
+        let nothing = finding.detail == FindingDetail::NothingInWell;
+        assert_eq!(nothing, verdict == Verdict::NotShown, "{room}");
+    }
 }

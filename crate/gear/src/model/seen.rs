@@ -148,6 +148,18 @@ pub const DEFAULT_DRAWING_WITHIN: f64 = 0.003_175;
 pub const DEFAULT_FORCES_WITHIN: f64 = 0.10;
 
 impl SeenStop {
+    /// Travel that was read [1], of a leg that swings by `swing` [rad] either way; `None` where it is not
+    /// what was read, or outside of 0 … 1.
+    #[must_use]
+    pub fn travel(&self, swing: f64) -> Option<f64> {
+        let travel = match self.how_far {
+            HowFar::Travel { travel, .. } => travel,
+            HowFar::Angle { angle, .. } => angle.map(|angle| angle / swing.abs()),
+            HowFar::ActuatorPins { .. } | HowFar::AxleFrom { .. } => None,
+        };
+        travel.filter(|travel| (0.0..=1.0).contains(travel))
+    }
+
     /// A leg that came so far and no reading besides.
     #[must_use]
     pub fn at(how_far: HowFar) -> Self {

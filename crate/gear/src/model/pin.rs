@@ -188,7 +188,8 @@ impl Pins {
     }
 
     /// Whether the friction of any pin hangs on what it carries.
-    pub(crate) fn rub_by_load(&self) -> bool {
+    #[must_use]
+    pub fn rub_by_load(&self) -> bool {
         self.all().iter().any(|pin| pin.friction_radius() > 0.0)
     }
 

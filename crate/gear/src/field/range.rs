@@ -9,10 +9,30 @@ pub struct Range {
     pub min: f64,
     /// Largest.
     pub max: f64,
+    /// Least and largest hold for the size; the sign is free.
+    pub either_way: bool,
+}
+
+impl Range {
+    /// The number that is held against least and largest.
+    #[must_use]
+    pub fn measure(self, value: f64) -> f64 {
+        if self.either_way { value.abs() } else { value }
+    }
+
+    /// Whether a number may be used; one that is not finite may not.
+    #[must_use]
+    pub fn holds(self, value: f64) -> bool {
+        (self.min..=self.max).contains(&self.measure(value))
+    }
 }
 
 const fn range(min: f64, max: f64) -> Range {
-    Range { min, max }
+    Range {
+        min,
+        max,
+        either_way: false,
+    }
 }
 
 /// Coordinates [m]: the airplane lies within 100 m of its origin.
@@ -24,13 +44,18 @@ pub(super) const SIZE_OR_NONE: Range = range(0.0, 20.0);
 /// Masses [kg].
 pub(super) const MASS: Range = range(0.0, 10_000.0);
 /// Swing [rad], either way; zero and over a turn make no arc.
-pub(super) const SWING: Range = range(0.01, TAU);
+pub(super) const SWING: Range = Range {
+    either_way: true,
+    ..range(0.01, TAU)
+};
 /// Lean of the wheel [rad].
 pub(super) const LEAN: Range = range(-FRAC_PI_2, FRAC_PI_2);
 /// Skew of trunnion or wheel to the drawn plane [rad]: past an eighth of a turn it is another plane.
 pub(super) const SKEW: Range = range(0.0, FRAC_PI_4);
 /// Seal friction [N].
 pub(super) const FRICTION: Range = range(0.0, 1e6);
+/// Pitch of the thread of a rod end [m].
+pub(super) const THREAD_PITCH: Range = range(1e-4, 0.02);
 /// Drag areas [m2].
 pub(super) const AREA: Range = range(0.0, 100.0);
 /// Load factor [1].
@@ -125,107 +150,3 @@ pub(super) const LENGTH_WITHIN: Range = range(1e-4, 1.0);
 pub(super) const PRESSURE_WITHIN: Range = range(1e2, 1e8);
 /// How well a voltage is known [V].
 pub(super) const VOLTAGE_WITHIN: Range = range(1e-3, 100.0);
-
-/// Range of the number at a path of the gear file, indices left out, as "legs[].actuator.bore_m".
-/// The swing's range holds for its size; its sign is free. `None` for what is not a number.
-#[must_use]
-pub fn range_of(pattern: &str) -> Option<Range> {
-    let key = pattern.rsplit('.').next()?;
-    let found = match key {
-        "density_kg_m3" => FLUID_DENSITY,
-        "body_inertia_kg_m2" => INERTIA,
-        "return_orifice_m" | "hole_m" => ORIFICE,
-        "discharge_coefficient" | "discharge" => DISCHARGE,
-        "knee_play_m" => PLAY,
-        "load_factor" | "turn_load_factor" => LOAD_FACTOR,
-        "pitch_rad" | "sideslip_rad" | "climb_pitch_rad" => TILT,
-        "bank_rad" => BANK,
-        "airspeed_m_s" | "gear_speed_m_s" => AIRSPEED,
-        "stall_speed_m_s" => STALL_SPEED,
-        "radius_m" => PIN_RADIUS,
-        "friction" => FRICTION_COEFFICIENT,
-        "rate_n_m" => SPRING_RATE,
-        "force_n" => SPRING_FORCE,
-        "force_longest_n" | "force_shortest_n" => GAS_FORCE,
-        "exponent" => EXPONENT,
-        "rate_n_m_rad" => TORSION_RATE,
-        "moment_at_down_n_m" => MOMENT,
-        "air_density_kg_m3" => DENSITY,
-        "available_pressure_pa" => PRESSURE,
-        "stall_pressure_pa"
-        | "relief_pressure_pa"
-        | "relief_down_pa"
-        | "available_down_pa"
-        | "pressure_switch_down_pa"
-        | "largest_pressure_pa"
-        | "pressure_switch_pa"
-        | "stage_valve_pa"
-        | "emergency_pump_pa"
-        | "precharge_pa"
-        | "charged_pa" => PRESSURE,
-        "return_pressure_pa" | "shorten_pa" | "lengthen_pa" => BACK_PRESSURE,
-        "free_flow_m3_s" => FLOW,
-        "rated_v" | "open_circuit_v" | "motor_v" => VOLTAGE,
-        "internal_ohm" | "wires_ohm" => RESISTANCE,
-        "stall_a" | "locked_a" | "breaker_a" => CURRENT,
-        "idle_a" => IDLE_CURRENT,
-        "gauge_pa" => BACK_PRESSURE,
-        "gauge_within_pa" => PRESSURE_WITHIN,
-        "posts_v" => VOLTAGE,
-        "posts_within_v" => VOLTAGE_WITHIN,
-        "travel_within" | "forces_within" => SHARE_WITHIN,
-        "angle_rad" => ANGLE,
-        "angle_within_rad" => ANGLE_WITHIN,
-        "pins_within_m" | "axle_within_m" | "drawing_within_m" => LENGTH_WITHIN,
-        "gas_volume_m3" => GAS_VOLUME,
-        "stroke_volume_m3" => STROKE_VOLUME,
-        "stroke_time_s" => STROKE_TIME,
-        "area_m2" => JACK_AREA,
-        "free_speed_m_s" => STROKE_SPEED,
-        "stall_force_n" => STALL_FORCE,
-        "margin_wanted" => MARGIN,
-        "drive_ratio" => RATIO,
-        "tire_new_m" | "tire_grown_m" | "parts_m" | "required_clearance_m" => CLEARANCE,
-        "swing_up_rad" => SWING,
-        "lean_rad" => LEAN,
-        "trunnion_skew_rad" | "wheel_skew_rad" => SKEW,
-        "mass_kg" => MASS,
-        "seal_friction_n" | "seal_break_out_n" | "back_drive_n" => FRICTION,
-        "couple_n_m" => PIN_COUPLE,
-        "pin_break_out" => BREAK_OUT,
-        "friction_times_required" => FRICTION_TIMES,
-        "wheel_drag_area_m2" | "leg_drag_area_m2" => AREA,
-        "travel" | "charge" | "shortened_at" | "up_at_travel" | "down_at_travel"
-        | "start_travel" => TRAVEL,
-        "amount_m" | "shoulder_radius_m" | "excursion_allowed_m" | "room_near_m" | "room_far_m" => {
-            SIZE_OR_NONE
-        }
-        "diameter_m" | "width_m" | "rim_diameter_m" | "thickness_m" | "shortest_m"
-        | "longest_m" | "bore_m" | "rod_m" | "body_diameter_m" | "body_length_m" | "length_m"
-        | "pins_apart_m" | "axle_apart_m" => SIZE,
-        _ => return is_point(key).then_some(COORDINATE),
-    };
-    Some(found)
-}
-
-fn is_point(key: &str) -> bool {
-    let name = key.split('[').next().unwrap_or(key);
-    matches!(
-        name,
-        "trunnion_m"
-            | "outline_m"
-            | "centre_m"
-            | "axle_m"
-            | "axis_bottom_m"
-            | "axis_top_m"
-            | "sliding_outline_m"
-            | "airframe_pivot_m"
-            | "knee_m"
-            | "leg_attach_m"
-            | "mount_m"
-            | "attach_m"
-            | "points_m"
-            | "point_m"
-            | "from_m"
-    )
-}

@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use super::{Point, is_zero};
 
 /// Linear actuator between the airframe and a moving part.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Actuator {
@@ -57,6 +57,13 @@ pub struct Actuator {
         skip_serializing_if = "Option::is_none"
     )]
     pub seal_break_out: Option<f64>,
+    /// Pitch of the thread of the rod end: how much longer one turn makes the actuator, pin to pin [m].
+    #[serde(
+        rename = "rod_end_pitch_m",
+        default,
+        skip_serializing_if = "Option::is_none"
+    )]
+    pub rod_end_pitch: Option<f64>,
 }
 
 /// Friction of seals that have stood over that which they run with, where none is given [1]: from
@@ -80,11 +87,12 @@ impl Actuator {
 }
 
 /// The moving part that an actuator drives.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum AttachTo {
     /// The leg.
+    #[default]
     Leg,
     /// The upper link of a folding brace.
     UpperLink,

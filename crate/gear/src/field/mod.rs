@@ -1,0 +1,27 @@
+//! The fields of a gear file: one list from which reading, checking and showing come.
+
+/// Choices and sets.
+mod choice;
+/// What is known of a field.
+#[macro_use]
+mod info;
+/// Numbers out of their ranges.
+mod numbers;
+/// Parts that come with their first number.
+mod opened;
+/// Paths: which field of which leg.
+mod path;
+/// Reading and changing values.
+mod place;
+/// What each number may be.
+mod range;
+/// The list.
+mod table;
+
+pub use choice::first_spring;
+pub use info::{Class, Empty, Group, Info, Kind};
+pub use numbers::{NumberFault, number_faults};
+pub use path::{Axis, Path};
+pub use place::NotStored;
+pub use range::Range;
+pub use table::Field;

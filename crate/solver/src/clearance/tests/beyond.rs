@@ -1,0 +1,34 @@
+//! What is not there clears nothing: intervals beyond the swept path.
+use super::super::barrier::Barrier;
+use super::super::behind::first_behind;
+use super::super::outline::all_parts;
+use super::super::rig::Rig;
+use super::super::sweep::Sweep;
+use super::super::track::Track;
+use super::support::random_leg;
+
+#[test]
+fn an_interval_that_is_not_there_may_be_anywhere() {
+    let drawn = random_leg(3);
+    let leg = &drawn.leg;
+    let linkage = drawn.linkage();
+    let poses = drawn.sweep(61).poses;
+    let rig = Rig::new(leg);
+    let track = Track::new(&linkage, rig, &leg.strut.shortening, &poses).unwrap();
+    let barriers: Vec<Barrier> = leg.well.iter().map(Barrier::new).collect();
+    assert!(!barriers.is_empty());
+    for part in all_parts(leg, &rig, &drawn.sizes, None) {
+        let sweep = Sweep::new(&part, &track).unwrap();
+        let beyond = sweep.len();
+        assert!(sweep.range_bounds(0..beyond).is_finite());
+        assert!(!sweep.range_bounds(0..beyond + 1).is_finite());
+        assert_eq!(sweep.span(beyond).stray, f64::INFINITY);
+        for (obstacle, barrier) in barriers.iter().enumerate() {
+            assert_eq!(sweep.box_gap(beyond, barrier), f64::NEG_INFINITY);
+            let bound = sweep.span(beyond).lower_bound(barrier, 0.0);
+            assert_eq!(bound, f64::NEG_INFINITY);
+            // the path itself is followed to its end
+            assert!(first_behind(&track, &sweep, barrier, obstacle).is_ok());
+        }
+    }
+}

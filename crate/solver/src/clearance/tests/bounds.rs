@@ -1,0 +1,199 @@
+//! Bounds of the certificate by hand and against sampling, what is drawn, what is told of skews.
+use super::super::rig::Rig;
+use super::super::segment::segment_distance;
+use super::super::{ClearanceCase, ClearanceOptions, TOLD_SKEW, clearances, skew_losses};
+use super::cases::{obstacle, plain, solve};
+use super::support::random_leg;
+use crate::kinematics::{Linkage, Pose, Sweep};
+use crate::model::*;
+use crate::result::{SkewLoss, TireState};
+use crate::sample;
+use crate::tires::TireSizes;
+
+/// A point x along and y left of a link, in shares of it, moves by (1 − x) of one end's way, x of the other's
+/// and y of what both are apart: of two ends that stray alike by |1 − x| + |x| + 2|y| at most.
+#[test]
+fn what_a_point_of_a_link_takes_over() {
+    let mut leg = sample::leg();
+    let Brace::Folding(brace) = leg.brace.clone() else {
+        panic!()
+    };
+    let link = brace.leg_attach - brace.knee;
+    leg.actuator.attach_to = AttachTo::LowerLink;
+    for (x, y, share) in [
+        (0.5, 0.0, 1.0),
+        (0.25, 0.1, 1.2),
+        (1.5, -0.2, 2.4),
+        (-0.5, 0.0, 2.0),
+    ] {
+        leg.actuator.attach = brace.knee + link * x + Vector::new(-link.y, link.x) * y;
+        let found = Rig::new(&leg).carried();
+        assert!((found - share).abs() < 1e-12, "{x} {y} {found}");
+    }
+}
+
+/// Between two poses the ends of a link stray from their straight lines by what is of second order: half the
+/// way, a quarter of the straying.
+#[test]
+fn a_link_strays_by_the_square_of_its_way() {
+    let stray = |way: f64| {
+        let knee = Vector::new(0.6, 0.8) * way;
+        let attach = Vector::new(0.7, 0.75) * way;
+        // each on a circle of 1 m: chord²/8
+        let sagittas = (knee.norm_squared() + attach.norm_squared()) / 8.0;
+        Rig::stray_link(Vector::new(1.0, 0.0), 1.0, (knee, attach), sagittas)
+    };
+    let ratio = stray(2e-3) / stray(1e-3);
+    assert!((ratio - 4.0).abs() < 0.05, "{ratio}");
+}
+
+/// The gland of an actuator stays within the bound of its chord between any two poses; most hangs on that
+/// where a short actuator turns far.
+#[test]
+fn a_gland_stays_within_its_bound() {
+    let mut short = sample::leg();
+    short.brace = Brace::None;
+    short.actuator.attach_to = AttachTo::Leg;
+    short.actuator.attach = Point::new(0.0, -0.5);
+    short.actuator.mount = Point::new(0.1, -0.6);
+    let mut legs = sample::kinds();
+    legs.push(short);
+    let mut bounded = 0;
+    for leg in &legs {
+        let (linkage, rig) = (Linkage::new(leg), Rig::new(leg));
+        let poses = Sweep::new(leg, &linkage, 16).poses;
+        let swings: Vec<&Pose> = poses.iter().filter(|p| p.place.progress >= 0.0).collect();
+        for pair in swings.windows(2) {
+            let (a, b) = (pair[0], pair[1]);
+            let bound = rig.stray_actuator(a, b);
+            let (from, to) = (rig.gland(a), rig.gland(b));
+            for at in 1..20 {
+                let share = f64::from(at) / 20.0;
+                let between = a.place.progress + share * (b.place.progress - a.place.progress);
+                let gland = rig.gland(&linkage.pose(between).unwrap());
+                let off = segment_distance(gland, gland, from, to);
+                assert!(off <= bound + 1e-12, "{off} {bound}");
+            }
+            bounded += usize::from(bound.is_finite());
+        }
+    }
+    assert!(bounded > 100, "{bounded}");
+}
+
+/// A wheel of 0.42 m about a trunnion 0.7 m off sweeps from 0.49 to 0.91 m.
+#[test]
+fn the_wheel_sweeps_a_ring() {
+    let envelope = solve(&plain(View::Side), 61).unwrap().wheel_envelope;
+    for (line, radius) in envelope.iter().zip([0.91, 0.49]) {
+        assert!(line.len() > 10);
+        for point in line {
+            assert!((point.coords.norm() - radius).abs() < 1e-9, "{point}");
+        }
+    }
+}
+
+/// The middle of the wheel passes a wall by 10 mm in the middle of its way, wherever the stations are.
+#[test]
+fn the_deepest_contact_lies_between_stations() {
+    let mut drawn = plain(View::Side);
+    drawn.leg.swing_up = 2.6;
+    drawn.leg.well = vec![obstacle(Shape::Surface {
+        points: vec![Point::new(0.69, -2.0), Point::new(0.69, 2.0)],
+    })];
+    for stations in [2, 9, 60] {
+        let found = solve(&drawn, stations).unwrap();
+        let pair = found.pairs.iter().find(|p| p.tire == Some(TireState::New));
+        let clearance = pair.unwrap().tightest.clearance;
+        assert!((clearance + 0.21).abs() < 6e-5, "{stations} {clearance}");
+    }
+}
+
+/// A curve runs along the path, and the least of it is the tightest of its pairs, as near as that is certified.
+#[test]
+fn curves_run_along_the_path_through_the_tightest_place() {
+    let mut compared = 0;
+    for seed in 0..12 {
+        let drawn = random_leg(seed);
+        let linkage = drawn.linkage();
+        let case = ClearanceCase {
+            leg: &drawn.leg,
+            sizes: &drawn.sizes,
+            rule: &ClearanceRule::default(),
+            linkage: &linkage,
+            poses: &drawn.sweep(61).poses,
+        };
+        let Ok(found) = clearances(&case, &ClearanceOptions::default()) else {
+            continue;
+        };
+        for curve in &found.curves {
+            let places = curve.points.windows(2);
+            for pair in places {
+                assert!(pair[0].progress < pair[1].progress, "{seed} {pair:?}");
+            }
+            let of = found.pairs.iter();
+            let of = of.filter(|p| p.obstacle == curve.obstacle && p.tire == curve.tire);
+            let (tightest, certified) = of.fold((f64::INFINITY, 0.0_f64), |(least, to), pair| {
+                (
+                    least.min(pair.tightest.clearance),
+                    to.max(pair.certified_to),
+                )
+            });
+            let points = curve.points.iter().filter(|point| !point.beyond);
+            let least = points.map(|point| point.clearance);
+            let least = least.fold(f64::INFINITY, f64::min);
+            let under = tightest - least;
+            assert!((0.0..=certified).contains(&under), "{seed} {under}");
+            compared += 1;
+        }
+    }
+    assert!(compared > 20, "{compared}");
+}
+
+/// Of a skew that is not measured it is told what 3° of it would take more.
+#[test]
+fn told_is_what_three_degrees_take_more() {
+    let parts = |loss: SkewLoss| [loss.to_well, loss.along_trunnion, loss.to_own_leg];
+    let losses = |trunnion, wheel| {
+        let mut leg = sample::leg();
+        (leg.out_of_plane.trunnion_skew, leg.out_of_plane.wheel_skew) = (trunnion, wheel);
+        skew_losses(&leg, &TireSizes::of(&leg.wheel.tire))
+    };
+    let three = Some(TOLD_SKEW);
+    for (given, measured) in [
+        ((Some(0.04), None), (Some(0.04), three)),
+        ((None, Some(0.02)), (three, Some(0.02))),
+        ((None, None), (three, Some(0.0))),
+    ] {
+        let less = losses(given.0, given.1);
+        let more = parts(losses(measured.0, measured.1).grown);
+        let exact = more.iter().zip(parts(less.grown)).map(|(a, b)| a - b);
+        for (told, exact) in parts(less.told.unwrap()).into_iter().zip(exact) {
+            assert!((told - exact).abs() < 1e-15, "{given:?} {told} {exact}");
+        }
+    }
+}
+
+/// A tire of 0.45 by 0.16 m with shoulders of 0.03 m has R = 0.195 m, W = 0.05 m; turned by 0.05 rad about its
+/// own middle it reaches R·sin − W·(1 − cos) farther where it is seen edge on, and W·sin − R·(1 − cos) as a disc.
+#[test]
+fn a_turned_tire_reaches_farther_by_hand() {
+    let (r, w, turned) = (0.195_f64, 0.05_f64, 0.05_f64);
+    let [edge_on, as_disc] =
+        [(r, w), (w, r)].map(|(a, b)| a * turned.sin() - b * (1.0 - turned.cos()));
+    for (view, seen, beside) in [
+        (View::Front, edge_on, as_disc),
+        (View::Side, as_disc, edge_on),
+    ] {
+        let mut leg = sample::leg();
+        leg.view = view;
+        leg.out_of_plane.trunnion_skew = Some(0.0);
+        leg.out_of_plane.wheel_skew = Some(turned);
+        let new = skew_losses(&leg, &TireSizes::of(&leg.wheel.tire)).new;
+        assert!((new.to_well - seen).abs() < 1e-15, "{view:?} {new:?}");
+        assert!((new.to_own_leg - seen).abs() < 1e-15, "{view:?} {new:?}");
+        assert!(
+            (new.along_trunnion - beside).abs() < 1e-15,
+            "{view:?} {new:?}"
+        );
+    }
+}
