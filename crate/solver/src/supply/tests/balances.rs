@@ -91,13 +91,15 @@ fn wires_take_the_square_of_the_current() {
     );
 }
 
-/// The legs that flow at a look are those that may run back in an implicit step.
+/// The legs that flow at a look are those that may run back in an implicit step, and those named.
 #[test]
 fn legs_that_flow_may_run_back() {
     let tracks = [6e6, 1e6, 5e6, 2e6].map(|load| track(1e-4, 1e-8, move |_| load));
     let going = going(&Supply::constant(4e6), tracks.to_vec());
     let look = going.look(&going.state, 0.0).unwrap();
-    assert_eq!(going.live_both_ways(&look).both_ways, [1, 3]);
+    let both_ways = |also: fn(usize) -> bool| going.live_both_ways(&look, also).both_ways;
+    assert_eq!(both_ways(|_| false), [1, 3]);
+    assert_eq!(both_ways(|at| at == 2), [1, 2, 3]);
 }
 
 /// A device of its own carries a leg out of its lock on the way up only: going down the leg stands where it
