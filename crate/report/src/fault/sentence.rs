@@ -78,6 +78,10 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
         FaultKind::NotRising { row } => {
             format!("the travel of row {row} must be more than that of the row before")
         }
+        FaultKind::NotReached { reaches } => format!(
+            "the leg does not come so far: it comes to {} of travel. See what stops it, or put in less",
+            figures(Some(Quantity::Travel), units, *reaches, WORKED_OUT)
+        ),
         FaultKind::NoLegs => "there is no leg; a gear needs one at least".to_owned(),
         FaultKind::LengthOnTheWay {
             length: at_worst,

@@ -95,6 +95,10 @@ fn faults() -> Vec<Fault> {
             "legs[0].strut.shortening.with_travel.table",
             FaultKind::NotRising { row: 2 },
         ),
+        fault(
+            "legs[1].drive.start_travel",
+            FaultKind::NotReached { reaches: 0.62 },
+        ),
         fault("legs", FaultKind::NoLegs),
         fault(
             "legs[0].springs[2].kind.gas.shortest_m",

@@ -79,6 +79,10 @@ pub(super) fn way(selected: Direction) -> &'static str {
 #[must_use]
 pub fn run_missing(timed: &Timed, cycle: &Cycle, direction: Direction) -> String {
     match cycle.error(direction) {
+        Some(SupplyError::NoStroke) => format!(
+            "Selected {}: no leg can be driven from where it stands.",
+            way(direction)
+        ),
         Some(error) => supply_error_text(timed, error),
         None => format!(
             "Selected {}: not worked out, for a leg cannot be driven at all.",

@@ -113,6 +113,11 @@ pub enum FaultKind {
         /// Row, counted from 1.
         row: usize,
     },
+    /// A leg cannot stand where it is said to stand: the linkage does not come so far.
+    NotReached {
+        /// Travel to which it comes [1].
+        reaches: f64,
+    },
     /// There is no leg.
     NoLegs,
     /// Actuator or spring is attached to a link of a brace that does not fold.

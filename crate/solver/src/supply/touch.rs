@@ -3,6 +3,8 @@ use super::error::SupplyError;
 use crate::clearance::{
     ClearanceCase, ClearanceError, ClearanceOptions, clearances, drawn_clearance_at,
 };
+use crate::faults::{Fault, FaultKind, Faults};
+use crate::field::Field;
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Gear, Leg, MovingPart};
 use crate::result::{Clearance, OwnClearance, PairClearance, TireState};
@@ -40,7 +42,8 @@ pub(crate) enum Touched {
 /// touches its own leg where it starts stops nothing at all.
 ///
 /// # Errors
-/// [`SupplyError::Faults`] when the clearance of a stretch of the way cannot be certified.
+/// [`SupplyError::Faults`] when the clearance of a stretch of the way cannot be certified, or the leg cannot
+/// stand where it is said to stand.
 pub(super) fn first_touch(
     gear: &Gear,
     index: usize,
@@ -49,6 +52,9 @@ pub(super) fn first_touch(
     let linkage = Linkage::new(leg);
     let sweep = Sweep::new(leg, &linkage, STATIONS);
     let begins = begins(leg, &linkage);
+    if let Some(last) = sweep.poses.last().filter(|l| l.place.progress < begins) {
+        return Err(SupplyError::Faults(not_reached(index, last.place.travel)));
+    }
     let poses = from(&sweep.poses, &linkage, begins);
     let way = Way {
         gear,
@@ -83,6 +89,15 @@ fn itself(own: &[OwnClearance], begins: f64) -> Option<Touch> {
             })
         })
         .min_by(|a, b| a.progress.total_cmp(&b.progress))
+}
+
+/// A leg cannot stand where it is said to stand.
+fn not_reached(index: usize, reaches: f64) -> Faults {
+    Faults(vec![Fault {
+        leg: Some(index),
+        path: Field::StartTravel.of_leg(index).to_string(),
+        kind: FaultKind::NotReached { reaches },
+    }])
 }
 
 /// Progress at which a leg stands when the gear is selected up.

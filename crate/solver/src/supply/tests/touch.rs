@@ -283,3 +283,35 @@ fn a_strut_that_touches_as_it_shortens_stops_there() {
     assert_eq!(down.end, RunEnd::Complete);
     assert_eq!(down.samples.last().unwrap().legs[1].shortened_share, 0.0);
 }
+
+/// A main whose actuator has no stroke left at a place of its swing can't stand beyond it: the number that
+/// says so is named, with the travel to which the leg comes.
+#[test]
+fn a_leg_cannot_stand_beyond_where_it_comes_to() {
+    let mut gear = gear();
+    let linkage = Linkage::new(&gear.legs[1]);
+    let at = |travel: f64| linkage.pose(linkage.progress_at_travel(travel)).unwrap();
+    let (down, most) = (at(0.0).actuator_length, at(0.7).actuator_length);
+    if most > down {
+        gear.legs[1].actuator.longest = most;
+    } else {
+        gear.legs[1].actuator.shortest = most;
+    }
+    gear.legs[1].drive.start_travel = Some(0.69);
+    let run = solved(&gear).up.unwrap();
+    assert!(run.stalls.iter().any(|stall| stall.leg == 1));
+    gear.legs[1].drive.start_travel = Some(0.71);
+    let error = cycle(&gear, &SupplyOptions::default()).unwrap_err();
+    let crate::supply::SupplyError::Faults(faults) = error else {
+        panic!("{error:?}")
+    };
+    let [fault] = &faults.0[..] else {
+        panic!("{faults:?}")
+    };
+    assert_eq!(fault.path, "legs[1].drive.start_travel");
+    let crate::faults::FaultKind::NotReached { reaches } = fault.kind else {
+        panic!("{fault:?}")
+    };
+    // an end length may be passed by a micrometer
+    assert!((reaches - 0.7).abs() < 1e-4, "{reaches}");
+}
