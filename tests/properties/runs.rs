@@ -28,10 +28,10 @@ const NAMED: [u64; 17] = [
     8721,
 ];
 
-/// Depth that counts as contact [m]: places on the way are straight lines between its stations.
+/// Depth that counts as contact (m): places on the way are straight lines between its stations.
 const DEEP: f64 = 2e-5;
 
-/// Skew of the trunnions of every third gear [rad].
+/// Skew of the trunnions of every third gear (rad).
 const SKEW: f64 = 0.14;
 
 fn count() -> u64 {

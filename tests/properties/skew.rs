@@ -25,7 +25,7 @@ struct Wheel {
     wheel_skew: f64,
 }
 
-/// What a wheel may lose, found by trying [m].
+/// What a wheel may lose, found by trying (m).
 struct Lost {
     /// Off its reach in any direction of the plane, at any place of the swing.
     in_plane: f64,
@@ -111,7 +111,7 @@ impl Wheel {
         )
     }
 
-    /// Reach of the drawn outline from the middle of the tire in a direction of the plane [m].
+    /// Reach of the drawn outline from the middle of the tire in a direction of the plane (m).
     fn drawn(&self, spin: V3, way: V3) -> f64 {
         match self.leg().view {
             View::Side => self.tire.disc + self.tire.r,

@@ -31,7 +31,7 @@ impl<'a> Statics<'a> {
     }
 
     /// Sum of mass × position over all parts that move, and the axle's drag: what a constant force
-    /// has done up to this pose, from the model's own masses [N·m].
+    /// has done up to this pose, from the model's own masses (N·m).
     fn done_by_loads(&self, pose: &Pose) -> f64 {
         let leg = self.case.leg();
         let (sin, cos) = pose.place.swing.sin_cos();
@@ -52,7 +52,7 @@ impl<'a> Statics<'a> {
         self.weight.dot(&moments) + self.wind.dot(&pose.axle.coords) * leg.air.wheel_drag_area
     }
 
-    /// Moment of the wind on the leg itself about the trunnion [N·m].
+    /// Moment of the wind on the leg itself about the trunnion (N·m).
     fn leg_air(&self, pose: &Pose) -> f64 {
         let arm = (pose.axle - self.linkage.trunnion()) * 0.5;
         arm.perp(&(self.wind * self.case.leg().air.leg_drag_area))

@@ -12,7 +12,7 @@ const A: Point = Point::new(-0.06934, -0.00227);
 const B: Point = Point::new(-0.03635, 0.03273);
 const O: Point = Point::new(0.0, 0.0);
 
-/// One published pose: its angles [rad].
+/// One published pose: its angles (rad).
 struct Angles {
     beta: f64,
     theta: f64,
@@ -44,11 +44,11 @@ const POSES: [Angles; 2] = [
     },
 ];
 
-/// Crank O–K1, coupler K1–C and rocker C–B [m].
+/// Crank O–K1, coupler K1–C and rocker C–B (m).
 const CRANK: f64 = 0.007;
 const COUPLER: f64 = 0.028;
 const ROCKER: f64 = 0.035;
-/// Arms A–K5 and A–K7, links K5–C and K7–C [m].
+/// Arms A–K5 and A–K7, links K5–C and K7–C (m).
 const ARM: f64 = 0.040;
 const LINK: f64 = 0.020;
 

@@ -58,7 +58,7 @@ fn dynamic_pressure_at_sea_level() {
 }
 
 /// A leg that hangs straight down with this drag area at its wheel, at 100 mph: the aftward force on
-/// it, as cylinder and trunnion together hold it [lbf].
+/// it, as cylinder and trunnion together hold it (lbf).
 fn drag(view: View, sideslip: f64, drag_area_ft2: f64) -> f64 {
     let mut leg = bare_leg();
     leg.view = view;
@@ -78,8 +78,8 @@ fn drag(view: View, sideslip: f64, drag_area_ft2: f64) -> f64 {
     -held.x / N_PER_LBF
 }
 
-/// Drag area of one bare leg [ft2] by the published coefficients: 0.30 on diameter times width of the
-/// wheel, 1.2 on length times thickness of a round strut, a tenth more for fittings [in].
+/// Drag area of one bare leg (ft2) by the published coefficients: 0.30 on diameter times width of the
+/// wheel, 1.2 on length times thickness of a round strut, a tenth more for fittings (in).
 fn drag_area(tire: [f64; 2], strut: [f64; 2]) -> f64 {
     1.1 * (0.30 * tire[0] * tire[1] + 1.2 * strut[0] * strut[1]) / 144.0
 }

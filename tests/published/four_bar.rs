@@ -12,7 +12,7 @@ const COUPLER: f64 = 0.120;
 const ROCKER: f64 = 0.080;
 const GROUND: Point = Point::new(0.100, 0.0);
 
-/// The crank is the leg, at `start` [rad] when down; the rocker is the upper link of its brace, the
+/// The crank is the leg, at `start` (rad) when down; the rocker is the upper link of its brace, the
 /// coupler the lower one. Open branch: the pin between them lies left of crank pin to ground.
 fn leg(start: f64, swing: f64, side: Side) -> Leg {
     let pin = Point::new(CRANK * start.cos(), CRANK * start.sin());
@@ -40,7 +40,7 @@ fn degrees(v: Vector) -> f64 {
     v.y.atan2(v.x).to_degrees()
 }
 
-/// Crank, coupler and rocker angle [°], and their speeds over that of the crank [1].
+/// Crank, coupler and rocker angle (°), and their speeds over that of the crank (ratio).
 const OPEN: [(f64, f64, f64, f64, f64); 6] = [
     (0.0, 36.336_06, 62.720_39, -0.666_67, -0.666_67),
     (40.0, 20.297_88, 57.324_88, -0.164_84, 0.279_92),

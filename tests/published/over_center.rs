@@ -14,11 +14,11 @@ const LINK: Link = Link {
     mass: 0.0,
 };
 
-/// Distance of brace attach and of the axle from the trunnion [m].
+/// Distance of brace attach and of the axle from the trunnion (m).
 const ARMS: (f64, f64) = (0.3, 0.6);
 
-/// A leg that hangs straight down with a brace of two links of `link` [in], square to it, its knee
-/// `offset` [in] past the line; it goes up towards the brace pivot.
+/// A leg that hangs straight down with a brace of two links of `link` (in), square to it, its knee
+/// `offset` (in) past the line; it goes up towards the brace pivot.
 fn braced(link: f64, offset: f64) -> LegResult {
     let half = (link * link - offset * offset).sqrt() * M_PER_INCH;
     let mut leg = bare_leg();

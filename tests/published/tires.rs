@@ -31,7 +31,7 @@ fn inches(value: f64) -> f64 {
 }
 
 /// New maxima of the bias table and grown maxima of the radial table: diameter, width, rim, then
-/// grown diameter and width [in].
+/// grown diameter and width (in).
 type Grew = (&'static str, [f64; 3], [f64; 2]);
 
 /// Both tables as printed.
@@ -81,7 +81,7 @@ fn growth_is_of_the_size_that_a_maker_prints() {
     assert!(width > 1.02 && width < 13.0 / 12.0, "{width}");
 }
 
-/// Size, largest and least diameter, largest and least width, shoulder diameter and width, rim [in].
+/// Size, largest and least diameter, largest and least width, shoulder diameter and width, rim (in).
 const PRINTED: &[(&str, [f64; 7])] = &[
     ("13x5.0-4", [13.25, 12.70, 5.25, 4.95, 11.60, 4.60, 4.0]),
     ("14.5x5.5-6", [14.50, 14.00, 5.50, 5.15, 13.00, 4.85, 6.0]),
@@ -195,7 +195,7 @@ fn names_carry_their_numbers() {
 }
 
 /// How far a shoulder, its diameter and width given, stands out of a tire's outline at the rounded
-/// corner [in]; negative: it lies within.
+/// corner (in); negative: it lies within.
 fn stands_out(tire: &Tire, shoulder: [f64; 2]) -> f64 {
     let r = tire.shoulder_radius / M_PER_INCH;
     let beyond = |point: f64, size: f64| 0.5 * point - (0.5 * size / M_PER_INCH - r);
@@ -216,7 +216,7 @@ fn the_outline_holds_every_printed_shoulder() {
 }
 
 /// Printed grown maxima of radial tires: new width, then grown diameter, width, shoulder diameter and
-/// width [in]; and by how much at most the shoulder stands out of an outline with a quarter of the new
+/// width (in); and by how much at most the shoulder stands out of an outline with a quarter of the new
 /// width as its radius. Three of eleven do, all of them newer sizes than those of the table.
 #[test]
 fn grown_shoulders_are_squarer_by_little() {

@@ -12,7 +12,7 @@ const LINK: Link = Link {
     mass: 0.0,
 };
 
-/// The upper half of the pliers, upside down so that the clamp force is a weight [N]. The jaw is the
+/// The upper half of the pliers, upside down so that the clamp force is a weight (N). The jaw is the
 /// leg: 60 mm to the weight, 20 mm to the pin A. The handle is the lower link, from A over the link's
 /// 20 mm to B, where symmetry lets it move along the middle line only: a link square to that line does
 /// the same at this instant. The hand is the actuator, square to the middle line at the handle's end.

@@ -29,7 +29,7 @@ pub fn mirrored(gear: &Gear) -> Gear {
     gear
 }
 
-/// The whole airplane moved by `by` [m].
+/// The whole airplane moved by `by` (m).
 #[must_use]
 pub fn moved(gear: &Gear, by: Vector) -> Gear {
     let mut gear = gear.clone();
@@ -39,14 +39,14 @@ pub fn moved(gear: &Gear, by: Vector) -> Gear {
     gear
 }
 
-/// A point turned about the origin by `angle` [rad].
+/// A point turned about the origin by `angle` (rad).
 #[must_use]
 pub fn turn(point: Point, angle: f64) -> Point {
     let (sin, cos) = angle.sin_cos();
     Point::new(cos * point.x - sin * point.y, sin * point.x + cos * point.y)
 }
 
-/// Drawing and weight turned together by `angle` [rad], for a gear of one leg in still air: level in
+/// Drawing and weight turned together by `angle` (rad), for a gear of one leg in still air: level in
 /// the axis that its view does not show.
 #[must_use]
 pub fn turned(gear: &Gear, angle: f64) -> Gear {

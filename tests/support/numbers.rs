@@ -4,21 +4,21 @@ use gearswing_gear::model::*;
 /// What a number is, as far as a change of scale goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Dimension {
-    /// A position [m]; these move with the airplane.
+    /// A position (m); these move with the airplane.
     Position,
-    /// A length [m].
+    /// A length (m).
     Length,
-    /// A drag area [m2].
+    /// A drag area (m2).
     Area,
-    /// A mass [kg].
+    /// A mass (kg).
     Mass,
-    /// A force [N].
+    /// A force (N).
     Force,
-    /// A pressure [Pa].
+    /// A pressure (Pa).
     Pressure,
-    /// A rate of a spring [N/m].
+    /// A rate of a spring (N/m).
     Rate,
-    /// A moment, or a rate of a torsion spring [N·m, N·m/rad].
+    /// A moment, or a rate of a torsion spring (N·m, N·m/rad).
     Moment,
     /// Angle, ratio, speed, density: what keeps its value.
     Other,

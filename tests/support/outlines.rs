@@ -134,7 +134,7 @@ fn inside(point: Point, polygon: &[Point]) -> bool {
 }
 
 impl Outline {
-    /// Distance from an obstacle's line [m], and 0 where one lies in the other. What has passed a
+    /// Distance from an obstacle's line (m), and 0 where one lies in the other. What has passed a
     /// surface without touching it counts as apart.
     #[must_use]
     pub fn distance(&self, shape: &Shape) -> f64 {

@@ -10,11 +10,11 @@ pub struct Change<'a> {
     pub vector: &'a dyn Fn(Vector) -> Vector,
     /// Sign of its swing.
     pub sign: f64,
-    /// Its lengths over those of the first [1].
+    /// Its lengths over those of the first (ratio).
     pub length: f64,
-    /// Its forces over those of the first [1].
+    /// Its forces over those of the first (ratio).
     pub force: f64,
-    /// What may be lost to rounding, as a share of the size of things [1].
+    /// What may be lost to rounding, as a share of the size of things (ratio).
     pub rounding: f64,
 }
 

@@ -5,13 +5,13 @@ use nalgebra::{Matrix3, Rotation3, Unit, Vector3};
 /// A vector in space.
 pub type V3 = Vector3<f64>;
 
-/// `v` turned by `angle` [rad] about an axis through the origin.
+/// `v` turned by `angle` (rad) about an axis through the origin.
 #[must_use]
 pub fn turned(axis: V3, angle: f64, v: V3) -> V3 {
     Rotation3::from_axis_angle(&Unit::new_normalize(axis), angle) * v
 }
 
-/// Axis and angle [rad] of the turn that takes two unit vectors, square to each other, to two others.
+/// Axis and angle (rad) of the turn that takes two unit vectors, square to each other, to two others.
 #[must_use]
 pub fn turn_between(from: [V3; 2], to: [V3; 2]) -> (V3, f64) {
     let frame = |[a, b]: [V3; 2]| Matrix3::from_columns(&[a, b, a.cross(&b)]);
@@ -24,11 +24,11 @@ pub fn turn_between(from: [V3; 2], to: [V3; 2]) -> (V3, f64) {
 /// `half`.
 #[derive(Clone, Copy, Debug)]
 pub struct Tire {
-    /// Radius of the disc [m].
+    /// Radius of the disc (m).
     pub disc: f64,
-    /// Half of its width [m].
+    /// Half of its width (m).
     pub half: f64,
-    /// Radius of the shoulders [m].
+    /// Radius of the shoulders (m).
     pub r: f64,
 }
 
@@ -52,7 +52,7 @@ impl Tire {
             .collect()
     }
 
-    /// How far it reaches in direction `way` from its middle, from its points [m].
+    /// How far it reaches in direction `way` from its middle, from its points (m).
     #[must_use]
     pub fn reach(&self, points: &[V3], way: V3) -> f64 {
         let farthest = points.iter().map(|p| p.dot(&way)).fold(f64::MIN, f64::max);

@@ -12,13 +12,13 @@ const FORMAT: &str = "gearswing-files";
 /// Version that is written, and the newest that can be read.
 const VERSION: u64 = 1;
 
-/// Longest text that is read [bytes].
+/// Longest text that is read (bytes).
 pub const ARCHIVE_LIMIT: usize = 64 << 20;
 
 /// Why a text that holds gear files cannot be taken apart.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ArchiveError {
-    /// Longer than what is read: its length [bytes].
+    /// Longer than what is read: its length (bytes).
     TooLarge(usize),
     /// Made by a newer program: its version.
     Newer(u64),

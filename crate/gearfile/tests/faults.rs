@@ -322,7 +322,7 @@ fn opposite(a: f64, b: f64, c: f64) -> f64 {
 }
 
 /// Swing by which the distance from `mount` to a point at `attach`, both from the trunnion,
-/// becomes `end` [rad].
+/// becomes `end` (rad).
 fn swing_to(mount: (f64, f64), attach: (f64, f64), end: f64) -> f64 {
     let (m, a) = (mount.0.hypot(mount.1), attach.0.hypot(attach.1));
     let now = (mount.0 - attach.0).hypot(mount.1 - attach.1);

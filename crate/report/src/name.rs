@@ -1,15 +1,15 @@
 //! Names that a person typed, made safe to stand in a sentence, a message or a cell.
 
-/// Longest name in a sentence [characters]; a longer one is cut.
+/// Longest name in a sentence (characters); a longer one is cut.
 const LONGEST_NAME: usize = 40;
 
-/// Longest name of a file in a message [characters]; of a longer one the end is shown.
+/// Longest name of a file in a message (characters); of a longer one the end is shown.
 const LONGEST_FILE: usize = 120;
 
-/// Longest message [characters]: fifteen lines of a terminal, less than any screen.
+/// Longest message (characters): fifteen lines of a terminal, less than any screen.
 const LONGEST_MESSAGE: usize = 1_200;
 
-/// How much of the end of a message stays where its middle is cut [characters].
+/// How much of the end of a message stays where its middle is cut (characters).
 const END_OF_MESSAGE: usize = 300;
 
 /// First strong isolate: what follows has its own direction.

@@ -22,7 +22,7 @@ pub struct Subject<'a> {
     pub units: UnitChoice,
 }
 
-/// Travel within this of an end is that end [1]: it would be printed as 0.0 % or 100.0 %.
+/// Travel within this of an end is that end (ratio): it would be printed as 0.0 % or 100.0 %.
 pub(crate) const END_OF_TRAVEL: f64 = 5e-4;
 
 impl Subject<'_> {

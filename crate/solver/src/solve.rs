@@ -23,7 +23,7 @@ pub struct Options {
     pub stations: usize,
     /// Every how many stations a clearance curve has a point, at least 1.
     pub curve_stride: usize,
-    /// Accuracy of certified clearances [m].
+    /// Accuracy of certified clearances (m).
     pub accuracy: f64,
     /// Which tire is on the wheel.
     pub tire: TireChoice,
@@ -208,7 +208,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
     })
 }
 
-/// Air load of one square metre of drag area at the airspeed at which the gear is moved [N/m2].
+/// Air load of one square metre of drag area at the airspeed at which the gear is moved (N/m2).
 fn wind_at_gear_speed(gear: &Gear, leg: &Leg) -> Option<Vector> {
     let level = statics::case_conditions(LoadCase::LevelFlight, &gear.conditions, &leg.air).ok()?;
     let [_, wind] = statics::weight_and_wind(leg.view, &level);

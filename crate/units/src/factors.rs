@@ -145,7 +145,7 @@ pub const M_PER_FOOT: f64 = FOOT.value();
 pub const RAD_PER_DEG: f64 = DEGREE.value();
 /// Kilograms in one avoirdupois pound, exact: international yard and pound agreement 1959.
 pub const KG_PER_LB: f64 = POUND.value();
-/// Standard acceleration of gravity \[m/s²\], exact: 3rd CGPM 1901.
+/// Standard acceleration of gravity (m/s²), exact: 3rd CGPM 1901.
 pub const STANDARD_GRAVITY: f64 = GRAVITY.value();
 /// Newtons in one pound-force, exact: pound × standard gravity.
 pub const N_PER_LBF: f64 = POUND_FORCE.value();

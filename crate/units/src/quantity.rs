@@ -8,61 +8,61 @@ use std::str::FromStr;
 /// What a number measures. The SI unit of each is given; that is what goes in and out of this crate.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Quantity {
-    /// Length or position \[m\].
+    /// Length or position (m).
     Length,
-    /// Diameter of a small hole \[m\].
+    /// Diameter of a small hole (m).
     Hole,
-    /// Pitch of a thread \[m\].
+    /// Pitch of a thread (m).
     Pitch,
-    /// Angle \[rad\].
+    /// Angle (rad).
     Angle,
-    /// Mass \[kg\].
+    /// Mass (kg).
     Mass,
-    /// Force \[N\].
+    /// Force (N).
     Force,
-    /// Pressure \[Pa\].
+    /// Pressure (Pa).
     Pressure,
-    /// Small area, such as a piston's \[m²\].
+    /// Small area, such as a piston's (m²).
     Area,
-    /// Drag area, coefficient × frontal area \[m²\].
+    /// Drag area, coefficient × frontal area (m²).
     DragArea,
-    /// Volume \[m³\].
+    /// Volume (m³).
     Volume,
-    /// Airspeed \[m/s\].
+    /// Airspeed (m/s).
     Speed,
-    /// Speed of a moving part, such as a piston \[m/s\].
+    /// Speed of a moving part, such as a piston (m/s).
     StrokeSpeed,
-    /// Rate of turn \[rad/s\].
+    /// Rate of turn (rad/s).
     AngularSpeed,
-    /// Density \[kg/m³\].
+    /// Density (kg/m³).
     Density,
-    /// Plain number, such as a friction coefficient \[1\].
+    /// Plain number, such as a friction coefficient (ratio).
     Ratio,
-    /// Travel or another share, 0 to 1 inside, shown and typed in percent \[1\].
+    /// Travel or another share, 0 to 1 inside, shown and typed in percent (ratio).
     Travel,
-    /// Whole number of things \[1\].
+    /// Whole number of things (ratio).
     Count,
-    /// Load factor, weight in multiples of itself \[1\].
+    /// Load factor, weight in multiples of itself (ratio).
     LoadFactor,
-    /// Moment of a force \[N·m\].
+    /// Moment of a force (N·m).
     Moment,
-    /// Time \[s\].
+    /// Time (s).
     Time,
-    /// Spring rate \[N/m\].
+    /// Spring rate (N/m).
     Stiffness,
-    /// Torsion spring rate \[N·m/rad\].
+    /// Torsion spring rate (N·m/rad).
     TorsionalStiffness,
-    /// Moment of inertia \[kg·m²\].
+    /// Moment of inertia (kg·m²).
     Inertia,
-    /// Volume flow \[m³/s\].
+    /// Volume flow (m³/s).
     Flow,
-    /// Voltage \[V\].
+    /// Voltage (V).
     Voltage,
-    /// Current \[A\].
+    /// Current (A).
     Current,
-    /// Resistance \[Ω\].
+    /// Resistance (Ω).
     Resistance,
-    /// Energy \[J\].
+    /// Energy (J).
     Energy,
 }
 

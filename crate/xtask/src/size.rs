@@ -7,7 +7,7 @@ use std::fs;
 use std::path::Path;
 
 /// Most that all files of the page together may take, by brotli at quality 11 with a window of 22 bits
-/// [bytes].
+/// (bytes).
 const MOST: usize = 600_000;
 
 /// One file: name, and bytes as it is, by gzip -9, by brotli.

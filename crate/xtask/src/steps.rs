@@ -24,6 +24,7 @@ pub(crate) const STEPS: &[Step] = &[
     step("tidy", "the project's own rules", tidy::tidy),
     step("lint", "clippy, all targets, warnings are errors", lint),
     step("lint-wasm", "clippy on the page for the browser", lint_wasm),
+    step("docs", "the documentation, warnings are errors", docs),
     step("tests", "native tests", tests),
     step("tools", "tests of the tooling", tooling),
     step("page", "the page for the browser", page),
@@ -101,6 +102,12 @@ fn lint_wasm() -> Result<()> {
         "-D",
         "warnings",
     ]))
+}
+
+fn docs() -> Result<()> {
+    run(cargo()
+        .args(["doc", "--workspace", "--no-deps", "--quiet"])
+        .env("RUSTDOCFLAGS", "-D warnings"))
 }
 
 fn tests() -> Result<()> {

@@ -13,22 +13,22 @@ use std::ops::Range;
 use std::process::ExitCode;
 use std::time::Instant;
 
-/// Time of a frame at 60 a second [ms].
+/// Time of a frame at 60 a second (ms).
 const FRAME_MS: f64 = 16.7;
 
-/// Longest wait for the first answer [ms].
+/// Longest wait for the first answer (ms).
 const FIRST_MS: f64 = 1000.0;
 
-/// Longest solving of a leg [ms].
+/// Longest solving of a leg (ms).
 const LEG_MS: f64 = 3.0;
 
-/// Longest time for the gear up and down again against time [ms].
+/// Longest time for the gear up and down again against time (ms).
 const CYCLE_MS: f64 = 50.0;
 
-/// Frames in a second that the page is to keep while it is scrubbed [1/s].
+/// Frames in a second that the page is to keep while it is scrubbed (1/s).
 const FRAMES_A_SECOND: f64 = 60.0;
 
-/// What memory may gain in a long drag for other reasons (caches of the browser) [MB].
+/// What memory may gain in a long drag for other reasons (caches of the browser) (MB).
 const GAIN_MB: f64 = 1.0;
 
 /// Moves before a drag is timed: they fill caches.
@@ -37,7 +37,7 @@ const WARM: u32 = 60;
 /// Moves of a drag that is timed.
 const MOVES: u32 = 600;
 
-/// Length of the long drag unless the environment says otherwise [s].
+/// Length of the long drag unless the environment says otherwise (s).
 const SECONDS: u64 = 20;
 
 /// A part of the benchmark: its name and what it does.

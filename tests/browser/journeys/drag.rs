@@ -8,13 +8,13 @@ use std::time::{Duration, Instant};
 
 const MOUNT: &str = "legs[2].actuator.mount_m";
 
-/// Length of the long drag unless the environment says otherwise [s].
+/// Length of the long drag unless the environment says otherwise (s).
 const SECONDS: u64 = 12;
 
-/// Sanity bound on the median frame, wide enough for a busy machine [ms].
+/// Sanity bound on the median frame, wide enough for a busy machine (ms).
 const MEDIAN_MS: f64 = 120.0;
 
-/// What the memory may gain over a long drag for other reasons (caches of the browser) [bytes].
+/// What the memory may gain over a long drag for other reasons (caches of the browser) (bytes).
 const GAIN: f64 = 3.0e6;
 
 /// Circles about the mount until the time is over; gives the number of moves.

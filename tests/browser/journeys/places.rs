@@ -7,7 +7,7 @@ use serde_json::json;
 
 const LEG: &str = "Right main";
 
-/// Distance of two points of the drawing on the screen [CSS px].
+/// Distance of two points of the drawing on the screen (CSS px).
 async fn spread(browser: &Browser) -> Result<f64> {
     let (a, b) = (
         spot(browser, "legs[2].trunnion_m").await?,

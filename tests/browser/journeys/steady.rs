@@ -14,7 +14,7 @@ fn moved(from: Spot, x: f64, y: f64) -> Spot {
     }
 }
 
-/// Where an element stands in the window [CSS px].
+/// Where an element stands in the window (CSS px).
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
 struct Place {
     left: f64,

@@ -19,13 +19,13 @@ async fn slide(browser: &Browser, share: f64) -> Result<()> {
     browser.frame().await
 }
 
-/// Time of the run shown [s].
+/// Time of the run shown (s).
 async fn whole(browser: &Browser) -> Result<f64> {
     let script = "return Number(document.getElementById('times-slider').max);";
     browser.script(script, &[]).await
 }
 
-/// Holds what is said of the run up against the command; gives the run's time [s].
+/// Holds what is said of the run up against the command; gives the run's time (s).
 async fn ensure_told(browser: &Browser) -> Result<f64> {
     let told = gearswing(&export(browser).await?)?;
     let shown = browser.text("#times-said").await?;

@@ -12,7 +12,7 @@ fn moved(from: Spot, x: f64, y: f64) -> Spot {
     }
 }
 
-/// Upper edge of the drawing in the window [CSS px].
+/// Upper edge of the drawing in the window (CSS px).
 async fn top(browser: &Browser) -> Result<f64> {
     browser
         .script(

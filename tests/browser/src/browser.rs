@@ -22,9 +22,9 @@ const LOOK_AGAIN: Duration = Duration::from_millis(25);
 /// The screen that the page is shown on.
 #[derive(Debug, Clone, Copy)]
 pub struct Device {
-    /// Width of the page's window [CSS px].
+    /// Width of the page's window (CSS px).
     pub width: u32,
-    /// Height of the page's window [CSS px].
+    /// Height of the page's window (CSS px).
     pub height: u32,
     /// Screen pixels per CSS pixel.
     pub pixel_ratio: f64,

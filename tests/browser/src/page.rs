@@ -19,9 +19,9 @@ pub struct Answer {
 /// Middle of a point's stand-in over the drawing.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
 pub struct Spot {
-    /// From the window's left edge [CSS px].
+    /// From the window's left edge (CSS px).
     pub x: f64,
-    /// From the window's upper edge [CSS px].
+    /// From the window's upper edge (CSS px).
     pub y: f64,
 }
 
@@ -160,7 +160,7 @@ impl Browser {
         found.with_context(|| format!("the drawing has no point {handle}"))
     }
 
-    /// The middle of what a selector finds, scrolled into the window, and its width [CSS px].
+    /// The middle of what a selector finds, scrolled into the window, and its width (CSS px).
     pub async fn middle(&self, css: &str) -> Result<(Spot, f64)> {
         let script = "const node = document.querySelector(arguments[0]);
             if (!node) return null;

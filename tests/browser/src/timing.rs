@@ -51,12 +51,12 @@ const NOTE_FRAMES: &str = "
     }).observe({type: 'measure'});
     return null;";
 
-/// Times of many like things [ms].
+/// Times of many like things (ms).
 #[derive(Debug, Clone, Default, PartialEq, Deserialize)]
 #[serde(transparent)]
 pub struct Times(Vec<f64>);
 
-/// Time that the page's thread has had a processor, which other programs do not lengthen much [ms].
+/// Time that the page's thread has had a processor, which other programs do not lengthen much (ms).
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
 pub struct Busy {
     /// Scripts and the module.
@@ -85,7 +85,7 @@ pub struct Frames {
 }
 
 impl Browser {
-    /// Opens the page and gives the time from there until its first answer is painted [ms].
+    /// Opens the page and gives the time from there until its first answer is painted (ms).
     pub async fn time_to_first_answer(&self) -> Result<f64> {
         self.driver.goto("about:blank").await?;
         let script = json!({ "source": NOTE_FIRST_ANSWER });
@@ -148,7 +148,7 @@ impl Times {
         self.0.len()
     }
 
-    /// The time that this share of them does not exceed [ms]: 0 the shortest, 1 the longest; not a
+    /// The time that this share of them does not exceed (ms): 0 the shortest, 1 the longest; not a
     /// number when there are none.
     #[must_use]
     pub fn share(&self, share: f64) -> f64 {
@@ -163,7 +163,7 @@ impl Times {
         self.0.get(place).copied().unwrap_or(f64::NAN)
     }
 
-    /// Their mean [ms]; not a number when there are none.
+    /// Their mean (ms); not a number when there are none.
     #[must_use]
     pub fn mean(&self) -> f64 {
         #[allow(clippy::cast_precision_loss, reason = "a count of some thousand")]
@@ -171,7 +171,7 @@ impl Times {
         self.0.iter().sum::<f64>() / count
     }
 
-    /// Share of them that is longer than a limit [1].
+    /// Share of them that is longer than a limit (ratio).
     #[must_use]
     pub fn over(&self, limit_ms: f64) -> f64 {
         let over = self.0.iter().filter(|time| **time > limit_ms).count();

@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 /// Moves sent before the first of them is answered.
 const UNDER_WAY: usize = 3;
 
-/// Memory of the page [bytes], after its rubbish has been collected.
+/// Memory of the page (bytes), after its rubbish has been collected.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Memory {
     /// Objects of the scripts and of the document.

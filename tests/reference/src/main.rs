@@ -54,7 +54,7 @@ fn main() -> Result<()> {
     Ok(())
 }
 
-/// Least time of some solutions of one leg [s]; `None` when it has faults.
+/// Least time of some solutions of one leg (s); `None` when it has faults.
 fn least_time(gear: &Gear, leg: usize, repeats: u32) -> Option<f64> {
     let options = Options::default();
     let mut least = f64::INFINITY;

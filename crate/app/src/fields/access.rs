@@ -35,13 +35,13 @@ pub fn set_text(gear: &mut Gear, at: &str, text: &str) -> Result<(), NotStored> 
     path(at).ok_or(NotStored::NoValue)?.set_text(gear, text)
 }
 
-/// The point at a path [m].
+/// The point at a path (m).
 #[must_use]
 pub fn point(gear: &Gear, at: &str) -> Option<Point> {
     path(at)?.at(gear)
 }
 
-/// Stores a point [m].
+/// Stores a point (m).
 ///
 /// # Errors
 /// No such field, or a coordinate that is not finite.
@@ -49,7 +49,7 @@ pub fn set_point(gear: &mut Gear, at: &str, value: Point) -> Result<(), NotStore
     path(at).ok_or(NotStored::NoValue)?.set_point(gear, value)
 }
 
-/// The points of an outline at a path [m].
+/// The points of an outline at a path (m).
 #[must_use]
 pub fn points<'g>(gear: &'g Gear, at: &str) -> Option<&'g [Point]> {
     path(at)?.outline(gear)

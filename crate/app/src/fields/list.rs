@@ -8,9 +8,9 @@ use super::path::{Seg::At, Seg::Key, entry, steps};
 /// Where a new piece of structure goes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Room {
-    /// Middle [m].
+    /// Middle (m).
     pub middle: Point,
-    /// Half of its side [m].
+    /// Half of its side (m).
     pub half: f64,
 }
 

@@ -11,7 +11,7 @@ pub(crate) enum Seg<'p> {
 
 use Seg::{At, Key};
 
-/// Longest path taken [steps]; every real one is shorter.
+/// Longest path taken (steps); every real one is shorter.
 const LONGEST: usize = 12;
 
 /// Steps of a path; `None` when it is not written as a path.

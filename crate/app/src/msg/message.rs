@@ -25,7 +25,7 @@ pub enum Msg {
     History(History),
     /// An animation frame; only its differences count.
     Frame {
-        /// Time of the frame [s].
+        /// Time of the frame (s).
         time_s: f64,
     },
 }

@@ -10,7 +10,7 @@ pub enum Play {
     Speed(Speed),
     /// Goes to a place on the path.
     Scrub {
-        /// As in `Station::progress` [1].
+        /// As in `Station::progress` (ratio).
         progress: f64,
     },
     /// Goes a small step along the path.

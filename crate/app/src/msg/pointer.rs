@@ -66,14 +66,14 @@ pub enum Pointer {
     Wheel {
         /// Where.
         at: ScreenPoint,
-        /// Turned by this much [CSS px], downwards positive.
+        /// Turned by this much (CSS px), downwards positive.
         delta_px: f64,
     },
     /// A pinch that the browser has put together itself.
     Pinch {
         /// Middle of the fingers.
         at: ScreenPoint,
-        /// Zoom factor since the last such message [1].
+        /// Zoom factor since the last such message (ratio).
         factor: f64,
     },
 }

@@ -11,7 +11,7 @@ pub enum Times {
     },
     /// Goes to a time.
     Seek {
-        /// Since the gear was selected [s].
+        /// Since the gear was selected (s).
         time_s: f64,
     },
     /// Shows the run up or the one down, from its start.

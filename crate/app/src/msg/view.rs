@@ -28,7 +28,7 @@ pub enum View {
     Fit,
     /// Zooms about the selected point, or about the middle.
     Zoom {
-        /// Factor, above 1 = larger [1].
+        /// Factor, above 1 = larger (ratio).
         factor: f64,
     },
     /// Chooses units.
@@ -45,14 +45,14 @@ pub enum View {
         /// Group.
         id: String,
     },
-    /// The drawing's canvas has this size [CSS px].
+    /// The drawing's canvas has this size (CSS px).
     DrawingSize {
         /// Width.
         width_px: f64,
         /// Height.
         height_px: f64,
     },
-    /// The curves' canvas has this width [CSS px]; `Scene::height_px` says how high it should be.
+    /// The curves' canvas has this width (CSS px); `Scene::height_px` says how high it should be.
     CurvesSize {
         /// Width.
         width_px: f64,

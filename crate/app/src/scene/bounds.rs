@@ -93,9 +93,9 @@ pub(crate) fn fitted(state: &State) -> Sheet {
     }
 }
 
-/// A gap is drawn so long where an answer's place is shown [CSS px].
+/// A gap is drawn so long where an answer's place is shown (CSS px).
 const GAP_PX: f64 = 40.0;
-/// So much at least is seen around it [m].
+/// So much at least is seen around it (m).
 const LEAST_SEEN: f64 = 0.06;
 
 /// The sheet on which the place of an answer is seen: all of the selected leg, and close enough to

@@ -10,9 +10,9 @@ use super::leg::outline_of;
 use super::ring::ring;
 use super::{NowClearance, Pen, Role, ScreenPoint};
 
-/// A dimension shorter than this has its arrows outside [CSS px].
+/// A dimension shorter than this has its arrows outside (CSS px).
 const SHORT_PX: f64 = 26.0;
-/// Length of an arrow's tail that stands outside [CSS px].
+/// Length of an arrow's tail that stands outside (CSS px).
 const TAIL_PX: f64 = 20.0;
 
 /// Hatches what the touching parts share with the structure.

@@ -2,26 +2,26 @@
 use super::pen::text_width_px;
 use super::{Anchor, Mark, ScreenPoint, Shape};
 
-/// Room around a mark for half its line and the halo of its text [CSS px].
+/// Room around a mark for half its line and the halo of its text (CSS px).
 const AROUND_PX: f64 = 4.0;
-/// A wide face takes so much more room than is reckoned with where texts are placed [1].
+/// A wide face takes so much more room than is reckoned with where texts are placed (ratio).
 const WIDE: f64 = 1.5;
 
-/// A box on a canvas [CSS px].
+/// A box on a canvas (CSS px).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Extent {
-    /// Left edge [CSS px].
+    /// Left edge (CSS px).
     pub left_px: f64,
-    /// Upper edge [CSS px].
+    /// Upper edge (CSS px).
     pub top_px: f64,
-    /// Right edge [CSS px].
+    /// Right edge (CSS px).
     pub right_px: f64,
-    /// Lower edge [CSS px].
+    /// Lower edge (CSS px).
     pub bottom_px: f64,
 }
 
 impl Extent {
-    /// A box that holds all of the marks on a canvas of this size [CSS px]; none where nothing of
+    /// A box that holds all of the marks on a canvas of this size (CSS px); none where nothing of
     /// them lies on it.
     #[must_use]
     pub fn of(marks: &[Mark], (width_px, height_px): (f64, f64)) -> Option<Self> {

@@ -4,7 +4,7 @@ use gearswing_units::{Quantity, UnitChoice};
 use super::pen::{SMALL_TEXT_PX, text_width_px};
 use super::{Anchor, Pen, Role, ScreenPoint};
 
-/// Least distance of grid lines [CSS px].
+/// Least distance of grid lines (CSS px).
 const LEAST_GAP_PX: f64 = 16.0;
 /// Every how many grid lines one is major.
 const MAJOR: i64 = 5;
@@ -24,13 +24,13 @@ pub(crate) fn round_step(least: f64) -> f64 {
         .unwrap_or(10.0 * ten)
 }
 
-/// Height of the scale bar over the lower edge [CSS px].
+/// Height of the scale bar over the lower edge (CSS px).
 const BAR_UP_PX: f64 = 30.0;
-/// The same of the scale of forces, and its greatest length [CSS px].
+/// The same of the scale of forces, and its greatest length (CSS px).
 const FORCE_BAR_UP_PX: f64 = 66.0;
 const FORCE_BAR_PX: f64 = 110.0;
 
-/// A length [m] of a number of units.
+/// A length (m) of a number of units.
 fn metres(units: UnitChoice, shown: f64) -> f64 {
     Quantity::Length.to_si(units, shown)
 }
@@ -125,7 +125,7 @@ pub(crate) fn scale_bar(pen: &mut Pen, units: UnitChoice) {
     pen.text(Role::AxisText, bar.above, bar.text, Anchor::Middle);
 }
 
-/// Scale of forces over the scale bar, as an arrow with a head of this size; [N/px].
+/// Scale of forces over the scale bar, as an arrow with a head of this size; (N/px).
 pub(crate) fn force_bar(
     pen: &mut Pen,
     units: UnitChoice,

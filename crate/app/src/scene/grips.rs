@@ -9,9 +9,9 @@ use super::{Carrier, Handle, attach_carrier, sheet_of, springs, stance_of};
 use crate::fields;
 use crate::state::State;
 
-/// Radius in which a mouse takes a handle [CSS px].
+/// Radius in which a mouse takes a handle (CSS px).
 const JOINT_RADIUS_PX: f64 = 11.0;
-/// The same for a corner of an outline [CSS px].
+/// The same for a corner of an outline (CSS px).
 const CORNER_RADIUS_PX: f64 = 8.0;
 
 /// A point that can be moved.
@@ -23,7 +23,7 @@ pub(crate) struct Grip {
     pub(crate) carrier: Carrier,
     /// Corner of an outline or of structure rather than a joint.
     pub(crate) corner: bool,
-    /// Where it is at gear down [m].
+    /// Where it is at gear down (m).
     pub(crate) point: Point,
 }
 

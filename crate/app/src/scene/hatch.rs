@@ -4,9 +4,9 @@ use gearswing_solver::numeric::sort_short;
 
 use super::{Pen, Role};
 
-/// Distance of hatching lines [CSS px].
+/// Distance of hatching lines (CSS px).
 const STRUCTURE_GAP_PX: f64 = 7.0;
-/// The same in a contact, closer [CSS px].
+/// The same in a contact, closer (CSS px).
 const CONTACT_GAP_PX: f64 = 4.0;
 /// Most lines of one hatching.
 const MOST_LINES: usize = 600;
@@ -28,7 +28,7 @@ impl Axes {
     }
 }
 
-/// Stretches of the line at `level` that lie inside of a polygon, as pairs along it [m].
+/// Stretches of the line at `level` that lie inside of a polygon, as pairs along it (m).
 fn stretches(polygon: &[Point], axes: &Axes, level: f64) -> Vec<(f64, f64)> {
     let mut cuts: Vec<f64> = Vec::new();
     for (a, b) in polygon.iter().zip(polygon.iter().cycle().skip(1)) {
@@ -121,7 +121,7 @@ pub(crate) fn ticks(pen: &mut Pen, role: Role, points: &[Point]) {
     }
 }
 
-/// The ground that lies behind each edge of a surface, as deep as `depth` [m].
+/// The ground that lies behind each edge of a surface, as deep as `depth` (m).
 pub(crate) fn behind(points: &[Point], depth: f64) -> Vec<[Point; 4]> {
     points
         .windows(2)

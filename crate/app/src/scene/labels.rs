@@ -2,11 +2,11 @@
 use super::pen::{TEXT_PX, fitted_text, text_width_px};
 use super::{Anchor, Mark, Pen, Role, ScreenPoint, Shape};
 
-/// Half of a text's height with air around it [CSS px].
+/// Half of a text's height with air around it (CSS px).
 const HALF_HEIGHT_PX: f64 = 0.72 * TEXT_PX;
-/// Distances tried from point to text [CSS px].
+/// Distances tried from point to text (CSS px).
 const DISTANCES_PX: [f64; 5] = [12.0, 24.0, 44.0, 74.0, 112.0];
-/// Lines farther than this from a point are not looked at [CSS px].
+/// Lines farther than this from a point are not looked at (CSS px).
 const LOOK_PX: f64 = 220.0;
 /// More lines under a text than this are as bad.
 const MOST_CROSSED: usize = 6;

@@ -9,7 +9,7 @@ use super::ring::ring;
 use super::{Pen, Role, ScreenPoint};
 use crate::state::Good;
 
-/// Radius of a joint's circle [CSS px].
+/// Radius of a joint's circle (CSS px).
 const JOINT_PX: f64 = 4.5;
 
 /// The whole leg as it stands: thin grown tire, filled and outlined parts.

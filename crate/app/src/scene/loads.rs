@@ -11,17 +11,17 @@ use super::{Now, Pen, Role, ScreenPoint};
 use crate::state::Good;
 
 /// Length of the arrow of a force that few places of the path exceed, as a share of the canvas'
-/// shorter side, and its bounds [CSS px].
+/// shorter side, and its bounds (CSS px).
 const LONG_SHARE: f64 = 0.2;
 const LONG_PX: (f64, f64) = (50.0, 110.0);
-/// Share of the places whose greatest force is drawn in full [1]: near a dead point forces grow
+/// Share of the places whose greatest force is drawn in full (ratio): near a dead point forces grow
 /// beyond all bounds.
 const IN_FULL: f64 = 0.95;
 /// An arrow is no longer than so many times the long one; longer ones are broken.
 const LONGEST: f64 = 1.5;
-/// A shorter arrow is not drawn, its number is [CSS px].
+/// A shorter arrow is not drawn, its number is (CSS px).
 const SHORTEST_PX: f64 = 5.0;
-/// Head of an arrow: length and half of its width [CSS px].
+/// Head of an arrow: length and half of its width (CSS px).
 const HEAD_PX: (f64, f64) = (12.0, 4.0);
 
 /// In which state the arrows hold: pins that move take their friction too, and the actuator that of
@@ -33,9 +33,9 @@ const HELD: &str = "leg held still, no friction";
 pub(crate) struct Load {
     /// Short name of the pin.
     pub(crate) name: &'static str,
-    /// Pin [m].
+    /// Pin (m).
     pub(crate) at: Point,
-    /// Force [N]: of the airframe at P, B0 and A0, of the brace at B1, of the actuator's thrust at
+    /// Force (N): of the airframe at P, B0 and A0, of the brace at B1, of the actuator's thrust at
     /// A1.
     pub(crate) force: Vector,
 }
@@ -68,7 +68,7 @@ pub(crate) fn loads(good: &Good, pose: &Pose, force: &StationForce) -> Vec<Load>
     found
 }
 
-/// Scale of the arrows of a leg [N/px], the same over the whole path; none without any force.
+/// Scale of the arrows of a leg (N/px), the same over the whole path; none without any force.
 pub(crate) fn scale(good: &Good, size_px: (f64, f64)) -> Option<f64> {
     let greatest = |station: &Station| {
         let force = station.force.as_ref()?;

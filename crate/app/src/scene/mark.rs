@@ -1,11 +1,11 @@
 //! Marks: what a painter, a hit test and a print share.
 
-/// A place on a canvas [CSS px], x right, y down, from the upper left corner.
+/// A place on a canvas (CSS px), x right, y down, from the upper left corner.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct ScreenPoint {
-    /// To the right [CSS px].
+    /// To the right (CSS px).
     pub x_px: f64,
-    /// Downwards [CSS px].
+    /// Downwards (CSS px).
     pub y_px: f64,
 }
 
@@ -122,7 +122,7 @@ pub enum Shape {
     Circle {
         /// Center.
         centre: ScreenPoint,
-        /// Radius [CSS px].
+        /// Radius (CSS px).
         radius_px: f64,
         /// Filled rather than stroked.
         filled: bool,
@@ -136,7 +136,7 @@ pub enum Shape {
         text: String,
         /// Which end.
         anchor: Anchor,
-        /// Size [CSS px], at least 12.
+        /// Size (CSS px), at least 12.
         size_px: f64,
     },
 }
@@ -159,7 +159,7 @@ pub struct Handle {
     pub at: ScreenPoint,
     /// What a screen reader says: name and place.
     pub label: String,
-    /// Radius in which a mouse takes it [CSS px]; a finger takes it from farther off.
+    /// Radius in which a mouse takes it (CSS px); a finger takes it from farther off.
     pub radius_px: f64,
     /// Selected.
     pub selected: bool,
@@ -170,9 +170,9 @@ pub struct Handle {
 /// What is drawn on one canvas.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Scene {
-    /// Width [CSS px].
+    /// Width (CSS px).
     pub width_px: f64,
-    /// Height [CSS px].
+    /// Height (CSS px).
     pub height_px: f64,
     /// Marks from back to front.
     pub marks: Vec<Mark>,

@@ -22,7 +22,7 @@ pub(crate) struct NowClearance {
 }
 
 impl NowClearance {
-    /// Clearance less requirement [m].
+    /// Clearance less requirement (m).
     pub(crate) fn spare(&self) -> f64 {
         self.at.tightest.clearance - self.requirement.clearance
     }
@@ -43,20 +43,20 @@ pub(crate) struct Now {
     pub(crate) extend: Option<NowForce>,
     /// Forces while the leg is held here; absent where a station beside has none.
     pub(crate) loads: Option<StationForce>,
-    /// Moment arm of the actuator [m].
+    /// Moment arm of the actuator (m).
     pub(crate) moment_arm: Option<f64>,
-    /// Angle at the knee away from the straight line [rad].
+    /// Angle at the knee away from the straight line (rad).
     pub(crate) fold: Option<f64>,
-    /// Transmission angle [rad].
+    /// Transmission angle (rad).
     pub(crate) transmission: Option<f64>,
 }
 
 /// Force and pressure at one place in one motion.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct NowForce {
-    /// Thrust of the fluid in the direction of the motion [N]; negative = the leg is held back.
+    /// Thrust of the fluid in the direction of the motion (N); negative = the leg is held back.
     pub(crate) effort: f64,
-    /// Pressure needed [Pa].
+    /// Pressure needed (Pa).
     pub(crate) pressure: f64,
 }
 
@@ -158,7 +158,7 @@ fn governed(pair: &PairClearance, mut at: PoseClearance) -> PoseClearance {
     at
 }
 
-/// Stations on both sides of a place, and the share of the way between them [1].
+/// Stations on both sides of a place, and the share of the way between them (ratio).
 pub(crate) fn neighbours(stations: &[Station], progress: f64) -> Option<(&Station, &Station, f64)> {
     let above = stations.partition_point(|s| s.progress < progress);
     let b = stations.get(above).or(stations.last())?;

@@ -4,16 +4,16 @@ use gearswing_gear::model::Point;
 use super::thin::thinned;
 use super::{Anchor, Mark, Role, ScreenPoint, Shape, Viewport};
 
-/// Text size of labels [CSS px].
+/// Text size of labels (CSS px).
 pub(crate) const TEXT_PX: f64 = 13.0;
-/// Text size of axis numbers [CSS px].
+/// Text size of axis numbers (CSS px).
 pub(crate) const SMALL_TEXT_PX: f64 = 12.0;
-/// Width of a letter as a share of the text size [1], on the safe side for a sans-serif face.
+/// Width of a letter as a share of the text size (ratio), on the safe side for a sans-serif face.
 const LETTER: f64 = 0.57;
-/// Farthest that a mark may lie outside of the canvas [CSS px].
+/// Farthest that a mark may lie outside of the canvas (CSS px).
 const FARTHEST_PX: f64 = 1e5;
 
-/// Width of a text [CSS px], estimated.
+/// Width of a text (CSS px), estimated.
 pub(crate) fn text_width_px(text: &str, size_px: f64) -> f64 {
     text.chars().count() as f64 * LETTER * size_px
 }

@@ -13,13 +13,13 @@ use crate::state::Good;
 
 /// Strokes of a zigzag.
 const STROKES: u32 = 12;
-/// Half of its width [CSS px].
+/// Half of its width (CSS px).
 const HALF_PX: f64 = 5.0;
-/// Share of the length that is straight at each end [1].
+/// Share of the length that is straight at each end (ratio).
 const LEAD: f64 = 0.15;
-/// Share of a gas spring that is its cylinder [1].
+/// Share of a gas spring that is its cylinder (ratio).
 const CYLINDER: f64 = 0.55;
-/// Spiral about a joint: inner and outer radius [CSS px], turns, points of a turn.
+/// Spiral about a joint: inner and outer radius (CSS px), turns, points of a turn.
 const SPIRAL_PX: (f64, f64) = (8.0, 15.0);
 const TURNS: f64 = 1.75;
 const TURN_POINTS: f64 = 16.0;
@@ -82,7 +82,7 @@ pub(super) fn names(pen: &mut Pen, placer: &mut Placer, named: &[(String, Screen
     }
 }
 
-/// Where a joint stands [m]; without the brace it names there is none.
+/// Where a joint stands (m); without the brace it names there is none.
 fn joint(leg: &Leg, pose: &Pose, joint: SpringJoint) -> Option<Point> {
     match joint {
         SpringJoint::Trunnion => Some(leg.trunnion),
@@ -96,7 +96,7 @@ fn joint(leg: &Leg, pose: &Pose, joint: SpringJoint) -> Option<Point> {
     }
 }
 
-/// A share of the way from one point to the other, and so far to the side [CSS px].
+/// A share of the way from one point to the other, and so far to the side (CSS px).
 fn between(from: ScreenPoint, to: ScreenPoint, share: f64, aside_px: f64) -> ScreenPoint {
     let (x, y) = (to.x_px - from.x_px, to.y_px - from.y_px);
     let length = x.hypot(y);

@@ -48,7 +48,7 @@ impl Bar {
         }
     }
 
-    /// Where a point that goes with the bar is now [m].
+    /// Where a point that goes with the bar is now (m).
     fn place(&self, p: Point) -> Point {
         let (down, now) = self.along;
         let square = down.norm_squared();
@@ -72,7 +72,7 @@ pub(crate) struct Stance {
 }
 
 impl Stance {
-    /// `pose` is of `leg`, whose path begins at `start` [1]; without one the leg stands at down.
+    /// `pose` is of `leg`, whose path begins at `start` (ratio); without one the leg stands at down.
     pub(crate) fn new(leg: &Leg, pose: Option<Pose>, start: f64) -> Self {
         let axis = leg.strut.axis_top - leg.strut.axis_bottom;
         let length = axis.norm();
@@ -112,7 +112,7 @@ impl Stance {
         self.is_down() && self.pose.is_none_or(|pose| pose.shortening == 0.0)
     }
 
-    /// Place of a point that is given at gear down [m].
+    /// Place of a point that is given at gear down (m).
     pub(crate) fn place(&self, carrier: Carrier, p: Point) -> Point {
         let Some(pose) = &self.pose else { return p };
         match carrier {
@@ -132,7 +132,7 @@ impl Stance {
         }
     }
 
-    /// The point at gear down of a place [m]; for a point of the brace only at gear down.
+    /// The point at gear down of a place (m); for a point of the brace only at gear down.
     pub(crate) fn unplace(&self, carrier: Carrier, at: Point) -> Option<Point> {
         let Some(pose) = &self.pose else {
             return Some(at);

@@ -1,7 +1,7 @@
 //! Fewer points for the same line: a canvas pays for each.
 use super::ScreenPoint;
 
-/// What a point may lie off the line that is drawn without it [CSS px]: not to be seen.
+/// What a point may lie off the line that is drawn without it (CSS px): not to be seen.
 const OFF_PX: f64 = 0.1;
 
 /// Shorter lines are left as they are.

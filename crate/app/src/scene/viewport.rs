@@ -3,20 +3,20 @@ use gearswing_gear::model::{Point, Vector};
 
 use super::ScreenPoint;
 
-/// Least and largest scale [px/m]: a hangar on a phone, a tenth of a millimeter in two pixels.
+/// Least and largest scale (px/m): a hangar on a phone, a tenth of a millimeter in two pixels.
 const SCALES: (f64, f64) = (20.0, 20_000.0);
 
-/// Farthest that the middle goes from the datum [m].
+/// Farthest that the middle goes from the datum (m).
 const FARTHEST: f64 = 100.0;
 
 /// Part of the plane that a canvas shows.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Viewport {
-    /// What is in the middle of the canvas [m].
+    /// What is in the middle of the canvas (m).
     centre: Point,
-    /// Scale [px/m].
+    /// Scale (px/m).
     scale: f64,
-    /// Size of the canvas [CSS px].
+    /// Size of the canvas (CSS px).
     size_px: (f64, f64),
 }
 
@@ -66,7 +66,7 @@ impl Viewport {
     }
 
     /// The same scale, or a larger one at which a width is so long, about a middle; never so large
-    /// that less than `least` is seen [m].
+    /// that less than `least` is seen (m).
     #[must_use]
     pub fn closer(&self, middle: Point, width: f64, long_px: f64, least: f64) -> Self {
         let side = self.size_px.0.min(self.size_px.1);
@@ -91,31 +91,31 @@ impl Viewport {
         Self::new(self.centre, self.scale, size_px)
     }
 
-    /// Middle [m].
+    /// Middle (m).
     #[must_use]
     pub fn centre(&self) -> Point {
         self.centre
     }
 
-    /// Scale [px/m].
+    /// Scale (px/m).
     #[must_use]
     pub fn scale(&self) -> f64 {
         self.scale
     }
 
-    /// Size of the canvas [CSS px].
+    /// Size of the canvas (CSS px).
     #[must_use]
     pub fn size_px(&self) -> (f64, f64) {
         self.size_px
     }
 
-    /// Width that is seen [m].
+    /// Width that is seen (m).
     #[must_use]
     pub fn width(&self) -> f64 {
         self.size_px.0 / self.scale
     }
 
-    /// Height that is seen [m].
+    /// Height that is seen (m).
     #[must_use]
     pub fn height(&self) -> f64 {
         self.size_px.1 / self.scale

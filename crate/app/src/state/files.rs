@@ -78,9 +78,9 @@ pub(crate) struct Parked {
 /// The link for the document as it is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum LinkState {
-    /// Length of the whole link [characters].
+    /// Length of the whole link (characters).
     Ready(usize),
-    /// Too long to be sent safely: its length [characters].
+    /// Too long to be sent safely: its length (characters).
     TooLong(usize),
     /// There is none, and why.
     Refused(String),

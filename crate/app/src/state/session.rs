@@ -52,7 +52,7 @@ pub enum Speed {
 }
 
 impl Speed {
-    /// Time from down to up [s].
+    /// Time from down to up (s).
     #[must_use]
     pub fn swing_time_s(self) -> f64 {
         match self {
@@ -81,9 +81,9 @@ pub(crate) struct Draft {
 pub(crate) struct Playing {
     /// Toward up.
     pub(crate) up: bool,
-    /// Time of the last frame [s].
+    /// Time of the last frame (s).
     pub(crate) last_s: Option<f64>,
-    /// Still to wait at an end or at a step [s].
+    /// Still to wait at an end or at a step (s).
     pub(crate) wait_s: f64,
 }
 
@@ -94,13 +94,13 @@ pub(crate) struct Clock {
     pub(crate) down: bool,
     /// It is for the airplane level on jacks.
     pub(crate) on_jacks: bool,
-    /// Time that the drawing follows [s]; `None` = it goes its own way.
+    /// Time that the drawing follows (s); `None` = it goes its own way.
     pub(crate) at_s: Option<f64>,
     /// Leg and place that the drawing was put to; when it stands elsewhere, the person has moved it.
     pub(crate) put: Option<(usize, f64)>,
     /// The run goes on by itself.
     pub(crate) running: bool,
-    /// Time of the last frame [s].
+    /// Time of the last frame (s).
     pub(crate) last_s: Option<f64>,
 }
 
@@ -127,7 +127,7 @@ pub(crate) enum Gesture {
         pressed: Pressed,
         /// Path of the point.
         path: String,
-        /// From the pointer to the point when it was taken [m].
+        /// From the pointer to the point when it was taken (m).
         offset: (f64, f64),
         /// The pointer has gone far enough to mean it.
         moved: bool,
@@ -137,9 +137,9 @@ pub(crate) enum Gesture {
 /// What a dragged point has snapped to.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Snapped {
-    /// The point, at gear down [m].
+    /// The point, at gear down (m).
     pub(crate) point: Point,
-    /// The points it lies level with, above or on, at gear down [m].
+    /// The points it lies level with, above or on, at gear down (m).
     pub(crate) to: Vec<Point>,
     /// In words, as "level with the trunnion P".
     pub(crate) text: String,
@@ -162,13 +162,13 @@ pub struct Session {
     pub theme: Theme,
     /// The person's system asks for less motion.
     pub reduced_motion: bool,
-    /// Size of the drawing's canvas [CSS px].
+    /// Size of the drawing's canvas (CSS px).
     pub drawing_size_px: (f64, f64),
-    /// Width of the curves' canvas [CSS px].
+    /// Width of the curves' canvas (CSS px).
     pub curves_width_px: f64,
     /// Leg shown.
     pub leg: usize,
-    /// Place on its path [1].
+    /// Place on its path (ratio).
     pub progress: f64,
     /// Path of the selected point or field.
     pub selection: Option<String>,

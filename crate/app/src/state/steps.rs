@@ -6,7 +6,7 @@ use super::past::Past;
 use super::start::StoredStep;
 use super::storage::{escaped, unescaped};
 
-/// Most that the steps of one file take [bytes]; the oldest go first.
+/// Most that the steps of one file take (bytes); the oldest go first.
 const MOST_BYTES: usize = 4 << 20;
 
 /// What is stored of the history of a file.

@@ -108,7 +108,7 @@ pub(crate) fn selected(down: bool) -> Direction {
     if down { Direction::Down } else { Direction::Up }
 }
 
-/// The samples on both sides of a time, and the share of the way between them [1].
+/// The samples on both sides of a time, and the share of the way between them (ratio).
 fn beside(run: &Run, time_s: f64) -> Option<(&Sample, &Sample, f64)> {
     let after = run.samples.partition_point(|sample| sample.time <= time_s);
     let a = run.samples.get(after.saturating_sub(1))?;
@@ -122,7 +122,7 @@ fn beside(run: &Run, time_s: f64) -> Option<(&Sample, &Sample, f64)> {
     Some((a, b, share))
 }
 
-/// Place of a leg on its path at a time [1].
+/// Place of a leg on its path at a time (ratio).
 pub(crate) fn progress_at(run: &Run, leg: usize, time_s: f64) -> Option<f64> {
     let (a, b, share) = beside(run, time_s)?;
     let (a, b) = (a.legs.get(leg)?.place, b.legs.get(leg)?.place);

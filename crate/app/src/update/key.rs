@@ -8,7 +8,7 @@ use crate::msg::{Direction, Field, Key};
 use crate::scene::{self, ScreenPoint};
 use crate::state::{Act, Gesture, State};
 
-/// The sheet moves by this much with an arrow [CSS px].
+/// The sheet moves by this much with an arrow (CSS px).
 const PAN_PX: f64 = 48.0;
 
 pub(super) fn key(state: &mut State, msg: Key) -> Vec<Effect> {

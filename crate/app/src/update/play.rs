@@ -3,17 +3,17 @@ use crate::effect::Effect;
 use crate::msg::Play;
 use crate::state::{Playing, Speed, State};
 
-/// Pause at either end [s].
+/// Pause at either end (s).
 const END_WAIT_S: f64 = 0.6;
-/// Pause at each step when less motion is asked for [s].
+/// Pause at each step when less motion is asked for (s).
 const STEP_WAIT_S: f64 = 1.0;
 /// Steps of the swing when less motion is asked for.
 const STEPS: f64 = 8.0;
-/// A phase before the swing is played in this share of the swing's time [1].
+/// A phase before the swing is played in this share of the swing's time (ratio).
 const EARLY_SHARE: f64 = 0.3;
-/// A frame later than this is taken as one of this length [s].
+/// A frame later than this is taken as one of this length (s).
 const LONGEST_FRAME_S: f64 = 0.1;
-/// Step of [`Play::Step`] and of the scrub [1].
+/// Step of [`Play::Step`] and of the scrub (ratio).
 pub(crate) const SCRUB_STEP: f64 = 0.005;
 
 pub(super) fn play(state: &mut State, msg: Play) -> Vec<Effect> {
@@ -105,7 +105,7 @@ pub(super) fn frame(state: &mut State, time_s: f64) -> Vec<Effect> {
     vec![Effect::AskFrame]
 }
 
-/// Time for one unit of progress where the leg is now [s].
+/// Time for one unit of progress where the leg is now (s).
 fn time_per_unit_s(speed: Speed, progress: f64) -> f64 {
     let swing = speed.swing_time_s();
     if progress < 0.0 {

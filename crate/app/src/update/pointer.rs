@@ -8,11 +8,11 @@ use crate::msg::{CurvePointer, Pointer, PointerKind};
 use crate::scene::{self, ScreenPoint, Sheet, Viewport};
 use crate::state::{Act, Gesture, Pressed, State};
 
-/// A press that moves less than this is none [CSS px].
+/// A press that moves less than this is none (CSS px).
 const STILL_PX: f64 = 3.0;
-/// A finger takes a handle from this far [CSS px].
+/// A finger takes a handle from this far (CSS px).
 const TOUCH_RADIUS_PX: f64 = 26.0;
-/// Wheel travel that doubles the scale [CSS px].
+/// Wheel travel that doubles the scale (CSS px).
 const WHEEL_DOUBLE_PX: f64 = 360.0;
 
 pub(super) fn pointer(state: &mut State, msg: Pointer) -> Vec<Effect> {

@@ -5,7 +5,7 @@ use crate::fields;
 use crate::scene::{self, Carrier, Grip, Stance};
 use crate::state::{Snapped, State};
 
-/// Within this distance a point snaps [CSS px].
+/// Within this distance a point snaps (CSS px).
 const REACH_PX: f64 = 6.0;
 
 /// Whether two points stand still toward each other in what is shown.
@@ -25,7 +25,7 @@ fn same_list(a: &str, b: &str) -> bool {
     }
 }
 
-/// What the point `target` [m, at gear down] snaps to at a scale of `scale` [px/m].
+/// What the point `target` [m, at gear down] snaps to at a scale of `scale` (px/m).
 pub(super) fn snap(
     state: &State,
     grip: &Grip,

@@ -4,9 +4,9 @@ use crate::msg::Times;
 use crate::scene;
 use crate::state::{State, progress_at_time};
 
-/// A frame later than this is taken as one of this length [s].
+/// A frame later than this is taken as one of this length (s).
 const LONGEST_FRAME_S: f64 = 0.1;
-/// Step when less motion is asked for [s].
+/// Step when less motion is asked for (s).
 const STEP_S: f64 = 1.0;
 
 pub(super) fn times(state: &mut State, msg: Times) -> Vec<Effect> {

@@ -6,7 +6,7 @@ use crate::msg::View;
 use crate::scene::{self, ScreenPoint};
 use crate::state::State;
 
-/// Largest canvas side taken [CSS px].
+/// Largest canvas side taken (CSS px).
 const LARGEST_PX: f64 = 16_384.0;
 
 pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {

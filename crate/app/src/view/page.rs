@@ -207,13 +207,13 @@ pub struct Toolbar {
 /// Play and scrub.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Transport {
-    /// Progress at down [1].
+    /// Progress at down (ratio).
     pub min: f64,
-    /// Progress where the path ends [1].
+    /// Progress where the path ends (ratio).
     pub max: f64,
-    /// Progress now [1].
+    /// Progress now (ratio).
     pub value: f64,
-    /// Step of the scrub [1].
+    /// Step of the scrub (ratio).
     pub step: f64,
     /// Where this is, in words, for sight and screen reader.
     pub text: String,
@@ -230,7 +230,7 @@ pub struct Transport {
 /// A mark at the scrub.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TransportMark {
-    /// Progress [1].
+    /// Progress (ratio).
     pub progress: f64,
     /// What is there.
     pub text: String,

@@ -24,9 +24,9 @@ pub struct TimesText {
     pub cautions: Vec<String>,
     /// Up, down, run.
     pub actions: Vec<Action>,
-    /// Time looked at [s].
+    /// Time looked at (s).
     pub value_s: f64,
-    /// End of the run [s]; 0 = there is none.
+    /// End of the run (s); 0 = there is none.
     pub end_s: f64,
     /// Time and numbers there, in words.
     pub text: String,

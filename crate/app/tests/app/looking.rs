@@ -11,7 +11,7 @@ fn show(desk: &mut Desk, leg: usize, question: Question) {
     desk.send(Msg::View(msg::View::GoTo { leg, question }));
 }
 
-/// Scale of the drawing [px/m], from two points whose places are in the file.
+/// Scale of the drawing (px/m), from two points whose places are in the file.
 fn scale(desk: &Desk, leg: usize) -> f64 {
     let model = &desk.state.gear().legs[leg];
     let (a, b) = (model.trunnion, model.actuator.mount);

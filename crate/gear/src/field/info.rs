@@ -133,9 +133,9 @@ pub enum Kind {
         /// What holds without it.
         empty: Empty,
     },
-    /// A point: x and y [m].
+    /// A point: x and y (m).
     Point,
-    /// A list of points [m].
+    /// A list of points (m).
     Outline,
     /// Free text.
     Text,

@@ -16,7 +16,7 @@ pub enum Axis {
 /// One value of one gear: a field, the leg, the entry of a list, the point of an outline and the
 /// coordinate. Indices that the field has not are 0 or `None`.
 ///
-/// Written as in the gear file, "legs[1].well[2].shape.solid.points_m[3][0]"; an outline or a set
+/// Written as in the gear file, `legs[1].well[2].shape.solid.points_m[3][0]`; an outline or a set
 /// without a point is the whole of it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Path {

@@ -147,7 +147,7 @@ impl Path {
         Ok(())
     }
 
-    /// The point, or a point of an outline [m].
+    /// The point, or a point of an outline (m).
     #[must_use]
     pub fn at(self, gear: &Gear) -> Option<Point> {
         match (self.read(gear)?, self.item, self.axis) {
@@ -165,7 +165,7 @@ impl Path {
         }
     }
 
-    /// Stores a point [m].
+    /// Stores a point (m).
     ///
     /// # Errors
     /// No such point in this gear, or a coordinate that is not finite.
@@ -177,7 +177,7 @@ impl Path {
         Ok(())
     }
 
-    /// The points of an outline [m].
+    /// The points of an outline (m).
     #[must_use]
     pub fn outline(self, gear: &Gear) -> Option<&[Point]> {
         match self.read(gear)? {
@@ -186,7 +186,7 @@ impl Path {
         }
     }
 
-    /// The points of an outline, to be changed [m].
+    /// The points of an outline, to be changed (m).
     pub fn outline_mut(self, gear: &mut Gear) -> Option<&mut Vec<Point>> {
         match self.write(gear)? {
             Mut::Outline(points) if self.item.is_none() => Some(points),

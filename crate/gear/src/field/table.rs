@@ -17,7 +17,7 @@ use crate::model::{
 use gearswing_units::Quantity;
 use gearswing_units::factors::{M_PER_INCH, N_PER_LBF, PA_PER_PSI, RAD_PER_DEG};
 
-/// A sixteenth of an inch [m].
+/// A sixteenth of an inch (m).
 const SIXTEENTH: f64 = M_PER_INCH / 16.0;
 fields! {
     of Gear |g| {

@@ -21,15 +21,15 @@ pub enum Brace {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct FoldingBrace {
-    /// Airframe pivot B0 of the upper link [m].
+    /// Airframe pivot B0 of the upper link (m).
     #[serde(rename = "airframe_pivot_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub airframe_pivot: Point,
-    /// Knee K at gear down and locked; it fixes the assembly branch [m].
+    /// Knee K at gear down and locked; it fixes the assembly branch (m).
     #[serde(rename = "knee_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub knee: Point,
-    /// Attach point B1 on the leg [m].
+    /// Attach point B1 on the leg (m).
     #[serde(rename = "leg_attach_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub leg_attach: Point,
@@ -38,7 +38,7 @@ pub struct FoldingBrace {
     /// What takes the knee back through the straight line.
     #[serde(default)]
     pub unlocked_by: UnlockedBy,
-    /// How far the leg may swing past down while the knee passes the line, at the axle [m];
+    /// How far the leg may swing past down while the knee passes the line, at the axle (m);
     /// absent = no stop is given.
     #[serde(
         rename = "excursion_allowed_m",
@@ -82,10 +82,10 @@ pub enum UnlockedBy {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Link {
-    /// Thickness in the plane of the swing [m]; its outline is a bar with round ends.
+    /// Thickness in the plane of the swing (m); its outline is a bar with round ends.
     #[serde(rename = "thickness_m")]
     pub thickness: f64,
-    /// Mass, half at each pin [kg].
+    /// Mass, half at each pin (kg).
     #[serde(rename = "mass_kg", default, skip_serializing_if = "is_zero")]
     pub mass: f64,
 }
@@ -95,24 +95,24 @@ pub struct Link {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct SlidingBrace {
-    /// Airframe pivot B0 [m].
+    /// Airframe pivot B0 (m).
     #[serde(rename = "airframe_pivot_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub airframe_pivot: Point,
-    /// Attach point B1 on the leg [m].
+    /// Attach point B1 on the leg (m).
     #[serde(rename = "leg_attach_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub leg_attach: Point,
-    /// Retracted length, pin to pin [m].
+    /// Retracted length, pin to pin (m).
     #[serde(rename = "shortest_m")]
     pub shortest: f64,
-    /// Extended length, pin to pin [m].
+    /// Extended length, pin to pin (m).
     #[serde(rename = "longest_m")]
     pub longest: f64,
-    /// Thickness in the plane of the swing [m].
+    /// Thickness in the plane of the swing (m).
     #[serde(rename = "thickness_m")]
     pub thickness: f64,
-    /// Mass, half at each pin [kg].
+    /// Mass, half at each pin (kg).
     #[serde(rename = "mass_kg", default, skip_serializing_if = "is_zero")]
     pub mass: f64,
 }

@@ -19,7 +19,7 @@ pub struct Drive {
     /// takes no fluid and no time.
     #[serde(rename = "jack", skip_serializing_if = "Option::is_none")]
     pub strut_jack: Option<StrutJack>,
-    /// Gauge pressure at the manifold at which the valve before the leg's second stage opens [Pa]:
+    /// Gauge pressure at the manifold at which the valve before the leg's second stage opens (Pa):
     /// it holds the swing back until the strut has shortened, and the strut until the leg is down;
     /// absent = the stages follow without one.
     #[serde(rename = "stage_valve_pa", skip_serializing_if = "Option::is_none")]
@@ -30,7 +30,7 @@ pub struct Drive {
     /// Where the limit switches close.
     #[serde(skip_serializing_if = "Switches::is_default")]
     pub switches: Switches,
-    /// Travel at which the leg stands when the gear is selected up [1]; absent = down and locked.
+    /// Travel at which the leg stands when the gear is selected up (ratio); absent = down and locked.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub start_travel: Option<f64>,
 }
@@ -47,10 +47,10 @@ impl Drive {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct LineOrifice {
-    /// Diameter of the hole [m].
+    /// Diameter of the hole (m).
     #[serde(rename = "hole_m")]
     pub hole: f64,
-    /// Discharge coefficient Cd [1].
+    /// Discharge coefficient Cd (ratio).
     #[serde(
         default = "default_discharge",
         skip_serializing_if = "is_default_discharge"
@@ -71,13 +71,13 @@ fn default_discharge() -> f64 {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct StrutJack {
-    /// Working area [m2].
+    /// Working area (m2).
     #[serde(rename = "area_m2")]
     pub area: f64,
-    /// Gauge pressure that shortens the strut, against its gas and weight [Pa].
+    /// Gauge pressure that shortens the strut, against its gas and weight (Pa).
     #[serde(rename = "shorten_pa")]
     pub shorten_pressure: f64,
-    /// Gauge pressure that lets the strut out again [Pa].
+    /// Gauge pressure that lets the strut out again (Pa).
     #[serde(rename = "lengthen_pa", default, skip_serializing_if = "is_zero")]
     pub lengthen_pressure: f64,
 }
@@ -87,22 +87,22 @@ pub struct StrutJack {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ElectricActuator {
-    /// Speed without force at its rated voltage [m/s].
+    /// Speed without force at its rated voltage (m/s).
     #[serde(rename = "free_speed_m_s")]
     pub free_speed: f64,
-    /// Force that stops it at its rated voltage [N].
+    /// Force that stops it at its rated voltage (N).
     #[serde(rename = "stall_force_n")]
     pub stall_force: f64,
-    /// Voltage for which both hold [V].
+    /// Voltage for which both hold (V).
     #[serde(rename = "motor_v")]
     pub rated_voltage: f64,
-    /// Current without force [A].
+    /// Current without force (A).
     #[serde(rename = "idle_a")]
     pub idle_current: f64,
-    /// Current at the stall force [A].
+    /// Current at the stall force (A).
     #[serde(rename = "locked_a")]
     pub locked_current: f64,
-    /// Force at its rod that drives it back without power [N]; absent = not known, as of a screw that
+    /// Force at its rod that drives it back without power (N); absent = not known, as of a screw that
     /// holds.
     #[serde(
         rename = "back_drive_n",
@@ -117,13 +117,13 @@ pub struct ElectricActuator {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Switches {
-    /// Strut-shortened switch: share of the shortening at which it closes [1].
+    /// Strut-shortened switch: share of the shortening at which it closes (ratio).
     #[serde(rename = "shortened_at")]
     pub shortened: f64,
-    /// Up-limit switch: travel at which it closes [1].
+    /// Up-limit switch: travel at which it closes (ratio).
     #[serde(rename = "up_at_travel")]
     pub up: f64,
-    /// Down-lock switch: travel at which it closes [1]; 0 = only when the lock is engaged.
+    /// Down-lock switch: travel at which it closes (ratio); 0 = only when the lock is engaged.
     #[serde(rename = "down_at_travel")]
     pub down: f64,
 }

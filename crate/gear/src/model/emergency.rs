@@ -20,7 +20,7 @@ pub enum EmergencyWay {
     NoneGiven,
 }
 
-/// Default of [`Gear::friction_times_required`] [1]: our own figure.
+/// Default of [`Gear::friction_times_required`] (ratio): our own figure.
 pub const FRICTION_TIMES_REQUIRED: f64 = 1.5;
 
 impl Gear {
@@ -36,7 +36,7 @@ impl Gear {
         })
     }
 
-    /// Largest gauge pressure of the hand pump of the way down [Pa]; `None` where it is no hand pump or
+    /// Largest gauge pressure of the hand pump of the way down (Pa); `None` where it is no hand pump or
     /// that is not known.
     #[must_use]
     pub fn hand_pump_pressure(&self) -> Option<f64> {
@@ -47,7 +47,7 @@ impl Gear {
         }
     }
 
-    /// How many times its friction a leg must free-fall against [1].
+    /// How many times its friction a leg must free-fall against (ratio).
     #[must_use]
     pub fn friction_times(&self) -> f64 {
         self.friction_times_required

@@ -32,7 +32,7 @@ pub struct Gear {
     /// fall.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub emergency_way: Option<EmergencyWay>,
-    /// Largest gauge pressure of the hand pump of that way where another source moves the gear [Pa];
+    /// Largest gauge pressure of the hand pump of that way where another source moves the gear (Pa);
     /// absent = not known.
     #[serde(
         rename = "emergency_pump_pa",
@@ -40,7 +40,7 @@ pub struct Gear {
         skip_serializing_if = "Option::is_none"
     )]
     pub emergency_pump: Option<f64>,
-    /// How many times its friction a leg must free-fall against [1], 1 to 5; absent = 1.5.
+    /// How many times its friction a leg must free-fall against (ratio), 1 to 5; absent = 1.5.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub friction_times_required: Option<f64>,
 }

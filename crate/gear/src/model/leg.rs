@@ -26,14 +26,14 @@ pub struct Leg {
     pub name: String,
     /// Plane of the swing.
     pub view: View,
-    /// Trunnion P, the pivot of the leg [m].
+    /// Trunnion P, the pivot of the leg (m).
     #[serde(rename = "trunnion_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub trunnion: Point,
     /// Skew of trunnion and wheel to that plane, and room beside it.
     #[serde(default, skip_serializing_if = "OutOfPlane::is_default")]
     pub out_of_plane: OutOfPlane,
-    /// Swing from down and locked to up, counter-clockwise positive [rad].
+    /// Swing from down and locked to up, counter-clockwise positive (rad).
     #[serde(rename = "swing_up_rad")]
     pub swing_up: f64,
     /// The part of the leg that only turns.
@@ -56,7 +56,7 @@ pub struct Leg {
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub shared_drive: String,
     /// On a shared drive: movement of this leg's attach point along its rod for each movement of the
-    /// drive; 1 where both move alike [1].
+    /// drive; 1 where both move alike (ratio).
     #[serde(default = "one", skip_serializing_if = "is_one")]
     pub drive_ratio: f64,
     /// Drag areas of the leg in the wind.
@@ -116,7 +116,7 @@ impl Leg {
         leg
     }
 
-    /// Force that drives its electric actuator back without power [N].
+    /// Force that drives its electric actuator back without power (N).
     #[must_use]
     pub fn back_drive(&self) -> Option<f64> {
         self.drive.electric.and_then(|motor| motor.back_drive)
@@ -134,14 +134,14 @@ impl Leg {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct LegBody {
-    /// Outline, a closed polygon at gear down [m]; empty = not checked and not drawn.
+    /// Outline, a closed polygon at gear down (m); empty = not checked and not drawn.
     #[serde(rename = "outline_m", default, skip_serializing_if = "Vec::is_empty")]
     #[cfg_attr(feature = "schema", schemars(with = "Vec<[f64; 2]>"))]
     pub outline: Vec<Point>,
-    /// Mass without wheel and sliding parts [kg].
+    /// Mass without wheel and sliding parts (kg).
     #[serde(rename = "mass_kg")]
     pub mass: f64,
-    /// Center of that mass at gear down [m].
+    /// Center of that mass at gear down (m).
     #[serde(rename = "centre_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub centre: Point,
@@ -152,10 +152,10 @@ pub struct LegBody {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct LegAir {
-    /// Drag area of wheel and tire, acting at the axle [m2].
+    /// Drag area of wheel and tire, acting at the axle (m2).
     #[serde(rename = "wheel_drag_area_m2")]
     pub wheel_drag_area: f64,
-    /// Drag area of the leg, acting halfway between trunnion and axle [m2].
+    /// Drag area of the leg, acting halfway between trunnion and axle (m2).
     #[serde(rename = "leg_drag_area_m2")]
     pub leg_drag_area: f64,
 }

@@ -26,7 +26,7 @@ pub struct Pins {
     pub actuator_attach: Pin,
 }
 
-/// Largest coefficient of friction that a pin can be given [1].
+/// Largest coefficient of friction that a pin can be given (ratio).
 pub const MOST_PIN_FRICTION: f64 = 1.5;
 
 /// One pin.
@@ -34,24 +34,24 @@ pub const MOST_PIN_FRICTION: f64 = 1.5;
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields, default)]
 pub struct Pin {
-    /// Radius on which it rubs [m].
+    /// Radius on which it rubs (m).
     #[serde(rename = "radius_m", skip_serializing_if = "Option::is_none")]
     pub radius: Option<f64>,
-    /// Friction coefficient [1].
+    /// Friction coefficient (ratio).
     #[serde(skip_serializing_if = "Option::is_none")]
     pub friction: Option<f64>,
     /// Couple of friction that stays the same whatever the pin carries, as of a tight bushing or a brake
-    /// that drags, against its turning [N·m].
+    /// that drags, against its turning (N·m).
     #[serde(rename = "couple_n_m", skip_serializing_if = "Option::is_none")]
     pub couple: Option<f64>,
 }
 
-/// Friction of pins that have stood over that which they run with, where none is given [1]: from
+/// Friction of pins that have stood over that which they run with, where none is given (ratio): from
 /// memory.
 pub const PIN_BREAK_OUT: f64 = 1.5;
 
 impl Pin {
-    /// A pin that rubs with this coefficient on this radius [m].
+    /// A pin that rubs with this coefficient on this radius (m).
     #[must_use]
     pub const fn rubbing(radius: f64, friction: f64) -> Self {
         Self {
@@ -61,7 +61,7 @@ impl Pin {
         }
     }
 
-    /// A pin that holds with this couple [N·m].
+    /// A pin that holds with this couple (N·m).
     #[must_use]
     pub const fn tight(couple: f64) -> Self {
         Self {
@@ -97,13 +97,13 @@ impl Pin {
         self.friction_radius() > 0.0 || self.tightness() > 0.0
     }
 
-    /// Couple of friction whatever it carries, none where none is given [N·m].
+    /// Couple of friction whatever it carries, none where none is given (N·m).
     #[must_use]
     pub fn tightness(&self) -> f64 {
         self.couple.unwrap_or(0.0)
     }
 
-    /// Radius of its friction circle [m]: friction moment = this × load (dry journal bearing,
+    /// Radius of its friction circle (m): friction moment = this × load (dry journal bearing,
     /// M = μ·r·R, any statics text; exact would be r·sin(arctan μ), 0.5 % less at μ = 0.1).
     #[must_use]
     pub fn friction_radius(&self) -> f64 {

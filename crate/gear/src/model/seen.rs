@@ -28,20 +28,20 @@ pub struct SeenStop {
     pub selected: Direction,
     /// How far the leg came.
     pub how_far: HowFar,
-    /// Gauge pressure read at the stop, at the manifold [Pa]; absent = not read.
+    /// Gauge pressure read at the stop, at the manifold (Pa); absent = not read.
     #[serde(rename = "gauge_pa", default, skip_serializing_if = "Option::is_none")]
     pub pressure: Option<f64>,
-    /// The reading holds within this [Pa].
+    /// The reading holds within this (Pa).
     #[serde(
         rename = "gauge_within_pa",
         default = "pressure_within",
         skip_serializing_if = "is_pressure_within"
     )]
     pub pressure_within: f64,
-    /// Voltage read at the battery's posts at the stop [V]; absent = not read.
+    /// Voltage read at the battery's posts at the stop (V); absent = not read.
     #[serde(rename = "posts_v", default, skip_serializing_if = "Option::is_none")]
     pub voltage: Option<f64>,
-    /// The reading holds within this [V].
+    /// The reading holds within this (V).
     #[serde(
         rename = "posts_within_v",
         default = "voltage_within",
@@ -51,7 +51,7 @@ pub struct SeenStop {
     /// What the pump or motor did at the stop.
     #[serde(default, skip_serializing_if = "is_default")]
     pub pump: PumpSeen,
-    /// Distances in the drawing agree with the airplane within this [m].
+    /// Distances in the drawing agree with the airplane within this (m).
     #[serde(
         rename = "drawing_within_m",
         default = "drawing_within",
@@ -59,7 +59,7 @@ pub struct SeenStop {
     )]
     pub drawing_within: f64,
     /// Forces and pressures that are worked out hold within this share of the most that the source
-    /// makes [1].
+    /// makes (ratio).
     #[serde(
         rename = "forces_within",
         default = "forces_within",
@@ -75,49 +75,49 @@ pub struct SeenStop {
 pub enum HowFar {
     /// As a share of the swing.
     Travel {
-        /// Travel, 0 down … 1 up [1]; absent = not entered yet.
+        /// Travel, 0 down … 1 up (ratio); absent = not entered yet.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         travel: Option<f64>,
-        /// It holds within this [1].
+        /// It holds within this (ratio).
         #[serde(rename = "travel_within")]
         within: f64,
     },
     /// As the angle swung from down and locked.
     Angle {
-        /// Angle, positive toward up [rad]; absent = not entered yet.
+        /// Angle, positive toward up (rad); absent = not entered yet.
         #[serde(rename = "angle_rad", default, skip_serializing_if = "Option::is_none")]
         angle: Option<f64>,
-        /// It holds within this [rad].
+        /// It holds within this (rad).
         #[serde(rename = "angle_within_rad")]
         within: f64,
     },
     /// By the actuator: from pin to pin.
     ActuatorPins {
-        /// Distance of its two pins [m]; absent = not entered yet.
+        /// Distance of its two pins (m); absent = not entered yet.
         #[serde(
             rename = "pins_apart_m",
             default,
             skip_serializing_if = "Option::is_none"
         )]
         distance: Option<f64>,
-        /// It holds within this [m].
+        /// It holds within this (m).
         #[serde(rename = "pins_within_m")]
         within: f64,
     },
     /// By the axle: its distance from a fixed place in the plane of the leg.
     AxleFrom {
-        /// The fixed place [m].
+        /// The fixed place (m).
         #[serde(rename = "from_m")]
         #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
         from: Point,
-        /// Distance of the axle from it [m]; absent = not entered yet.
+        /// Distance of the axle from it (m); absent = not entered yet.
         #[serde(
             rename = "axle_apart_m",
             default,
             skip_serializing_if = "Option::is_none"
         )]
         distance: Option<f64>,
-        /// It holds within this [m].
+        /// It holds within this (m).
         #[serde(rename = "axle_within_m")]
         within: f64,
     },
@@ -137,18 +137,18 @@ pub enum PumpSeen {
     Stopped,
 }
 
-/// Default of [`SeenStop::pressure_within`] [Pa]: 50 psi, a needle of a shop gauge (common practice).
+/// Default of [`SeenStop::pressure_within`] (Pa): 50 psi, a needle of a shop gauge (common practice).
 pub const DEFAULT_PRESSURE_WITHIN: f64 = 344_738.0;
-/// Default of [`SeenStop::voltage_within`] [V]: a hand meter on a busy bus (common practice).
+/// Default of [`SeenStop::voltage_within`] (V): a hand meter on a busy bus (common practice).
 pub const DEFAULT_VOLTAGE_WITHIN: f64 = 0.2;
-/// Default of [`SeenStop::drawing_within`] [m]: an eighth of an inch, a tape in a wheel well (common
+/// Default of [`SeenStop::drawing_within`] (m): an eighth of an inch, a tape in a wheel well (common
 /// practice).
 pub const DEFAULT_DRAWING_WITHIN: f64 = 0.003_175;
-/// Default of [`SeenStop::forces_within`] [1]: weights and friction as estimated (common practice).
+/// Default of [`SeenStop::forces_within`] (ratio): weights and friction as estimated (common practice).
 pub const DEFAULT_FORCES_WITHIN: f64 = 0.10;
 
 impl SeenStop {
-    /// Travel that was read [1], of a leg that swings by `swing` [rad] either way; `None` where it is not
+    /// Travel that was read (ratio), of a leg that swings by `swing` (rad) either way; `None` where it is not
     /// what was read, or outside of 0 … 1.
     #[must_use]
     pub fn travel(&self, swing: f64) -> Option<f64> {

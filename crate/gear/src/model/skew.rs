@@ -8,19 +8,19 @@ use serde::{Deserialize, Serialize};
 #[serde(deny_unknown_fields, default)]
 pub struct OutOfPlane {
     /// Angle between the trunnion axis and the normal of the drawn plane, the largest in any
-    /// direction [rad]; absent = not measured.
+    /// direction (rad); absent = not measured.
     #[serde(rename = "trunnion_skew_rad", skip_serializing_if = "Option::is_none")]
     pub trunnion_skew: Option<f64>,
     /// Angle by which the wheel's spin axis at gear down leaves the drawn plane (front view) or its
-    /// normal (side view) [rad]; absent = not measured.
+    /// normal (side view) (rad); absent = not measured.
     #[serde(rename = "wheel_skew_rad", skip_serializing_if = "Option::is_none")]
     pub wheel_skew: Option<f64>,
     /// Least room along the trunnion axis from the middle of the tire to the nearest thing on the
     /// viewer's side, anywhere on the wheel's way: ahead in a front view, to the left in a side view
-    /// [m]; absent = not measured.
+    /// (m); absent = not measured.
     #[serde(rename = "room_near_m", skip_serializing_if = "Option::is_none")]
     pub room_near: Option<f64>,
-    /// The same on the other side: behind in a front view, to the right in a side view [m].
+    /// The same on the other side: behind in a front view, to the right in a side view (m).
     #[serde(rename = "room_far_m", skip_serializing_if = "Option::is_none")]
     pub room_far: Option<f64>,
     /// Parts of its own leg against which the tire is checked.

@@ -51,7 +51,7 @@ pub enum Body {
 pub struct SpringEnd {
     /// Body that carries it.
     pub body: Body,
-    /// Where, at gear down [m].
+    /// Where, at gear down (m).
     #[serde(rename = "point_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub point: Point,
@@ -66,7 +66,7 @@ pub struct LinearSpring {
     pub first: SpringEnd,
     /// The other end.
     pub second: SpringEnd,
-    /// Rate [N/m].
+    /// Rate (N/m).
     #[serde(rename = "rate_n_m")]
     pub rate: f64,
     /// What fixes its force at gear down.
@@ -83,13 +83,13 @@ pub struct LinearSpring {
 pub enum SpringSet {
     /// Its length without load.
     FreeLength {
-        /// Free length, end to end [m].
+        /// Free length, end to end (m).
         #[serde(rename = "length_m")]
         length: f64,
     },
     /// Its force at gear down.
     ForceAtDown {
-        /// Force, pull positive [N].
+        /// Force, pull positive (N).
         #[serde(rename = "force_n")]
         force: f64,
     },
@@ -124,16 +124,16 @@ pub struct GasSpring {
     pub first: SpringEnd,
     /// The other end.
     pub second: SpringEnd,
-    /// Compressed length, end to end [m].
+    /// Compressed length, end to end (m).
     #[serde(rename = "shortest_m")]
     pub shortest: f64,
-    /// Extended length, end to end [m].
+    /// Extended length, end to end (m).
     #[serde(rename = "longest_m")]
     pub longest: f64,
-    /// Push at its extended length [N].
+    /// Push at its extended length (N).
     #[serde(rename = "force_longest_n")]
     pub force_longest: f64,
-    /// Push at its compressed length [N], not below that at the extended length.
+    /// Push at its compressed length (N), not below that at the extended length.
     #[serde(rename = "force_shortest_n")]
     pub force_shortest: f64,
     /// Law between the ends.
@@ -151,7 +151,7 @@ pub enum GasLaw {
     Linear,
     /// p·Vⁿ constant.
     Polytropic {
-        /// Exponent n [1]: 1 for slow, 1.4 for fast movement of air or nitrogen.
+        /// Exponent n (ratio): 1 for slow, 1.4 for fast movement of air or nitrogen.
         exponent: f64,
     },
 }
@@ -169,10 +169,10 @@ impl GasLaw {
 pub struct TorsionSpring {
     /// Joint.
     pub joint: SpringJoint,
-    /// Rate [N·m/rad].
+    /// Rate (N·m/rad).
     #[serde(rename = "rate_n_m_rad")]
     pub rate: f64,
-    /// Moment at gear down, counter-clockwise positive [N·m], on the part that
+    /// Moment at gear down, counter-clockwise positive (N·m), on the part that
     /// [`SpringJoint`] names first.
     #[serde(rename = "moment_at_down_n_m")]
     pub moment_at_down: f64,

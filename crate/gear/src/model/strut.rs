@@ -8,19 +8,19 @@ use super::Point;
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Strut {
-    /// Axle W: the center of the wheel with the strut extended [m].
+    /// Axle W: the center of the wheel with the strut extended (m).
     #[serde(rename = "axle_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub axle: Point,
-    /// Lower point on the strut's center line [m].
+    /// Lower point on the strut's center line (m).
     #[serde(rename = "axis_bottom_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub axis_bottom: Point,
-    /// Upper point on the strut's center line; shortening slides the axle this way [m].
+    /// Upper point on the strut's center line; shortening slides the axle this way (m).
     #[serde(rename = "axis_top_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub axis_top: Point,
-    /// Outline of what slides with the axle (lower tube, fork), closed polygon, extended [m].
+    /// Outline of what slides with the axle (lower tube, fork), closed polygon, extended (m).
     #[serde(
         rename = "sliding_outline_m",
         default,
@@ -43,7 +43,7 @@ pub enum Shortening {
     None,
     /// The strut is shortened first and only then swings.
     BeforeSwing {
-        /// Shortening before the swing starts [m].
+        /// Shortening before the swing starts (m).
         #[serde(rename = "amount_m")]
         amount: f64,
     },
@@ -65,9 +65,9 @@ impl Shortening {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ShorteningRow {
-    /// Travel, 0 down … 1 up [1].
+    /// Travel, 0 down … 1 up (ratio).
     pub travel: f64,
-    /// Shortening there [m].
+    /// Shortening there (m).
     #[serde(rename = "amount_m")]
     pub amount: f64,
 }

@@ -8,14 +8,14 @@ use super::{Direction, Leg, is_zero};
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Supply {
-    /// Gauge pressure available at the actuators on the weakest supply [Pa]: what it can hold
+    /// Gauge pressure available at the actuators on the weakest supply (Pa): what it can hold
     /// against a stopped actuator.
     #[serde(rename = "available_pressure_pa")]
     pub available_pressure: f64,
-    /// Gauge back pressure on the return side [Pa].
+    /// Gauge back pressure on the return side (Pa).
     #[serde(rename = "return_pressure_pa", default)]
     pub return_pressure: f64,
-    /// Share of the available pressure that must be left over at the worst place [1]; absent = by
+    /// Share of the available pressure that must be left over at the worst place (ratio); absent = by
     /// what is known of friction: [`DEFAULT_MARGIN_WANTED`], or [`MARGIN_WITHOUT_FRICTION`] for a
     /// leg none of whose friction is given.
     #[serde(rename = "margin_wanted", skip_serializing_if = "Option::is_none")]
@@ -30,7 +30,7 @@ pub struct Supply {
     /// nothing fills it again.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub accumulator: Option<Accumulator>,
-    /// Gauge pressure at which a switch stops the pump [Pa]; absent = the position switches stop
+    /// Gauge pressure at which a switch stops the pump (Pa); absent = the position switches stop
     /// it.
     #[serde(
         rename = "pressure_switch_pa",
@@ -38,14 +38,14 @@ pub struct Supply {
         skip_serializing_if = "Option::is_none"
     )]
     pub pressure_switch: Option<f64>,
-    /// The available pressure while the gear goes down, where it differs [Pa]; absent = the same.
+    /// The available pressure while the gear goes down, where it differs (Pa); absent = the same.
     #[serde(
         rename = "available_down_pa",
         default,
         skip_serializing_if = "Option::is_none"
     )]
     pub available_down: Option<f64>,
-    /// The relief valve of a motor pump while the gear goes down, where it differs [Pa]; absent = the
+    /// The relief valve of a motor pump while the gear goes down, where it differs (Pa); absent = the
     /// same.
     #[serde(
         rename = "relief_down_pa",
@@ -53,7 +53,7 @@ pub struct Supply {
         skip_serializing_if = "Option::is_none"
     )]
     pub relief_down: Option<f64>,
-    /// The pressure switch while the gear goes down, where it differs [Pa]; absent = the same.
+    /// The pressure switch while the gear goes down, where it differs (Pa); absent = the same.
     #[serde(
         rename = "pressure_switch_down_pa",
         default,
@@ -79,14 +79,14 @@ impl Supply {
         down
     }
 
-    /// Gauge pressure at which a switch stops the pump [Pa]; absent where there is no pump to stop.
+    /// Gauge pressure at which a switch stops the pump (Pa); absent where there is no pump to stop.
     #[must_use]
     pub fn pump_switch(&self) -> Option<f64> {
         self.pressure_switch
             .filter(|_| matches!(self.source, Source::MotorPump(_) | Source::HandPump(_)))
     }
 
-    /// Share of the available pressure that must be left over at the worst place of a leg [1]: as given,
+    /// Share of the available pressure that must be left over at the worst place of a leg (ratio): as given,
     /// or by whether any of its friction is.
     #[must_use]
     pub fn required_margin(&self, leg: &Leg) -> f64 {
@@ -98,7 +98,7 @@ impl Supply {
         self.margin_wanted.unwrap_or(by_friction)
     }
 
-    /// A constant pressure [Pa] that returns freely to the tank, everything else by default.
+    /// A constant pressure (Pa) that returns freely to the tank, everything else by default.
     #[must_use]
     pub const fn constant(available_pressure: f64) -> Self {
         Self {
@@ -116,16 +116,16 @@ impl Supply {
     }
 }
 
-/// Default of [`Supply::margin_wanted`] [1]: hydraulic cylinders lose 5–10 % of their force to
+/// Default of [`Supply::margin_wanted`] (ratio): hydraulic cylinders lose 5–10 % of their force to
 /// friction (common practice, no published source).
 pub const DEFAULT_MARGIN_WANTED: f64 = 0.10;
 
-/// Default of [`Supply::margin_wanted`] for a leg none of whose friction is given [1]: this program's
+/// Default of [`Supply::margin_wanted`] for a leg none of whose friction is given (ratio): this program's
 /// own figure. The one printed ratio of a pack's relief valve to its pressure switch is 1.33, which
 /// leaves a quarter.
 pub const MARGIN_WITHOUT_FRICTION: f64 = 0.25;
 
-/// Default of [`Battery::internal_resistance`] [Ω]: 25–35 Ah aircraft batteries have 5 to 15 mΩ,
+/// Default of [`Battery::internal_resistance`] (Ω): 25–35 Ah aircraft batteries have 5 to 15 mΩ,
 /// two to three times as much at −20 °C (common practice).
 pub const DEFAULT_INTERNAL_RESISTANCE: f64 = 0.010;
 
@@ -170,22 +170,22 @@ impl Source {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct MotorPump {
-    /// Flow Q0 at the rated voltage without pressure [m3/s].
+    /// Flow Q0 at the rated voltage without pressure (m3/s).
     #[serde(rename = "free_flow_m3_s")]
     pub free_flow: f64,
-    /// Voltage Vn at the motor for which flow and stall pressure hold [V].
+    /// Voltage Vn at the motor for which flow and stall pressure hold (V).
     #[serde(rename = "rated_v")]
     pub rated_voltage: f64,
-    /// Gauge pressure Ps that stops the motor at the rated voltage [Pa].
+    /// Gauge pressure Ps that stops the motor at the rated voltage (Pa).
     #[serde(rename = "stall_pressure_pa")]
     pub stall_pressure: f64,
-    /// Current without pressure [A].
+    /// Current without pressure (A).
     #[serde(rename = "idle_a")]
     pub no_load_current: f64,
-    /// Current at the stall pressure [A].
+    /// Current at the stall pressure (A).
     #[serde(rename = "stall_a")]
     pub stall_current: f64,
-    /// Gauge pressure at which the relief valve opens [Pa].
+    /// Gauge pressure at which the relief valve opens (Pa).
     #[serde(rename = "relief_pressure_pa")]
     pub relief_pressure: f64,
 }
@@ -195,13 +195,13 @@ pub struct MotorPump {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct HandPump {
-    /// Fluid moved by one stroke [m3].
+    /// Fluid moved by one stroke (m3).
     #[serde(rename = "stroke_volume_m3")]
     pub stroke_volume: f64,
-    /// Time of one stroke [s]: 60 over the strokes in a minute.
+    /// Time of one stroke (s): 60 over the strokes in a minute.
     #[serde(rename = "stroke_time_s")]
     pub stroke_time: f64,
-    /// Largest gauge pressure that the handle can be worked against [Pa].
+    /// Largest gauge pressure that the handle can be worked against (Pa).
     #[serde(rename = "largest_pressure_pa")]
     pub largest_pressure: f64,
 }
@@ -212,16 +212,16 @@ pub struct HandPump {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]
 pub struct Accumulator {
-    /// Volume of the gas without fluid [m3].
+    /// Volume of the gas without fluid (m3).
     #[serde(rename = "gas_volume_m3")]
     pub gas_volume: f64,
-    /// Gauge pressure of the gas without fluid [Pa].
+    /// Gauge pressure of the gas without fluid (Pa).
     #[serde(rename = "precharge_pa")]
     pub precharge: f64,
-    /// Gauge pressure when the gear is selected [Pa].
+    /// Gauge pressure when the gear is selected (Pa).
     #[serde(rename = "charged_pa")]
     pub charged: f64,
-    /// Polytropic exponent n [1].
+    /// Polytropic exponent n (ratio).
     #[serde(
         default = "default_exponent",
         skip_serializing_if = "is_default_exponent"
@@ -229,7 +229,7 @@ pub struct Accumulator {
     pub exponent: f64,
 }
 
-/// Default of [`Accumulator::exponent`] [1]: nitrogen that takes up no heat in some seconds,
+/// Default of [`Accumulator::exponent`] (ratio): nitrogen that takes up no heat in some seconds,
 /// cp/cv = 1.4 (textbook).
 pub const DEFAULT_EXPONENT: f64 = 1.4;
 
@@ -252,19 +252,19 @@ pub struct Battery {
     /// Nominal voltage.
     #[serde(skip_serializing_if = "is_default")]
     pub size: BatterySize,
-    /// State of charge, 0 empty … 1 full [1].
+    /// State of charge, 0 empty … 1 full (ratio).
     #[serde(skip_serializing_if = "is_full")]
     pub charge: f64,
-    /// Measured open-circuit voltage, in place of the one by charge [V].
+    /// Measured open-circuit voltage, in place of the one by charge (V).
     #[serde(rename = "open_circuit_v", skip_serializing_if = "Option::is_none")]
     pub open_circuit_voltage: Option<f64>,
-    /// Internal resistance [Ω].
+    /// Internal resistance (Ω).
     #[serde(rename = "internal_ohm", skip_serializing_if = "is_default_resistance")]
     pub internal_resistance: f64,
-    /// Resistance of wires, relay and ground, there and back [Ω].
+    /// Resistance of wires, relay and ground, there and back (Ω).
     #[serde(rename = "wires_ohm", skip_serializing_if = "is_zero")]
     pub wire_resistance: f64,
-    /// Rating of the breaker or fuse [A]; absent = not checked.
+    /// Rating of the breaker or fuse (A); absent = not checked.
     #[serde(rename = "breaker_a", skip_serializing_if = "Option::is_none")]
     pub breaker_rating: Option<f64>,
 }

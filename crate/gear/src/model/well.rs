@@ -12,7 +12,7 @@ pub struct Obstacle {
     pub name: String,
     /// Its shape.
     pub shape: Shape,
-    /// Required clearance here by the user, for every moving part [m]; absent = the gear's rule.
+    /// Required clearance here by the user, for every moving part (m); absent = the gear's rule.
     #[serde(
         rename = "required_clearance_m",
         default,
@@ -31,14 +31,14 @@ pub struct Obstacle {
 pub enum Shape {
     /// Closed polygon, solid inside.
     Solid {
-        /// Corners in either direction, not repeated at the end [m].
+        /// Corners in either direction, not repeated at the end (m).
         #[serde(rename = "points_m")]
         #[cfg_attr(feature = "schema", schemars(with = "Vec<[f64; 2]>"))]
         points: Vec<Point>,
     },
     /// Open polyline whose free side is to the left of its direction.
     Surface {
-        /// Points in order [m].
+        /// Points in order (m).
         #[serde(rename = "points_m")]
         #[cfg_attr(feature = "schema", schemars(with = "Vec<[f64; 2]>"))]
         points: Vec<Point>,
@@ -46,7 +46,7 @@ pub enum Shape {
 }
 
 impl Shape {
-    /// The corners [m].
+    /// The corners (m).
     #[must_use]
     pub fn points(&self) -> &[Point] {
         match self {
@@ -54,7 +54,7 @@ impl Shape {
         }
     }
 
-    /// The corners, to be moved [m].
+    /// The corners, to be moved (m).
     pub fn points_mut(&mut self) -> &mut Vec<Point> {
         match self {
             Self::Solid { points } | Self::Surface { points } => points,

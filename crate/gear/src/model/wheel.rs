@@ -13,10 +13,10 @@ pub struct Wheel {
     /// The tire fitted before, kept for comparison.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub former: Option<Tire>,
-    /// Mass of wheel, tire, brake and all that slides with the axle, taken at the axle [kg].
+    /// Mass of wheel, tire, brake and all that slides with the axle, taken at the axle (kg).
     #[serde(rename = "mass_kg")]
     pub mass: f64,
-    /// Front view: lean of the wheel's plane from vertical at gear down, counter-clockwise [rad].
+    /// Front view: lean of the wheel's plane from vertical at gear down, counter-clockwise (rad).
     #[serde(rename = "lean_rad", default, skip_serializing_if = "is_zero")]
     pub lean: f64,
 }
@@ -29,16 +29,16 @@ pub struct Tire {
     /// Size as molded on the tire, as "6.00-6"; free text.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub size: String,
-    /// Overall diameter D as fitted new [m].
+    /// Overall diameter D as fitted new (m).
     #[serde(rename = "diameter_m")]
     pub diameter: f64,
-    /// Section width w as fitted new [m].
+    /// Section width w as fitted new (m).
     #[serde(rename = "width_m")]
     pub width: f64,
-    /// Radius of the shoulder between tread and side, in section [m].
+    /// Radius of the shoulder between tread and side, in section (m).
     #[serde(rename = "shoulder_radius_m")]
     pub shoulder_radius: f64,
-    /// Rim (bead seat) diameter, for the growth rule [m].
+    /// Rim (bead seat) diameter, for the growth rule (m).
     #[serde(rename = "rim_diameter_m")]
     pub rim_diameter: f64,
     /// Where diameter and width come from.
@@ -75,10 +75,10 @@ pub enum Grown {
     ByRule,
     /// The user's or the maker's own figure; it always wins over the rule.
     Given {
-        /// Overall diameter in service [m].
+        /// Overall diameter in service (m).
         #[serde(rename = "diameter_m")]
         diameter: f64,
-        /// Section width in service [m].
+        /// Section width in service (m).
         #[serde(rename = "width_m")]
         width: f64,
         /// Where these two come from.

@@ -9,7 +9,7 @@ pub const FORMAT: &str = "gearswing-gear";
 /// The newest version that can be read. What is written is the lowest version that holds it.
 pub const VERSION: u64 = 3;
 
-/// Longest text that is read [bytes].
+/// Longest text that is read (bytes).
 pub const READ_LIMIT: usize = 4 << 20;
 
 /// The last key of a field that is not as old as the file, with the version that has it first.

@@ -7,9 +7,9 @@ pub enum OpenError {
     /// Longer than any gear file.
     #[error("{bytes} bytes are too many for a gear file (at most {limit})")]
     TooLarge {
-        /// Length [bytes].
+        /// Length (bytes).
         bytes: usize,
-        /// Most that is read [bytes].
+        /// Most that is read (bytes).
         limit: usize,
     },
     /// There is nothing in it.
@@ -42,7 +42,7 @@ pub enum OpenError {
     /// A key that a gear file does not have.
     #[error("{path}: {what} (line {line}, column {column})")]
     UnknownField {
-        /// Where, as "gear.legs[0].actuator.rodd_m".
+        /// Where, as `gear.legs[0].actuator.rodd_m`.
         path: String,
         /// The key, and the keys that would be understood.
         what: String,
@@ -54,7 +54,7 @@ pub enum OpenError {
     /// A value that is missing or of the wrong kind.
     #[error("{path}: {what} (line {line}, column {column})")]
     Field {
-        /// Where, as "gear.legs[0].actuator.rod_m".
+        /// Where, as `gear.legs[0].actuator.rod_m`.
         path: String,
         /// What is wrong.
         what: String,
@@ -71,15 +71,15 @@ pub enum SaveError {
     /// A number is not finite: it would not come back.
     #[error("{path} is not a finite number")]
     NotFinite {
-        /// Where, as "gear.legs[0].actuator.rod_m".
+        /// Where, as `gear.legs[0].actuator.rod_m`.
         path: String,
     },
     /// The text would be longer than what can be read back.
     #[error("{bytes} bytes are too many (at most {limit})")]
     TooLarge {
-        /// Length [bytes].
+        /// Length (bytes).
         bytes: usize,
-        /// Most that is read [bytes].
+        /// Most that is read (bytes).
         limit: usize,
     },
     /// The writer of JSON failed.

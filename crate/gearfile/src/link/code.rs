@@ -12,7 +12,7 @@ const END: u8 = b'Z';
 /// The alphabet of base64url (RFC 4648 table 2), also the digits of length and checksum.
 const DIGITS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
-/// Where the parts of the text start [characters].
+/// Where the parts of the text start (characters).
 const LENGTH_AT: usize = 3;
 const CHECK_AT: usize = LENGTH_AT + LENGTH_DIGITS;
 const CRC_AT: usize = CHECK_AT + 1;

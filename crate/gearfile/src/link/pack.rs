@@ -9,7 +9,7 @@ use miniz_oxide::inflate::core::{DecompressorOxide, decompress};
 /// The fixed text of version 1; links refer to it, so it never changes.
 pub(super) const FIXED_TEXT_1: &[u8] = include_bytes!("../../data/link-1.txt");
 
-/// Buffer that unpacking starts with [bytes]; doubled up to the limit.
+/// Buffer that unpacking starts with (bytes); doubled up to the limit.
 const FIRST_BUFFER: usize = 32 << 10;
 
 /// Deflates `data` as what follows `fixed`; `None` when the compressor refuses.

@@ -21,7 +21,7 @@ pub struct Shared {
     pub gear: Gear,
     /// Leg that is looked at, as index.
     pub leg: usize,
-    /// Place on the path [1]; see `solver::result::Station::progress`.
+    /// Place on the path (ratio); see `solver::result::Station::progress`.
     pub progress: f64,
     /// Part of the drawing that is seen; absent = all of it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -35,10 +35,10 @@ pub struct Shared {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ViewState {
-    /// What is in the middle, x and y [m].
+    /// What is in the middle, x and y (m).
     #[serde(rename = "centre_m")]
     pub centre: [f64; 2],
-    /// Width that is seen [m].
+    /// Width that is seen (m).
     #[serde(rename = "width_m")]
     pub width: f64,
 }

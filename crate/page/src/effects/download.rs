@@ -7,7 +7,7 @@ use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
 
-/// How long the browser may take to fetch the file from memory [ms].
+/// How long the browser may take to fetch the file from memory (ms).
 const KEEP_MS: i32 = 60_000;
 
 /// Offers a text as a file.

@@ -8,7 +8,7 @@ use wasm_bindgen::JsValue;
 use wasm_bindgen::closure::Closure;
 use web_sys::File;
 
-/// Largest file that is read [MB]: a gear file is some kilobytes, a file of all some hundred times that.
+/// Largest file that is read (MB): a gear file is some kilobytes, a file of all some hundred times that.
 const LARGEST_MB: f64 = 64.0;
 /// Bytes of a megabyte.
 const MB: f64 = 1024.0 * 1024.0;

@@ -14,7 +14,7 @@ use web_sys::{
     ScrollLogicalPosition,
 };
 
-/// Zoom of one press [1].
+/// Zoom of one press (ratio).
 const ZOOM: f64 = 1.25;
 
 /// Registers one handler for all buttons.

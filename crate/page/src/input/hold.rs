@@ -16,7 +16,7 @@ const LIVE: &str = "canvas, input[type=range]";
 /// Its list opens over the page and takes the release.
 const OWN_WINDOW: &str = "select";
 
-/// Longest wait for the click that follows a release [ms].
+/// Longest wait for the click that follows a release (ms).
 const CLICK_WITHIN_MS: i32 = 80;
 
 const FIRST: Mode = Mode {

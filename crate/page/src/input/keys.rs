@@ -13,7 +13,7 @@ use web_sys::{
     Element, Event, FocusEvent, HtmlElement, HtmlInputElement, HtmlTextAreaElement, KeyboardEvent,
 };
 
-/// Zoom of one key press [1].
+/// Zoom of one key press (ratio).
 const ZOOM: f64 = 1.25;
 
 const ACTIVE: Mode = Mode {

@@ -6,7 +6,7 @@ use crate::error::Result;
 use gearswing_app::scene::{Mark, Role, ScreenPoint, Shape};
 use web_sys::{HtmlCanvasElement, HtmlElement};
 
-/// Size of a sample [CSS px].
+/// Size of a sample (CSS px).
 const SIZE_PX: (f64, f64) = (64.0, 14.0);
 
 /// What is explained, in reading order.

@@ -11,7 +11,7 @@ use std::f64::consts::TAU;
 use wasm_bindgen::JsValue;
 use web_sys::CanvasRenderingContext2d;
 
-/// Width of the halo around a text [CSS px].
+/// Width of the halo around a text (CSS px).
 const HALO_PX: f64 = 4.0;
 
 /// Paints scenes in the theme in force.

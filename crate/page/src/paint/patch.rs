@@ -7,7 +7,7 @@ use crate::error::Result;
 use gearswing_app::scene::{Extent, Mark};
 use web_sys::{Element, HtmlCanvasElement};
 
-/// Steps in which a patch is placed and grows [CSS px]: at the usual ratios whole pixels of the
+/// Steps in which a patch is placed and grows (CSS px): at the usual ratios whole pixels of the
 /// screen, so that what stands still does not blur.
 const STEP_PX: f64 = 16.0;
 
@@ -15,7 +15,7 @@ const STEP_PX: f64 = 16.0;
 pub(super) struct Patch {
     canvas: HtmlCanvasElement,
     surface: Surface,
-    /// Size of the scene, and the place and size on it [CSS px].
+    /// Size of the scene, and the place and size on it (CSS px).
     lies: Option<((f64, f64), Place)>,
     hidden: bool,
 }
@@ -39,7 +39,7 @@ impl Patch {
         &self.canvas
     }
 
-    /// Paints marks of a scene of this size [CSS px].
+    /// Paints marks of a scene of this size (CSS px).
     pub(super) fn paint(
         &mut self,
         painter: &mut Painter,
@@ -62,7 +62,7 @@ impl Patch {
     }
 }
 
-/// A part of a scene [CSS px].
+/// A part of a scene (CSS px).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Place {
     /// Its left and upper edge.
@@ -107,7 +107,7 @@ impl Place {
     }
 }
 
-/// Start and length of steps around a span, at least `least` long, within `all` [CSS px].
+/// Start and length of steps around a span, at least `least` long, within `all` (CSS px).
 fn span((from, to): (f64, f64), least: f64, all: f64) -> (f64, f64) {
     let start = (from / STEP_PX).floor() * STEP_PX;
     let end = (to / STEP_PX).ceil() * STEP_PX;

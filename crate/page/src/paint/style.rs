@@ -2,9 +2,9 @@
 
 use gearswing_app::scene::Role;
 
-/// Thick line [CSS px].
+/// Thick line (CSS px).
 const THICK: f64 = 2.0;
-/// Thin line, half of the thick one [CSS px].
+/// Thin line, half of the thick one (CSS px).
 const THIN: f64 = 1.0;
 
 /// Line without gaps.
@@ -29,9 +29,9 @@ pub(crate) struct Style {
     pub(crate) ink: &'static str,
     /// Color of what is filled.
     pub(crate) fill: &'static str,
-    /// Line width [CSS px].
+    /// Line width (CSS px).
     pub(crate) width: f64,
-    /// Dashes and gaps [CSS px].
+    /// Dashes and gaps (CSS px).
     pub(crate) dash: &'static [f64],
     /// A filled shape gets its line as well.
     pub(crate) outlined: bool,

@@ -6,7 +6,7 @@ use crate::error::{PageError, Result};
 use wasm_bindgen::JsCast;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
-/// Largest side of a backing store [px]; browsers give up a little above.
+/// Largest side of a backing store (px); browsers give up a little above.
 const LARGEST_PX: f64 = 8192.0;
 
 /// A canvas with its context.

@@ -35,7 +35,7 @@ pub(crate) struct Steady {
     live: bool,
 }
 
-/// Where what is pressed stands in the window, and what it scrolls in [CSS px].
+/// Where what is pressed stands in the window, and what it scrolls in (CSS px).
 pub(crate) struct Stand {
     top: f64,
     scroller: Option<(HtmlElement, f64)>,

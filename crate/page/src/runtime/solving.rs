@@ -11,16 +11,16 @@ const NAME: &str = "solving";
 /// Name of the mark where it begins.
 const BEGIN: &str = "solving begins";
 
-/// Longest slice of work in a turn [ms]: what takes longer is told and goes on with the next frames.
+/// Longest slice of work in a turn (ms): what takes longer is told and goes on with the next frames.
 const FIRST_SLICE_MS: f64 = 100.0;
 
-/// Longest slice of what goes on: presses and keys come between two of them [ms].
+/// Longest slice of what goes on: presses and keys come between two of them (ms).
 const NEXT_SLICE_MS: f64 = 40.0;
 
 /// Time that a turn has for working out.
 pub(super) struct Slice {
     clock: Option<Performance>,
-    /// When it ends [ms].
+    /// When it ends (ms).
     end_ms: f64,
 }
 

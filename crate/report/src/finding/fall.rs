@@ -13,7 +13,7 @@ const PROVE_ELECTRIC: &str = "On jacks, let the leg down by the emergency proced
 const PROVE: &str = "On jacks, let the leg down by the emergency procedure, without pressure, several times: each time it must lock by itself. Keep clear: nothing stops it on its way.";
 const HELP: &str = "Look for what holds it back or should help it: tight pins, dragging seals, a restrictor too small, a weak or missing down spring. What the maker gives for it wins. If the airplane has another way down without its normal power (hand pump, bottle, crank), say so at the supply, and prove it on jacks.";
 
-/// Places this near to each other are one [1].
+/// Places this near to each other are one (ratio).
 const NEAR: f64 = 5e-3;
 
 const SLOW_DOWN: &str = "Slow down before the emergency procedure, as the maker's data say; if they give no airspeed, ask for it.";

@@ -8,7 +8,7 @@ use super::answer::Said;
 use crate::published::{LOCK_BY_HAND, LOCK_PROOFS, OVER_CENTER_PRINTED};
 use crate::subject::Subject;
 
-/// Ground load for which the push into the lock is said [N]: 100 lb or 100 N in the units chosen.
+/// Ground load for which the push into the lock is said (N): 100 lb or 100 N in the units chosen.
 const ROUND_LOAD: f64 = 100.0;
 
 const PUSH_CHECK: &str = "On jacks, push the locked knee by hand in the unlocking direction: it must snap back hard onto its stop.";

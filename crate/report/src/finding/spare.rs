@@ -6,10 +6,10 @@ use gearswing_units::Quantity;
 use crate::cases::joint_words;
 use crate::subject::Subject;
 
-/// Above this, friction times so many is only said to be over it [1].
+/// Above this, friction times so many is only said to be over it (ratio).
 const MANY: f64 = 20.0;
 
-/// Travels nearer than this are one [1].
+/// Travels nearer than this are one (ratio).
 const NEAR: f64 = 5e-3;
 
 const MEASURE_SEALS: &str = "Measure the friction: by spring scale at the rod, lines open, for the seals; by spring scale at the axle, actuator and brace disconnected, for the bushings.";

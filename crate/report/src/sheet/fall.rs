@@ -8,7 +8,7 @@ use super::numbers::title;
 use crate::subject::Subject;
 use crate::text::capital_first;
 
-/// Load at the axle for which the effect at the knee is said [N]: 100 lb or 100 N in the units
+/// Load at the axle for which the effect at the knee is said (N): 100 lb or 100 N in the units
 /// chosen.
 const ROUND_LOAD: f64 = 100.0;
 

@@ -1,6 +1,6 @@
 //! Lines of at most 78 characters.
 
-/// Width of a line [characters]: fits a terminal and a printed page.
+/// Width of a line (characters): fits a terminal and a printed page.
 const WIDTH: usize = 78;
 
 /// A text being written line by line.

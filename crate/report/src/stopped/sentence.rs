@@ -96,7 +96,7 @@ pub(super) fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
     }
 }
 
-/// Standard uncertainties in the half-width that holds 95 % of a normal distribution [1].
+/// Standard uncertainties in the half-width that holds 95 % of a normal distribution (ratio).
 const STANDARD_IN_95: f64 = 1.96;
 
 /// Where the leg stood, and how far the numbers carry.
@@ -155,7 +155,7 @@ fn impossible(stopped: &Stopped, found: &StopExplained) -> String {
     said
 }
 
-/// A reading so many times what there can be is not believed [1].
+/// A reading so many times what there can be is not believed (ratio).
 const ABOVE: f64 = 1.1;
 
 /// Each thing seen against what an explanation needs.

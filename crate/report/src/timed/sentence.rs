@@ -53,7 +53,7 @@ fn may_trip(run: &Run) -> bool {
     run.breaker.is_some_and(|breaker| breaker.passed)
 }
 
-/// Pressure at which a switch stops the pump on this way [Pa].
+/// Pressure at which a switch stops the pump on this way (Pa).
 fn pump_switch(timed: &Timed, run: &Run) -> Option<f64> {
     timed.gear.supply.going(run.direction).pump_switch()
 }
@@ -182,7 +182,7 @@ fn refilled(timed: &Timed, run: &Run) -> Option<String> {
     })
 }
 
-/// An accumulator at less than this share of what it was charged to is told [1].
+/// An accumulator at less than this share of what it was charged to is told (ratio).
 const NEARLY_FULL: f64 = 0.98;
 
 /// Legs that a run down leaves short of their locks.
@@ -301,7 +301,7 @@ fn passed_at(timed: &Timed, run: &Run) -> String {
     })
 }
 
-/// A pump that makes so many times the pressure given is told [1].
+/// A pump that makes so many times the pressure given is told (ratio).
 const TOLD: f64 = 1.05;
 
 /// The answers count on no more than the pressure given; the times take what the pump makes.

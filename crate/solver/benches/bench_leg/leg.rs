@@ -33,7 +33,7 @@ fn surface(name: &str, list: &[(f64, f64)]) -> Obstacle {
     )
 }
 
-/// Six obstacles with 40 edges. `rib` moves the root rib outboard [m]: 0 clears, 0.04 touches.
+/// Six obstacles with 40 edges. `rib` moves the root rib outboard (m): 0 clears, 0.04 touches.
 fn well(rib: f64) -> Vec<Obstacle> {
     let ring: Vec<(f64, f64)> = (0..8)
         .map(|i| {

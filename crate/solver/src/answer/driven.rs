@@ -126,7 +126,7 @@ struct Hardest {
     peak: ForcePeak,
 }
 
-/// More than this as a share is harder [1].
+/// More than this as a share is harder (ratio).
 const HARDER: f64 = 1e-3;
 
 /// What is hardest: what gives the worse verdict and, where verdicts are alike, what needs a larger share

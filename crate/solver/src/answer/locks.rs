@@ -4,25 +4,25 @@ use crate::result::{
     Place, Question, Verdict, WayDown,
 };
 
-/// Least over-center offset [m]: 0.06 in, our own, just below every range printed in the maintenance
+/// Least over-center offset (m): 0.06 in, our own, just below every range printed in the maintenance
 /// manuals of light airplanes that were read: 0.062–0.125 in main side brace of light singles,
 /// 0.145–0.170 in main side brace of a light twin, 0.125–0.250 in nose drag brace of a light single,
 /// 0.063–0.156 in nose drag brace and 0.220–0.280 in nose idler link of a light twin, 0.219–0.281 in
 /// main drag brace of a turboprop twin.
 pub const LEAST_OVER_CENTRE: f64 = 0.06 * 0.0254;
 
-/// Least and most over-center offset that those manuals print [m]: 0.062 and 0.281 in.
+/// Least and most over-center offset that those manuals print (m): 0.062 and 0.281 in.
 pub const PRINTED_OVER_CENTER: (f64, f64) = (0.062 * 0.0254, 0.281 * 0.0254);
 
-/// Least push at the knee, against the dead weight, that counts as holding it [N]: about 1 lb, what
+/// Least push at the knee, against the dead weight, that counts as holding it (N): about 1 lb, what
 /// a hand's touch or a shake gives. Our own figure, no source.
 pub const LEAST_KNEE_PUSH: f64 = 5.0;
 
-/// Least offset left after the play of the knee [m]: half of what is asked for. Our own figure, no
+/// Least offset left after the play of the knee (m): half of what is asked for. Our own figure, no
 /// source.
 pub const LEAST_AFTER_PLAY: f64 = 0.5 * LEAST_OVER_CENTRE;
 
-/// A telescopic brace this far from its end length at down does not stand at its latch [m]
+/// A telescopic brace this far from its end length at down does not stand at its latch (m)
 /// (rounding of typed figures; common practice).
 pub const LATCH_GAP: f64 = 1e-3;
 
@@ -41,7 +41,7 @@ pub(crate) struct LockCase<'a> {
     pub(crate) break_out_from_memory: bool,
     /// How many times its friction it must fall against is the built-in figure.
     pub(crate) own_times: bool,
-    /// Travel at which the down and locked switch makes [1].
+    /// Travel at which the down and locked switch makes (ratio).
     pub(crate) down_switch: f64,
     /// It is on one drive with others.
     pub(crate) shares_drive: bool,

@@ -5,11 +5,11 @@ use crate::result::{
     LockKind, Motion, Phase, Unpowered, Verdict, WayDown,
 };
 
-/// A moment that is missing is about nothing below this share of the largest moment of the weights [1].
+/// A moment that is missing is about nothing below this share of the largest moment of the weights (ratio).
 /// Our own figure.
 const LITTLE_MISSING: f64 = 0.01;
 
-/// A leg so near to its stop, at the axle [m], is about there. Our own figure.
+/// A leg so near to its stop, at the axle (m), is about there. Our own figure.
 const NEAR_STOP: f64 = 1e-3;
 
 /// What the answer is made from.
@@ -55,7 +55,7 @@ pub(crate) fn way_down(case: &WayDownCase) -> Option<WayDown> {
 }
 
 impl WayDownCase<'_> {
-    /// Most that the hand pump of the way down makes [Pa]: that of a source has no more than is given as
+    /// Most that the hand pump of the way down makes (Pa): that of a source has no more than is given as
     /// available. `None` where there is no such pump, or it drives nothing.
     fn pump_pressure(&self) -> Option<f64> {
         let most = self.gear.hand_pump_pressure();

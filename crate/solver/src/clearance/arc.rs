@@ -11,19 +11,19 @@ pub(crate) struct RadialSegment {
     /// Unit vector a→b; zero for a segment without length.
     along: Vector,
     length: f64,
-    /// Where the normal from the centre meets the line, from `a` [m].
+    /// Where the normal from the centre meets the line, from `a` (m).
     foot: f64,
-    /// Distance of the centre from the line [m].
+    /// Distance of the centre from the line (m).
     line: f64,
     radius_a: f64,
     radius_b: f64,
-    /// Least and largest distance from the centre [m].
+    /// Least and largest distance from the centre (m).
     nearest: f64,
     farthest: f64,
 }
 
 impl RadialSegment {
-    /// The segment `a`–`b` seen from `centre` [m].
+    /// The segment `a`–`b` seen from `centre` (m).
     pub(crate) fn new(centre: Point, a: Point, b: Point) -> Self {
         let (a, b) = (a - centre, b - centre);
         let length = (b - a).norm();
@@ -54,7 +54,7 @@ impl RadialSegment {
         }
     }
 
-    /// What a point at `radius` [m] keeps away at least, wherever it stands on its circle [m].
+    /// What a point at `radius` (m) keeps away at least, wherever it stands on its circle (m).
     #[inline]
     pub(crate) fn radial_gap(&self, radius: f64) -> f64 {
         (radius - self.farthest).max(self.nearest - radius).max(0.0)
@@ -70,7 +70,7 @@ impl RadialSegment {
 /// An arc about the origin, run counter-clockwise.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Arc {
-    /// Radius [m].
+    /// Radius (m).
     pub(crate) radius: f64,
     start: Vector,
     end: Vector,
@@ -85,14 +85,14 @@ enum Width {
     Full,
 }
 
-/// Turn below which an arc is thin [rad].
+/// Turn below which an arc is thin (rad).
 const THIN: f64 = 0.5;
 
-/// Turn that counts as all around [rad].
+/// Turn that counts as all around (rad).
 const FULL_TURN: f64 = std::f64::consts::TAU - 1e-9;
 
 impl Arc {
-    /// The arc of the tip of `from` when it turns from `low` to `high` [rad], given as the cosine
+    /// The arc of the tip of `from` when it turns from `low` to `high` (rad), given as the cosine
     /// and sine of both and their difference.
     #[inline]
     pub(crate) fn new(from: Vector, low: (f64, f64), high: (f64, f64), span: f64) -> Self {
@@ -128,7 +128,7 @@ impl Arc {
         }
     }
 
-    /// Angle from the start of the arc to direction `d`, 0 … 2π [rad].
+    /// Angle from the start of the arc to direction `d`, 0 … 2π (rad).
     pub(crate) fn angle_to(&self, d: Vector) -> f64 {
         let angle = self.start.perp(&d).atan2(self.start.dot(&d));
         if angle < 0.0 {
@@ -138,8 +138,8 @@ impl Arc {
         }
     }
 
-    /// Least distance of the arc from a segment [m] and the direction in which the arc's point
-    /// stands there, when it is below `cutoff` [m]. 0 where they meet.
+    /// Least distance of the arc from a segment (m) and the direction in which the arc's point
+    /// stands there, when it is below `cutoff` (m). 0 where they meet.
     ///
     /// Exact: a least distance lies at an end of the arc, on the ray through an end of the segment,
     /// on the normal from the centre to the segment, or at a crossing.

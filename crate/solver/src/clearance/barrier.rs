@@ -32,9 +32,9 @@ pub(crate) struct Barrier {
 /// Nearest point of a barrier's line to a point.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Near {
-    /// Distance, never negative [m].
+    /// Distance, never negative (m).
     pub(crate) distance: f64,
-    /// Nearest point [m].
+    /// Nearest point (m).
     pub(crate) point: Point,
     /// Edge on which it lies.
     pub(crate) edge: usize,
@@ -118,7 +118,7 @@ impl Barrier {
         }
     }
 
-    /// Signed distance of `p` [m]: positive free, negative inside or behind; and the nearest point.
+    /// Signed distance of `p` (m): positive free, negative inside or behind; and the nearest point.
     pub(crate) fn signed(&self, p: Point) -> (f64, Point) {
         let near = self.nearest(p);
         let past = near.distance > 0.0 && self.is_past(p, &near);
@@ -145,13 +145,13 @@ impl Edge {
         }
     }
 
-    /// Signed distance of `p` from the edge's line, positive to the left [m].
+    /// Signed distance of `p` from the edge's line, positive to the left (m).
     #[inline]
     pub(crate) fn side(&self, p: Point) -> f64 {
         self.along.perp(&(p - self.a))
     }
 
-    /// Place of `p` along the edge's line from `a` [m].
+    /// Place of `p` along the edge's line from `a` (m).
     #[inline]
     pub(crate) fn place(&self, p: Point) -> f64 {
         self.along.dot(&(p - self.a))

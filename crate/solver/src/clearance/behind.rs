@@ -17,16 +17,16 @@ const MAX_INTERVALS: usize = 20_000;
 const MAX_STRETCHES: usize = 20_000;
 
 /// Width of progress below which an interval that may hold a point behind counts as one that does
-/// [1].
+/// (ratio).
 const FINEST: f64 = 1e-9;
 
-/// Length below which a stretch of an edge that may be behind counts as behind [m].
+/// Length below which a stretch of an edge that may be behind counts as behind (m).
 const SHORTEST: f64 = 1e-9;
 
-/// Two distances closer than this are not told apart [m]: rounding of f64.
+/// Two distances closer than this are not told apart (m): rounding of f64.
 const TIE: f64 = 1e-12;
 
-/// Whether no point within `stray` [m] of the convex hull of some points is behind a surface, for
+/// Whether no point within `stray` (m) of the convex hull of some points is behind a surface, for
 /// certain.
 ///
 /// It is so when no edge and no corner of the surface can be the nearest feature from behind. An

@@ -38,9 +38,9 @@ pub struct ClearanceCase<'a> {
 pub struct ClearanceOptions {
     /// Every how many poses a curve has a point, at least 1.
     pub curve_stride: usize,
-    /// Accuracy of certified clearances [m].
+    /// Accuracy of certified clearances (m).
     pub accuracy: f64,
-    /// Clearance from which a curve only says "beyond" [m].
+    /// Clearance from which a curve only says "beyond" (m).
     pub curve_reach: f64,
     /// Whether the tire is checked against its own leg, too.
     pub own_leg: bool,
@@ -48,7 +48,7 @@ pub struct ClearanceOptions {
     pub less_skew: bool,
 }
 
-/// Default of [`ClearanceOptions::curve_reach`] [m].
+/// Default of [`ClearanceOptions::curve_reach`] (m).
 pub const DEFAULT_CURVE_REACH: f64 = 0.25;
 
 impl Default for ClearanceOptions {

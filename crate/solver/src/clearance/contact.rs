@@ -10,16 +10,16 @@ use super::signed::{Signed, signed_clearance};
 use super::sweep::{Span, Sweep};
 use super::track::Track;
 
-/// Widest bracket of a first contact: swing [rad] and progress [1].
+/// Widest bracket of a first contact: swing (rad) and progress (ratio).
 const BRACKET: (f64, f64) = (9e-7, 9e-7);
 
-/// Width of progress at which an interval that may touch counts as one that does [1].
+/// Width of progress at which an interval that may touch counts as one that does (ratio).
 const FINEST: f64 = 1e-9;
 
 /// Bound on the intervals looked at for one pair.
 const MAX_INTERVALS: usize = 50_000;
 
-/// A lower bound within this of the radius does not count as free [m]: rounding of f64.
+/// A lower bound within this of the radius does not count as free (m): rounding of f64.
 const ROUNDING: f64 = 1e-12;
 
 /// Where a part first touches an obstacle, `None` when it is free all the way.

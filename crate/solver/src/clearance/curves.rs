@@ -31,7 +31,7 @@ struct Follower<'a> {
     /// Its place in the cores of a pose.
     core: usize,
     past: bool,
-    /// It never comes nearer than this [m].
+    /// It never comes nearer than this (m).
     least: f64,
     obstacle: usize,
 }
@@ -194,7 +194,7 @@ impl Group<'_> {
 }
 
 impl Follower<'_> {
-    /// Clearance when it is below `cutoff` [m].
+    /// Clearance when it is below `cutoff` (m).
     fn clearance(
         &self,
         placed: &Placed,

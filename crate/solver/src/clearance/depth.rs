@@ -13,13 +13,13 @@ use super::sweep::line_edges;
 /// The deepest point found.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Deepest {
-    /// Depth past the barrier's line, 0 when no point is past it [m].
+    /// Depth past the barrier's line, 0 when no point is past it (m).
     pub(crate) depth: f64,
-    /// No point is deeper than this [m].
+    /// No point is deeper than this (m).
     pub(crate) at_most: f64,
-    /// The deepest point and the barrier's nearest to it, as the search sees them [m].
+    /// The deepest point and the barrier's nearest to it, as the search sees them (m).
     pub(crate) points: Option<(Point, Point)>,
-    /// Progress of the pose where it was found [1].
+    /// Progress of the pose where it was found (ratio).
     pub(crate) progress: f64,
 }
 
@@ -67,7 +67,7 @@ impl Line {
 pub(crate) trait Mover {
     /// The line at `progress`.
     fn line(&self, progress: f64) -> Option<Line>;
-    /// How far its points stray from the straight way between two of its places, at most [m].
+    /// How far its points stray from the straight way between two of its places, at most (m).
     fn stray(&self, from: &Line, to: &Line) -> f64;
 }
 
@@ -91,7 +91,7 @@ struct Patch {
     lines: (usize, usize),
     stray: f64,
     corners: [Point; 4],
-    /// No point of it is farther from the barrier's line [m].
+    /// No point of it is farther from the barrier's line (m).
     bound: f64,
 }
 
@@ -115,7 +115,7 @@ impl Ord for Patch {
     }
 }
 
-/// The deepest point of a moving line past a barrier, to `tolerance` [m], over intervals between
+/// The deepest point of a moving line past a barrier, to `tolerance` (m), over intervals between
 /// neighbouring `lines`; added to what `best` holds. `closed` tells whether the line closes.
 ///
 /// Depth is the distance from the barrier's line of a point inside of a solid or behind a surface.
@@ -213,7 +213,7 @@ impl Search<'_> {
         }
     }
 
-    /// Halves a patch on its longer side; one of less than `least` size [m] stands as it is.
+    /// Halves a patch on its longer side; one of less than `least` size (m) stands as it is.
     fn split(&mut self, mover: &impl Mover, patch: &Patch, least: f64) -> Result<(), Unresolved> {
         let [p, q, r, s] = patch.corners;
         let along = (q - p).norm().max((s - r).norm());
@@ -260,7 +260,7 @@ fn corners(a: &Line, b: &Line, edge: (usize, usize), share: (f64, f64)) -> Optio
     ])
 }
 
-/// No point of the patch is farther from the barrier's line than this [m].
+/// No point of the patch is farther from the barrier's line than this (m).
 fn at_most(barrier: &Barrier, corners: &[Point; 4], stray: f64) -> f64 {
     barrier
         .edges

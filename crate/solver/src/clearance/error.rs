@@ -14,25 +14,25 @@ pub enum ClearanceError {
         "accuracy {accuracy} m must be positive and the curve stride {curve_stride} at least 1"
     )]
     Options {
-        /// Accuracy asked for [m].
+        /// Accuracy asked for (m).
         accuracy: f64,
-        /// Stride asked for [1].
+        /// Stride asked for (ratio).
         curve_stride: usize,
     },
     /// A pose between two good ones cannot be assembled.
     #[error("the leg cannot be assembled at progress {progress}: it misses by {miss} m")]
     NotAssembled {
-        /// Place on the path [1].
+        /// Place on the path (ratio).
         progress: f64,
-        /// By how much it misses [m].
+        /// By how much it misses (m).
         miss: f64,
     },
     /// A turning point, or the place of an angle, was not found.
     #[error("the motion between progress {from} and {to} cannot be followed")]
     NotFollowed {
-        /// Start of the interval [1].
+        /// Start of the interval (ratio).
         from: f64,
-        /// End of the interval [1].
+        /// End of the interval (ratio).
         to: f64,
     },
     /// A part or what it is held against has no points.
@@ -49,9 +49,9 @@ pub enum ClearanceError {
     OwnUnresolved {
         /// Part of the leg.
         part: MovingPart,
-        /// Start of the interval [1].
+        /// Start of the interval (ratio).
         from: f64,
-        /// End of the interval [1].
+        /// End of the interval (ratio).
         to: f64,
     },
     /// A part of the path was not resolved within the bound on evaluations.
@@ -63,9 +63,9 @@ pub enum ClearanceError {
         part: MovingPart,
         /// Obstacle, as index into the well.
         obstacle: usize,
-        /// Start of the interval [1].
+        /// Start of the interval (ratio).
         from: f64,
-        /// End of the interval [1].
+        /// End of the interval (ratio).
         to: f64,
     },
 }

@@ -14,9 +14,9 @@ pub struct PlacedOutline {
     pub part: MovingPart,
     /// Tire size, for the wheel only.
     pub tire: Option<TireState>,
-    /// Core: one point (a disc), two (a bar with round ends) or a closed polygon, in order [m].
+    /// Core: one point (a disc), two (a bar with round ends) or a closed polygon, in order (m).
     pub core: Vec<Point>,
-    /// Radius by which the core is grown, 0 for sharp corners [m].
+    /// Radius by which the core is grown, 0 for sharp corners (m).
     pub radius: f64,
 }
 

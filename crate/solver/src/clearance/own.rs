@@ -42,16 +42,16 @@ pub(crate) struct Own {
     pub(crate) not_checked: Vec<OwnNotChecked>,
 }
 
-/// Share of a clearance to which it is certified [1].
+/// Share of a clearance to which it is certified (ratio).
 const SHARE: f64 = 0.01;
 
 /// Searches that are made anew with a share of the gap found, at most.
 const MOST_SEARCHES: usize = 4;
 
-/// Gaps closer than this are the same [m]: rounding of f64.
+/// Gaps closer than this are the same (m): rounding of f64.
 const SAME_GAP: f64 = 1e-9;
 
-/// Least half extent of a tire's core [m]: with one it is a polygon, and encloses what it stands
+/// Least half extent of a tire's core (m): with one it is a polygon, and encloses what it stands
 /// for.
 const LEAST: f64 = 1e-6;
 
@@ -333,7 +333,7 @@ fn unresolved(part: &Part, pose: &Pose) -> ClearanceError {
     }
 }
 
-/// Rim diameter of the tire of these sizes: the former one's, or else that of the tire fitted [m].
+/// Rim diameter of the tire of these sizes: the former one's, or else that of the tire fitted (m).
 fn rim(leg: &Leg, sizes: &TireSizes) -> f64 {
     let fitted = &leg.wheel.tire;
     match &leg.wheel.former {

@@ -15,7 +15,7 @@ use super::track::{Track, Turning};
 use super::turning::{RadialBarrier, TurningCore, sliding_nearest};
 use super::worst::greatest_depth;
 
-/// Rounding of f64 that a closed form is charged with [m].
+/// Rounding of f64 that a closed form is charged with (m).
 const ROUNDING: f64 = 1e-11;
 
 /// A part made ready for its path.
@@ -37,11 +37,11 @@ enum Motion {
 
 /// A part that slides straight.
 struct Slide {
-    /// Where it starts on this path, with the leg at down [m].
+    /// Where it starts on this path, with the leg at down (m).
     core: Vec<Point>,
-    /// As far as it comes [m].
+    /// As far as it comes (m).
     way: Vector,
-    /// Progress there [1].
+    /// Progress there (ratio).
     end: f64,
 }
 

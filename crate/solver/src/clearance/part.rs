@@ -38,11 +38,11 @@ pub(crate) struct Part {
     pub(crate) carrier: Carrier,
     /// Core at gear down: one point, two (a bar) or a closed polygon.
     pub(crate) core: Vec<Point>,
-    /// Growth of the core [m].
+    /// Growth of the core (m).
     pub(crate) radius: f64,
     /// Seen from the wheel, which then stands still, and not from the airframe.
     pub(crate) from_wheel: bool,
-    /// Largest distance of the core from the trunnion, extended or shortened [m].
+    /// Largest distance of the core from the trunnion, extended or shortened (m).
     reach: f64,
 }
 
@@ -67,7 +67,7 @@ impl Part {
         }
     }
 
-    /// The same part, larger all around [m].
+    /// The same part, larger all around (m).
     pub(crate) fn grown(&self, by: f64) -> Self {
         Self {
             radius: self.radius + by,
@@ -113,7 +113,7 @@ impl Part {
         bar.is_some()
     }
 
-    /// Shift of the core by the shortening, at gear down [m].
+    /// Shift of the core by the shortening, at gear down (m).
     pub(crate) fn slide(&self, rig: &Rig, pose: &Pose) -> Vector {
         if self.carrier == Carrier::Axle {
             rig.slide * pose.shortening
@@ -123,7 +123,7 @@ impl Part {
     }
 
     /// How far any point of the core strays from the straight line between its places in `a` and
-    /// `b`, all run at one common parameter, at most [m]. Between `a` and `b` no angle turns back.
+    /// `b`, all run at one common parameter, at most (m). Between `a` and `b` no angle turns back.
     pub(crate) fn stray(&self, rig: &Rig, a: &Pose, b: &Pose) -> f64 {
         if self.from_wheel {
             return relative::stray(self, rig, a, b);
@@ -192,7 +192,7 @@ fn wheel_core(leg: &Leg, size: &TireSize) -> (Vec<Point>, f64) {
 }
 
 /// The wheel of a leg as a moving part, all around larger by `loss`, what skews may take off its
-/// clearances [m].
+/// clearances (m).
 pub(crate) fn wheel_part(
     leg: &Leg,
     rig: &Rig,

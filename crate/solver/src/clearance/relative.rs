@@ -11,7 +11,7 @@ use crate::model::{AttachTo, Point, Vector};
 use super::part::{Carrier, Part};
 use super::rig::{Rig, sagitta};
 
-/// Shortening below which the strut stands still [m].
+/// Shortening below which the strut stands still (m).
 const STILL: f64 = 1e-12;
 
 /// A point of a pose as the wheel sees it, in the axes of gear down.
@@ -32,12 +32,12 @@ struct Way {
 }
 
 impl Way {
-    /// How far it strays at its own parameter, the angle [m].
+    /// How far it strays at its own parameter, the angle (m).
     fn sagitta(&self) -> f64 {
         sagitta(self.radius, self.chord.norm())
     }
 
-    /// How far it is at most from the middle of its chord [m].
+    /// How far it is at most from the middle of its chord (m).
     fn half(&self) -> f64 {
         let half = 0.5 * self.chord.norm();
         if half > 0.9 * self.radius {
@@ -47,7 +47,7 @@ impl Way {
     }
 }
 
-/// How far any point of a part's core strays, seen from the wheel, at most [m]: see
+/// How far any point of a part's core strays, seen from the wheel, at most (m): see
 /// [`Part::stray`](super::part::Part::stray).
 pub(crate) fn stray(part: &Part, rig: &Rig, a: &Pose, b: &Pose) -> f64 {
     let ways = Ways { rig, a, b };

@@ -6,7 +6,7 @@ use crate::model::{AttachTo, BodyEnd, Brace, Leg, Point, Vector};
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Rig {
     pub(crate) trunnion: Point,
-    /// Direction in which shortening moves the axle at gear down [1].
+    /// Direction in which shortening moves the axle at gear down (ratio).
     pub(crate) slide: Vector,
     /// Airframe pivot B0 of the brace; the trunnion when there is none, and then unused.
     pub(crate) pivot: Point,
@@ -19,10 +19,10 @@ pub(crate) struct Rig {
     pub(crate) mount: Point,
     pub(crate) attach: Point,
     pub(crate) attach_to: AttachTo,
-    /// A1 along and left of the link that carries it, in shares of the link's length [1].
+    /// A1 along and left of the link that carries it, in shares of the link's length (ratio).
     attach_share: Vector,
     /// Where the arm that carries A1 leaves its link, in shares of the link from its first end;
-    /// absent where A1 stands on the link's line or on the leg [1].
+    /// absent where A1 stands on the link's line or on the leg (ratio).
     pub(crate) arm_foot: Option<f64>,
     pub(crate) body_length: f64,
     pub(crate) body_at: BodyEnd,
@@ -88,7 +88,7 @@ impl Rig {
     }
 
     /// How far a point that turns with the leg at `reach` from the trunnion strays from the
-    /// straight line between its places in `a` and `b`, run at even swing, at most [m].
+    /// straight line between its places in `a` and `b`, run at even swing, at most (m).
     ///
     /// |p″| ≤ reach + 2|dc/dφ| for a shortening c that goes straight with φ; a curve strays from
     /// its chord by at most |p″| Δφ²/8.
@@ -102,7 +102,7 @@ impl Rig {
         0.125 * turn * turn * reach + 0.25 * turn * slide
     }
 
-    /// The same for both ends of the lower link, at one common parameter [m].
+    /// The same for both ends of the lower link, at one common parameter (m).
     ///
     /// Knee and B1 run on circles, each within its sagitta of its chord. Say the knee is λ of its
     /// chord and B1 is μ of its own. The link's length L is the same throughout, which holds μ − λ
@@ -141,13 +141,13 @@ impl Rig {
         sagittas + lag(dk, k).min(lag(db, b1)) * k.min(b1)
     }
 
-    /// How much of its link's straying A1 takes over, at most [1].
+    /// How much of its link's straying A1 takes over, at most (ratio).
     pub(crate) fn carried(&self) -> f64 {
         let share = self.attach_share;
         (1.0 - share.x).abs() + share.x.abs() + 2.0 * share.y.abs()
     }
 
-    /// The same for A1 [m].
+    /// The same for A1 (m).
     fn stray_attach(&self, a: &Pose, b: &Pose) -> f64 {
         let chord = (b.actuator_attach - a.actuator_attach).norm();
         match self.attach_to {
@@ -157,7 +157,7 @@ impl Rig {
         }
     }
 
-    /// The same for both ends of the arm that carries A1 [m]: its foot lies on the link.
+    /// The same for both ends of the arm that carries A1 (m): its foot lies on the link.
     pub(crate) fn stray_arm(&self, a: &Pose, b: &Pose) -> f64 {
         let attach = self.stray_attach(a, b);
         match self.attach_to {
@@ -166,7 +166,7 @@ impl Rig {
         }
     }
 
-    /// The same for both ends of the actuator's body and of its rod, at one common parameter [m].
+    /// The same for both ends of the actuator's body and of its rod, at one common parameter (m).
     ///
     /// With A1 on a straight line at even speed, its direction from A0 turns at W or less per unit
     /// of the parameter, W = chord/least length, and the second derivative of the unit vector is
@@ -182,7 +182,7 @@ impl Rig {
         own + self.body_length * (0.25 * turn * turn + own / least)
     }
 
-    /// The same for B1 [m].
+    /// The same for B1 (m).
     pub(crate) fn stray_brace_attach(&self, a: &Pose, b: &Pose) -> f64 {
         let (Some(p), Some(q)) = (a.brace_attach, b.brace_attach) else {
             return f64::INFINITY;
@@ -190,7 +190,7 @@ impl Rig {
         sagitta((p - self.trunnion).norm(), (q - p).norm())
     }
 
-    /// The same for the knee [m].
+    /// The same for the knee (m).
     pub(crate) fn stray_knee(&self, a: &Pose, b: &Pose) -> f64 {
         let (Some(p), Some(q)) = (a.knee, b.knee) else {
             return f64::INFINITY;
@@ -199,7 +199,7 @@ impl Rig {
     }
 }
 
-/// Distance from its link below which A1 stands on it [m]: a micrometre is no arm.
+/// Distance from its link below which A1 stands on it (m): a micrometre is no arm.
 const ON_LINK: f64 = 1e-6;
 
 /// Where the arm of a link from `a` to `b` leaves it towards `attach`, at the nearest point of the
@@ -215,7 +215,7 @@ fn foot_of_arm(a: Point, b: Point, attach: Point) -> Option<f64> {
     ((attach - (a + link * share)).norm() > ON_LINK).then_some(share)
 }
 
-/// Height of an arc of up to half a turn over its chord [m]; infinite where the chord says that
+/// Height of an arc of up to half a turn over its chord (m); infinite where the chord says that
 /// the arc may be more than about 130°.
 pub(crate) fn sagitta(radius: f64, chord: f64) -> f64 {
     let half = 0.5 * chord;

@@ -4,11 +4,11 @@ use crate::model::{Point, Vector};
 /// Two points that face each other and their distance.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Pair {
-    /// Distance, never negative [m].
+    /// Distance, never negative (m).
     pub(crate) distance: f64,
-    /// Point of the first shape [m].
+    /// Point of the first shape (m).
     pub(crate) first: Point,
-    /// Point of the second shape [m].
+    /// Point of the second shape (m).
     pub(crate) second: Point,
 }
 
@@ -24,7 +24,7 @@ pub(crate) fn nearest_on_segment(p: Point, a: Point, b: Point) -> Point {
     a + line * along
 }
 
-/// Squared distance of `p` from the segment `a`–`b` [m2].
+/// Squared distance of `p` from the segment `a`–`b` (m2).
 #[inline]
 pub(crate) fn point_segment_squared(p: Point, a: Point, b: Point) -> f64 {
     (p - nearest_on_segment(p, a, b)).norm_squared()
@@ -74,7 +74,7 @@ pub(crate) fn segment_segment(a: Point, b: Point, c: Point, d: Point) -> Pair {
     }
 }
 
-/// Distance of two segments [m]; 0 where they cross.
+/// Distance of two segments (m); 0 where they cross.
 #[inline]
 pub(crate) fn segment_distance(a: Point, b: Point, c: Point, d: Point) -> f64 {
     if crossing(a, b, c, d).is_some() {
@@ -90,9 +90,9 @@ pub(crate) fn segment_distance(a: Point, b: Point, c: Point, d: Point) -> f64 {
 /// A box along the axes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Bounds {
-    /// Lower left corner [m].
+    /// Lower left corner (m).
     pub(crate) min: Point,
-    /// Upper right corner [m].
+    /// Upper right corner (m).
     pub(crate) max: Point,
 }
 
@@ -139,7 +139,7 @@ impl Bounds {
         self
     }
 
-    /// The box moved out by `by` [m] on all sides.
+    /// The box moved out by `by` (m) on all sides.
     pub(crate) fn grown(&self, by: f64) -> Self {
         let by = Vector::new(by, by);
         Self {
@@ -148,13 +148,13 @@ impl Bounds {
         }
     }
 
-    /// Distance of two boxes [m]; 0 where they overlap.
+    /// Distance of two boxes (m); 0 where they overlap.
     #[inline]
     pub(crate) fn distance(&self, other: &Self) -> f64 {
         self.gap(other).norm()
     }
 
-    /// Squared distance of two boxes [m2].
+    /// Squared distance of two boxes (m2).
     #[inline]
     pub(crate) fn distance_squared(&self, other: &Self) -> f64 {
         self.gap(other).norm_squared()

@@ -10,19 +10,19 @@ use super::sweep::nearest_lines;
 /// Signed clearance and its two points.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Signed {
-    /// Positive free, negative the depth of contact [m].
+    /// Positive free, negative the depth of contact (m).
     pub(crate) clearance: f64,
-    /// Point of the outline [m].
+    /// Point of the outline (m).
     pub(crate) on_part: Point,
-    /// Point of the obstacle [m].
+    /// Point of the obstacle (m).
     pub(crate) on_obstacle: Point,
 }
 
-/// Distance of two lines below which they count as touching [m]: a line through a corner may miss
+/// Distance of two lines below which they count as touching (m): a line through a corner may miss
 /// both of its edges by rounding.
 pub(crate) const TOUCH: f64 = 1e-12;
 
-/// Error of a depth at one pose [m].
+/// Error of a depth at one pose (m).
 pub(crate) const DEPTH_TOLERANCE: f64 = 2e-5;
 
 /// Whether the core is past the barrier somewhere: inside of a solid, around it, behind a surface,
@@ -45,7 +45,7 @@ pub(crate) fn is_past(core: &[Point], barrier: &Barrier, distance: f64) -> bool 
     distance <= TOUCH || inside() || around()
 }
 
-/// Signed clearance of a core grown by `radius` [m]; `None` for an empty shape.
+/// Signed clearance of a core grown by `radius` (m); `None` for an empty shape.
 ///
 /// # Errors
 /// When the depth of a contact is not found within its bound.
@@ -135,7 +135,7 @@ fn depth_at(core: &[Point], barrier: &Barrier, lines: &Pair) -> Result<Pair, Unr
 }
 
 /// Clearance and points of the outlines, from those of the core: `signed` is the core's signed
-/// distance [m].
+/// distance (m).
 pub(crate) fn outline_pair(on_core: Point, on_obstacle: Point, signed: f64, radius: f64) -> Signed {
     let way = on_obstacle - on_core;
     // a core on the line itself has no direction; the outline's point is then left at the core

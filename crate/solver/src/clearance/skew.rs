@@ -24,7 +24,7 @@ use crate::model::{Leg, Shortening, View};
 use crate::result::{SkewLoss, SkewLosses, TireState};
 use crate::tires::{TireSize, TireSizes};
 
-/// Skew that is told of where none is measured [rad]: 3°.
+/// Skew that is told of where none is measured (rad): 3°.
 pub const TOLD_SKEW: f64 = PI / 60.0;
 
 /// What the skews given take off the clearances of the wheel, and what those not given might.
@@ -99,13 +99,13 @@ fn loss(leg: &Leg, size: &TireSize, trunnion: f64, wheel: f64) -> SkewLoss {
     }
 }
 
-/// Largest growth of a·sin + b·cos of an angle when it turns by up to `off` from 0 [m].
+/// Largest growth of a·sin + b·cos of an angle when it turns by up to `off` from 0 (m).
 fn grows(a: f64, b: f64, off: f64) -> f64 {
     let turn = off.min(a.atan2(b));
     a * turn.sin() - b * (1.0 - turn.cos())
 }
 
-/// Largest distance of the tire's middle from the trunnion, extended or shortened [m].
+/// Largest distance of the tire's middle from the trunnion, extended or shortened (m).
 fn reach(leg: &Leg) -> f64 {
     let slide = (leg.strut.axis_top - leg.strut.axis_bottom)
         .try_normalize(0.0)

@@ -10,9 +10,9 @@ use super::track::Track;
 /// The least distance of a core's line from a barrier's over the path.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Least {
-    /// Least distance found [m]; 0 where the lines cross.
+    /// Least distance found (m); 0 where the lines cross.
     pub(crate) distance: f64,
-    /// The true least distance is not below this [m].
+    /// The true least distance is not below this (m).
     pub(crate) at_least: f64,
     /// Pose where it was found.
     pub(crate) pose: Pose,
@@ -30,7 +30,7 @@ struct Item {
     stray: f64,
 }
 
-/// Least distance of the swept core's line from the barrier's line, to `accuracy` [m].
+/// Least distance of the swept core's line from the barrier's line, to `accuracy` (m).
 ///
 /// Every interval is taken when its lower bound is not below the best distance found less the
 /// accuracy, else halved. The straying falls with the square of the interval, so a few halvings

@@ -35,7 +35,7 @@ pub(crate) fn core_edges(count: usize) -> impl Iterator<Item = (usize, usize)> {
 
 impl Span<'_> {
     /// Lower bound on the distance of the core's line from the barrier's line over the interval
-    /// [m], when they do not cross at its start; once below `enough` it is returned as it stands.
+    /// (m), when they do not cross at its start; once below `enough` it is returned as it stands.
     ///
     /// Lines that do not cross come nearest at a corner of one of them. A moving corner stays near
     /// its chord: distance of two segments. A standing corner faces a moving edge u(s) = B − K from
@@ -90,7 +90,7 @@ impl Span<'_> {
 }
 
 /// Lower bound on the distance of `v` from an edge that runs straight from one place to another,
-/// wherever the foot of `v` is inside of the edge [m]; infinite when it never is.
+/// wherever the foot of `v` is inside of the edge (m); infinite when it never is.
 #[inline]
 fn corner_to_edge(v: Point, from: (Point, Point), to: (Point, Point)) -> f64 {
     let ((ka, ba), (kb, bb)) = (from, to);
@@ -216,7 +216,7 @@ impl<'a> Sweep<'a> {
         self.strays.len().max(1)
     }
 
-    /// How far a corner may stray from its chord over interval `i` [m]: not at all from a single node,
+    /// How far a corner may stray from its chord over interval `i` (m): not at all from a single node,
     /// anywhere over an interval that is not there.
     fn stray(&self, i: usize) -> f64 {
         if self.strays.is_empty() && i == 0 {
@@ -248,7 +248,7 @@ impl<'a> Sweep<'a> {
         all
     }
 
-    /// Lower bound on the distance of the core from a barrier over interval `i`, by boxes [m].
+    /// Lower bound on the distance of the core from a barrier over interval `i`, by boxes (m).
     #[inline]
     pub(crate) fn box_gap(&self, i: usize, barrier: &Barrier) -> f64 {
         self.bounds.get(i).map_or(f64::NEG_INFINITY, |b| {

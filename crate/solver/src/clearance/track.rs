@@ -14,11 +14,11 @@ use super::rig::Rig;
 /// Angles of a pose from gear down, followed without jumps.
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Angles {
-    /// Upper link [rad].
+    /// Upper link (rad).
     pub(crate) upper: f64,
-    /// Actuator, seen from A0 [rad].
+    /// Actuator, seen from A0 (rad).
     pub(crate) mount: f64,
-    /// Lower link, seen from the leg [rad].
+    /// Lower link, seen from the leg (rad).
     pub(crate) knee: f64,
 }
 
@@ -53,13 +53,13 @@ pub(crate) struct Track<'a> {
 /// Nodes of the swing that are wanted at least.
 const NODES: usize = 48;
 
-/// Bracket on the progress of a turning point [1].
+/// Bracket on the progress of a turning point (ratio).
 const TURN_TOLERANCE: f64 = 1e-12;
 
-/// Share of a rate below which another counts as none [1].
+/// Share of a rate below which another counts as none (ratio).
 const NO_RATE: f64 = 1e-12;
 
-/// Bracket on the progress of a given angle [1]; far inside of the accuracy of any clearance.
+/// Bracket on the progress of a given angle (ratio); far inside of the accuracy of any clearance.
 const ANGLE_TOLERANCE: f64 = 1e-10;
 
 impl<'a> Track<'a> {
@@ -156,7 +156,7 @@ impl<'a> Track<'a> {
         self.nodes.last().ok_or(ClearanceError::NoPath)
     }
 
-    /// Least and largest angle on the path, among nodes that `counts` [rad].
+    /// Least and largest angle on the path, among nodes that `counts` (rad).
     pub(crate) fn range(
         &self,
         turning: Turning,
@@ -296,7 +296,7 @@ impl<'a> Track<'a> {
         Ok(())
     }
 
-    /// Turn from one pose to the next, less than half a turn [rad].
+    /// Turn from one pose to the next, less than half a turn (rad).
     fn turned(&self, turning: Turning, a: &Pose, b: &Pose) -> f64 {
         if turning == Turning::Swing {
             return b.place.swing - a.place.swing;
@@ -307,7 +307,7 @@ impl<'a> Track<'a> {
 }
 
 impl Node {
-    /// An angle of this node, from gear down [rad].
+    /// An angle of this node, from gear down (rad).
     pub(crate) fn angle(&self, turning: Turning) -> f64 {
         match turning {
             Turning::Swing => self.pose.place.swing,

@@ -47,7 +47,7 @@ pub(crate) struct TurningCore {
 }
 
 impl TurningCore {
-    /// A core given at angle 0, turned from `low` to `high` [rad].
+    /// A core given at angle 0, turned from `low` to `high` (rad).
     pub(crate) fn new(core: &[Point], centre: Point, low: f64, high: f64) -> Self {
         let turn = |angle: f64| {
             let (sin, cos) = angle.sin_cos();
@@ -70,8 +70,8 @@ impl TurningCore {
         }
     }
 
-    /// Least distance of the core's line from the barrier's over all angles [m], 0 where they
-    /// meet, and the angle where it is reached [rad]; `None` for an empty barrier.
+    /// Least distance of the core's line from the barrier's over all angles (m), 0 where they
+    /// meet, and the angle where it is reached (rad); `None` for an empty barrier.
     ///
     /// Two lines come nearest at a corner of one of them. A corner of the core runs on an arc; a
     /// corner of the barrier, seen from the core, runs on an arc the other way round.
@@ -128,8 +128,8 @@ impl TurningCore {
     }
 }
 
-/// Least distance of a core's line that slides straight by `way` from the barrier's line [m], and
-/// the fraction of the way where it is reached [1].
+/// Least distance of a core's line that slides straight by `way` from the barrier's line (m), and
+/// the fraction of the way where it is reached (ratio).
 pub(crate) fn sliding_nearest(
     core: &[Point],
     way: Vector,

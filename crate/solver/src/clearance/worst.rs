@@ -11,7 +11,7 @@ use super::rig::Rig;
 use super::sweep::Sweep;
 use super::track::Track;
 
-/// Error of a depth over the path [m].
+/// Error of a depth over the path (m).
 pub(crate) const DEPTH_TOLERANCE: f64 = 5e-5;
 
 /// A part's core on its way.

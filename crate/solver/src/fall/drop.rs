@@ -5,9 +5,9 @@ use super::stiff::integrate_stiff;
 use super::track::{AIR, COLUMNS, INERTIA, PINS, PINS_BY_MOTION, SPRINGS, STROKE, Track, WEIGHTS};
 use crate::numeric::bracketed_root;
 
-/// Longest fall that is followed [s]: legs come down in seconds; our own figure.
+/// Longest fall that is followed (s): legs come down in seconds; our own figure.
 pub(super) const LONGEST: f64 = 60.0;
-/// Longest step of the integration [s], well below the time a leg takes to swing back: no event can
+/// Longest step of the integration (s), well below the time a leg takes to swing back: no event can
 /// hide in one.
 const LONGEST_STEP: f64 = 0.05;
 /// Error allowed in a step: relative, and in the units of the state.
@@ -18,17 +18,17 @@ const DAMPED_TOLERANCE: f64 = 1e-7;
 /// Slower than this and slowing down further, the leg is at rest [1/s along the way, about rad/s]:
 /// through an orifice it would creep for ever towards the place where nothing pushes it on.
 const AT_REST: f64 = 1e-4;
-/// Width to which the time of an event is bracketed, as a share of the step [1].
+/// Width to which the time of an event is bracketed, as a share of the step (ratio).
 const EVENT_TOLERANCE: f64 = 1e-13;
 
 /// What a fall meets besides its own weight.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Case {
-    /// Dynamic pressure [Pa].
+    /// Dynamic pressure (Pa).
     pub(super) dynamic_pressure: f64,
-    /// Seal friction [N].
+    /// Seal friction (N).
     pub(super) seal_friction: f64,
-    /// Pin friction over that of the table [1].
+    /// Pin friction over that of the table (ratio).
     pub(super) pin_factor: f64,
     /// Friction that holds the leg at up after it has stood there, along the way.
     pub(super) held: f64,
@@ -39,7 +39,7 @@ pub(super) struct Case {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Damper {
     pub(super) orifice: Orifice,
-    /// Area that pushes as the actuator lengthens, and as it shortens [m2]; the other side fills
+    /// Area that pushes as the actuator lengthens, and as it shortens (m2); the other side fills
     /// freely.
     pub(super) areas: (f64, f64),
 }
@@ -67,7 +67,7 @@ impl Damper {
         stroke.abs() * self.force(stroke, speed)
     }
 
-    /// Force along the actuator that damps the fall [N], at the same.
+    /// Force along the actuator that damps the fall (N), at the same.
     pub(super) fn force(&self, stroke: f64, speed: f64) -> f64 {
         let side = self.side(stroke);
         side * self.orifice.pressure(side * stroke.abs() * speed)
@@ -163,17 +163,17 @@ pub(super) enum Ending {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Drop {
     pub(super) ending: Ending,
-    /// When [s].
+    /// When (s).
     pub(super) time: f64,
     /// Where along the way.
     pub(super) x: f64,
     /// Speed along the way.
     pub(super) speed: f64,
-    /// Energy taken by the orifice [J].
+    /// Energy taken by the orifice (J).
     pub(super) orifice: f64,
-    /// Energy taken by what the motion adds to the friction of the pins [J].
+    /// Energy taken by what the motion adds to the friction of the pins (J).
     pub(super) pins: f64,
-    /// Largest speed of the axle at the steps [m/s].
+    /// Largest speed of the axle at the steps (m/s).
     pub(super) largest_axle_speed: f64,
 }
 
@@ -297,7 +297,7 @@ impl Step {
         self.place.iter().rev().fold(0.0, |sum, c| sum * t + c)
     }
 
-    /// Speed [per s].
+    /// Speed (per s).
     fn speed(&self, t: f64) -> f64 {
         let [_, c1, c2, c3, c4, c5] = self.place;
         (c1 + t * (2.0 * c2 + t * (3.0 * c3 + t * (4.0 * c4 + t * 5.0 * c5)))) / self.length

@@ -38,7 +38,7 @@ pub(super) fn energies<'a>(rows: &'a [Place], case: &'a Case) -> impl Iterator<I
 /// what is there at the start is left by e^−∫c, and the push under the same factor.
 struct Decay {
     length: f64,
-    /// ∫c over the whole piece, and over its second half [1].
+    /// ∫c over the whole piece, and over its second half (ratio).
     whole: f64,
     later: f64,
 }
@@ -99,7 +99,7 @@ impl Decay {
     }
 }
 
-/// All drag at an energy of motion over that which goes with its square of speed [1].
+/// All drag at an energy of motion over that which goes with its square of speed (ratio).
 fn laminar_share(case: &Case, row: &[f64; COLUMNS], energy: f64) -> f64 {
     let Some(damper) = case.damper else {
         return 1.0;
@@ -115,11 +115,11 @@ fn laminar_share(case: &Case, row: &[f64; COLUMNS], energy: f64) -> f64 {
     }
 }
 
-/// Change of the factor on the drag, as a share of it, below which it is settled [1].
+/// Change of the factor on the drag, as a share of it, below which it is settled (ratio).
 const SETTLED: f64 = 1e-5;
 
 /// Damping over a piece, as the logarithm of what it leaves, from which it begins to take all, and from
-/// which it does [1].
+/// which it does (ratio).
 const STRONG: (f64, f64) = (2.0, 4.0);
 
 /// A place along the way and its row.

@@ -13,7 +13,7 @@ use crate::result::{
 };
 use crate::statics::{PinSet, areas, dynamic_pressure};
 
-/// A leg that turns by less than this share of the knee's own turn stands nearly still [1]: there the
+/// A leg that turns by less than this share of the knee's own turn stands nearly still (ratio): there the
 /// push at the knee tells more than a moment about the trunnion. Our own figure, about 6° of fold.
 pub(super) const NEARLY_STRAIGHT: f64 = 0.1;
 

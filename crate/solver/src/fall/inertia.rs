@@ -4,11 +4,11 @@ use crate::model::{AttachTo, Brace, Leg, Point, Vector, View};
 use crate::result::InertiaBasis;
 use crate::statics::Loads;
 
-/// Least mass of a link of a folding brace [kg]: as the knee passes the straight line the leg stands
+/// Least mass of a link of a folding brace (kg): as the knee passes the straight line the leg stands
 /// still, and links without mass would leave nothing that moves. Our own figure, lighter than any.
 const LEAST_LINK: f64 = 0.01;
 
-/// Moments of inertia about the parts' own centres [kg·m2].
+/// Moments of inertia about the parts' own centres (kg·m2).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Inertias {
     /// Upper leg about its centre of mass.
@@ -49,14 +49,14 @@ impl Inertias {
     }
 
     /// Forces with which all parts resist one unit of acceleration of the common parameter, its
-    /// speed being none [N].
+    /// speed being none (N).
     pub(crate) fn against_acceleration(&self, leg: &Leg, linkage: &Linkage, pose: &Pose) -> Loads {
         let changes = Spins::from(&pose.rates);
         self.resistance(leg, linkage, pose, [Spins::default(), changes])
     }
 
     /// Forces with which all parts resist at one unit of speed of the common parameter, its
-    /// acceleration being none; they go with the square of the speed [N].
+    /// acceleration being none; they go with the square of the speed (N).
     pub(crate) fn against_speed(&self, leg: &Leg, linkage: &Linkage, pose: &Pose) -> Loads {
         let spins = Spins::from(&pose.rates);
         self.resistance(leg, linkage, pose, [spins, linkage.bends(pose)])
@@ -123,7 +123,7 @@ fn bar(mass: f64, a: Vector, b: Vector) -> [Vector; 2] {
     [(a * 2.0 + b) * share, (a + b * 2.0) * share]
 }
 
-/// Radius of gyration squared of a uniform plate about its centroid [m2]; `None` without an area.
+/// Radius of gyration squared of a uniform plate about its centroid (m2); `None` without an area.
 ///
 /// Sums over the edges' triangles from the origin, any text on section properties.
 fn plate_radius_squared(outline: &[Point]) -> Option<f64> {

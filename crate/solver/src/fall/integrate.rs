@@ -10,7 +10,7 @@ use std::cell::RefCell;
 const MOST_STEPS: u32 = 20_000;
 
 /// Place and speed along the way, energy taken by the orifice and by what the motion adds to the
-/// friction of the pins [J]; or the slopes of these over time.
+/// friction of the pins (J); or the slopes of these over time.
 pub(super) type State = [f64; 4];
 
 /// A moment of the way.
@@ -26,9 +26,9 @@ pub(super) struct Moment {
 pub(super) struct Bounds {
     /// Error allowed in a step, relative, and absolute in the state's own units.
     pub(super) tolerance: f64,
-    /// Longest step [s].
+    /// Longest step (s).
     pub(super) longest_step: f64,
-    /// Time at which to stop [s].
+    /// Time at which to stop (s).
     pub(super) end: f64,
 }
 

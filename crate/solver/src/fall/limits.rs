@@ -10,24 +10,24 @@ use crate::model::MOST_PIN_FRICTION;
 use crate::numeric::bracketed_root;
 use crate::result::FallAirspeed;
 
-/// Highest airspeed tried [m/s].
+/// Highest airspeed tried (m/s).
 const MOST_AIRSPEED: f64 = 340.0;
-/// Largest factor of friction that is tried, the same where pins rub, and largest seal friction [N].
+/// Largest factor of friction that is tried, the same where pins rub, and largest seal friction (N).
 /// Pins rub with a coefficient of some tenths (common practice): five times that is none of this world.
 const MOST_FACTOR: f64 = 1e3;
 const MOST_FACTOR_WITH_PINS: f64 = 5.0;
 const MOST_SEAL_FRICTION: f64 = 1e6;
 /// Width of a bracket, as a share of its value, to which a limit is searched where a return orifice
-/// damps the fall [1]. Without an orifice the first failure is in closed form. Both agree with single
+/// damps the fall (ratio). Without an orifice the first failure is in closed form. Both agree with single
 /// falls to 0.1 %.
 const RESOLUTION: f64 = 2e-4;
-/// The same where pins rub, whose loads are worked out again at each value [1].
+/// The same where pins rub, whose loads are worked out again at each value (ratio).
 const SETTLED_LIMIT: f64 = 4e-3;
 /// A fall so far below a guess at such a limit must reach the lock, and one so far beyond it must not
-/// [1]; where it does, the next is tried so many times further.
+/// (ratio); where it does, the next is tried so many times further.
 const BESIDE_LIMIT: f64 = 1e-2;
 const FURTHER: f64 = 1.25;
-/// Where there is no guess, the first value tried, as a share of the range [1], and most that are.
+/// Where there is no guess, the first value tried, as a share of the range (ratio), and most that are.
 const FIRST_TRIED: f64 = 1e-4;
 const MOST_TRIED: usize = 60;
 /// Most rounds in which the loads of rubbing pins at a limit are found.
@@ -204,7 +204,7 @@ impl<'a> Limits<'a> {
         (found, found.is_none().then_some(most))
     }
 
-    /// Seal friction that just stops it short [N].
+    /// Seal friction that just stops it short (N).
     pub(super) fn seal_friction(&self) -> Option<f64> {
         let with = |seal_friction: f64| Case {
             seal_friction,

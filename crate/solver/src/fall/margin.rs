@@ -10,9 +10,9 @@ use crate::result::{FallRequired, FallShort, FallStart};
 /// Friction of a leg that has stood.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Stood {
-    /// Of the seals [N].
+    /// Of the seals (N).
     pub(super) seals: f64,
-    /// That of the pins over what they run with [1].
+    /// That of the pins over what they run with (ratio).
     pub(super) pins: f64,
 }
 
@@ -121,7 +121,7 @@ pub(super) fn agreed(
     }
 }
 
-/// How little below the required factor is told as below it [1].
+/// How little below the required factor is told as below it (ratio).
 const JUST: f64 = 1e-3;
 
 /// What is missing where a leg comes to rest or stays; `None` where it does neither.

@@ -19,22 +19,22 @@ use crate::statics::{BodyLoads, InMotion, Loads, MovingPins, PinSet, Warm, gravi
 const MOST_PASSES: usize = 40;
 const MOST_ROUGH_PASSES: usize = 32;
 /// Least square of the speed at which the friction is looked at, as a share of that at the next knots
-/// [1]: slower, the difference from rest is lost in rounding.
+/// (ratio): slower, the difference from rest is lost in rounding.
 const SLOWEST: f64 = 1e-4;
 /// Error left in the friction anywhere, as a share of the largest net push, with which fall and
-/// friction agree [1]: for the fall itself, and for limits, which are sought to a hundredth.
+/// friction agree (ratio): for the fall itself, and for limits, which are sought to a hundredth.
 const AGREED: f64 = 1e-8;
 const AGREED_ROUGHLY: f64 = 1e-3;
-/// What is taken where the passes run out [1]: where friction has a kink, the last of it goes to and fro.
+/// What is taken where the passes run out (ratio): where friction has a kink, the last of it goes to and fro.
 const ACCEPTED: f64 = 1e-3;
 const ACCEPTED_ROUGHLY: f64 = 3e-2;
-/// Overshoot of a pass that is taken back at most [1].
+/// Overshoot of a pass that is taken back at most (ratio).
 const MOST_OVERSHOOT: f64 = -10.0;
-/// From so many passes on, this share of a correction is made [1].
+/// From so many passes on, this share of a correction is made (ratio).
 const SMALLER_FROM: usize = 8;
 const SMALLER: f64 = 0.4;
 /// Limits are sought on every so many knots, and on all of them in this part of the way before the
-/// lock, where a knee straightens [1].
+/// lock, where a knee straightens (ratio).
 const STRIDE: usize = 6;
 const CLOSE: usize = 5;
 

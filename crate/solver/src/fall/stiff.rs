@@ -10,10 +10,10 @@ use super::integrate::{Bounds, Moment, State};
 /// Most steps of one integration, those that are not accepted among them.
 const MOST_STEPS: usize = 20_000;
 
-/// Shortest step [s].
+/// Shortest step (s).
 const SHORTEST_STEP: f64 = 1e-12;
 
-/// First step [s].
+/// First step (s).
 const FIRST_STEP: f64 = 1e-5;
 
 const GAMMA: f64 = 0.25;

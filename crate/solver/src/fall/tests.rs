@@ -74,7 +74,7 @@ fn plain_track(push: impl Fn(f64) -> f64, end: f64) -> Track {
     }
 }
 
-/// Seal friction with which the sample leg reaches its lock [N]. With the 30 N that it is given it does
+/// Seal friction with which the sample leg reaches its lock (N). With the 30 N that it is given it does
 /// not, and rightly: while its knee comes through the straight line the actuator's stroke is long for
 /// the little that the weights still fall, and the seals take more than the weights give.
 pub(super) const SLIDES: f64 = 3.0;

@@ -41,7 +41,7 @@ pub(super) const PINS: usize = 5;
 pub(super) const PINS_BY_MOTION: usize = 6;
 
 /// Least inertia, so that a table that all but vanishes somewhere stays above nothing between its knots
-/// [kg·m2].
+/// (kg·m2).
 const LEAST_INERTIA: f64 = 1e-9;
 
 /// Way of a leg from up to the lock.
@@ -53,9 +53,9 @@ pub(super) struct Track {
     pub(super) halves: Vec<(f64, [f64; COLUMNS])>,
     /// Into how many pieces each stretch between two knots is cut there.
     pub(super) split: usize,
-    /// Work of the weights over the whole way, from the heights at both ends [J].
+    /// Work of the weights over the whole way, from the heights at both ends (J).
     pub(super) weights_work: f64,
-    /// Work of the springs over the whole way, from what they store at both ends [J].
+    /// Work of the springs over the whole way, from what they store at both ends (J).
     pub(super) springs_work: f64,
     pub(super) inertia_basis: InertiaBasis,
 }
@@ -64,11 +64,11 @@ pub(super) struct Track {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Node {
     pub(super) place: Place,
-    /// Rate of the swing towards down [rad].
+    /// Rate of the swing towards down (rad).
     pub(super) swing: f64,
-    /// Speed of the axle [m].
+    /// Speed of the axle (m).
     pub(super) axle: f64,
-    /// Speed of the knee [m].
+    /// Speed of the knee (m).
     pub(super) knee: Option<f64>,
 }
 
@@ -277,7 +277,7 @@ fn way(leg: &Leg, poses: [&Pose; 3]) -> Option<f64> {
     (length.is_finite() && length > 0.0).then_some(length)
 }
 
-/// Air load on a square metre at one pascal of dynamic pressure, in the leg's plane [N/m2].
+/// Air load on a square metre at one pascal of dynamic pressure, in the leg's plane (N/m2).
 pub(super) fn unit_wind(leg: &Leg, conditions: &Conditions) -> Vector {
     let one_pascal = Conditions {
         airspeed: 1.0,
@@ -293,7 +293,7 @@ struct Rows<'a> {
     linkage: &'a Linkage,
     inertias: &'a Inertias,
     gravity: Vector,
-    /// Air load on a square metre at one pascal of dynamic pressure [N/m2].
+    /// Air load on a square metre at one pascal of dynamic pressure (N/m2).
     unit_wind: Vector,
 }
 
@@ -354,7 +354,7 @@ pub(super) fn axle_velocity(linkage: &Linkage, pose: &Pose) -> Vector {
         + pose.turn(linkage.slide_direction()) * pose.rates.slide
 }
 
-/// Work that the weights have done when the parts have come from the origin to this pose [J].
+/// Work that the weights have done when the parts have come from the origin to this pose (J).
 fn weights_potential(leg: &Leg, linkage: &Linkage, pose: &Pose, gravity: Vector) -> f64 {
     let loads = Loads::new(leg, linkage, pose, gravity, Vector::zeros());
     let work = |(at, force): (crate::model::Point, Vector)| at.coords.dot(&force);

@@ -5,7 +5,7 @@ use crate::field::{Field, Path};
 use crate::kinematics::{END_TOLERANCE, Linkage};
 use crate::model::{Brace, FoldingBrace, Folds, Leg};
 
-/// Knee offsets below this have no side [m].
+/// Knee offsets below this have no side (m).
 const LEAST_OFFSET: f64 = 1e-6;
 
 pub(super) fn visit(v: &mut Visit<'_>, leg: &Leg) {

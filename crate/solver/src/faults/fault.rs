@@ -8,7 +8,7 @@ use thiserror::Error;
 pub struct Fault {
     /// Leg, as index; absent for the gear as a whole.
     pub leg: Option<usize>,
-    /// Field in the gear file, as "legs[1].actuator.rod_m"; its key ends in its unit.
+    /// Field in the gear file, as `legs[1].actuator.rod_m`; its key ends in its unit.
     pub path: String,
     /// What is wrong.
     pub kind: FaultKind,
@@ -43,36 +43,36 @@ pub enum FaultKind {
     Coincident {
         /// The other joint's field.
         other: String,
-        /// Their distance [m].
+        /// Their distance (m).
         #[serde(rename = "distance_m")]
         distance: f64,
-        /// The least distance allowed [m].
+        /// The least distance allowed (m).
         #[serde(rename = "least_m")]
         least: f64,
     },
     /// A part's length at gear down is outside of its end lengths.
     LengthAtDown {
-        /// Length at gear down [m].
+        /// Length at gear down (m).
         #[serde(rename = "length_m")]
         length: f64,
-        /// Retracted [m].
+        /// Retracted (m).
         #[serde(rename = "shortest_m")]
         shortest: f64,
-        /// Extended [m].
+        /// Extended (m).
         #[serde(rename = "longest_m")]
         longest: f64,
     },
     /// A gas spring would be shorter or longer than it can be, somewhere on the way.
     LengthOnTheWay {
-        /// Its length at the worst place [m].
+        /// Its length at the worst place (m).
         #[serde(rename = "length_m")]
         length: f64,
-        /// Travel there [1].
+        /// Travel there (ratio).
         travel: f64,
-        /// Retracted [m].
+        /// Retracted (m).
         #[serde(rename = "shortest_m")]
         shortest: f64,
-        /// Extended [m].
+        /// Extended (m).
         #[serde(rename = "longest_m")]
         longest: f64,
     },
@@ -115,7 +115,7 @@ pub enum FaultKind {
     },
     /// A leg cannot stand where it is said to stand: the linkage does not come so far.
     NotReached {
-        /// Travel to which it comes [1].
+        /// Travel to which it comes (ratio).
         reaches: f64,
     },
     /// There is no leg.
@@ -124,10 +124,10 @@ pub enum FaultKind {
     NeedsFoldingBrace,
     /// The knee of an over-center brace can never come straight: the leg never reaches that far.
     CannotStraighten {
-        /// Both links together [m].
+        /// Both links together (m).
         #[serde(rename = "reach_m")]
         reach: f64,
-        /// Largest B0–B1 in the leg's circle [m].
+        /// Largest B0–B1 in the leg's circle (m).
         #[serde(rename = "largest_span_m")]
         largest_span: f64,
     },

@@ -4,9 +4,9 @@ use super::visit::{MOST_ITEMS, Visit};
 use crate::field::Path;
 use crate::model::Point;
 
-/// Neighbouring points nearer than this coincide [m].
+/// Neighbouring points nearer than this coincide (m).
 const LEAST_EDGE: f64 = 1e-6;
-/// A closed outline with less area than this has none [m2].
+/// A closed outline with less area than this has none (m2).
 const LEAST_AREA: f64 = 1e-9;
 
 /// Checks a closed outline that may be left out.

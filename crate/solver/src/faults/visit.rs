@@ -9,7 +9,7 @@ use std::fmt::Arguments;
 
 /// Most legs, points of an outline, obstacles and table rows that a model may have.
 pub const MOST_ITEMS: usize = 200;
-/// Least distance between joints that may not coincide [m].
+/// Least distance between joints that may not coincide (m).
 pub const LEAST_JOINT_DISTANCE: f64 = 1e-3;
 
 /// Asked only of the leg that has the actuator, where several are on one drive.

@@ -21,7 +21,7 @@ impl Side {
         }
     }
 
-    /// +1 for left, −1 for right [1].
+    /// +1 for left, −1 for right (ratio).
     #[must_use]
     pub fn sign(self) -> f64 {
         match self {
@@ -40,7 +40,7 @@ impl Side {
     }
 }
 
-/// Apex of the dyad with centres `a`, `b` and radii `ra`, `rb` [m], on the given side of a→b.
+/// Apex of the dyad with centres `a`, `b` and radii `ra`, `rb` (m), on the given side of a→b.
 ///
 /// `None` when the circles do not meet or are concentric. A miss below 1e-10 of the radii counts
 /// as touching: the apex then lies on the line of centres.
@@ -66,8 +66,8 @@ pub fn circle_circle(a: Point, ra: f64, b: Point, rb: f64, side: Side) -> Option
     Some(a + line * along + normal * (side.sign() * h2.sqrt()))
 }
 
-/// Points where the circle about `centre` with `radius` [m] meets the line through `start` along
-/// the unit vector `direction`, as distances from `start` [m], smaller first.
+/// Points where the circle about `centre` with `radius` (m) meets the line through `start` along
+/// the unit vector `direction`, as distances from `start` (m), smaller first.
 #[must_use]
 pub fn circle_line(
     centre: Point,

@@ -8,7 +8,7 @@ use crate::result::Phase;
 const SHORTEN_STATIONS: usize = 13;
 /// Stations of the unlocking phase.
 const UNLOCK_STATIONS: usize = 25;
-/// Distance from a jump, in progress, that is beside it [1].
+/// Distance from a jump, in progress, that is beside it (ratio).
 const BESIDE: f64 = 1e-9;
 
 /// Progress at every station.

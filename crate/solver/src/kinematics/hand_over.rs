@@ -5,16 +5,16 @@ use crate::numeric::bracketed_root;
 use super::linkage::BraceLinkage;
 use super::{Linkage, Pose};
 
-/// Least fold of the knee to which such a device carries it [rad], 1°: our own figure. At the straight
+/// Least fold of the knee to which such a device carries it (rad), 1°: our own figure. At the straight
 /// line itself an actuator on the leg has no say over the knee, so that what it takes to lift the
 /// links and their springs from there grows beyond all bounds.
 const LEAST_FOLD: f64 = std::f64::consts::PI / 180.0;
 
-/// First progress that is looked at, and the width to which the place is bracketed [1].
+/// First progress that is looked at, and the width to which the place is bracketed (ratio).
 const FIRST: f64 = 1e-3;
 const TOLERANCE: f64 = 1e-13;
 /// As far out of line as it was locked, the knee lets the leg stand where it was at down, where a table
-/// of shortening begins and the load jumps: the place is so far behind that [1].
+/// of shortening begins and the load jumps: the place is so far behind that (ratio).
 const BEHIND: f64 = 2e-9;
 
 /// Progress from which the actuator carries the leg, where a device of its own unlocks the knee: it
@@ -44,19 +44,19 @@ pub(super) fn hand_over(leg: &Leg, linkage: &Linkage) -> Option<f64> {
 }
 
 impl Linkage {
-    /// Angle by which the links of a folding brace are out of line, on either side [rad].
+    /// Angle by which the links of a folding brace are out of line, on either side (rad).
     pub(crate) fn bent(&self, pose: &Pose) -> Option<f64> {
         self.turn_at_knee(pose).map(f64::abs)
     }
 
-    /// Turn from the upper to the lower link of a folding brace, counter-clockwise [rad].
+    /// Turn from the upper to the lower link of a folding brace, counter-clockwise (rad).
     pub(crate) fn turn_at_knee(&self, pose: &Pose) -> Option<f64> {
         let (knee, attach) = pose.knee.zip(pose.brace_attach)?;
         let (upper, lower) = (knee - self.brace_pivot()?, attach - knee);
         Some(upper.perp(&lower).atan2(upper.dot(&lower)))
     }
 
-    /// Pivot B0 of a brace [m].
+    /// Pivot B0 of a brace (m).
     pub(crate) fn brace_pivot(&self) -> Option<Point> {
         match &self.brace {
             BraceLinkage::None => None,

@@ -12,9 +12,9 @@ pub struct Linkage {
     pub(crate) path: Path,
     pub(crate) trunnion: Point,
     pub(crate) swing_up: f64,
-    /// Axle from the trunnion, in leg axes at gear down [m].
+    /// Axle from the trunnion, in leg axes at gear down (m).
     pub(crate) axle: Vector,
-    /// Direction in which shortening moves the axle, in leg axes at gear down [1].
+    /// Direction in which shortening moves the axle, in leg axes at gear down (ratio).
     pub(crate) slide_direction: Vector,
     pub(crate) shortening: Shortening,
     pub(crate) brace: BraceLinkage,
@@ -38,7 +38,7 @@ pub(crate) enum BraceLinkage {
 #[derive(Clone, Debug)]
 pub(crate) struct SlidingLinkage {
     pub(crate) pivot: Point,
-    /// B1 from the trunnion [m].
+    /// B1 from the trunnion (m).
     pub(crate) attach: Vector,
     pub(crate) shortest: f64,
     pub(crate) longest: f64,
@@ -48,7 +48,7 @@ pub(crate) struct SlidingLinkage {
 #[derive(Clone, Debug)]
 pub(crate) struct FoldingLinkage {
     pub(crate) pivot: Point,
-    /// B1 from the trunnion [m].
+    /// B1 from the trunnion (m).
     pub(crate) attach: Vector,
     pub(crate) knee_down: Point,
     pub(crate) upper_length: f64,
@@ -61,11 +61,11 @@ pub(crate) struct FoldingLinkage {
 /// The way of an over-centre knee back to the straight line.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Unlock {
-    /// Direction of the upper link at down [rad].
+    /// Direction of the upper link at down (rad).
     pub(crate) upper_down: f64,
-    /// Turn of the upper link from down to straight [rad].
+    /// Turn of the upper link from down to straight (rad).
     pub(crate) upper_turn: f64,
-    /// Swing at the straight pose [rad].
+    /// Swing at the straight pose (rad).
     pub(crate) swing_straight: f64,
     /// Side of B1, seen trunnion to knee, at down.
     pub(crate) attach_side: Side,
@@ -74,15 +74,15 @@ pub(crate) struct Unlock {
 /// The actuator's attach point in the axes of the part that carries it.
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum AttachLinkage {
-    /// From the trunnion, in leg axes at gear down [m].
+    /// From the trunnion, in leg axes at gear down (m).
     Leg(Vector),
-    /// Along and left of B0→K [m].
+    /// Along and left of B0→K (m).
     UpperLink(Vector),
-    /// Along and left of K→B1 [m].
+    /// Along and left of K→B1 (m).
     LowerLink(Vector),
 }
 
-/// A pose that cannot be assembled: by how much B0–B1 misses what the links allow [m].
+/// A pose that cannot be assembled: by how much B0–B1 misses what the links allow (m).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Miss(pub f64);
 
@@ -173,25 +173,25 @@ impl Linkage {
         self.path
     }
 
-    /// Trunnion P [m].
+    /// Trunnion P (m).
     #[must_use]
     pub fn trunnion(&self) -> Point {
         self.trunnion
     }
 
-    /// Swing at up, signed [rad].
+    /// Swing at up, signed (rad).
     #[must_use]
     pub fn swing_up(&self) -> f64 {
         self.swing_up
     }
 
-    /// Direction in which shortening moves the axle, in leg axes at gear down [1].
+    /// Direction in which shortening moves the axle, in leg axes at gear down (ratio).
     #[must_use]
     pub fn slide_direction(&self) -> Vector {
         self.slide_direction
     }
 
-    /// Swing at the straight pose of an over-centre knee, signed [rad].
+    /// Swing at the straight pose of an over-centre knee, signed (rad).
     #[must_use]
     pub fn swing_straight(&self) -> Option<f64> {
         match &self.brace {
@@ -217,7 +217,7 @@ impl Linkage {
         })
     }
 
-    /// +1 when the knee folds to the left of B0→B1, −1 to the right; `None` without a knee [1].
+    /// +1 when the knee folds to the left of B0→B1, −1 to the right; `None` without a knee (ratio).
     #[must_use]
     pub fn fold_sign(&self) -> Option<f64> {
         match &self.brace {
@@ -226,7 +226,7 @@ impl Linkage {
         }
     }
 
-    /// Progress of the swing phase at a travel between the straight pose and 1 [1].
+    /// Progress of the swing phase at a travel between the straight pose and 1 (ratio).
     #[must_use]
     pub fn progress_at_travel(&self, travel: f64) -> f64 {
         match self.swing_straight() {
@@ -239,7 +239,7 @@ impl Linkage {
     }
 
     /// Progress of the swing at which trunnion, B0 and B1 come into one line, so that a folding brace spans
-    /// least or most [1].
+    /// least or most (ratio).
     pub(crate) fn spans_turn(&self) -> Vec<f64> {
         let BraceLinkage::Folding(brace) = &self.brace else {
             return Vec::new();
@@ -254,7 +254,7 @@ impl Linkage {
             .collect()
     }
 
-    /// Shortening at a travel of the swing phase [m], and its slope over travel [m].
+    /// Shortening at a travel of the swing phase (m), and its slope over travel (m).
     pub(crate) fn shortening_at(&self, travel: f64) -> (f64, f64) {
         match &self.shortening {
             Shortening::None => (0.0, 0.0),
@@ -286,7 +286,7 @@ fn interpolate(table: &[ShorteningRow], travel: f64) -> (f64, f64) {
     (last.amount, 0.0)
 }
 
-/// `point` along and left of the direction from→to [m].
+/// `point` along and left of the direction from→to (m).
 fn in_axes(point: Point, from: Point, to: Point) -> Vector {
     let along = (to - from).try_normalize(0.0).unwrap_or_else(Vector::x);
     let arm = point - from;
@@ -328,7 +328,7 @@ fn unlock(trunnion: Point, swing_up: f64, brace: &FoldingLinkage) -> Option<Unlo
 
 /// Signed angle between two vectors.
 trait AngleTo {
-    /// Angle from `self` to `other`, counter-clockwise, in (−π, π] [rad].
+    /// Angle from `self` to `other`, counter-clockwise, in (−π, π] (rad).
     fn angle_to(&self, other: Self) -> f64;
 }
 

@@ -13,19 +13,19 @@ pub struct Path {
 }
 
 impl Path {
-    /// Progress at down and locked [1]: 0, −1 or −2.
+    /// Progress at down and locked (ratio): 0, −1 or −2.
     #[must_use]
     pub fn start(&self) -> f64 {
         -(f64::from(u8::from(self.shortens)) + f64::from(u8::from(self.unlocks)))
     }
 
-    /// Progress at up [1].
+    /// Progress at up (ratio).
     #[must_use]
     pub fn end(&self) -> f64 {
         1.0
     }
 
-    /// Phases of this path in order, with the progress where each begins [1].
+    /// Phases of this path in order, with the progress where each begins (ratio).
     pub fn phases(&self) -> impl Iterator<Item = (Phase, f64)> + use<> {
         let unlock = self.unlocks.then_some((Phase::Unlock, -1.0));
         let shorten = self.shortens.then_some((Phase::Shorten, self.start()));
@@ -34,7 +34,7 @@ impl Path {
             .flatten()
     }
 
-    /// Phase at `progress` (clamped) and the fraction of it that is done [1].
+    /// Phase at `progress` (clamped) and the fraction of it that is done (ratio).
     #[must_use]
     pub fn phase_at(&self, progress: f64) -> (Phase, f64) {
         let s = progress.clamp(self.start(), self.end());
@@ -48,11 +48,11 @@ impl Path {
     }
 }
 
-/// Softness of the start of a swing that leaves a straight knee [1].
+/// Softness of the start of a swing that leaves a straight knee (ratio).
 const SOFT: f64 = 0.05;
 
 /// Share of the swing that is done at `fraction` of the swing phase, for a leg that leaves a
-/// straight knee [1].
+/// straight knee (ratio).
 ///
 /// There φ turns back and the knee's angle goes with the square root of the swing; this map starts
 /// with the square of the fraction, so that all rates per progress stay finite, and is nearly
@@ -61,7 +61,7 @@ pub(crate) fn swing_fraction(fraction: f64) -> f64 {
     (1.0 + SOFT) * fraction * fraction / (fraction + SOFT)
 }
 
-/// Inverse of [`swing_fraction`] [1].
+/// Inverse of [`swing_fraction`] (ratio).
 pub(crate) fn progress_of_share(share: f64) -> f64 {
     let half = 0.5 * share.max(0.0) / (1.0 + SOFT);
     half + (half * half + 2.0 * half * SOFT).sqrt()

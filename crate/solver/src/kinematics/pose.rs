@@ -10,21 +10,21 @@ use super::{circle_circle, path::swing_fraction};
 pub struct Pose {
     /// Where on the path.
     pub place: Place,
-    /// Cosine of the swing [1].
+    /// Cosine of the swing (ratio).
     pub cos: f64,
-    /// Sine of the swing [1].
+    /// Sine of the swing (ratio).
     pub sin: f64,
-    /// Shortening of the strut [m].
+    /// Shortening of the strut (m).
     pub shortening: f64,
-    /// Axle W [m].
+    /// Axle W (m).
     pub axle: Point,
-    /// Knee K of a folding brace [m].
+    /// Knee K of a folding brace (m).
     pub knee: Option<Point>,
-    /// Brace attach B1 on the leg [m].
+    /// Brace attach B1 on the leg (m).
     pub brace_attach: Option<Point>,
-    /// Actuator attach A1 [m].
+    /// Actuator attach A1 (m).
     pub actuator_attach: Point,
-    /// Actuator length pin to pin [m].
+    /// Actuator length pin to pin (m).
     pub actuator_length: f64,
     /// Rates along the path, towards up.
     pub rates: Rates,
@@ -49,7 +49,7 @@ impl Pose {
         )
     }
 
-    /// dℓ/dφ [m/rad]; `None` where the leg stands still while the knee moves.
+    /// dℓ/dφ (m/rad); `None` where the leg stands still while the knee moves.
     #[must_use]
     pub fn moment_arm(&self) -> Option<f64> {
         (self.rates.swing.abs() > Rates::STILL).then(|| self.rates.actuator / self.rates.swing)
@@ -62,20 +62,20 @@ impl Pose {
 /// `actuator / swing`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rates {
-    /// Leg about the trunnion, dφ [rad].
+    /// Leg about the trunnion, dφ (rad).
     pub swing: f64,
-    /// Upper link about B0 [rad].
+    /// Upper link about B0 (rad).
     pub upper: f64,
-    /// Lower link [rad].
+    /// Lower link (rad).
     pub lower: f64,
-    /// Shortening of the strut, dc [m].
+    /// Shortening of the strut, dc (m).
     pub slide: f64,
-    /// Actuator length, dℓ [m].
+    /// Actuator length, dℓ (m).
     pub actuator: f64,
 }
 
 impl Rates {
-    /// A leg that turns by less than this stands still [rad]; the largest rate of a pose is about 1.
+    /// A leg that turns by less than this stands still (rad); the largest rate of a pose is about 1.
     pub const STILL: f64 = 1e-9;
 }
 
@@ -132,7 +132,7 @@ impl Linkage {
         }
     }
 
-    /// Swing while the upper link has turned by `fraction` of its way to the straight pose [rad].
+    /// Swing while the upper link has turned by `fraction` of its way to the straight pose (rad).
     fn unlock_swing(&self, fraction: f64) -> Result<f64, Miss> {
         let BraceLinkage::Folding(brace) = &self.brace else {
             return Ok(0.0);

@@ -6,13 +6,13 @@ use super::pose::{Pose, Rates};
 /// [`Rates`].
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Spins {
-    /// Leg about the trunnion [rad].
+    /// Leg about the trunnion (rad).
     pub(crate) swing: f64,
-    /// Upper link [rad].
+    /// Upper link (rad).
     pub(crate) upper: f64,
-    /// Lower link [rad].
+    /// Lower link (rad).
     pub(crate) lower: f64,
-    /// Shortening of the strut [m].
+    /// Shortening of the strut (m).
     pub(crate) slide: f64,
 }
 

@@ -7,9 +7,9 @@ use super::grid::progress_grid;
 use super::linkage::BraceLinkage;
 use super::{Linkage, Pose, Rates};
 
-/// An end length may be passed by this much without being a stop [m]: rounding of typed figures.
+/// An end length may be passed by this much without being a stop (m): rounding of typed figures.
 pub const END_TOLERANCE: f64 = 1e-6;
-/// Width to which places are bracketed, in progress [1].
+/// Width to which places are bracketed, in progress (ratio).
 const PLACE_TOLERANCE: f64 = 1e-13;
 
 /// The poses of a leg from down and locked to up, or to the first stop.
@@ -25,13 +25,13 @@ pub struct Sweep {
     pub excursion: Option<Excursion>,
 }
 
-/// A limit on a length: how much is left before it bites [m], and the length itself.
+/// A limit on a length: how much is left before it bites (m), and the length itself.
 struct Limit {
     spare: fn(&Linkage, &Bounds, &Pose) -> f64,
     cause: fn(&Bounds, f64) -> JamCause,
 }
 
-/// End lengths of the parts of a leg [m].
+/// End lengths of the parts of a leg (m).
 struct Bounds {
     brace_shortest: f64,
     brace_longest: f64,
@@ -108,7 +108,7 @@ impl Sweep {
         poses.chain([*last]).collect()
     }
 
-    /// Every pose on the path at which the actuator has `length` [m], in path order: driving by
+    /// Every pose on the path at which the actuator has `length` (m), in path order: driving by
     /// the actuator instead of by the leg. Empty when it never has.
     #[must_use]
     pub fn at_actuator_length(&self, linkage: &Linkage, length: f64) -> Vec<Pose> {
@@ -204,7 +204,7 @@ fn brace_span(linkage: &Linkage, pose: &Pose) -> f64 {
 }
 
 /// Distance of the axle from the trunnion while the knee passes the straight line, after the strut
-/// has shortened where it does so before the swing [m].
+/// has shortened where it does so before the swing (m).
 fn axle_radius(linkage: &Linkage) -> f64 {
     linkage.pose(0.0).map_or_else(
         |_| linkage.axle.norm(),

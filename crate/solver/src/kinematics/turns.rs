@@ -8,7 +8,7 @@ use crate::numeric::wrap;
 /// turns by half a turn.
 const MARKS: usize = 96;
 
-/// Turn of each part since gear down [rad].
+/// Turn of each part since gear down (rad).
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Turns {
     pub(crate) leg: f64,

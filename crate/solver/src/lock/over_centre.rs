@@ -4,8 +4,8 @@ use crate::model::{Brace, FoldingBrace, Folds, Leg, Vector, View};
 use crate::result::{AxleLoad, AxleLoadEffect, AxlePush, Lock, LockKind};
 use crate::statics::Loads;
 
-/// The down lock of a checked leg. `gravity` is the weight of a kilogram in the leg's plane [N/kg],
-/// `wind` the air load of one square metre of drag area at the gear speed [N/m2].
+/// The down lock of a checked leg. `gravity` is the weight of a kilogram in the leg's plane (N/kg),
+/// `wind` the air load of one square metre of drag area at the gear speed (N/m2).
 #[must_use]
 pub fn lock_of(leg: &Leg, linkage: &Linkage, gravity: Vector, wind: Option<Vector>) -> Lock {
     let mut lock = Lock {
@@ -123,7 +123,7 @@ impl Held<'_> {
             .collect()
     }
 
-    /// Push at the knee that takes it off its stop against the dead weight and the air [N].
+    /// Push at the knee that takes it off its stop against the dead weight and the air (N).
     fn knee_push(&self, gravity: Vector, wind: Vector) -> Option<f64> {
         let loads = Loads::new(self.leg, self.linkage, &self.pose, gravity, wind);
         Some(-loads.power(self.leg, self.linkage, &self.pose) / self.knee_speed()?)

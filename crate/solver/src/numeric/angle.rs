@@ -1,7 +1,7 @@
 //! Angles.
 use std::f64::consts::{PI, TAU};
 
-/// `angle` [rad] brought into (−π, π].
+/// `angle` (rad) brought into (−π, π].
 #[must_use]
 pub fn wrap(angle: f64) -> f64 {
     let turned = angle.rem_euclid(TAU);

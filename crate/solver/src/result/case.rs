@@ -25,7 +25,7 @@ impl Motion {
         }
     }
 
-    /// +1 toward up, −1 toward down [1].
+    /// +1 toward up, −1 toward down (ratio).
     #[must_use]
     pub fn sign(self) -> f64 {
         match self {
@@ -130,9 +130,9 @@ pub struct CaseForce {
 pub enum CaseOutcome {
     /// Worked out.
     Worked {
-        /// Load factor [1].
+        /// Load factor (ratio).
         load_factor: f64,
-        /// Dynamic pressure [Pa].
+        /// Dynamic pressure (Pa).
         #[serde(rename = "dynamic_pressure_pa")]
         dynamic_pressure: f64,
         /// Place that has the least margin to retract.
@@ -169,7 +169,7 @@ impl CaseForce {
         }
     }
 
-    /// The pressure of the motion that has the lesser margin [Pa]; `None` when not worked out.
+    /// The pressure of the motion that has the lesser margin (Pa); `None` when not worked out.
     #[must_use]
     pub fn pressure(&self) -> Option<f64> {
         self.hardest().map(|(_, peak)| peak.pressure)
@@ -194,7 +194,7 @@ pub struct Bind {
 pub struct JointLoad {
     /// Joint.
     pub joint: Joint,
-    /// Load [N].
+    /// Load (N).
     #[serde(rename = "load_n")]
     pub load: f64,
     /// Where.

@@ -38,10 +38,10 @@ pub struct Clearance {
     pub skew: SkewLosses,
     /// Clearance of the wheel to each obstacle over the path, for the screen.
     pub curves: Vec<ClearanceCurve>,
-    /// Outline swept by the grown wheel, as polylines to draw [m].
+    /// Outline swept by the grown wheel, as polylines to draw (m).
     #[serde(skip)]
     pub wheel_envelope: Vec<Vec<Point>>,
-    /// Outline swept by the other parts of the leg, as polylines to draw [m].
+    /// Outline swept by the other parts of the leg, as polylines to draw (m).
     #[serde(skip)]
     pub leg_envelope: Vec<Vec<Point>>,
 }
@@ -60,10 +60,10 @@ pub struct PairClearance {
     pub tire: Option<TireState>,
     /// The least clearance on the path.
     pub tightest: Tightest,
-    /// Bound on the error of `tightest.clearance` [m]: the true minimum is not lower by more.
+    /// Bound on the error of `tightest.clearance` (m): the true minimum is not lower by more.
     #[serde(rename = "certified_to_m")]
     pub certified_to: f64,
-    /// What the skews given have taken off `tightest.clearance` [m]; 0 for all but the wheel.
+    /// What the skews given have taken off `tightest.clearance` (m); 0 for all but the wheel.
     #[serde(rename = "less_for_skew_m")]
     pub less_for_skew: f64,
     /// What is required.
@@ -72,7 +72,7 @@ pub struct PairClearance {
     pub first_contact: Option<Contact>,
 }
 
-/// Order in which clearances govern, each with its spare [m]: contact before what clears; the deepest contact,
+/// Order in which clearances govern, each with its spare (m): contact before what clears; the deepest contact,
 /// and what has the least spare of the others, first.
 #[must_use]
 pub fn governing_order(a: (f64, f64), b: (f64, f64)) -> Ordering {
@@ -96,7 +96,7 @@ impl Clearance {
 }
 
 impl PairClearance {
-    /// Clearance less requirement [m]; negative = too little.
+    /// Clearance less requirement (m); negative = too little.
     #[must_use]
     pub fn spare(&self) -> f64 {
         self.tightest.clearance - self.requirement.clearance
@@ -113,10 +113,10 @@ pub struct OwnClearance {
     pub tire: TireState,
     /// The least clearance on the path; `on_part_m` is on the tire, `on_obstacle_m` on the part.
     pub tightest: Tightest,
-    /// Bound on the error of `tightest.clearance` [m]: the true minimum is not lower by more.
+    /// Bound on the error of `tightest.clearance` (m): the true minimum is not lower by more.
     #[serde(rename = "certified_to_m")]
     pub certified_to: f64,
-    /// What the skew of the wheel has taken off `tightest.clearance` [m].
+    /// What the skew of the wheel has taken off `tightest.clearance` (m).
     #[serde(rename = "less_for_skew_m")]
     pub less_for_skew: f64,
     /// What is required.
@@ -126,7 +126,7 @@ pub struct OwnClearance {
 }
 
 impl OwnClearance {
-    /// Clearance less requirement [m]; negative = too little.
+    /// Clearance less requirement (m); negative = too little.
     #[must_use]
     pub fn spare(&self) -> f64 {
         self.tightest.clearance - self.requirement.clearance
@@ -162,10 +162,10 @@ pub enum NotChecked {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Room {
-    /// How far the new tire reaches along the trunnion from its middle, as drawn [m].
+    /// How far the new tire reaches along the trunnion from its middle, as drawn (m).
     #[serde(rename = "reach_new_m")]
     pub reach_new: f64,
-    /// The same for the grown tire [m].
+    /// The same for the grown tire (m).
     #[serde(rename = "reach_grown_m")]
     pub reach_grown: f64,
     /// One row for each room that is given, near before far, new before grown.
@@ -180,13 +180,13 @@ pub struct RoomClearance {
     pub side: RoomSide,
     /// Tire size.
     pub tire: TireState,
-    /// Room given, from the middle of the tire [m].
+    /// Room given, from the middle of the tire (m).
     #[serde(rename = "room_m")]
     pub room: f64,
-    /// Clearance left [m]; negative = interference.
+    /// Clearance left (m); negative = interference.
     #[serde(rename = "clearance_m")]
     pub clearance: f64,
-    /// What the skews given have taken off it [m].
+    /// What the skews given have taken off it (m).
     #[serde(rename = "less_for_skew_m")]
     pub less_for_skew: f64,
     /// What is required.
@@ -194,7 +194,7 @@ pub struct RoomClearance {
 }
 
 impl RoomClearance {
-    /// Clearance less requirement [m]; negative = too little.
+    /// Clearance less requirement (m); negative = too little.
     #[must_use]
     pub fn spare(&self) -> f64 {
         self.clearance - self.requirement.clearance
@@ -216,10 +216,10 @@ pub enum RoomSide {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SkewLosses {
-    /// Skew of the trunnion given [rad]; absent = not measured.
+    /// Skew of the trunnion given (rad); absent = not measured.
     #[serde(rename = "trunnion_rad")]
     pub trunnion: Option<f64>,
-    /// Skew of the wheel given [rad]; absent = not measured.
+    /// Skew of the wheel given (rad); absent = not measured.
     #[serde(rename = "wheel_rad")]
     pub wheel: Option<f64>,
     /// Taken off for the new tire.
@@ -235,13 +235,13 @@ pub struct SkewLosses {
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct SkewLoss {
-    /// Off those to the well [m].
+    /// Off those to the well (m).
     #[serde(rename = "to_well_m")]
     pub to_well: f64,
-    /// Off the room along the trunnion [m].
+    /// Off the room along the trunnion (m).
     #[serde(rename = "along_trunnion_m")]
     pub along_trunnion: f64,
-    /// Off those to the wheel's own leg [m].
+    /// Off those to the wheel's own leg (m).
     #[serde(rename = "to_own_leg_m")]
     pub to_own_leg: f64,
 }
@@ -250,16 +250,16 @@ pub struct SkewLoss {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Tightest {
-    /// Signed clearance [m]; negative = interference.
+    /// Signed clearance (m); negative = interference.
     #[serde(rename = "clearance_m")]
     pub clearance: f64,
     /// Where on the path.
     pub place: Place,
-    /// Nearest (or deepest) point of the moving part [m].
+    /// Nearest (or deepest) point of the moving part (m).
     #[serde(rename = "on_part_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub on_part: Point,
-    /// Nearest point of the obstacle [m].
+    /// Nearest point of the obstacle (m).
     #[serde(rename = "on_obstacle_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub on_obstacle: Point,
@@ -271,10 +271,10 @@ pub struct Tightest {
 pub struct Contact {
     /// Last place known to be free.
     pub place: Place,
-    /// Width of the bracket: contact begins within this much swing after `place` [rad].
+    /// Width of the bracket: contact begins within this much swing after `place` (rad).
     #[serde(rename = "bracket_rad")]
     pub bracket: f64,
-    /// Where it touches [m].
+    /// Where it touches (m).
     #[serde(rename = "point_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub point: Point,
@@ -284,7 +284,7 @@ pub struct Contact {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Requirement {
-    /// Required clearance [m].
+    /// Required clearance (m).
     #[serde(rename = "clearance_m")]
     pub clearance: f64,
     /// Whose figure it is.
@@ -320,11 +320,11 @@ pub struct ClearanceCurve {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct CurvePoint {
-    /// Place on the path [1].
+    /// Place on the path (ratio).
     pub progress: f64,
-    /// Travel [1].
+    /// Travel (ratio).
     pub travel: f64,
-    /// Signed clearance [m]; where the part is farther than the curve's reach this is a lower
+    /// Signed clearance (m); where the part is farther than the curve's reach this is a lower
     /// bound and `beyond` is set.
     #[serde(rename = "clearance_m")]
     pub clearance: f64,

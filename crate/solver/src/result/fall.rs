@@ -9,7 +9,7 @@ use super::Place;
 pub struct Fall {
     /// How it ends.
     pub outcome: FallOutcome,
-    /// Net moment about the trunnion at up after the leg has stood there [N·m]: positive towards down.
+    /// Net moment about the trunnion at up after the leg has stood there (N·m): positive towards down.
     /// Friction is taken as holding the leg back, that of what has stood. Absent where the pins bind,
     /// so that no moment starts it.
     #[serde(rename = "moment_at_up_n_m")]
@@ -24,13 +24,13 @@ pub struct Fall {
     /// Whether it does so at the airspeed at which the gear is moved; absent where none is given, no air
     /// load works, or it does not in still air.
     pub at_gear_speed: Option<bool>,
-    /// The friction given, of seals and pins, times this just stops it short [1]; absent when none is
+    /// The friction given, of seals and pins, times this just stops it short (ratio); absent when none is
     /// given, when the leg falls short as it is, or beyond `friction_factor_tried`.
     pub friction_factor: Option<f64>,
-    /// So many times the friction given, and less, does not stop it short [1]; absent when that is not
+    /// So many times the friction given, and less, does not stop it short (ratio); absent when that is not
     /// so or none is given.
     pub friction_factor_tried: Option<f64>,
-    /// Seal friction that just stops it short, all else as given [N]; absent when it falls short as
+    /// Seal friction that just stops it short, all else as given (N); absent when it falls short as
     /// it is or nothing up to 1,000,000 N does.
     #[serde(rename = "seal_friction_limit_n")]
     pub seal_friction_limit: Option<f64>,
@@ -77,7 +77,7 @@ impl Fall {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct FallRequired {
-    /// So many times the running friction given [1].
+    /// So many times the running friction given (ratio).
     pub times: f64,
     /// Whether it reaches the lock.
     pub reaches: bool,
@@ -88,7 +88,7 @@ pub struct FallRequired {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct FallStart {
     /// What closes the leg over what the friction of seals and pins that have stood holds against it
-    /// [1]: below 1 it stays where it is let go.
+    /// (ratio): below 1 it stays where it is let go.
     pub ratio: f64,
     /// Where.
     pub place: Place,
@@ -103,9 +103,9 @@ pub struct FallStart {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct FallShort {
     /// The moment that is missing at most from there to the lock, as a share of the largest moment of
-    /// the weights [1]; absent where pins bind on that way, so that no moment is enough.
+    /// the weights (ratio); absent where pins bind on that way, so that no moment is enough.
     pub missing_share: Option<f64>,
-    /// Distance of the axle from where it is at the stop [m].
+    /// Distance of the axle from where it is at the stop (m).
     #[serde(rename = "from_stop_m")]
     pub from_stop: f64,
 }
@@ -134,7 +134,7 @@ pub enum FallOutcome {
     StopsShort {
         /// Where.
         place: Place,
-        /// When, after it is let go [s].
+        /// When, after it is let go (s).
         #[serde(rename = "time_s")]
         time: f64,
     },
@@ -144,7 +144,7 @@ pub enum FallOutcome {
     Creeps {
         /// Where it is then.
         place: Place,
-        /// That time [s].
+        /// That time (s).
         #[serde(rename = "time_s")]
         time: f64,
     },
@@ -152,7 +152,7 @@ pub enum FallOutcome {
     NotFollowed {
         /// Where the calculation stopped.
         place: Place,
-        /// When, after the leg is let go [s].
+        /// When, after the leg is let go (s).
         #[serde(rename = "time_s")]
         time: f64,
     },
@@ -162,20 +162,20 @@ pub enum FallOutcome {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Arrival {
-    /// When, after the leg is let go [s].
+    /// When, after the leg is let go (s).
     #[serde(rename = "time_s")]
     pub time: f64,
-    /// Rate of the swing there, toward down positive [rad/s]; an over-center leg comes onto its
+    /// Rate of the swing there, toward down positive (rad/s); an over-center leg comes onto its
     /// stop from past down: negative.
     #[serde(rename = "swing_rate_rad_s")]
     pub swing_rate: f64,
-    /// Speed of the axle there [m/s].
+    /// Speed of the axle there (m/s).
     #[serde(rename = "axle_speed_m_s")]
     pub axle_speed: f64,
-    /// Speed of the knee there [m/s].
+    /// Speed of the knee there (m/s).
     #[serde(rename = "knee_speed_m_s")]
     pub knee_speed: Option<f64>,
-    /// Largest speed of the axle on the way [m/s].
+    /// Largest speed of the axle on the way (m/s).
     #[serde(rename = "largest_axle_speed_m_s")]
     pub largest_axle_speed: f64,
 }
@@ -184,7 +184,7 @@ pub struct Arrival {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct LeastMoment {
-    /// Net moment about the trunnion [N·m]: positive toward down.
+    /// Net moment about the trunnion (N·m): positive toward down.
     #[serde(rename = "moment_n_m")]
     pub moment: f64,
     /// Where.
@@ -195,7 +195,7 @@ pub struct LeastMoment {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct LeastKneePush {
-    /// Net push at the knee along its way [N]: positive into the lock.
+    /// Net push at the knee along its way (N): positive into the lock.
     #[serde(rename = "push_n")]
     pub push: f64,
     /// Where.
@@ -214,13 +214,13 @@ pub enum FallAirspeed {
     /// It reaches the lock at every true airspeed from still air up to this one, the first at which it
     /// fails, to 0.1 %.
     UpTo {
-        /// True airspeed [m/s].
+        /// True airspeed (m/s).
         #[serde(rename = "airspeed_m_s")]
         airspeed: f64,
     },
     /// It does so at every airspeed that was tried.
     AtEvery {
-        /// The highest one tried [m/s].
+        /// The highest one tried (m/s).
         #[serde(rename = "tried_m_s")]
         tried: f64,
     },
@@ -230,25 +230,25 @@ pub enum FallAirspeed {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct FallEnergy {
-    /// Work of the weights [J].
+    /// Work of the weights (J).
     #[serde(rename = "weights_j")]
     pub weights: f64,
-    /// Work of the springs [J].
+    /// Work of the springs (J).
     #[serde(rename = "springs_j")]
     pub springs: f64,
-    /// Work of the air [J].
+    /// Work of the air (J).
     #[serde(rename = "air_j")]
     pub air: f64,
-    /// Taken by friction [J].
+    /// Taken by friction (J).
     #[serde(rename = "friction_j")]
     pub friction: f64,
-    /// Taken by the return orifice [J].
+    /// Taken by the return orifice (J).
     #[serde(rename = "orifice_j")]
     pub orifice: f64,
-    /// Energy of motion at the end [J].
+    /// Energy of motion at the end (J).
     #[serde(rename = "motion_j")]
     pub motion: f64,
-    /// What is missing from the balance, as a share of the work of weights, springs and air [1].
+    /// What is missing from the balance, as a share of the work of weights, springs and air (ratio).
     pub residual: f64,
 }
 

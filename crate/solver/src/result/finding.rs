@@ -33,7 +33,7 @@ pub enum Verdict {
 }
 
 impl Verdict {
-    /// How much an answer asks to be looked at first [1]: No, marginal, not shown, Yes.
+    /// How much an answer asks to be looked at first (ratio): No, marginal, not shown, Yes.
     #[must_use]
     pub fn gravity(self) -> u8 {
         match self {
@@ -99,10 +99,10 @@ pub enum FindingDetail {
     Tightest {
         /// Row in `clearance.pairs`.
         pair: usize,
-        /// Clearance [m]; negative = interference.
+        /// Clearance (m); negative = interference.
         #[serde(rename = "clearance_m")]
         clearance: f64,
-        /// Clearance less requirement [m].
+        /// Clearance less requirement (m).
         #[serde(rename = "spare_m")]
         spare: f64,
     },
@@ -111,10 +111,10 @@ pub enum FindingDetail {
     OwnTightest {
         /// Row in `clearance.own`.
         row: usize,
-        /// Clearance [m]; negative = depth of contact.
+        /// Clearance (m); negative = depth of contact.
         #[serde(rename = "clearance_m")]
         clearance: f64,
-        /// Clearance less requirement [m].
+        /// Clearance less requirement (m).
         #[serde(rename = "spare_m")]
         spare: f64,
     },
@@ -122,10 +122,10 @@ pub enum FindingDetail {
     RoomTightest {
         /// Row in `clearance.room.rows`.
         row: usize,
-        /// Clearance [m]; negative = interference.
+        /// Clearance (m); negative = interference.
         #[serde(rename = "clearance_m")]
         clearance: f64,
-        /// Clearance less requirement [m].
+        /// Clearance less requirement (m).
         #[serde(rename = "spare_m")]
         spare: f64,
     },
@@ -138,17 +138,17 @@ pub enum FindingDetail {
         case: LoadCase,
         /// The motion that needs it.
         motion: Motion,
-        /// Needed [Pa].
+        /// Needed (Pa).
         #[serde(rename = "needed_pa")]
         needed: f64,
-        /// Available [Pa].
+        /// Available (Pa).
         #[serde(rename = "available_pa")]
         available: f64,
-        /// (available − needed)/available [1].
+        /// (available − needed)/available (ratio).
         margin: f64,
-        /// Margin that is required [1].
+        /// Margin that is required (ratio).
         required: f64,
-        /// Load on the actuator mount there [N].
+        /// Load on the actuator mount there (N).
         #[serde(rename = "mount_load_n")]
         mount_load: f64,
     },
@@ -172,51 +172,51 @@ pub enum FindingDetail {
     CannotUnlock,
     /// The strut-shortening cylinder needs no less than what is available.
     StrutJack {
-        /// Needed, one way or the other [Pa].
+        /// Needed, one way or the other (Pa).
         #[serde(rename = "needed_pa")]
         needed: f64,
-        /// Available [Pa].
+        /// Available (Pa).
         #[serde(rename = "available_pa")]
         available: f64,
     },
     /// The stage valve before the swing opens at no less than what is available.
     StageValve {
-        /// Pressure at which it opens [Pa].
+        /// Pressure at which it opens (Pa).
         #[serde(rename = "opens_pa")]
         opens: f64,
-        /// Available [Pa].
+        /// Available (Pa).
         #[serde(rename = "available_pa")]
         available: f64,
     },
     /// Over-center knee: offset and what loads do to it.
     OverCentre {
-        /// Offset over center [m].
+        /// Offset over center (m).
         #[serde(rename = "offset_m")]
         offset: f64,
-        /// Push into the stop for each newton of ground load at the axle [1].
+        /// Push into the stop for each newton of ground load at the axle (ratio).
         ground_into_lock: f64,
-        /// Push that takes the knee off its stop against the dead weight [N].
+        /// Push that takes the knee off its stop against the dead weight (N).
         #[serde(rename = "knee_push_n")]
         knee_push: f64,
     },
     /// The knee stands short of center, or folds on: geometry does not lock it.
     NotOverCentre {
-        /// Offset over center [m], zero or negative.
+        /// Offset over center (m), zero or negative.
         #[serde(rename = "offset_m")]
         offset: f64,
     },
     /// The leg needs more overtravel past down than its stop allows.
     ExcursionStopped {
-        /// Excursion at the axle [m].
+        /// Excursion at the axle (m).
         #[serde(rename = "at_axle_m")]
         at_axle: f64,
-        /// Allowed [m].
+        /// Allowed (m).
         #[serde(rename = "allowed_m")]
         allowed: f64,
     },
     /// Telescoping brace: how far it is from its end length at down.
     SlidingBrace {
-        /// Distance from the nearer end length [m].
+        /// Distance from the nearer end length (m).
         #[serde(rename = "end_gap_m")]
         end_gap: f64,
     },

@@ -45,33 +45,33 @@ pub enum SetBy {
 pub struct Force {
     /// Whether it pushes or pulls to retract, over the greater part of the swing.
     pub stroke: Stroke,
-    /// Bore area [m2].
+    /// Bore area (m2).
     #[serde(rename = "bore_area_m2")]
     pub bore_area: f64,
-    /// Bore less rod area [m2].
+    /// Bore less rod area (m2).
     #[serde(rename = "annulus_area_m2")]
     pub annulus_area: f64,
-    /// Length of stroke used from down to up [m].
+    /// Length of stroke used from down to up (m).
     #[serde(rename = "stroke_used_m")]
     pub stroke_used: f64,
     /// What drives the leg.
     pub driven_by: DrivenBy,
-    /// Pressure available to retract [Pa]: that of the file, or the most that the source makes where that
+    /// Pressure available to retract (Pa): that of the file, or the most that the source makes where that
     /// is less; where it changes on the way, what is left at its end.
     #[serde(rename = "available_pressure_pa")]
     pub available_pressure: f64,
-    /// The same while the electric actuators of all legs stand stalled on the battery [N]; absent with
+    /// The same while the electric actuators of all legs stand stalled on the battery (N); absent with
     /// fluid.
     #[serde(rename = "available_among_all_n")]
     pub available_among_all: Option<f64>,
     /// What sets it.
     pub available_set_by: SetBy,
-    /// Pressure available to extend [Pa], as that to retract.
+    /// Pressure available to extend (Pa), as that to retract.
     #[serde(rename = "available_extend_pressure_pa")]
     pub available_extend_pressure: f64,
     /// What sets that.
     pub available_extend_set_by: SetBy,
-    /// Share of the pressure available that must be left over [1].
+    /// Share of the pressure available that must be left over (ratio).
     pub required_margin: f64,
     /// The other legs on its drive, by index: pressures are then those of the drive, which moves all.
     pub shares_drive_with: Vec<usize>,
@@ -83,7 +83,7 @@ pub struct Force {
     pub stalls_at: Option<Place>,
     /// Place that needs most pressure to extend.
     pub extend_peak: Option<ForcePeak>,
-    /// Largest load on the actuator mount in the case as set [N].
+    /// Largest load on the actuator mount in the case as set (N).
     #[serde(rename = "largest_mount_load_n")]
     pub largest_mount_load: Option<f64>,
     /// Where the pins bind in the case as set; empty = nowhere.
@@ -97,7 +97,7 @@ pub struct Force {
 }
 
 impl Force {
-    /// The less of the pressures available to retract and to extend [Pa].
+    /// The less of the pressures available to retract and to extend (Pa).
     #[must_use]
     pub fn least_available(&self) -> f64 {
         self.available_pressure.min(self.available_extend_pressure)
@@ -137,18 +137,18 @@ pub struct PartnerStands {
 pub struct ForcePeak {
     /// Where.
     pub place: Place,
-    /// Actuator force of the fluid in the moving direction [N].
+    /// Actuator force of the fluid in the moving direction (N).
     #[serde(rename = "effort_n")]
     pub effort: f64,
-    /// Pressure needed [Pa].
+    /// Pressure needed (Pa).
     #[serde(rename = "pressure_pa")]
     pub pressure: f64,
-    /// Pressure available at this place [Pa].
+    /// Pressure available at this place (Pa).
     #[serde(rename = "available_pa")]
     pub available: f64,
-    /// Available less needed, as a share of the available pressure [1]; negative = short.
+    /// Available less needed, as a share of the available pressure (ratio); negative = short.
     pub margin: f64,
-    /// Load on the actuator mount there [N].
+    /// Load on the actuator mount there (N).
     #[serde(rename = "mount_load_n")]
     pub mount_load: f64,
 }

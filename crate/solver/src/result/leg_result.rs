@@ -12,7 +12,7 @@ pub struct LegResult {
     pub name: String,
     /// Plane of its swing.
     pub view: View,
-    /// Swing from down to up [rad].
+    /// Swing from down to up (rad).
     #[serde(rename = "swing_up_rad")]
     pub swing_up: f64,
     /// The three answers, in the order clears, driven, locks.
@@ -44,11 +44,11 @@ pub struct LegResult {
 pub struct Place {
     /// Part of the path.
     pub phase: Phase,
-    /// Place on the path, as in [`Station::progress`] [1].
+    /// Place on the path, as in [`Station::progress`] (ratio).
     pub progress: f64,
-    /// Travel [1].
+    /// Travel (ratio).
     pub travel: f64,
-    /// Swing [rad].
+    /// Swing (rad).
     #[serde(rename = "swing_rad")]
     pub swing: f64,
 }
@@ -70,62 +70,62 @@ pub struct Jam {
 pub enum JamCause {
     /// The two brace links stretched out are too short: B0–B1 would be longer than both together.
     BraceTooShort {
-        /// Both links together [m].
+        /// Both links together (m).
         #[serde(rename = "reach_m")]
         reach: f64,
-        /// Largest B0–B1 that the rest of the swing needs [m].
+        /// Largest B0–B1 that the rest of the swing needs (m).
         #[serde(rename = "span_m")]
         span: f64,
     },
     /// The folded brace is too long: B0–B1 would be shorter than the difference of its links.
     BraceTooLong {
-        /// Difference of the links [m].
+        /// Difference of the links (m).
         #[serde(rename = "least_m")]
         least: f64,
-        /// Smallest B0–B1 that the rest of the swing needs [m].
+        /// Smallest B0–B1 that the rest of the swing needs (m).
         #[serde(rename = "span_m")]
         span: f64,
     },
     /// Telescoping brace would be longer than its extended length.
     SlidingBraceEndsLong {
-        /// Extended length [m].
+        /// Extended length (m).
         #[serde(rename = "longest_m")]
         longest: f64,
-        /// Longest that the swing needs [m].
+        /// Longest that the swing needs (m).
         #[serde(rename = "asked_m")]
         asked: f64,
     },
     /// Telescoping brace would be shorter than its retracted length.
     SlidingBraceEndsShort {
-        /// Retracted length [m].
+        /// Retracted length (m).
         #[serde(rename = "shortest_m")]
         shortest: f64,
-        /// Shortest that the swing needs [m].
+        /// Shortest that the swing needs (m).
         #[serde(rename = "asked_m")]
         asked: f64,
     },
     /// Actuator would be longer than its extended length.
     ActuatorEndsLong {
-        /// Extended length [m].
+        /// Extended length (m).
         #[serde(rename = "longest_m")]
         longest: f64,
-        /// Longest that the swing needs [m].
+        /// Longest that the swing needs (m).
         #[serde(rename = "asked_m")]
         asked: f64,
     },
     /// Actuator would be shorter than its retracted length.
     ActuatorEndsShort {
-        /// Retracted length [m].
+        /// Retracted length (m).
         #[serde(rename = "shortest_m")]
         shortest: f64,
-        /// Shortest that the swing needs [m].
+        /// Shortest that the swing needs (m).
         #[serde(rename = "asked_m")]
         asked: f64,
     },
 }
 
 impl JamCause {
-    /// By how much the part misses [m], always positive.
+    /// By how much the part misses (m), always positive.
     #[must_use]
     pub fn miss(&self) -> f64 {
         match *self {
@@ -143,13 +143,13 @@ impl JamCause {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Excursion {
-    /// Swing at the straight pose, signed as φ [rad].
+    /// Swing at the straight pose, signed as φ (rad).
     #[serde(rename = "swing_rad")]
     pub swing: f64,
-    /// Path of the axle [m].
+    /// Path of the axle (m).
     #[serde(rename = "at_axle_m")]
     pub at_axle: f64,
-    /// What the user says a stop allows [m].
+    /// What the user says a stop allows (m).
     #[serde(rename = "allowed_m")]
     pub allowed: Option<f64>,
 }
@@ -162,7 +162,7 @@ pub struct MechanismEvent {
     pub place: Place,
     /// What.
     pub kind: MechanismEventKind,
-    /// A point to mark in the drawing [m].
+    /// A point to mark in the drawing (m).
     #[serde(rename = "point_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub point: Point,

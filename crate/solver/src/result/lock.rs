@@ -22,30 +22,30 @@ pub enum LockKind {
 pub struct Lock {
     /// Kind of lock.
     pub kind: LockKind,
-    /// Offset of the knee from the line B0–B1 at down [m]: positive over center.
+    /// Offset of the knee from the line B0–B1 at down (m): positive over center.
     #[serde(rename = "over_centre_m")]
     pub over_centre: Option<f64>,
-    /// Angle of the knee past the straight line at down [rad]: positive over center.
+    /// Angle of the knee past the straight line at down (rad): positive over center.
     #[serde(rename = "past_centre_rad")]
     pub past_centre: Option<f64>,
     /// What a load straight up at the axle (the ground's) does to the knee.
     pub ground_load: Option<AxleLoadEffect>,
-    /// Offset of the knee less the play given, the play taken wholly against the lock [m].
+    /// Offset of the knee less the play given, the play taken wholly against the lock (m).
     #[serde(rename = "over_centre_less_play_m")]
     pub over_centre_less_play: Option<f64>,
     /// What loads at the axle in the directions of this view do to the knee; empty without an
     /// over-center knee.
     pub axle_loads: Vec<AxleLoad>,
     /// Push at the knee, square to the line B0–B1 in the unlocking direction, that takes the knee
-    /// off its stop against the dead weight and the springs that the leg has, without pressure [N];
+    /// off its stop against the dead weight and the springs that the leg has, without pressure (N);
     /// negative: they unlock it.
     #[serde(rename = "knee_push_n")]
     pub knee_push: Option<f64>,
-    /// The same with the air load at the airspeed at which the gear is moved [N]; absent where none is
+    /// The same with the air load at the airspeed at which the gear is moved (N); absent where none is
     /// given or no air load works.
     #[serde(rename = "knee_push_at_gear_speed_n")]
     pub knee_push_at_gear_speed: Option<f64>,
-    /// Length of the telescoping brace at down less its nearer end length [m].
+    /// Length of the telescoping brace at down less its nearer end length (m).
     #[serde(rename = "end_gap_m")]
     pub end_gap: Option<f64>,
 }
@@ -54,7 +54,7 @@ pub struct Lock {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct AxleLoadEffect {
-    /// Push into the stop at the knee for each newton at the axle [1]; negative: out of the lock.
+    /// Push into the stop at the knee for each newton at the axle (ratio); negative: out of the lock.
     pub into_lock: f64,
 }
 

@@ -23,43 +23,43 @@ pub enum Phase {
 pub struct Station {
     /// Part of the path.
     pub phase: Phase,
-    /// Place on the path [1]: the swing runs 0 … 1, earlier phases lie below 0, one unit each.
+    /// Place on the path (ratio): the swing runs 0 … 1, earlier phases lie below 0, one unit each.
     pub progress: f64,
-    /// Swing φ from down and locked, counter-clockwise positive [rad].
+    /// Swing φ from down and locked, counter-clockwise positive (rad).
     #[serde(rename = "swing_rad")]
     pub swing: f64,
-    /// Travel τ = φ/φ_up [1]; a little below 0 while an over-center knee passes the line.
+    /// Travel τ = φ/φ_up (ratio); a little below 0 while an over-center knee passes the line.
     pub travel: f64,
-    /// Shortening of the strut [m].
+    /// Shortening of the strut (m).
     #[serde(rename = "shortening_m")]
     pub shortening: f64,
-    /// Axle W [m].
+    /// Axle W (m).
     #[serde(rename = "axle_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub axle: Point,
-    /// Knee K of a folding brace [m].
+    /// Knee K of a folding brace (m).
     #[serde(rename = "knee_m")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<[f64; 2]>"))]
     pub knee: Option<Point>,
-    /// Brace attach B1 on the leg [m].
+    /// Brace attach B1 on the leg (m).
     #[serde(rename = "brace_attach_m")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<[f64; 2]>"))]
     pub brace_attach: Option<Point>,
-    /// Actuator attach A1 [m].
+    /// Actuator attach A1 (m).
     #[serde(rename = "actuator_attach_m")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub actuator_attach: Point,
-    /// Actuator length pin to pin [m].
+    /// Actuator length pin to pin (m).
     #[serde(rename = "actuator_length_m")]
     pub actuator_length: f64,
-    /// dℓ/dφ, the moment arm of the actuator on the leg [m/rad]: positive when the actuator
+    /// dℓ/dφ, the moment arm of the actuator on the leg (m/rad): positive when the actuator
     /// lengthens counter-clockwise; absent at a dead point of the leg.
     #[serde(rename = "moment_arm_m")]
     pub moment_arm: Option<f64>,
-    /// Angle at the knee away from the straight line, 0 straight [rad]; negative on the lock side.
+    /// Angle at the knee away from the straight line, 0 straight (rad); negative on the lock side.
     #[serde(rename = "fold_rad")]
     pub fold: Option<f64>,
-    /// Transmission angle at the knee between the two links, 0 … π/2 [rad]; 0 is a toggle.
+    /// Transmission angle at the knee between the two links, 0 … π/2 (rad); 0 is a toggle.
     #[serde(rename = "transmission_rad")]
     pub transmission: Option<f64>,
     /// Force and pressure; absent where no finite actuator force moves the leg (dead point, pins that
@@ -72,22 +72,22 @@ pub struct Station {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct StationForce {
-    /// Actuator force that holds the leg still without friction [N]: positive pushes the pins
+    /// Actuator force that holds the leg still without friction (N): positive pushes the pins
     /// apart.
     #[serde(rename = "holding_n")]
     pub holding: f64,
-    /// Actuator force that the fluid must make to retract, pin and seal friction included [N]: positive in
+    /// Actuator force that the fluid must make to retract, pin and seal friction included (N): positive in
     /// the retracting direction of the stroke.
     #[serde(rename = "retract_effort_n")]
     pub retract_effort: Option<f64>,
-    /// Actuator force that the fluid must make to extend, pin and seal friction included [N]: positive in the
+    /// Actuator force that the fluid must make to extend, pin and seal friction included (N): positive in the
     /// extending direction of the stroke; negative: the leg falls against the fluid.
     #[serde(rename = "extend_effort_n")]
     pub extend_effort: Option<f64>,
-    /// Gauge pressure needed to retract, against the back pressure [Pa]; never below 0.
+    /// Gauge pressure needed to retract, against the back pressure (Pa); never below 0.
     #[serde(rename = "retract_pressure_pa")]
     pub retract_pressure: Option<f64>,
-    /// Gauge pressure needed to extend, against the back pressure [Pa]; never below 0.
+    /// Gauge pressure needed to extend, against the back pressure (Pa); never below 0.
     #[serde(rename = "extend_pressure_pa")]
     pub extend_pressure: Option<f64>,
     /// Joint and mount forces while the leg is held still, without friction.
@@ -112,7 +112,7 @@ impl StationForce {
         }
     }
 
-    /// Pressure [Pa] and effort [N] in one motion; `None` where it binds.
+    /// Pressure (Pa) and effort (N) in one motion; `None` where it binds.
     #[must_use]
     pub fn needed(&self, motion: Motion) -> Option<(f64, f64)> {
         match motion {
@@ -122,31 +122,31 @@ impl StationForce {
     }
 }
 
-/// Forces in the joints [N]; each acts on the part named second.
+/// Forces in the joints (N); each acts on the part named second.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Reactions {
-    /// Airframe on leg at the trunnion [N].
+    /// Airframe on leg at the trunnion (N).
     #[serde(rename = "trunnion_n")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub trunnion: Vector,
-    /// Airframe on upper link (or telescoping brace) at B0 [N].
+    /// Airframe on upper link (or telescoping brace) at B0 (N).
     #[serde(rename = "brace_pivot_n")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<[f64; 2]>"))]
     pub brace_pivot: Option<Vector>,
-    /// Upper link on lower link at the knee [N].
+    /// Upper link on lower link at the knee (N).
     #[serde(rename = "knee_n")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<[f64; 2]>"))]
     pub knee: Option<Vector>,
-    /// Brace on leg at B1 [N].
+    /// Brace on leg at B1 (N).
     #[serde(rename = "brace_attach_n")]
     #[cfg_attr(feature = "schema", schemars(with = "Option<[f64; 2]>"))]
     pub brace_attach: Option<Vector>,
-    /// Airframe on actuator at A0 [N].
+    /// Airframe on actuator at A0 (N).
     #[serde(rename = "mount_n")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub mount: Vector,
-    /// Actuator on the part that it drives, at A1 [N].
+    /// Actuator on the part that it drives, at A1 (N).
     #[serde(rename = "actuator_attach_n")]
     #[cfg_attr(feature = "schema", schemars(with = "[f64; 2]"))]
     pub actuator_attach: Vector,

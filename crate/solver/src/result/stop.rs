@@ -10,7 +10,7 @@ use crate::model::{Joint, MovingPart};
 pub struct StopExplained {
     /// Where the leg stood, by what was measured.
     pub place: Place,
-    /// It stood there within this much travel, two standard uncertainties [1].
+    /// It stood there within this much travel, two standard uncertainties (ratio).
     pub travel_within: f64,
     /// Explanations: those that fit first, those ruled out last, each by its score.
     pub explanations: Vec<Explanation>,
@@ -21,7 +21,7 @@ pub struct StopExplained {
     pub next_check: Option<NextCheck>,
     /// Most that the source makes by the file, a switch apart.
     pub makes: Demand,
-    /// Resting (open-circuit) voltage at the battery's posts by the file [V]; absent without a battery.
+    /// Resting (open-circuit) voltage at the battery's posts by the file (V); absent without a battery.
     #[serde(rename = "rest_voltage_v")]
     pub rest_voltage: Option<f64>,
 }
@@ -39,19 +39,19 @@ pub struct Explanation {
     /// The current then passes the breaker's rating: it may have tripped, and the gauge says nothing of
     /// it, nor, unless the pump had stopped, do volts and pump.
     pub may_trip: bool,
-    /// Sum of the squares of all `off` [1].
+    /// Sum of the squares of all `off` (ratio).
     #[cfg_attr(feature = "schema", schemars(with = "Option<f64>"))]
     pub chi_squared: f64,
-    /// How many numbers were chosen so that it fits [1].
+    /// How many numbers were chosen so that it fits (ratio).
     pub fitted: usize,
     /// `chi_squared` and two for each number fitted (Akaike's criterion with known errors); the
-    /// least is the best [1].
+    /// least is the best (ratio).
     #[cfg_attr(feature = "schema", schemars(with = "Option<f64>"))]
     pub score: f64,
 }
 
 impl Explanation {
-    /// How many of the things seen could have spoken against it [1].
+    /// How many of the things seen could have spoken against it (ratio).
     #[must_use]
     pub fn tests(&self) -> usize {
         self.readings
@@ -87,16 +87,16 @@ pub enum StopCause {
         part: MovingPart,
         /// Tire size, for the wheel only.
         tire: Option<TireState>,
-        /// Clearance in the drawing where the leg stood; negative = they overlap [m].
+        /// Clearance in the drawing where the leg stood; negative = they overlap (m).
         #[serde(rename = "clearance_m")]
         clearance: f64,
     },
     /// The strut did not shorten all the way, and a part of the leg touches for it.
     StrutLong {
-        /// Shortening that is missing [m].
+        /// Shortening that is missing (m).
         #[serde(rename = "missing_m")]
         missing: f64,
-        /// Shortening in the file [m].
+        /// Shortening in the file (m).
         #[serde(rename = "amount_m")]
         amount: f64,
         /// What is touched, as index into the leg's well.
@@ -115,18 +115,18 @@ pub enum StopCause {
     },
     /// The battery gives less than the file says.
     BatteryLow {
-        /// Open-circuit voltage that stalls the leg there [V].
+        /// Open-circuit voltage that stalls the leg there (V).
         #[serde(rename = "open_circuit_v")]
         open_circuit: f64,
         /// Whether less does so too: the leg has not left where it began.
         or_less: bool,
-        /// The file's [V].
+        /// The file's (V).
         #[serde(rename = "file_v")]
         file: f64,
     },
     /// Wires, relay, switch or ground lose more than the file says.
     BadContact {
-        /// Resistance on top of the file's that stalls the leg there [Ω].
+        /// Resistance on top of the file's that stalls the leg there (Ω).
         #[serde(rename = "extra_ohm")]
         extra: f64,
     },
@@ -141,21 +141,21 @@ pub enum StopCause {
     },
     /// The same extra friction all the way.
     Friction {
-        /// Extra actuator force that stalls the leg there [N].
+        /// Extra actuator force that stalls the leg there (N).
         #[serde(rename = "extra_thrust_n")]
         extra_thrust: f64,
         /// Whether it may be more: the leg has not left where it began.
         or_more: bool,
-        /// The same as a moment about the trunnion [N·m]; absent where the actuator has no arm.
+        /// The same as a moment about the trunnion (N·m); absent where the actuator has no arm.
         #[serde(rename = "extra_moment_n_m")]
         extra_moment: Option<f64>,
-        /// Factor on the friction of all pins of the file that does the same [1]; absent where none
+        /// Factor on the friction of all pins of the file that does the same (ratio); absent where none
         /// rubs or no factor up to ten does.
         pin_factor: Option<f64>,
     },
     /// Something holds it there that is not in the drawing: a hose, a wire, a burr in a joint.
     HeldThere {
-        /// Actuator force that it takes up at the least [N].
+        /// Actuator force that it takes up at the least (N).
         #[serde(rename = "thrust_n")]
         thrust: f64,
     },
@@ -173,13 +173,13 @@ pub enum StopCause {
     },
     /// The battery's own resistance is higher than in the file.
     BatteryResists {
-        /// Resistance on top of the file's that stalls the leg there [Ω].
+        /// Resistance on top of the file's that stalls the leg there (Ω).
         #[serde(rename = "extra_ohm")]
         extra: f64,
     },
     /// The actuator is at the end of its travel.
     ActuatorEnds {
-        /// Stroke that the file has left where the leg stood [m].
+        /// Stroke that the file has left where the leg stood (m).
         #[serde(rename = "left_m")]
         left: f64,
     },
@@ -190,18 +190,18 @@ pub enum StopCause {
     },
     /// The limit switch of the leg closes early and stops the pump.
     SwitchEarly {
-        /// Travel at which it closes at the latest [1].
+        /// Travel at which it closes at the latest (ratio).
         travel: f64,
-        /// The file's [1].
+        /// The file's (ratio).
         #[serde(rename = "file_travel")]
         file: f64,
     },
     /// The pressure switch stops the pump early.
     PressureSwitchLow {
-        /// Gauge pressure at which it stops the pump [Pa].
+        /// Gauge pressure at which it stops the pump (Pa).
         #[serde(rename = "opens_pa")]
         opens: f64,
-        /// The file's [Pa].
+        /// The file's (Pa).
         #[serde(rename = "file_pa")]
         file: f64,
     },
@@ -212,16 +212,16 @@ pub enum StopCause {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Demand {
-    /// Gauge pressure at the manifold [Pa].
+    /// Gauge pressure at the manifold (Pa).
     #[serde(rename = "pressure_pa")]
     Pressure(f64),
-    /// Force of an electric actuator [N].
+    /// Force of an electric actuator (N).
     #[serde(rename = "force_n")]
     Force(f64),
 }
 
 /// One thing seen against what an explanation needs; `off` is the difference in standard
-/// uncertainties, those of reading and model together [1]; null where it is beyond all
+/// uncertainties, those of reading and model together (ratio); null where it is beyond all
 /// bounds.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -229,11 +229,11 @@ pub enum Demand {
 pub enum ReadingFit {
     /// How far the leg came.
     HowFar {
-        /// Travel at which this explanation stops the leg [1]; absent where a number was chosen so
+        /// Travel at which this explanation stops the leg (ratio); absent where a number was chosen so
         /// that it stops there.
         #[serde(rename = "asked_travel")]
         asked: Option<f64>,
-        /// Travel seen [1].
+        /// Travel seen (ratio).
         #[serde(rename = "seen_travel")]
         seen: f64,
         /// Difference; with what lies on the way there and should have stopped the leg earlier.
@@ -242,10 +242,10 @@ pub enum ReadingFit {
     },
     /// Gauge pressure.
     Pressure {
-        /// What the explanation needs [Pa].
+        /// What the explanation needs (Pa).
         #[serde(rename = "asked_pa")]
         asked: f64,
-        /// Seen [Pa].
+        /// Seen (Pa).
         #[serde(rename = "seen_pa")]
         seen: f64,
         /// Difference.
@@ -254,10 +254,10 @@ pub enum ReadingFit {
     },
     /// Voltage at the battery's posts.
     Voltage {
-        /// What the explanation needs [V].
+        /// What the explanation needs (V).
         #[serde(rename = "asked_v")]
         asked: f64,
-        /// Seen [V].
+        /// Seen (V).
         #[serde(rename = "seen_v")]
         seen: f64,
         /// Difference.
@@ -277,7 +277,7 @@ pub enum ReadingFit {
 }
 
 impl ReadingFit {
-    /// Difference in standard uncertainties [1].
+    /// Difference in standard uncertainties (ratio).
     #[must_use]
     pub fn off(&self) -> f64 {
         match *self {
@@ -353,13 +353,13 @@ pub enum Finds {
     Yes,
     /// No.
     No,
-    /// About this gauge pressure [Pa].
+    /// About this gauge pressure (Pa).
     #[serde(rename = "pressure_pa")]
     Pressure(f64),
-    /// About this voltage [V].
+    /// About this voltage (V).
     #[serde(rename = "voltage_v")]
     Voltage(f64),
-    /// About this length [m].
+    /// About this length (m).
     #[serde(rename = "length_m")]
     Length(f64),
 }

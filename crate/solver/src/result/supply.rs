@@ -51,7 +51,7 @@ pub struct Run {
     pub direction: Direction,
     /// How it ended.
     pub end: RunEnd,
-    /// Time from the selection to where no leg moves any more, or the pump is stopped [s].
+    /// Time from the selection to where no leg moves any more, or the pump is stopped (s).
     #[serde(rename = "time_s")]
     pub time: f64,
     /// What happened, in order, the filling of an accumulator after the legs included.
@@ -62,18 +62,18 @@ pub struct Run {
     pub fluid: FluidBudget,
     /// What it took.
     pub energy: EnergyBudget,
-    /// Largest current [A]; absent without a motor.
+    /// Largest current (A); absent without a motor.
     #[serde(rename = "largest_current_a")]
     pub largest_current: Option<f64>,
     /// Breaker; absent where no rating is given or there is no motor.
     pub breaker: Option<Breaker>,
     /// Legs that stalled, the one that lacks most first.
     pub stalls: Vec<Stall>,
-    /// Most that the source makes against stopped legs [Pa]; force is each leg's own with electric
+    /// Most that the source makes against stopped legs (Pa); force is each leg's own with electric
     /// actuators.
     #[serde(rename = "largest_pressure_pa")]
     pub largest_pressure: Option<f64>,
-    /// Strokes of the hand pump [1]; absent without one.
+    /// Strokes of the hand pump (ratio); absent without one.
     pub strokes: Option<f64>,
     /// What the pump does after the legs to fill the accumulator again; absent where it does nothing.
     pub refill: Option<Refill>,
@@ -94,13 +94,13 @@ impl Run {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Refill {
-    /// Time from the selection to where its switch stops the pump, or from where on it only runs on [s].
+    /// Time from the selection to where its switch stops the pump, or from where on it only runs on (s).
     #[serde(rename = "time_s")]
     pub time: f64,
-    /// Gauge pressure at the manifold then [Pa].
+    /// Gauge pressure at the manifold then (Pa).
     #[serde(rename = "pressure_pa")]
     pub pressure: f64,
-    /// Taken from the battery meanwhile, part of `energy.battery_j`; 0 without one [J].
+    /// Taken from the battery meanwhile, part of `energy.battery_j`; 0 without one (J).
     #[serde(rename = "battery_j")]
     pub battery: f64,
 }
@@ -124,7 +124,7 @@ pub enum RunEnd {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct RunEvent {
-    /// When [s].
+    /// When (s).
     #[serde(rename = "time_s")]
     pub time: f64,
     /// Leg, as index; absent for the supply.
@@ -133,7 +133,7 @@ pub struct RunEvent {
     pub kind: RunEventKind,
     /// Where that leg was.
     pub place: Option<Place>,
-    /// Pressure at the manifold just before [Pa]; absent with electric actuators.
+    /// Pressure at the manifold just before (Pa); absent with electric actuators.
     #[serde(rename = "pressure_pa")]
     pub pressure: Option<f64>,
 }
@@ -206,19 +206,19 @@ pub enum Indication {
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Sample {
-    /// When [s].
+    /// When (s).
     #[serde(rename = "time_s")]
     pub time: f64,
-    /// Gauge pressure at the manifold [Pa].
+    /// Gauge pressure at the manifold (Pa).
     #[serde(rename = "pressure_pa")]
     pub pressure: Option<f64>,
-    /// Flow out of the pump [m3/s].
+    /// Flow out of the pump (m3/s).
     #[serde(rename = "flow_m3_s")]
     pub flow: Option<f64>,
-    /// Current from the battery [A].
+    /// Current from the battery (A).
     #[serde(rename = "current_a")]
     pub current: Option<f64>,
-    /// Voltage at the battery's posts [V].
+    /// Voltage at the battery's posts (V).
     #[serde(rename = "bus_voltage_v")]
     pub bus_voltage: Option<f64>,
     /// The legs, in the order of the file.
@@ -231,7 +231,7 @@ pub struct Sample {
 pub struct LegSample {
     /// Where it is.
     pub place: Place,
-    /// Strut shortening as a share of the whole [1].
+    /// Strut shortening as a share of the whole (ratio).
     pub shortened_share: f64,
     /// Whether the strut-shortened switch is closed.
     pub shortened: bool,
@@ -243,52 +243,52 @@ pub struct LegSample {
     pub indication: Indication,
 }
 
-/// Fluid of a run: pumped + drawn + out of the accumulator = swept + relieved [m3].
+/// Fluid of a run: pumped + drawn + out of the accumulator = swept + relieved (m3).
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct FluidBudget {
-    /// Out of the pump [m3].
+    /// Out of the pump (m3).
     #[serde(rename = "pumped_m3")]
     pub pumped: f64,
-    /// Drawn from the return line by legs that run ahead of the pump [m3].
+    /// Drawn from the return line by legs that run ahead of the pump (m3).
     #[serde(rename = "drawn_m3")]
     pub drawn: f64,
-    /// Out of the accumulator, less what was pumped into it [m3].
+    /// Out of the accumulator, less what was pumped into it (m3).
     #[serde(rename = "accumulator_m3")]
     pub accumulator: f64,
-    /// Into the cylinders [m3].
+    /// Into the cylinders (m3).
     #[serde(rename = "swept_m3")]
     pub swept: f64,
-    /// Through the relief valve [m3].
+    /// Through the relief valve (m3).
     #[serde(rename = "relieved_m3")]
     pub relieved: f64,
 }
 
-/// Energy of a run [J].
+/// Energy of a run (J).
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct EnergyBudget {
-    /// Taken from the battery, its own resistance included; 0 without one [J].
+    /// Taken from the battery, its own resistance included; 0 without one (J).
     #[serde(rename = "battery_j")]
     pub battery: f64,
-    /// Lost in the battery's own resistance and the wires [J].
+    /// Lost in the battery's own resistance and the wires (J).
     #[serde(rename = "wires_j")]
     pub wires: f64,
     /// Given to the fluid by pump, hand or pressure source, or to the rods by electric actuators; without
-    /// what fluid drawn from the return line brings along [J].
+    /// what fluid drawn from the return line brings along (J).
     #[serde(rename = "given_j")]
     pub given: f64,
-    /// Given by the gas of the accumulator [J].
+    /// Given by the gas of the accumulator (J).
     #[serde(rename = "accumulator_j")]
     pub accumulator: f64,
     /// Given to the loads: pressure needed over the fluid, seals, back pressure and stage valves
-    /// included [J].
+    /// included (J).
     #[serde(rename = "loads_j")]
     pub loads: f64,
-    /// Lost in orifices and lines [J].
+    /// Lost in orifices and lines (J).
     #[serde(rename = "lines_j")]
     pub lines: f64,
-    /// Lost over the relief valve [J].
+    /// Lost over the relief valve (J).
     #[serde(rename = "relief_j")]
     pub relief: f64,
 }
@@ -297,7 +297,7 @@ pub struct EnergyBudget {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Breaker {
-    /// Its rating [A].
+    /// Its rating (A).
     #[serde(rename = "rating_a")]
     pub rating: f64,
     /// Whether the current passes it; how soon it trips is not worked out.
@@ -323,16 +323,16 @@ pub struct Stall {
 pub enum StallCause {
     /// It needs more pressure than the source makes.
     Pressure {
-        /// Most needed for the rest of its travel [Pa].
+        /// Most needed for the rest of its travel (Pa).
         #[serde(rename = "needed_pa")]
         needed: f64,
-        /// Most that the source makes [Pa].
+        /// Most that the source makes (Pa).
         #[serde(rename = "available_pa")]
         available: f64,
-        /// Actuator force that is too much [N]; absent where its stage valve needs the pressure.
+        /// Actuator force that is too much (N); absent where its stage valve needs the pressure.
         #[serde(rename = "thrust_over_n")]
         thrust_over: Option<f64>,
-        /// Open-circuit voltage that the battery lacks [V]; absent where volts alone do not free it.
+        /// Open-circuit voltage that the battery lacks (V); absent where volts alone do not free it.
         #[serde(rename = "volts_short_v")]
         volts_short: Option<f64>,
         /// Whether the relief valve opens below what is needed.
@@ -342,14 +342,14 @@ pub enum StallCause {
     },
     /// It needs more force than its electric actuator makes.
     Force {
-        /// Most needed for the rest of its travel [N].
+        /// Most needed for the rest of its travel (N).
         #[serde(rename = "needed_n")]
         needed: f64,
-        /// Most that the actuator makes on this bus while all that stand push on it [N].
+        /// Most that the actuator makes on this bus while all that stand push on it (N).
         #[serde(rename = "available_n")]
         available: f64,
         /// Open-circuit voltage that the battery lacks for this leg to move on while the others that
-        /// stand push too [V].
+        /// stand push too (V).
         #[serde(rename = "volts_short_v")]
         volts_short: f64,
     },

@@ -22,13 +22,13 @@ pub struct WayDown {
 pub struct HandPumpDown {
     /// Load case that is hardest.
     pub case: LoadCase,
-    /// Gauge pressure needed at the hardest place of it [Pa].
+    /// Gauge pressure needed at the hardest place of it (Pa).
     #[serde(rename = "needed_pa")]
     pub needed: f64,
-    /// Largest gauge pressure of the pump [Pa].
+    /// Largest gauge pressure of the pump (Pa).
     #[serde(rename = "available_pa")]
     pub available: f64,
-    /// (available − needed)/available [1].
+    /// (available − needed)/available (ratio).
     pub margin: f64,
     /// Whether no pressure brings the leg down: its pins bind, its actuator has no arm, or another leg on
     /// its drive stands.

@@ -4,9 +4,9 @@ use super::friction::Six;
 /// Friction of each pin in one motion, signed so that its moment is minus these times its load and one.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Against {
-    /// Friction radii [m].
+    /// Friction radii (m).
     pub(super) radii: Six,
-    /// Couples [N·m].
+    /// Couples (N·m).
     pub(super) couples: Six,
 }
 

@@ -10,7 +10,7 @@ use crate::result::Reactions;
 /// What keeps the balance and is worked out with the reactions.
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum Unknown<'a> {
-    /// The thrust of the actuator [N].
+    /// The thrust of the actuator (N).
     Thrust,
     /// The acceleration of the common parameter, the thrust being given: these are the forces with
     /// which all parts resist one of it.
@@ -20,7 +20,7 @@ pub(crate) enum Unknown<'a> {
 /// Solution of the free bodies.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FreeBodies {
-    /// Actuator thrust that holds the leg [N]: positive pushes the pins apart.
+    /// Actuator thrust that holds the leg (N): positive pushes the pins apart.
     pub thrust: f64,
     /// Joint forces.
     pub reactions: Reactions,
@@ -86,7 +86,7 @@ impl<'a> Balance<'a> {
         self.bodies.pose
     }
 
-    /// Solves for these loads and further ones; `thrust` [N] is the given thrust where it is not the
+    /// Solves for these loads and further ones; `thrust` (N) is the given thrust where it is not the
     /// unknown.
     pub(crate) fn solve(&self, loads: &Loads, more: &BodyLoads, thrust: f64) -> FreeBodies {
         let given = if self.thrust_is_given { thrust } else { 0.0 };

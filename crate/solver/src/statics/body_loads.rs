@@ -6,9 +6,9 @@ use crate::model::{AttachTo, Brace, Leg, Point, Vector};
 /// Force and moment on one body.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Wrench {
-    /// Force [N].
+    /// Force (N).
     pub force: Vector,
-    /// Moment about the trunnion, counter-clockwise positive [N·m].
+    /// Moment about the trunnion, counter-clockwise positive (N·m).
     pub moment: f64,
 }
 
@@ -19,7 +19,7 @@ impl Wrench {
         self.moment += (at - trunnion).perp(&force);
     }
 
-    /// Moment about another point [N·m].
+    /// Moment about another point (N·m).
     pub(crate) fn about(&self, trunnion: Point, point: Point) -> f64 {
         self.moment + (trunnion - point).perp(&self.force)
     }
@@ -36,14 +36,14 @@ pub struct BodyLoads {
     pub upper: Wrench,
     /// On the lower link.
     pub lower: Wrench,
-    /// Couple on a telescopic brace [N·m].
+    /// Couple on a telescopic brace (N·m).
     pub brace: f64,
-    /// Couple on the actuator [N·m].
+    /// Couple on the actuator (N·m).
     pub actuator: f64,
 }
 
 impl BodyLoads {
-    /// Couples of the pins: `moments` [N·m] in the order of [`crate::model::Joint::ALL`], each on
+    /// Couples of the pins: `moments` (N·m) in the order of [`crate::model::Joint::ALL`], each on
     /// the part away from the airframe (lower link at the knee, brace at B1, actuator at A1), its
     /// reverse on the other.
     #[must_use]
@@ -91,7 +91,7 @@ impl BodyLoads {
     }
 }
 
-/// Rates of turn of the parts between two pins, per unit of the common parameter [rad].
+/// Rates of turn of the parts between two pins, per unit of the common parameter (rad).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct MemberRates {
     /// Telescopic brace.
@@ -118,7 +118,7 @@ pub(crate) fn member_rates(leg: &Leg, linkage: &Linkage, pose: &Pose) -> MemberR
 }
 
 /// Rates at which the two parts at each pin turn against each other, per unit of the common
-/// parameter [rad], in the order of [`crate::model::Joint::ALL`] and with the signs of
+/// parameter (rad), in the order of [`crate::model::Joint::ALL`] and with the signs of
 /// [`BodyLoads::of_pins`]; 0 where there is no such pin.
 #[must_use]
 pub fn pin_rates(leg: &Leg, linkage: &Linkage, pose: &Pose) -> [f64; 6] {

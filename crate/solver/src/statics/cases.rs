@@ -16,7 +16,7 @@ use crate::result::{
 };
 use crate::supply::{Available, margin};
 
-/// Airspeed of the air-load case over the stall speed with flaps up [1]: 14 CFR 23.729(a)(1) before
+/// Airspeed of the air-load case over the stall speed with flaps up (ratio): 14 CFR 23.729(a)(1) before
 /// amendment 23-64, "any airspeed up to 1.6 VS1".
 pub const AIR_LOAD_SPEED: f64 = 1.6;
 
@@ -71,7 +71,7 @@ pub fn case_conditions(
 }
 
 /// Cases other than the one as set are worked out at every so manieth station, and at every one
-/// around their worst places [1].
+/// around their worst places (ratio).
 const STRIDE: usize = 8;
 
 /// One case while the leg goes through its stations.

@@ -11,20 +11,20 @@ use crate::result::{Motion, Reactions};
 const MOST_STEPS: usize = 40;
 /// Most attempts at raising the friction from nothing to its full value.
 const MOST_ATTEMPTS: usize = 60;
-/// Smallest rise of friction tried, as a share of the whole [1]: below it the pins bind.
+/// Smallest rise of friction tried, as a share of the whole (ratio): below it the pins bind.
 const LEAST_RISE: f64 = 1e-4;
-/// A step this small against the friction moments ends the iteration [1].
+/// A step this small against the friction moments ends the iteration (ratio).
 const TOLERANCE: f64 = 1e-11;
-/// So does one this small where no pin is nearly free of load [1]: the error left goes with its square
+/// So does one this small where no pin is nearly free of load (ratio): the error left goes with its square
 /// and with that of the friction's share in the loads, and stays below 1e-10.
 const LAST_STEP: f64 = 1e-5;
-/// A pin with less than this share of the largest load is nearly free of load [1].
+/// A pin with less than this share of the largest load is nearly free of load (ratio).
 const NEARLY_FREE: f64 = 1e-2;
 /// Most steps from the neighbouring station's solution, and the least determinant there: closer to
-/// binding the solution is sought from no friction upwards [1].
+/// binding the solution is sought from no friction upwards (ratio).
 const MOST_WARM_STEPS: usize = 5;
 const LEAST_WARM: f64 = 0.1;
-/// Rates of turn below this are rest [rad]; the largest rate of a pose is about 1.
+/// Rates of turn below this are rest (rad); the largest rate of a pose is about 1.
 const REST: f64 = 1e-12;
 
 pub(super) type Six = [f64; 6];
@@ -32,7 +32,7 @@ pub(super) type Six = [f64; 6];
 /// friction does to the balance.
 type Four = [f64; 4];
 
-/// Loads of all pins in the order of [`Joint::ALL`] [N], and the thrust with them [N].
+/// Loads of all pins in the order of [`Joint::ALL`] (N), and the thrust with them (N).
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct PinLoads {
     pub(crate) loads: [Vector; 6],
@@ -74,9 +74,9 @@ impl PinLoads {
 /// What the pins of a leg are at every pose.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct PinSet {
-    /// Radius of each friction circle [m].
+    /// Radius of each friction circle (m).
     radii: Six,
-    /// Couple of each pin that does not hang on its load [N·m].
+    /// Couple of each pin that does not hang on its load (N·m).
     couples: Six,
     /// Couples on the bodies for a moment of one at each pin.
     shares: [Four; 6],
@@ -149,7 +149,7 @@ impl Warm {
 pub(crate) struct Pinned<'a> {
     set: &'a PinSet,
     pub(crate) rates: Six,
-    /// Friction radius of each pin [m], and its couple [N·m]; 0 where it stands still.
+    /// Friction radius of each pin (m), and its couple (N·m); 0 where it stands still.
     radii: Six,
     couples: Six,
     /// Pin loads for a couple of one on each body [1/m].

@@ -3,7 +3,7 @@ use super::{BodyLoads, Loads};
 use crate::kinematics::{Linkage, Pose, quarter};
 use crate::model::{AttachTo, Brace, Leg, Point, Vector};
 
-/// Moment of `force` at `at` about `about` [N·m], counter-clockwise positive.
+/// Moment of `force` at `at` about `about` (N·m), counter-clockwise positive.
 fn moment(at: Point, about: Point, force: Vector) -> f64 {
     (at - about).perp(&force)
 }
@@ -25,7 +25,7 @@ pub(super) struct Bodies<'a> {
     trunnion: Point,
     /// Direction A0 to A1.
     axis: Vector,
-    /// Direction in which the strut shortens, and dc/dφ [m].
+    /// Direction in which the strut shortens, and dc/dφ (m).
     slide: (Vector, f64),
 }
 
@@ -45,7 +45,7 @@ pub(super) struct Gathered {
     /// Force of a telescopic brace on the leg: it carries nothing along itself while it slides.
     pub(super) brace_end: Vector,
     /// Moments on upper link about B0, lower link about B1, leg about P, the knee's force left out
-    /// [N·m]; without a folding brace all stand in the last.
+    /// (N·m); without a folding brace all stand in the last.
     pub(super) moments: [f64; 3],
 }
 
@@ -98,7 +98,7 @@ impl<'a> Bodies<'a> {
         }
     }
 
-    /// Gathers loads, further ones, and a thrust [N]. A strut shortened by the swing hands the load
+    /// Gathers loads, further ones, and a thrust (N). A strut shortened by the swing hands the load
     /// along it to the leg's drive as a couple.
     pub(super) fn gather(&self, loads: &Loads, more: &BodyLoads, thrust: f64) -> Gathered {
         let (trunnion, pose) = (self.trunnion, self.pose);

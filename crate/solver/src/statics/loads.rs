@@ -3,10 +3,10 @@ use super::{BodyLoads, spring_loads};
 use crate::kinematics::{Linkage, Pose, quarter};
 use crate::model::{AttachTo, Brace, Conditions, Leg, Point, Vector, View};
 
-/// Standard acceleration of free fall [m/s2] (3rd General Conference on Weights and Measures, 1901).
+/// Standard acceleration of free fall (m/s2) (3rd General Conference on Weights and Measures, 1901).
 pub const STANDARD_GRAVITY: f64 = 9.80665;
 
-/// Weight of one kilogram times the load factor, in the plane of the view [N/kg].
+/// Weight of one kilogram times the load factor, in the plane of the view (N/kg).
 ///
 /// Body axes turned by pitch and bank: aft g·sin θ, left wing −g·cos θ·sin φ, up −g·cos θ·cos φ.
 /// Source: weight components in body axes, any flight mechanics text.
@@ -22,13 +22,13 @@ pub fn gravity(view: View, conditions: &Conditions) -> Vector {
     Vector::new(x, -cos_pitch * cos_bank) * weight
 }
 
-/// Dynamic pressure ½ρV² [Pa] (NACA symbol table).
+/// Dynamic pressure ½ρV² (Pa) (NACA symbol table).
 #[must_use]
 pub fn dynamic_pressure(conditions: &Conditions) -> f64 {
     0.5 * conditions.air_density * conditions.airspeed * conditions.airspeed
 }
 
-/// Air load on one square metre of drag area, in the plane of the view [N/m2].
+/// Air load on one square metre of drag area, in the plane of the view (N/m2).
 ///
 /// Side view: the wind blows aft. Front view: only its sideslip component lies in the plane.
 #[must_use]
@@ -40,13 +40,13 @@ pub fn wind(view: View, conditions: &Conditions) -> Vector {
     Vector::new(dynamic_pressure(conditions) * share, 0.0)
 }
 
-/// Both of these: weight [N/kg] and air load [N/m2] in the plane of the view.
+/// Both of these: weight (N/kg) and air load (N/m2) in the plane of the view.
 #[must_use]
 pub fn weight_and_wind(view: View, conditions: &Conditions) -> [Vector; 2] {
     [gravity(view, conditions), wind(view, conditions)]
 }
 
-/// Outside loads at one pose [N], each on the part that carries it.
+/// Outside loads at one pose (N), each on the part that carries it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Loads {
     /// Weight of the leg body at its centre.
@@ -66,7 +66,7 @@ pub struct Loads {
 }
 
 impl Loads {
-    /// Loads at a pose: weights under `gravity` [N/kg], air loads under `wind` [N/m2], springs.
+    /// Loads at a pose: weights under `gravity` (N/kg), air loads under `wind` (N/m2), springs.
     #[must_use]
     pub fn new(leg: &Leg, linkage: &Linkage, pose: &Pose, gravity: Vector, wind: Vector) -> Self {
         let springs = spring_loads(leg, linkage, pose);
@@ -152,7 +152,7 @@ pub(crate) fn attach_velocity(leg: &Leg, linkage: &Linkage, pose: &Pose) -> Vect
     }
 }
 
-/// Rate of turn of a bar from a fixed pin when its other end moves so [rad].
+/// Rate of turn of a bar from a fixed pin when its other end moves so (rad).
 pub(super) fn cross_rate(bar: Vector, velocity: Vector) -> f64 {
     bar.perp(&velocity) / bar.norm_squared()
 }

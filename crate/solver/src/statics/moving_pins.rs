@@ -29,11 +29,11 @@ pub(crate) struct MovingPins<'a> {
 pub(crate) struct InMotion {
     /// Square of the speed along the common parameter.
     pub(crate) speed_squared: f64,
-    /// Thrust [N], positive pushing the actuator's pins apart.
+    /// Thrust (N), positive pushing the actuator's pins apart.
     pub(crate) thrust: f64,
-    /// Dynamic pressure [Pa].
+    /// Dynamic pressure (Pa).
     pub(crate) dynamic_pressure: f64,
-    /// So many times the friction given [1].
+    /// So many times the friction given (ratio).
     pub(crate) factor: f64,
 }
 

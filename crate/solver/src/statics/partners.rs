@@ -27,7 +27,7 @@ pub(crate) struct Partners {
     ratio: f64,
     /// Whether the leg itself has a knee to unlock before it swings.
     unlocks: bool,
-    /// Area on which the drive works to retract, and to extend [m2].
+    /// Area on which the drive works to retract, and to extend (m2).
     areas: [f64; 2],
     back: f64,
 }
@@ -44,10 +44,10 @@ struct Partner {
     begins: Vec<Row>,
 }
 
-/// Places that are one, but for rounding [1].
+/// Places that are one, but for rounding (ratio).
 const SAME_PLACE: f64 = 1e-9;
 
-/// What it needs at a place, by case and motion [N]; none where nothing moves it.
+/// What it needs at a place, by case and motion (N); none where nothing moves it.
 #[derive(Clone, Debug)]
 struct Row {
     progress: f64,
@@ -166,7 +166,7 @@ impl Partners {
         stands
     }
 
-    /// Current of the other drives on the battery at a place [A]: each by what its legs need there, at the
+    /// Current of the other drives on the battery at a place (A): each by what its legs need there, at the
     /// most its locked current, which one draws that nothing moves or whose need is not known.
     pub(crate) fn current(&self, case: LoadCase, motion: Motion, place: Place) -> f64 {
         let drives = self.on_battery.iter();
@@ -245,7 +245,7 @@ impl Partner {
     }
 
     /// What it needs in a case and motion where another leg, which `unlocks` a knee first or not, is at a
-    /// place [N]; `None` where nothing moves it.
+    /// place (N); `None` where nothing moves it.
     fn need(&self, case: LoadCase, motion: Motion, (place, unlocks): (Place, bool)) -> Option<f64> {
         let first = self.rows.first()?;
         let of = |row: &Row| {

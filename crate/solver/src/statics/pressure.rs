@@ -12,14 +12,14 @@ use crate::result::{
 };
 use crate::supply::{Available, margin};
 
-/// Bore area and bore less rod area [m2]: πD²/4 and π(D² − d²)/4, textbook.
+/// Bore area and bore less rod area (m2): πD²/4 and π(D² − d²)/4, textbook.
 pub(crate) fn areas(actuator: &Actuator) -> (f64, f64) {
     let bore = FRAC_PI_4 * actuator.bore * actuator.bore;
     (bore, bore - FRAC_PI_4 * actuator.rod * actuator.rod)
 }
 
-/// Gauge pressure that makes `effort` [N] on `working` [m2] against the back pressure on `other`
-/// [m2]; never below 0 [Pa].
+/// Gauge pressure that makes `effort` (N) on `working` (m2) against the back pressure on `other`
+/// (m2); never below 0 (Pa).
 pub(super) fn pressure_for(effort: f64, working: f64, other: f64, back: f64) -> f64 {
     ((effort + back * other) / working).max(0.0)
 }
@@ -225,8 +225,8 @@ pub fn station_force(
     force_at(leg, supply, linkage, pose, [gravity, wind]).ok()
 }
 
-/// As [`station_force`], with the reason where there is none; `case` is gravity [N/kg] and wind
-/// [N/m2].
+/// As [`station_force`], with the reason where there is none; `case` is gravity (N/kg) and wind
+/// (N/m2).
 ///
 /// # Errors
 /// [`NoForce`].

@@ -11,7 +11,7 @@ pub(crate) struct Ready<'a> {
     pub(super) leg: &'a Leg,
     pub(super) linkage: &'a Linkage,
     pub(super) pins: PinSet,
-    /// Bore and annulus, or 1 with an electric actuator [m2].
+    /// Bore and annulus, or 1 with an electric actuator (m2).
     pub(super) areas: (f64, f64),
     pub(super) return_pressure: f64,
     /// Friction of what has stood, which counts at the first movement of each way.
@@ -24,9 +24,9 @@ pub(crate) struct Ready<'a> {
 /// Friction of a leg that has stood.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Stood {
-    /// Of the seals [N].
+    /// Of the seals (N).
     pub(super) seals: f64,
-    /// That of the pins over what they run with [1].
+    /// That of the pins over what they run with (ratio).
     pub(super) pins: f64,
     /// Where the actuator first moves the leg on the way up, as progress; on the way down it is up.
     first: f64,

@@ -6,12 +6,12 @@ use crate::model::{
     SpringKind, SpringSet, TorsionSpring, Vector,
 };
 
-/// Length end to end at gear down [m].
+/// Length end to end at gear down (m).
 fn length_at_down(first: &SpringEnd, second: &SpringEnd) -> f64 {
     (second.point - first.point).norm()
 }
 
-/// Pull of a linear spring of this length [N]: Hooke, F = k·(ℓ − ℓ₀); negative pushes.
+/// Pull of a linear spring of this length (N): Hooke, F = k·(ℓ − ℓ₀); negative pushes.
 #[must_use]
 pub fn linear_pull(spring: &LinearSpring, length: f64) -> f64 {
     let pull = match spring.set {
@@ -27,7 +27,7 @@ pub fn linear_pull(spring: &LinearSpring, length: f64) -> f64 {
     }
 }
 
-/// Push of a gas spring of this length [N].
+/// Push of a gas spring of this length (N).
 ///
 /// Polytropic, p·Vⁿ constant (any thermodynamics text), the push taken in proportion to the
 /// pressure: with both end forces given, the volume at the shortest length is (F₁/F₂)^(1/n) of that
@@ -48,13 +48,13 @@ pub fn gas_push(spring: &GasSpring, length: f64) -> f64 {
     }
 }
 
-/// Moment of a torsion spring turned by `turn` since gear down [N·m].
+/// Moment of a torsion spring turned by `turn` since gear down (N·m).
 #[must_use]
 pub fn torsion_moment(spring: &TorsionSpring, turn: f64) -> f64 {
     spring.moment_at_down - spring.rate * turn
 }
 
-/// Where a point fixed to a body at gear down is at a pose [m].
+/// Where a point fixed to a body at gear down is at a pose (m).
 #[must_use]
 pub fn placed(leg: &Leg, linkage: &Linkage, pose: &Pose, end: &SpringEnd) -> Point {
     let trunnion = linkage.trunnion();
@@ -112,7 +112,7 @@ pub fn spring_loads(leg: &Leg, linkage: &Linkage, pose: &Pose) -> BodyLoads {
     loads
 }
 
-/// Turn of the part that the joint names first against the other since gear down [rad].
+/// Turn of the part that the joint names first against the other since gear down (rad).
 fn turn_of(leg: &Leg, linkage: &Linkage, pose: &Pose, joint: SpringJoint) -> f64 {
     let turns = linkage.turns(pose);
     let folds = matches!(leg.brace, Brace::Folding(_));
@@ -125,7 +125,7 @@ fn turn_of(leg: &Leg, linkage: &Linkage, pose: &Pose, joint: SpringJoint) -> f64
     }
 }
 
-/// Energy stored in all springs at a pose [J], from where each has none or, for torsion springs,
+/// Energy stored in all springs at a pose (J), from where each has none or, for torsion springs,
 /// from gear down: ½·F²/k, the work of p·Vⁿ from the longest length, ½·k·θ² − M₀·θ (any text on
 /// mechanics and on thermodynamics).
 #[must_use]

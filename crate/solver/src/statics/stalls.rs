@@ -5,7 +5,7 @@ use crate::kinematics::{Linkage, Pose};
 use crate::numeric::bracketed_root;
 use crate::result::Motion;
 
-/// Width of progress to which the place is bracketed [1].
+/// Width of progress to which the place is bracketed (ratio).
 const TOLERANCE: f64 = 1e-10;
 
 impl Comparison<'_> {

@@ -23,7 +23,7 @@ const CHECKS: [Check; 14] = [
     Check::DragsAll,
 ];
 
-/// Numbers differ when they do by so many standard uncertainties [1].
+/// Numbers differ when they do by so many standard uncertainties (ratio).
 const CLEARLY: f64 = 3.0;
 
 /// The next check, by the explanations in order of their scores.

@@ -3,8 +3,8 @@ use super::explain::Case;
 use super::fit::{Draft, crossing};
 use crate::result::StopCause;
 
-/// Sum of squares up to which a contact fits as drawn [1], and the most by which a drawing is thought
-/// to be off [m].
+/// Sum of squares up to which a contact fits as drawn (ratio), and the most by which a drawing is thought
+/// to be off (m).
 const FITS: f64 = 4.0;
 pub(super) const MOST_OFF: f64 = 0.025;
 

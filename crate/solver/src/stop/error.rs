@@ -25,42 +25,42 @@ pub enum StopError {
     /// The leg has no such distance anywhere on its way.
     #[error("no place of the way has {seen} m; the nearest is {nearest} m at travel {travel}")]
     NotOnTheWay {
-        /// Distance seen [m].
+        /// Distance seen (m).
         #[serde(rename = "seen_m")]
         seen: f64,
-        /// Nearest that the way has [m].
+        /// Nearest that the way has (m).
         #[serde(rename = "nearest_m")]
         nearest: f64,
-        /// Travel there [1].
+        /// Travel there (ratio).
         travel: f64,
     },
     /// The leg does not swing so far.
     #[error("an angle of {seen} rad is beyond the swing of {swing} rad")]
     BeyondSwing {
-        /// Angle seen [rad].
+        /// Angle seen (rad).
         #[serde(rename = "seen_rad")]
         seen: f64,
-        /// The whole swing [rad].
+        /// The whole swing (rad).
         #[serde(rename = "swing_rad")]
         swing: f64,
     },
     /// The distance is about the same over much of the way.
     #[error("{seen} m says nothing of the place")]
     SaysNothing {
-        /// Distance seen [m].
+        /// Distance seen (m).
         #[serde(rename = "seen_m")]
         seen: f64,
     },
     /// The distance occurs at more than one place.
     #[error("{seen} m occurs at travel {first} and at {second}")]
     Ambiguous {
-        /// Distance seen [m].
+        /// Distance seen (m).
         #[serde(rename = "seen_m")]
         seen: f64,
-        /// Travel of the first place [1].
+        /// Travel of the first place (ratio).
         #[serde(rename = "first_travel")]
         first: f64,
-        /// Travel of the second [1].
+        /// Travel of the second (ratio).
         #[serde(rename = "second_travel")]
         second: f64,
     },

@@ -17,15 +17,15 @@ use crate::supply::Track;
 /// Stations of the swing among which a measured distance is looked for.
 const STATIONS: usize = 721;
 
-/// Two explanations whose scores differ by this much are told apart [1]: the worse one has
+/// Two explanations whose scores differ by this much are told apart (ratio): the worse one has
 /// "considerably less" support (K. P. Burnham, D. R. Anderson, Model Selection and Multimodel
 /// Inference, 2nd ed. 2002, 2.6, from memory).
 const APART: f64 = 4.0;
 
-/// Travel from which the moment of a thrust about the trunnion is told [1].
+/// Travel from which the moment of a thrust about the trunnion is told (ratio).
 const ARM_FROM: f64 = 0.02;
 
-/// Largest factor on the friction of the pins that is looked for [1].
+/// Largest factor on the friction of the pins that is looked for (ratio).
 const MOST_PIN_FACTOR: f64 = 10.0;
 
 /// Everything an explanation is made from.
@@ -117,7 +117,7 @@ impl Case<'_> {
         self.seen.selected == Direction::Up
     }
 
-    /// Standard uncertainty of distances in the drawing [m].
+    /// Standard uncertainty of distances in the drawing (m).
     pub(super) fn drawing(&self) -> f64 {
         self.seen.drawing_within / COVERAGE
     }
@@ -127,7 +127,7 @@ impl Case<'_> {
         (self.seen.forces_within * self.head.most / COVERAGE).hypot(self.head.unsure)
     }
 
-    /// Standard uncertainty of a gauge pressure, reading and model together [Pa].
+    /// Standard uncertainty of a gauge pressure, reading and model together (Pa).
     pub(super) fn gauge(&self) -> f64 {
         self.loads().hypot(self.seen.pressure_within / COVERAGE)
     }

@@ -9,10 +9,10 @@ use crate::result::{Explanation, Fit, ReadingFit, StopCause};
 /// ruled out by it alone.
 pub(super) const WRONG_LOOK: f64 = 2.797_149_622_536_537;
 
-/// Sum of squares that is nothing but rounding [1].
+/// Sum of squares that is nothing but rounding (ratio).
 const ROUNDING: f64 = 1e-12;
 
-/// Largest difference that still fits, and that is not yet ruled out [1].
+/// Largest difference that still fits, and that is not yet ruled out (ratio).
 const LIMITS: [f64; 2] = [2.0, 3.0];
 
 /// The first place where a quantity that keeps the leg going may come to nothing.
@@ -21,7 +21,7 @@ pub(super) struct Crossing {
     pub travel: f64,
     /// The quantity there.
     pub left: f64,
-    /// Sum of squares of both differences [1].
+    /// Sum of squares of both differences (ratio).
     pub squares: f64,
 }
 
@@ -102,7 +102,7 @@ pub(super) enum Bound {
 }
 
 impl Bound {
-    /// What is asked of the posts that is nearest to what was read [V].
+    /// What is asked of the posts that is nearest to what was read (V).
     fn posts(self, asked: f64, read: f64) -> f64 {
         match self {
             Self::LessVolts => asked.min(read),

@@ -4,11 +4,11 @@ use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{HowFar, Leg, SeenStop};
 use crate::result::{Phase, Place};
 
-/// Half-widths are two standard uncertainties [1] (JCGM 100:2008, 2.3.5).
+/// Half-widths are two standard uncertainties (ratio) (JCGM 100:2008, 2.3.5).
 pub(super) const COVERAGE: f64 = 2.0;
 
 /// A length that is the same to within its reading over more than twice this share of the way says
-/// nothing of the place [1].
+/// nothing of the place (ratio).
 const WIDEST: f64 = 0.25;
 
 /// Where a leg stood.
@@ -16,7 +16,7 @@ const WIDEST: f64 = 0.25;
 pub(super) struct Stood {
     /// Place.
     pub place: Place,
-    /// Standard uncertainty of its travel [1].
+    /// Standard uncertainty of its travel (ratio).
     pub uncertainty: f64,
 }
 

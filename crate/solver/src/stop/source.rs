@@ -5,23 +5,23 @@ use crate::numeric::bracketed_root;
 use crate::result::Demand;
 use crate::supply::{Circuit, Line, Pump, Track};
 
-/// A switch that is off by less, as a share, is the file's own [1].
+/// A switch that is off by less, as a share, is the file's own (ratio).
 const TOLD: f64 = 0.01;
 
 /// The source as one leg feels it, against a stop.
 pub(super) struct Head {
     /// Largest load that it moves [Pa; N with electric actuators].
     pub most: f64,
-    /// Standard uncertainty of it, for what the other legs take is not known [Pa; N].
+    /// Standard uncertainty of it, for what the other legs take is not known (Pa; N).
     pub unsure: f64,
-    /// Most that it makes against a leg that stands, a switch apart [Pa; N].
+    /// Most that it makes against a leg that stands, a switch apart (Pa; N).
     pub makes: f64,
     kind: Kind,
     /// What the fluid comes through in the swing.
     line: Option<Line>,
-    /// Gauge pressure at which a switch stops the pump [Pa].
+    /// Gauge pressure at which a switch stops the pump (Pa).
     switch: Option<f64>,
-    /// Rating of the breaker [A].
+    /// Rating of the breaker (A).
     breaker: Option<f64>,
     /// What was noticed of the pump or motor.
     pump: PumpSeen,
@@ -35,11 +35,11 @@ enum Kind {
 /// What can be read while the leg stands; `None` = the model does not say.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(super) struct Held {
-    /// Gauge pressure [Pa].
+    /// Gauge pressure (Pa).
     pub pressure: Option<f64>,
-    /// Voltage at the posts [V].
+    /// Voltage at the posts (V).
     pub voltage: Option<f64>,
-    /// Voltage at the motor [V].
+    /// Voltage at the motor (V).
     pub at_motor: Option<f64>,
     /// Whether the pump or motor runs.
     pub runs: Option<bool>,
@@ -50,13 +50,13 @@ pub(super) struct Held {
 /// A battery or a contact that lets a leg stall at a load.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Sagged {
-    /// Open-circuit voltage that does it [V].
+    /// Open-circuit voltage that does it (V).
     pub open_circuit: f64,
-    /// The file's [V].
+    /// The file's (V).
     pub file: f64,
     /// What is read then.
     pub held: Held,
-    /// Resistance, within the battery or behind the posts, that does it instead [Ω].
+    /// Resistance, within the battery or behind the posts, that does it instead (Ω).
     pub extra_resistance: f64,
     /// What is read then, if it is within.
     pub held_within: Held,
@@ -112,7 +112,7 @@ impl Head {
     }
 
     /// What stands across the line of the moving leg at a manifold pressure, this leg alone on the
-    /// pump [Pa]. An accumulator gives what the pump does not: then the switch is not passed in motion.
+    /// pump (Pa). An accumulator gives what the pump does not: then the switch is not passed in motion.
     fn drop_at(&self, pressure: f64) -> f64 {
         let Kind::Fluid(pump, _) = &self.kind else {
             return 0.0;
@@ -125,7 +125,7 @@ impl Head {
         bracketed_root(spare, 0.0, pressure, 1.0).map_or(pressure, |root| root.x)
     }
 
-    /// Set pressure of a switch that stops the pump as the moving leg comes to a load [Pa].
+    /// Set pressure of a switch that stops the pump as the moving leg comes to a load (Pa).
     fn switch_for(&self, load: f64) -> Option<f64> {
         let over = |set: f64| set - self.drop_at(set) - load;
         let root = bracketed_root(over, load, self.makes, 1.0).ok()?;
@@ -133,7 +133,7 @@ impl Head {
     }
 
     /// Set pressure of the switch that would be too low by stopping the pump at a load, where the file has
-    /// one: (that pressure, the file's) [Pa].
+    /// one: (that pressure, the file's) (Pa).
     pub(super) fn switch_low(&self, load: f64) -> Option<(f64, f64)> {
         let file = self.switch?;
         let set = self.switch_for(load)?;
@@ -148,7 +148,7 @@ impl Head {
         }
     }
 
-    /// Pressure at which its switch stops the pump, where it has [Pa].
+    /// Pressure at which its switch stops the pump, where it has (Pa).
     pub(super) fn cuts_out(&self, held: &Held) -> Option<f64> {
         self.switch.filter(|_| held.runs == Some(false))
     }
@@ -160,7 +160,7 @@ impl Head {
         }
     }
 
-    /// Thrust at the actuator of so much pressure on `area` [N]; an electric one's force is it.
+    /// Thrust at the actuator of so much pressure on `area` (N); an electric one's force is it.
     pub(super) fn thrust(&self, value: f64, area: f64) -> f64 {
         match self.kind {
             Kind::Fluid(..) => value * area,
@@ -213,7 +213,7 @@ impl Head {
         }
     }
 
-    /// Voltage of the battery at rest [V].
+    /// Voltage of the battery at rest (V).
     pub(super) fn rest_voltage(&self) -> Option<f64> {
         self.stopped().voltage
     }
@@ -293,7 +293,7 @@ impl Head {
     }
 }
 
-/// Current of an electric actuator against a force [A].
+/// Current of an electric actuator against a force (A).
 fn electric_current(motor: &ElectricActuator, force: f64) -> f64 {
     let rise = (motor.locked_current - motor.idle_current) / motor.stall_force;
     motor.idle_current + rise * force

@@ -12,7 +12,7 @@ use crate::tires::TireSizes;
 /// Steps in which the missing shortening is looked through for the first contact.
 const STEPS: u32 = 24;
 
-/// The missing shortening is found to this [m].
+/// The missing shortening is found to this (m).
 const TOLERANCE: f64 = 1e-6;
 
 /// Whether too long a strut explains the stop; `None` where the strut does not shorten before the

@@ -10,10 +10,10 @@ use crate::tires::TireSizes;
 
 use super::place::Stood;
 
-/// Every so manieth station has its clearances worked out; all do near the place seen [1].
+/// Every so manieth station has its clearances worked out; all do near the place seen (ratio).
 const STRIDE: usize = 4;
 
-/// Near: so many standard uncertainties to both sides [1].
+/// Near: so many standard uncertainties to both sides (ratio).
 const NEAR: f64 = 4.0;
 
 /// Places put in between near the place seen, to each side.
@@ -28,9 +28,9 @@ pub(super) struct Row {
     pub needed: f64,
     /// Largest load so far, this place included.
     pub hardest: f64,
-    /// Area on which the source works [m2].
+    /// Area on which the source works (m2).
     pub area: f64,
-    /// Stroke that the actuator has left [m].
+    /// Stroke that the actuator has left (m).
     pub stroke_left: f64,
     /// Whether it is the strut that moves there.
     pub is_strut: bool,
@@ -118,7 +118,7 @@ pub(super) struct Pair {
 pub(super) struct Gaps {
     pub pairs: Vec<Pair>,
     pub travels: Vec<f64>,
-    /// Clearance of each pair at each of the travels [m].
+    /// Clearance of each pair at each of the travels (m).
     pub clear: Vec<Vec<f64>>,
 }
 
@@ -172,7 +172,7 @@ impl Gaps {
         Ok(())
     }
 
-    /// Least clearance of all pairs but `except`, from the start up to a travel [m]. The tire counts
+    /// Least clearance of all pairs but `except`, from the start up to a travel (m). The tire counts
     /// as new: whether it has grown yet is not known, and the smaller one passes.
     pub(super) fn least_before(&self, travel: f64, up: bool, except: Option<usize>) -> f64 {
         let is_before = |s: f64| if up { s < travel } else { s > travel };

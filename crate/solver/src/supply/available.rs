@@ -15,7 +15,7 @@ pub(crate) struct Available<'a> {
     /// The electric drive and its battery; absent with fluid.
     electric: Option<(ElectricActuator, Circuit)>,
     partners: Option<&'a Partners>,
-    /// The force while the actuators of all legs stand stalled on the battery [N]; absent with fluid.
+    /// The force while the actuators of all legs stand stalled on the battery (N); absent with fluid.
     pub(crate) among_all: Option<f64>,
     /// What drives it.
     pub(crate) driven_by: DrivenBy,
@@ -24,17 +24,17 @@ pub(crate) struct Available<'a> {
 /// One way.
 #[derive(Clone, Debug)]
 struct Way {
-    /// Gauge pressure [Pa]; with an electric actuator its force with the battery to itself, over one
+    /// Gauge pressure (Pa); with an electric actuator its force with the battery to itself, over one
     /// square metre.
     most: f64,
-    /// The figure in the file [Pa].
+    /// The figure in the file (Pa).
     given: f64,
     /// What an accumulator by itself has left while the fluid goes into the legs.
     gas: Option<(Gas, Taken)>,
     set_by: SetBy,
 }
 
-/// Fluid that all legs take, over the way [m3].
+/// Fluid that all legs take, over the way (m3).
 #[derive(Clone, Debug)]
 struct Taken {
     /// By the struts that shorten before the swing.
@@ -112,7 +112,7 @@ fn by_fluid(gear: &Gear, direction: Direction) -> Way {
     }
 }
 
-/// Gauge pressure of a gas out of which so much fluid was taken [Pa]; 0 when it has none left.
+/// Gauge pressure of a gas out of which so much fluid was taken (Pa); 0 when it has none left.
 fn left(gas: &Gas, taken: f64) -> f64 {
     let held = gas.first - taken;
     if held > 0.0 { gas.pressure(held) } else { 0.0 }
@@ -173,7 +173,7 @@ impl Taken {
         }
     }
 
-    /// Up to a share of the swing as it goes [m3].
+    /// Up to a share of the swing as it goes (m3).
     fn at(&self, phase: Phase, share: f64) -> f64 {
         if phase == Phase::Shorten {
             return 0.0;
@@ -198,7 +198,7 @@ impl Available<'_> {
         }
     }
 
-    /// The most one way [Pa], as at the end of the way.
+    /// The most one way (Pa), as at the end of the way.
     pub(crate) fn most(&self, motion: Motion) -> f64 {
         self.way(motion).most
     }
@@ -208,7 +208,7 @@ impl Available<'_> {
         self.way(motion).set_by
     }
 
-    /// The most one way in a load case at a place [Pa].
+    /// The most one way in a load case at a place (Pa).
     pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: Place) -> f64 {
         let way = self.way(motion);
         if let Some((gas, taken)) = &way.gas {
@@ -232,7 +232,7 @@ impl Available<'_> {
     }
 }
 
-/// What is left of `available` above what is needed, as a share of it [1]; −1 where there is none at all.
+/// What is left of `available` above what is needed, as a share of it (ratio); −1 where there is none at all.
 pub(crate) fn margin(available: f64, needed: f64) -> f64 {
     if available > 0.0 {
         (available - needed) / available

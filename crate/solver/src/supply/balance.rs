@@ -8,22 +8,22 @@ use crate::model::ElectricActuator;
 /// Bound on the steps of a balance: each halves the bracket or is a Newton step inside it.
 const MAX_STEPS: usize = 120;
 
-/// Bracket of the manifold pressure that is close enough [Pa].
+/// Bracket of the manifold pressure that is close enough (Pa).
 const PRESSURE_TOLERANCE: f64 = 1e-7;
 
-/// Bracket of the motor voltage that is close enough [V].
+/// Bracket of the motor voltage that is close enough (V).
 const VOLTAGE_TOLERANCE: f64 = 1e-13;
 
 /// A cylinder that may move: what it needs and what its line lets through.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Load {
-    /// Pressure at the manifold from which it moves [Pa]; negative: the weight drives it.
+    /// Pressure at the manifold from which it moves (Pa); negative: the weight drives it.
     pub pressure: f64,
     /// What it comes through.
     pub line: Line,
 }
 
-/// Flow into all of them [m3/s].
+/// Flow into all of them (m3/s).
 fn taken_by(loads: &[Load], pressure: f64) -> f64 {
     let flow = |load: &Load| load.line.flow(pressure - load.pressure);
     loads.iter().map(flow).sum()
@@ -32,21 +32,21 @@ fn taken_by(loads: &[Load], pressure: f64) -> f64 {
 /// The manifold in balance.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Manifold {
-    /// Gauge pressure [Pa].
+    /// Gauge pressure (Pa).
     pub pressure: f64,
-    /// Flow out of the pump [m3/s].
+    /// Flow out of the pump (m3/s).
     pub pumped: f64,
-    /// Part of it that goes through the relief valve [m3/s].
+    /// Part of it that goes through the relief valve (m3/s).
     pub relieved: f64,
-    /// Flow drawn from the return line by legs that run ahead of the pump [m3/s].
+    /// Flow drawn from the return line by legs that run ahead of the pump (m3/s).
     pub drawn: f64,
-    /// Flow out of the accumulator, negative = into it [m3/s].
+    /// Flow out of the accumulator, negative = into it (m3/s).
     pub from_gas: f64,
-    /// By how much the pump falls short of what it takes to open the relief valve [m3/s];
+    /// By how much the pump falls short of what it takes to open the relief valve (m3/s);
     /// negative = it is open.
     pub below_relief: f64,
     /// How far the accumulator is below the pressure at which the pump fills it no further, over that
-    /// pressure [1]; infinite where nothing fills it.
+    /// pressure (ratio); infinite where nothing fills it.
     pub below_full: f64,
 }
 
@@ -239,9 +239,9 @@ fn rising_root(
 /// The bus in balance with its motors.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Bus {
-    /// Current of all motors [A].
+    /// Current of all motors (A).
     pub current: f64,
-    /// Speed of each [m/s].
+    /// Speed of each (m/s).
     pub speeds: Vec<f64>,
 }
 

@@ -1,11 +1,11 @@
 //! Open-circuit voltage of a lead-acid battery at rest against its charge.
 use crate::model::{Battery, BatteryKind, BatterySize};
 
-/// Voltages at 0, 25, 50, 75 and 100 % charge of six flooded cells after hours of rest [V]. Source:
+/// Voltages at 0, 25, 50, 75 and 100 % charge of six flooded cells after hours of rest (V). Source:
 /// rule of thumb on lists.ettus.com.
 const FLOODED: [f64; 5] = [11.6, 12.0, 12.2, 12.4, 12.6];
 
-/// The same for glass mat cells [V], from memory; the figure at 0 % is not published with them and
+/// The same for glass mat cells (V), from memory; the figure at 0 % is not published with them and
 /// is taken from the flooded ones.
 const GLASS_MAT: [f64; 5] = [11.6, 12.0, 12.4, 12.7, 12.9];
 
@@ -20,7 +20,7 @@ pub fn is_run_down(battery: &Battery) -> bool {
     open_circuit_voltage(battery) <= open_circuit_voltage(&quarter)
 }
 
-/// Open-circuit voltage [V]: the measured one where it is given, else by charge on straight lines.
+/// Open-circuit voltage (V): the measured one where it is given, else by charge on straight lines.
 #[must_use]
 pub fn open_circuit_voltage(battery: &Battery) -> f64 {
     if let Some(measured) = battery.open_circuit_voltage {

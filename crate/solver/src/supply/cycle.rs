@@ -13,7 +13,7 @@ use crate::result::{Cycle, Direction, LoadCase, Run};
 /// How finely to follow the legs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SupplyOptions {
-    /// Error allowed in a time step, as a share of a leg's stage [1].
+    /// Error allowed in a time step, as a share of a leg's stage (ratio).
     pub tolerance: f64,
     /// The airplane level on jacks, whatever attitude and air the file sets.
     pub on_jacks: bool,

@@ -16,7 +16,7 @@ pub enum SupplyError {
     /// The motor gets too little voltage to turn the pump even without pressure.
     #[error("the source gives no flow: {voltage} V at the motor without pressure")]
     NoFlow {
-        /// Voltage at the motor without pressure [V].
+        /// Voltage at the motor without pressure (V).
         #[serde(rename = "voltage_v")]
         voltage: f64,
     },
@@ -42,7 +42,7 @@ pub enum SupplyError {
     /// The balance of flows or currents was not found within its bound.
     #[error("the balance at {time} s was not found in {steps} steps")]
     Unbalanced {
-        /// Time [s].
+        /// Time (s).
         #[serde(rename = "time_s")]
         time: f64,
         /// Steps made.
@@ -51,7 +51,7 @@ pub enum SupplyError {
     /// Too many time steps or events.
     #[error("not done at {time} s after {steps} time steps")]
     TooManySteps {
-        /// Time reached [s].
+        /// Time reached (s).
         #[serde(rename = "time_s")]
         time: f64,
         /// Steps made.

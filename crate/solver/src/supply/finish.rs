@@ -81,7 +81,7 @@ impl Going {
         }
     }
 
-    /// Fluid into all cylinders, by where the legs are [m3].
+    /// Fluid into all cylinders, by where the legs are (m3).
     fn swept(&self) -> f64 {
         let legs = self.legs.iter().zip(&self.state);
         legs.map(|(leg, fluid)| leg.swept() + fluid - leg.skipped())

@@ -2,7 +2,7 @@
 use super::orifice::NO_PRESSURE;
 use crate::model::Accumulator;
 
-/// Standard atmosphere [Pa]: gauge to absolute.
+/// Standard atmosphere (Pa): gauge to absolute.
 const ATMOSPHERE: f64 = -NO_PRESSURE;
 
 /// How an accumulator stands; it changes at events only, so that no rate jumps within a time step.
@@ -24,7 +24,7 @@ pub(super) struct Gas {
     of: Accumulator,
     /// How it stands.
     pub stands: Stands,
-    /// Fluid in it when the gear is selected [m3].
+    /// Fluid in it when the gear is selected (m3).
     pub first: f64,
 }
 
@@ -42,14 +42,14 @@ impl Gas {
         gas
     }
 
-    /// Fluid in it at a gauge pressure [m3].
+    /// Fluid in it at a gauge pressure (m3).
     pub(super) fn held(&self, pressure: f64) -> f64 {
         // p·V^n constant: V = V0·(p0/p)^(1/n).
         let ratio = (self.of.precharge + ATMOSPHERE) / (pressure + ATMOSPHERE);
         self.of.gas_volume * (1.0 - ratio.powf(1.0 / self.of.exponent)).max(0.0)
     }
 
-    /// Volume of the gas without fluid [m3].
+    /// Volume of the gas without fluid (m3).
     pub(super) fn volume(&self) -> f64 {
         self.of.gas_volume
     }
@@ -59,7 +59,7 @@ impl Gas {
         fluid <= 1e-7 * self.of.gas_volume
     }
 
-    /// Gauge pressure with so much fluid in it [Pa]; without any that of the precharge, and below it
+    /// Gauge pressure with so much fluid in it (Pa); without any that of the precharge, and below it
     /// where a time step looks beyond that.
     pub(super) fn pressure(&self, fluid: f64) -> f64 {
         // Never all of the gas: the relief valve or the pump's own limit comes long before.

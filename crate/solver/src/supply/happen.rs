@@ -70,7 +70,7 @@ impl Going {
         powered && self.pressure_switch().is_none()
     }
 
-    /// Pressure at which a switch stops the pump; electric actuators have none [Pa].
+    /// Pressure at which a switch stops the pump; electric actuators have none (Pa).
     pub(super) fn pressure_switch(&self) -> Option<f64> {
         self.supply.pump_switch()
     }

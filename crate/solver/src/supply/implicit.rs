@@ -43,11 +43,11 @@ const D: [[f64; 4]; 5] = [
     [-11.0 / 9.0, 557.0 / 108.0, -359.0 / 54.0, 80.0 / 27.0],
 ];
 
-/// Bound on the corrections of a stage, and when they are small enough, by the scale of each part [1].
+/// Bound on the corrections of a stage, and when they are small enough, by the scale of each part (ratio).
 const MOST_CORRECTIONS: usize = 12;
 pub(super) const SMALL: f64 = 1e-4;
 
-/// Part of the state, as multiple of its scale, by which it is moved to see what follows [1]: by little, for
+/// Part of the state, as multiple of its scale, by which it is moved to see what follows (ratio): by little, for
 /// a load may rise so steeply that more of it bends the flow, or ends the rise.
 pub(super) const MOVED: f64 = 1e-2;
 
@@ -64,7 +64,7 @@ pub(super) struct Implicit<'a> {
 
 impl Implicit<'_> {
     /// Tries a step of `size` from `from`, whose slope is `first`; with it, how fast neighbouring states
-    /// come together or apart [1/s]. `None` where a stage is not found, or `slope` has none: a shorter step
+    /// come together or apart (1/s). `None` where a stage is not found, or `slope` has none: a shorter step
     /// may be.
     pub(super) fn step<X>(
         &self,

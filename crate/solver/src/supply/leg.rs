@@ -172,13 +172,13 @@ impl Moving {
         Some(next.map_or(stage.extent, |t| t.fluid.min(stage.extent)))
     }
 
-    /// Fluid swept in stages that are behind it [m3].
+    /// Fluid swept in stages that are behind it (m3).
     pub(super) fn swept(&self) -> f64 {
         let behind = self.track.stages.iter().take(self.stage);
         behind.map(|stage| stage.extent).sum()
     }
 
-    /// Fluid that was in the cylinder before the run, of the stage it began in [m3].
+    /// Fluid that was in the cylinder before the run, of the stage it began in (m3).
     pub(super) fn skipped(&self) -> f64 {
         let before = self.track.stages.iter().take(self.began_in);
         before.map(|stage| stage.extent).sum::<f64>() + self.begins_at

@@ -11,7 +11,7 @@ use super::state::{Look, Power};
 /// A leg that needs more than the manifold has by so much, as a share of it and beside [1, Pa], waits.
 const MARGIN: (f64, f64) = (0.02, 2e5);
 
-/// Error in the fluid of a leg, as multiple of what is allowed in a step, by which it may be too far [1].
+/// Error in the fluid of a leg, as multiple of what is allowed in a step, by which it may be too far (ratio).
 const JUST_PAST: f64 = 10.0;
 
 /// The legs asked, as indices, and what is known of the others.
@@ -19,11 +19,11 @@ const JUST_PAST: f64 = 10.0;
 pub(super) struct Live {
     /// Legs asked.
     pub legs: Vec<usize>,
-    /// Flow that the others would take from the largest pressure without load [m3/s].
+    /// Flow that the others would take from the largest pressure without load (m3/s).
     pub free: f64,
     /// Legs whose lines let through both ways, as an implicit step wants them.
     pub both_ways: Vec<usize>,
-    /// Least load of the others [Pa].
+    /// Least load of the others (Pa).
     floor: f64,
     /// Whether a look has come beyond that.
     passed: Cell<bool>,
@@ -118,7 +118,7 @@ impl Going {
         of().unwrap_or(false)
     }
 
-    /// How the flow into each leg of `parts` changes with what each has taken, row after row [1/s], at a
+    /// How the flow into each leg of `parts` changes with what each has taken, row after row (1/s), at a
     /// look; `None` where an accumulator stands between, or there is no fluid.
     ///
     /// The flow of a leg is q(p − load); the pressure p of a manifold in balance gives way as the loads

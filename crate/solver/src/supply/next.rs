@@ -6,7 +6,7 @@ use super::step::Step;
 use crate::numeric::bracketed_root;
 use crate::result::RunEventKind;
 
-/// Width to which an event is bracketed, as a share of its time step [1].
+/// Width to which an event is bracketed, as a share of its time step (ratio).
 const EVENT_TOLERANCE: f64 = 1e-13;
 
 /// Shares of a step at which pressures and currents are looked at, so that a short rise and fall

@@ -8,9 +8,9 @@ use crate::result::{Refill, RunEnd, RunEventKind};
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Moved {
     end: RunEnd,
-    /// Time from the selection [s].
+    /// Time from the selection (s).
     pub time: f64,
-    /// Out of the battery by then [J].
+    /// Out of the battery by then (J).
     battery: f64,
 }
 

@@ -5,20 +5,20 @@ use crate::model::{Gear, Leg, Source};
 use crate::statics;
 
 /// How far the load half-way between two points may be off the straight line between them, as a share of
-/// what the source makes [1]: the smooth curve through them is then nearer by far.
+/// what the source makes (ratio): the smooth curve through them is then nearer by far.
 const STRAIGHT: f64 = 2e-3;
 
 /// As far again beyond the source, the load need not be known so well: there the leg stands.
 const BEYOND: f64 = 2.0;
 
-/// Gaps shorter than this in progress are left as they are [1].
+/// Gaps shorter than this in progress are left as they are (ratio).
 const SHORTEST: f64 = 1e-6;
 
 /// Bounds on the halvings of one gap and on the points put in.
 const MOST_HALVINGS: usize = 14;
 const MOST_POINTS: usize = 600;
 
-/// Thrust that the source makes [N].
+/// Thrust that the source makes (N).
 pub(super) fn scale(gear: &Gear, leg: &Leg) -> f64 {
     match (&gear.supply.source, leg.drive.electric) {
         (Source::ElectricActuators, Some(motor)) => motor.stall_force,

@@ -42,7 +42,7 @@ pub(super) struct Going {
     steps_left: usize,
     /// How and when the legs have come to their ends, while the pump fills the accumulator.
     pub(super) moved: Option<Moved>,
-    /// Pressure at which the pump stands or runs on once all legs have stopped [Pa].
+    /// Pressure at which the pump stands or runs on once all legs have stopped (Pa).
     pub(super) stopped_at: Option<f64>,
 }
 

@@ -8,17 +8,17 @@ use crate::model::{Battery, ElectricActuator, MotorPump, Source, Supply};
 /// Straight line of flow against pressure, with its ends.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Pump {
-    /// Flow without pressure [m3/s]; `None` = any flow at the largest pressure.
+    /// Flow without pressure (m3/s); `None` = any flow at the largest pressure.
     pub free: Option<f64>,
-    /// Loss of flow with pressure [m3/s/Pa].
+    /// Loss of flow with pressure (m3/s/Pa).
     pub slope: f64,
-    /// Largest gauge pressure [Pa].
+    /// Largest gauge pressure (Pa).
     pub most: f64,
     /// Whether a switch stops it at that pressure, and starts it again below.
     pub switched: bool,
     /// Whether a relief valve holds that pressure and lets the rest go.
     pub relieves: bool,
-    /// Least gauge pressure: the return line's, from which the legs can draw [Pa].
+    /// Least gauge pressure: the return line's, from which the legs can draw (Pa).
     pub least: f64,
     /// Electric side.
     pub motor: Option<Motor>,
@@ -37,11 +37,11 @@ pub(crate) struct Motor {
 /// Battery and wires.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Circuit {
-    /// Open-circuit voltage [V].
+    /// Open-circuit voltage (V).
     pub open: f64,
-    /// Internal resistance [Ω].
+    /// Internal resistance (Ω).
     pub inside: f64,
-    /// Internal and wire resistance [Ω].
+    /// Internal and wire resistance (Ω).
     pub total: f64,
 }
 
@@ -54,17 +54,17 @@ impl Circuit {
         }
     }
 
-    /// Voltage behind the wires, at the motor [V].
+    /// Voltage behind the wires, at the motor (V).
     pub(crate) fn behind(&self, current: f64) -> f64 {
         self.open - self.total * current
     }
 
-    /// Force that stops an actuator alone on this bus [N].
+    /// Force that stops an actuator alone on this bus (N).
     pub(crate) fn stall_force(&self, motor: &ElectricActuator) -> f64 {
         self.stall_force_among(motor, std::slice::from_ref(motor))
     }
 
-    /// Force that stops an actuator while all of these, itself among them, stand stalled on the bus [N]:
+    /// Force that stops an actuator while all of these, itself among them, stand stalled on the bus (N):
     /// F = Fs·V/Vn, V = E − R·Σ(I0 + (Is − I0)·V/Vn).
     pub(crate) fn stall_force_among(
         &self,
@@ -78,7 +78,7 @@ impl Circuit {
         motor.stall_force * volts.max(0.0) / motor.rated_voltage
     }
 
-    /// Force that stops an actuator on this bus beside others that draw so much [N]:
+    /// Force that stops an actuator on this bus beside others that draw so much (N):
     /// F = Fs·V/Vn, V = E − R·(I + I0 + (Is − I0)·V/Vn).
     pub(crate) fn stall_force_beside(&self, motor: &ElectricActuator, others: f64) -> f64 {
         let rise = (motor.locked_current - motor.idle_current) / motor.rated_voltage;
@@ -87,19 +87,19 @@ impl Circuit {
         motor.stall_force * volts.max(0.0) / motor.rated_voltage
     }
 
-    /// Voltage at the battery's posts [V].
+    /// Voltage at the battery's posts (V).
     pub(crate) fn bus(&self, current: f64) -> f64 {
         self.open - self.inside * current
     }
 }
 
 impl Motor {
-    /// Current at a pressure [A].
+    /// Current at a pressure (A).
     pub(crate) fn current(&self, pressure: f64) -> f64 {
         self.idle + self.per_pressure * pressure
     }
 
-    /// Voltage at the battery's posts at a pressure [V].
+    /// Voltage at the battery's posts at a pressure (V).
     pub(crate) fn bus(&self, pressure: f64) -> f64 {
         self.circuit.bus(self.current(pressure))
     }
@@ -196,7 +196,7 @@ impl Pump {
         self.gas.is_some()
     }
 
-    /// Most that stands at the manifold when the gear is selected [Pa]: an accumulator is charged above its
+    /// Most that stands at the manifold when the gear is selected (Pa): an accumulator is charged above its
     /// precharge, and so holds some fluid then.
     pub(super) fn most_at_first(&self) -> f64 {
         match self.gas {
@@ -210,7 +210,7 @@ impl Pump {
         self.switched && self.gas.is_some_and(|gas| gas.stands == Stands::Above)
     }
 
-    /// Share of the time in which the motor is on [1]: a switch stops it while the accumulator is full.
+    /// Share of the time in which the motor is on (ratio): a switch stops it while the accumulator is full.
     pub(super) fn share_on(&self, balance: &Manifold) -> f64 {
         match self.gas.map(|gas| gas.stands) {
             _ if self.is_kept_off() => 0.0,
@@ -226,7 +226,7 @@ impl Pump {
         }
     }
 
-    /// Flow at a pressure [m3/s]; without a line of its own, any.
+    /// Flow at a pressure (m3/s); without a line of its own, any.
     pub(crate) fn flow(&self, pressure: f64) -> Option<f64> {
         self.free
             .map(|free| (free - self.slope * pressure).max(0.0))

@@ -12,23 +12,23 @@ use crate::statics;
 pub(crate) struct Stage {
     /// Whether the strut slides; otherwise the leg swings.
     pub is_strut: bool,
-    /// Fluid for the whole stage [m3]; its stroke with an electric actuator [m].
+    /// Fluid for the whole stage (m3); its stroke with an electric actuator (m).
     pub extent: f64,
-    /// Part of the whole stage that it is [1]: less than 1 where a strut is stopped on its way.
+    /// Part of the whole stage that it is (ratio): less than 1 where a strut is stopped on its way.
     pub part: f64,
-    /// Area the fluid works on [m2]; 1 with an electric actuator.
+    /// Area the fluid works on (m2); 1 with an electric actuator.
     pub area: f64,
-    /// Pressure at the manifold from which it moves, over the fluid [Pa]; force with an electric
-    /// actuator [N].
+    /// Pressure at the manifold from which it moves, over the fluid (Pa); force with an electric
+    /// actuator (N).
     pub load: Curve,
-    /// Pressure at which the valve before it opens [Pa]; 0 without one.
+    /// Pressure at which the valve before it opens (Pa); 0 without one.
     pub opens_at: f64,
-    /// Pressure at the manifold, or force, that starts it where it has stood [Pa, N]; −∞ where it starts
+    /// Pressure at the manifold, or force, that starts it where it has stood (Pa, N); −∞ where it starts
     /// as it runs.
     pub starts_against: f64,
     /// What the fluid comes through.
     pub line: Line,
-    /// Least gauge pressure that can stand behind the line [Pa]; −∞ where nothing that moves the leg on
+    /// Least gauge pressure that can stand behind the line (Pa); −∞ where nothing that moves the leg on
     /// draws through it.
     pub least: f64,
     /// Place of the path at rising fluid: `(fluid, progress, travel, swing)`.
@@ -69,7 +69,7 @@ impl Stage {
         }
     }
 
-    /// Pressure at the manifold from which it moves, or force [Pa, N]: what a load that pulls draws
+    /// Pressure at the manifold from which it moves, or force (Pa, N): what a load that pulls draws
     /// through the line is no less than the least that can stand there.
     pub(super) fn draws(&self, fluid: f64) -> f64 {
         self.load.value(fluid).max(self.least)
@@ -91,7 +91,7 @@ impl Stage {
     }
 }
 
-/// Area that works and area that empties in a direction [m2]; both 1 with an electric actuator.
+/// Area that works and area that empties in a direction (m2); both 1 with an electric actuator.
 fn areas(gear: &Gear, leg: &Leg, lengthens: bool) -> [f64; 2] {
     if matches!(gear.supply.source, Source::ElectricActuators) {
         return [1.0, 1.0];
@@ -104,7 +104,7 @@ fn areas(gear: &Gear, leg: &Leg, lengthens: bool) -> [f64; 2] {
     }
 }
 
-/// The swing over its points, from down to up; `stood` is the thrust that starts it where it has stood [N].
+/// The swing over its points, from down to up; `stood` is the thrust that starts it where it has stood (N).
 pub(super) fn swing_stage(
     gear: &Gear,
     leg: &Leg,

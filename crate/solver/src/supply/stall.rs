@@ -128,7 +128,7 @@ fn by_pressure(
     )
 }
 
-/// Actuators that stand on the battery and push, and the force at which each would move on [N]: infinite
+/// Actuators that stand on the battery and push, and the force at which each would move on (N): infinite
 /// for one that has no way left.
 fn standing(
     legs: &[Moving],

@@ -60,13 +60,13 @@ pub(super) struct Look {
     pub rates: Vec<f64>,
     /// The manifold, with fluid.
     pub manifold: Option<Manifold>,
-    /// How an accumulator stands and the fluid left in it [m3].
+    /// How an accumulator stands and the fluid left in it (m3).
     pub gas: Option<(Stands, f64)>,
-    /// Current from the battery [A].
+    /// Current from the battery (A).
     pub current: Option<f64>,
-    /// Voltage at the battery's posts [V].
+    /// Voltage at the battery's posts (V).
     pub bus_voltage: Option<f64>,
-    /// Largest share of its free speed or flow at which anything still moves [1].
+    /// Largest share of its free speed or flow at which anything still moves (ratio).
     pub pace: f64,
 }
 
@@ -79,7 +79,7 @@ impl Look {
 
 impl Power {
     /// Part of the state that an event sets, and what it is there: the fluid that has left an
-    /// accumulator which is just empty or just full [m3].
+    /// accumulator which is just empty or just full (m3).
     pub(super) fn exactly_at(&self, kind: RunEventKind, legs: usize) -> Option<(usize, f64)> {
         let Self::Fluid(pump) = self else { return None };
         let gas = pump.gas?;
@@ -121,7 +121,7 @@ impl Power {
         }
     }
 
-    /// Current of the pump's motor at a pressure [A].
+    /// Current of the pump's motor at a pressure (A).
     pub(super) fn current(&self, pressure: f64) -> Option<f64> {
         match self {
             Self::Fluid(pump) => pump.motor.map(|motor| motor.current(pressure)),
@@ -129,7 +129,7 @@ impl Power {
         }
     }
 
-    /// Voltage at the battery's posts with the pump at a pressure [V].
+    /// Voltage at the battery's posts with the pump at a pressure (V).
     pub(super) fn bus_voltage(&self, pressure: f64) -> Option<f64> {
         match self {
             Self::Fluid(pump) => pump.motor.map(|motor| motor.bus(pressure)),
@@ -137,7 +137,7 @@ impl Power {
         }
     }
 
-    /// Flow of the pump at a pressure at which no leg takes any: what its relief valve lets go [m3/s].
+    /// Flow of the pump at a pressure at which no leg takes any: what its relief valve lets go (m3/s).
     pub(super) fn past_relief(&self, pressure: f64) -> f64 {
         match self {
             Self::Fluid(pump) if pump.relieves && pressure >= pump.most => {

@@ -8,24 +8,24 @@ use super::state::{Budget, Look, Power};
 use super::step::Step;
 use super::{LARGEST_SHARE, LARGEST_STEP, USUAL_LEGS};
 
-/// How near to a place, as a share of its stage, a step must end [1], and most corrections of its size; one
-/// that is so many times as far off has not come there [1].
+/// How near to a place, as a share of its stage, a step must end (ratio), and most corrections of its size; one
+/// that is so many times as far off has not come there (ratio).
 const EXACT: f64 = 1e-10;
 const FAR: f64 = 100.0;
 const MOST_CORRECTIONS: usize = 4;
 
-/// The same of the fluid in an accumulator [m3].
+/// The same of the fluid in an accumulator (m3).
 const NEAR_FLUID: f64 = 1e-14;
 
 /// Stiffness of an explicit step that is held back by it, so many of which make the next implicit, and
-/// below which an implicit one is explicit again [1]. So many free ones one after the other end the count: a
+/// below which an implicit one is explicit again (ratio). So many free ones one after the other end the count: a
 /// leg that a step has taken too far stands for some, and is not stiff as it stands.
 const HELD_BACK: f64 = 2.5;
 const MOST_HELD_BACK: usize = 12;
 const MOST_FREE: usize = 6;
 const FREE: f64 = 0.5;
 
-/// A step that is so much shorter than it might be is held back too [1], so many of which make the next
+/// A step that is so much shorter than it might be is held back too (ratio), so many of which make the next
 /// implicit.
 const SHORT: f64 = 0.02;
 const MOST_SHORT: usize = 40;
@@ -49,12 +49,12 @@ pub(super) struct Stepper {
     free: usize,
     short: [usize; 2],
     lost: usize,
-    /// How fast neighbouring states came together in the last implicit step [1/s].
+    /// How fast neighbouring states came together in the last implicit step (1/s).
     fastest: f64,
 }
 
 impl Stepper {
-    /// At the start of a run; `tolerance` is the error allowed in a step, as a share of a stage [1].
+    /// At the start of a run; `tolerance` is the error allowed in a step, as a share of a stage (ratio).
     pub(super) fn new(tolerance: f64) -> Self {
         Self {
             tolerance,
@@ -289,7 +289,7 @@ impl Going {
 }
 
 impl Power {
-    /// Gas of an accumulator without fluid [m3].
+    /// Gas of an accumulator without fluid (m3).
     fn gas_volume(&self) -> Option<f64> {
         match self {
             Self::Fluid(pump) => pump.gas.map(|gas| gas.volume()),

@@ -20,7 +20,7 @@ const MOST_CONTACTS: usize = 20;
 /// A first contact.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Touch {
-    /// Last place known to be free [1].
+    /// Last place known to be free (ratio).
     pub progress: f64,
     /// What touches.
     pub part: MovingPart,

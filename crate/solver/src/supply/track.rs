@@ -10,7 +10,7 @@ use crate::statics::{self, Ready, Stance, Warm};
 /// Stations of the swing between which the load is a smooth curve.
 const STATIONS: usize = 361;
 
-/// Strokes within this of each other are the same [m].
+/// Strokes within this of each other are the same (m).
 const SAME_STROKE: f64 = 1e-12;
 
 /// The way of one leg in one direction.
@@ -22,7 +22,7 @@ pub(crate) struct Track {
     pub from: Place,
     /// Place behind the last one, where a lock of its own may have moved the leg on.
     pub to: Place,
-    /// Progress up to which its lock is home [1].
+    /// Progress up to which its lock is home (ratio).
     pub locked_until: f64,
     /// Whether the leg is not up at the end of the way that lies up.
     pub short_of_up: bool,
@@ -47,9 +47,9 @@ pub(crate) enum Blocked {
 pub(super) struct Point {
     /// Where.
     pub place: Place,
-    /// Length of the actuator [m].
+    /// Length of the actuator (m).
     pub length: f64,
-    /// Thrust of the fluid in the direction of the track [N]; `None` where none moves the leg.
+    /// Thrust of the fluid in the direction of the track (N); `None` where none moves the leg.
     pub effort: Option<f64>,
     /// Why there is none.
     none: Option<NoEffort>,
@@ -66,7 +66,7 @@ enum NoEffort {
 
 #[cfg(test)]
 impl Point {
-    /// One of the swing that this thrust [N] moves on, with the actuator at this length [m].
+    /// One of the swing that this thrust (N) moves on, with the actuator at this length (m).
     pub(super) fn driven(progress: f64, length: f64, effort: f64) -> Self {
         Self {
             place: Place {
@@ -84,7 +84,7 @@ impl Point {
 
 impl Track {
     /// The way of a leg of a checked gear; `until` is the progress beyond which it does not come up
-    /// [1], where something is in its way.
+    /// (ratio), where something is in its way.
     pub(crate) fn new(gear: &Gear, leg: &Leg, direction: Direction, until: Option<f64>) -> Self {
         let linkage = Linkage::new(leg);
         let sweep = Sweep::new(leg, &linkage, STATIONS);
@@ -187,13 +187,13 @@ impl Track {
         !stage.is_strut && stage.place(0.0).progress > self.locked_until
     }
 
-    /// Share of the shortening of a strut that a jack makes on this way [1].
+    /// Share of the shortening of a strut that a jack makes on this way (ratio).
     pub(super) fn strut_part(&self) -> f64 {
         let strut = self.stages.iter().find(|stage| stage.is_strut);
         strut.map_or(1.0, |stage| stage.part)
     }
 
-    /// Progress at the end of a way up [1]; `None` where nothing is driven.
+    /// Progress at the end of a way up (ratio); `None` where nothing is driven.
     pub(super) fn reach(&self) -> Option<f64> {
         let row = self.stages.last()?.places.last()?;
         Some(row[1])

@@ -80,7 +80,7 @@ impl Watch {
         kinds
     }
 
-    /// Pressure at which the switch stops the pump, where a look is above it [Pa].
+    /// Pressure at which the switch stops the pump, where a look is above it (Pa).
     pub(super) fn stops_at(&self, look: &Look) -> Option<f64> {
         let reached = look.manifold.map(|manifold| manifold.pressure);
         self.pressure_switch

@@ -2,7 +2,7 @@
 use super::table::M_PER_INCH;
 use crate::model::{Grown, Tire};
 
-/// Grown section width over new section width [1]: W_G = 1.04 W.
+/// Grown section width over new section width (ratio): W_G = 1.04 W.
 ///
 /// The formula is from memory: Tire and Rim Association Aircraft Year Book, bias tires. It reproduces
 /// what is printed: fed with the new maxima of a data book's bias table it gives diameter and width
@@ -10,7 +10,7 @@ use crate::model::{Grown, Tire};
 /// copy; the tenth is 0.08 in low in diameter). The printed grown sizes are of radials.
 pub const GROWN_WIDTH_FACTOR: f64 = 1.04;
 
-/// Constant and slope of the grown section height H_G = (1.115 − 0.074 AR) H [1], AR = H/W.
+/// Constant and slope of the grown section height H_G = (1.115 − 0.074 AR) H (ratio), AR = H/W.
 ///
 /// As [`GROWN_WIDTH_FACTOR`].
 const GROWN_HEIGHT: (f64, f64) = (1.115, 0.074);
@@ -18,11 +18,11 @@ const GROWN_HEIGHT: (f64, f64) = (1.115, 0.074);
 /// Outer dimensions of a tire.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TireSize {
-    /// Overall diameter [m].
+    /// Overall diameter (m).
     pub diameter: f64,
-    /// Section width [m].
+    /// Section width (m).
     pub width: f64,
-    /// Radius of the shoulder in section [m].
+    /// Radius of the shoulder in section (m).
     pub shoulder_radius: f64,
 }
 
@@ -89,8 +89,8 @@ fn grown_diameter(diameter: f64, width: f64, rim: f64) -> f64 {
     (rim + 2.0 * factor * height).max(diameter)
 }
 
-/// Lateral clearance C_W = 0.019 W_G + 0.23 in [m] that tire handbooks ask for beside a grown tire
-/// of width W_G [m].
+/// Lateral clearance C_W = 0.019 W_G + 0.23 in (m) that tire handbooks ask for beside a grown tire
+/// of width W_G (m).
 ///
 /// From memory and not confirmed (medium to low confidence): for information, no verdict rests
 /// on it.

@@ -2,7 +2,7 @@
 use crate::model::{ClearanceRule, MovingPart, Obstacle};
 use crate::result::{Requirement, RequirementBasis, TireState};
 
-/// Default for a new, inflated tire to structure [m]: 1/2 in, common practice on light airplanes.
+/// Default for a new, inflated tire to structure (m): 1/2 in, common practice on light airplanes.
 ///
 /// No regulation read for this program gives a number; 14 CFR 23.733(c) before amendment 23-64, which
 /// binds types certificated under it and guides others, requires that the largest size in service does
@@ -11,18 +11,18 @@ use crate::result::{Requirement, RequirementBasis, TireState};
 /// builders found rubbing at 1/2 in and ask for 3/4 in.
 pub const DEFAULT_TIRE_NEW: f64 = 0.0127;
 
-/// Default for the grown tire to structure [m]: our own figure, common practice being that it must
+/// Default for the grown tire to structure (m): our own figure, common practice being that it must
 /// not touch; the 3 mm are left for flex of structure and play in the joints.
 pub const DEFAULT_TIRE_GROWN: f64 = 0.003;
 
-/// Default for every other moving part to structure [m]: our own figure, as for the grown tire.
+/// Default for every other moving part to structure (m): our own figure, as for the grown tire.
 pub const DEFAULT_PARTS: f64 = 0.003;
 
-/// Default for a new tire to its own leg, brace and actuator [m]: 1/8 in, our own figure. They hang
+/// Default for a new tire to its own leg, brace and actuator (m): 1/8 in, our own figure. They hang
 /// on one casting and keep their distance but for play, so less than to structure does.
 pub const DEFAULT_OWN_NEW: f64 = 0.003_175;
 
-/// Default for the grown tire to its own leg, brace and actuator [m]: 1/16 in, the least clearance
+/// Default for the grown tire to its own leg, brace and actuator (m): 1/16 in, the least clearance
 /// between a brace and structure that was found in print (shop manual of a light twin).
 pub const DEFAULT_OWN_GROWN: f64 = 0.001_587_5;
 
@@ -57,7 +57,7 @@ fn of_gear(given: Option<f64>, default: f64) -> Requirement {
     }
 }
 
-/// Built-in default for a part [m]; `tire` is the size of the wheel's tire, ignored for others.
+/// Built-in default for a part (m); `tire` is the size of the wheel's tire, ignored for others.
 #[must_use]
 pub fn default_clearance(part: MovingPart, tire: Option<TireState>) -> f64 {
     match (part, tire) {

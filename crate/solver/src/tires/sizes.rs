@@ -4,7 +4,7 @@ use std::sync::OnceLock;
 use super::table::parse_table;
 use crate::model::{Basis, Grown, Tire};
 
-/// Shoulder radius of a tire from the table as a share of its section width [1].
+/// Shoulder radius of a tire from the table as a share of its section width (ratio).
 ///
 /// Our own assumption: size tables give a shoulder point, no radius. It errs on the square side, so
 /// that the outline encloses the tire: the shoulder points printed for twenty bias tires of the
@@ -37,17 +37,17 @@ pub enum Confidence {
 pub struct SizeRow {
     /// Size as molded on the tire, as "6.00-6".
     pub size: &'static str,
-    /// Ply rating [1]; absent where the source gives none.
+    /// Ply rating (ratio); absent where the source gives none.
     pub ply: Option<u8>,
-    /// Largest overall diameter as new [m].
+    /// Largest overall diameter as new (m).
     pub diameter_max: f64,
-    /// Smallest overall diameter as new [m].
+    /// Smallest overall diameter as new (m).
     pub diameter_min: Option<f64>,
-    /// Largest section width as new [m].
+    /// Largest section width as new (m).
     pub width_max: f64,
-    /// Smallest section width as new [m].
+    /// Smallest section width as new (m).
     pub width_min: Option<f64>,
-    /// Rim (bead seat) diameter [m].
+    /// Rim (bead seat) diameter (m).
     pub rim_diameter: f64,
     /// How far the row may be trusted.
     pub trust: Trust,
@@ -81,7 +81,7 @@ impl SizeRow {
     }
 }
 
-/// Shoulder radius [m] for a section width [m], by [`SHOULDER_PER_WIDTH`].
+/// Shoulder radius (m) for a section width (m), by [`SHOULDER_PER_WIDTH`].
 #[must_use]
 pub fn shoulder_radius(width: f64) -> f64 {
     SHOULDER_PER_WIDTH * width

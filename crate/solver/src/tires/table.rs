@@ -3,7 +3,7 @@ use thiserror::Error;
 
 use super::sizes::{Confidence, SizeRow, Trust};
 
-/// Meters in an inch [m/in]: exactly 0.0254 (international inch, NIST SP 811 appendix B).
+/// Meters in an inch (m/in): exactly 0.0254 (international inch, NIST SP 811 appendix B).
 pub(super) const M_PER_INCH: f64 = 0.0254;
 
 /// First line of the table.

@@ -8,9 +8,9 @@ const NUMBERS: &[&str] = &["crate/gear/src/model/", "crate/solver/src/result/"];
 /// Where every file names where its values are from.
 const PUBLISHED: &str = "tests/published/";
 
-/// SI units that may stand in brackets, alone or multiplied, divided and raised. `1`: no unit.
+/// SI units that may stand in brackets, alone or multiplied, divided and raised; a number without one is a `ratio`.
 const UNITS: &[&str] = &[
-    "m", "kg", "N", "Pa", "s", "rad", "J", "W", "Hz", "K", "V", "A", "Ω", "1",
+    "m", "kg", "N", "Pa", "s", "rad", "J", "W", "Hz", "K", "V", "A", "Ω", "1", "ratio",
 ];
 
 /// These rules on one file.
@@ -41,7 +41,7 @@ fn units(file: &TextFile, found: &mut Vec<Finding>) {
             found.push(Finding::line(
                 file,
                 index,
-                format!("{name} has no unit like [m] in its documentation"),
+                format!("{name} has no unit like (m) in its documentation"),
             ));
         }
         // Attributes of several lines stand between the documentation and its field.
@@ -65,9 +65,9 @@ fn is_field_or_end(line: &str) -> bool {
 /// Whether some bracket holds a unit.
 fn has_unit(documentation: &str) -> bool {
     documentation
-        .split('[')
+        .split('(')
         .skip(1)
-        .filter_map(|rest| rest.split_once(']'))
+        .filter_map(|rest| rest.split_once(')'))
         .any(|(inside, _)| is_unit(inside))
 }
 
@@ -99,7 +99,7 @@ mod tests {
     #[test]
     fn units_are_told_from_other_brackets() {
         for unit in [
-            "m", "rad", "1", "kg/m³", "kg/m3", "N·m", "m/s", "m²", "V", "A", "Ω",
+            "m", "rad", "ratio", "1/s", "kg/m³", "kg/m3", "N·m", "m/s", "m²", "V", "A", "Ω",
         ] {
             assert!(is_unit(unit), "{unit}");
         }
@@ -111,14 +111,14 @@ mod tests {
     #[test]
     fn each_number_needs_its_own_unit() {
         let path = "crate/gear/src/model/a.rs";
-        let good = "/// Bore [m].\n#[serde(\n    rename = \"bore_m\",\n)]\npub bore: f64,\n";
+        let good = "/// Bore (m).\n#[serde(\n    rename = \"bore_m\",\n)]\npub bore: f64,\n";
         assert_eq!(count(path, good), 0);
         assert_eq!(count(path, &format!("{good}pub rod: f64,\n")), 1);
         assert_eq!(
-            count(path, "/// Bore of [`Leg`].\npub bore: Option<f64>,\n"),
+            count(path, "/// Bore of (`Leg`).\npub bore: Option<f64>,\n"),
             1
         );
-        assert_eq!(count(path, "/// Ends [m].\npub ends: [f64; 2],\n"), 0);
+        assert_eq!(count(path, "/// Ends (m).\npub ends: [f64; 2],\n"), 0);
         assert_eq!(count("crate/app/src/a.rs", "pub bore: f64,\n"), 0);
     }
 

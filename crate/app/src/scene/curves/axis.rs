@@ -2,23 +2,23 @@
 use crate::scene::ScreenPoint;
 use crate::state::State;
 
-/// Room of a phase before the swing, as a share of the swing's [1].
+/// Room of a phase before the swing, as a share of the swing's (ratio).
 const EARLY: f64 = 0.08;
-/// Room for numbers at the left [CSS px].
+/// Room for numbers at the left (CSS px).
 const LEFT_PX: f64 = 48.0;
 
 /// An axis that charts stand on.
 pub(crate) trait Across {
-    /// Left end [CSS px].
+    /// Left end (CSS px).
     fn left_px(&self) -> f64;
-    /// Right end [CSS px].
+    /// Right end (CSS px).
     fn right_px(&self) -> f64;
     /// Pixel of a place on it.
     fn x_px(&self, at: f64) -> f64;
 }
 
 /// Ends of an axis on a canvas of a width, with room for numbers before and names behind it
-/// [CSS px].
+/// (CSS px).
 pub(crate) fn ends_px(width_px: f64) -> (f64, f64) {
     // room for the names at the ends of the lines
     let names = (0.3 * width_px).clamp(96.0, 170.0);
@@ -29,7 +29,7 @@ pub(crate) fn ends_px(width_px: f64) -> (f64, f64) {
 /// Axis along the path.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct PathAxis {
-    /// Progress where the path begins [1].
+    /// Progress where the path begins (ratio).
     start: f64,
     left_px: f64,
     right_px: f64,
@@ -80,7 +80,7 @@ impl Across for PathAxis {
     }
 }
 
-/// The place of the path under a place of the curves' canvas [1].
+/// The place of the path under a place of the curves' canvas (ratio).
 pub(crate) fn progress_at(state: &State, at: ScreenPoint) -> Option<f64> {
     let good = state.derived.good(state.session.leg)?;
     let (first, last) = good.range();

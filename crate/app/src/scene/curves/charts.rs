@@ -140,7 +140,7 @@ fn clearance_series(curve: &ClearanceCurve, role: Role, name: String) -> Series 
     Series { role, name, pieces }
 }
 
-/// Clearances above this are not what the chart is for [m].
+/// Clearances above this are not what the chart is for (m).
 const CLEARANCE_CEILING: f64 = 0.12;
 
 fn clearance(good: &Good, former: Option<&Good>) -> Chart {

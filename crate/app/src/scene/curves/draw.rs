@@ -10,9 +10,9 @@ use crate::scene::pen::{SMALL_TEXT_PX, fitted_text, text_width_px};
 use crate::scene::{Anchor, Mark, Pen, Role, Scene, ScreenPoint, Shape, Viewport};
 use crate::state::State;
 
-/// Room over a chart for its title [CSS px].
+/// Room over a chart for its title (CSS px).
 pub(super) const TITLE_PX: f64 = 44.0;
-/// Room under the last chart for the axis [CSS px].
+/// Room under the last chart for the axis (CSS px).
 pub(super) const FOOT_PX: f64 = 42.0;
 
 /// Name of what lies below zero clearance.

@@ -6,14 +6,14 @@ use crate::scene::pen::{SMALL_TEXT_PX, fitted_text, text_width_px};
 use crate::scene::{Anchor, Pen, Role, ScreenPoint};
 use crate::state::Good;
 
-/// Height of a line of a name [CSS px].
+/// Height of a line of a name (CSS px).
 const LINE_PX: f64 = 13.0;
-/// Room between two names [CSS px].
+/// Room between two names (CSS px).
 const BETWEEN_PX: f64 = 2.0;
 /// Most lines of a name.
 const MOST_LINES: usize = 3;
 
-/// Room for the letters of names right of the charts [CSS px].
+/// Room for the letters of names right of the charts (CSS px).
 fn names_px(width_px: f64, right: f64) -> f64 {
     width_px - right - 12.0
 }
@@ -39,7 +39,7 @@ fn lines(name: &str, room_px: f64) -> Vec<String> {
     found
 }
 
-/// Height of names under each other [CSS px].
+/// Height of names under each other (CSS px).
 pub(super) fn height_of_names<'n>(
     names: impl Iterator<Item = &'n str>,
     width_px: f64,

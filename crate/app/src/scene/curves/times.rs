@@ -14,9 +14,9 @@ use crate::scene::pen::{SMALL_TEXT_PX, fitted_text, text_width_px};
 use crate::scene::{Anchor, Mark, Pen, Role, Scene, ScreenPoint, Shape, Viewport, leg, well};
 use crate::state::{State, leg_at, progress_at_time};
 
-/// Height of the legs side by side [CSS px].
+/// Height of the legs side by side (CSS px).
 const LEGS_PX: f64 = 170.0;
-/// Height of a row of switches [CSS px].
+/// Height of a row of switches (CSS px).
 const ROW_PX: f64 = 18.0;
 
 /// Axis of time.
@@ -51,7 +51,7 @@ impl Across for TimeAxis {
     }
 }
 
-/// The time under a place of the charts [s].
+/// The time under a place of the charts (s).
 pub(crate) fn time_at(state: &State, at: ScreenPoint) -> Option<f64> {
     let run = state.timed.run(state.session.clock.down)?;
     let axis = TimeAxis::new(run, state.session.curves_width_px);

@@ -12,7 +12,7 @@ pub(super) fn chosen(brace: &Brace) -> &'static str {
     }
 }
 
-/// Thickness of a brace that is new [m].
+/// Thickness of a brace that is new (m).
 const FIRST_THICKNESS: f64 = 0.03;
 
 /// Takes another kind of brace between the same pins.
@@ -71,7 +71,7 @@ fn first_pivot(leg: &Leg, attach: Point) -> Point {
     leg.trunnion + Vector::new(0.8 * reach * leg.swing_up.signum(), 0.0)
 }
 
-/// Least B0–B1 over the swing [m], sampled: only a first figure for the person to change.
+/// Least B0–B1 over the swing (m), sampled: only a first figure for the person to change.
 fn shortest_on_the_way(leg: &Leg, pivot: Point, attach: Point) -> f64 {
     let arm = attach - leg.trunnion;
     (0..=32)

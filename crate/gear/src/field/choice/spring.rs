@@ -88,9 +88,9 @@ pub(super) fn choose(spring: &mut Spring, field: Field, option: &str) -> Option<
     Some(())
 }
 
-/// Rate that a new spring starts with [N/m]: no force until somebody says how much.
+/// Rate that a new spring starts with (N/m): no force until somebody says how much.
 const FIRST_RATE: f64 = 0.0;
-/// Push that a new gas spring starts with [N], the least that is allowed.
+/// Push that a new gas spring starts with (N), the least that is allowed.
 const FIRST_PUSH: f64 = GAS_FORCE.min;
 
 fn length([first, second]: &[SpringEnd; 2]) -> f64 {

@@ -202,7 +202,7 @@ fn choose_grown(tire: &mut Tire, option: &str) -> Option<()> {
     Some(())
 }
 
-/// Shortening that a new choice starts with [m].
+/// Shortening that a new choice starts with (m).
 const FIRST_SHORTENING: f64 = 0.05;
 
 fn choose_shortening(leg: &mut Leg, option: &str) -> Option<()> {

@@ -15,7 +15,7 @@ use wasm_bindgen::closure::Closure;
 /// Keys of what was taken over begin with this.
 const TAKEN: &str = "taken/";
 
-/// Longest wait for the database [ms]; then the page starts without it and says so.
+/// Longest wait for the database (ms); then the page starts without it and says so.
 const LONGEST_WAIT_MS: i32 = 5_000;
 
 /// What was found: the store to go on with, index, files, and why nothing can be stored, if so.

@@ -17,10 +17,10 @@ use web_sys::{BroadcastChannel, IdbRequest};
 /// Name of the channel on which windows tell each other what they have written.
 const CHANNEL: &str = "gearswing";
 
-/// Least time from the begin of a write to the next [ms]: a drag does not write at every move.
+/// Least time from the begin of a write to the next (ms): a drag does not write at every move.
 const BETWEEN_MS: f64 = 200.0;
 
-/// Wait before a write that failed is tried again [ms].
+/// Wait before a write that failed is tried again (ms).
 const AGAIN_MS: f64 = 2_000.0;
 
 /// The browser's storage, with what waits to be written.
@@ -36,7 +36,7 @@ pub(crate) struct Store {
     flying: Option<Flight>,
     /// Files that were left for the next start; taken back once they are on the disk.
     left: Vec<String>,
-    /// When the last write began [ms].
+    /// When the last write began (ms).
     begun_ms: f64,
     channel: Option<BroadcastChannel>,
 }
@@ -386,7 +386,7 @@ impl Store {
     }
 }
 
-/// Time of the page's own clock [ms].
+/// Time of the page's own clock (ms).
 fn now_ms() -> f64 {
     let clock = window().ok().and_then(|window| window.performance());
     clock.map_or(0.0, |clock| clock.now())

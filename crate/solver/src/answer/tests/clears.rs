@@ -28,7 +28,7 @@ fn worked() -> LegResult {
 }
 
 /// The clearances of a worked leg with the row of this part made the governing one and set to this
-/// clearance [m]; 0.01 m is required.
+/// clearance (m); 0.01 m is required.
 fn governed(of: &LegResult, part: MovingPart, tire: Option<TireState>, is: f64) -> Clearance {
     let mut clearance = of.clearance.clone();
     let row = clearance

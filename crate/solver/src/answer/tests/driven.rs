@@ -23,7 +23,7 @@ const HAND_PUMP: Source = Source::HandPump(HandPump {
     largest_pressure: AVAILABLE,
 });
 
-/// A leg whose actuator has these lengths [m] at down, with the knee straight, and up.
+/// A leg whose actuator has these lengths (m) at down, with the knee straight, and up.
 fn with_lengths([down, straight, up]: [f64; 3]) -> Asked {
     let mut asked = Asked::new();
     asked.stations = vec![
@@ -127,7 +127,7 @@ fn a_dead_point_within_the_swing_is_a_no() {
 }
 
 /// A leg whose strut is moved before the swing by a jack that needs these pressures to shorten it and to let
-/// it out [Pa].
+/// it out (Pa).
 fn with_jack(needs: [f64; 2]) -> Asked {
     let mut asked = Asked::new();
     asked.force.peak = Some(peak(0.5, 0.4));

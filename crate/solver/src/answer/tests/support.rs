@@ -8,7 +8,7 @@ use crate::result::{
 };
 use crate::sample;
 
-/// Pressure available in all of them [Pa].
+/// Pressure available in all of them (Pa).
 pub(super) const AVAILABLE: f64 = 8e6;
 
 /// A place of the swing.
@@ -21,7 +21,7 @@ pub(super) fn at(progress: f64) -> Place {
     }
 }
 
-/// What needs this share of what is available [1], at a place of the swing.
+/// What needs this share of what is available (ratio), at a place of the swing.
 pub(super) fn peak(share: f64, progress: f64) -> ForcePeak {
     ForcePeak {
         place: at(progress),
@@ -96,7 +96,7 @@ pub(super) fn binding(of: LoadCase, bind: Bind) -> CaseForce {
     binding
 }
 
-/// A station with this actuator length [m].
+/// A station with this actuator length (m).
 pub(super) fn station(phase: Phase, progress: f64, actuator_length: f64) -> Station {
     Station {
         phase,

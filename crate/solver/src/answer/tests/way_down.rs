@@ -7,7 +7,7 @@ use crate::result::{
 };
 use LoadCase::{AsSet, LevelFlight, Turn};
 
-/// A gear that a hand pump of this pressure [Pa] lets down.
+/// A gear that a hand pump of this pressure (Pa) lets down.
 fn gear(pump: f64) -> Gear {
     Gear {
         emergency_way: Some(EmergencyWay::HandPump),

@@ -65,7 +65,7 @@ fn gas_spring_follows_the_polytropic_law() {
     }
 }
 
-/// Energy stored in a spring [J], from the texts: ½·k·x², ∫p dV of a polytrope, ½·k·θ² − M₀·θ.
+/// Energy stored in a spring (J), from the texts: ½·k·x², ∫p dV of a polytrope, ½·k·θ² − M₀·θ.
 fn stored(leg: &Leg, linkage: &Linkage, pose: &Pose, kind: &SpringKind) -> f64 {
     let length = |a: &SpringEnd, b: &SpringEnd| {
         (placed(leg, linkage, pose, b) - placed(leg, linkage, pose, a)).norm()

@@ -15,7 +15,7 @@ fn seen_at(travel: f64) -> SeenStop {
     }
 }
 
-/// Length of the actuator at a travel [m].
+/// Length of the actuator at a travel (m).
 fn length_at(gear: &Gear, travel: f64) -> f64 {
     let linkage = crate::kinematics::Linkage::new(&gear.legs[0]);
     let progress = linkage.progress_at_travel(travel);

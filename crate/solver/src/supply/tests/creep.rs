@@ -14,7 +14,7 @@ const GAS: Accumulator = Accumulator {
 
 const SWEPT: f64 = 1e-4;
 
-/// Flow of the pump [m3/s].
+/// Flow of the pump (m3/s).
 const FLOW: f64 = 2e-6;
 
 /// 2 MPa, and over the last share of the stroke up to 8 MPa, as a smooth curve.
@@ -22,7 +22,7 @@ fn steep(fluid: f64) -> f64 {
     2e6 + 6e6 * ((fluid / SWEPT - 0.99) / 0.01).max(0.0)
 }
 
-/// Fluid that the gas has taken from its charge to a pressure (p·V^n constant, textbook) [m3].
+/// Fluid that the gas has taken from its charge to a pressure (p·V^n constant, textbook) (m3).
 fn taken(pressure: f64) -> f64 {
     let volume = |p: f64| ((GAS.precharge + 101_325.0) / (p + 101_325.0)).powf(1.0 / GAS.exponent);
     GAS.gas_volume * (volume(GAS.charged) - volume(pressure))

@@ -87,7 +87,7 @@ pub(super) fn event(run: &Run, leg: Option<usize>, kind: RunEventKind) -> &RunEv
     first
 }
 
-/// Needed and available pressure [Pa] at the first stall, and how much thrust is missing [N].
+/// Needed and available pressure (Pa) at the first stall, and how much thrust is missing (N).
 pub(super) fn short_of(run: &Run) -> (f64, f64, Option<f64>) {
     match run.stalls[0].cause {
         StallCause::Pressure {
