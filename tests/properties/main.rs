@@ -20,6 +20,8 @@ mod hostile;
 mod lock;
 /// What a fall has to spare, by a second evaluation.
 mod margins;
+/// What a change leaves of a gear made ready.
+mod prepared;
 /// From up to down instead of from down to up.
 mod reversed;
 /// Random gears on random sources, against time.

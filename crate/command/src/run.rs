@@ -8,9 +8,9 @@ use gearswing_report::{
     name_words, report_text, result_json, stations_csv_head, stations_csv_rows, supply_error_text,
     times_csv_head, times_csv_rows, unusable_json,
 };
-use gearswing_solver::stop::{StopError, explain_stop};
-use gearswing_solver::supply::{SupplyOptions, cycle, is_timed};
-use gearswing_solver::{Options, solve_leg};
+use gearswing_solver::stop::{StopError, explain_prepared};
+use gearswing_solver::supply::{SupplyOptions, cycle_prepared, is_timed};
+use gearswing_solver::{Options, PreparedGear, solve_prepared};
 
 use crate::arguments::{Format, Input, Request};
 use crate::output::{Output, OutputError};
@@ -118,11 +118,12 @@ fn solved(
         options.stations = stations;
     }
     let shown = file_words(file);
+    let prepared = PreparedGear::from(gear.clone());
     let answers: Vec<LegAnswer> = legs
         .iter()
         .map(|&leg| {
             now_at(&shown);
-            (leg, solve_leg(gear, leg, &options))
+            (leg, solve_prepared(&prepared, leg, &options))
         })
         .collect();
     // The legs share one supply: a leg alone has no times.
@@ -131,12 +132,12 @@ fn solved(
             on_jacks: request.on_jacks,
             ..SupplyOptions::default()
         };
-        cycle(gear, &options)
+        cycle_prepared(prepared.clone(), &options)
     });
     let stops: Vec<StopAnswer> = legs
         .iter()
         .filter(|&&leg| gear.legs.get(leg).is_some_and(|l| l.seen_stop.is_some()))
-        .map(|&leg| (leg, explain_stop(gear, leg)))
+        .map(|&leg| (leg, explain_prepared(&prepared, leg)))
         .collect();
     let answered = Answered {
         file,

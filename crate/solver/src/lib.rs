@@ -23,6 +23,7 @@ pub mod faults;
 pub mod kinematics;
 pub mod lock;
 pub mod numeric;
+pub mod prepared;
 pub mod result;
 pub mod statics;
 pub mod stop;
@@ -41,4 +42,5 @@ mod solve;
 pub use answer::{
     LATCH_GAP, LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER,
 };
-pub use solve::{Options, TireChoice, solve_gear, solve_leg};
+pub use prepared::{PreparedGear, PreparedLeg};
+pub use solve::{Options, TireChoice, solve_gear, solve_leg, solve_prepared};

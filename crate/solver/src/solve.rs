@@ -1,18 +1,15 @@
 //! One call for a whole leg: check, swing, clear, push, lock, answer.
 use crate::answer::{LockCase, WayDownCase};
-use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearances};
-use crate::faults::{Fault, FaultKind, Faults, check_leg};
-use crate::kinematics::{Linkage, Pose, Sweep};
+use crate::clearance::{ClearanceError, ClearanceOptions};
+use crate::faults::{Fault, FaultKind, Faults};
+use crate::kinematics::{Linkage, Pose};
 use crate::model::{Conditions, Gear, Leg, Source, Vector};
+use crate::prepared::{PreparedGear, STATIONS};
 use crate::result::{
     Assumption, Fall, LegResult, LoadCase, Phase, Question, Station, StationForce, Unpowered,
 };
 use crate::statics::{Comparison, Partners, Ready, Stance};
-use crate::tires::TireSizes;
 use crate::{answer, fall, lock, statics, supply};
-
-/// Fewest stations of the swing phase that peaks of force and pressure are looked for in.
-const ANSWER_STATIONS: usize = 721;
 
 /// How finely to solve.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -32,7 +29,7 @@ pub struct Options {
 impl Default for Options {
     fn default() -> Self {
         Self {
-            stations: ANSWER_STATIONS,
+            stations: STATIONS,
             curve_stride: 6,
             accuracy: 1e-5,
             tire: TireChoice::Fitted,
@@ -56,23 +53,31 @@ pub enum TireChoice {
 /// be certified is one of them. A leg that is sound at
 /// gear down but cannot come up is not an error: its result says where and why it stops.
 pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult, Faults> {
-    check_leg(gear, leg)?;
-    let Some(model) = gear.as_driven(leg) else {
-        return Err(no_such_leg());
-    };
-    let model: &Leg = &model;
-    let partners = Partners::of(gear, leg).map_err(|other| unsound_partner(gear, other))?;
+    solve_prepared(&PreparedGear::of(gear), leg, options)
+}
+
+/// Solves one leg of a gear whose legs are made ready once.
+///
+/// # Errors
+/// See [`solve_leg`].
+pub fn solve_prepared(
+    prepared: &PreparedGear<'_>,
+    leg: usize,
+    options: &Options,
+) -> Result<LegResult, Faults> {
+    let gear = prepared.gear();
+    let swept = prepared.leg(leg)?.over(options.stations);
+    let (model, linkage, sweep) = (swept.leg(), swept.linkage(), swept.sweep());
+    let partners = Partners::of(prepared, leg)?;
     let partners = partners.as_ref();
     let tire = match (options.tire, &model.wheel.former) {
         (TireChoice::Former, Some(former)) => former,
         _ => &model.wheel.tire,
     };
-    let linkage = Linkage::new(model);
-    let sweep = Sweep::new(model, &linkage, options.stations.max(ANSWER_STATIONS));
     let [gravity, wind] = statics::weight_and_wind(model.view, &gear.conditions);
     let loaded_from = linkage.loaded_from();
     let cases = Comparison::loads(gear, model);
-    let ready = Ready::new(model, &linkage, &gear.supply, cases).standing();
+    let ready = Ready::new(model, linkage, &gear.supply, cases).standing();
     let loaded = |pose: &Pose| pose.place.progress >= loaded_from;
     let table = |poses: &[Pose], force: &mut dyn FnMut(usize, &Stance) -> Option<StationForce>| {
         let mut stations = Vec::with_capacity(poses.len());
@@ -82,11 +87,11 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
                 true => Stance::new(&ready, pose, all).and_then(|stance| force(index, &stance)),
                 false => None,
             };
-            stations.push(station(&linkage, pose, force));
+            stations.push(station(linkage, pose, force));
         }
         stations
     };
-    let available = supply::available(gear, leg, partners);
+    let available = supply::available(prepared, leg, partners);
     let mut comparison = Comparison::new(gear, model, &ready, &available, partners);
     let stations = table(&sweep.poses, &mut |index, stance| {
         comparison.add(index, stance)
@@ -97,35 +102,28 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
             add(&stance);
         }
     });
-    let clearance = clearances(
-        &ClearanceCase {
-            leg: model,
-            sizes: &TireSizes::of(tire),
-            rule: &gear.clearance_rule,
-            linkage: &linkage,
-            poses: &sweep.poses,
-        },
-        &ClearanceOptions {
-            curve_stride: options.curve_stride,
-            accuracy: options.accuracy,
-            ..ClearanceOptions::default()
-        },
-    )
-    .map_err(|error| unresolved(leg, &error))?;
+    let fineness = ClearanceOptions {
+        curve_stride: options.curve_stride,
+        accuracy: options.accuracy,
+        ..ClearanceOptions::default()
+    };
+    let clearance = swept
+        .clearances(tire, &gear.clearance_rule, &fineness)
+        .map_err(|error| unresolved(leg, &error))?;
     let required = gear.supply.required_margin(model);
     let mut force =
         statics::force_result(model, &available, &stations, comparison.binds(), required);
     force.shares_drive_with = partners.map(Partners::on_drive).unwrap_or_default();
-    comparison.find_stalls(&linkage, &sweep.poses);
+    comparison.find_stalls(linkage, &sweep.poses);
     comparison.finish(&mut force);
     // neither the lock nor the fall has more than 1 g to count on
     let held = gear.conditions.at_most_1_g();
     let [weight, _] = statics::weight_and_wind(model.view, &held);
-    let lock = lock::lock_of(model, &linkage, weight, wind_at_gear_speed(gear, model));
+    let lock = lock::lock_of(model, linkage, weight, wind_at_gear_speed(gear, model));
     let fall = sweep
         .jams
         .is_empty()
-        .then(|| fall_without_power(gear, model, &linkage, &held))
+        .then(|| fall_without_power(gear, model, linkage, &held))
         .flatten();
     let way_down = answer::way_down(&WayDownCase {
         gear,
@@ -181,8 +179,8 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         }
     }
     // A short table is a second one: what is left out of it must not be left out of the answers.
-    let stations = if options.stations < ANSWER_STATIONS {
-        let short = sweep.at_stations(&linkage, options.stations);
+    let stations = if options.stations < STATIONS {
+        let short = sweep.at_stations(linkage, options.stations);
         table(&short, &mut |_, stance| {
             let mut at = stance.at([gravity, wind], None);
             partners.map(|p| p.join(&mut at, LoadCase::AsSet, stance.pose().place));
@@ -196,9 +194,9 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
         view: model.view,
         swing_up: model.swing_up,
         findings,
-        jams: sweep.jams,
+        jams: sweep.jams.clone(),
         excursion: sweep.excursion,
-        events: sweep.events,
+        events: sweep.events.clone(),
         clearance,
         force,
         lock,
@@ -213,21 +211,6 @@ fn wind_at_gear_speed(gear: &Gear, leg: &Leg) -> Option<Vector> {
     let level = statics::case_conditions(LoadCase::LevelFlight, &gear.conditions, &leg.air).ok()?;
     let [_, wind] = statics::weight_and_wind(leg.view, &level);
     (wind != Vector::zeros()).then_some(wind)
-}
-
-fn no_such_leg() -> Faults {
-    Faults(vec![Fault {
-        leg: None,
-        path: "legs".into(),
-        kind: FaultKind::NoLegs,
-    }])
-}
-
-/// The faults of a leg without which another on the same drive cannot be worked out.
-fn unsound_partner(gear: &Gear, partner: usize) -> Faults {
-    check_leg(gear, partner)
-        .err()
-        .unwrap_or_else(|| Faults(Vec::new()))
 }
 
 /// A clearance that could not be certified, as a fault of the leg's well.
@@ -274,8 +257,9 @@ fn station(linkage: &Linkage, pose: &Pose, force: Option<StationForce>) -> Stati
 /// Solves every leg, each on its own: a faulty one does not hide the others.
 #[must_use]
 pub fn solve_gear(gear: &Gear, options: &Options) -> Vec<Result<LegResult, Faults>> {
+    let prepared = PreparedGear::of(gear);
     (0..gear.legs.len())
-        .map(|leg| solve_leg(gear, leg, options))
+        .map(|leg| solve_prepared(&prepared, leg, options))
         .collect()
 }
 

@@ -54,8 +54,8 @@ pub(super) fn springs(pen: &mut Pen, good: &Good, pose: &Pose) -> Vec<(String, S
         let at = match (&spring.kind, ends(&spring.kind)) {
             (SpringKind::Torsion(coil), _) => joint(leg, pose, coil.joint),
             (kind, Some((_, ends))) => {
-                let [from, to] =
-                    ends.map(|(_, end)| pen.view.to_screen(placed(leg, &good.linkage, pose, &end)));
+                let [from, to] = ends
+                    .map(|(_, end)| pen.view.to_screen(placed(leg, good.linkage(), pose, &end)));
                 if matches!(kind, SpringKind::Gas(_)) {
                     cylinder(pen, from, to);
                 } else {

@@ -1,10 +1,11 @@
 //! Results for the document, worked out leg by leg when something that they rest on has changed: a
 //! part is one leg, so that a large gear does not hold up the page.
 use gearswing_gear::model::{Gear, Leg};
-use gearswing_solver::faults::{Fault, check_stop};
+use gearswing_solver::faults::{Fault, Faults, check_stop};
 use gearswing_solver::kinematics::{Linkage, Pose};
 use gearswing_solver::result::LegResult;
-use gearswing_solver::{Options, TireChoice, solve_leg};
+use gearswing_solver::{Options, PreparedGear, PreparedLeg, TireChoice, solve_prepared};
+use std::sync::Arc;
 
 /// Everything that the result of a leg rests on.
 #[derive(Clone, Debug)]
@@ -49,20 +50,25 @@ impl Input {
 #[derive(Clone, Debug)]
 pub(crate) struct Good {
     pub(crate) leg: Leg,
-    pub(crate) linkage: Linkage,
+    swept: Arc<PreparedLeg>,
     pub(crate) result: LegResult,
 }
 
 impl Good {
+    /// The leg made ready.
+    pub(crate) fn linkage(&self) -> &Linkage {
+        self.swept.linkage()
+    }
+
     /// The pose at a place of the path, held within where the leg can go.
     pub(crate) fn pose(&self, progress: f64) -> Option<Pose> {
         let (first, last) = self.range();
-        self.linkage.pose(progress.clamp(first, last)).ok()
+        self.linkage().pose(progress.clamp(first, last)).ok()
     }
 
     /// Progress of the first and the last place that the leg can reach.
     pub(crate) fn range(&self) -> (f64, f64) {
-        let first = self.linkage.path().start();
+        let first = self.linkage().path().start();
         let last = self.result.stations.last().map_or(first, |s| s.progress);
         (first, last.max(first))
     }
@@ -100,12 +106,20 @@ pub(crate) struct Derived {
     pub(crate) legs: Vec<LegDerived>,
     /// Revision that the results were held against, and whether it was for comparing tires.
     against: (u64, bool),
+    /// The legs of that revision made ready.
+    prepared: Option<PreparedGear<'static>>,
 }
 
 impl Derived {
     /// Works out one leg that has changed; false = there was none left.
     pub(crate) fn settle_part(&mut self, gear: &Gear, revision: u64, comparing: bool) -> bool {
         if self.against != (revision, comparing) {
+            if self.prepared.is_none() || self.against.0 != revision {
+                self.prepared = Some(match &self.prepared {
+                    Some(before) => PreparedGear::after(gear.clone(), before),
+                    None => gear.clone().into(),
+                });
+            }
             self.against = (revision, comparing);
             self.legs.truncate(gear.legs.len());
             let rest = gear.without_legs();
@@ -123,18 +137,23 @@ impl Derived {
             return false;
         };
         let former_wanted = wanted(leg, comparing);
+        let Some(prepared) = &self.prepared else {
+            return false;
+        };
         match self.legs.get_mut(index) {
             Some(known) if !known.outdated => {
-                known.former = former_wanted.then(|| solve_former(gear, index)).flatten();
+                known.former = former_wanted
+                    .then(|| solve_former(prepared, index))
+                    .flatten();
                 known.former_wanted = former_wanted;
             }
             Some(known) => {
                 let good = known.good.take();
-                *known = solve(gear, Input::new(gear, index, leg), former_wanted, good);
+                *known = solve(prepared, Input::new(gear, index, leg), former_wanted, good);
             }
             None => {
                 let input = Input::new(gear, index, leg);
-                self.legs.push(solve(gear, input, former_wanted, None));
+                self.legs.push(solve(prepared, input, former_wanted, None));
             }
         }
         true
@@ -144,6 +163,11 @@ impl Derived {
     pub(crate) fn left(&self, gear: &Gear) -> usize {
         let known = self.legs.iter().filter(|leg| !leg.outdated).count();
         gear.legs.len().saturating_sub(known)
+    }
+
+    /// The legs of the document made ready; `None` before anything is worked out.
+    pub(crate) fn prepared(&self) -> Option<&PreparedGear<'static>> {
+        self.prepared.as_ref()
     }
 
     /// Everything that is wrong, of the legs and of what was seen of them.
@@ -168,14 +192,19 @@ fn wanted(leg: &Leg, comparing: bool) -> bool {
     comparing && leg.wheel.former.is_some()
 }
 
-fn solve(gear: &Gear, input: Input, former_wanted: bool, good_before: Option<Good>) -> LegDerived {
+fn solve(
+    prepared: &PreparedGear<'_>,
+    input: Input,
+    former_wanted: bool,
+    good_before: Option<Good>,
+) -> LegDerived {
     let Input { index, ref leg, .. } = input;
-    let (faults, good) = match solve_leg(gear, index, &Options::default()) {
-        Ok(result) => (
+    let (faults, good) = match solved(prepared, index, &Options::default()) {
+        Ok((swept, result)) => (
             Vec::new(),
             Some(Good {
                 leg: leg.clone(),
-                linkage: Linkage::new(leg),
+                swept,
                 result,
             }),
         ),
@@ -184,30 +213,38 @@ fn solve(gear: &Gear, input: Input, former_wanted: bool, good_before: Option<Goo
     LegDerived {
         input,
         faults,
-        stop_faults: check_stop(gear, index)
+        stop_faults: check_stop(prepared.gear(), index)
             .err()
             .map_or_else(Vec::new, |faults| faults.0),
         good,
-        former: former_wanted.then(|| solve_former(gear, index)).flatten(),
+        former: former_wanted
+            .then(|| solve_former(prepared, index))
+            .flatten(),
         former_wanted,
         outdated: false,
     }
 }
 
 /// The leg with its previous tire in the place of the fitted one.
-fn solve_former(gear: &Gear, index: usize) -> Option<Good> {
+fn solve_former(prepared: &PreparedGear<'_>, index: usize) -> Option<Good> {
     let options = Options {
         tire: TireChoice::Former,
         ..Options::default()
     };
-    let result = solve_leg(gear, index, &options).ok()?;
-    let mut leg = gear.legs.get(index)?.clone();
+    let (swept, result) = solved(prepared, index, &options).ok()?;
+    let mut leg = prepared.gear().legs.get(index)?.clone();
     if let Some(former) = leg.wheel.former.take() {
         leg.wheel.tire = former;
     }
-    Some(Good {
-        linkage: Linkage::new(&leg),
-        leg,
-        result,
-    })
+    Some(Good { leg, swept, result })
+}
+
+fn solved(
+    prepared: &PreparedGear<'_>,
+    index: usize,
+    options: &Options,
+) -> Result<(Arc<PreparedLeg>, LegResult), Faults> {
+    let swept = prepared.leg(index)?;
+    let result = solve_prepared(prepared, index, options)?;
+    Ok((Arc::clone(swept), result))
 }

@@ -1,7 +1,8 @@
 //! What explains the legs that were seen to stop, worked out when nothing is being dragged.
 use gearswing_gear::model::Gear;
 use gearswing_report::StopAnswer;
-use gearswing_solver::stop::explain_stop;
+use gearswing_solver::PreparedGear;
+use gearswing_solver::stop::explain_prepared;
 
 use super::timed::is_same;
 
@@ -20,7 +21,8 @@ pub(crate) struct Stops {
 
 impl Stops {
     /// Works one out anew when the document has changed; false = there was nothing left.
-    pub(crate) fn settle_part(&mut self, gear: &Gear, revision: u64) -> bool {
+    pub(crate) fn settle_part(&mut self, prepared: &PreparedGear<'_>, revision: u64) -> bool {
+        let gear = prepared.gear();
         if self.revision != revision {
             self.revision = revision;
             if !self.gear.as_ref().is_some_and(|known| is_same(known, gear)) {
@@ -34,7 +36,7 @@ impl Stops {
             return false;
         };
         self.next = index + 1;
-        self.found.push((index, explain_stop(gear, index)));
+        self.found.push((index, explain_prepared(prepared, index)));
         true
     }
 

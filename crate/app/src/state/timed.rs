@@ -1,6 +1,7 @@
 //! The gear against time, worked out when nothing is being dragged.
 use gearswing_gear::model::Direction;
 use gearswing_gear::model::Gear;
+use gearswing_solver::PreparedGear;
 use gearswing_solver::result::{Cycle, LegSample, Run, Sample};
 use gearswing_solver::supply::{Cycling, SupplyError, SupplyOptions, is_timed};
 
@@ -44,13 +45,18 @@ pub(crate) enum TimesAre {
 impl Timed {
     /// Works a part of the times out anew when the document has changed, of which this is the revision,
     /// or whether they are wanted on jacks; false = there was nothing left.
-    pub(crate) fn settle_part(&mut self, gear: &Gear, of: (u64, bool)) -> bool {
+    pub(crate) fn settle_part(
+        &mut self,
+        prepared: &PreparedGear<'static>,
+        of: (u64, bool),
+    ) -> bool {
+        let gear = prepared.gear();
         if self.of != of {
             let known = self.gear.as_ref().filter(|_| self.of.1 == of.1);
             let same = known.is_some_and(|known| is_same(known, gear));
             self.of = of;
             if !same {
-                self.begin(gear);
+                self.begin(prepared);
             }
         }
         let Some(under_way) = &mut self.under_way else {
@@ -65,7 +71,8 @@ impl Timed {
     }
 
     /// Begins anew.
-    fn begin(&mut self, gear: &Gear) {
+    fn begin(&mut self, prepared: &PreparedGear<'static>) {
+        let gear = prepared.gear();
         self.gear = Some(gear.clone().into());
         self.cycle = None;
         self.given_up = false;
@@ -73,7 +80,7 @@ impl Timed {
             on_jacks: self.of.1,
             ..SupplyOptions::default()
         };
-        self.under_way = is_timed(gear).then(|| Cycling::new(gear, &options).into());
+        self.under_way = is_timed(gear).then(|| Cycling::new(prepared.clone(), &options).into());
     }
 
     /// Gives up what is being worked out, as far as it is not there yet.

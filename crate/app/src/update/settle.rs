@@ -56,13 +56,14 @@ fn part(state: &mut State) -> Option<Work> {
     if matches!(state.session.gesture, Gesture::Drag { .. }) {
         return None;
     }
+    let prepared = state.derived.prepared()?;
     let of = (revision, state.session.clock.on_jacks);
-    if state.timed.settle_part(gear, of) {
+    if state.timed.settle_part(prepared, of) {
         return Some(Work::Times);
     }
     state
         .stops
-        .settle_part(gear, revision)
+        .settle_part(prepared, revision)
         .then_some(Work::Stops)
 }
 

@@ -104,7 +104,15 @@ impl Sweep {
         };
         let grid = progress_grid(linkage, stations.max(2)).into_iter();
         let before = grid.take_while(|progress| *progress < last.place.progress);
-        let poses = before.map_while(|progress| linkage.pose(progress).ok());
+        let mut known = self.poses.iter().peekable();
+        let poses = before.map_while(|progress| {
+            while known
+                .next_if(|pose| pose.place.progress < progress)
+                .is_some()
+            {}
+            let same = known.peek().filter(|pose| pose.place.progress == progress);
+            same.map_or_else(|| linkage.pose(progress).ok(), |pose| Some(**pose))
+        });
         poses.chain([*last]).collect()
     }
 

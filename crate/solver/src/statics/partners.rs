@@ -8,9 +8,10 @@ use super::friction::Warm;
 use super::pressure::{CaseAt, Stance, areas, pressure_for};
 use super::ready::Ready;
 use super::{case_conditions, weight_and_wind};
-use crate::faults::check_leg;
-use crate::kinematics::{Linkage, Pose, Sweep};
+use crate::faults::Faults;
+use crate::kinematics::{Linkage, Pose};
 use crate::model::{ElectricActuator, Gear, Source};
+use crate::prepared::PreparedGear;
 use crate::result::{LoadCase, MissingInput, Motion, PartnerStands, Phase, Place};
 
 /// Stations of the swing at which the need of another leg is worked out; between two it goes over evenly,
@@ -58,8 +59,9 @@ impl Partners {
     /// Those of a leg; `None` where it shares nothing.
     ///
     /// # Errors
-    /// The leg beside it that has faults.
-    pub(crate) fn of(gear: &Gear, leg: usize) -> Result<Option<Self>, usize> {
+    /// Faults of a leg beside it.
+    pub(crate) fn of(prepared: &PreparedGear<'_>, leg: usize) -> Result<Option<Self>, Faults> {
+        let gear = prepared.gear();
         let drive = gear.driving_leg(leg);
         let Some(driver) = gear.legs.get(drive) else {
             return Ok(None);
@@ -71,7 +73,7 @@ impl Partners {
         let beside = |drive: usize| {
             let others = gear.on_its_drive(drive).filter(|other| *other != leg);
             others
-                .map(|other| Partner::new(gear, other))
+                .map(|other| Partner::new(prepared, other))
                 .collect::<Result<Vec<_>, _>>()
         };
         let mut on_battery = Vec::new();
@@ -90,8 +92,7 @@ impl Partners {
         } else {
             areas(&driver.actuator)
         };
-        let linkage = Linkage::new(driver);
-        let pushes = linkage.lengthens_up();
+        let pushes = prepared.leg(drive)?.linkage().lengthens_up();
         Ok(Some(Self {
             on_drive: beside(drive)?,
             on_battery,
@@ -100,9 +101,7 @@ impl Partners {
             } else {
                 gear.legs.get(leg).map_or(1.0, |leg| leg.drive_ratio)
             },
-            unlocks: gear
-                .as_driven(leg)
-                .is_some_and(|own| Linkage::new(&own).path().unlocks),
+            unlocks: prepared.leg(leg)?.linkage().path().unlocks,
             areas: if pushes {
                 [bore, annulus]
             } else {
@@ -185,12 +184,11 @@ impl Partners {
 }
 
 impl Partner {
-    fn new(gear: &Gear, leg: usize) -> Result<Self, usize> {
-        check_leg(gear, leg).map_err(|_| leg)?;
-        let model = gear.as_driven(leg).ok_or(leg)?;
+    fn new(prepared: &PreparedGear<'_>, leg: usize) -> Result<Self, Faults> {
+        let gear = prepared.gear();
+        let swept = prepared.leg(leg)?;
+        let (model, linkage) = (swept.leg(), swept.linkage());
         let alone = gear.drives_alone(leg);
-        let linkage = Linkage::new(&model);
-        let sweep = Sweep::new(&model, &linkage, STATIONS);
         let conditions = LoadCase::ALL.map(|case| {
             let own = case_conditions(case, &gear.conditions, &model.air);
             let still = || case_conditions(LoadCase::Turn, &gear.conditions, &model.air);
@@ -202,8 +200,8 @@ impl Partner {
             loaded.map(|conditions| weight_and_wind(model.view, &conditions))
         });
         let ready = Ready::new(
-            &model,
-            &linkage,
+            model,
+            linkage,
             &gear.supply,
             conditions.iter().flatten().copied(),
         );
@@ -228,7 +226,8 @@ impl Partner {
             }
         };
         let moving = |pose: &&Pose| pose.place.phase != Phase::Shorten;
-        let poses = || sweep.poses.iter().filter(moving);
+        let poses = swept.poses(STATIONS);
+        let poses = || poses.iter().filter(moving);
         let rows = poses().map(|pose| row(&ready, pose)).collect();
         let standing = ready.standing();
         let begins = poses()
@@ -240,7 +239,7 @@ impl Partner {
             ratio: if alone { 1.0 } else { model.drive_ratio },
             rows,
             begins,
-            linkage,
+            linkage: linkage.clone(),
         })
     }
 

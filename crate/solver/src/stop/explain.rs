@@ -6,16 +6,16 @@ use super::place::{COVERAGE, Stood, stood};
 use super::source::{Head, Held};
 use super::strut::{strut_long, strut_stays};
 use super::way::{Gaps, Row, Way};
-use crate::faults::{Fault, Faults, check_leg, check_stop};
+use crate::faults::{Fault, Faults, check_stop};
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Direction, Gear, Leg, SeenStop};
 use crate::numeric::{bracketed_root, sort_short};
+use crate::prepared::PreparedGear;
 use crate::result::{Explanation, Fit, Motion, StopCause, StopExplained};
 use crate::statics::{force_at, weight_and_wind};
 use crate::supply::Track;
 
 /// Stations of the swing among which a measured distance is looked for.
-const STATIONS: usize = 721;
 
 /// Two explanations whose scores differ by this much are told apart (ratio): the worse one has
 /// "considerably less" support (K. P. Burnham, D. R. Anderson, Model Selection and Multimodel
@@ -40,7 +40,7 @@ pub(super) struct Case<'a> {
     pub gaps: Gaps,
     pub head: Head,
     pub track: Track,
-    pub sweep: Sweep,
+    pub sweep: &'a Sweep,
 }
 
 /// Weighs everything that may have stopped a leg where the file says it stood.
@@ -48,7 +48,19 @@ pub(super) struct Case<'a> {
 /// # Errors
 /// [`StopError`].
 pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError> {
-    let checks = [check_leg(gear, leg), check_stop(gear, leg)];
+    explain_prepared(&PreparedGear::of(gear), leg)
+}
+
+/// The same for a gear whose legs are made ready once.
+///
+/// # Errors
+/// [`StopError`].
+pub fn explain_prepared(
+    prepared: &PreparedGear<'_>,
+    leg: usize,
+) -> Result<StopExplained, StopError> {
+    let gear = prepared.gear();
+    let checks = [prepared.leg(leg).map(|_| ()), check_stop(gear, leg)];
     let faults: Vec<Fault> = checks
         .into_iter()
         .filter_map(Result::err)
@@ -64,17 +76,17 @@ pub fn explain_stop(gear: &Gear, leg: usize) -> Result<StopExplained, StopError>
     }
     let mut on_jacks = gear.on_jacks();
     on_jacks.supply = on_jacks.supply.going(seen.selected);
-    let linkage = Linkage::new(model);
-    let sweep = Sweep::new(model, &linkage, STATIONS);
-    let stood = stood(model, &linkage, &sweep, seen)?;
-    let track = Track::new(&on_jacks, model, seen.selected, None);
-    let way = Way::new(model, &linkage, &track, &stood)?;
-    let gaps = Gaps::new(model, &linkage, &way, &stood)?;
+    let swept = prepared.leg(leg).map_err(StopError::Faults)?;
+    let (linkage, sweep) = (swept.linkage(), swept.sweep());
+    let stood = stood(model, linkage, sweep, seen)?;
+    let track = Track::new(&on_jacks, swept, seen.selected, None);
+    let way = Way::new(model, linkage, &track, &stood)?;
+    let gaps = Gaps::new(model, linkage, &way, &stood)?;
     let case = Case {
         gear: &on_jacks,
         leg: model,
         seen,
-        linkage: &linkage,
+        linkage,
         stood,
         head: Head::new(&on_jacks, model, &track, seen.pump)?,
         way,

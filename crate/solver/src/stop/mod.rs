@@ -39,4 +39,4 @@ mod way;
 mod tests;
 
 pub use error::StopError;
-pub use explain::explain_stop;
+pub use explain::{explain_prepared, explain_stop};

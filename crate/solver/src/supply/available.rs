@@ -1,9 +1,8 @@
 //! The most that the source makes against a stopped leg.
 use super::gas::Gas;
 use super::source::{Circuit, Pump};
-use crate::faults::check_leg;
-use crate::kinematics::Linkage;
-use crate::model::{Direction, ElectricActuator, Gear, Leg, Shortening, Source, Supply};
+use crate::model::{Direction, ElectricActuator, Shortening, Source, Supply};
+use crate::prepared::{PreparedGear, PreparedLeg};
 use crate::result::{DrivenBy, LoadCase, Motion, Phase, Place, SetBy};
 use crate::statics::{Partners, areas};
 
@@ -50,10 +49,11 @@ const STEPS: usize = 180;
 /// stops it, a hand, or what an accumulator alone still has makes less; with electric actuators what that
 /// of the leg makes while all others run on the battery too. A pump that does not turn makes none.
 pub(crate) fn available<'a>(
-    gear: &Gear,
+    prepared: &PreparedGear<'_>,
     leg: usize,
     partners: Option<&'a Partners>,
 ) -> Available<'a> {
+    let gear = prepared.gear();
     let motor_of = |leg: usize| gear.legs.get(leg).and_then(|leg| leg.drive.electric);
     if matches!(gear.supply.source, Source::ElectricActuators) {
         let circuit = Circuit::new(&gear.supply.battery);
@@ -75,7 +75,7 @@ pub(crate) fn available<'a>(
         };
     }
     Available {
-        ways: [Direction::Up, Direction::Down].map(|way| by_fluid(gear, way)),
+        ways: [Direction::Up, Direction::Down].map(|way| by_fluid(prepared, way)),
         electric: None,
         partners,
         among_all: None,
@@ -83,7 +83,8 @@ pub(crate) fn available<'a>(
     }
 }
 
-fn by_fluid(gear: &Gear, direction: Direction) -> Way {
+fn by_fluid(prepared: &PreparedGear<'_>, direction: Direction) -> Way {
+    let gear = prepared.gear();
     let supply: Supply = gear.supply.going(direction);
     let given = supply.available_pressure;
     let (most, gas) = match Pump::new(&supply) {
@@ -92,7 +93,7 @@ fn by_fluid(gear: &Gear, direction: Direction) -> Way {
             free: None,
             ..
         })) => {
-            let taken = Taken::by_all(gear, direction);
+            let taken = Taken::by_all(prepared, direction);
             (left(&gas, taken.at(Phase::Swing, 1.0)), Some((gas, taken)))
         }
         Ok(pump) => (pump.map_or(given, |pump| pump.most), None),
@@ -121,23 +122,22 @@ fn left(gas: &Gas, taken: f64) -> f64 {
 impl Taken {
     /// By all sound drives, at equal travel. The struts shorten before the swing up and come out after
     /// the swing down.
-    fn by_all(gear: &Gear, direction: Direction) -> Self {
+    fn by_all(prepared: &PreparedGear<'_>, direction: Direction) -> Self {
+        let gear = prepared.gear();
         let mut taken = Self {
             struts: 0.0,
             swing: vec![0.0; STEPS + 1],
         };
-        let drives = |at: &usize| gear.driving_leg(*at) == *at && check_leg(gear, *at).is_ok();
-        for leg in (0..gear.legs.len())
-            .filter(drives)
-            .filter_map(|at| gear.legs.get(at))
-        {
+        let drives = |at: &usize| gear.driving_leg(*at) == *at;
+        let sound = |at| prepared.leg(at).ok();
+        for leg in (0..gear.legs.len()).filter(drives).filter_map(sound) {
             taken.add(leg, direction);
         }
         taken
     }
 
-    fn add(&mut self, leg: &Leg, direction: Direction) {
-        let linkage = Linkage::new(leg);
+    fn add(&mut self, swept: &PreparedLeg, direction: Direction) {
+        let (leg, linkage) = (swept.leg(), swept.linkage());
         let length = |progress| linkage.pose(progress).map(|pose| pose.actuator_length).ok();
         let (bore, annulus) = areas(&leg.actuator);
         let is_up = direction == Direction::Up;

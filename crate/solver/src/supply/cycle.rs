@@ -8,6 +8,7 @@ use super::touch::first_touch;
 use super::track::{Blocked, Track};
 use crate::faults::check_gear;
 use crate::model::{Gear, Leg, Supply};
+use crate::prepared::PreparedGear;
 use crate::result::{Cycle, Direction, LoadCase, Run};
 
 /// How finely to follow the legs.
@@ -47,7 +48,18 @@ pub fn is_timed(gear: &Gear) -> bool {
 /// [`SupplyError`]: what leaves neither way to follow: faults of the model, a pump that does not
 /// turn, or no leg with any stroke up.
 pub fn cycle(gear: &Gear, options: &SupplyOptions) -> Result<Cycle, SupplyError> {
-    let mut cycling = Cycling::new(gear, options);
+    cycle_prepared(gear.clone().into(), options)
+}
+
+/// The same for a gear whose legs are made ready once.
+///
+/// # Errors
+/// See [`cycle`].
+pub fn cycle_prepared(
+    prepared: PreparedGear<'static>,
+    options: &SupplyOptions,
+) -> Result<Cycle, SupplyError> {
+    let mut cycling = Cycling::new(prepared, options);
     loop {
         if let Some(done) = cycling.advance(usize::MAX) {
             return done;
@@ -59,7 +71,7 @@ pub fn cycle(gear: &Gear, options: &SupplyOptions) -> Result<Cycle, SupplyError>
 /// between them.
 #[derive(Clone, Debug)]
 pub struct Cycling {
-    gear: Gear,
+    prepared: PreparedGear<'static>,
     options: SupplyOptions,
     stage: Stage,
 }
@@ -85,9 +97,9 @@ type Followed = (Option<Run>, Option<SupplyError>);
 impl Cycling {
     /// Nothing is followed yet.
     #[must_use]
-    pub fn new(gear: &Gear, options: &SupplyOptions) -> Self {
+    pub fn new(prepared: PreparedGear<'static>, options: &SupplyOptions) -> Self {
         Self {
-            gear: gear.clone(),
+            prepared,
             options: *options,
             stage: Stage::Begin,
         }
@@ -117,7 +129,7 @@ impl Cycling {
     }
 
     fn part(&mut self, steps: usize) -> Result<Option<(Followed, Followed)>, SupplyError> {
-        let gear = &self.gear;
+        let gear = self.prepared.gear();
         match std::mem::replace(&mut self.stage, Stage::Done) {
             Stage::Begin => {
                 check_gear(gear).map_err(SupplyError::Faults)?;
@@ -126,17 +138,17 @@ impl Cycling {
                     return Err(SupplyError::SharedDrive { leg });
                 }
                 if self.options.on_jacks {
-                    self.gear = gear.on_jacks();
+                    self.prepared = self.prepared.on_jacks();
                 }
                 self.stage = Stage::Ways(Vec::new());
             }
-            Stage::Ways(mut ways) => match gear.legs.get(ways.len()) {
-                Some(leg) => {
-                    ways.push(way_up(gear, ways.len(), leg)?);
+            Stage::Ways(mut ways) => match ways.len() < gear.legs.len() {
+                true => {
+                    ways.push(way_up(&self.prepared, ways.len())?);
                     self.stage = Stage::Ways(ways);
                 }
-                None => {
-                    let down = ways_down(gear, &ways);
+                false => {
+                    let down = ways_down(&self.prepared, &ways)?;
                     match going(gear, ways, Direction::Up, &self.options) {
                         Ok(going) => self.stage = Stage::Up(going.into(), down),
                         Err(error) => return self.then_down(one_way(error)?, down),
@@ -165,7 +177,7 @@ impl Cycling {
         let Some(ways) = ways else {
             return Ok(Some((up, Followed::default())));
         };
-        match going(&self.gear, ways, Direction::Down, &self.options) {
+        match going(self.prepared.gear(), ways, Direction::Down, &self.options) {
             Ok(going) => self.stage = Stage::Down(up.into(), going.into()),
             // no leg comes down from where it has come
             Err(SupplyError::NoStroke) => {
@@ -178,14 +190,23 @@ impl Cycling {
 }
 
 /// The ways down of all legs; `None` where one has none.
-fn ways_down(gear: &Gear, ways_up: &[Track]) -> Option<Vec<Track>> {
-    let both = ways_up.iter().zip(&gear.legs);
-    both.map(|(up, leg)| {
-        let reach = up.reach()?;
+///
+/// # Errors
+/// Faults of a leg.
+fn ways_down(
+    prepared: &PreparedGear<'_>,
+    ways_up: &[Track],
+) -> Result<Option<Vec<Track>>, SupplyError> {
+    let mut ways = Vec::with_capacity(ways_up.len());
+    for (at, up) in ways_up.iter().enumerate() {
+        let Some(reach) = up.reach() else {
+            return Ok(None);
+        };
         let until = up.blocked.map(|_| reach);
-        Some(Track::new(gear, leg, Direction::Down, until))
-    })
-    .collect()
+        let swept = prepared.leg(at).map_err(SupplyError::Faults)?;
+        ways.push(Track::new(prepared.gear(), swept, Direction::Down, until));
+    }
+    Ok(Some(ways))
 }
 
 /// A run that has ended, or what is wrong with this way alone; `None` = it has not ended yet.
@@ -206,7 +227,9 @@ fn one_way(error: SupplyError) -> Result<Followed, SupplyError> {
 }
 
 /// The way up of a leg, as far as its first contact.
-fn way_up(gear: &Gear, index: usize, leg: &Leg) -> Result<Track, SupplyError> {
+fn way_up(prepared: &PreparedGear<'_>, index: usize) -> Result<Track, SupplyError> {
+    let gear = prepared.gear();
+    let leg = prepared.leg(index).map_err(SupplyError::Faults)?;
     let touch = first_touch(gear, index, leg)?;
     let until = touch.map(|touch| touch.progress);
     let mut track = Track::new(gear, leg, Direction::Up, until);

@@ -85,7 +85,7 @@ pub(crate) mod tests;
 
 pub(crate) use available::{Available, available, margin};
 pub use battery::{is_run_down, open_circuit_voltage};
-pub use cycle::{Cycling, SupplyOptions, cycle, is_timed};
+pub use cycle::{Cycling, SupplyOptions, cycle, cycle_prepared, is_timed};
 pub use error::SupplyError;
 use limits::USUAL_LEGS;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};

@@ -2,8 +2,8 @@
 use super::curve::Curve;
 use super::orifice::{Line, NO_PRESSURE, OPEN_LINE, conductance};
 use super::track::Point;
-use crate::kinematics::Linkage;
 use crate::model::{Gear, Leg, Shortening, Source, StrutJack};
+use crate::prepared::PreparedLeg;
 use crate::result::{Direction, Phase, Place};
 use crate::statics;
 
@@ -194,10 +194,11 @@ fn line(gear: &Gear, leg: &Leg, direction: Direction, ratio: f64) -> Line {
 /// `until`.
 pub(super) fn strut_stage(
     gear: &Gear,
-    leg: &Leg,
+    swept: &PreparedLeg,
     direction: Direction,
     until: f64,
 ) -> Option<Stage> {
+    let leg = swept.leg();
     let Shortening::BeforeSwing { amount } = leg.strut.shortening else {
         return None;
     };
@@ -209,7 +210,7 @@ pub(super) fn strut_stage(
     if matches!(gear.supply.source, Source::ElectricActuators) {
         return None;
     }
-    let start = Linkage::new(leg).path().start();
+    let start = swept.linkage().path().start();
     let part = (until - start).clamp(0.0, 1.0);
     let (pressure, ends) = match direction {
         Direction::Up => (shorten_pressure, [start, start + part]),

@@ -5,8 +5,9 @@ use crate::clearance::{
 };
 use crate::faults::{Fault, FaultKind, Faults};
 use crate::field::Field;
-use crate::kinematics::{Linkage, Pose, Sweep};
+use crate::kinematics::{Linkage, Pose};
 use crate::model::{Gear, Leg, MovingPart};
+use crate::prepared::PreparedLeg;
 use crate::result::{Clearance, OwnClearance, PairClearance, TireState};
 use crate::solve::unresolved;
 use crate::tires::TireSizes;
@@ -47,18 +48,17 @@ pub(crate) enum Touched {
 pub(super) fn first_touch(
     gear: &Gear,
     index: usize,
-    leg: &Leg,
+    swept: &PreparedLeg,
 ) -> Result<Option<Touch>, SupplyError> {
-    let linkage = Linkage::new(leg);
-    let sweep = Sweep::new(leg, &linkage, STATIONS);
-    let begins = begins(leg, &linkage);
+    let (leg, linkage, sweep) = (swept.leg(), swept.linkage(), swept.sweep());
+    let begins = begins(leg, linkage);
     if let Some(last) = sweep.poses.last().filter(|l| l.place.progress < begins) {
         return Err(SupplyError::Faults(not_reached(index, last.place.travel)));
     }
-    let poses = from(&sweep.poses, &linkage, begins);
+    let poses = from(&swept.poses(STATIONS), linkage, begins);
     let way = Way {
         gear,
-        linkage: &linkage,
+        linkage,
         sizes: &TireSizes::of(&leg.wheel.tire),
     };
     let touches = way

@@ -2,8 +2,9 @@
 use super::refine::{refined, scale};
 use super::stage::{Stage, strut_stage, swing_stage};
 use super::touch::Touch;
-use crate::kinematics::{Linkage, Pose, Sweep};
-use crate::model::{Gear, Joint, Leg, Source};
+use crate::kinematics::{Linkage, Pose};
+use crate::model::{Gear, Joint, Source};
+use crate::prepared::PreparedLeg;
 use crate::result::{Direction, Motion, Phase, Place};
 use crate::statics::{self, Ready, Stance, Warm};
 
@@ -65,6 +66,15 @@ enum NoEffort {
 }
 
 #[cfg(test)]
+impl Track {
+    /// The whole way of a leg of a gear, by index.
+    pub(crate) fn of(gear: &Gear, leg: usize, direction: Direction) -> Self {
+        let prepared = crate::prepared::PreparedGear::of(gear);
+        Self::new(gear, prepared.leg(leg).unwrap(), direction, None)
+    }
+}
+
+#[cfg(test)]
 impl Point {
     /// One of the swing that this thrust (N) moves on, with the actuator at this length (m).
     pub(super) fn driven(progress: f64, length: f64, effort: f64) -> Self {
@@ -85,16 +95,20 @@ impl Point {
 impl Track {
     /// The way of a leg of a checked gear; `until` is the progress beyond which it does not come up
     /// (ratio), where something is in its way.
-    pub(crate) fn new(gear: &Gear, leg: &Leg, direction: Direction, until: Option<f64>) -> Self {
-        let linkage = Linkage::new(leg);
-        let sweep = Sweep::new(leg, &linkage, STATIONS);
+    pub(crate) fn new(
+        gear: &Gear,
+        swept: &PreparedLeg,
+        direction: Direction,
+        until: Option<f64>,
+    ) -> Self {
+        let (leg, linkage) = (swept.leg(), swept.linkage());
         let case = statics::weight_and_wind(leg.view, &gear.conditions);
-        let ready = Ready::new(leg, &linkage, &gear.supply, [case]);
+        let ready = Ready::new(leg, linkage, &gear.supply, [case]);
         let standing = ready.standing();
         let mut warm = [Warm::default(); 2];
         let motion = Motion::from(direction);
         let loaded_from = linkage.loaded_from();
-        let poses = up_to(&linkage, &sweep, until);
+        let poses = up_to(linkage, swept.poses(STATIONS), until);
         let point = |pose: &Pose, warm: &mut [Warm; 2]| {
             let driven = pose.place.progress >= loaded_from;
             let stance = driven.then(|| Stance::new(&ready, pose, false)).flatten();
@@ -131,7 +145,7 @@ impl Track {
             swing: 0.0,
         };
         let (used, mut blocked) = driven(&points, linkage.hand_over.is_some(), direction);
-        if !sweep.jams.is_empty() && until.is_none() && blocked.is_none() {
+        if !swept.sweep().jams.is_empty() && until.is_none() && blocked.is_none() {
             blocked = Some(Blocked::Jam);
         }
         let starts_at = match direction {
@@ -151,7 +165,7 @@ impl Track {
             }
             stood => swing_stage(gear, leg, used, stood.and_then(Result::ok), direction),
         };
-        let strut = strut_stage(gear, leg, direction, until.unwrap_or(f64::INFINITY));
+        let strut = strut_stage(gear, swept, direction, until.unwrap_or(f64::INFINITY));
         let mut stages: Vec<Stage> = match direction {
             Direction::Up => strut.into_iter().chain(swing).collect(),
             // a leg that does not come down does not lengthen
@@ -201,11 +215,11 @@ impl Track {
 }
 
 /// The poses as far as the leg comes up, with one where it stops.
-fn up_to(linkage: &Linkage, sweep: &Sweep, until: Option<f64>) -> Vec<Pose> {
+fn up_to(linkage: &Linkage, poses: Vec<Pose>, until: Option<f64>) -> Vec<Pose> {
     let end = until.unwrap_or(f64::INFINITY);
-    let before = sweep.poses.iter().copied();
     let stop = until.and_then(|progress| linkage.pose(progress).ok());
-    before
+    poses
+        .into_iter()
         .take_while(|pose| pose.place.progress < end)
         .chain(stop)
         .collect()

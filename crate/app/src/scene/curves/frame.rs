@@ -132,7 +132,7 @@ pub(super) fn path_axis(pen: &mut Pen, good: &Good, axis: &PathAxis, spans: &[(f
     for i in (0..=10).step_by(every) {
         let travel = f64::from(i) / 10.0;
         let x_px = axis.x_px(
-            good.linkage
+            good.linkage()
                 .progress_at_travel(travel)
                 .clamp(good.range().0, 1.0),
         );

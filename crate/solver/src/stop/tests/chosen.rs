@@ -3,6 +3,7 @@ use super::super::{StopError, explain_stop};
 use super::causes::{explained, of, one_leg};
 use super::contact::under_a_skin;
 use crate::model::*;
+use crate::prepared::PreparedGear;
 use crate::result::{Check, Direction, Fit, Motion, StopCause};
 
 fn seen_at(travel: f64) -> SeenStop {
@@ -98,7 +99,8 @@ fn a_swing_by_hand_tells_drag_from_a_snag() {
     let mut seen = seen_at(0.3);
     seen.pressure_within = 2e4;
     seen.forces_within = 0.02;
-    seen.pressure = Some(crate::supply::available(&gear, 0, None).most(Motion::Retract));
+    seen.pressure =
+        Some(crate::supply::available(&PreparedGear::of(&gear), 0, None).most(Motion::Retract));
     let found = explained(&gear, seen);
     let left: Vec<_> = found
         .explanations

@@ -37,7 +37,7 @@ fn needs_more_and_more(gear: &Gear, seen: &SeenStop) {
     else {
         unreachable!()
     };
-    let track = Track::new(gear, &gear.legs[0], Direction::Down, None);
+    let track = Track::of(gear, 0, Direction::Down);
     let swing = track.stages.iter().find(|stage| !stage.is_strut).unwrap();
     let here = swing.fluid_at_travel(travel).unwrap();
     let load = |fluid: f64| swing.load.value(fluid);

@@ -2,6 +2,7 @@
 use super::super::{SupplyOptions, available, cycle};
 use super::support::{accumulator_alone, gear, on_motors};
 use crate::model::{Battery, Spring, SpringJoint, SpringKind, TorsionSpring};
+use crate::prepared::PreparedGear;
 use crate::result::{
     CaseOutcome, DrivenBy, LoadCase, Motion, Question, RunEnd, SetBy, StallCause, Verdict,
 };
@@ -163,7 +164,7 @@ fn switch_and_accumulator_count() {
     let mut gear = gear();
     gear.supply.pressure_switch = Some(2e6);
     let up = |gear: &crate::model::Gear| {
-        let found = available(gear, 0, None);
+        let found = available(&PreparedGear::of(gear), 0, None);
         let way = Motion::Retract;
         (found.most(way), found.set_by(way))
     };
@@ -239,7 +240,7 @@ fn a_dead_battery_makes_nothing() {
     let mut gear = gear();
     gear.supply.battery.open_circuit_voltage = Some(0.5);
     gear.supply.battery.internal_resistance = 1.0;
-    let found = available(&gear, 0, None);
+    let found = available(&PreparedGear::of(&gear), 0, None);
     for way in [Motion::Retract, Motion::Extend] {
         assert_eq!((found.most(way), found.set_by(way)), (0.0, SetBy::Source));
     }

@@ -11,7 +11,7 @@ fn in_parts(
     options: &SupplyOptions,
     steps: usize,
 ) -> (Result<Cycle, SupplyError>, usize) {
-    let mut cycling = Cycling::new(gear, options);
+    let mut cycling = Cycling::new(gear.clone().into(), options);
     for parts in 1..1_000_000 {
         if let Some(done) = cycling.advance(steps) {
             return (done, parts);

@@ -1,0 +1,10 @@
+//! Legs made ready once for everything that is worked out of them: answers, run against time, what stopped
+//! a leg, drawing.
+mod gear;
+mod leg;
+/// What a leg's path and clearances rest on.
+mod rests_on;
+
+pub use gear::PreparedGear;
+pub use leg::PreparedLeg;
+pub(crate) use leg::STATIONS;

@@ -1,0 +1,124 @@
+//! Which parts of a leg its path and its clearances rest on. Every field is named, so that a new one has to
+//! be thought of here.
+use crate::model::{Actuator, Leg, LegBody, Strut, Wheel};
+
+/// Whether two legs move alike: linkage and sweep of the one are those of the other.
+pub(super) fn move_alike(a: &Leg, b: &Leg) -> bool {
+    path(a) == path(b)
+}
+
+/// Whether two legs that move alike have the same clearances.
+pub(super) fn clear_alike(a: &Leg, b: &Leg) -> bool {
+    outlines(a) == outlines(b)
+}
+
+fn path(leg: &Leg) -> impl PartialEq + '_ {
+    let Leg {
+        name: _,
+        view,
+        trunnion,
+        out_of_plane: _,
+        swing_up,
+        body: _,
+        strut,
+        wheel: _,
+        brace,
+        actuator,
+        drive: _,
+        shared_drive: _,
+        drive_ratio: _,
+        air: _,
+        fall: _,
+        springs: _,
+        pins: _,
+        well: _,
+        seen_stop: _,
+    } = leg;
+    let Strut {
+        axle,
+        axis_bottom,
+        axis_top,
+        sliding_outline: _,
+        shortening,
+    } = strut;
+    let Actuator {
+        mount,
+        attach,
+        attach_to,
+        bore: _,
+        rod: _,
+        shortest,
+        longest,
+        body_diameter: _,
+        body_length: _,
+        body_at: _,
+        mass: _,
+        seal_friction: _,
+        seal_break_out: _,
+        rod_end_pitch: _,
+    } = actuator;
+    let own = (view, trunnion, swing_up, brace);
+    let strut = (axle, axis_bottom, axis_top, shortening);
+    (own, strut, (mount, attach, attach_to, shortest, longest))
+}
+
+fn outlines(leg: &Leg) -> impl PartialEq + '_ {
+    let Leg {
+        name: _,
+        view: _,
+        trunnion: _,
+        out_of_plane,
+        swing_up: _,
+        body,
+        strut,
+        wheel,
+        brace: _,
+        actuator,
+        drive: _,
+        shared_drive: _,
+        drive_ratio: _,
+        air: _,
+        fall: _,
+        springs: _,
+        pins: _,
+        well,
+        seen_stop: _,
+    } = leg;
+    let LegBody {
+        outline,
+        mass: _,
+        centre: _,
+    } = body;
+    let Strut {
+        axle: _,
+        axis_bottom: _,
+        axis_top: _,
+        sliding_outline,
+        shortening: _,
+    } = strut;
+    let Wheel {
+        tire,
+        former,
+        mass: _,
+        lean,
+    } = wheel;
+    let Actuator {
+        mount: _,
+        attach: _,
+        attach_to: _,
+        bore: _,
+        rod,
+        shortest: _,
+        longest: _,
+        body_diameter,
+        body_length,
+        body_at,
+        mass: _,
+        seal_friction: _,
+        seal_break_out: _,
+        rod_end_pitch: _,
+    } = actuator;
+    let actuator = (rod, body_diameter, body_length, body_at);
+    let leg = (outline, sliding_outline, out_of_plane);
+    (leg, (tire, former, lean), actuator, well)
+}

@@ -1,0 +1,112 @@
+//! What is taken over from before a change is what would be worked out anew: every number, coordinate and
+//! choice of a gear is changed by itself.
+use gearswing_gear::field::{Field, Kind, Path};
+use gearswing_gear::model::{Gear, Point};
+use gearswing_solver::supply::{SupplyOptions, cycle, cycle_prepared};
+use gearswing_solver::{Options, PreparedGear, TireChoice, solve_leg, solve_prepared};
+use gearswing_tests::supplied_gear;
+
+/// Random gears of the short check, and of the long one.
+const SHORT: u64 = 2;
+const LONG: u64 = 60;
+
+/// Every so manieth change is followed against time, too.
+const TIMED: usize = 25;
+
+/// Entries of lists that are changed.
+const ENTRIES: usize = 2;
+
+fn changes(gear: &Gear) -> Vec<(Path, Gear)> {
+    let mut changes = Vec::new();
+    let mut try_one = |path: Path, change: &mut dyn FnMut(&mut Gear) -> Option<()>| {
+        let mut changed = gear.clone();
+        if change(&mut changed).is_some() && changed != *gear {
+            changes.push((path, changed));
+        }
+    };
+    for &field in Field::ALL {
+        let legs = if field.is_of_leg() {
+            gear.legs.len()
+        } else {
+            1
+        };
+        let entries = if field.is_of_entry() { ENTRIES } else { 1 };
+        for path in (0..legs).flat_map(|leg| (0..entries).map(move |e| field.of_entry(leg, e))) {
+            match field.info().kind {
+                Kind::Number { .. } => try_one(path, &mut |gear| {
+                    let value = path.number(gear)?.unwrap_or(0.1);
+                    path.set_number(gear, Some(1.003 * value + 1e-4)).ok()
+                }),
+                Kind::Point => try_one(path, &mut |gear| {
+                    let point = path.at(gear)?;
+                    path.set_point(gear, point + Point::new(1e-3, 2e-3).coords)
+                        .ok()
+                }),
+                Kind::Outline => try_one(path, &mut |gear| {
+                    path.outline_mut(gear)?.first_mut()?.y += 1e-3;
+                    Some(())
+                }),
+                Kind::Text => try_one(path, &mut |gear| path.set_text(gear, "other").ok()),
+                Kind::Choice(keys) => {
+                    for key in keys {
+                        try_one(path, &mut |gear| path.choose(gear, key));
+                    }
+                }
+                Kind::Set(keys) => {
+                    for key in keys {
+                        try_one(path, &mut |gear| path.switch(gear, key, true));
+                    }
+                }
+            }
+        }
+    }
+    changes
+}
+
+/// Everything of a gear is worked out before the change, so that there is something to take over.
+fn worked_out(gear: &Gear) -> PreparedGear<'static> {
+    let prepared = PreparedGear::from(gear.clone());
+    for leg in 0..gear.legs.len() {
+        // a gear with faults has nothing to take over
+        let _ = solve_prepared(&prepared, leg, &Options::default());
+    }
+    prepared
+}
+
+#[test]
+fn what_is_taken_over_is_what_is_worked_out_anew() {
+    let count = match std::env::var_os("GEARSWING_LONG") {
+        Some(_) => LONG,
+        None => SHORT,
+    };
+    let mut solved = 0;
+    for start in 0..count {
+        let gear = supplied_gear(start);
+        let before = worked_out(&gear);
+        for (index, (path, changed)) in changes(&gear).into_iter().enumerate() {
+            let after = PreparedGear::after(changed.clone(), &before);
+            for tire in [TireChoice::Fitted, TireChoice::Former] {
+                let options = Options {
+                    tire,
+                    ..Options::default()
+                };
+                let known = solve_prepared(&after, path.leg, &options);
+                solved += usize::from(known.is_ok());
+                assert!(
+                    known == solve_leg(&changed, path.leg, &options),
+                    "gear {start}, {path}"
+                );
+                if changed.legs[path.leg].wheel.former.is_none() {
+                    break;
+                }
+            }
+            if index % TIMED == 0 {
+                let options = SupplyOptions::default();
+                let known = cycle_prepared(after, &options);
+                assert!(known == cycle(&changed, &options), "gear {start}, {path}");
+            }
+        }
+    }
+    // most changes leave a gear that can be worked out
+    assert!(solved > 100 * usize::try_from(count).unwrap(), "{solved}");
+}
