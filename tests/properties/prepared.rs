@@ -13,11 +13,38 @@ const LONG: u64 = 60;
 /// Every so manieth change is followed against time, too.
 const TIMED: usize = 25;
 
+/// A number becomes so many times as large (ratio).
+const FACTORS: [f64; 2] = [1.003, 0.85];
+
 /// Entries of lists that are changed.
 const ENTRIES: usize = 2;
 
-fn changes(gear: &Gear) -> Vec<(Path, Gear)> {
-    let mut changes = Vec::new();
+/// The gear with end lengths of the actuator that stop a leg halfway.
+fn halfway(before: &PreparedGear<'_>, leg: usize) -> Vec<(Path, Gear)> {
+    let gear = before.gear();
+    let Ok(prepared) = before.leg(leg) else {
+        return Vec::new();
+    };
+    let [first, .., last] = &prepared.sweep().poses[..] else {
+        panic!("{leg} does not move")
+    };
+    let [down, up] = [first, last].map(|pose| pose.actuator_length);
+    let field = match up > down {
+        true => Field::ExtendedLength,
+        false => Field::RetractedLength,
+    };
+    let path = field.of_leg(leg);
+    let mut changed = gear.clone();
+    path.set_number(&mut changed, Some(0.5 * (down + up)))
+        .unwrap();
+    vec![(path, changed)]
+}
+
+fn changes(before: &PreparedGear<'_>) -> Vec<(Path, Gear)> {
+    let gear = before.gear();
+    let mut changes: Vec<_> = (0..gear.legs.len())
+        .flat_map(|leg| halfway(before, leg))
+        .collect();
     let mut try_one = |path: Path, change: &mut dyn FnMut(&mut Gear) -> Option<()>| {
         let mut changed = gear.clone();
         if change(&mut changed).is_some() && changed != *gear {
@@ -33,10 +60,14 @@ fn changes(gear: &Gear) -> Vec<(Path, Gear)> {
         let entries = if field.is_of_entry() { ENTRIES } else { 1 };
         for path in (0..legs).flat_map(|leg| (0..entries).map(move |e| field.of_entry(leg, e))) {
             match field.info().kind {
-                Kind::Number { .. } => try_one(path, &mut |gear| {
-                    let value = path.number(gear)?.unwrap_or(0.1);
-                    path.set_number(gear, Some(1.003 * value + 1e-4)).ok()
-                }),
+                Kind::Number { .. } => {
+                    for factor in FACTORS {
+                        try_one(path, &mut |gear| {
+                            let value = path.number(gear)?.unwrap_or(0.1);
+                            path.set_number(gear, Some(factor * value + 1e-4)).ok()
+                        });
+                    }
+                }
                 Kind::Point => try_one(path, &mut |gear| {
                     let point = path.at(gear)?;
                     path.set_point(gear, point + Point::new(1e-3, 2e-3).coords)
@@ -83,7 +114,7 @@ fn what_is_taken_over_is_what_is_worked_out_anew() {
     for start in 0..count {
         let gear = supplied_gear(start);
         let before = worked_out(&gear);
-        for (index, (path, changed)) in changes(&gear).into_iter().enumerate() {
+        for (index, (path, changed)) in changes(&before).into_iter().enumerate() {
             let after = PreparedGear::after(changed.clone(), &before);
             for tire in [TireChoice::Fitted, TireChoice::Former] {
                 let options = Options {
