@@ -29,6 +29,13 @@ pub struct OutOfPlane {
 }
 
 impl OutOfPlane {
+    /// Whether a skew is given that takes something off the clearances of the wheel.
+    #[must_use]
+    pub fn is_skewed(&self) -> bool {
+        let given = [self.trunnion_skew, self.wheel_skew];
+        given.into_iter().flatten().any(|skew| skew != 0.0)
+    }
+
     pub(crate) fn is_default(&self) -> bool {
         *self == Self::default()
     }

@@ -61,8 +61,18 @@ pub(super) fn first_touch(
         linkage,
         sizes: &TireSizes::of(&leg.wheel.tire),
     };
-    let touches = way
-        .contacts(leg, &poses, true)
+    let found = match begins <= linkage.path().start() && !leg.out_of_plane.is_skewed() {
+        // the certificate of the whole way, as the answer has it
+        true => swept
+            .clearances(
+                &leg.wheel.tire,
+                &gear.clearance_rule,
+                &ClearanceOptions::default(),
+            )
+            .map(touching),
+        false => way.contacts(leg, &poses, true),
+    };
+    let touches = found
         .and_then(|found| {
             let mut first = itself(&found.own, begins);
             for pair in found.pairs {
@@ -118,6 +128,14 @@ fn from(poses: &[Pose], linkage: &Linkage, begins: f64) -> Vec<Pose> {
         .collect()
 }
 
+/// Of the pairs those that touch, the tire as fitted new.
+fn touching(mut found: Clearance) -> Clearance {
+    found
+        .pairs
+        .retain(|pair| pair.first_contact.is_some() && pair.tire != Some(TireState::Grown));
+    found
+}
+
 /// What contacts are looked for with.
 struct Way<'a> {
     gear: &'a Gear,
@@ -147,11 +165,7 @@ impl Way<'_> {
             less_skew: false,
             ..ClearanceOptions::default()
         };
-        let mut found = clearances(&case, &options)?;
-        found
-            .pairs
-            .retain(|pair| pair.first_contact.is_some() && pair.tire != Some(TireState::Grown));
-        Ok(found)
+        clearances(&case, &options).map(touching)
     }
 
     /// The first contact of a pair that lies ahead of where the leg stands.
