@@ -120,7 +120,7 @@ fn a_bad_reading_of_a_stop_is_named_and_leaves_the_leg_its_answers() {
 #[test]
 fn every_kind_of_fault_is_told_in_words() {
     let mut told = String::new();
-    for path in fixtures("faults") {
+    for path in fixtures("told", "faults") {
         let got = run([path.to_str().expect("UTF-8"), "--units", "mm"]);
         let name = path
             .file_name()
@@ -139,7 +139,7 @@ fn every_kind_of_fault_is_told_in_words() {
 #[test]
 fn a_leg_that_stops_is_a_bad_answer_with_its_reason() {
     let mut told = String::new();
-    for path in fixtures("jams") {
+    for path in fixtures("told", "jams") {
         let got = run([path.to_str().expect("UTF-8"), "--units", "mm"]);
         let name = path
             .file_name()

@@ -56,18 +56,13 @@ pub(crate) fn run_with<const N: usize>(arguments: [&str; N], text: &[u8]) -> Run
     Run::of(child.wait_with_output().expect("the program ends"))
 }
 
-/// Every gear file of a folder of the fixtures, by name.
-pub(crate) fn fixtures(folder: &str) -> Vec<PathBuf> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("../../fixtures")
-        .join(folder);
-    let entries = std::fs::read_dir(folder).expect("the fixtures are there");
-    let mut paths: Vec<_> = entries
-        .map(|entry| entry.expect("readable").path())
-        .collect();
-    paths.sort();
-    assert!(!paths.is_empty());
-    paths
+/// Every gear file of a folder of the fixtures, by name, written down for one test.
+pub(crate) fn fixtures(test: &str, folder: &str) -> Vec<PathBuf> {
+    let to = self::folder(&format!("{test}-{folder}"));
+    gearswing_samples::fixtures::files(folder, "json")
+        .into_iter()
+        .map(|(name, text)| PathBuf::from(file(&to, &format!("{name}.json"), text)))
+        .collect()
 }
 
 /// A directory of one test's own.

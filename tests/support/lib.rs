@@ -10,8 +10,6 @@
 pub mod cases;
 /// Mirrored, moved, turned, scaled and reversed gears.
 pub mod changes;
-/// Random numbers.
-pub mod draw;
 /// Every kind of leg, and random legs of each.
 pub mod kinds;
 /// Every number of a gear.
@@ -30,7 +28,7 @@ pub mod springs;
 pub mod supplies;
 
 pub use cases::{Case, cases, sprung_cases};
-pub use draw::Draw;
+pub use gearswing_samples::Draw;
 pub use kinds::{BraceKind, Kind, ShorteningKind, random_gear, with_well};
 pub use plain::{bare_gear, bare_leg, near, solve};
 pub use springs::with_springs_and_pins;

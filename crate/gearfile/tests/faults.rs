@@ -2,10 +2,10 @@
 //! answer from the solver.
 #![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
 use std::collections::BTreeSet;
-use std::path::PathBuf;
 
 use gearswing_gear::model::Gear;
 use gearswing_gearfile::read;
+use gearswing_samples::fixtures::{file, files};
 use gearswing_solver::faults::{Fault, check_gear};
 use gearswing_solver::result::Jam;
 use gearswing_solver::supply::{SupplyError, SupplyOptions, cycle};
@@ -13,26 +13,14 @@ use gearswing_solver::{Options, solve_leg};
 use serde::Serialize;
 use serde_json::Value;
 
-fn folder(name: &str) -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
-        .join("../../fixtures")
-        .join(name)
-}
-
-fn open(kind: &str, name: &str) -> Gear {
-    let path = folder(kind).join(name).with_extension("json");
-    read(&std::fs::read_to_string(&path).unwrap()).unwrap_or_else(|e| panic!("{name}: {e}"))
+fn open(folder: &str, name: &str) -> Gear {
+    read(&file(folder, name)).unwrap_or_else(|e| panic!("{name}: {e}"))
 }
 
 /// Names of the files of a folder, without their ending.
-fn names(folder_name: &str) -> BTreeSet<String> {
-    std::fs::read_dir(folder(folder_name))
-        .unwrap()
-        .map(|entry| {
-            let path = entry.unwrap().path();
-            path.file_stem().unwrap().to_str().unwrap().to_owned()
-        })
-        .collect()
+fn names(folder: &str) -> BTreeSet<String> {
+    let all = files(folder, "json").into_iter();
+    all.map(|(name, _)| name).collect()
 }
 
 /// Key of an enum value as it stands in JSON.
@@ -280,7 +268,7 @@ fn words(schema: &Value) -> BTreeSet<String> {
 /// A number that is wrong hides no fault that has nothing to do with it, and makes none elsewhere.
 #[test]
 fn faults_of_one_part_leave_the_others_alone() {
-    let mut gear = open("faults", "length_on_the_way.json");
+    let mut gear = open("faults", "length_on_the_way");
     let before = faults_of(&gear);
     gear.legs[0].drive.switches.up = 1.5;
     let after = faults_of(&gear);

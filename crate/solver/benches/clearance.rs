@@ -3,12 +3,10 @@
 #![allow(clippy::expect_used, reason = "a benchmark of a sound leg")]
 use criterion::{Criterion, criterion_group, criterion_main};
 use gearswing_gear::model::View;
+use gearswing_samples::heavy as bench_leg;
 use gearswing_solver::clearance::{ClearanceCase, ClearanceOptions, clearance_at, clearances};
 use gearswing_solver::kinematics::{Linkage, Sweep};
 use gearswing_solver::tires::TireSizes;
-
-#[path = "bench_leg/leg.rs"]
-mod bench_leg;
 
 fn bench(c: &mut Criterion) {
     for (name, rib, view) in [

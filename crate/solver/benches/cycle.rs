@@ -2,11 +2,9 @@
 #![allow(clippy::expect_used, reason = "a benchmark of a sound gear")]
 use criterion::{Criterion, criterion_group, criterion_main};
 use gearswing_gear::model::{LineOrifice, MotorPump, Source, Supply};
+use gearswing_samples::heavy as bench_leg;
 use gearswing_solver::result::RunEnd;
 use gearswing_solver::supply::{SupplyOptions, cycle};
-
-#[path = "bench_leg/leg.rs"]
-mod bench_leg;
 
 fn bench(c: &mut Criterion) {
     let mut gear = bench_leg::gear(0.0);

@@ -3,12 +3,10 @@
 #![allow(clippy::expect_used, reason = "a benchmark of a sound leg")]
 use criterion::{Criterion, criterion_group, criterion_main};
 use gearswing_gear::model::{Gear, Pin, Pins};
+use gearswing_samples::heavy as bench_leg;
 use gearswing_solver::fall::fall_of;
 use gearswing_solver::kinematics::{Linkage, Sweep};
 use gearswing_solver::{Options, solve_leg};
-
-#[path = "bench_leg/leg.rs"]
-mod bench_leg;
 
 /// Every load case has its own loads.
 fn with_cases(mut gear: Gear) -> Gear {

@@ -34,8 +34,6 @@ use gearswing_gear::{field, model};
 
 /// The three answers.
 mod answer;
-#[cfg(test)]
-mod sample;
 /// One call for a whole leg.
 mod solve;
 

@@ -1,7 +1,5 @@
 //! What the targets begin with: the project's own files, links and examples, and numbers as people write
 //! them.
-use std::path::Path;
-
 use gearswing_gearfile::DEMO;
 use gearswing_gearfile::link::{Shared, encode};
 use gearswing_units::Quantity;
@@ -97,18 +95,9 @@ pub(crate) fn solutions() -> Vec<Vec<u8>> {
 
 /// Contents of the files of a folder of the fixtures that end so.
 fn files(folder: &str, extension: &str) -> Vec<Vec<u8>> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("../../fixtures")
-        .join(folder);
-    let mut paths: Vec<_> = std::fs::read_dir(&folder)
-        .expect("the fixtures are there")
-        .map(|entry| entry.expect("readable").path())
-        .filter(|path| path.extension().is_some_and(|end| end == extension))
-        .collect();
-    paths.sort();
-    assert!(!paths.is_empty(), "{}", folder.display());
-    paths
-        .iter()
-        .map(|path| std::fs::read(path).expect("readable"))
+    let files = gearswing_samples::fixtures::files(folder, extension);
+    files
+        .into_iter()
+        .map(|(_, text)| text.into_bytes())
         .collect()
 }

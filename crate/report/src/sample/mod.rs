@@ -1,9 +1,7 @@
-//! Invented gears and results for this crate's tests.
+//! Results for this crate's tests.
 
-/// Gears.
-mod gear;
 /// Results put together by hand.
 mod result;
 
-pub(crate) use gear::{full_gear, full_gears};
+pub(crate) use gearswing_samples::full::{full_gear, full_gears};
 pub(crate) use result::{finding, pair, place, result, subject};

@@ -11,8 +11,8 @@ use super::*;
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{FallOutcome, InertiaBasis, Phase, Place};
-use crate::sample::leg;
 use crate::statics::STANDARD_GRAVITY;
+use gearswing_samples::leg::leg;
 
 const BOUNDS: Bounds = Bounds {
     tolerance: TOLERANCE,

@@ -6,9 +6,9 @@ use super::track::Track;
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{FallAirspeed, FallOutcome, LegResult, Unpowered, Verdict};
-use crate::sample::{kinds, leg, pins_of_leg};
 use crate::supply::tests::support::on_motors;
 use crate::{Options, solve_leg};
+use gearswing_samples::leg::{kinds, leg, pins_of_leg};
 
 /// The friction and the airspeed at which it just stops short bracket what single falls do: to 0.1 %.
 #[test]

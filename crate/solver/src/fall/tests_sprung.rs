@@ -7,8 +7,8 @@ use super::track::{INERTIA, Track};
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{Fall, FallOutcome, InertiaBasis};
-use crate::sample::{leg, pins_of_leg};
 use crate::statics::STANDARD_GRAVITY;
+use gearswing_samples::leg::{leg, pins_of_leg};
 
 fn fall(leg: &Leg) -> Fall {
     let linkage = Linkage::new(leg);
@@ -156,7 +156,7 @@ fn pin_carries_what_the_motion_adds() {
 #[test]
 fn forces_of_speed_agree_with_the_slope_of_the_inertia() {
     let mut compared = 0;
-    for leg in crate::sample::kinds() {
+    for leg in gearswing_samples::leg::kinds() {
         let linkage = Linkage::new(&leg);
         let Some(track) = Track::new(&leg, &linkage, &Conditions::default()) else {
             continue;

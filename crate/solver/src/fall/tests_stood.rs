@@ -4,7 +4,7 @@ use super::tests::{SLIDES, pendulum};
 use crate::kinematics::Linkage;
 use crate::model::{Conditions, Fluid, Leg, Pin};
 use crate::result::{Fall, FallOutcome};
-use crate::sample::{kinds, pins_of_leg};
+use gearswing_samples::leg::{kinds, pins_of_leg};
 
 const G: f64 = 9.80665;
 

@@ -81,7 +81,7 @@ mod tests {
     #[test]
     fn the_device_lets_go_at_the_same_place_on_any_table() {
         let mut gear = crate::supply::tests::support::gear();
-        gear.legs = vec![crate::sample::leg()];
+        gear.legs = vec![gearswing_samples::leg::leg()];
         let leg = &mut gear.legs[0];
         leg.actuator.attach_to = AttachTo::Leg;
         leg.actuator.shortest = 0.1;

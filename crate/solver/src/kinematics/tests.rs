@@ -2,7 +2,7 @@
 use super::*;
 use crate::model::*;
 use crate::result::{JamCause, MechanismEventKind, Phase};
-use crate::sample::leg;
+use gearswing_samples::leg::leg;
 
 #[test]
 fn loop_closes_and_path_runs_through_the_straight_pose() {

@@ -74,7 +74,7 @@ mod tests {
 
     use super::*;
     use crate::model::{Brace, Point, SlidingBrace};
-    use crate::sample;
+    use gearswing_samples::leg as sample;
 
     /// A pivot between the arc of B1 and its chord sees B1 turn by more than half a turn (inscribed
     /// angles, Euclid III.20): the turn goes on steadily.

@@ -96,7 +96,7 @@ impl PreparedLeg {
     ) -> Result<Clearance, ClearanceError> {
         let find = || Cleared {
             tire: tire.clone(),
-            rule: rule.clone(),
+            rule: *rule,
             options: *options,
             found: clearances(
                 &ClearanceCase {

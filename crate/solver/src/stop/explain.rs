@@ -15,8 +15,6 @@ use crate::result::{Explanation, Fit, Motion, StopCause, StopExplained};
 use crate::statics::{force_at, weight_and_wind};
 use crate::supply::Track;
 
-/// Stations of the swing among which a measured distance is looked for.
-
 /// Two explanations whose scores differ by this much are told apart (ratio): the worse one has
 /// "considerably less" support (K. P. Burnham, D. R. Anderson, Model Selection and Multimodel
 /// Inference, 2nd ed. 2002, 2.6, from memory).

@@ -95,6 +95,7 @@ const IMPURE: &[&str] = &["web-sys", "js-sys", "wasm-bindgen", "getrandom"];
 const FREE: &[&str] = &[
     "xtask",
     "gearswing-tests",
+    "gearswing-samples",
     "gearswing-browser-tests",
     "gearswing-fuzz",
     "gearswing-reference",

@@ -7,7 +7,8 @@ use crate::result::{
     Verdict,
 };
 use crate::tires::find_size;
-use crate::{Options, sample, solve_leg};
+use crate::{Options, solve_leg};
+use gearswing_samples::leg as sample;
 
 /// A leg with one piece of structure far off, worked out.
 fn worked() -> LegResult {

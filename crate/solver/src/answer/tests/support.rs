@@ -6,7 +6,7 @@ use crate::result::{
     FallRequired, FallStart, Finding, Force, ForcePeak, InertiaBasis, LeastKneePush, LeastMoment,
     LoadCase, MechanismEvent, Motion, Phase, Place, SetBy, Station, Stroke, Unpowered,
 };
-use crate::sample;
+use gearswing_samples::leg as sample;
 
 /// Pressure available in all of them (Pa).
 pub(super) const AVAILABLE: f64 = 8e6;

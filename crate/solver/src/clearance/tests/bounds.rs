@@ -7,8 +7,8 @@ use super::support::random_leg;
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::*;
 use crate::result::{SkewLoss, TireState};
-use crate::sample;
 use crate::tires::TireSizes;
+use gearswing_samples::leg as sample;
 
 /// A point x along and y left of a link, in shares of it, moves by (1 − x) of one end's way, x of the other's
 /// and y of what both are apart: of two ends that stray alike by |1 − x| + |x| + 2|y| at most.

@@ -19,7 +19,7 @@ fn block(x: (f64, f64), y: (f64, f64)) -> Vec<Point> {
 /// A leg in front view: axle at x = 0, strut to the right of the wheel from x = 0.1 on, all without
 /// brace; tire 0.44 by 0.16 m on a rim of 0.15 m.
 fn leg() -> Leg {
-    let mut leg = crate::sample::leg();
+    let mut leg = gearswing_samples::leg::leg();
     leg.brace = Brace::None;
     leg.actuator.attach_to = AttachTo::Leg;
     leg.actuator.mount = p(0.4, 0.2);
@@ -156,7 +156,7 @@ fn shortening_brings_the_tire_to_the_leg() {
 
 #[test]
 fn what_is_not_checked_is_told() {
-    let mut leg = crate::sample::leg();
+    let mut leg = gearswing_samples::leg::leg();
     leg.out_of_plane.own_leg = OwnLeg::ByView;
     leg.body.outline = block((-0.02, 0.02), (-0.3, 0.02));
     leg.strut.sliding_outline = block((-0.01, 0.01), (-0.72, -0.3));
@@ -194,7 +194,7 @@ fn what_is_not_checked_is_told() {
 #[test]
 fn an_arm_of_a_link_is_a_moving_part() {
     for attach_to in [AttachTo::UpperLink, AttachTo::LowerLink] {
-        let mut leg = crate::sample::leg();
+        let mut leg = gearswing_samples::leg::leg();
         let Brace::Folding(brace) = leg.brace.clone() else {
             panic!()
         };

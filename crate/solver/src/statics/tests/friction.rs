@@ -5,7 +5,7 @@ use crate::fall::inertia::Inertias;
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::*;
 use crate::result::{Motion, StationForce};
-use crate::sample;
+use gearswing_samples::leg as sample;
 
 const SUPPLY: Supply = Supply::constant(7e6);
 

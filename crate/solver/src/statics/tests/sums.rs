@@ -5,7 +5,8 @@ use super::super::*;
 use super::friction::bar;
 use crate::model::*;
 use crate::result::{LoadCase, Motion};
-use crate::{Options, sample, solve_leg};
+use crate::{Options, solve_leg};
+use gearswing_samples::leg as sample;
 
 /// ½ρV² (NACA symbol table): sea-level air at 40 m/s, by hand.
 #[test]

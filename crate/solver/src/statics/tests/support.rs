@@ -1,6 +1,6 @@
 //! Legs and springs of every kind.
 use crate::model::*;
-use crate::sample;
+use gearswing_samples::leg as sample;
 
 pub(super) fn windy() -> Conditions {
     Conditions {

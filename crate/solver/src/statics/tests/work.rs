@@ -3,7 +3,7 @@ use super::super::*;
 use super::{legs, windy};
 use crate::kinematics::{Linkage, Sweep};
 use crate::model::*;
-use crate::sample;
+use gearswing_samples::leg as sample;
 
 #[test]
 fn virtual_work_agrees_with_free_bodies() {

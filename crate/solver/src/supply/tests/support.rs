@@ -1,6 +1,6 @@
 //! A gear of three legs on a 12 V power pack, invented.
 use crate::model::*;
-use crate::sample;
+use gearswing_samples::leg as sample;
 
 /// A leg whose strut shortens by a jack before the swing.
 pub(crate) fn leg(name: &str) -> Leg {

@@ -3,9 +3,9 @@ use super::super::{SupplyOptions, cycle};
 use super::support::{gear, holds_it_up, skin_over_the_wheel};
 use crate::model::*;
 use crate::result::*;
-use crate::sample::kinds;
 use crate::stop::{StopError, explain_stop};
 use crate::{LEAST_OVER_CENTRE, Options, solve_leg};
+use gearswing_samples::leg::kinds;
 
 fn solved(gear: &Gear, leg: usize) -> LegResult {
     solve_leg(gear, leg, &Options::default()).unwrap()

@@ -120,7 +120,8 @@ fn drive() -> Drive {
 }
 
 /// A leg with a folding brace and every optional field filled.
-pub(crate) fn folding_leg(name: &str) -> Leg {
+#[must_use]
+pub fn folding_leg(name: &str) -> Leg {
     Leg {
         name: name.to_owned(),
         view: View::Front,
@@ -232,7 +233,8 @@ pub(crate) fn folding_leg(name: &str) -> Leg {
 }
 
 /// A stop with every reading.
-pub(crate) fn seen_stop(how_far: HowFar) -> SeenStop {
+#[must_use]
+pub fn seen_stop(how_far: HowFar) -> SeenStop {
     SeenStop {
         selected: Direction::Down,
         how_far,
@@ -247,7 +249,8 @@ pub(crate) fn seen_stop(how_far: HowFar) -> SeenStop {
 }
 
 /// A leg with a telescoping brace whose strut shortens first.
-pub(crate) fn sliding_leg(name: &str) -> Leg {
+#[must_use]
+pub fn sliding_leg(name: &str) -> Leg {
     Leg {
         view: View::Side,
         brace: Brace::Sliding(SlidingBrace {
@@ -271,7 +274,8 @@ pub(crate) fn sliding_leg(name: &str) -> Leg {
 }
 
 /// A gear with every field that a gear file can have.
-pub(crate) fn full_gear() -> Gear {
+#[must_use]
+pub fn full_gear() -> Gear {
     Gear {
         name: "Meadow Four".to_owned(),
         note: "Measured on the hangar floor".to_owned(),
@@ -328,7 +332,8 @@ pub(crate) fn full_gear() -> Gear {
 }
 
 /// Gears that together have every field, one for each source but the constant pressure.
-pub(crate) fn full_gears() -> [Gear; 3] {
+#[must_use]
+pub fn full_gears() -> [Gear; 3] {
     let with = |source| {
         let mut gear = full_gear();
         gear.supply.source = source;

@@ -1,7 +1,9 @@
-//! Legs for the unit tests: one in front view, over-centre folding brace, actuator on the upper link.
-use crate::model::*;
+//! Legs for the unit tests: one in front view, over-center folding brace, actuator on the upper link.
+use gearswing_gear::model::*;
 
-pub(crate) fn leg() -> Leg {
+/// An over-center leg with its actuator on the upper link.
+#[must_use]
+pub fn leg() -> Leg {
     let point = Point::new;
     Leg {
         name: "Test leg".into(),
@@ -83,7 +85,8 @@ pub(crate) fn leg() -> Leg {
 }
 
 /// This pin at the trunnion and at all joints of a brace; those of the actuator turn freely.
-pub(crate) fn pins_of_leg(pin: Pin) -> Pins {
+#[must_use]
+pub fn pins_of_leg(pin: Pin) -> Pins {
     Pins {
         trunnion: pin,
         brace_pivot: pin,
@@ -94,7 +97,8 @@ pub(crate) fn pins_of_leg(pin: Pin) -> Pins {
 }
 
 /// Legs of every kind of brace, actuator attach and shortening.
-pub(crate) fn kinds() -> Vec<Leg> {
+#[must_use]
+pub fn kinds() -> Vec<Leg> {
     let mut legs = Vec::new();
     for view in [View::Front, View::Side] {
         for (attach_to, attach) in [

@@ -107,7 +107,9 @@ fn well(rib: f64) -> Vec<Obstacle> {
 }
 
 /// The gear with its one leg.
-pub(crate) fn gear(rib: f64) -> Gear {
+/// A gear of the one leg; `rib` moves a rib of its well (m).
+#[must_use]
+pub fn gear(rib: f64) -> Gear {
     let leg = Leg {
         name: "Main".into(),
         view: View::Front,
