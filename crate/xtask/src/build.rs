@@ -7,6 +7,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use wasm_bindgen_cli_support::Bindgen;
 
+/// Shared with the build script of the crate that holds version and commit.
+#[path = "../../version/src/tree.rs"]
+mod tree;
+
 /// The compiler's name for the browser.
 pub(crate) const WASM: &str = "wasm32-unknown-unknown";
 
@@ -35,7 +39,8 @@ pub(crate) fn page(dir: &Path) -> Result<()> {
     let wasm = timed("building the page for the browser", || {
         run(cargo()
             .args(["build", "--release", "--package", "gearswing-page"])
-            .args(["--target", WASM]))?;
+            .args(["--target", WASM])
+            .env(tree::GIVEN, tree::Tree::of(&root()).written()))?;
         Ok(target()
             .join(WASM)
             .join("release")
