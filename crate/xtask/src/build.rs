@@ -1,7 +1,7 @@
 //! The static page: wasm, the JS glue around it, and the files of `www/`.
 
-use crate::packed;
 use crate::process::{cargo, find, output, program, root, run, target, timed};
+use crate::{licenses, packed};
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -71,6 +71,9 @@ pub(crate) fn page(dir: &Path) -> Result<()> {
             fs::write(&file, lean(&text))?;
         }
         Ok(())
+    })?;
+    timed("writing the licenses of the libraries", || {
+        licenses::write(dir)
     })?;
     timed("packing by gzip and brotli", || packed::pack(dir, &kept))
 }

@@ -4,6 +4,7 @@ mod arguments;
 mod bench;
 mod build;
 mod deny;
+mod licenses;
 mod packed;
 mod process;
 mod rooms;
@@ -22,6 +23,8 @@ const USAGE: &str = "\
 cargo xtask serve [--port N]     build the page, serve it on this machine and print its address
                                  (--port 0 takes any free port; --under PATH serves below a path)
 cargo xtask dist [--out DIR]     build the static page for any file host
+cargo xtask licenses [--out DIR] write the licenses of the libraries that page and command use;
+                                 the page is built with them
 cargo xtask test [long]          run every check (--list names the steps, --only STEP runs one);
                                  long: the heavy ones in the sizes that a release is held to
 cargo xtask tidy                 check the project's own rules
@@ -54,6 +57,11 @@ fn run() -> Result<()> {
             let out = arguments.value("--out")?;
             arguments.finish()?;
             build::dist(out.as_deref())
+        }
+        Some("licenses") => {
+            let out = arguments.value("--out")?;
+            arguments.finish()?;
+            licenses::licenses(out.as_deref())
         }
         Some("tidy") => {
             arguments.finish()?;

@@ -2,7 +2,7 @@
 
 use crate::build::{self, WASM};
 use crate::process::{cargo, is_long, program, run, target};
-use crate::{deny, rooms, size, tidy, tools};
+use crate::{deny, licenses, rooms, size, tidy, tools};
 use anyhow::{Context, Result};
 
 /// One step of the check.
@@ -29,6 +29,11 @@ pub(crate) const STEPS: &[Step] = &[
     step("tools", "tests of the tooling", tooling),
     step("page", "the page for the browser", page),
     step("size", "what the page costs to load", size_of_page),
+    step(
+        "licenses",
+        "license texts of all libraries that are linked",
+        licenses::check,
+    ),
     needs(
         "crate/command",
         step("command", "build the command line program", command),
