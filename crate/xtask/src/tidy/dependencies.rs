@@ -74,6 +74,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
             "gearswing-units",
             "gearswing-version",
             "anyhow",
+            "lexopt",
         ],
     ),
 ];
