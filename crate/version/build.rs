@@ -4,6 +4,7 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+#[allow(dead_code, reason = "each of its users needs a part of it")]
 #[path = "src/tree.rs"]
 mod tree;
 

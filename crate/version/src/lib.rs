@@ -3,6 +3,7 @@
 
 /// What git tells of the tree; the build script asks it.
 #[cfg(test)]
+#[allow(dead_code, reason = "each of its users needs a part of it")]
 mod tree;
 
 /// Version of the program, as in its manifest.

@@ -5,7 +5,6 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 /// Variable that names the commit to a build, as [`Tree::written`] writes it; empty for none.
-#[allow(dead_code, reason = "the tests of this crate set no variable")]
 pub(crate) const GIVEN: &str = "GEARSWING_COMMIT";
 
 /// Ending of a commit from which the tree differs.
@@ -61,7 +60,6 @@ impl Tree {
     }
 
     /// As the variable holds it.
-    #[allow(dead_code, reason = "the build script reads only")]
     pub(crate) fn written(&self) -> String {
         let ending = if self.changed { CHANGED } else { "" };
         format!("{}{ending}", self.commit)
@@ -69,7 +67,6 @@ impl Tree {
 }
 
 /// The files of git that change when a commit is made or another is taken.
-#[allow(dead_code, reason = "only the build script waits for them")]
 pub(crate) fn moves_with_commits(root: &Path) -> Vec<PathBuf> {
     let head = git(root, &["symbolic-ref", "--quiet", "HEAD"]);
     let names = ["HEAD", "logs/HEAD", "packed-refs"].map(str::to_owned);

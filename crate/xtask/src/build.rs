@@ -8,6 +8,7 @@ use std::path::{Path, PathBuf};
 use wasm_bindgen_cli_support::Bindgen;
 
 /// Shared with the build script of the crate that holds version and commit.
+#[allow(dead_code, reason = "each of its users needs a part of it")]
 #[path = "../../version/src/tree.rs"]
 mod tree;
 

@@ -28,11 +28,11 @@ const KNOWN: &[(&str, &str)] = &[
     ),
     (
         "MIT",
-        "permission is hereby granted, free of charge, to any person obtaining a copy",
+        "to any person obtaining a copy of this software and associated documentation files",
     ),
     (
         "Unicode-3.0",
-        "associated documentation files (the \"data files\")",
+        "to any person obtaining a copy of data files and any associated documentation",
     ),
     (
         "Unlicense",
