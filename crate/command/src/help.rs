@@ -15,7 +15,6 @@ pub(crate) fn version() -> String {
 }
 
 /// Text of `--help`.
-
 pub(crate) const HELP: &str = "\
 gearswing: does the retracting leg clear, can it be driven, will it lock?
 
