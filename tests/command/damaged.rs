@@ -3,7 +3,7 @@
 use gearswing_gear::model::{HowFar, SeenStop};
 use serde_json::Value;
 
-use crate::support::{Run, demo, file, fixtures, folder, gear_file, run, run_with, starter};
+use crate::support::{Run, built, demo, file, fixtures, folder, gear_file, run, run_with, starter};
 
 #[test]
 fn every_unusable_file_has_its_sentence() {
@@ -234,10 +234,9 @@ fn help_and_version() {
         assert!(help.out.contains(option), "{option}");
     }
     let version = run(["--version"]);
-    assert_eq!(
-        version.out,
-        format!("gearswing {}\n", env!("CARGO_PKG_VERSION"))
-    );
+    let program = format!("{}\n", built());
+    assert_eq!(version.out, program.replacen('G', "g", 1));
+    assert!(program.starts_with(concat!("Gearswing ", env!("CARGO_PKG_VERSION"))));
 }
 
 #[test]

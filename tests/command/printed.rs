@@ -32,6 +32,12 @@ fn json_is_the_solvers_result() {
     let json: Value = serde_json::from_str(&got.out).expect("JSON");
     assert_eq!(json["format"], "gearswing-result");
     assert_eq!(json["version"], 1);
+    assert_eq!(json["program"]["version"], gearswing_version::VERSION);
+    assert_eq!(
+        json["program"].get("commit").and_then(Value::as_str),
+        gearswing_version::COMMIT
+    );
+    assert_eq!(json["program"]["changed"], gearswing_version::CHANGED);
     assert_eq!(json["file"], path.as_str());
     let legs = json["legs"].as_array().expect("legs");
     assert_eq!(legs.len(), gear.legs.len());
@@ -156,10 +162,12 @@ fn text_of_the_demo() {
         .lines()
         .position(|line| line.starts_with("File:"))
         .expect("a file line");
+    let program = format!("Worked out by {}", crate::support::built());
+    assert!(text.lines().any(|line| line == program), "{program}");
     let text: Vec<_> = text
         .lines()
         .enumerate()
-        .filter(|(n, _)| *n != file_line)
+        .filter(|(n, line)| *n != file_line && *line != program)
         .map(|(_, l)| l)
         .collect();
     insta::assert_snapshot!(text.join("\n"));

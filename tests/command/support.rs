@@ -56,6 +56,15 @@ pub(crate) fn run_with<const N: usize>(arguments: [&str; N], text: &[u8]) -> Run
     Run::of(child.wait_with_output().expect("the program ends"))
 }
 
+/// The program with the version and the commit that its build knew.
+pub(crate) fn built() -> String {
+    gearswing_report::program_words(&gearswing_report::Program {
+        version: gearswing_version::VERSION,
+        commit: gearswing_version::COMMIT,
+        changed: gearswing_version::CHANGED,
+    })
+}
+
 /// Every gear file of a folder of the fixtures, by name, written down for one test.
 pub(crate) fn fixtures(test: &str, folder: &str) -> Vec<PathBuf> {
     let to = self::folder(&format!("{test}-{folder}"));

@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use gearswing_solver::TireChoice;
 use gearswing_units::UnitChoice;
+use lexopt::Arg::{Long, Short, Value};
 
 /// Stations of the swing that may be asked for.
 const STATIONS: std::ops::RangeInclusive<usize> = 2..=20_001;
@@ -61,7 +62,14 @@ pub(crate) struct Request {
 
 /// Reads the arguments behind the program's name; an error is a sentence.
 pub(crate) fn parse(arguments: impl Iterator<Item = OsString>) -> Result<Asked, String> {
-    let mut arguments = arguments;
+    let arguments: Vec<OsString> = arguments.collect();
+    asked(lexopt::Parser::from_args(arguments)).map_err(|wrong| match wrong {
+        Wrong::Said(sentence) => sentence,
+        Wrong::Line(error) => sentence(&error),
+    })
+}
+
+fn asked(mut line: lexopt::Parser) -> Result<Asked, Wrong> {
     let mut request = Request {
         inputs: Vec::new(),
         format: Format::Text,
@@ -72,48 +80,74 @@ pub(crate) fn parse(arguments: impl Iterator<Item = OsString>) -> Result<Asked, 
         stations: None,
         out: None,
     };
-    let (mut only_files, mut format_given, mut link) = (false, false, false);
-    while let Some(argument) = arguments.next() {
-        if only_files || argument == "-" || !is_option(&argument) {
-            request.inputs.push(file(argument));
-            continue;
-        }
-        let (name, own_value) = split(&argument)?;
-        let mut value = || match own_value.clone() {
-            Some(value) => Ok(value),
-            None => arguments
-                .next()
-                .ok_or_else(|| format!("{name} needs a value behind it")),
-        };
-        match name.as_str() {
-            "--" => only_files = true,
-            "--help" | "-h" => return Ok(Asked::Help),
-            "--version" | "-V" => return Ok(Asked::Version),
-            "--link" => link = true,
-            "--on-jacks" => request.on_jacks = true,
-            "--open-link" => request.inputs.push(Input::Link(value()?)),
-            "--out" => request.out = Some(PathBuf::from(value()?)),
-            "--format" => {
-                request.format = one_of(&name, &value()?, FORMATS)?;
+    let (mut format_given, mut link) = (false, false);
+    while let Some(argument) = line.next()? {
+        match argument {
+            Value(path) => request.inputs.push(file(path)),
+            Short('h') | Long("help") => return Ok(Asked::Help),
+            Short('V') | Long("version") => return Ok(Asked::Version),
+            Long("link") => link = true,
+            Long("on-jacks") => request.on_jacks = true,
+            Long("open-link") => request.inputs.push(Input::Link(line.value()?)),
+            Long("out") => request.out = Some(PathBuf::from(line.value()?)),
+            Long("format") => {
+                request.format = one_of("--format", &line.value()?, FORMATS)?;
                 format_given = true;
             }
-            "--units" => request.units = one_of(&name, &value()?, UNITS)?,
-            "--tire" => request.tire = tire(&name, &value()?)?,
-            "--leg" => request.leg = Some(utf8(&name, &value()?)?),
-            "--stations" => request.stations = Some(count(&name, &value()?)?),
-            _ => return Err(format!("there is no option {name}")),
-        }
-        if own_value.is_some() && matches!(name.as_str(), "--link" | "--on-jacks") {
-            return Err(format!("{name} takes no value"));
+            Long("units") => request.units = one_of("--units", &line.value()?, UNITS)?,
+            Long("tire") => request.tire = tire("--tire", &line.value()?)?,
+            Long("leg") => request.leg = Some(utf8("--leg", &line.value()?)?),
+            Long("stations") => request.stations = Some(count("--stations", &line.value()?)?),
+            Short(_) | Long(_) => return Err(argument.unexpected().into()),
         }
     }
     if link && format_given {
-        return Err("--link and --format do not go together".to_owned());
+        return Err("--link and --format do not go together".to_owned().into());
     }
     if link {
         request.format = Format::Link;
     }
-    check(request).map(Asked::Work)
+    Ok(Asked::Work(check(request)?))
+}
+
+/// Why the arguments can't be used.
+enum Wrong {
+    /// As a sentence.
+    Said(String),
+    /// The line is not made as lines of arguments are.
+    Line(lexopt::Error),
+}
+
+impl From<String> for Wrong {
+    fn from(sentence: String) -> Self {
+        Self::Said(sentence)
+    }
+}
+
+impl From<lexopt::Error> for Wrong {
+    fn from(error: lexopt::Error) -> Self {
+        Self::Line(error)
+    }
+}
+
+/// What is wrong with the line, in our words.
+fn sentence(error: &lexopt::Error) -> String {
+    match error {
+        lexopt::Error::MissingValue {
+            option: Some(option),
+        } => format!("{option} needs a value behind it"),
+        lexopt::Error::UnexpectedValue { option, .. } => format!("{option} takes no value"),
+        lexopt::Error::UnexpectedOption(option) => {
+            // what is no text in the line has this character in its place
+            let hint = if option.contains(char::REPLACEMENT_CHARACTER) {
+                "; a file of that name needs -- before it"
+            } else {
+                ""
+            };
+            format!("there is no option {option}{hint}")
+        }
+        other => other.to_string(),
+    }
 }
 
 fn check(request: Request) -> Result<Request, String> {
@@ -142,24 +176,6 @@ fn file(argument: OsString) -> Input {
     } else {
         Input::File(PathBuf::from(argument))
     }
-}
-
-fn is_option(argument: &OsStr) -> bool {
-    argument.as_encoded_bytes().starts_with(b"-")
-}
-
-/// "--name=value" parted; a value behind the sign keeps whatever bytes it has.
-fn split(argument: &OsStr) -> Result<(String, Option<OsString>), String> {
-    let Some(text) = argument.to_str() else {
-        return Err(format!(
-            "{} cannot be read as text; a file of that name needs -- before it",
-            argument.to_string_lossy()
-        ));
-    };
-    Ok(match text.split_once('=') {
-        Some((name, value)) => (name.to_owned(), Some(OsString::from(value))),
-        None => (text.to_owned(), None),
-    })
 }
 
 const FORMATS: &[(&str, Format)] = &[
@@ -219,6 +235,34 @@ mod tests {
         parse(line.iter().map(OsString::from))
     }
 
+    /// Every option that the help names is read, and none is left out of it.
+    #[test]
+    fn the_help_names_what_is_read() {
+        let named = |word: &&str| word.starts_with("--") && word.len() > 2;
+        let options: std::collections::BTreeSet<&str> = crate::help::HELP
+            .split([' ', ',', '\n', '|'])
+            .filter(named)
+            .collect();
+        let known = [
+            "--format",
+            "--help",
+            "--leg",
+            "--link",
+            "--on-jacks",
+            "--open-link",
+            "--out",
+            "--stations",
+            "--tire",
+            "--units",
+            "--version",
+        ];
+        assert_eq!(options.into_iter().collect::<Vec<_>>(), known);
+        for option in known {
+            let message = read(&[option]).err().unwrap_or_default();
+            assert!(!message.contains("there is no option"), "{message}");
+        }
+    }
+
     fn request(line: &[&str]) -> Request {
         match read(line) {
             Ok(Asked::Work(request)) => request,
@@ -272,6 +316,8 @@ mod tests {
             (&["a", "--format", "csv", "--stations", "1"], "2 to 20001"),
             (&["--frmat", "csv"], "no option --frmat"),
             (&["-x"], "no option -x"),
+            (&["--\u{fffd}"], "needs -- before it"),
+            (&["a", "--on-jacks=yes"], "--on-jacks takes no value"),
             (&["a", "--link", "--format", "csv"], "do not go together"),
             (&["a", "--link=1"], "takes no value"),
             (&["-", "-"], "once only"),

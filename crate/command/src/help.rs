@@ -1,7 +1,20 @@
 //! Texts of `--help` and `--version`.
 
-pub(crate) const VERSION: &str = concat!("gearswing ", env!("CARGO_PKG_VERSION"), "\n");
+use gearswing_report::{Program, version_words};
 
+/// This build.
+pub(crate) const PROGRAM: Program = Program {
+    version: gearswing_version::VERSION,
+    commit: gearswing_version::COMMIT,
+    changed: gearswing_version::CHANGED,
+};
+
+/// Text of `--version`.
+pub(crate) fn version() -> String {
+    format!("gearswing {}\n", version_words(&PROGRAM))
+}
+
+/// Text of `--help`.
 pub(crate) const HELP: &str = "\
 gearswing: does the retracting leg clear, can it be driven, will it lock?
 

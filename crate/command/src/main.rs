@@ -24,7 +24,7 @@ use gearswing_report::brief;
 fn main() -> ExitCode {
     match parse(std::env::args_os().skip(1)) {
         Ok(Asked::Help) => printed(help::HELP),
-        Ok(Asked::Version) => printed(help::VERSION),
+        Ok(Asked::Version) => printed(&help::version()),
         Ok(Asked::Work(request)) => ExitCode::from(run::run(&request)),
         Err(message) => {
             say(&format!("{message}\nTry: gearswing --help"));

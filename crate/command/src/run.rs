@@ -13,6 +13,7 @@ use gearswing_solver::supply::{SupplyOptions, cycle_prepared, is_timed};
 use gearswing_solver::{Options, PreparedGear, solve_prepared};
 
 use crate::arguments::{Format, Input, Request};
+use crate::help::PROGRAM;
 use crate::output::{Output, OutputError};
 use crate::progress::Progress;
 use crate::say;
@@ -96,7 +97,7 @@ fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (St
     worked.unwrap_or_else(|message| {
         say(&format!("{shown}: {message}"));
         let text = match request.format {
-            Format::Json => unusable_json(&file, &message).unwrap_or_default(),
+            Format::Json => unusable_json(PROGRAM, &file, &message).unwrap_or_default(),
             Format::Text | Format::Csv | Format::Times | Format::Link => String::new(),
         };
         (text, UNUSABLE)
@@ -140,6 +141,7 @@ fn solved(
         .map(|&leg| (leg, explain_prepared(&prepared, leg)))
         .collect();
     let answered = Answered {
+        program: PROGRAM,
         file,
         gear,
         legs: &answers,

@@ -16,7 +16,7 @@ use crate::effects::{Effects, Found, Store, open_storage};
 use crate::error::Result;
 use crate::input::{MOTION_QUERY, media};
 use crate::runtime::{Core, Port, panic};
-use gearswing_app::Start;
+use gearswing_app::{Program, Start};
 use js_sys::Promise;
 use wasm_bindgen::prelude::*;
 use web_sys::HtmlElement;
@@ -24,10 +24,17 @@ use web_sys::HtmlElement;
 /// Query that starts with the demo.
 const FRESH: &str = "?fresh";
 
+/// This build.
+const PROGRAM: Program = Program {
+    version: gearswing_version::VERSION,
+    commit: gearswing_version::COMMIT,
+    changed: gearswing_version::CHANGED,
+};
+
 /// Runs once when the module has been loaded.
 #[wasm_bindgen(start)]
 pub fn start() {
-    panic::install();
+    panic::install(PROGRAM);
 }
 
 /// Reads what is stored and shows the page; the promise is kept when it stands.
@@ -79,6 +86,7 @@ fn found(stored: Found) -> Result<(Start, Store)> {
             .replace_state_with_url(&JsValue::NULL, "", Some(&address))?;
     }
     let start = Start {
+        program: PROGRAM,
         index: if fresh { None } else { stored.index },
         files: stored.files,
         fragment: (!fragment.is_empty()).then_some(fragment),

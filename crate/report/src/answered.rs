@@ -7,7 +7,7 @@ use gearswing_solver::stop::StopError;
 use gearswing_solver::supply::SupplyError;
 use gearswing_units::UnitChoice;
 
-use crate::Subject;
+use crate::{Program, Subject};
 
 /// One leg: its index and its result or its faults.
 pub type LegAnswer = (usize, Result<LegResult, Faults>);
@@ -18,6 +18,8 @@ pub type StopAnswer = (usize, Result<StopExplained, StopError>);
 /// A gear file with the results of its legs.
 #[derive(Clone, Copy, Debug)]
 pub struct Answered<'a> {
+    /// The build that answers.
+    pub program: Program<'a>,
     /// Name of the file, or what else to call it.
     pub file: &'a str,
     /// The gear.

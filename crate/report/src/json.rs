@@ -10,7 +10,7 @@ use crate::answered::{Answered, StopAnswer};
 use crate::cautions::{general_cautions, not_modelled};
 use crate::stopped::{Stopped, cause_sentence, check_sentence, stop_error_text, stop_lead};
 use crate::timed::{Timed, run_missing, run_sentences, supply_error_text, supply_simplified};
-use crate::{FindingText, fault_text, finding_text};
+use crate::{FindingText, Program, fault_text, finding_text};
 
 /// Value of "format" in a result.
 pub const RESULT_FORMAT: &str = "gearswing-result";
@@ -25,6 +25,8 @@ pub(crate) struct Envelope<'a> {
     format: &'static str,
     /// Version of the layout.
     version: u32,
+    /// The build of the program that answers.
+    program: Program<'a>,
     /// The gear file, as it was named.
     file: &'a str,
     /// Name of the gear.
@@ -155,6 +157,7 @@ pub fn result_json(answered: &Answered) -> Result<String, serde_json::Error> {
     let envelope = Envelope {
         format: RESULT_FORMAT,
         version: RESULT_VERSION,
+        program: answered.program,
         file: answered.file,
         gear: &answered.gear.name,
         tire: match answered.tire {
@@ -235,6 +238,7 @@ fn stop<'a>(answered: &Answered<'a>, (index, found): &'a StopAnswer) -> Stop<'a>
 struct Unusable<'a> {
     format: &'static str,
     version: u32,
+    program: Program<'a>,
     file: &'a str,
     error: &'a str,
 }
@@ -243,10 +247,15 @@ struct Unusable<'a> {
 ///
 /// # Errors
 /// When serialising fails; there is no reason to.
-pub fn unusable_json(file: &str, error: &str) -> Result<String, serde_json::Error> {
+pub fn unusable_json(
+    program: Program,
+    file: &str,
+    error: &str,
+) -> Result<String, serde_json::Error> {
     serde_json::to_string_pretty(&Unusable {
         format: RESULT_FORMAT,
         version: RESULT_VERSION,
+        program,
         file,
         error,
     })

@@ -19,6 +19,8 @@ mod finding;
 mod json;
 /// Names that a person typed, made safe.
 mod name;
+/// The program itself.
+mod program;
 /// What maintenance manuals print, beside the user's own figures.
 pub mod published;
 /// The whole report as text.
@@ -50,6 +52,7 @@ pub use finding::{
 };
 pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json, unusable_json};
 pub use name::{brief, clean, file_words, name_words};
+pub use program::{Program, program_words, version_words};
 pub use sheet::{ReportOptions, TitledTable, load_tables, lock_facts, report_text};
 pub use stopped::{
     Stopped, cause_sentence, check_sentence, fit_words, readings_words, stop_cautions,

@@ -16,6 +16,26 @@
 //!    (W) axle
 //!     +--------------------------------> x right (side view: aft; front view: left wing)
 //! ```
+//!
+//! # From a gear file to an answer
+//!
+//! ```
+//! use gearswing_solver::result::{Question, Verdict};
+//! use gearswing_solver::{Options, solve_leg};
+//!
+//! let gear = gearswing_gearfile::read(gearswing_gearfile::DEMO.text)?;
+//! let result = solve_leg(&gear, 0, &Options::default())?;
+//! // the three questions, always in this order
+//! let asked: Vec<Question> = result.findings.iter().map(|finding| finding.question).collect();
+//! assert_eq!(asked, [Question::Clears, Question::Driven, Question::Locks]);
+//! // an answer agrees with what it rests on: this leg touches nothing and comes up
+//! assert_ne!(result.findings[0].verdict, Verdict::Bad);
+//! assert!(!result.clearance.touches() && result.jams.is_empty());
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+//!
+//! The folder `examples` has whole programs: the answers for a file, what a change would do, and the gear
+//! against time.
 
 pub mod clearance;
 pub mod fall;

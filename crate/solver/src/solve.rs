@@ -48,6 +48,20 @@ pub enum TireChoice {
 
 /// Solves one leg.
 ///
+/// ```
+/// use gearswing_solver::{Options, solve_leg};
+///
+/// let mut gear = gearswing_gearfile::DEMO.gear()?;
+/// gear.legs[0].wheel.mass = -6.0;
+/// gear.legs[0].wheel.tire.width = 0.0;
+/// // every fault at once, by the path of its field in the gear file
+/// let faults = solve_leg(&gear, 0, &Options::default()).unwrap_err();
+/// let paths: Vec<&str> = faults.0.iter().map(|fault| fault.path.as_str()).collect();
+/// assert!(paths.contains(&"legs[0].wheel.mass_kg"));
+/// assert!(paths.contains(&"legs[0].wheel.tire.width_m"));
+/// # Ok::<(), gearswing_gearfile::OpenError>(())
+/// ```
+///
 /// # Errors
 /// All faults of the leg and of the gear's own fields, when there are any; a clearance that cannot
 /// be certified is one of them. A leg that is sound at

@@ -1,92 +1,210 @@
 //! Command line arguments: a command, then options in any order.
 
+use crate::serve;
 use anyhow::{Context, Result, bail};
+use lexopt::Arg::{Long, Short, Value};
+use lexopt::{Arg, Parser, ValueExt as _};
+use std::ffi::OsString;
 use std::str::FromStr;
 
-/// The arguments not yet asked for.
-pub(crate) struct Arguments {
-    left: Vec<String>,
+/// What is to be done.
+#[derive(Debug, PartialEq, Eq)]
+pub(crate) enum Command {
+    /// Say what can be done.
+    Help,
+    /// Build the page and serve it.
+    Serve(serve::Options),
+    /// Build the page into a directory.
+    Dist(Option<String>),
+    /// Write the notices of the libraries into a directory.
+    Licenses(Option<String>),
+    /// Run the check.
+    Test(Check),
+    /// Check the project's own rules.
+    Tidy,
+    /// Say what the page costs to load.
+    Size,
+    /// Run the benchmarks, or those with this in their name.
+    Bench(Option<String>),
 }
 
-impl Arguments {
-    /// Those of this process, program name left out.
-    pub(crate) fn from_process() -> Self {
-        Self {
-            left: std::env::args().skip(1).collect(),
+/// Which check.
+#[derive(Debug, Default, PartialEq, Eq)]
+pub(crate) struct Check {
+    /// How much of it.
+    pub extent: Extent,
+    /// Only the step of this name.
+    pub only: Option<String>,
+    /// Only name the steps.
+    pub list: bool,
+}
+
+/// How much is checked.
+#[derive(Debug, Default, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Extent {
+    /// What can be waited for between two edits.
+    Quick,
+    /// All of it, the heavy ones in their short form.
+    #[default]
+    Usual,
+    /// All of it, the heavy ones in the sizes that a release is held to.
+    Long,
+}
+
+/// Reads the arguments behind the program's name.
+pub(crate) fn parse(arguments: impl Iterator<Item = OsString>) -> Result<Command> {
+    let arguments: Vec<OsString> = arguments.collect();
+    let mut line = Parser::from_args(arguments);
+    let name = match line.next()? {
+        None | Some(Short('h') | Long("help")) => return Ok(Command::Help),
+        Some(Value(name)) => name.string()?,
+        Some(other) => return Err(other.unexpected().into()),
+    };
+    Ok(match name.as_str() {
+        "serve" => Command::Serve(serve(&mut line)?),
+        "dist" => Command::Dist(out(&mut line)?),
+        "licenses" => Command::Licenses(out(&mut line)?),
+        "test" => Command::Test(check(&mut line)?),
+        "tidy" => nothing_more(&mut line, Command::Tidy)?,
+        "size" => nothing_more(&mut line, Command::Size)?,
+        "bench" => Command::Bench(filter(&mut line)?),
+        "help" => Command::Help,
+        other => bail!("there is no command '{other}'"),
+    })
+}
+
+fn serve(line: &mut Parser) -> Result<serve::Options> {
+    let mut options = serve::Options {
+        port: serve::DEFAULT_PORT,
+        under: String::new(),
+        end_with_input: false,
+    };
+    while let Some(argument) = line.next()? {
+        match argument {
+            Long("port") => options.port = number("--port", line)?,
+            Long("under") => options.under = line.value()?.string()?,
+            Long("end-with-input") => options.end_with_input = true,
+            other => return Err(unknown(&other)),
         }
     }
+    Ok(options)
+}
 
-    /// Takes the first argument as the command.
-    pub(crate) fn command(&mut self) -> Option<String> {
-        (!self.left.is_empty()).then(|| self.left.remove(0))
-    }
-
-    /// Takes an option without value; true when it was there.
-    pub(crate) fn flag(&mut self, name: &str) -> bool {
-        let before = self.left.len();
-        self.left.retain(|argument| argument != name);
-        self.left.len() != before
-    }
-
-    /// Takes an option with its value.
-    pub(crate) fn value(&mut self, name: &str) -> Result<Option<String>> {
-        let Some(at) = self.left.iter().position(|argument| argument == name) else {
-            return Ok(None);
-        };
-        self.left.remove(at);
-        if at >= self.left.len() {
-            bail!("{name} needs a value after it");
-        }
-        Ok(Some(self.left.remove(at)))
-    }
-
-    /// Takes an option whose value is a number.
-    pub(crate) fn number<T: FromStr>(&mut self, name: &str) -> Result<Option<T>> {
-        self.value(name)?
-            .map(|text| {
-                text.parse()
-                    .ok()
-                    .with_context(|| format!("{name} needs a number, not '{text}'"))
-            })
-            .transpose()
-    }
-
-    /// Fails when something is left that nobody asked for.
-    pub(crate) fn finish(self) -> Result<()> {
-        match self.left.first() {
-            Some(unknown) => bail!("'{unknown}' is not understood here"),
-            None => Ok(()),
+fn out(line: &mut Parser) -> Result<Option<String>> {
+    let mut out = None;
+    while let Some(argument) = line.next()? {
+        match argument {
+            Long("out") => out = Some(line.value()?.string()?),
+            other => return Err(unknown(&other)),
         }
     }
+    Ok(out)
+}
+
+fn check(line: &mut Parser) -> Result<Check> {
+    let mut check = Check::default();
+    while let Some(argument) = line.next()? {
+        match argument {
+            Value(extent) if extent == "quick" => check.extent = Extent::Quick,
+            Value(extent) if extent == "long" => check.extent = Extent::Long,
+            Long("only") => check.only = Some(line.value()?.string()?),
+            Long("list") => check.list = true,
+            other => return Err(unknown(&other)),
+        }
+    }
+    Ok(check)
+}
+
+fn filter(line: &mut Parser) -> Result<Option<String>> {
+    let mut filter = None;
+    while let Some(argument) = line.next()? {
+        match argument {
+            Value(text) if filter.is_none() => filter = Some(text.string()?),
+            other => return Err(unknown(&other)),
+        }
+    }
+    Ok(filter)
+}
+
+fn nothing_more(line: &mut Parser, command: Command) -> Result<Command> {
+    match line.next()? {
+        None => Ok(command),
+        Some(other) => Err(unknown(&other)),
+    }
+}
+
+fn number<T: FromStr>(option: &str, line: &mut Parser) -> Result<T> {
+    let text = line.value()?.string()?;
+    text.parse()
+        .ok()
+        .with_context(|| format!("{option} needs a number, not '{text}'"))
+}
+
+fn unknown(argument: &Arg) -> anyhow::Error {
+    let shown = match argument {
+        Short(letter) => format!("-{letter}"),
+        Long(name) => format!("--{name}"),
+        Value(text) => text.to_string_lossy().into_owned(),
+    };
+    anyhow::anyhow!("'{shown}' is not understood here")
 }
 
 #[cfg(test)]
 mod tests {
-    use super::Arguments;
+    use super::*;
 
-    fn of(text: &str) -> Arguments {
-        Arguments {
-            left: text.split_whitespace().map(String::from).collect(),
-        }
+    fn of(text: &str) -> Result<Command> {
+        parse(text.split_whitespace().map(OsString::from))
     }
 
     #[test]
     fn options_in_any_order() {
-        let mut arguments = of("serve --end-with-input --port 8");
-        assert_eq!(arguments.command().as_deref(), Some("serve"));
-        assert_eq!(arguments.number::<u16>("--port").unwrap(), Some(8));
-        assert!(arguments.flag("--end-with-input"));
-        assert!(!arguments.flag("--end-with-input"));
-        arguments.finish().unwrap();
+        let serve = Command::Serve(serve::Options {
+            port: 8,
+            under: "a".into(),
+            end_with_input: true,
+        });
+        for line in [
+            "serve --end-with-input --port 8 --under a",
+            "serve --under=a --port=8 --end-with-input",
+        ] {
+            assert_eq!(of(line).unwrap(), serve);
+        }
+        assert_eq!(of("dist").unwrap(), Command::Dist(None));
+        assert_eq!(of("dist --out x").unwrap(), Command::Dist(Some("x".into())));
+        assert_eq!(of("bench leg").unwrap(), Command::Bench(Some("leg".into())));
+        for (line, extent) in [
+            ("test --only lint", Extent::Usual),
+            ("test quick --only lint", Extent::Quick),
+            ("test --only lint long", Extent::Long),
+        ] {
+            let check = Check {
+                extent,
+                only: Some("lint".into()),
+                list: false,
+            };
+            assert_eq!(of(line).unwrap(), Command::Test(check));
+        }
+        for line in ["", "help", "--help", "-h"] {
+            assert_eq!(of(line).unwrap(), Command::Help);
+        }
     }
 
     #[test]
     fn wrong_ones_are_named() {
-        let error = of("--port").value("--port").unwrap_err().to_string();
-        assert!(error.contains("--port"));
-        let error = of("--port 70000").number::<u16>("--port").unwrap_err();
-        assert!(error.to_string().contains("70000"));
-        let error = of("--prot 1").finish().unwrap_err().to_string();
-        assert!(error.contains("--prot"));
+        for (line, part) in [
+            ("serve --port", "--port"),
+            ("serve --port 70000", "70000"),
+            ("serve --prot 1", "--prot"),
+            ("serve --end-with-input=1", "--end-with-input"),
+            ("test slow", "'slow'"),
+            ("tidy -x", "'-x'"),
+            ("bench a b", "'b'"),
+            ("tset", "no command 'tset'"),
+            ("--port 1", "--port"),
+        ] {
+            let error = of(line).unwrap_err().to_string();
+            assert!(error.contains(part), "{line}: {error}");
+        }
     }
 }

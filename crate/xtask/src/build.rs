@@ -1,11 +1,16 @@
 //! The static page: wasm, the JS glue around it, and the files of `www/`.
 
-use crate::packed;
 use crate::process::{cargo, find, output, program, root, run, target, timed};
+use crate::{licenses, packed};
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::{Path, PathBuf};
 use wasm_bindgen_cli_support::Bindgen;
+
+/// Shared with the build script of the crate that holds version and commit.
+#[allow(dead_code, reason = "each of its users needs a part of it")]
+#[path = "../../version/src/tree.rs"]
+mod tree;
 
 /// The compiler's name for the browser.
 pub(crate) const WASM: &str = "wasm32-unknown-unknown";
@@ -35,7 +40,8 @@ pub(crate) fn page(dir: &Path) -> Result<()> {
     let wasm = timed("building the page for the browser", || {
         run(cargo()
             .args(["build", "--release", "--package", "gearswing-page"])
-            .args(["--target", WASM]))?;
+            .args(["--target", WASM])
+            .env(tree::GIVEN, tree::Tree::of(&root()).written()))?;
         Ok(target()
             .join(WASM)
             .join("release")
@@ -66,6 +72,9 @@ pub(crate) fn page(dir: &Path) -> Result<()> {
             fs::write(&file, lean(&text))?;
         }
         Ok(())
+    })?;
+    timed("writing the licenses of the libraries", || {
+        licenses::write(dir)
     })?;
     timed("packing by gzip and brotli", || packed::pack(dir, &kept))
 }

@@ -7,11 +7,13 @@ use anyhow::{Result, bail};
 const ROOMS: &[&str] = &[
     "crate/app",
     "crate/command",
+    "crate/gear",
     "crate/gearfile",
     "crate/page",
     "crate/report",
     "crate/solver",
     "crate/units",
+    "crate/version",
     "fixtures",
     "tests/browser",
     "tests/command",

@@ -19,6 +19,7 @@ use tower_http::set_header::SetResponseHeaderLayer;
 pub(crate) const DEFAULT_PORT: u16 = 8017;
 
 /// What to serve on.
+#[derive(Debug, PartialEq, Eq)]
 pub(crate) struct Options {
     /// TCP port; 0 takes any free one.
     pub port: u16,

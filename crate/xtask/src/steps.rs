@@ -1,8 +1,9 @@
 //! The steps of `cargo xtask test`, in order: cheap ones first.
 
+use crate::arguments::Extent;
 use crate::build::{self, WASM};
 use crate::process::{cargo, is_long, program, run, target};
-use crate::{deny, rooms, size, tidy, tools};
+use crate::{deny, licenses, rooms, size, tidy, tools};
 use anyhow::{Context, Result};
 
 /// One step of the check.
@@ -11,24 +12,61 @@ pub(crate) struct Step {
     pub name: &'static str,
     /// What it does, for people.
     pub what: &'static str,
+    /// The extents of the check that it is part of.
+    pub part_of: PartOf,
     /// The room it needs; while that is still to be written, the step is passed over and says so.
     pub room: Option<&'static str>,
     /// Does it.
     pub work: fn() -> Result<()>,
 }
 
+/// What a step is part of.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum PartOf {
+    /// Every check.
+    Every,
+    /// All but the quick one.
+    Whole,
+    /// The quick check alone: the whole one has it within another step.
+    Quick,
+}
+
+impl Step {
+    /// Whether a check of this extent has it.
+    pub(crate) fn is_in(&self, extent: Extent) -> bool {
+        match self.part_of {
+            PartOf::Every => true,
+            PartOf::Whole => extent != Extent::Quick,
+            PartOf::Quick => extent == Extent::Quick,
+        }
+    }
+}
+
 /// Every step.
 pub(crate) const STEPS: &[Step] = &[
     step("lock", "the lock file fits the manifests", lock),
-    step("format", "cargo fmt --check", format),
-    step("tidy", "the project's own rules", tidy::tidy),
-    step("lint", "clippy, all targets, warnings are errors", lint),
+    every(step("format", "cargo fmt --check", format)),
+    every(step("tidy", "the project's own rules", tidy::tidy)),
+    every(step(
+        "lint",
+        "clippy, all targets, warnings are errors",
+        lint,
+    )),
     step("lint-wasm", "clippy on the page for the browser", lint_wasm),
     step("docs", "the documentation, warnings are errors", docs),
+    Step {
+        part_of: PartOf::Quick,
+        ..step("unit", "unit tests of the crates", unit)
+    },
     step("tests", "native tests", tests),
     step("tools", "tests of the tooling", tooling),
     step("page", "the page for the browser", page),
     step("size", "what the page costs to load", size_of_page),
+    step(
+        "licenses",
+        "license texts of all libraries that are linked",
+        licenses::check,
+    ),
     needs(
         "crate/command",
         step("command", "build the command line program", command),
@@ -52,8 +90,16 @@ const fn step(name: &'static str, what: &'static str, work: fn() -> Result<()>) 
     Step {
         name,
         what,
+        part_of: PartOf::Whole,
         room: None,
         work,
+    }
+}
+
+const fn every(step: Step) -> Step {
+    Step {
+        part_of: PartOf::Every,
+        ..step
     }
 }
 
@@ -108,6 +154,15 @@ fn docs() -> Result<()> {
     run(cargo()
         .args(["doc", "--workspace", "--no-deps", "--quiet"])
         .env("RUSTDOCFLAGS", "-D warnings"))
+}
+
+/// What stands beside the code; no journey, no random gears but those of a single crate.
+fn unit() -> Result<()> {
+    run(cargo()
+        .args(["test", "--workspace", "--lib", "--bins"])
+        .args(APART)
+        .args(["--quiet"])
+        .env("INSTA_UPDATE", "no"))
 }
 
 fn tests() -> Result<()> {

@@ -1,5 +1,7 @@
-//! `cargo xtask test`: runs the steps, ends at the first failure, prints a table.
+//! `cargo xtask test`: runs the steps of the extent asked for, ends at the first failure, prints a table.
 
+use crate::arguments::{Check, Extent};
+use crate::process;
 use crate::rooms;
 use crate::steps::{STEPS, Step};
 use anyhow::{Result, bail};
@@ -13,18 +15,30 @@ enum Outcome {
     NotRun,
 }
 
-/// Prints the steps' names.
-pub(crate) fn list() {
-    for step in STEPS {
+/// Runs the check that is asked for, or names its steps.
+pub(crate) fn test(check: &Check) -> Result<()> {
+    if check.extent == Extent::Long {
+        process::set_long();
+    }
+    if check.list {
+        list(check.extent);
+        return Ok(());
+    }
+    run(check)
+}
+
+fn list(extent: Extent) {
+    for step in STEPS.iter().filter(|step| step.is_in(extent)) {
         println!("{:<10} {}", step.name, step.what);
     }
 }
 
-/// Runs all steps, or the one named.
-pub(crate) fn test(only: Option<&str>) -> Result<()> {
+/// Runs all steps of the extent, or the one named, which may be of another.
+fn run(check: &Check) -> Result<()> {
+    let only = check.only.as_deref();
     let chosen: Vec<&Step> = STEPS
         .iter()
-        .filter(|step| only.is_none_or(|name| name == step.name))
+        .filter(|step| only.map_or(step.is_in(check.extent), |name| name == step.name))
         .collect();
     if chosen.is_empty() {
         let names: Vec<_> = STEPS.iter().map(|step| step.name).collect();
@@ -90,5 +104,25 @@ fn perform(step: &Step) -> (Outcome, Result<()>) {
     match done {
         Ok(()) => (Outcome::Good(seconds), Ok(())),
         Err(error) => (Outcome::Failed(seconds), Err(error)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn names(extent: Extent) -> Vec<&'static str> {
+        let steps = STEPS.iter().filter(|step| step.is_in(extent));
+        steps.map(|step| step.name).collect()
+    }
+
+    #[test]
+    fn the_quick_check_is_short_and_leaves_nothing_to_itself() {
+        assert_eq!(names(Extent::Quick), ["format", "tidy", "lint", "unit"]);
+        assert_eq!(names(Extent::Usual), names(Extent::Long));
+        // the tests of the whole check hold those of the quick one
+        let all: Vec<&str> = STEPS.iter().map(|step| step.name).collect();
+        assert_eq!(names(Extent::Usual).len() + 1, all.len());
+        assert!(names(Extent::Usual).contains(&"tests"));
     }
 }

@@ -2,6 +2,8 @@
 
 #![allow(missing_docs, reason = "test binary")]
 
+/// Version and licenses at the foot.
+mod about;
 /// Frame time of a drag, memory over a long one.
 mod drag;
 /// Files: kept, exported, imported, opened elsewhere.

@@ -2,7 +2,7 @@
 //! texts without a number that is none; a verdict that its own numbers bear out.
 use gearswing_gear::model::Gear;
 use gearswing_gearfile::{DEMO, Example, STARTERS};
-use gearswing_report::{Answered, ReportOptions, fault_text, report_text, result_json};
+use gearswing_report::{Answered, Program, ReportOptions, fault_text, report_text, result_json};
 use gearswing_solver::faults::check_gear;
 use gearswing_solver::result::{LegResult, Question, Verdict};
 use gearswing_solver::supply::{SupplyOptions, cycle, is_timed};
@@ -36,6 +36,7 @@ pub fn solve(data: &[u8]) {
     bears_out(&result);
     let timed = is_timed(&gear).then(|| cycle(&gear, &SupplyOptions::default()));
     let answered = Answered {
+        program: Program::default(),
         file: "fuzzed",
         gear: &gear,
         legs: &[(leg, Ok(result))],

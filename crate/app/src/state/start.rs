@@ -1,4 +1,5 @@
 //! What the page finds at its start.
+use gearswing_report::Program;
 
 /// One stored gear file.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,6 +22,8 @@ pub struct StoredStep {
 /// What the page finds at its start.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Start {
+    /// The build that runs.
+    pub program: Program<'static>,
     /// The stored index of files, if there is one.
     pub index: Option<String>,
     /// All stored files.

@@ -1,7 +1,7 @@
 //! Everything together, and how it begins.
 use gearswing_gear::model::{ClearanceRule, Conditions, Fluid, Gear, Supply};
 use gearswing_gearfile::{DEMO, SaveError};
-use gearswing_report::name_words;
+use gearswing_report::{Program, name_words};
 use gearswing_solver::numeric::sort_short;
 
 use super::derived::Derived;
@@ -30,6 +30,8 @@ pub(crate) enum Work {
 /// Everything.
 #[derive(Clone, Debug)]
 pub struct State {
+    /// The build that runs.
+    pub(crate) program: Program<'static>,
     /// What is looked at, typed and selected.
     pub session: Session,
     pub(crate) document: Document,
@@ -62,6 +64,7 @@ impl State {
     pub fn new(start: Start) -> (Self, Vec<Effect>) {
         let (gear, demo_error) = demo();
         let mut state = Self {
+            program: start.program,
             session: Session {
                 reduced_motion: start.reduced_motion,
                 seek_worst: true,

@@ -1,5 +1,5 @@
 //! The page for a state, put together.
-use gearswing_report::{general_cautions, not_modelled};
+use gearswing_report::{general_cautions, not_modelled, program_words};
 
 use super::page::Page;
 use super::{answers, controls, groups, readout, stopped, times};
@@ -27,5 +27,6 @@ pub fn view(state: &State) -> Page {
         cautions: owned(general_cautions()),
         not_modelled: owned(not_modelled()),
         keys: controls::keys(),
+        program: program_words(&state.program),
     }
 }

@@ -44,6 +44,8 @@ pub struct Page {
     pub not_modelled: Vec<String>,
     /// Keys, for the help.
     pub keys: Vec<KeyHelp>,
+    /// The program with version and commit.
+    pub program: String,
 }
 
 /// A press that sends a message.

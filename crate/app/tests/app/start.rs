@@ -1,6 +1,6 @@
 //! What a person sees first.
 use gearswing_app::msg::{self, Msg};
-use gearswing_app::{Effect, curves, drawing};
+use gearswing_app::{Effect, Program, Start, curves, drawing};
 use gearswing_solver::result::Verdict;
 
 use crate::support::Desk;
@@ -115,4 +115,19 @@ fn the_text_is_safe_before_a_solve() {
         })
         .unwrap();
     assert_eq!(gearswing_gearfile::read(text).unwrap(), desk.gear());
+}
+
+/// The foot says which build it is.
+#[test]
+fn the_page_tells_version_and_commit() {
+    let desk = Desk::new(Start {
+        program: Program {
+            version: "1.2.3",
+            commit: Some("12ab34cd"),
+            changed: true,
+        },
+        ..Start::default()
+    });
+    let told = desk.page().program;
+    assert_eq!(told, "Gearswing 1.2.3 (commit 12ab34cd, changed since)");
 }

@@ -1,7 +1,7 @@
-//! Cautions, what the model leaves out, and the keys.
+//! Cautions, what the model leaves out, the keys, and the version.
 
 use super::lists::sentences;
-use crate::dom::{by_id, element};
+use crate::dom::{by_id, element, set_text};
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::KeyHelp;
@@ -12,6 +12,7 @@ pub(super) struct Foot {
     cautions: HtmlElement,
     left_out: HtmlElement,
     keys: HtmlElement,
+    program: HtmlElement,
     shown: (Vec<String>, Vec<String>, Vec<KeyHelp>),
 }
 
@@ -22,6 +23,7 @@ impl Foot {
             cautions: by_id("cautions")?,
             left_out: by_id("left-out")?,
             keys: by_id("keys")?,
+            program: by_id("program")?,
             shown: Default::default(),
         })
     }
@@ -36,6 +38,7 @@ impl Foot {
             sentences(&self.left_out, "li", &page.not_modelled)?;
             self.shown.1.clone_from(&page.not_modelled);
         }
+        set_text(&self.program, &page.program);
         if self.shown.2 != page.keys {
             self.keys.set_text_content(None);
             for help in &page.keys {

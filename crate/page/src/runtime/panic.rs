@@ -2,6 +2,7 @@
 
 use crate::dom::window;
 use crate::error::Result;
+use gearswing_app::{Program, program_words};
 use js_sys::Reflect;
 use std::cell::Cell;
 use wasm_bindgen::JsValue;
@@ -15,14 +16,14 @@ pub(crate) fn happened() -> bool {
     HAPPENED.get()
 }
 
-/// Sends panics to the console and leaves their text for the notice. The trap that follows
+/// Sends panics to the console and leaves their text, with the build that broke off, for the notice. The trap that follows
 /// reaches `start.js` as an error of the window, which shows the notice.
-pub(crate) fn install() {
-    std::panic::set_hook(Box::new(|info| {
+pub(crate) fn install(program: Program<'static>) {
+    std::panic::set_hook(Box::new(move |info| {
         HAPPENED.set(true);
         console_error_panic_hook::hook(info);
         // Nothing is left that could report a failure here.
-        let _ = leave("panic", &info.to_string());
+        let _ = leave("panic", &format!("{}: {info}", program_words(&program)));
     }));
 }
 

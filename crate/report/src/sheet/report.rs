@@ -12,6 +12,7 @@ use crate::answered::{Answered, LegAnswer};
 use crate::cautions::{general_cautions, not_modelled};
 use crate::fault_text;
 use crate::name::{clean, file_words, name_words};
+use crate::program::program_words;
 use crate::text::{capital_first, leg_name};
 
 /// What a report contains besides the answers.
@@ -60,6 +61,8 @@ fn head(lines: &mut Lines, answered: &Answered) {
         },
     );
     lines.text(0, &format!("File: {}", file_words(answered.file)));
+    let program = program_words(&answered.program);
+    lines.text(0, &format!("Worked out by {program}"));
     if answered.tire == TireChoice::Former {
         lines.text(0, "Solved with the previous tire, where a leg has one.");
     }

@@ -8,8 +8,14 @@ use serde_json::Value;
 
 use super::{ReportOptions, report_text};
 use crate::answered::{Answered, LegAnswer, Outcome};
-use crate::result_json;
 use crate::sample::{full_gear, place, result};
+use crate::{Program, result_json};
+
+const PROGRAM: Program = Program {
+    version: "1.2.3",
+    commit: Some("12ab34cd"),
+    changed: false,
+};
 
 fn fault(leg: Option<usize>, path: &str) -> Fault {
     Fault {
@@ -54,6 +60,7 @@ fn whole_report() {
     gear.note = "Measured on the hangar floor,\nwheels at full pressure.\u{1b}[31m".to_owned();
     let legs: Vec<LegAnswer> = vec![(0, Ok(result())), (1, Err(faulty()))];
     let answered = Answered {
+        program: PROGRAM,
         file: "meadow.json",
         gear: &gear,
         legs: &legs,
@@ -72,6 +79,7 @@ fn a_stopped_leg_and_the_former_tire() {
     let gear = full_gear();
     let legs: Vec<LegAnswer> = vec![(0, Ok(stopped()))];
     let answered = Answered {
+        program: PROGRAM,
         file: "meadow.json",
         gear: &gear,
         legs: &legs,
@@ -98,6 +106,7 @@ fn outcome_is_the_worst_leg() {
     let gear = full_gear();
     let outcome = |legs: &[LegAnswer]| {
         Answered {
+            program: PROGRAM,
             file: "",
             gear: &gear,
             legs,
@@ -130,6 +139,7 @@ fn json_holds_the_result_itself_and_the_sentences() {
     let gear = full_gear();
     let legs: Vec<LegAnswer> = vec![(0, Ok(result())), (1, Err(faulty()))];
     let answered = Answered {
+        program: PROGRAM,
         file: "meadow.json",
         gear: &gear,
         legs: &legs,
@@ -141,6 +151,9 @@ fn json_holds_the_result_itself_and_the_sentences() {
     let json: Value = serde_json::from_str(&result_json(&answered).unwrap()).unwrap();
     assert_eq!(json["format"], "gearswing-result");
     assert_eq!(json["version"], 1);
+    assert_eq!(json["program"]["version"], "1.2.3");
+    assert_eq!(json["program"]["commit"], "12ab34cd");
+    assert_eq!(json["program"]["changed"], false);
     assert_eq!(json["file"], "meadow.json");
     let first = &json["legs"][0];
     assert_eq!(first["leg"], "Right main");

@@ -49,6 +49,18 @@ const MAX_STEPS: usize = 200;
 /// halves every two steps. An end where `f` is zero is a root. Source: M. Dowell, P. Jarratt, "A
 /// modified regula falsi method", BIT 11 (1971) 168–174, from memory.
 ///
+/// ```
+/// use gearswing_solver::numeric::bracketed_root;
+///
+/// // the root of x² = 2 is √2
+/// let root = bracketed_root(|x| x * x - 2.0, 1.0, 2.0, 1e-12)?;
+/// assert!((root.x - std::f64::consts::SQRT_2).abs() <= 1e-12);
+/// assert!(root.first <= root.x && root.x <= root.last);
+/// // where the signs do not differ nothing is guessed
+/// assert!(bracketed_root(|x| x * x + 2.0, 1.0, 2.0, 1e-12).is_err());
+/// # Ok::<(), gearswing_solver::numeric::RootError>(())
+/// ```
+///
 /// # Errors
 /// [`RootError`] when the signs do not differ or a value is not a number.
 pub fn bracketed_root(

@@ -19,6 +19,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
         ],
     ),
     ("gearswing-units", &["thiserror"]),
+    ("gearswing-version", &[]),
     (
         "gearswing-gearfile",
         &[
@@ -56,6 +57,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
         "gearswing-page",
         &[
             "gearswing-app",
+            "gearswing-version",
             "wasm-bindgen",
             "web-sys",
             "js-sys",
@@ -70,7 +72,9 @@ const ALLOWED: &[(&str, &[&str])] = &[
             "gearswing-report",
             "gearswing-solver",
             "gearswing-units",
+            "gearswing-version",
             "anyhow",
+            "lexopt",
         ],
     ),
 ];
@@ -83,6 +87,7 @@ const PURE: &[&str] = &[
     "gearswing-gear",
     "gearswing-solver",
     "gearswing-units",
+    "gearswing-version",
     "gearswing-gearfile",
     "gearswing-report",
     "gearswing-app",
