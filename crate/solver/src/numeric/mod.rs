@@ -4,9 +4,31 @@
 mod angle;
 /// Root in a bracket.
 mod bracketed_root;
+/// Events within a time step.
+mod event;
+/// An explicit time step.
+mod explicit;
+/// Step after step.
+mod follow;
+/// An implicit time step.
+mod implicit;
+/// A few linear equations.
+mod linear;
 /// Order of lists.
 mod order;
+/// A linearly implicit time step.
+mod rosenbrock;
+/// What a time step has come to.
+mod step;
 
 pub use angle::wrap;
 pub use bracketed_root::{Root, RootError, bracketed_root};
+pub(crate) use event::{event_between, first_end};
+pub(crate) use explicit::explicit;
+pub(crate) use follow::{Bounds, Method, Moment, follow};
+pub(crate) use implicit::{Implicit, MOVED, SMALL};
 pub use order::{ranked, sort_short};
+pub(crate) use step::Step;
+
+#[cfg(test)]
+mod tests;

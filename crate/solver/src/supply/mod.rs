@@ -39,14 +39,10 @@ mod finish;
 mod gas;
 /// What happens on a run.
 mod happen;
-/// An implicit time step.
-mod implicit;
 /// One leg on its way.
 mod leg;
 /// Bounds of a time step, and what counts as a stall.
 mod limits;
-/// A few linear equations.
-mod linear;
 /// Legs that may move.
 mod live;
 /// The next event.
@@ -67,8 +63,6 @@ mod stage;
 mod stall;
 /// State and its rates.
 mod state;
-/// One explicit time step.
-mod step;
 /// How long a step is, and of which kind.
 mod stepper;
 /// Against stopped legs.

@@ -35,6 +35,9 @@ impl Power {
     }
 }
 
+/// A time step of it.
+pub(super) type Step = crate::numeric::Step<Vec<f64>>;
+
 /// Parts of the state behind the fluid of each leg.
 pub(super) const BUDGETS: usize = 10;
 
