@@ -1,6 +1,6 @@
 //! One fall: equation of motion and the events that end it.
-use super::orifice::Orifice;
 use super::track::{AIR, COLUMNS, INERTIA, PINS, PINS_BY_MOTION, SPRINGS, STROKE, Track, WEIGHTS};
+use crate::hydraulics::pressure;
 use crate::numeric::{Bounds, Method, Moment, Step, event_between, first_end, follow};
 
 /// Place and speed along the way, energy taken by the orifice and by what the motion adds to the
@@ -14,7 +14,7 @@ pub(super) const LONGEST: f64 = 60.0;
 const LONGEST_STEP: f64 = 0.05;
 /// Error allowed in a step: relative, and in the units of the state.
 pub(super) const TOLERANCE: f64 = 1e-9;
-/// The same where an orifice damps the fall, which lets errors die down: times then stay the same to 1e-8
+/// The same where an orifice damps the fall, which lets errors die down: times then stay the same to 1e-7
 /// when it is tightened.
 const DAMPED_TOLERANCE: f64 = 1e-7;
 /// Slower than this and slowing down further, the leg is at rest [1/s along the way, about rad/s]:
@@ -46,7 +46,8 @@ pub(super) struct Case {
 /// The actuator pushing its fluid out through the return orifice.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Damper {
-    pub(super) orifice: Orifice,
+    /// Of the orifice (m3/s/√Pa).
+    pub(super) conductance: f64,
     /// Area that pushes as the actuator lengthens, and as it shortens (m2); the other side fills
     /// freely.
     pub(super) areas: (f64, f64),
@@ -66,8 +67,8 @@ impl Damper {
     /// Damping over the square of the speed along the way, its laminar part left out.
     pub(super) fn turbulent(&self, stroke: f64) -> f64 {
         let area = self.side(stroke) * stroke.abs();
-        let per_speed = area / self.orifice.effective_area;
-        0.5 * self.orifice.density * area * per_speed * per_speed
+        let per_speed = area / self.conductance;
+        area * per_speed * per_speed
     }
 
     /// Damping along the way at a rate of the actuator's length and a speed.
@@ -78,7 +79,7 @@ impl Damper {
     /// Force along the actuator that damps the fall (N), at the same.
     pub(super) fn force(&self, stroke: f64, speed: f64) -> f64 {
         let side = self.side(stroke);
-        side * self.orifice.pressure(side * stroke.abs() * speed)
+        side * pressure(self.conductance, side * stroke.abs() * speed)
     }
 }
 

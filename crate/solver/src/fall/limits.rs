@@ -7,7 +7,7 @@ use super::margin::Stood;
 use super::rub::Rubbing;
 use super::track::{AIR, COLUMNS, PINS, STROKE, Track};
 use crate::model::MOST_PIN_FRICTION;
-use crate::numeric::bracketed_root;
+use crate::numeric::{bisected, bracketed_root};
 use crate::result::FallAirspeed;
 
 /// Highest airspeed tried (m/s).
@@ -34,8 +34,8 @@ const MOST_TRIED: usize = 60;
 const MOST_ROUNDS: usize = 20;
 /// What is left at up over what holds a leg there that starts, whatever its running friction.
 const STARTS: Line = (1.0, 0.0);
-/// Most halvings of a bracket.
-const HALVINGS: usize = 40;
+/// Most steps towards a bracket.
+const MOST_STEPS: usize = 40;
 
 /// How a quantity splits the net push of a row, and what is left at up over what holds the leg there.
 type Split<'a> = (
@@ -60,7 +60,7 @@ fn limit(
     let mut low = pushed.max(from).min(most);
     let mut high = stops.min(most);
     // the first guess at the far end is rougher than the search itself
-    for _ in 0..HALVINGS {
+    for _ in 0..MOST_STEPS {
         if !good(high) {
             break;
         }
@@ -72,7 +72,7 @@ fn limit(
     }
     // what is left out of the value at which it is sure to stop takes little: the limit is next to it
     let mut below = RESOLUTION * high;
-    for _ in 0..HALVINGS {
+    for _ in 0..MOST_STEPS {
         let value = high - below;
         if value <= low {
             break;
@@ -84,18 +84,7 @@ fn limit(
         high = value;
         below *= 2.0;
     }
-    for _ in 0..HALVINGS {
-        if high - low <= RESOLUTION * high {
-            break;
-        }
-        let middle = 0.5 * (low + high);
-        if good(middle) {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    Some(low)
+    Some(bisected((low, high), RESOLUTION, good).0)
 }
 
 /// What a limit is sought for: how it splits the pushes of a row, and the case at a value of it.
@@ -339,18 +328,7 @@ impl<'a> Limits<'a> {
             }
             above *= FURTHER;
         }
-        let mut high = high?;
-        for _ in 0..HALVINGS {
-            if high - low <= 2.0 * BESIDE_LIMIT * high {
-                break;
-            }
-            let middle = 0.5 * (low + high);
-            if good(middle) {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
+        let (low, high) = bisected((low, high?), 2.0 * BESIDE_LIMIT, good);
         let is_guess = low <= guess && guess <= high;
         Some(if is_guess { guess } else { 0.5 * (low + high) })
     }

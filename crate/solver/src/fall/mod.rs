@@ -24,8 +24,6 @@ pub(crate) mod inertia;
 mod limits;
 /// What it has to spare.
 mod margin;
-/// Return orifice of the actuator.
-mod orifice;
 /// Pins that rub in the fall.
 mod rub;
 /// Functions of one variable as cubic splines.
@@ -34,7 +32,6 @@ mod table;
 mod track;
 
 pub use fall_of::fall_of;
-pub use orifice::{LAMINAR_BELOW, Orifice};
 
 #[cfg(test)]
 mod tests;

@@ -6,7 +6,6 @@ use super::energies::reaches;
 use super::fall_of::{case, fall_of};
 use super::table::Table;
 use super::track::{COLUMNS, INERTIA, Node, STROKE, Track, WEIGHTS};
-use super::*;
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::numeric::{Bounds, Method, explicit, follow};
@@ -187,12 +186,8 @@ fn quadratic_damping_agrees_with_its_closed_form() {
     // by the orifice: ρ/2·A·(A·v/CdAo)² = g·(v/v∞)² for unit inertia
     let (area, density) = (6e-4, 860.0);
     let effective_area = area * limit * f64::sqrt(0.5 * density * area / g);
-    let orifice = Orifice {
-        effective_area,
-        density,
-    };
     let damper = Some(Damper {
-        orifice,
+        conductance: effective_area * f64::sqrt(2.0 / density),
         areas: (area, f64::NAN),
     });
     let track = plain_track(|_| g, length);
@@ -209,27 +204,12 @@ fn quadratic_damping_agrees_with_its_closed_form() {
     assert!(balance.abs() < 1e-6 * g * length, "{balance}");
 }
 
-/// Source: orifice flow Q = Cd·A·√(2Δp/ρ): Cd 0.61, 1.0 mm, 7 MPa, 860 kg/m3 give 3.668 L/min
-/// (computed by hand from that formula); and a straight line through rest.
-#[test]
-fn orifice_follows_the_handbook_and_is_smooth_at_rest() {
-    let orifice = Orifice::new(1.0e-3, 0.61, 860.0);
-    let flow = 3.668e-3 / 60.0;
-    assert!((orifice.pressure(flow) / 7e6 - 1.0).abs() < 5e-4);
-    assert_eq!(orifice.pressure(-flow), -orifice.pressure(flow));
-    let slow = orifice.pressure(1e-12) / 1e-12;
-    assert!((orifice.pressure(2e-12) / 2e-12 - slow).abs() < 1e-6 * slow);
-}
-
 /// A minute is the longest that is followed: what needs 87 s has not got there by then.
 #[test]
 fn what_still_moves_after_a_minute_creeps() {
     let effective_area = 4e-6;
     let damper = Some(Damper {
-        orifice: Orifice {
-            effective_area,
-            density: 860.0,
-        },
+        conductance: effective_area * f64::sqrt(2.0 / 860.0),
         areas: (1e-3, f64::NAN),
     });
     // 0.25 N on 1e-3 m2 are 250 Pa, ρ/2·u·√(u² + u₀²) with u₀² = 2·100 Pa/ρ: u = 0.690 m/s, and so

@@ -47,8 +47,6 @@ mod limits;
 mod live;
 /// The next event.
 mod next;
-/// Orifice flow.
-mod orifice;
 /// The accumulator after the swing.
 mod refill;
 /// More stations where the load bends.
@@ -83,7 +81,5 @@ pub use cycle::{Cycling, SupplyOptions, cycle, is_timed};
 pub use error::SupplyError;
 use limits::USUAL_LEGS;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};
-pub(crate) use orifice::Line;
-pub use orifice::{LAMINAR_BELOW, NO_PRESSURE, OPEN_LINE, conductance, flow};
 pub(crate) use source::{Circuit, Pump};
 pub(crate) use track::{Blocked, Track};

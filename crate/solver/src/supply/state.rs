@@ -4,8 +4,8 @@ use super::error::SupplyError;
 use super::gas::Stands;
 use super::leg::Moving;
 use super::live::Live;
-use super::orifice::Line;
 use super::source::{Circuit, Pump};
+use crate::hydraulics::Line;
 use crate::model::ElectricActuator;
 use crate::result::RunEventKind;
 

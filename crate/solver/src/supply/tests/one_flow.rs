@@ -1,7 +1,7 @@
 //! Legs that share one flow, loads that pull, many legs, and the implicit step.
-use super::super::orifice::NO_PRESSURE;
 use super::super::track::Track;
 use super::runs::{event, going, hand, run, track};
+use crate::hydraulics::NO_PRESSURE;
 use crate::model::Supply;
 use crate::result::{RunEnd, RunEventKind as Kind};
 
