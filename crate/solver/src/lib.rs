@@ -40,6 +40,7 @@
 pub mod clearance;
 pub mod fall;
 pub mod faults;
+pub mod hydraulics;
 pub mod kinematics;
 pub mod lock;
 pub mod numeric;

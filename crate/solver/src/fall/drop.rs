@@ -1,9 +1,11 @@
 //! One fall: equation of motion and the events that end it.
-use super::integrate::{Bounds, Moment, State, integrate};
-use super::orifice::Orifice;
-use super::stiff::integrate_stiff;
 use super::track::{AIR, COLUMNS, INERTIA, PINS, PINS_BY_MOTION, SPRINGS, STROKE, Track, WEIGHTS};
-use crate::numeric::bracketed_root;
+use crate::hydraulics::pressure;
+use crate::numeric::{Bounds, Method, Moment, Step, event_between, first_end, follow};
+
+/// Place and speed along the way, energy taken by the orifice and by what the motion adds to the
+/// friction of the pins (J); or the slopes of these over time.
+pub(super) type State = [f64; 4];
 
 /// Longest fall that is followed (s): legs come down in seconds; our own figure.
 pub(super) const LONGEST: f64 = 60.0;
@@ -12,14 +14,20 @@ pub(super) const LONGEST: f64 = 60.0;
 const LONGEST_STEP: f64 = 0.05;
 /// Error allowed in a step: relative, and in the units of the state.
 pub(super) const TOLERANCE: f64 = 1e-9;
-/// The same where an orifice damps the fall, which lets errors die down: times then stay the same to 1e-8
+/// The same where an orifice damps the fall, which lets errors die down: times then stay the same to 1e-7
 /// when it is tightened.
 const DAMPED_TOLERANCE: f64 = 1e-7;
 /// Slower than this and slowing down further, the leg is at rest [1/s along the way, about rad/s]:
 /// through an orifice it would creep for ever towards the place where nothing pushes it on.
 const AT_REST: f64 = 1e-4;
-/// Width to which the time of an event is bracketed, as a share of the step (ratio).
-const EVENT_TOLERANCE: f64 = 1e-13;
+/// One that would stand within this time as it slows down is followed until it does (s), or until it is so
+/// much slower yet (ratio).
+const STANDS_WITHIN: f64 = 1e-2;
+const STANDS: f64 = 1e-3;
+/// Looks at the speed in a step: often enough for a polynomial of degree 4.
+const LOOKS: usize = 16;
+/// Shares of a step at which the speed of the axle is looked at.
+const SHARES: [f64; 4] = [0.25, 0.5, 0.75, 1.0];
 
 /// What a fall meets besides its own weight.
 #[derive(Clone, Copy, Debug)]
@@ -38,7 +46,8 @@ pub(super) struct Case {
 /// The actuator pushing its fluid out through the return orifice.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Damper {
-    pub(super) orifice: Orifice,
+    /// Of the orifice (m3/s/√Pa).
+    pub(super) conductance: f64,
     /// Area that pushes as the actuator lengthens, and as it shortens (m2); the other side fills
     /// freely.
     pub(super) areas: (f64, f64),
@@ -58,8 +67,8 @@ impl Damper {
     /// Damping over the square of the speed along the way, its laminar part left out.
     pub(super) fn turbulent(&self, stroke: f64) -> f64 {
         let area = self.side(stroke) * stroke.abs();
-        let per_speed = area / self.orifice.effective_area;
-        0.5 * self.orifice.density * area * per_speed * per_speed
+        let per_speed = area / self.conductance;
+        area * per_speed * per_speed
     }
 
     /// Damping along the way at a rate of the actuator's length and a speed.
@@ -70,7 +79,7 @@ impl Damper {
     /// Force along the actuator that damps the fall (N), at the same.
     pub(super) fn force(&self, stroke: f64, speed: f64) -> f64 {
         let side = self.side(stroke);
-        side * self.orifice.pressure(side * stroke.abs() * speed)
+        side * pressure(self.conductance, side * stroke.abs() * speed)
     }
 }
 
@@ -173,7 +182,7 @@ pub(super) struct Drop {
     pub(super) orifice: f64,
     /// Energy taken by what the motion adds to the friction of the pins (J).
     pub(super) pins: f64,
-    /// Largest speed of the axle at the steps (m/s).
+    /// Largest speed of the axle, looked at a few times in each step (m/s).
     pub(super) largest_axle_speed: f64,
 }
 
@@ -196,30 +205,33 @@ pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
         longest_step: LONGEST_STEP,
         end: LONGEST,
     };
-    let mut end: Option<(Ending, f64, State)> = None;
+    let mut ends: Option<Ending> = None;
     let mut largest = 0.0_f64;
-    let slope = |state: &State| case.slope(track, state);
-    let watch = |a: &Moment, b: &Moment| {
-        let step = Step::new(a, b);
-        let event = step.event(track.end());
-        end = event.map(|(ending, share)| step.ended(ending, share));
-        // behind the end there is no way
-        let [x, speed, ..] = end.as_ref().map_or(b.state, |(_, _, state)| *state);
+    let mut look = |[x, speed, ..]: State| {
         if let Some((share, from, to)) = track.around(x) {
             let rate = from.axle + share * (to.axle - from.axle);
             largest = largest.max(rate * speed);
         }
-        end.is_some()
     };
-    let last = match case.damper {
-        Some(_) => integrate_stiff(slope, [0.0; 4], bounds, watch),
-        None => integrate(slope, [0.0; 4], bounds, watch),
+    let slope = |state: &State| case.slope(track, state);
+    let watch = |_, step: &Step<State>| {
+        let (ending, share) = event(step, track.end()).unzip();
+        ends = ending;
+        // behind the end there is no way
+        let reach = share.unwrap_or(1.0);
+        SHARES.iter().for_each(|part| look(step.at(part * reach)));
+        share
     };
-    let (ending, last) = match last {
-        Ok(last) => (Ending::Followed, last),
+    let method = match case.damper {
+        Some(_) => Method::Stiff,
+        None => Method::Explicit,
+    };
+    let (ending, last) = match follow(method, slope, [0.0; 4], bounds, watch) {
+        Ok(last) => (ends.unwrap_or(Ending::Followed), last),
         Err(last) => (Ending::Lost, last),
     };
-    let (ending, time, [x, speed, orifice, pins]) = end.unwrap_or((ending, last.time, last.state));
+    let (time, state) = ended(ending, &last, track.end());
+    let [x, speed, orifice, pins] = state;
     found = Drop {
         ending,
         time,
@@ -232,100 +244,39 @@ pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
     found
 }
 
-/// An accepted step as polynomials of its share t: the place of degree 5 from places, speeds and
-/// accelerations at both ends (Hermite interpolation).
-pub(super) struct Step {
-    begins: f64,
-    length: f64,
-    place: [f64; 6],
-    /// Energies taken.
-    taken: [[f64; 4]; 2],
+/// The first event within a step, and at which share of it: rest, or the end of the way. A rest between two
+/// ends that both move forward is found too.
+pub(super) fn event(step: &Step<State>, end: f64) -> Option<(Ending, f64)> {
+    let (place, speed) = (|t| step.part_at(0, t), |t| step.part_at(1, t));
+    // how far into the step the leg moves forward
+    let rest = first_end(speed, LOOKS).or_else(|| crept_out(step));
+    let reach = rest.unwrap_or(1.0);
+    if place(reach) >= end {
+        let root = event_between(|t| place(t) - end, 0.0, reach);
+        Some((Ending::Lock, root.map_or(reach, |root| root.x)))
+    } else {
+        Some((Ending::Rest, rest?))
+    }
 }
 
-impl Step {
-    pub(super) fn new(a: &Moment, b: &Moment) -> Self {
-        let h = b.time - a.time;
-        let ([x0, v0, ..], [x1, v1, ..]) = (a.state, b.state);
-        let ([_, a0, ..], [_, a1, ..]) = (a.slope, b.slope);
-        let (v0, v1, a0, a1) = (h * v0, h * v1, h * h * a0, h * h * a1);
-        let d = x1 - x0 - v0 - 0.5 * a0;
-        let e = v1 - v0 - a0;
-        let f = a1 - a0;
-        let taken = |i: usize| {
-            let (p0, p1, de) = (h * a.slope[i], h * b.slope[i], b.state[i] - a.state[i]);
-            let cubic = [3.0 * de - 2.0 * p0 - p1, p0 + p1 - 2.0 * de];
-            [a.state[i], p0, cubic[0], cubic[1]]
-        };
-        Self {
-            begins: a.time,
-            length: h,
-            place: [
-                x0,
-                v0,
-                0.5 * a0,
-                10.0 * d - 4.0 * e + 0.5 * f,
-                -15.0 * d + 7.0 * e - f,
-                6.0 * d - 3.0 * e + 0.5 * f,
-            ],
-            taken: [taken(2), taken(3)],
-        }
-    }
+/// Time and state at an ending, from a moment that is as near to it as the continuous output of a step.
+pub(super) fn ended(ending: Ending, last: &Moment<State>, end: f64) -> (f64, State) {
+    let [place, speed, ..] = last.state;
+    let later = match ending {
+        Ending::Lock if speed > 0.0 => (end - place) / speed,
+        // one that creeps rests where it is
+        Ending::Rest if speed < STANDS_WITHIN * last.slope[1].abs() => -speed / last.slope[1],
+        _ => 0.0,
+    };
+    let state = std::array::from_fn(|i| last.state[i] + later * last.slope[i]);
+    (last.time + later, state)
+}
 
-    /// The first event within the step, and at which share of it: rest, or the end of the way.
-    pub(super) fn event(&self, end: f64) -> Option<(Ending, f64)> {
-        // how far into the step the leg moves forward
-        let rest = self.rest().or_else(|| self.crept_out());
-        let reach = rest.unwrap_or(1.0);
-        if self.place(reach) >= end {
-            let root = bracketed_root(|t| self.place(t) - end, 0.0, reach, EVENT_TOLERANCE);
-            Some((Ending::Lock, root.map_or(reach, |root| root.x)))
-        } else {
-            Some((Ending::Rest, rest?))
-        }
-    }
-
-    /// Time and state at an ending at this share of the step.
-    pub(super) fn ended(&self, ending: Ending, share: f64) -> (Ending, f64, State) {
-        let [orifice, pins] = self
-            .taken
-            .map(|taken| taken.iter().rev().fold(0.0, |sum, c| sum * share + c));
-        let state = [self.place(share), self.speed(share), orifice, pins];
-        (ending, self.begins + share * self.length, state)
-    }
-
-    fn place(&self, t: f64) -> f64 {
-        self.place.iter().rev().fold(0.0, |sum, c| sum * t + c)
-    }
-
-    /// Speed (per s).
-    fn speed(&self, t: f64) -> f64 {
-        let [_, c1, c2, c3, c4, c5] = self.place;
-        (c1 + t * (2.0 * c2 + t * (3.0 * c3 + t * (4.0 * c4 + t * 5.0 * c5)))) / self.length
-    }
-
-    /// The end of the step, where the leg hardly moves any more and slows down.
-    fn crept_out(&self) -> Option<f64> {
-        let [_, _, c2, c3, c4, c5] = self.place;
-        let slowing = 2.0 * c2 + 6.0 * c3 + 12.0 * c4 + 20.0 * c5 < 0.0;
-        (slowing && self.speed(1.0) < AT_REST).then_some(1.0)
-    }
-
-    /// Share of the step at which the leg comes to rest from moving forward; a rest between two ends
-    /// that both move forward is found too.
-    fn rest(&self) -> Option<f64> {
-        // the speed is looked at often enough for a polynomial of degree 4
-        const LOOKS: usize = 16;
-        let mut moving = None;
-        for look in 0..=LOOKS {
-            let t = look as f64 / LOOKS as f64;
-            let speed = self.speed(t);
-            if speed > 0.0 {
-                moving = Some(t);
-            } else if let Some(from) = moving {
-                let root = bracketed_root(|t| self.speed(t), from, t, EVENT_TOLERANCE);
-                return Some(root.map_or(t, |root| root.x));
-            }
-        }
-        None
-    }
+/// Where in the step the leg hardly moves any more, and slows down yet.
+fn crept_out(step: &Step<State>) -> Option<f64> {
+    let (speed, change) = step.end(1);
+    let creeps = speed > -change * STANDS_WITHIN || speed < STANDS * AT_REST;
+    let slow = |share: f64| step.part_at(1, share) - AT_REST;
+    (change < 0.0 && speed < AT_REST && creeps)
+        .then(|| event_between(slow, 0.0, 1.0).map_or(1.0, |root| root.x))
 }

@@ -2,9 +2,9 @@
 use super::drop::{Case, Damper, Drop, Ending, drop};
 use super::limits::Limits;
 use super::margin::{Standing, Stood, agreed, finite, short};
-use super::orifice::Orifice;
 use super::rub::Rubbing;
 use super::track::{AIR, Node, SPRINGS, Track, WEIGHTS};
+use crate::hydraulics::conductance;
 use crate::kinematics::Linkage;
 use crate::model::{Conditions, Fluid, Leg};
 use crate::result::{
@@ -133,7 +133,7 @@ pub(super) fn case(leg: &Leg, fluid: &Fluid, conditions: &Conditions) -> Case {
         pin_factor: 1.0,
         held: 0.0,
         damper: leg.orifice_of_fall().map(|of| Damper {
-            orifice: Orifice::new(of.hole, of.discharge, fluid.density),
+            conductance: conductance(&of, fluid.density),
             areas: (annulus, bore),
         }),
     }

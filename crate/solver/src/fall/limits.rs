@@ -7,7 +7,7 @@ use super::margin::Stood;
 use super::rub::Rubbing;
 use super::track::{AIR, COLUMNS, PINS, STROKE, Track};
 use crate::model::MOST_PIN_FRICTION;
-use crate::numeric::bracketed_root;
+use crate::numeric::bisected;
 use crate::result::FallAirspeed;
 
 /// Highest airspeed tried (m/s).
@@ -21,21 +21,18 @@ const MOST_SEAL_FRICTION: f64 = 1e6;
 /// damps the fall (ratio). Without an orifice the first failure is in closed form. Both agree with single
 /// falls to 0.1 %.
 const RESOLUTION: f64 = 2e-4;
-/// The same where pins rub, whose loads are worked out again at each value (ratio).
-const SETTLED_LIMIT: f64 = 4e-3;
-/// A fall so far below a guess at such a limit must reach the lock, and one so far beyond it must not
-/// (ratio); where it does, the next is tried so many times further.
-const BESIDE_LIMIT: f64 = 1e-2;
+/// The same where pins rub, whose loads are worked out again at each value (ratio): a limit is told to 2 %, and
+/// the loads themselves are worked out to a hundredth.
+const BESIDE_LIMIT: f64 = 4e-3;
+/// How much further the next value is, until falls on both sides of a limit are known (ratio), the first one
+/// tried at least, as a share of the range (ratio), and most that are.
 const FURTHER: f64 = 1.25;
-/// Where there is no guess, the first value tried, as a share of the range (ratio), and most that are.
 const FIRST_TRIED: f64 = 1e-4;
 const MOST_TRIED: usize = 60;
-/// Most rounds in which the loads of rubbing pins at a limit are found.
-const MOST_ROUNDS: usize = 20;
 /// What is left at up over what holds a leg there that starts, whatever its running friction.
 const STARTS: Line = (1.0, 0.0);
-/// Most halvings of a bracket.
-const HALVINGS: usize = 40;
+/// Most steps towards a bracket.
+const MOST_STEPS: usize = 40;
 
 /// How a quantity splits the net push of a row, and what is left at up over what holds the leg there.
 type Split<'a> = (
@@ -60,7 +57,7 @@ fn limit(
     let mut low = pushed.max(from).min(most);
     let mut high = stops.min(most);
     // the first guess at the far end is rougher than the search itself
-    for _ in 0..HALVINGS {
+    for _ in 0..MOST_STEPS {
         if !good(high) {
             break;
         }
@@ -72,7 +69,7 @@ fn limit(
     }
     // what is left out of the value at which it is sure to stop takes little: the limit is next to it
     let mut below = RESOLUTION * high;
-    for _ in 0..HALVINGS {
+    for _ in 0..MOST_STEPS {
         let value = high - below;
         if value <= low {
             break;
@@ -84,18 +81,7 @@ fn limit(
         high = value;
         below *= 2.0;
     }
-    for _ in 0..HALVINGS {
-        if high - low <= RESOLUTION * high {
-            break;
-        }
-        let middle = 0.5 * (low + high);
-        if good(middle) {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    Some(low)
+    Some(bisected((low, high), RESOLUTION, good).0)
 }
 
 /// What a limit is sought for: how it splits the pushes of a row, and the case at a value of it.
@@ -262,56 +248,13 @@ impl<'a> Limits<'a> {
         if self.rubbing.is_none() {
             return first;
         }
-        let guess = self.guess(quantity, first, &stop);
-        self.held(quantity, guess)
+        self.between_falls(quantity, first.unwrap_or(*most))
     }
 
-    /// Where the limit with the pins of a value is that value itself, sought from the `first` guess.
-    fn guess(
-        &self,
-        Quantity {
-            with, from, most, ..
-        }: &Quantity,
-        first: Option<f64>,
-        stop: &dyn Fn(&[Place], f64) -> Option<f64>,
-    ) -> f64 {
-        let over = |value: f64| {
-            let Some(stop) = self.in_case(&with(value), |rows| stop(rows, value)) else {
-                return 0.5 * (from - value);
-            };
-            let over = stop.unwrap_or(2.0 * most) - value;
-            if over.abs() <= SETTLED_LIMIT * value {
-                0.0
-            } else {
-                over
-            }
-        };
-        let mut before = (*from, f64::NAN);
-        let mut at = first.unwrap_or(*most).min(*most);
-        for _ in 0..MOST_ROUNDS {
-            let found = over(at);
-            if found == 0.0 || (at >= *most && found > 0.0) {
-                break;
-            }
-            if before.1 * found < 0.0 {
-                let known = [before, (at, found)];
-                let over = |value: f64| {
-                    let end = known.iter().find(|end| end.0 == value);
-                    end.map_or_else(|| over(value), |end| end.1)
-                };
-                return bracketed_root(over, before.0, at, SETTLED_LIMIT * at)
-                    .map_or(at, |root| root.x);
-            }
-            before = (at, found);
-            at = (at + found).clamp(*from, *most);
-        }
-        at
-    }
-
-    /// A guess at a limit, held against falls at both sides of it; where they do not bear
-    /// it out, the limit that falls between known ones show. `None` where a fall at the most that is
-    /// tried reaches the lock.
-    fn held(
+    /// The same by whole falls, whose pins rub as they do in each: from a first `guess` on until one reaches the
+    /// lock and one does not, and then half-way between such falls. `None` where the most that is tried
+    /// reaches the lock.
+    fn between_falls(
         &self,
         Quantity {
             with, from, most, ..
@@ -319,39 +262,35 @@ impl<'a> Limits<'a> {
         guess: f64,
     ) -> Option<f64> {
         let good = |value: f64| self.reaches(&with(value));
-        let below = from + (1.0 - BESIDE_LIMIT) * (guess - from);
-        let (mut low, mut high) = if good(below) {
-            (below, None)
-        } else {
-            (*from, Some(below))
-        };
-        let mut above = ((1.0 + BESIDE_LIMIT) * guess).max(from + FIRST_TRIED * (most - from));
-        // reaches the most in fewer rounds than these
-        for _ in 0..MOST_TRIED {
-            if high.is_some() || low >= *most {
-                break;
-            }
-            let value = above.min(*most);
-            if good(value) {
+        let guess = guess.max(from + FIRST_TRIED * (most - from)).min(*most);
+        let (mut low, mut high) = (*from, guess);
+        if good(guess) {
+            (low, high) = (guess, *most);
+            for _ in 0..MOST_TRIED {
+                if low >= *most {
+                    return None;
+                }
+                let value = (FURTHER * low).min(*most);
+                if !good(value) {
+                    high = value;
+                    break;
+                }
                 low = value;
-            } else {
-                high = Some(value);
             }
-            above *= FURTHER;
-        }
-        let mut high = high?;
-        for _ in 0..HALVINGS {
-            if high - low <= 2.0 * BESIDE_LIMIT * high {
-                break;
-            }
-            let middle = 0.5 * (low + high);
-            if good(middle) {
-                low = middle;
-            } else {
-                high = middle;
+        } else {
+            for _ in 0..MOST_TRIED {
+                let value = high / FURTHER;
+                if value <= *from {
+                    break;
+                }
+                if good(value) {
+                    low = value;
+                    break;
+                }
+                high = value;
             }
         }
-        let is_guess = low <= guess && guess <= high;
-        Some(if is_guess { guess } else { 0.5 * (low + high) })
+        let (low, high) = bisected((low, high), BESIDE_LIMIT, good);
+        Some(0.5 * (low + high))
     }
 }

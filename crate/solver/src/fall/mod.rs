@@ -20,25 +20,18 @@ mod energies;
 mod fall_of;
 /// What all parts resist a motion with, and their kinetic energy.
 pub(crate) mod inertia;
-/// The published integrator behind one function.
-mod integrate;
 /// How far it can be driven: airspeed, friction.
 mod limits;
 /// What it has to spare.
 mod margin;
-/// Return orifice of the actuator.
-mod orifice;
 /// Pins that rub in the fall.
 mod rub;
-/// The integrator of damped falls.
-mod stiff;
 /// Functions of one variable as cubic splines.
 mod table;
 /// The way from up to the lock, tabled.
 mod track;
 
 pub use fall_of::fall_of;
-pub use orifice::{LAMINAR_BELOW, Orifice};
 
 #[cfg(test)]
 mod tests;

@@ -1,15 +1,14 @@
 //! Falls against closed forms.
 use std::f64::consts::{FRAC_PI_2, PI};
 
-use super::drop::{Case, Damper, Ending, Step, TOLERANCE, drop};
+use super::drop::{Case, Damper, Ending, State, TOLERANCE, drop, ended, event};
 use super::energies::reaches;
 use super::fall_of::{case, fall_of};
-use super::integrate::{Bounds, Moment, State, integrate};
 use super::table::Table;
 use super::track::{COLUMNS, INERTIA, Node, STROKE, Track, WEIGHTS};
-use super::*;
 use crate::kinematics::Linkage;
 use crate::model::*;
+use crate::numeric::{Bounds, Method, explicit, follow};
 use crate::result::{FallOutcome, InertiaBasis, Phase, Place};
 use crate::statics::STANDARD_GRAVITY;
 use gearswing_samples::leg::leg;
@@ -20,22 +19,17 @@ const BOUNDS: Bounds = Bounds {
     end: 100.0,
 };
 
-/// Event between two moments.
-fn event(a: &Moment, b: &Moment, end: f64) -> Option<(Ending, f64, State)> {
-    let step = Step::new(a, b);
-    let (ending, share) = step.event(end)?;
-    Some(step.ended(ending, share))
-}
-
 /// First event of a motion from rest at 0.
 fn first_event(slope: impl Fn(&State) -> State, end: f64) -> (Ending, f64, State) {
     let mut found = None;
-    integrate(slope, [0.0; 4], BOUNDS, |a, b| {
-        found = event(a, b, end);
-        found.is_some()
-    })
-    .unwrap();
-    found.unwrap()
+    let last = follow(Method::Explicit, slope, [0.0; 4], BOUNDS, |_, step| {
+        let (ending, share) = event(step, end).unzip();
+        found = ending;
+        share
+    });
+    let ending = found.unwrap();
+    let (time, state) = ended(ending, &last.unwrap(), end);
+    (ending, time, state)
 }
 
 /// A way of unit inertia with a push that depends on the place, and a stroke of 1 m for each unit.
@@ -192,12 +186,8 @@ fn quadratic_damping_agrees_with_its_closed_form() {
     // by the orifice: ρ/2·A·(A·v/CdAo)² = g·(v/v∞)² for unit inertia
     let (area, density) = (6e-4, 860.0);
     let effective_area = area * limit * f64::sqrt(0.5 * density * area / g);
-    let orifice = Orifice {
-        effective_area,
-        density,
-    };
     let damper = Some(Damper {
-        orifice,
+        conductance: effective_area * f64::sqrt(2.0 / density),
         areas: (area, f64::NAN),
     });
     let track = plain_track(|_| g, length);
@@ -214,27 +204,12 @@ fn quadratic_damping_agrees_with_its_closed_form() {
     assert!(balance.abs() < 1e-6 * g * length, "{balance}");
 }
 
-/// Source: orifice flow Q = Cd·A·√(2Δp/ρ): Cd 0.61, 1.0 mm, 7 MPa, 860 kg/m3 give 3.668 L/min
-/// (computed by hand from that formula); and a straight line through rest.
-#[test]
-fn orifice_follows_the_handbook_and_is_smooth_at_rest() {
-    let orifice = Orifice::new(1.0e-3, 0.61, 860.0);
-    let flow = 3.668e-3 / 60.0;
-    assert!((orifice.pressure(flow) / 7e6 - 1.0).abs() < 5e-4);
-    assert_eq!(orifice.pressure(-flow), -orifice.pressure(flow));
-    let slow = orifice.pressure(1e-12) / 1e-12;
-    assert!((orifice.pressure(2e-12) / 2e-12 - slow).abs() < 1e-6 * slow);
-}
-
 /// A minute is the longest that is followed: what needs 87 s has not got there by then.
 #[test]
 fn what_still_moves_after_a_minute_creeps() {
     let effective_area = 4e-6;
     let damper = Some(Damper {
-        orifice: Orifice {
-            effective_area,
-            density: 860.0,
-        },
+        conductance: effective_area * f64::sqrt(2.0 / 860.0),
         areas: (1e-3, f64::NAN),
     });
     // 0.25 N on 1e-3 m2 are 250 Pa, ρ/2·u·√(u² + u₀²) with u₀² = 2·100 Pa/ρ: u = 0.690 m/s, and so
@@ -280,18 +255,15 @@ fn grazing_stop_is_not_stepped_over() {
     assert!(reaches(&track.halves, &FREE));
 }
 
-/// Two rests inside one step, both of whose ends move forward: the speed is (t − ½)² − 10⁻³.
+/// Two rests inside one step, both of whose ends move forward: the speed is (t − ½)² − 10⁻³, a polynomial
+/// that the step follows exactly.
 #[test]
 fn rest_inside_a_step_is_found() {
-    let at = |t: f64| {
-        let u = t - 0.5;
-        Moment {
-            time: t,
-            state: [u.powi(3) / 3.0 - 1e-3 * u, u * u - 1e-3, 0.0, 0.0],
-            slope: [u * u - 1e-3, 2.0 * u, 0.0, 0.0],
-        }
-    };
-    let (ending, time, _) = event(&at(0.0), &at(1.0), 10.0).unwrap();
+    let slope = |&[_, v, time, _]: &State| [v, 2.0 * (time - 0.5), 1.0, 0.0];
+    let from = [0.0, 0.25 - 1e-3, 0.0, 0.0];
+    let step = explicit(&from, &slope(&from), 1.0, |at| Ok::<_, ()>(slope(at))).unwrap();
+    assert!(step.to[1] > 0.0);
+    let (ending, time) = event(&step, 10.0).unwrap();
     assert_eq!(ending, Ending::Rest);
     assert!((time - 0.5 + 1e-3_f64.sqrt()).abs() < 1e-9, "{time}");
 }

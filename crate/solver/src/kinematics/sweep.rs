@@ -1,6 +1,6 @@
 //! The whole path: poses at the stations, where it ends, dead points on the way.
 use crate::model::Leg;
-use crate::numeric::{bracketed_root, sort_short};
+use crate::numeric::{bisected, bracketed_root, sort_short};
 use crate::result::{Excursion, Jam, JamCause, MechanismEvent, MechanismEventKind, Phase};
 
 use super::grid::progress_grid;
@@ -223,16 +223,9 @@ fn axle_radius(linkage: &Linkage) -> f64 {
 /// The place where a folding brace ceases to close, and its pose, added to `poses`.
 fn last_assembled(linkage: &Linkage, poses: &mut Vec<Pose>, broken: f64) -> Option<Jam> {
     let good = poses.last()?.place.progress;
-    // bisection on "closes": 60 halvings of a gap below 1
-    let (mut lo, mut hi) = (good, broken);
-    for _ in 0..60 {
-        let middle = 0.5 * (lo + hi);
-        if linkage.pose(middle).is_ok() {
-            lo = middle;
-        } else {
-            hi = middle;
-        }
-    }
+    let (lo, _) = bisected((good, broken), 0.0, |progress| {
+        linkage.pose(progress).is_ok()
+    });
     let pose = linkage.pose(lo).ok()?;
     poses.push(pose);
     let cause = brace_cause(linkage, lo)?;

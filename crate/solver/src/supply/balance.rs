@@ -1,12 +1,10 @@
 //! Balance at one instant: manifold pressure from the flows, or bus voltage from the currents.
 use super::error::SupplyError;
 use super::gas::Stands;
-use super::orifice::Line;
 use super::source::{Circuit, Pump};
+use crate::hydraulics::Line;
 use crate::model::ElectricActuator;
-
-/// Bound on the steps of a balance: each halves the bracket or is a Newton step inside it.
-const MAX_STEPS: usize = 120;
+use crate::numeric::{MOST_NEWTON_STEPS, rising_root};
 
 /// Bracket of the manifold pressure that is close enough (Pa).
 const PRESSURE_TOLERANCE: f64 = 1e-7;
@@ -179,7 +177,7 @@ fn direct(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifold, SupplyErro
     let pressure = rising_root(spare, slope, pump.least, pump.most, PRESSURE_TOLERANCE).ok_or(
         SupplyError::Unbalanced {
             time,
-            steps: MAX_STEPS,
+            steps: MOST_NEWTON_STEPS,
         },
     )?;
     Ok(Manifold {
@@ -192,48 +190,6 @@ fn direct(pump: &Pump, loads: &[Load], time: f64) -> Result<Manifold, SupplyErro
         below_relief,
         below_full: f64::INFINITY,
     })
-}
-
-/// Root of a rising function by Newton's method, held inside a bracket by bisection (any text on
-/// numerical methods); `None` when the bound on steps is reached or a value is not a number.
-fn rising_root(
-    f: impl Fn(f64) -> f64,
-    slope: impl Fn(f64) -> f64,
-    low: f64,
-    high: f64,
-    tolerance: f64,
-) -> Option<f64> {
-    let (mut low, mut high) = (low, high);
-    let mut x = 0.5 * (low + high);
-    let mut last = high - low;
-    for _ in 0..MAX_STEPS {
-        let value = f(x);
-        if value.is_nan() {
-            return None;
-        }
-        if value == 0.0 {
-            return Some(x);
-        }
-        if value < 0.0 {
-            low = x;
-        } else {
-            high = x;
-        }
-        let newton = x - value / slope(x);
-        // A Newton step that does not halve the last one gives way to bisection.
-        let step = (newton - x).abs();
-        let next = if newton > low && newton < high && step <= 0.5 * last {
-            newton
-        } else {
-            0.5 * (low + high)
-        };
-        last = (next - x).abs();
-        if last <= tolerance || high - low <= tolerance || next == low || next == high {
-            return Some(next);
-        }
-        x = next;
-    }
-    None
 }
 
 /// The bus in balance with its motors.
@@ -278,7 +234,7 @@ pub(super) fn bus(
         rising_root(short, slope, 0.0, circuit.open, VOLTAGE_TOLERANCE).ok_or(
             SupplyError::Unbalanced {
                 time,
-                steps: MAX_STEPS,
+                steps: MOST_NEWTON_STEPS,
             },
         )?
     };

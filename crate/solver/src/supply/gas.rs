@@ -1,5 +1,5 @@
 //! Accumulator: pressure by the fluid that it holds.
-use super::orifice::NO_PRESSURE;
+use crate::hydraulics::NO_PRESSURE;
 use crate::model::Accumulator;
 
 /// Standard atmosphere (Pa): gauge to absolute.

@@ -2,11 +2,11 @@
 use std::cell::Cell;
 
 use super::error::SupplyError;
-use super::implicit::MOVED;
 use super::leg::Moving;
-use super::orifice::Line;
 use super::run::Going;
 use super::state::{Look, Power};
+use crate::hydraulics::Line;
+use crate::numeric::MOVED;
 
 /// A leg that needs more than the manifold has by so much, as a share of it and beside [1, Pa], waits.
 const MARGIN: (f64, f64) = (0.02, 2e5);

@@ -39,20 +39,14 @@ mod finish;
 mod gas;
 /// What happens on a run.
 mod happen;
-/// An implicit time step.
-mod implicit;
 /// One leg on its way.
 mod leg;
 /// Bounds of a time step, and what counts as a stall.
 mod limits;
-/// A few linear equations.
-mod linear;
 /// Legs that may move.
 mod live;
 /// The next event.
 mod next;
-/// Orifice flow.
-mod orifice;
 /// The accumulator after the swing.
 mod refill;
 /// More stations where the load bends.
@@ -67,8 +61,6 @@ mod stage;
 mod stall;
 /// State and its rates.
 mod state;
-/// One explicit time step.
-mod step;
 /// How long a step is, and of which kind.
 mod stepper;
 /// Against stopped legs.
@@ -89,7 +81,5 @@ pub use cycle::{Cycling, SupplyOptions, cycle, cycle_prepared, is_timed};
 pub use error::SupplyError;
 use limits::USUAL_LEGS;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};
-pub(crate) use orifice::Line;
-pub use orifice::{LAMINAR_BELOW, NO_PRESSURE, OPEN_LINE, conductance, flow};
 pub(crate) use source::{Circuit, Pump};
 pub(crate) use track::{Blocked, Track};

@@ -2,12 +2,9 @@
 use super::error::SupplyError;
 use super::leg::Moving;
 use super::run::Going;
-use super::step::Step;
-use crate::numeric::bracketed_root;
+use super::state::Step;
+use crate::numeric::event_between;
 use crate::result::RunEventKind;
-
-/// Width to which an event is bracketed, as a share of its time step (ratio).
-const EVENT_TOLERANCE: f64 = 1e-13;
 
 /// Shares of a step at which pressures and currents are looked at, so that a short rise and fall
 /// within one step is not stepped over.
@@ -38,7 +35,7 @@ impl Going {
             }
             let left = |share: f64| trial.part_at(at, share) - fluid;
             // Already there but for rounding: at once.
-            let share = match bracketed_root(left, 0.0, 1.0, EVENT_TOLERANCE) {
+            let share = match event_between(left, 0.0, 1.0) {
                 Ok(root) => root.x,
                 Err(_) if left(0.0) >= 0.0 => 0.0,
                 Err(_) => 1.0,
@@ -59,8 +56,7 @@ impl Going {
                     self.look(&trial.at(share), self.time)
                         .map_or(f64::NAN, |look| self.watch.measure(kind, &look))
                 };
-                let share = bracketed_root(of, before, share, EVENT_TOLERANCE)
-                    .map_or(share, |root| root.last);
+                let share = event_between(of, before, share).map_or(share, |root| root.last);
                 if sooner(share, &first) {
                     first = Some(Next {
                         share,

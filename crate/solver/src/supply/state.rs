@@ -4,8 +4,8 @@ use super::error::SupplyError;
 use super::gas::Stands;
 use super::leg::Moving;
 use super::live::Live;
-use super::orifice::Line;
 use super::source::{Circuit, Pump};
+use crate::hydraulics::Line;
 use crate::model::ElectricActuator;
 use crate::result::RunEventKind;
 
@@ -34,6 +34,9 @@ impl Power {
         }
     }
 }
+
+/// A time step of it.
+pub(super) type Step = crate::numeric::Step<Vec<f64>>;
 
 /// Parts of the state behind the fluid of each leg.
 pub(super) const BUDGETS: usize = 10;

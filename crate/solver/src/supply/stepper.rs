@@ -1,12 +1,11 @@
 //! How long a time step is and how it is made.
 use super::error::SupplyError;
-use super::implicit::{Implicit, SMALL};
 use super::leg::Moving;
 use super::live::Live;
 use super::run::Going;
-use super::state::{Budget, Look, Power};
-use super::step::Step;
+use super::state::{Budget, Look, Power, Step};
 use super::{LARGEST_SHARE, LARGEST_STEP, USUAL_LEGS};
+use crate::numeric::{Implicit, SMALL, explicit};
 
 /// How near to a place, as a share of its stage, a step must end (ratio), and most corrections of its size; one
 /// that is so many times as far off has not come there (ratio).
@@ -168,7 +167,7 @@ impl Going {
     }
 
     fn explicit(&self, look: &Look, size: f64) -> Result<Step, SupplyError> {
-        Step::new(&self.state, &look.rates, size, |state| {
+        explicit(&self.state, &look.rates, size, |state| {
             self.look(state, self.time).map(|look| look.rates)
         })
     }

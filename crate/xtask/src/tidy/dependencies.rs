@@ -12,7 +12,6 @@ const ALLOWED: &[(&str, &[&str])] = &[
         &[
             "gearswing-gear",
             "nalgebra",
-            "ode_solvers",
             "parry2d-f64",
             "serde",
             "thiserror",

@@ -18,7 +18,7 @@ mod joints;
 mod locked;
 /// Legs on one flow.
 mod one_flow;
-/// Orifice, battery, motor, time step.
+/// Orifice, battery, motor.
 mod parts;
 /// A run by the line of its pump.
 mod pump_line;

@@ -1,9 +1,9 @@
-//! Orifice, battery, motor line, curve, time step.
+//! Orifice, battery, motor line, curve.
 use super::super::curve::Curve;
-use super::super::orifice::Line;
+use super::super::open_circuit_voltage;
 use super::super::source::Pump;
-use super::super::step::Step;
-use super::super::{conductance, flow, open_circuit_voltage};
+use crate::hydraulics::Line;
+use crate::hydraulics::{conductance, flow};
 use crate::model::{Battery, BatteryKind, BatterySize, LineOrifice, MotorPump, Source, Supply};
 use crate::statics::STANDARD_GRAVITY;
 
@@ -141,30 +141,6 @@ fn curve_keeps_between_its_points() {
     assert_eq!(curve.peak_from(3.0).0, 3.0);
 }
 
-#[test]
-fn time_step_has_its_order() {
-    // y' = y and the oscillator: halving the step divides the error of one step by 2^6, that of
-    // the continuous output by 2^5.
-    let rate = |y: &[f64]| Ok::<_, ()>(vec![y[0], y[2], -y[1]]);
-    let errors = |size: f64| {
-        let from = [1.0, 0.0, 1.0];
-        let step = Step::new(&from, &rate(&from).unwrap(), size, rate).unwrap();
-        let error = |state: &[f64], t: f64| {
-            (state[0] - t.exp()).abs() + (state[1] - t.sin()).abs() + (state[2] - t.cos()).abs()
-        };
-        (error(&step.to, size), error(&step.at(0.4), 0.4 * size))
-    };
-    let (whole, half) = (errors(0.2), errors(0.1));
-    assert!(
-        (50.0..80.0).contains(&(whole.0 / half.0)),
-        "{whole:?} {half:?}"
-    );
-    assert!(
-        (26.0..40.0).contains(&(whole.1 / half.1)),
-        "{whole:?} {half:?}"
-    );
-}
-
 /// Through points of a parabola the slope at both ends is the parabola's own (three points make it).
 #[test]
 fn curve_ends_with_the_slope_of_a_parabola() {
@@ -217,16 +193,5 @@ fn slope_of_a_line_by_hand() {
         let step = 1e-3;
         let by_difference = (line.flow(spare + step) - line.flow(spare - step)) / (2.0 * step);
         assert!((line.slope(spare) / by_difference - 1.0).abs() < 1e-6);
-    }
-}
-
-/// For y' = −k·y neighbours come together at k: so many times the step.
-#[test]
-fn stiffness_of_a_step_is_its_size_over_its_time_constant() {
-    for (k, size) in [(50.0, 0.02), (2.0, 0.1), (10.0, 0.3)] {
-        let rate = |y: &[f64]| Ok::<_, ()>(vec![-k * y[0]]);
-        let step = Step::new(&[1.0], &[-k], size, rate).unwrap();
-        let found = step.stiffness(&[1e-6]);
-        assert!((found / (k * size) - 1.0).abs() < 1e-9, "{found}");
     }
 }

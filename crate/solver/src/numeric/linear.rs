@@ -1,7 +1,7 @@
 //! Linear equations, a few at a time: elimination with the largest pivot of each column (textbook).
 
 /// A matrix taken apart.
-pub(super) struct Lu {
+pub(crate) struct Lu {
     rows: Vec<Vec<f64>>,
     /// Row that was taken as pivot of each column.
     order: Vec<usize>,
@@ -9,7 +9,7 @@ pub(super) struct Lu {
 
 impl Lu {
     /// Takes a square matrix apart, given row after row; `None` where it is singular or not a number.
-    pub(super) fn new(entries: Vec<f64>, count: usize) -> Option<Self> {
+    pub(crate) fn new(entries: Vec<f64>, count: usize) -> Option<Self> {
         let mut rows: Vec<Vec<f64>> = entries.chunks(count.max(1)).map(<[f64]>::to_vec).collect();
         let mut order: Vec<usize> = (0..rows.len()).collect();
         for column in 0..rows.len() {
@@ -41,7 +41,7 @@ impl Lu {
     }
 
     /// Solves for one right hand side, in its place.
-    pub(super) fn solve(&self, side: &mut [f64]) {
+    pub(crate) fn solve(&self, side: &mut [f64]) {
         let mut found: Vec<f64> = Vec::with_capacity(side.len());
         for (row, &from) in self.rows.iter().zip(&self.order) {
             let known: f64 = row.iter().zip(&found).map(|(a, x)| a * x).sum();

@@ -7,10 +7,13 @@
 //! Coefficients: E. Hairer, G. Wanner, "Solving Ordinary Differential Equations II", 2nd ed., IV.6,
 //! method of order 4 with γ = 1/4, L-stable, and its continuous output; from memory, held by the tests of
 //! their order.
+//!
+//! By hand, for want of a crate: diffsol, which has implicit methods with continuous output, costs the page
+//! a tenth of its size.
 use std::borrow::Cow;
 
 use super::linear::Lu;
-use super::step::Step;
+use super::step::{Dense, State, Step, add, get};
 
 /// Diagonal of the method.
 const GAMMA: f64 = 0.25;
@@ -45,14 +48,14 @@ const D: [[f64; 4]; 5] = [
 
 /// Bound on the corrections of a stage, and when they are small enough, by the scale of each part (ratio).
 const MOST_CORRECTIONS: usize = 12;
-pub(super) const SMALL: f64 = 1e-4;
+pub(crate) const SMALL: f64 = 1e-4;
 
 /// Part of the state, as multiple of its scale, by which it is moved to see what follows (ratio): by little, for
 /// a load may rise so steeply that more of it bends the flow, or ends the rise.
-pub(super) const MOVED: f64 = 1e-2;
+pub(crate) const MOVED: f64 = 1e-2;
 
 /// What is solved implicitly of a state, and how fine.
-pub(super) struct Implicit<'a> {
+pub(crate) struct Implicit<'a> {
     /// Parts of the state on which the slopes depend.
     pub parts: &'a [usize],
     /// Error allowed in each part.
@@ -66,17 +69,15 @@ impl Implicit<'_> {
     /// Tries a step of `size` from `from`, whose slope is `first`; with it, how fast neighbouring states
     /// come together or apart (1/s). `None` where a stage is not found, or `slope` has none: a shorter step
     /// may be.
-    pub(super) fn step<X>(
+    pub(crate) fn step<S: State, X>(
         &self,
-        from: &[f64],
-        first: &[f64],
+        from: &S,
+        first: &S,
         size: f64,
-        mut slope: impl FnMut(&[f64]) -> Result<Option<Vec<f64>>, X>,
-    ) -> Result<Option<(Step, f64)>, X> {
-        let (count, get) = (self.parts.len(), |list: &[f64], at: usize| {
-            list.get(at).copied().unwrap_or(0.0)
-        });
-        let scale = |at: usize| get(self.scales, at).max(f64::MIN_POSITIVE);
+        mut slope: impl FnMut(&S) -> Result<Option<S>, X>,
+    ) -> Result<Option<(Step<S>, f64)>, X> {
+        let count = self.parts.len();
+        let scale = |at: usize| self.scale(at);
         let derivatives = match &self.derivatives {
             Some(known) => Cow::Borrowed(known),
             None => match self.differences(from, &mut slope)? {
@@ -95,10 +96,10 @@ impl Implicit<'_> {
         let Some(solver) = Lu::new(matrix, count) else {
             return Ok(None);
         };
-        let mut slopes: Vec<Vec<f64>> = Vec::with_capacity(A.len());
-        let mut guess = first.to_vec();
+        let mut slopes: Vec<S> = Vec::with_capacity(A.len());
+        let mut guess = first.clone();
         for row in A {
-            let mut base = from.to_vec();
+            let mut base = from.clone();
             for (weight, known) in row.iter().zip(&slopes) {
                 add(&mut base, size * weight, known);
             }
@@ -118,7 +119,7 @@ impl Implicit<'_> {
                 let mut largest = 0.0_f64;
                 for (&part, change) in self.parts.iter().zip(&change) {
                     largest = largest.max((change / scale(part)).abs());
-                    if let Some(value) = state.get_mut(part) {
+                    if let Some(value) = state.as_mut().get_mut(part) {
                         *value += change;
                     }
                 }
@@ -139,15 +140,16 @@ impl Implicit<'_> {
             guess.clone_from(&there);
             slopes.push(there);
         }
-        let mut to = from.to_vec();
-        let mut error = vec![0.0; from.len()];
+        let mut to = from.clone();
+        let nothing = nothing(from);
+        let mut error = nothing.clone();
         let last = A.last().copied().unwrap_or_default();
         let weights = last.iter().copied().chain([GAMMA]);
         for ((weight, part), known) in weights.zip(E).zip(&slopes) {
             add(&mut to, size * weight, known);
             add(&mut error, size * part, known);
         }
-        let mut powers = std::array::from_fn(|_| vec![0.0; from.len()]);
+        let mut powers = std::array::from_fn(|_| nothing.clone());
         for (factors, known) in D.iter().zip(&slopes) {
             for (power, factor) in powers.iter_mut().zip(factors) {
                 add(power, size * factor, known);
@@ -157,35 +159,46 @@ impl Implicit<'_> {
         let mut damped: Vec<f64> = self.parts.iter().map(|&part| get(&error, part)).collect();
         solver.solve(&mut damped);
         for (&part, damped) in self.parts.iter().zip(&damped) {
-            if let Some(value) = error.get_mut(part) {
+            if let Some(value) = error.as_mut().get_mut(part) {
                 *value = *damped;
             }
         }
-        let end = slopes.pop().unwrap_or_default();
-        let ends = [first.to_vec(), end];
-        let step = Step::implicit(size, [from.to_vec(), to], ends, error, powers);
+        // the last stage is the end of the step
+        let end = slopes.pop().unwrap_or_else(|| first.clone());
+        let step = Step {
+            size,
+            from: from.clone(),
+            to,
+            ends: [first.clone(), end],
+            error,
+            dense: Dense::Powers(powers),
+            beside: None,
+        };
         Ok(Some((step, fastest)))
     }
-}
 
-impl Implicit<'_> {
+    /// Error allowed in a part.
+    fn scale(&self, part: usize) -> f64 {
+        let scale = self.scales.get(part).copied().unwrap_or(0.0);
+        scale.max(f64::MIN_POSITIVE)
+    }
+
     /// The derivatives by moving each part a little; `None` where `slope` has none.
-    fn differences<X>(
+    fn differences<S: State, X>(
         &self,
-        from: &[f64],
-        slope: &mut impl FnMut(&[f64]) -> Result<Option<Vec<f64>>, X>,
+        from: &S,
+        slope: &mut impl FnMut(&S) -> Result<Option<S>, X>,
     ) -> Result<Option<Vec<f64>>, X> {
         let count = self.parts.len();
-        let get = |list: &[f64], at: usize| list.get(at).copied().unwrap_or(0.0);
         // not the slope with which the step begins: what stands there may flow both ways in it
         let Some(here) = slope(from)? else {
             return Ok(None);
         };
         let mut found = vec![0.0; count * count];
         for (column, &part) in self.parts.iter().enumerate() {
-            let mut beside = from.to_vec();
-            let moved = MOVED * get(self.scales, part).max(f64::MIN_POSITIVE);
-            if let Some(value) = beside.get_mut(part) {
+            let mut beside = from.clone();
+            let moved = MOVED * self.scale(part);
+            if let Some(value) = beside.as_mut().get_mut(part) {
                 *value += moved;
             }
             let Some(there) = slope(&beside)? else {
@@ -201,8 +214,9 @@ impl Implicit<'_> {
     }
 }
 
-fn add(to: &mut [f64], factor: f64, what: &[f64]) {
-    for (value, part) in to.iter_mut().zip(what) {
-        *value += factor * part;
-    }
+/// A state all of whose parts are nothing.
+fn nothing<S: State>(like: &S) -> S {
+    let mut state = like.clone();
+    state.as_mut().fill(0.0);
+    state
 }
