@@ -9,7 +9,7 @@ use crate::result::{
     Assumption, Fall, LegResult, LoadCase, Phase, Question, Station, StationForce, Unpowered,
 };
 use crate::statics::{Comparison, Partners, Ready, Stance};
-use crate::{answer, fall, lock, statics, supply};
+use crate::{answer, fall, lock, statics};
 
 /// How finely to solve.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -105,7 +105,7 @@ pub fn solve_prepared(
         }
         stations
     };
-    let available = supply::available(prepared, leg, partners);
+    let available = statics::available(prepared, leg, partners);
     let mut comparison = Comparison::new(gear, model, &ready, &available, partners);
     let stations = table(&sweep.poses, &mut |index, stance| {
         comparison.add(index, stance)

@@ -2,8 +2,6 @@
 
 /// Brace.
 mod brace;
-/// The fault type.
-mod fault;
 /// One leg.
 mod leg;
 /// Outlines.
@@ -17,5 +15,5 @@ mod tire;
 /// The visitor over a whole gear.
 mod visit;
 
-pub use fault::{Fault, FaultKind, Faults};
+pub use crate::result::{Fault, FaultKind, Faults};
 pub use visit::{LEAST_JOINT_DISTANCE, MOST_ITEMS, check_gear, check_leg, check_stop};

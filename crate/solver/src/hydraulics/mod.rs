@@ -1,9 +1,19 @@
-//! What fluid does in lines, whoever asks: a fall without pressure or a run against time.
+//! What drives the legs, whoever asks, an answer, a fall or a run against time: pump and motor on a battery,
+//! accumulator, and what an orifice lets through.
 
+/// Battery voltage by charge.
+mod battery;
+/// Accumulator.
+mod gas;
 /// Orifice: flow by pressure and pressure by flow.
 mod orifice;
+/// Pump line and circuit.
+mod source;
 
+pub use battery::{is_run_down, open_circuit_voltage};
+pub(crate) use gas::{Gas, Stands};
 pub(crate) use orifice::Line;
 pub use orifice::{
     LAMINAR_BELOW, LAMINAR_IN_A_FALL, NO_PRESSURE, OPEN_LINE, conductance, flow, pressure,
 };
+pub(crate) use source::{Circuit, Pump};

@@ -6,6 +6,8 @@ mod case;
 mod clearance;
 /// Fall without pressure.
 mod fall;
+/// Faults of a model.
+mod fault;
 /// The three answers for a leg.
 mod finding;
 /// Actuator force and pressure.
@@ -20,6 +22,8 @@ mod station;
 mod stop;
 /// The gear against time.
 mod supply;
+/// Why there is no result against time.
+mod supply_error;
 /// The way down without the normal power.
 mod way_down;
 
@@ -34,6 +38,7 @@ pub use fall::{
     Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, FallRequired, FallShort, FallStart,
     InertiaBasis, LeastKneePush, LeastMoment, Unpowered,
 };
+pub use fault::{Fault, FaultKind, Faults};
 pub use finding::{Assumption, Caution, Finding, FindingDetail, Question, Verdict};
 pub use force::{DrivenBy, Force, ForcePeak, PartnerStands, SetBy, Stroke};
 pub use leg_result::{
@@ -48,4 +53,5 @@ pub use supply::{
     Breaker, Cycle, EnergyBudget, FluidBudget, Indication, LegSample, Refill, Run, RunEnd,
     RunEvent, RunEventKind, Sample, Stall, StallCause,
 };
+pub use supply_error::SupplyError;
 pub use way_down::{HandPumpDown, WayDown};

@@ -1,9 +1,9 @@
 //! The gear against time: pressures, flows, currents, where every leg is and what its switches say.
 use serde::Serialize;
 
+use super::SupplyError;
 use super::{LoadCase, Place};
 use crate::model::{Direction, Joint, MovingPart};
-use crate::supply::SupplyError;
 
 /// Up and down again.
 #[derive(Clone, Debug, PartialEq, Serialize)]

@@ -2,6 +2,7 @@
 use std::cmp::Ordering;
 
 use super::Partners;
+use super::available::{Available, margin};
 use super::friction::Warm;
 use super::pressure::{CaseAt, Stance};
 use super::ready::Ready;
@@ -14,7 +15,6 @@ use crate::result::{
     Bind, CaseForce, CaseOutcome, Force, ForcePeak, JointLoad, LoadCase, MissingInput, Motion,
     PartnerStands, Place, StationForce,
 };
-use crate::supply::{Available, margin};
 
 /// Airspeed of the air-load case over the stall speed with flaps up (ratio): 14 CFR 23.729(a)(1) before
 /// amendment 23-64, "any airspeed up to 1.6 VS1".

@@ -2,6 +2,8 @@
 
 /// Friction of the pins in one motion.
 mod against;
+/// Most that the source makes.
+mod available;
 /// Equilibrium of every body on its own.
 mod balance;
 /// Forces and couples on the bodies.
@@ -29,6 +31,7 @@ mod springs;
 /// Where the pressure ceases to suffice.
 mod stalls;
 
+pub(crate) use available::available;
 pub use balance::{FreeBodies, free_bodies};
 pub use body_loads::{BodyLoads, Wrench, pin_rates};
 pub(crate) use cases::Comparison;

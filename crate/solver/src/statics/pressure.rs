@@ -1,6 +1,7 @@
 //! Thrust by virtual work, pressures, and the worst places of the stroke.
 use std::f64::consts::FRAC_PI_4;
 
+use super::available::{Available, margin};
 use super::balance::{Balance, Unknown};
 use super::friction::{PinLoads, Pinned, Warm};
 use super::ready::{Ready, components};
@@ -10,7 +11,6 @@ use crate::model::{Actuator, Joint, Leg, Supply, Vector};
 use crate::result::{
     Bind, Force, ForcePeak, LoadCase, Motion, Place, Station, StationForce, Stroke,
 };
-use crate::supply::{Available, margin};
 
 /// Bore area and bore less rod area (m2): πD²/4 and π(D² − d²)/4, textbook.
 pub(crate) fn areas(actuator: &Actuator) -> (f64, f64) {

@@ -1,10 +1,11 @@
 //! What the source does against a stopped leg.
 use super::StopError;
 use crate::hydraulics::Line;
+use crate::hydraulics::{Circuit, Pump};
 use crate::model::{ElectricActuator, Gear, Leg, MotorPump, PumpSeen, Source};
 use crate::numeric::bracketed_root;
 use crate::result::Demand;
-use crate::supply::{Circuit, Pump, Track};
+use crate::supply::Track;
 
 /// A switch that is off by less, as a share, is the file's own (ratio).
 const TOLD: f64 = 0.01;

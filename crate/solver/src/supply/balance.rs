@@ -1,10 +1,10 @@
 //! Balance at one instant: manifold pressure from the flows, or bus voltage from the currents.
-use super::error::SupplyError;
-use super::gas::Stands;
-use super::source::{Circuit, Pump};
 use crate::hydraulics::Line;
+use crate::hydraulics::Stands;
+use crate::hydraulics::{Circuit, Pump};
 use crate::model::ElectricActuator;
 use crate::numeric::{MOST_NEWTON_STEPS, rising_root};
+use crate::result::SupplyError;
 
 /// Bracket of the manifold pressure that is close enough (Pa).
 const PRESSURE_TOLERANCE: f64 = 1e-7;

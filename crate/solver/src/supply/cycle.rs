@@ -1,14 +1,14 @@
 //! The whole gear up and down again.
-use super::error::SupplyError;
 use super::leg::Moving;
 use super::run::Going;
-use super::source::{Circuit, Pump};
 use super::state::Power;
 use super::touch::first_touch;
 use super::track::{Blocked, Track};
 use crate::faults::check_gear;
+use crate::hydraulics::{Circuit, Pump};
 use crate::model::{Gear, Leg, Supply};
 use crate::prepared::PreparedGear;
+use crate::result::SupplyError;
 use crate::result::{Cycle, Direction, LoadCase, Run};
 
 /// How finely to follow the legs.

@@ -1,12 +1,12 @@
 //! The legs that a look at the manifold must ask: those that wait for more pressure take nothing.
 use std::cell::Cell;
 
-use super::error::SupplyError;
 use super::leg::Moving;
 use super::run::Going;
 use super::state::{Look, Power};
 use crate::hydraulics::Line;
 use crate::numeric::MOVED;
+use crate::result::SupplyError;
 
 /// A leg that needs more than the manifold has by so much, as a share of it and beside [1, Pa], waits.
 const MARGIN: (f64, f64) = (0.02, 2e5);

@@ -21,22 +21,14 @@
 //! that no order is lost. Tests hold it: times against closed forms, volumes to 1e-6, energies,
 //! and times that stay the same to 1e-6 when the tolerance is tightened.
 
-/// Most that the source makes.
-mod available;
 /// Flows at the manifold, currents on the bus.
 mod balance;
-/// Battery voltage by charge.
-mod battery;
 /// Smooth curve.
 mod curve;
 /// Up and down again.
 mod cycle;
-/// Errors.
-mod error;
 /// Budgets and stalls of a run that has ended.
 mod finish;
-/// Accumulator.
-mod gas;
 /// What happens on a run.
 mod happen;
 /// One leg on its way.
@@ -53,8 +45,6 @@ mod refill;
 mod refine;
 /// A run in time.
 mod run;
-/// Pump line.
-mod source;
 /// One stage.
 mod stage;
 /// What would free a leg.
@@ -75,11 +65,9 @@ mod watch;
 #[cfg(test)]
 pub(crate) mod tests;
 
-pub(crate) use available::{Available, available, margin};
-pub use battery::{is_run_down, open_circuit_voltage};
+pub use crate::hydraulics::{is_run_down, open_circuit_voltage};
+pub use crate::result::SupplyError;
 pub use cycle::{Cycling, SupplyOptions, cycle, cycle_prepared, is_timed};
-pub use error::SupplyError;
 use limits::USUAL_LEGS;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};
-pub(crate) use source::{Circuit, Pump};
 pub(crate) use track::{Blocked, Track};

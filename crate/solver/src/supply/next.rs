@@ -1,10 +1,10 @@
 //! What happens next within a time step.
-use super::error::SupplyError;
 use super::leg::Moving;
 use super::run::Going;
 use super::state::Step;
 use crate::numeric::event_between;
 use crate::result::RunEventKind;
+use crate::result::SupplyError;
 
 /// Shares of a step at which pressures and currents are looked at, so that a short rise and fall
 /// within one step is not stepped over.

@@ -1,7 +1,7 @@
 //! The pump fills the accumulator again when the legs stand at their ends.
-use super::gas::Stands;
 use super::run::Going;
 use super::state::{Budget, Look, Power};
+use crate::hydraulics::Stands;
 use crate::result::{Refill, RunEnd, RunEventKind};
 
 /// How and when the legs have come to their ends.

@@ -1,5 +1,4 @@
 //! One run: time steps between events, and what is written down of them.
-use super::error::SupplyError;
 use super::finish::{MOST_SAMPLES, thin};
 use super::leg::Moving;
 use super::live::Live;
@@ -10,6 +9,7 @@ use super::stepper::Stepper;
 use super::watch::Watch;
 use super::{SLOWEST_PACE, SupplyOptions};
 use crate::model::Supply;
+use crate::result::SupplyError;
 use crate::result::{Direction, Run, RunEnd, RunEvent, RunEventKind, Sample};
 
 /// Bound on the time steps of a run, and on those more for each leg: one may go after the other.

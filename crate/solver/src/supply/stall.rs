@@ -1,10 +1,10 @@
 //! Why a leg stands still, and what would free it.
-use super::gas::Stands;
 use super::leg::Moving;
-use super::source::{Circuit, Pump};
 use super::state::{Budget, Power};
 use super::touch::Touched;
 use super::track::Blocked;
+use crate::hydraulics::Stands;
+use crate::hydraulics::{Circuit, Pump};
 use crate::model::{ElectricActuator, Source, Supply};
 use crate::numeric::sort_short;
 use crate::result::{Stall, StallCause};

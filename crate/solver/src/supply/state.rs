@@ -1,13 +1,13 @@
 //! State of all legs and budgets, and how fast each part of it changes.
 use super::balance::{Bus, Load, Manifold, bus, manifold};
-use super::error::SupplyError;
-use super::gas::Stands;
 use super::leg::Moving;
 use super::live::Live;
-use super::source::{Circuit, Pump};
 use crate::hydraulics::Line;
+use crate::hydraulics::Stands;
+use crate::hydraulics::{Circuit, Pump};
 use crate::model::ElectricActuator;
 use crate::result::RunEventKind;
+use crate::result::SupplyError;
 
 /// What the legs are driven by.
 #[derive(Clone, Debug, PartialEq)]
@@ -230,7 +230,7 @@ fn look_fluid(
             to_lines += (pressure - load.pressure) * flow;
         }
     }
-    let on = pump.share_on(&balance);
+    let on = pump.share_on(balance.pressure, balance.pumped);
     // behind its non-return valve it makes no more than its most, whatever the gas stands at
     let running = pump
         .motor

@@ -1,11 +1,11 @@
 //! How long a time step is and how it is made.
-use super::error::SupplyError;
 use super::leg::Moving;
 use super::live::Live;
 use super::run::Going;
 use super::state::{Budget, Look, Power, Step};
 use super::{LARGEST_SHARE, LARGEST_STEP, USUAL_LEGS};
 use crate::numeric::{Implicit, SMALL, explicit};
+use crate::result::SupplyError;
 
 /// How near to a place, as a share of its stage, a step must end (ratio), and most corrections of its size; one
 /// that is so many times as far off has not come there (ratio).

@@ -1,9 +1,9 @@
 //! What the source does against legs that have stopped.
-use super::error::SupplyError;
 use super::leg::Moving;
 use super::run::Going;
 use super::state::{Look, Power};
 use crate::result::RunEventKind;
+use crate::result::SupplyError;
 
 impl Going {
     /// Stopped legs take the pressure at once to the most that the source makes, or to what makes its

@@ -1,5 +1,4 @@
 //! Where a leg first touches its well, or its tire its own leg, on the way up, by the drawing.
-use super::error::SupplyError;
 use crate::clearance::{
     ClearanceCase, ClearanceError, ClearanceOptions, clearances, drawn_clearance_at,
 };
@@ -8,6 +7,7 @@ use crate::field::Field;
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Gear, Leg, MovingPart};
 use crate::prepared::PreparedLeg;
+use crate::result::SupplyError;
 use crate::result::{Clearance, OwnClearance, PairClearance, TireState};
 use crate::solve::unresolved;
 use crate::tires::TireSizes;

@@ -1,7 +1,7 @@
 //! What is looked for in pressures and currents while the legs move.
-use super::gas::Stands;
 use super::run::stands;
 use super::state::{Look, Power};
+use crate::hydraulics::Stands;
 use crate::model::Supply;
 use crate::result::RunEventKind;
 

@@ -6,6 +6,8 @@ mod dependencies;
 mod documented;
 /// What a rule found, and the files that it looks at.
 mod finding;
+/// Which room of the solver stands on which.
+mod floors;
 /// Addresses and ways to turn text into markup, in what the browser loads.
 mod page;
 /// All rules together.

@@ -1,7 +1,7 @@
 //! All rules, on this project.
 
 use super::finding::{Finding, text_files};
-use super::{dependencies, documented, page, text};
+use super::{dependencies, documented, floors, page, text};
 use crate::build::WASM;
 use crate::process::{cargo, output, root};
 use crate::rooms;
@@ -15,6 +15,7 @@ pub(crate) fn found() -> Result<Vec<Finding>> {
         text::check(file, &mut found);
         page::check(file, &mut found);
         documented::check(file, &mut found);
+        floors::check(file, &mut found);
     }
     text::stale_exemptions(&files, &mut found);
     found.extend(

@@ -100,7 +100,7 @@ fn a_swing_by_hand_tells_drag_from_a_snag() {
     seen.pressure_within = 2e4;
     seen.forces_within = 0.02;
     seen.pressure =
-        Some(crate::supply::available(&PreparedGear::of(&gear), 0, None).most(Motion::Retract));
+        Some(crate::statics::available(&PreparedGear::of(&gear), 0, None).most(Motion::Retract));
     let found = explained(&gear, seen);
     let left: Vec<_> = found
         .explanations

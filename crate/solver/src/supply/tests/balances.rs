@@ -1,9 +1,9 @@
 //! Balance of the manifold at one instant, against the rules of its parts.
 use super::super::balance::{Load, manifold};
-use super::super::source::Pump;
 use super::above::{hand, with};
 use super::runs::{going, motor, run, short_of, track};
 use super::support::gear;
+use crate::hydraulics::Pump;
 use crate::model::{Accumulator, Supply};
 use crate::result::RunEnd;
 

@@ -1,11 +1,12 @@
 //! What a leg can count on is what its source makes, the answers with it.
-use super::super::{SupplyOptions, available, cycle};
+use super::super::{SupplyOptions, cycle};
 use super::support::{accumulator_alone, gear, on_motors};
 use crate::model::{Battery, Spring, SpringJoint, SpringKind, TorsionSpring};
 use crate::prepared::PreparedGear;
 use crate::result::{
     CaseOutcome, DrivenBy, LoadCase, Motion, Question, RunEnd, SetBy, StallCause, Verdict,
 };
+use crate::statics::available;
 use crate::{Options, solve_leg};
 
 fn driven(gear: &crate::model::Gear, leg: usize) -> (Verdict, crate::result::Force) {

@@ -3,12 +3,12 @@ use super::super::SupplyOptions;
 use super::super::curve::Curve;
 use super::super::leg::Moving;
 use super::super::run::Going;
-use super::super::source::Pump;
 use super::super::stage::Stage;
 use super::super::state::Power;
 use super::super::track::Track;
 use super::support;
 use crate::hydraulics::Line;
+use crate::hydraulics::Pump;
 use crate::model::{HandPump, MotorPump, Source, Supply};
 use crate::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind, StallCause};
 

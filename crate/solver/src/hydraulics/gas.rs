@@ -1,5 +1,5 @@
 //! Accumulator: pressure by the fluid that it holds.
-use crate::hydraulics::NO_PRESSURE;
+use super::NO_PRESSURE;
 use crate::model::Accumulator;
 
 /// Standard atmosphere (Pa): gauge to absolute.
@@ -7,7 +7,7 @@ const ATMOSPHERE: f64 = -NO_PRESSURE;
 
 /// How an accumulator stands; it changes at events only, so that no rate jumps within a time step.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Stands {
+pub(crate) enum Stands {
     /// It holds the pressure and takes or gives what is over or missing.
     Holds,
     /// The pump fills it no further, and gives what is taken.
@@ -20,7 +20,7 @@ pub(super) enum Stands {
 
 /// An accumulator under way.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Gas {
+pub(crate) struct Gas {
     of: Accumulator,
     /// How it stands.
     pub stands: Stands,
@@ -29,7 +29,7 @@ pub(super) struct Gas {
 }
 
 impl Gas {
-    pub(super) fn new(of: &Accumulator) -> Self {
+    pub(crate) fn new(of: &Accumulator) -> Self {
         let mut gas = Self {
             of: *of,
             stands: Stands::Holds,
@@ -43,25 +43,25 @@ impl Gas {
     }
 
     /// Fluid in it at a gauge pressure (m3).
-    pub(super) fn held(&self, pressure: f64) -> f64 {
+    pub(crate) fn held(&self, pressure: f64) -> f64 {
         // p·V^n constant: V = V0·(p0/p)^(1/n).
         let ratio = (self.of.precharge + ATMOSPHERE) / (pressure + ATMOSPHERE);
         self.of.gas_volume * (1.0 - ratio.powf(1.0 / self.of.exponent)).max(0.0)
     }
 
     /// Volume of the gas without fluid (m3).
-    pub(super) fn volume(&self) -> f64 {
+    pub(crate) fn volume(&self) -> f64 {
         self.of.gas_volume
     }
 
     /// Whether so much fluid in it is none, but for the width to which events are found.
-    pub(super) fn is_empty(&self, fluid: f64) -> bool {
+    pub(crate) fn is_empty(&self, fluid: f64) -> bool {
         fluid <= 1e-7 * self.of.gas_volume
     }
 
     /// Gauge pressure with so much fluid in it (Pa); without any that of the precharge, and below it
     /// where a time step looks beyond that.
-    pub(super) fn pressure(&self, fluid: f64) -> f64 {
+    pub(crate) fn pressure(&self, fluid: f64) -> f64 {
         // Never all of the gas: the relief valve or the pump's own limit comes long before.
         let left = (1.0 - fluid / self.of.gas_volume).max(1e-6);
         (self.of.precharge + ATMOSPHERE) * left.powf(-self.of.exponent) - ATMOSPHERE

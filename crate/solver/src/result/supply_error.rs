@@ -2,7 +2,7 @@
 use serde::Serialize;
 use thiserror::Error;
 
-use crate::faults::Faults;
+use super::Faults;
 use crate::model::Direction;
 
 /// Why there is no result against time.

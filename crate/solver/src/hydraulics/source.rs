@@ -1,9 +1,8 @@
 //! What the source gives at a pressure: flow, current, voltage.
-use super::balance::Manifold;
 use super::battery::open_circuit_voltage;
-use super::error::SupplyError;
 use super::gas::{Gas, Stands};
 use crate::model::{Battery, ElectricActuator, MotorPump, Source, Supply};
+use crate::result::SupplyError;
 
 /// Straight line of flow against pressure, with its ends.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,7 +22,7 @@ pub(crate) struct Pump {
     /// Electric side.
     pub motor: Option<Motor>,
     /// Accumulator at the manifold.
-    pub(super) gas: Option<Gas>,
+    pub(crate) gas: Option<Gas>,
 }
 
 /// Straight line of current against pressure, and the battery behind it.
@@ -198,7 +197,7 @@ impl Pump {
 
     /// Most that stands at the manifold when the gear is selected (Pa): an accumulator is charged above its
     /// precharge, and so holds some fluid then.
-    pub(super) fn most_at_first(&self) -> f64 {
+    pub(crate) fn most_at_first(&self) -> f64 {
         match self.gas {
             Some(gas) => gas.pressure(gas.first).max(self.most),
             None => self.most,
@@ -206,18 +205,19 @@ impl Pump {
     }
 
     /// Whether a switch keeps the pump off, for the gas stands above it.
-    pub(super) fn is_kept_off(&self) -> bool {
+    pub(crate) fn is_kept_off(&self) -> bool {
         self.switched && self.gas.is_some_and(|gas| gas.stands == Stands::Above)
     }
 
-    /// Share of the time in which the motor is on (ratio): a switch stops it while the accumulator is full.
-    pub(super) fn share_on(&self, balance: &Manifold) -> f64 {
+    /// Share of the time in which the motor is on (ratio), with this pressure at the manifold (Pa) and so much
+    /// pumped (m3/s): a switch stops it while the accumulator is full.
+    pub(crate) fn share_on(&self, pressure: f64, pumped: f64) -> f64 {
         match self.gas.map(|gas| gas.stands) {
             _ if self.is_kept_off() => 0.0,
             Some(Stands::Full) if self.switched => {
-                let full = self.flow(balance.pressure).unwrap_or(0.0);
+                let full = self.flow(pressure).unwrap_or(0.0);
                 if full > 0.0 {
-                    (balance.pumped / full).min(1.0)
+                    (pumped / full).min(1.0)
                 } else {
                     0.0
                 }

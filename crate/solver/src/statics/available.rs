@@ -1,10 +1,9 @@
 //! The most that the source makes against a stopped leg.
-use super::gas::Gas;
-use super::source::{Circuit, Pump};
+use super::{Partners, areas};
+use crate::hydraulics::{Circuit, Gas, Pump};
 use crate::model::{Direction, ElectricActuator, Shortening, Source, Supply};
 use crate::prepared::{PreparedGear, PreparedLeg};
 use crate::result::{DrivenBy, LoadCase, Motion, Phase, Place, SetBy};
-use crate::statics::{Partners, areas};
 
 /// What the actuator of a leg can count on.
 #[derive(Clone, Debug)]
