@@ -19,6 +19,8 @@ mod finding;
 mod json;
 /// Names that a person typed, made safe.
 mod name;
+/// The words of the page, part by part.
+pub mod page;
 /// What maintenance manuals print, beside the user's own figures.
 pub mod published;
 /// The whole report as text.

@@ -6,6 +6,7 @@ use super::storage::read_file;
 use crate::few::Few;
 
 use gearswing_gearfile::read;
+use gearswing_report::page::files::unnamed;
 
 /// Where the open document came from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -52,7 +53,7 @@ impl Entry {
             .and_then(|stored| read(&stored.gear_text).map_err(|error| error.to_string()));
         let (name, broken) = match opened {
             Ok(gear) => (gear.name, None),
-            Err(reason) => (format!("File {id}"), Some(reason)),
+            Err(reason) => (unnamed(&id), Some(reason)),
         };
         Self {
             name,

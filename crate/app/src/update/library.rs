@@ -1,7 +1,7 @@
 //! Opening, storing and setting aside of gear files.
 use gearswing_gear::model::Gear;
 use gearswing_gearfile::{SaveError, read};
-use gearswing_report::name_words;
+use gearswing_report::page::{files, link, storage};
 
 use crate::effect::Effect;
 use crate::state::{Act, Document, Entry, Gesture, Origin, State, Stored, read_file};
@@ -59,10 +59,7 @@ impl State {
         self.files.origin = Origin::Stored(id);
         if was_link {
             self.set_parked_aside();
-            self.session.notices.info(format!(
-                "What the link brought is now a file of its own: “{}”. Your other files are as they were.",
-                name_words(&free)
-            ));
+            self.session.notices.info(link::kept_as(&free));
             return Some(Effect::ClearFragment);
         }
         None
@@ -95,9 +92,8 @@ impl State {
         let text = match self.stored_text() {
             Ok(text) => text,
             Err(error) => {
-                self.session
-                    .notices
-                    .problem(format!("The last change is not stored: {error}."));
+                let text = storage::change_not_stored(&error.to_string());
+                self.session.notices.problem(text);
                 return None;
             }
         };
@@ -202,9 +198,8 @@ impl State {
             }
             Err(reason) => {
                 entry.broken = Some(reason.clone());
-                self.session.notices.problem(format!(
-                    "This file cannot be opened: {reason}. It is kept as it is."
-                ));
+                let text = files::not_opened(&reason);
+                self.session.notices.problem(text);
                 false
             }
         }

@@ -3,6 +3,7 @@
 use crate::dom::{document, window};
 use crate::error::{PageError, Result};
 use gearswing_app::Few;
+use gearswing_app::words::browser::Missing;
 use wasm_bindgen::JsValue;
 use web_sys::CssStyleDeclaration;
 
@@ -30,7 +31,7 @@ impl Theme {
         let text = read()?.get_property_value(name)?;
         let text = text.trim();
         if text.is_empty() {
-            return Err(PageError::Missing(name));
+            return Err(PageError::Missing(Missing::StyleValue(name)));
         }
         let colour = JsValue::from_str(text);
         self.colours.insert(name, colour.clone());
@@ -46,8 +47,10 @@ impl Theme {
 
 /// Computed style of the whole page.
 fn read() -> Result<CssStyleDeclaration> {
-    let root = document()?.body().ok_or(PageError::Missing("page body"))?;
+    let root = document()?
+        .body()
+        .ok_or(PageError::Missing(Missing::PageBody))?;
     window()?
         .get_computed_style(&root)?
-        .ok_or(PageError::Missing("computed style"))
+        .ok_or(PageError::Missing(Missing::ComputedStyle))
 }

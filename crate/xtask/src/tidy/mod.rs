@@ -6,11 +6,15 @@ mod dependencies;
 mod documented;
 /// What a rule found, and the files that it looks at.
 mod finding;
+/// String literals of a source.
+mod literal;
 /// Addresses and ways to turn text into markup, in what the browser loads.
 mod page;
 /// All rules together.
 mod run;
 /// Length, first line, forbidden words, module lists.
 mod text;
+/// Words for people, in one crate.
+mod words;
 
 pub(crate) use run::tidy;
