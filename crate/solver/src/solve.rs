@@ -111,7 +111,7 @@ pub fn solve_leg(gear: &Gear, leg: usize, options: &Options) -> Result<LegResult
             ..ClearanceOptions::default()
         },
     )
-    .map_err(|error| unresolved(leg, &error))?;
+    .map_err(|error| unresolved(leg, error))?;
     let required = gear.supply.required_margin(model);
     let mut force =
         statics::force_result(model, &available, &stations, comparison.binds(), required);
@@ -231,13 +231,11 @@ fn unsound_partner(gear: &Gear, partner: usize) -> Faults {
 }
 
 /// A clearance that could not be certified, as a fault of the leg's well.
-pub(crate) fn unresolved(leg: usize, error: &ClearanceError) -> Faults {
+pub(crate) fn unresolved(leg: usize, error: ClearanceError) -> Faults {
     Faults(vec![Fault {
         leg: Some(leg),
         path: format!("legs[{leg}].well"),
-        kind: FaultKind::Unresolved {
-            reason: error.to_string(),
-        },
+        kind: FaultKind::Unresolved { error },
     }])
 }
 
