@@ -1,6 +1,7 @@
 //! Forces at the pins at the place shown, as arrows. All of them are the result's own.
 use gearswing_gear::model::{Brace, Point, Vector};
 use gearswing_report::page::loads as words;
+use gearswing_report::page::names::short;
 use gearswing_solver::kinematics::Pose;
 use gearswing_solver::numeric::ranked;
 use gearswing_solver::result::{Station, StationForce};
@@ -52,13 +53,25 @@ pub(crate) fn loads(good: &Good, pose: &Pose, force: &StationForce) -> Vec<Load>
         Brace::Folding(brace) => Some(brace.airframe_pivot),
         Brace::Sliding(brace) => Some(brace.airframe_pivot),
     };
-    add("P", Some(leg.trunnion), Some(reactions.trunnion));
-    add("B0", pivot, reactions.brace_pivot);
-    add("B1", pose.brace_attach, reactions.brace_attach);
-    add("A0", Some(leg.actuator.mount), Some(reactions.mount));
+    add(
+        short::TRUNNION,
+        Some(leg.trunnion),
+        Some(reactions.trunnion),
+    );
+    add(short::BRACE_PIVOT, pivot, reactions.brace_pivot);
+    add(
+        short::BRACE_ATTACH,
+        pose.brace_attach,
+        reactions.brace_attach,
+    );
+    add(
+        short::ACTUATOR_MOUNT,
+        Some(leg.actuator.mount),
+        Some(reactions.mount),
+    );
     let along = (pose.actuator_attach - leg.actuator.mount).try_normalize(0.0);
     add(
-        "A1",
+        short::ACTUATOR_ATTACH,
         Some(pose.actuator_attach),
         along.map(|along| along * force.holding),
     );

@@ -1,6 +1,7 @@
 //! Everything together, and how it begins.
 use gearswing_gear::model::{ClearanceRule, Conditions, Fluid, Gear, Supply};
 use gearswing_gearfile::{DEMO, SaveError};
+use gearswing_report::open_error_text;
 use gearswing_report::page::files;
 use gearswing_report::page::header::tab_title;
 use gearswing_report::page::working::Work;
@@ -242,7 +243,7 @@ pub(crate) fn demo() -> (Gear, Option<String>) {
                 emergency_pump: None,
                 friction_times_required: None,
             };
-            (gear, Some(files::demo_unreadable(&error.to_string())))
+            (gear, Some(files::demo_unreadable(&open_error_text(&error))))
         }
     }
 }

@@ -1,6 +1,7 @@
 //! All files out into one, and back from it.
 use gearswing_gearfile::{archive_text, read, read_archive, to_text};
 use gearswing_report::page::files as words;
+use gearswing_report::{archive_error_text, save_error_text};
 
 use crate::effect::Effect;
 use crate::state::{Entry, State, read_file};
@@ -16,7 +17,7 @@ pub(super) fn export(state: &mut State) -> Vec<Effect> {
     let shown = match state.gear_text() {
         Ok(text) => text.to_owned(),
         Err(error) => {
-            let text = words::all_not_exported(&error.to_string());
+            let text = words::all_not_exported(&save_error_text(&error));
             state.session.notices.problem(text);
             return Vec::new();
         }
@@ -47,7 +48,7 @@ pub(super) fn import(state: &mut State, name: &str, text: &str) -> Option<Vec<Ef
     let texts = match read_archive(text)? {
         Ok(texts) => texts,
         Err(error) => {
-            let text = words::not_imported(name, &error.to_string());
+            let text = words::not_imported(name, &archive_error_text(&error));
             state.session.notices.problem(text);
             return Some(Vec::new());
         }

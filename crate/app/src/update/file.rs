@@ -2,6 +2,7 @@
 use gearswing_gearfile::{find_example, read, to_text};
 use gearswing_report::page::files as words;
 use gearswing_report::page::history::{Step, step_words};
+use gearswing_report::{open_error_text, save_error_text};
 use gearswing_units::UnitSystem;
 
 use crate::effect::Effect;
@@ -86,7 +87,7 @@ fn new(state: &mut State, starter: &str) {
         Err(error) => state
             .session
             .notices
-            .problem(words::example_unreadable(&error.to_string())),
+            .problem(words::example_unreadable(&open_error_text(&error))),
     }
 }
 
@@ -185,7 +186,7 @@ fn export(state: &mut State) -> Vec<Effect> {
             state
                 .session
                 .notices
-                .problem(words::not_exported(&error.to_string()));
+                .problem(words::not_exported(&save_error_text(&error)));
             Vec::new()
         }
     }
@@ -208,7 +209,7 @@ fn import(state: &mut State, name: &str, text: &str) -> Vec<Effect> {
             vec![Effect::ClearFragment]
         }
         Err(error) => {
-            let text = words::not_imported(name, &error.to_string());
+            let text = words::not_imported(name, &open_error_text(&error));
             state.session.notices.problem(text);
             Vec::new()
         }

@@ -2,6 +2,7 @@
 use gearswing_gear::model::Gear;
 use gearswing_gearfile::{SaveError, read};
 use gearswing_report::page::{files, link, storage};
+use gearswing_report::{open_error_text, save_error_text};
 
 use crate::effect::Effect;
 use crate::state::{Act, Document, Entry, Gesture, Origin, State, Stored, read_file};
@@ -92,7 +93,7 @@ impl State {
         let text = match self.stored_text() {
             Ok(text) => text,
             Err(error) => {
-                let text = storage::change_not_stored(&error.to_string());
+                let text = storage::change_not_stored(&save_error_text(&error));
                 self.session.notices.problem(text);
                 return None;
             }
@@ -179,7 +180,7 @@ impl State {
         };
         let aside = entry.aside.take();
         let opened = read_file(&entry.text).and_then(|stored| {
-            let gear = read(&stored.gear_text).map_err(|error| error.to_string())?;
+            let gear = read(&stored.gear_text).map_err(|error| open_error_text(&error))?;
             Ok((stored, gear))
         });
         match opened {

@@ -2,6 +2,7 @@
 use gearswing_gear::model::Point;
 use gearswing_gearfile::link::{self, Shared, ViewState};
 use gearswing_report::page::link as words;
+use gearswing_report::{link_error_text, save_error_text};
 
 use crate::effect::Effect;
 use crate::msg::{File, Msg, Share};
@@ -45,7 +46,7 @@ impl State {
             view,
             units: self.session.units.to_string(),
         })
-        .map_err(|error| error.to_string())
+        .map_err(|error| save_error_text(&error))
     }
 
     /// Looks up how long the link would be.
@@ -74,7 +75,7 @@ impl State {
         let shared = match link::decode(text) {
             Ok(shared) => shared,
             Err(error) => {
-                let sentence = words::not_opened(&error.to_string());
+                let sentence = words::not_opened(&link_error_text(&error));
                 self.session.notices.problem(sentence.clone());
                 return vec![Effect::Announce { text: sentence }, Effect::ClearFragment];
             }

@@ -33,6 +33,24 @@ fn named(name: &str, unnamed: impl FnOnce() -> String) -> String {
     if name.is_empty() { unnamed() } else { name }
 }
 
+/// Short names of the joints, as the drawing and its loads have them.
+pub mod short {
+    /// Trunnion.
+    pub const TRUNNION: &str = "P";
+    /// Brace pivot on the airframe.
+    pub const BRACE_PIVOT: &str = "B0";
+    /// Knee.
+    pub const KNEE: &str = "K";
+    /// Brace attach on the leg.
+    pub const BRACE_ATTACH: &str = "B1";
+    /// Actuator mount.
+    pub const ACTUATOR_MOUNT: &str = "A0";
+    /// Actuator attach.
+    pub const ACTUATOR_ATTACH: &str = "A1";
+    /// Axle.
+    pub const AXLE: &str = "W";
+}
+
 /// Name of a new piece of structure.
 pub const NEW_PIECE: &str = "Structure";
 
