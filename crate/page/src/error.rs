@@ -1,6 +1,6 @@
 //! What can go wrong between the page and the browser.
 
-use gearswing_app::words::browser::{Missing, NotStored, missing, no_element, not_stored};
+use gearswing_app::words::browser::{missing, no_element};
 use std::fmt;
 use wasm_bindgen::JsValue;
 
@@ -10,11 +10,9 @@ pub(crate) enum PageError {
     /// `www/index.html` lacks a node, or it is of another kind.
     Node(&'static str),
     /// The browser has no such thing.
-    Missing(Missing),
-    /// The browser did not store something, for a reason of its own.
-    Storage(String),
+    Missing(&'static str),
     /// The browser did not store something, and why.
-    NotStored(NotStored),
+    Storage(String),
     /// A call into the browser failed.
     Browser(JsValue),
 }
@@ -26,9 +24,8 @@ impl fmt::Display for PageError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Node(id) => f.write_str(&no_element(id)),
-            Self::Missing(what) => f.write_str(&missing(*what)),
+            Self::Missing(what) => f.write_str(&missing(what)),
             Self::Storage(why) => f.write_str(why),
-            Self::NotStored(why) => f.write_str(not_stored(*why)),
             Self::Browser(value) => match js_text(value) {
                 Some(text) => f.write_str(&text),
                 None => write!(f, "{value:?}"),

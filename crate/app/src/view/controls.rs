@@ -1,6 +1,6 @@
 //! Toolbar, transport, notices, files.
-use gearswing_gearfile::STARTERS;
 use gearswing_gearfile::link::LINK_LIMIT;
+use gearswing_gearfile::{DEMO, ExampleKind, STARTERS};
 use gearswing_report::name_words;
 use gearswing_report::page::header::{Keeping, compare_words, keeping_words};
 use gearswing_report::page::keys::KEYS;
@@ -253,21 +253,18 @@ pub(crate) fn files(state: &State) -> Vec<FileRow> {
 
 /// What a new file can start from.
 pub(crate) fn starters() -> Vec<Action> {
-    let demo = action(
-        "new.demo".to_owned(),
-        file_words::DEMO,
-        Msg::File(File::OpenDemo),
-    );
-    std::iter::once(demo)
-        .chain(STARTERS.iter().map(|example| {
-            action(
-                format!("new.{}", example.key),
-                example.title,
-                Msg::File(File::New {
+    std::iter::once(&DEMO)
+        .chain(&STARTERS)
+        .map(|example| {
+            let msg = match example.kind {
+                ExampleKind::Demo => File::OpenDemo,
+                _ => File::New {
                     starter: example.key.to_owned(),
-                }),
-            )
-        }))
+                },
+            };
+            let title = file_words::example_title(example.kind);
+            action(format!("new.{}", example.key), title, Msg::File(msg))
+        })
         .collect()
 }
 

@@ -3,7 +3,7 @@
 use crate::dom::{document, window};
 use crate::error::{PageError, Result};
 use gearswing_app::Few;
-use gearswing_app::words::browser::Missing;
+use gearswing_app::words::browser::lacks;
 use wasm_bindgen::JsValue;
 use web_sys::CssStyleDeclaration;
 
@@ -31,7 +31,7 @@ impl Theme {
         let text = read()?.get_property_value(name)?;
         let text = text.trim();
         if text.is_empty() {
-            return Err(PageError::Missing(Missing::StyleValue(name)));
+            return Err(PageError::Missing(name));
         }
         let colour = JsValue::from_str(text);
         self.colours.insert(name, colour.clone());
@@ -49,8 +49,8 @@ impl Theme {
 fn read() -> Result<CssStyleDeclaration> {
     let root = document()?
         .body()
-        .ok_or(PageError::Missing(Missing::PageBody))?;
+        .ok_or(PageError::Missing(lacks::PAGE_BODY))?;
     window()?
         .get_computed_style(&root)?
-        .ok_or(PageError::Missing(Missing::ComputedStyle))
+        .ok_or(PageError::Missing(lacks::COMPUTED_STYLE))
 }

@@ -14,13 +14,9 @@ pub(super) fn unresolved_words(
     let length = |si: f64| format(Quantity::Length, units, si);
     match *error {
         ClearanceError::NoPath => "the leg has no way to check".to_owned(),
-        ClearanceError::Options {
-            accuracy,
-            curve_stride,
-        } => format!(
-            "it was to be worked out to {}, with a point of its curve at every {curve_stride} stations",
-            length(accuracy)
-        ),
+        ClearanceError::Options { .. } => {
+            "the accuracy or the stations asked for cannot be worked with".to_owned()
+        }
         ClearanceError::NotAssembled { progress, miss } => format!(
             "{} the leg does not come together, by {}",
             at_progress(progress, units),
@@ -129,7 +125,7 @@ mod tests {
                     accuracy: 1e-3,
                     curve_stride: 4,
                 },
-                "every 4 stations",
+                "accuracy or the stations",
             ),
             (
                 ClearanceError::NotAssembled {

@@ -1,60 +1,40 @@
 //! What the browser lacks or refuses, and what the page lacks.
 
-/// Something that a browser may lack, or withhold.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Missing {
+/// Things that a browser may lack, or withhold.
+pub mod lacks {
     /// An answer from its storage in good time.
-    Answer,
+    pub const ANSWER: &str = "answer from its storage";
     /// A canvas to draw on.
-    Canvas,
+    pub const CANVAS: &str = "two-dimensional canvas";
     /// The styles that an element has in the end.
-    ComputedStyle,
+    pub const COMPUTED_STYLE: &str = "computed style";
     /// The older way to copy.
-    CopyCommand,
+    pub const COPY_COMMAND: &str = "copy command";
     /// Leave to copy by it.
-    CopyLeave,
+    pub const COPY_LEAVE: &str = "way to copy without being asked";
     /// A database.
-    Database,
+    pub const DATABASE: &str = "database for pages";
     /// A page.
-    Document,
-    /// The program's state, which is in use.
-    FreeCore,
+    pub const DOCUMENT: &str = "document";
+    /// The program's state, while it is in use.
+    pub const FREE_CORE: &str = "free core at a frame";
     /// Queries about the screen.
-    MediaQueries,
+    pub const MEDIA_QUERIES: &str = "media queries";
     /// The body of the page.
-    PageBody,
+    pub const PAGE_BODY: &str = "page body";
     /// A promise.
-    Promise,
+    pub const PROMISE: &str = "promise";
     /// The root of the page.
-    Root,
+    pub const ROOT: &str = "root element";
     /// The simple storage.
-    SimpleStorage,
-    /// A color of the style sheet, by its name there.
-    StyleValue(&'static str),
+    pub const SIMPLE_STORAGE: &str = "storage for pages";
     /// A window.
-    Window,
+    pub const WINDOW: &str = "window";
 }
 
 /// That a browser lacks something, as a clause.
 #[must_use]
-pub fn missing(what: Missing) -> String {
-    let what = match what {
-        Missing::Answer => "answer from its storage",
-        Missing::Canvas => "two-dimensional canvas",
-        Missing::ComputedStyle => "computed style",
-        Missing::CopyCommand => "copy command",
-        Missing::CopyLeave => "way to copy without being asked",
-        Missing::Database => "database for pages",
-        Missing::Document => "document",
-        Missing::FreeCore => "free core at a frame",
-        Missing::MediaQueries => "media queries",
-        Missing::PageBody => "page body",
-        Missing::Promise => "promise",
-        Missing::Root => "root element",
-        Missing::SimpleStorage => "storage for pages",
-        Missing::StyleValue(name) => name,
-        Missing::Window => "window",
-    };
+pub fn missing(what: &str) -> String {
     format!("this browser has no {what}")
 }
 
@@ -64,20 +44,8 @@ pub fn no_element(id: &str) -> String {
     format!("the page has no fitting element \"{id}\"")
 }
 
-/// Why the browser did not store something, where it is for us to say.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum NotStored {
-    /// The disk, or the share of it that the page has, is full.
-    NoRoom,
-    /// It ended before it was done.
-    BrokenOff,
-}
+/// Why the browser did not store something: the disk, or the share of it that the page has, is full.
+pub const NO_ROOM: &str = "there is no room left for it";
 
-/// Why the browser did not store something, as a clause.
-#[must_use]
-pub fn not_stored(why: NotStored) -> &'static str {
-    match why {
-        NotStored::NoRoom => "there is no room left for it",
-        NotStored::BrokenOff => "it was broken off",
-    }
-}
+/// Why the browser did not store something: it ended before it was done.
+pub const BROKEN_OFF: &str = "it was broken off";

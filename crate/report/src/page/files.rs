@@ -1,4 +1,7 @@
 //! Files: opened, taken in, given out, deleted.
+use gearswing_gearfile::ExampleKind;
+
+use super::names::seen_words;
 use crate::name::name_words;
 
 /// Opens a file.
@@ -10,8 +13,17 @@ pub const DELETE: &str = "Delete";
 /// Gives out the text of a file that cannot be read.
 pub const SAVE_TEXT: &str = "Save its text";
 
-/// Starts a file from the demo.
-pub const DEMO: &str = "The demo";
+/// What a new file can start from.
+#[must_use]
+pub fn example_title(kind: ExampleKind) -> String {
+    let (brace, view) = match kind {
+        ExampleKind::Demo => return "The demo".to_owned(),
+        ExampleKind::Folding(view) => ("Folding brace", view),
+        ExampleKind::Sliding(view) => ("Telescoping brace", view),
+        ExampleKind::NoBrace(view) => ("No brace", view),
+    };
+    format!("{brace}, {}", seen_words(view))
+}
 
 /// What is done to a file, in full.
 #[must_use]

@@ -1,5 +1,5 @@
 //! Moving parts, pieces and places by their names.
-use gearswing_gear::model::MovingPart;
+use gearswing_gear::model::{MovingPart, View};
 use gearswing_solver::result::{Phase, Place, TireState};
 use gearswing_units::{Quantity, UnitChoice, format};
 
@@ -31,6 +31,14 @@ pub fn piece_title(name: &str, index: usize) -> String {
 fn named(name: &str, unnamed: impl FnOnce() -> String) -> String {
     let name = name_words(name);
     if name.is_empty() { unnamed() } else { name }
+}
+
+/// From where a leg is seen.
+pub(crate) fn seen_words(view: View) -> &'static str {
+    match view {
+        View::Side => "seen from the side",
+        View::Front => "seen from ahead",
+    }
 }
 
 /// Short names of the joints, as the drawing and its loads have them.

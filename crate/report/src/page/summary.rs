@@ -1,11 +1,12 @@
 //! The short text of each group while it is closed.
 use gearswing_gear::model::{
     Brace, Conditions, Direction, ElectricActuator, Leg, LineOrifice, SeenStop, Source,
-    SpringJoint, SpringKind, Supply, Switches, Tire, View,
+    SpringJoint, SpringKind, Supply, Switches, Tire,
 };
 use gearswing_solver::result::{Fall, FallOutcome};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
+use super::names::seen_words;
 use crate::name::name_words;
 
 fn length(units: UnitChoice, si: f64) -> String {
@@ -15,12 +16,9 @@ fn length(units: UnitChoice, si: f64) -> String {
 /// The leg as a whole.
 #[must_use]
 pub fn leg_summary(leg: &Leg, units: UnitChoice) -> String {
-    let seen = match leg.view {
-        View::Side => "seen from the side",
-        View::Front => "seen from ahead",
-    };
     format!(
-        "{seen}, swing {}",
+        "{}, swing {}",
+        seen_words(leg.view),
         format(Quantity::Angle, units, leg.swing_up)
     )
 }
