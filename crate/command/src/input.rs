@@ -5,7 +5,7 @@ use std::path::Path;
 
 use gearswing_gear::model::Gear;
 use gearswing_gearfile::{READ_LIMIT, link, read};
-use gearswing_report::clean;
+use gearswing_report::{clean, link_error_text, open_error_text};
 
 use crate::arguments::Input;
 
@@ -31,7 +31,7 @@ impl Input {
                 let text = text.to_str().ok_or("no link holds such characters")?;
                 link::decode(text)
                     .map(|shared| shared.gear)
-                    .map_err(|error| clean(&error.to_string()))
+                    .map_err(|error| clean(&link_error_text(&error)))
             }
         }
     }
@@ -50,7 +50,7 @@ fn gear(bytes: &[u8]) -> Result<Gear, String> {
             error.valid_up_to().saturating_add(1)
         )
     })?;
-    read(text).map_err(|error| clean(&error.to_string()))
+    read(text).map_err(|error| clean(&open_error_text(&error)))
 }
 
 fn bytes_of_file(path: &Path) -> Result<Vec<u8>, String> {

@@ -5,8 +5,8 @@ use gearswing_gear::model::Gear;
 use gearswing_gearfile::link;
 use gearswing_report::{
     Answered, LegAnswer, Outcome, ReportOptions, StopAnswer, Timed, clean, fault_text, file_words,
-    name_words, report_text, result_json, stations_csv_head, stations_csv_rows, supply_error_text,
-    times_csv_head, times_csv_rows, unusable_json,
+    name_words, report_text, result_json, save_error_text, stations_csv_head, stations_csv_rows,
+    supply_error_text, times_csv_head, times_csv_rows, unusable_json,
 };
 use gearswing_solver::stop::{StopError, explain_prepared};
 use gearswing_solver::supply::{SupplyOptions, cycle_prepared, is_timed};
@@ -277,7 +277,7 @@ fn link_text(request: &Request, gear: &Gear, legs: &[usize], file: &str) -> Resu
         view: None,
         units: request.units.to_string(),
     };
-    let code = link::encode(&shared).map_err(|error| clean(&error.to_string()))?;
+    let code = link::encode(&shared).map_err(|error| clean(&save_error_text(&error)))?;
     if !link::fits(&code) {
         say(&format!(
             "{file}: this link has {} characters; many messengers cut at {}, so better send the file",

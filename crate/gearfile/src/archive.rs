@@ -4,7 +4,7 @@
 //! that what a newer or a broken program has left goes along as it is.
 use serde::Deserialize;
 use serde_json::Value;
-use std::fmt;
+use thiserror::Error;
 
 /// Value of the key `format`.
 const FORMAT: &str = "gearswing-files";
@@ -15,31 +15,27 @@ const VERSION: u64 = 1;
 /// Longest text that is read (bytes).
 pub const ARCHIVE_LIMIT: usize = 64 << 20;
 
-/// Why a text that holds gear files cannot be taken apart.
-#[derive(Clone, Debug, PartialEq, Eq)]
+/// Why a text that holds gear files cannot be taken apart. `report` words it; what `Display` writes is
+/// for developers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Error)]
+#[error("{self:?}")]
 pub enum ArchiveError {
-    /// Longer than what is read: its length (bytes).
-    TooLarge(usize),
-    /// Made by a newer program: its version.
-    Newer(u64),
+    /// Longer than what is read.
+    TooLarge {
+        /// Length (bytes).
+        bytes: usize,
+        /// Most that is read (bytes).
+        limit: usize,
+    },
+    /// Made by a newer program.
+    Newer {
+        /// Its version.
+        version: u64,
+        /// Newest version that this program reads.
+        known: u64,
+    },
     /// It has no list of files.
     NoFiles,
-}
-
-impl fmt::Display for ArchiveError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::TooLarge(bytes) => write!(
-                f,
-                "{bytes} bytes are too many for a file of gear files (at most {ARCHIVE_LIMIT})"
-            ),
-            Self::Newer(version) => write!(
-                f,
-                "made by a newer version ({version}); this page is version {VERSION}"
-            ),
-            Self::NoFiles => f.write_str("it has no list \"files\""),
-        }
-    }
 }
 
 #[derive(Deserialize)]
@@ -81,14 +77,20 @@ pub fn read_archive(text: &str) -> Option<Result<Vec<String>, ArchiveError>> {
         return None;
     }
     if text.len() > ARCHIVE_LIMIT {
-        return Some(Err(ArchiveError::TooLarge(text.len())));
+        return Some(Err(ArchiveError::TooLarge {
+            bytes: text.len(),
+            limit: ARCHIVE_LIMIT,
+        }));
     }
     let archive: Archive = serde_json::from_str(text).ok()?;
     if archive.format != FORMAT {
         return None;
     }
     Some(match archive.files {
-        _ if archive.version > VERSION => Err(ArchiveError::Newer(archive.version)),
+        _ if archive.version > VERSION => Err(ArchiveError::Newer {
+            version: archive.version,
+            known: VERSION,
+        }),
         None => Err(ArchiveError::NoFiles),
         Some(files) => Ok(files
             .into_iter()
@@ -128,7 +130,13 @@ mod tests {
         assert_eq!(read_archive(&whole), Some(Ok(vec!["{}".to_owned()])));
         assert_eq!(read_archive(&whole[..whole.len() - 4]), None);
         let newer = whole.replace("\"version\": 1", "\"version\": 2");
-        assert_eq!(read_archive(&newer), Some(Err(ArchiveError::Newer(2))));
+        assert_eq!(
+            read_archive(&newer),
+            Some(Err(ArchiveError::Newer {
+                version: 2,
+                known: VERSION
+            }))
+        );
         let none = whole.replace("\"files\"", "\"file\"");
         assert_eq!(read_archive(&none), Some(Err(ArchiveError::NoFiles)));
         assert_eq!(read_archive(&archive_text(&[])), Some(Ok(Vec::new())));

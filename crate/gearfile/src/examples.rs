@@ -1,5 +1,5 @@
 //! Worked examples: the demo and one starter of each kind, invented airplanes all of them.
-use gearswing_gear::model::Gear;
+use gearswing_gear::model::{Gear, View};
 
 use crate::file::{OpenError, read};
 
@@ -8,12 +8,25 @@ use crate::file::{OpenError, read};
 pub struct Example {
     /// Key, as "folding_side".
     pub key: &'static str,
-    /// What it is, for a list to choose from.
-    pub title: &'static str,
+    /// What it is an example of.
+    pub kind: ExampleKind,
     /// Text of the gear file. A starter's numbers are round in millimeters here.
     pub text: &'static str,
     /// Text of the gear file with numbers that are round in inches.
     pub inch: &'static str,
+}
+
+/// What an example is of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ExampleKind {
+    /// The demo.
+    Demo,
+    /// A leg with a folding brace.
+    Folding(View),
+    /// A leg with a telescoping brace.
+    Sliding(View),
+    /// A leg without brace.
+    NoBrace(View),
 }
 
 impl Example {
@@ -37,7 +50,7 @@ impl Example {
 /// The demo: a four-seat tourer that has gone to larger main tires.
 pub const DEMO: Example = Example {
     key: "demo",
-    title: "Four-seat tourer with larger main tires",
+    kind: ExampleKind::Demo,
     text: include_str!("../../../fixtures/demo.json"),
     inch: include_str!("../../../fixtures/demo.json"),
 };
@@ -47,37 +60,37 @@ pub const DEMO: Example = Example {
 pub const STARTERS: [Example; 6] = [
     Example {
         key: "folding_side",
-        title: "Folding brace, seen from the side",
+        kind: ExampleKind::Folding(View::Side),
         text: include_str!("../../../fixtures/starters/folding_side.json"),
         inch: include_str!("../../../fixtures/starters/inch/folding_side.json"),
     },
     Example {
         key: "folding_front",
-        title: "Folding brace, seen from ahead",
+        kind: ExampleKind::Folding(View::Front),
         text: include_str!("../../../fixtures/starters/folding_front.json"),
         inch: include_str!("../../../fixtures/starters/inch/folding_front.json"),
     },
     Example {
         key: "sliding_side",
-        title: "Telescoping brace, seen from the side",
+        kind: ExampleKind::Sliding(View::Side),
         text: include_str!("../../../fixtures/starters/sliding_side.json"),
         inch: include_str!("../../../fixtures/starters/inch/sliding_side.json"),
     },
     Example {
         key: "sliding_front",
-        title: "Telescoping brace, seen from ahead",
+        kind: ExampleKind::Sliding(View::Front),
         text: include_str!("../../../fixtures/starters/sliding_front.json"),
         inch: include_str!("../../../fixtures/starters/inch/sliding_front.json"),
     },
     Example {
         key: "no_brace_side",
-        title: "No brace, seen from the side",
+        kind: ExampleKind::NoBrace(View::Side),
         text: include_str!("../../../fixtures/starters/no_brace_side.json"),
         inch: include_str!("../../../fixtures/starters/inch/no_brace_side.json"),
     },
     Example {
         key: "no_brace_front",
-        title: "No brace, seen from ahead",
+        kind: ExampleKind::NoBrace(View::Front),
         text: include_str!("../../../fixtures/starters/no_brace_front.json"),
         inch: include_str!("../../../fixtures/starters/inch/no_brace_front.json"),
     },

@@ -22,5 +22,5 @@ mod not_finite;
 mod arbitrary;
 
 pub use archive::{ARCHIVE_LIMIT, ArchiveError, archive_text, read_archive};
-pub use examples::{DEMO, Example, STARTERS, find_example};
-pub use file::{FORMAT, OpenError, READ_LIMIT, SaveError, VERSION, read, to_text};
+pub use examples::{DEMO, Example, ExampleKind, STARTERS, find_example};
+pub use file::{ContentFault, FORMAT, OpenError, READ_LIMIT, SaveError, VERSION, read, to_text};

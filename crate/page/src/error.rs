@@ -1,5 +1,6 @@
 //! What can go wrong between the page and the browser.
 
+use gearswing_app::words::browser::{missing, no_element};
 use std::fmt;
 use wasm_bindgen::JsValue;
 
@@ -22,8 +23,8 @@ pub(crate) type Result<T> = std::result::Result<T, PageError>;
 impl fmt::Display for PageError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Node(id) => write!(f, "the page has no fitting element \"{id}\""),
-            Self::Missing(what) => write!(f, "this browser has no {what}"),
+            Self::Node(id) => f.write_str(&no_element(id)),
+            Self::Missing(what) => f.write_str(&missing(what)),
             Self::Storage(why) => f.write_str(why),
             Self::Browser(value) => match js_text(value) {
                 Some(text) => f.write_str(&text),

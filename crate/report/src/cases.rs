@@ -50,6 +50,14 @@ pub fn joint_words(joint: Joint) -> &'static str {
     }
 }
 
+/// A motion, behind "to": "retract".
+pub(crate) fn motion_verb(motion: Motion) -> &'static str {
+    match motion {
+        Motion::Retract => "retract",
+        Motion::Extend => "extend",
+    }
+}
+
 /// A motion: "retracting".
 #[must_use]
 pub fn motion_words(motion: Motion) -> &'static str {

@@ -19,6 +19,10 @@ mod finding;
 mod json;
 /// Names that a person typed, made safe.
 mod name;
+/// Why a file or a link cannot be opened, or a gear not be saved.
+mod opening;
+/// The words of the page, part by part.
+pub mod page;
 /// The program itself.
 mod program;
 /// What maintenance manuals print, beside the user's own figures.
@@ -52,6 +56,7 @@ pub use finding::{
 };
 pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json, unusable_json};
 pub use name::{brief, clean, file_words, name_words};
+pub use opening::{archive_error_text, link_error_text, open_error_text, save_error_text};
 pub use program::{Program, program_words, version_words};
 pub use sheet::{ReportOptions, TitledTable, load_tables, lock_facts, report_text};
 pub use stopped::{

@@ -124,7 +124,8 @@ pub(crate) fn part_name(part: MovingPart) -> &'static str {
 }
 
 /// Name of a piece of structure within a sentence.
-pub(crate) fn obstacle_words(name: &str, index: usize) -> String {
+#[must_use]
+pub fn obstacle_words(name: &str, index: usize) -> String {
     let name = name_words(name);
     if name.is_empty() {
         format!("piece {} of the well", index.saturating_add(1))

@@ -123,7 +123,7 @@ pub fn solve_prepared(
     };
     let clearance = swept
         .clearances(tire, &gear.clearance_rule, &fineness)
-        .map_err(|error| unresolved(leg, &error))?;
+        .map_err(|error| unresolved(leg, error))?;
     let required = gear.supply.required_margin(model);
     let mut force =
         statics::force_result(model, &available, &stations, comparison.binds(), required);
@@ -228,13 +228,11 @@ fn wind_at_gear_speed(gear: &Gear, leg: &Leg) -> Option<Vector> {
 }
 
 /// A clearance that could not be certified, as a fault of the leg's well.
-pub(crate) fn unresolved(leg: usize, error: &ClearanceError) -> Faults {
+pub(crate) fn unresolved(leg: usize, error: ClearanceError) -> Faults {
     Faults(vec![Fault {
         leg: Some(leg),
         path: format!("legs[{leg}].well"),
-        kind: FaultKind::Unresolved {
-            reason: error.to_string(),
-        },
+        kind: FaultKind::Unresolved { error },
     }])
 }
 

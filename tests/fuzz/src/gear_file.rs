@@ -1,6 +1,6 @@
 //! Any text is read or refused with a sentence; what was read is written and read again unchanged.
 use gearswing_gearfile::{READ_LIMIT, read, to_text};
-use gearswing_report::fault_text;
+use gearswing_report::{fault_text, open_error_text};
 use gearswing_solver::faults::check_gear;
 use gearswing_units::UnitChoice;
 
@@ -15,7 +15,7 @@ pub fn gear_file(data: &[u8]) {
     let gear = match read(text) {
         Ok(gear) => gear,
         Err(error) => {
-            assert!(!error.to_string().is_empty());
+            assert!(!open_error_text(&error).is_empty());
             return;
         }
     };

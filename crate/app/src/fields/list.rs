@@ -1,6 +1,7 @@
 //! Entries of lists by path: points of outlines, rows of tables, obstacles, legs, the previous tire.
 use gearswing_gear::field::first_spring;
 use gearswing_gear::model::{Gear, Obstacle, Point, Shape, Shortening, ShorteningRow, Vector};
+use gearswing_report::page::names::{NEW_PIECE, NEW_SPRING};
 
 use super::access::points_mut;
 use super::path::{Seg::At, Seg::Key, entry, steps};
@@ -68,7 +69,7 @@ pub fn add(gear: &mut Gear, path: &str, room: Room) -> Option<String> {
             }
             [Key("legs"), At(leg), Key("well")] => {
                 let well = &mut gear.legs.get_mut(*leg)?.well;
-                let name = free_name("Structure", well.iter().map(|o| o.name.as_str()));
+                let name = free_name(NEW_PIECE, well.iter().map(|o| o.name.as_str()));
                 let corner = |x: f64, y: f64| room.middle + Vector::new(x, y) * room.half;
                 let points = vec![
                     corner(-1.0, -1.0),
@@ -88,7 +89,7 @@ pub fn add(gear: &mut Gear, path: &str, room: Room) -> Option<String> {
             }
             [Key("legs"), At(leg), Key("springs")] => {
                 let leg = gear.legs.get_mut(*leg)?;
-                let name = free_name("Spring", leg.springs.iter().map(|s| s.name.as_str()));
+                let name = free_name(NEW_SPRING, leg.springs.iter().map(|s| s.name.as_str()));
                 let spring = first_spring(leg, name);
                 leg.springs.insert(at, spring);
             }

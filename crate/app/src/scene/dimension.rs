@@ -1,8 +1,9 @@
 //! The tightest place as a dimension line, and contacts.
 use gearswing_gear::model::Leg;
+use gearswing_report::page::drawing::dimension_words;
 use gearswing_solver::clearance::PlacedOutline;
 use gearswing_solver::result::Tightest;
-use gearswing_units::{Quantity, UnitChoice, format};
+use gearswing_units::UnitChoice;
 
 use super::hatch::{behind, hatch_common};
 use super::labels::Placer;
@@ -87,12 +88,7 @@ pub(crate) fn dimension_text(
     tightest: &Tightest,
     units: UnitChoice,
 ) {
-    let say = |si| format(Quantity::Length, units, si);
-    let text = if tightest.clearance < 0.0 {
-        format!("interference {}", say(-tightest.clearance))
-    } else {
-        say(tightest.clearance)
-    };
+    let text = dimension_words(tightest.clearance, units);
     let a = pen.view.to_screen(tightest.on_part);
     let b = pen.view.to_screen(tightest.on_obstacle);
     placer.label(pen, Role::DimensionText, middle(a, b), &text);

@@ -1,4 +1,5 @@
 //! The drawing of the selected leg at its place on the path.
+use gearswing_report::page::drawing as words;
 use gearswing_solver::result::{FindingDetail, MechanismEventKind, Tightest};
 
 use super::labels::Placer;
@@ -117,7 +118,7 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
     }
     if former.is_some() {
         let at = pen.view.to_screen(here.pose.axle);
-        placer.label(pen, Role::Former, at, "dashed: previous tire");
+        placer.label(pen, Role::Former, at, words::DASHED_FORMER);
     }
     placer
 }

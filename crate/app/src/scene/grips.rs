@@ -1,9 +1,6 @@
 //! The points of a leg that can be moved, and their handles on the canvas.
-use gearswing_gear::field::Group;
 use gearswing_gear::model::{Brace, Gear, Leg, Point};
-use gearswing_report::fields::label;
-use gearswing_report::name_words;
-use gearswing_units::{Quantity, UnitChoice, format};
+use gearswing_report::page::drawing as words;
 
 use super::{Carrier, Handle, attach_carrier, sheet_of, springs, stance_of};
 use crate::fields;
@@ -113,29 +110,7 @@ pub(crate) fn grips(gear: &Gear, index: usize) -> Vec<Grip> {
 
 /// Name of a point within its leg, as "Trunnion P" or "Bay rib, corner 3".
 pub(crate) fn point_name(leg: Option<&Leg>, path: &str) -> String {
-    let Some(path) = fields::path(path) else {
-        return path.to_owned();
-    };
-    let label = label(path);
-    let name = match path.field.info().group {
-        Group::Well => leg
-            .and_then(|leg| leg.well.get(path.entry))
-            .map(|o| &o.name),
-        Group::Springs => leg
-            .and_then(|leg| leg.springs.get(path.entry))
-            .map(|s| &s.name),
-        _ => None,
-    };
-    match name.map(|name| name_words(name)) {
-        Some(name) if !name.is_empty() => format!("{name}, {}", label.to_ascii_lowercase()),
-        _ => label,
-    }
-}
-
-/// A point in words, as "x 1.20 in, y −3.00 in".
-pub(crate) fn point_text(point: Point, units: UnitChoice) -> String {
-    let say = |si| format(Quantity::Length, units, si);
-    format!("x {}, y {}", say(point.x), say(point.y))
+    fields::path(path).map_or_else(|| path.to_owned(), |path| words::point_name(leg, path))
 }
 
 /// The handles of the selected leg, as they stand in its drawing.
@@ -149,14 +124,8 @@ pub fn handles(state: &State) -> Vec<Handle> {
         .into_iter()
         .map(|grip| {
             let movable = !grip.carrier.is_of_brace() || stance.is_down();
-            let mut label = format!(
-                "{}: {}",
-                point_name(leg, &grip.path),
-                point_text(grip.point, session.units)
-            );
-            if !movable {
-                label.push_str("; is set with the gear down");
-            }
+            let name = point_name(leg, &grip.path);
+            let label = words::handle_label(&name, grip.point, session.units, movable);
             Handle {
                 at: view.to_screen(stance.place(grip.carrier, grip.point)),
                 label,

@@ -1,5 +1,6 @@
 //! The leg in one pose: outlines, joints, ground symbols, center lines.
 use gearswing_gear::model::{Brace, Leg, MovingPart, Point, Vector};
+use gearswing_report::page::names::short;
 use gearswing_solver::clearance::{PlacedOutline, leg_outlines, wheel_outline};
 use gearswing_solver::kinematics::Pose;
 use gearswing_solver::result::TireState;
@@ -101,18 +102,21 @@ pub(crate) struct Joint {
 /// Joints of a leg in a pose.
 pub(crate) fn joints(leg: &Leg, pose: &Pose) -> Vec<Joint> {
     let joint = |name, at, fixed| Joint { name, at, fixed };
-    let mut found = vec![joint("P", leg.trunnion, true)];
+    let mut found = vec![joint(short::TRUNNION, leg.trunnion, true)];
     let pivot = match &leg.brace {
         Brace::None => None,
         Brace::Folding(b) => Some(b.airframe_pivot),
         Brace::Sliding(b) => Some(b.airframe_pivot),
     };
-    found.extend(pivot.map(|at| joint("B0", at, true)));
-    found.extend(pose.knee.map(|at| joint("K", at, false)));
-    found.extend(pose.brace_attach.map(|at| joint("B1", at, false)));
-    found.push(joint("A0", leg.actuator.mount, true));
-    found.push(joint("A1", pose.actuator_attach, false));
-    found.push(joint("W", pose.axle, false));
+    found.extend(pivot.map(|at| joint(short::BRACE_PIVOT, at, true)));
+    found.extend(pose.knee.map(|at| joint(short::KNEE, at, false)));
+    found.extend(
+        pose.brace_attach
+            .map(|at| joint(short::BRACE_ATTACH, at, false)),
+    );
+    found.push(joint(short::ACTUATOR_MOUNT, leg.actuator.mount, true));
+    found.push(joint(short::ACTUATOR_ATTACH, pose.actuator_attach, false));
+    found.push(joint(short::AXLE, pose.axle, false));
     found
 }
 

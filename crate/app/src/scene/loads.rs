@@ -1,9 +1,11 @@
 //! Forces at the pins at the place shown, as arrows. All of them are the result's own.
 use gearswing_gear::model::{Brace, Point, Vector};
+use gearswing_report::page::loads as words;
+use gearswing_report::page::names::short;
 use gearswing_solver::kinematics::Pose;
 use gearswing_solver::numeric::ranked;
 use gearswing_solver::result::{Station, StationForce};
-use gearswing_units::{Quantity, UnitChoice, format};
+use gearswing_units::UnitChoice;
 
 use super::grid::{force_bar, force_bar_text};
 use super::labels::Placer;
@@ -23,10 +25,6 @@ const LONGEST: f64 = 1.5;
 const SHORTEST_PX: f64 = 5.0;
 /// Head of an arrow: length and half of its width (CSS px).
 const HEAD_PX: (f64, f64) = (12.0, 4.0);
-
-/// In which state the arrows hold: pins that move take their friction too, and the actuator that of
-/// its seals.
-const HELD: &str = "leg held still, no friction";
 
 /// The force on the moving part at a pin.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -55,13 +53,25 @@ pub(crate) fn loads(good: &Good, pose: &Pose, force: &StationForce) -> Vec<Load>
         Brace::Folding(brace) => Some(brace.airframe_pivot),
         Brace::Sliding(brace) => Some(brace.airframe_pivot),
     };
-    add("P", Some(leg.trunnion), Some(reactions.trunnion));
-    add("B0", pivot, reactions.brace_pivot);
-    add("B1", pose.brace_attach, reactions.brace_attach);
-    add("A0", Some(leg.actuator.mount), Some(reactions.mount));
+    add(
+        short::TRUNNION,
+        Some(leg.trunnion),
+        Some(reactions.trunnion),
+    );
+    add(short::BRACE_PIVOT, pivot, reactions.brace_pivot);
+    add(
+        short::BRACE_ATTACH,
+        pose.brace_attach,
+        reactions.brace_attach,
+    );
+    add(
+        short::ACTUATOR_MOUNT,
+        Some(leg.actuator.mount),
+        Some(reactions.mount),
+    );
     let along = (pose.actuator_attach - leg.actuator.mount).try_normalize(0.0);
     add(
-        "A1",
+        short::ACTUATOR_ATTACH,
         Some(pose.actuator_attach),
         along.map(|along| along * force.holding),
     );
@@ -105,10 +115,10 @@ pub(crate) fn arrows(pen: &mut Pen, good: &Good, here: &Now, units: UnitChoice) 
     let size_px = pen.view.size_px();
     let found = here.loads.as_ref().zip(scale(good, size_px));
     let Some((force, scale)) = found else {
-        force_bar_text(pen, "no forces are worked out here");
+        force_bar_text(pen, words::NONE_HERE);
         return Arrows { loads: Vec::new() };
     };
-    force_bar(pen, units, scale, HEAD_PX, HELD);
+    force_bar(pen, units, scale, HEAD_PX, words::HELD);
     let longest = LONGEST * long_px(size_px);
     let loads = loads(good, &here.pose, force)
         .into_iter()
@@ -157,14 +167,8 @@ impl Arrows {
     /// The numbers, beside the tips.
     pub(crate) fn texts(&self, pen: &mut Pen, placer: &mut Placer, units: UnitChoice) {
         for (load, tip) in &self.loads {
-            let text = load_text(load, units);
+            let text = words::load_words(load.name, load.force, units);
             placer.label(pen, Role::Load, *tip, &text);
         }
     }
-}
-
-/// A force in words, as "A0 412 lbf".
-pub(crate) fn load_text(load: &Load, units: UnitChoice) -> String {
-    let size = format(Quantity::Force, units, load.force.norm());
-    format!("{} {size}", load.name)
 }

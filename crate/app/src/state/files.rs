@@ -6,6 +6,8 @@ use super::storage::read_file;
 use crate::few::Few;
 
 use gearswing_gearfile::read;
+use gearswing_report::open_error_text;
+use gearswing_report::page::files::unnamed;
 
 /// Where the open document came from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -49,10 +51,10 @@ impl Entry {
     /// A text that was stored, whether it can be read or not.
     pub(crate) fn stored(id: String, text: String) -> Self {
         let opened = read_file(&text)
-            .and_then(|stored| read(&stored.gear_text).map_err(|error| error.to_string()));
+            .and_then(|stored| read(&stored.gear_text).map_err(|error| open_error_text(&error)));
         let (name, broken) = match opened {
             Ok(gear) => (gear.name, None),
-            Err(reason) => (format!("File {id}"), Some(reason)),
+            Err(reason) => (unnamed(&id), Some(reason)),
         };
         Self {
             name,

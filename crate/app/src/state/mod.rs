@@ -39,4 +39,4 @@ pub(crate) use timed::{
     Timed, TimesAre, leg_at, progress_at as progress_at_time, selected, value_at,
 };
 pub use whole::State;
-pub(crate) use whole::{Work, demo};
+pub(crate) use whole::demo;

@@ -4,6 +4,7 @@
 //! exported; so a person can get at it by hand. Both texts begin with their kind and version.
 use crate::few::Few;
 
+use gearswing_report::page::storage::{StoredFault, stored_fault};
 use gearswing_units::UnitChoice;
 
 use super::session::{Draft, Theme};
@@ -108,7 +109,7 @@ pub(crate) fn read_file(text: &str) -> Result<Stored, String> {
     check_head(text, FILE_HEAD)?;
     let (head, gear_text) = text
         .split_once(&format!("\n{BEHIND}"))
-        .ok_or("the stored text is cut off")?;
+        .ok_or_else(|| stored_fault(StoredFault::CutOff))?;
     let mut stored = Stored {
         gear_text: gear_text.to_owned(),
         ..Stored::default()
@@ -178,13 +179,11 @@ fn check_head(text: &str, head: &str) -> Result<(), String> {
     let first = text.lines().next().unwrap_or_default();
     let version = first
         .strip_prefix(head)
-        .ok_or("the stored text is not of this program")?;
+        .ok_or_else(|| stored_fault(StoredFault::Foreign))?;
     match version.trim().parse::<u32>() {
         Ok(VERSION) => Ok(()),
-        Ok(newer) => Err(format!(
-            "stored by a newer version of this program (format {newer}; this one reads {VERSION})"
-        )),
-        Err(_) => Err("the stored text is damaged".to_owned()),
+        Ok(newer) => Err(stored_fault(StoredFault::Newer(newer, VERSION))),
+        Err(_) => Err(stored_fault(StoredFault::Damaged)),
     }
 }
 

@@ -1,7 +1,10 @@
 //! Everything together, and how it begins.
 use gearswing_gear::model::{ClearanceRule, Conditions, Fluid, Gear, Supply};
 use gearswing_gearfile::{DEMO, SaveError};
-use gearswing_report::{Program, name_words};
+use gearswing_report::page::files;
+use gearswing_report::page::header::tab_title;
+use gearswing_report::page::working::Work;
+use gearswing_report::{Program, open_error_text};
 use gearswing_solver::numeric::sort_short;
 
 use super::derived::Derived;
@@ -15,17 +18,6 @@ use super::timed::Timed;
 use crate::effect::Effect;
 use crate::msg::{File, Msg};
 use crate::view::NoticeKind;
-
-/// What is being worked out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Work {
-    /// The legs, of which so many are left.
-    Legs(usize),
-    /// The gear against time.
-    Times,
-    /// What explains a stop.
-    Stops,
-}
 
 /// Everything.
 #[derive(Clone, Debug)]
@@ -113,10 +105,7 @@ impl State {
         if let Some(id) = open {
             state.open_entry(&id);
         } else if !state.files.entries.is_empty() {
-            state
-                .session
-                .notices
-                .info("This is the demo. Your own files are kept: open them under “File”.");
+            state.session.notices.info(files::OWN_FILES);
         }
         if let Some(fragment) = start.fragment.filter(|fragment| !fragment.is_empty()) {
             effects.extend(state.open_link(&fragment));
@@ -147,13 +136,8 @@ impl State {
     }
 
     pub(crate) fn title(&self) -> Effect {
-        let name = name_words(&self.gear().name);
         Effect::SetTitle {
-            text: if name.is_empty() {
-                "Gearswing".to_owned()
-            } else {
-                format!("{name} – Gearswing")
-            },
+            text: tab_title(&self.gear().name),
         }
     }
 
@@ -191,13 +175,12 @@ impl State {
             }
             Err(reason) => {
                 let id = "kept-index".to_owned();
-                self.session.notices.problem(format!(
-                    "The list of your gear files cannot be read: {reason}. It is kept under “{id}”; the files themselves are listed below."
-                ));
+                let notice = files::list_unreadable(&reason, &id);
+                self.session.notices.problem(notice);
                 self.files.entries.push(Entry {
                     text: text.clone(),
                     broken: Some(reason),
-                    ..Entry::made(id.clone(), "Kept list of files".to_owned())
+                    ..Entry::made(id.clone(), files::KEPT_LIST.to_owned())
                 });
                 effects.push(Effect::SaveFile { id, text });
                 Index::default()
@@ -219,17 +202,14 @@ impl State {
             }
             let entry = Entry::stored(file.id, file.text);
             if let Some(reason) = &entry.broken {
-                let text = format!(
-                    "The stored file “{}” cannot be opened: {reason}. It is kept as it is.",
-                    entry.id
-                );
+                let text = files::stored_unreadable(&entry.id, reason);
                 let export = Msg::File(File::ExportStored {
                     id: entry.id.clone(),
                 });
                 self.session.notices.add(
                     NoticeKind::Problem,
                     text,
-                    vec![("Save its text".to_owned(), export)],
+                    vec![(files::SAVE_TEXT.to_owned(), export)],
                 );
             }
             self.files.entries.push(entry);
@@ -266,7 +246,7 @@ pub(crate) fn demo() -> (Gear, Option<String>) {
                 emergency_pump: None,
                 friction_times_required: None,
             };
-            (gear, Some(format!("The demo cannot be opened: {error}.")))
+            (gear, Some(files::demo_unreadable(&open_error_text(&error))))
         }
     }
 }

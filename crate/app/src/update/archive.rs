@@ -1,5 +1,7 @@
 //! All files out into one, and back from it.
 use gearswing_gearfile::{archive_text, read, read_archive, to_text};
+use gearswing_report::page::files as words;
+use gearswing_report::{archive_error_text, save_error_text};
 
 use crate::effect::Effect;
 use crate::state::{Entry, State, read_file};
@@ -15,7 +17,7 @@ pub(super) fn export(state: &mut State) -> Vec<Effect> {
     let shown = match state.gear_text() {
         Ok(text) => text.to_owned(),
         Err(error) => {
-            let text = format!("The files cannot be exported: {error}.");
+            let text = words::all_not_exported(&save_error_text(&error));
             state.session.notices.problem(text);
             return Vec::new();
         }
@@ -46,8 +48,7 @@ pub(super) fn import(state: &mut State, name: &str, text: &str) -> Option<Vec<Ef
     let texts = match read_archive(text)? {
         Ok(texts) => texts,
         Err(error) => {
-            let text =
-                format!("“{name}” is not imported: {error}. Your own files are as they were.");
+            let text = words::not_imported(name, &archive_error_text(&error));
             state.session.notices.problem(text);
             return Some(Vec::new());
         }
@@ -69,19 +70,8 @@ pub(super) fn import(state: &mut State, name: &str, text: &str) -> Option<Vec<Ef
             state.drop_shared();
         }
     }
-    let files = if count == 1 {
-        "1 file"
-    } else {
-        &format!("{count} files")
-    };
-    let rest = match unread {
-        0 => String::new(),
-        1 => " One of them cannot be read; it is listed and kept as it is.".to_owned(),
-        n => format!(" {n} of them cannot be read; they are listed and kept as they are."),
-    };
-    state.session.notices.info(format!(
-        "{files} imported from “{name}”. Your other files are as they were.{rest}"
-    ));
+    let text = words::several_imported(name, count, unread);
+    state.session.notices.info(text);
     effects.push(Effect::ClearFragment);
     Some(effects)
 }

@@ -1,5 +1,7 @@
 //! Fields and lists.
 use gearswing_report::fields::path_words;
+use gearswing_report::page::fields as sayings;
+use gearswing_report::page::history::{Step, step_words};
 use gearswing_solver::tires::sizes;
 use gearswing_units::{Quantity, StepSize, format_field, parse};
 
@@ -44,7 +46,7 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
         Field::Remove { path } => return remove(state, &path),
         Field::TakeTire { path, size } => take_tire(state, &path, &size),
         Field::KeepAsFormer { leg } => {
-            let act = Act::single("keeping of the tire as the previous one");
+            let act = Act::single(step_words(Step::KeepTire));
             state.edit(act, |gear| {
                 let wheel = &mut gear.legs.get_mut(leg)?.wheel;
                 wheel.former = Some(wheel.tire.clone());
@@ -60,7 +62,12 @@ const SOURCE: &str = "supply.source";
 
 /// A change of the field at a path, in words.
 fn changing(state: &State, path: &str) -> Act {
-    Act::single(format!("change of {}", path_words(path, state.gear())))
+    Act::single(changed(&path_words(path, state.gear())))
+}
+
+/// A change of a field of this name, in words.
+fn changed(name: &str) -> String {
+    step_words(Step::Change { of: name })
 }
 
 fn focus(state: &mut State, path: &str) {
@@ -91,7 +98,7 @@ fn show(state: &mut State, path: &str) -> Vec<Effect> {
 fn draft(state: &mut State, path: String, text: String) {
     if fields::text(state.gear(), &path).is_some() {
         let words = path_words(&path, state.gear());
-        let act = Act::going_on(format!("typing {path}"), format!("change of {words}"));
+        let act = Act::going_on(format!("typing:{path}"), changed(&words));
         state.edit(act, |gear| fields::set_text(gear, &path, &text).ok());
         return;
     }
@@ -112,8 +119,8 @@ fn draft(state: &mut State, path: String, text: String) {
 
 pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
     let open = state.document.open_act();
-    if open == Some(format!("typing {path}").as_str())
-        || open == Some(format!("steps {path}").as_str())
+    if open == Some(format!("typing:{path}").as_str())
+        || open == Some(format!("steps:{path}").as_str())
     {
         state.document.close();
     }
@@ -161,13 +168,13 @@ pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
             Vec::new()
         }
         Err(error) => vec![Effect::Announce {
-            text: format!("Not taken: {error}."),
+            text: sayings::not_taken(&error.to_string()),
         }],
     }
 }
 
 fn revert(state: &mut State, path: &str) {
-    if state.document.open_act() == Some(format!("typing {path}").as_str()) {
+    if state.document.open_act() == Some(format!("typing:{path}").as_str()) {
         state.document.give_up();
         state.touch();
     }
@@ -193,7 +200,7 @@ fn step(state: &mut State, path: &str, up: bool, size: StepSize) -> Vec<Effect> 
     state.session.drafts.remove(path);
     state.touch();
     let words = path_words(path, state.gear());
-    let act = Act::going_on(format!("steps {path}"), format!("change of {words}"));
+    let act = Act::going_on(format!("steps:{path}"), changed(&words));
     state.edit(act, |gear| fields::set_shown(gear, path, Some(value)).ok());
     Vec::new()
 }
@@ -206,7 +213,8 @@ fn add(state: &mut State, path: &str) -> Vec<Effect> {
         // a twelfth of what is seen, in whole coarse steps
         half: ((view.width().min(view.height()) / 12.0 / step).round() * step).max(step),
     };
-    let act = Act::single(format!("adding to {}", path_words(path, state.gear())));
+    let list = path_words(path, state.gear());
+    let act = Act::single(step_words(Step::Add { to: &list }));
     state.end_gesture();
     let Some(added) = state.edit(act, |gear| fields::add(gear, path, room)) else {
         return Vec::new();
@@ -224,13 +232,13 @@ fn add(state: &mut State, path: &str) -> Vec<Effect> {
     }
     state.select(&added);
     vec![Effect::Announce {
-        text: format!("Added: {}.", path_words(&added, state.gear())),
+        text: sayings::added(&path_words(&added, state.gear())),
     }]
 }
 
 fn remove(state: &mut State, path: &str) -> Vec<Effect> {
     let words = path_words(path, state.gear());
-    let act = Act::single(format!("removal of {words}"));
+    let act = Act::single(step_words(Step::Remove { of: &words }));
     state.end_gesture();
     if state.edit(act, |gear| fields::remove(gear, path)).is_none() {
         return Vec::new();
@@ -243,7 +251,7 @@ fn remove(state: &mut State, path: &str) -> Vec<Effect> {
     }
     state.session.selection = None;
     vec![Effect::Announce {
-        text: format!("Removed: {words}. Undo brings it back."),
+        text: sayings::removed(&words),
     }]
 }
 
@@ -274,7 +282,7 @@ fn take_tire(state: &mut State, path: &str, row: &str) {
     let Some(row) = row.parse::<usize>().ok().and_then(|row| sizes().get(row)) else {
         return;
     };
-    let act = Act::single(format!("taking of tire size {}", row.size));
+    let act = Act::single(step_words(Step::TakeTire { size: row.size }));
     state.edit(act, |gear| {
         let wheel = &mut gear.legs.get_mut(fields::leg_of(path)?)?.wheel;
         if path.ends_with(".wheel.former") {

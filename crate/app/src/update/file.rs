@@ -1,6 +1,8 @@
 //! Gear files.
 use gearswing_gearfile::{find_example, read, to_text};
-use gearswing_report::name_words;
+use gearswing_report::page::files as words;
+use gearswing_report::page::history::{Step, step_words};
+use gearswing_report::{open_error_text, save_error_text};
 use gearswing_units::UnitSystem;
 
 use crate::effect::Effect;
@@ -24,7 +26,7 @@ pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
             return vec![Effect::ClearFragment];
         }
         File::Rename { name } => {
-            state.edit(Act::single("new name of the gear file"), |gear| {
+            state.edit(Act::single(step_words(Step::Rename)), |gear| {
                 gear.name = name;
                 Some(())
             });
@@ -52,10 +54,8 @@ pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
         }
         File::ImportText { name, text } => return import(state, &name, &text),
         File::ImportFailed { name, reason } => {
-            let name = name_words(&name);
-            state.session.notices.problem(format!(
-                "“{name}” cannot be read: {reason}. Nothing has changed."
-            ));
+            let text = words::unreadable(&name, &reason);
+            state.session.notices.problem(text);
         }
         File::KeepShared => return keep_shared(state),
         File::LeaveShared => return leave_shared(state),
@@ -87,7 +87,7 @@ fn new(state: &mut State, starter: &str) {
         Err(error) => state
             .session
             .notices
-            .problem(format!("This example cannot be opened: {error}.")),
+            .problem(words::example_unreadable(&open_error_text(&error))),
     }
 }
 
@@ -131,11 +131,8 @@ fn delete(state: &mut State, id: &str) -> Vec<Effect> {
     }
     state.session.notices.add(
         NoticeKind::Info,
-        format!(
-            "“{}” is deleted. It can be brought back until you leave this page.",
-            name_words(&entry.name)
-        ),
-        vec![("Bring it back".to_owned(), Msg::File(File::BringBack))],
+        words::deleted(&entry.name),
+        vec![(words::BRING_BACK.to_owned(), Msg::File(File::BringBack))],
     );
     state.files.deleted.push(entry);
     vec![Effect::DeleteFile { id: id.to_owned() }]
@@ -189,7 +186,7 @@ fn export(state: &mut State) -> Vec<Effect> {
             state
                 .session
                 .notices
-                .problem(format!("The gear file cannot be exported: {error}."));
+                .problem(words::not_exported(&save_error_text(&error)));
             Vec::new()
         }
     }
@@ -200,7 +197,6 @@ fn import(state: &mut State, name: &str, text: &str) -> Vec<Effect> {
     if let Some(effects) = archive::import(state, name, text) {
         return effects;
     }
-    let shown = name_words(name);
     let opened = match read_file(text) {
         Ok(stored) => read(&stored.gear_text),
         Err(_) => read(text),
@@ -208,16 +204,13 @@ fn import(state: &mut State, name: &str, text: &str) -> Vec<Effect> {
     match opened {
         Ok(gear) => {
             state.add_file(gear);
-            let kept = name_words(&state.gear().name);
-            state.session.notices.info(format!(
-                "“{shown}” is imported as “{kept}”. Your other files are as they were."
-            ));
+            let text = words::imported(name, &state.gear().name);
+            state.session.notices.info(text);
             vec![Effect::ClearFragment]
         }
         Err(error) => {
-            state.session.notices.problem(format!(
-                "“{shown}” is not imported: {error}. Your own files are as they were."
-            ));
+            let text = words::not_imported(name, &open_error_text(&error));
+            state.session.notices.problem(text);
             Vec::new()
         }
     }
@@ -266,16 +259,11 @@ fn stored_elsewhere(state: &mut State, id: &str, text: String) {
     }
     if !state.touched {
         state.open_entry(id);
-        state
-            .session
-            .notices
-            .info("This file was changed in another window; the change is shown here.");
+        state.session.notices.info(words::CHANGED_ELSEWHERE);
     } else {
         // the next store makes what is shown here a file of its own
         state.files.origin = Origin::Demo;
         state.unsaved = true;
-        state.session.notices.info(
-            "This file was changed in another window. What you have here goes on as a file of its own; both are in the list.",
-        );
+        state.session.notices.info(words::CHANGED_IN_BOTH);
     }
 }

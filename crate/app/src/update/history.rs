@@ -1,25 +1,24 @@
 //! Undo and redo.
+use gearswing_report::page::history as words;
+
 use crate::effect::Effect;
 use crate::msg::History;
 use crate::state::State;
 
 pub(super) fn history(state: &mut State, msg: History) -> Vec<Effect> {
     state.end_gesture();
-    let (word, done) = match msg {
-        History::Undo => ("Undone", state.document.undo()),
-        History::Redo => ("Redone", state.document.redo()),
+    let (say, done): (fn(&str) -> String, _) = match msg {
+        History::Undo => (words::undone, state.document.undo()),
+        History::Redo => (words::redone, state.document.redo()),
     };
     match done {
-        Some(Ok(text)) => {
+        Some(Ok(step)) => {
             state.touch();
-            let text = format!("{word}: {text}.");
-            vec![Effect::Announce { text }]
+            vec![Effect::Announce { text: say(&step) }]
         }
         Some(Err(_)) => {
             state.touch();
-            let text =
-                "This step and those before it cannot be read any more. The gear is as it was.";
-            state.session.notices.problem(text);
+            state.session.notices.problem(words::STEPS_LOST);
             Vec::new()
         }
         None => Vec::new(),

@@ -1,4 +1,6 @@
 //! What the browser tells of its storage.
+use gearswing_report::page::storage as words;
+
 use crate::effect::Effect;
 use crate::state::{State, StoredStep, read_step};
 use crate::view::NoticeKind;
@@ -7,9 +9,7 @@ impl State {
     /// Something is not stored, and why. However often, one notice stands for it.
     pub(crate) fn not_stored(&mut self, reason: String) {
         self.drop_refusal();
-        let text = format!(
-            "Your work is not kept in this browser: {reason}. Export it before you leave the page. Storing is tried again and again."
-        );
+        let text = words::not_kept(&reason);
         let notice = self
             .session
             .notices
@@ -34,9 +34,7 @@ impl State {
         self.files.kept = self.files.kept.max(ticket);
         if self.files.refused.take().is_some() {
             self.drop_refusal();
-            self.session
-                .notices
-                .info("Storing works again: your work is kept in this browser.");
+            self.session.notices.info(words::KEPT_AGAIN);
         }
         let own = self.files.open_id().is_some();
         if own && !std::mem::replace(&mut self.files.asked_to_stay, true) {
@@ -48,9 +46,7 @@ impl State {
     /// The browser may clear what it keeps; told once, and never again on this browser.
     pub(super) fn may_be_cleared(&mut self) {
         if !std::mem::replace(&mut self.files.told_clearing, true) {
-            self.session.notices.info(
-                "This browser does not promise to keep your files: it may clear them when its disk is full or the page is not visited for long. Export what you cannot do without.",
-            );
+            self.session.notices.info(words::MAY_BE_CLEARED);
         }
     }
 

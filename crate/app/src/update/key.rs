@@ -1,5 +1,7 @@
 //! Keys on the drawing and its handles.
 use gearswing_gear::model::{Point, Vector};
+use gearswing_report::page::drawing as words;
+use gearswing_report::page::history::{Step, step_words};
 use gearswing_units::{Quantity, StepSize};
 
 use crate::effect::Effect;
@@ -72,9 +74,12 @@ fn nudge(state: &mut State, path: &str, direction: Direction, size: StepSize) ->
         Point::new(grip.point.x, step(turned.y, grip.point.y))
     };
     let name = scene::point_name(state.gear().legs.get(state.session.leg), path);
-    let text = format!("{name}: {}", scene::point_text(point, state.session.units));
+    let text = words::point_at(&name, point, state.session.units);
     state.session.drag_text.clone_from(&text);
-    let act = Act::going_on(format!("arrows {path}"), format!("move of {name}"));
+    let act = Act::going_on(
+        format!("arrows:{path}"),
+        step_words(Step::Move { of: &name }),
+    );
     state.edit(act, |gear| fields::set_point(gear, path, point).ok());
     vec![Effect::Announce { text }]
 }
@@ -92,14 +97,14 @@ fn escape(state: &mut State) -> Vec<Effect> {
         let gave_up = state
             .document
             .open_act()
-            .is_some_and(|key| key.starts_with("drag "))
+            .is_some_and(|key| key.starts_with("drag:"))
             && state.document.give_up();
         state.end_gesture();
         if gave_up {
             // what was stored while it was dragged
             state.touch();
         }
-        let text = "The point is back where it was.".to_owned();
+        let text = words::POINT_BACK.to_owned();
         return if gave_up {
             vec![Effect::Announce { text }]
         } else {

@@ -1,7 +1,8 @@
 //! Opening, storing and setting aside of gear files.
 use gearswing_gear::model::Gear;
 use gearswing_gearfile::{SaveError, read};
-use gearswing_report::name_words;
+use gearswing_report::page::{files, link, storage};
+use gearswing_report::{open_error_text, save_error_text};
 
 use crate::effect::Effect;
 use crate::state::{Act, Document, Entry, Gesture, Origin, State, Stored, read_file};
@@ -59,10 +60,7 @@ impl State {
         self.files.origin = Origin::Stored(id);
         if was_link {
             self.set_parked_aside();
-            self.session.notices.info(format!(
-                "What the link brought is now a file of its own: “{}”. Your other files are as they were.",
-                name_words(&free)
-            ));
+            self.session.notices.info(link::kept_as(&free));
             return Some(Effect::ClearFragment);
         }
         None
@@ -95,9 +93,8 @@ impl State {
         let text = match self.stored_text() {
             Ok(text) => text,
             Err(error) => {
-                self.session
-                    .notices
-                    .problem(format!("The last change is not stored: {error}."));
+                let text = storage::change_not_stored(&save_error_text(&error));
+                self.session.notices.problem(text);
                 return None;
             }
         };
@@ -183,7 +180,7 @@ impl State {
         };
         let aside = entry.aside.take();
         let opened = read_file(&entry.text).and_then(|stored| {
-            let gear = read(&stored.gear_text).map_err(|error| error.to_string())?;
+            let gear = read(&stored.gear_text).map_err(|error| open_error_text(&error))?;
             Ok((stored, gear))
         });
         match opened {
@@ -202,9 +199,8 @@ impl State {
             }
             Err(reason) => {
                 entry.broken = Some(reason.clone());
-                self.session.notices.problem(format!(
-                    "This file cannot be opened: {reason}. It is kept as it is."
-                ));
+                let text = files::not_opened(&reason);
+                self.session.notices.problem(text);
                 false
             }
         }

@@ -1,5 +1,7 @@
 //! Mouse, pen and touch: moving points, moving and zooming the sheet, the cursor of the curves.
 use gearswing_gear::model::Point;
+use gearswing_report::page::drawing as words;
+use gearswing_report::page::history::{Step, step_words};
 use gearswing_units::{Quantity, UnitChoice, UnitSystem};
 
 use crate::effect::Effect;
@@ -162,7 +164,7 @@ pub(super) fn to_down(state: &mut State, path: &str) -> Vec<Effect> {
         state.session.progress = good.range().0;
     }
     let name = scene::point_name(state.gear().legs.get(state.session.leg), path);
-    let text = format!("{name} is set with the gear down. The leg is down now: move the point.");
+    let text = words::leg_put_down(&name);
     state.session.drag_text.clone_from(&text);
     vec![Effect::Announce { text }]
 }
@@ -239,13 +241,13 @@ fn drag(state: &mut State, path: &str, at: ScreenPoint, offset: (f64, f64), ctrl
     let point = snapped.as_ref().map_or(target, |snapped| snapped.point);
     let leg = state.gear().legs.get(state.session.leg);
     let name = scene::point_name(leg, path);
-    let mut text = format!("{name}: {}", scene::point_text(point, state.session.units));
+    let mut text = words::point_at(&name, point, state.session.units);
     if let Some(snapped) = &snapped {
         text = format!("{text}, {}", snapped.text);
     }
     state.session.drag_text = text;
     state.session.snapped = snapped;
-    let act = Act::going_on(format!("drag {path}"), format!("move of {name}"));
+    let act = Act::going_on(format!("drag:{path}"), step_words(Step::Move { of: &name }));
     state.edit(act, |gear| fields::set_point(gear, path, point).ok());
 }
 

@@ -1,11 +1,12 @@
 //! Results for the document, and what follows from them.
+use gearswing_report::page::working::{GIVEN_UP, WORK_OUT, Work};
 use gearswing_solver::result::Finding;
 
 use super::times;
 use crate::effect::Effect;
 use crate::msg::{Msg, View};
 use crate::scene;
-use crate::state::{Gesture, State, Stops, Timed, Work};
+use crate::state::{Gesture, State, Stops, Timed};
 use crate::view::NoticeKind;
 
 /// Whether the document has changed since its results were worked out.
@@ -116,8 +117,8 @@ impl State {
         self.stops.give_up(gear, work.0);
         self.session.notices.add(
             NoticeKind::Info,
-            "Working out was given up. Answers that are not worked out are shown faded, as of an earlier state, or are missing. It begins again with the next change.",
-            vec![("Work it out".to_owned(), Msg::View(View::WorkOut))],
+            GIVEN_UP,
+            vec![(WORK_OUT.to_owned(), Msg::View(View::WorkOut))],
         );
     }
 

@@ -1,6 +1,8 @@
 //! The link.
 use gearswing_gear::model::Point;
 use gearswing_gearfile::link::{self, Shared, ViewState};
+use gearswing_report::page::link as words;
+use gearswing_report::{link_error_text, save_error_text};
 
 use crate::effect::Effect;
 use crate::msg::{File, Msg, Share};
@@ -12,16 +14,14 @@ pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
     match msg {
         Share::CopyLink => copy_link(state),
         Share::Copied => {
-            let text = "The link is on the clipboard. Whoever opens it sees this gear, this leg and this place.";
+            let text = words::COPIED;
             state.session.notices.info(text);
             vec![Effect::Announce {
                 text: text.to_owned(),
             }]
         }
         Share::CopyFailed { reason } => {
-            state.session.notices.problem(format!(
-                "The link could not be put on the clipboard: {reason}. It stands in the address line: copy it from there."
-            ));
+            state.session.notices.problem(words::not_copied(&reason));
             Vec::new()
         }
         Share::OpenLink { text } => state.open_link(&text),
@@ -46,7 +46,7 @@ impl State {
             view,
             units: self.session.units.to_string(),
         })
-        .map_err(|error| error.to_string())
+        .map_err(|error| save_error_text(&error))
     }
 
     /// Looks up how long the link would be.
@@ -69,15 +69,13 @@ impl State {
     pub(crate) fn open_link(&mut self, text: &str) -> Vec<Effect> {
         if text.trim().is_empty() {
             return vec![Effect::Announce {
-                text: "Paste a link into the field first.".to_owned(),
+                text: words::PASTE_FIRST.to_owned(),
             }];
         }
         let shared = match link::decode(text) {
             Ok(shared) => shared,
             Err(error) => {
-                let sentence = format!(
-                    "The link is not opened: {error}. Ask for it again, or for the gear file. Your own work is as it was."
-                );
+                let sentence = words::not_opened(&link_error_text(&error));
                 self.session.notices.problem(sentence.clone());
                 return vec![Effect::Announce { text: sentence }, Effect::ClearFragment];
             }
@@ -124,10 +122,7 @@ fn copy_link(state: &mut State) -> Vec<Effect> {
     let code = match state.link_text() {
         Ok(code) => code,
         Err(reason) => {
-            state
-                .session
-                .notices
-                .problem(format!("There is no link for this gear: {reason}."));
+            state.session.notices.problem(words::no_link(&reason));
             return Vec::new();
         }
     };
@@ -135,12 +130,8 @@ fn copy_link(state: &mut State) -> Vec<Effect> {
     if !link::fits(&text) {
         state.session.notices.add(
             NoticeKind::Problem,
-            format!(
-                "The link would have {} characters; many mail and message programs cut it at {}. Send the gear file instead.",
-                text.chars().count(),
-                link::LINK_LIMIT
-            ),
-            vec![("Save the gear file".to_owned(), Msg::File(File::Export))],
+            words::too_long(text.chars().count(), link::LINK_LIMIT),
+            vec![(words::SAVE_FILE.to_owned(), Msg::File(File::Export))],
         );
         return Vec::new();
     }

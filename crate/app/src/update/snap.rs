@@ -1,5 +1,6 @@
 //! Snapping of a dragged point to what a person means: level with, above, or on another point.
 use gearswing_gear::model::{Leg, Point};
+use gearswing_report::page::drawing::{Caught, caught_words};
 
 use crate::fields;
 use crate::scene::{self, Carrier, Grip, Stance};
@@ -54,7 +55,7 @@ pub(super) fn snap(
         return Some(Snapped {
             point: on.point,
             to: vec![on.point],
-            text: format!("on {}", name(leg, on)),
+            text: caught_words(Caught::On, &name(leg, on)),
         });
     }
     // level or above: joints, and the corners next to a corner
@@ -75,8 +76,8 @@ pub(super) fn snap(
         (Some(_), Some(_)) if coincides => None,
         (level, above) => {
             let mut texts = Vec::new();
-            texts.extend(level.map(|other| format!("level with {}", name(leg, other))));
-            texts.extend(above.map(|other| format!("plumb with {}", name(leg, other))));
+            texts.extend(level.map(|other| caught_words(Caught::Level, &name(leg, other))));
+            texts.extend(above.map(|other| caught_words(Caught::Plumb, &name(leg, other))));
             Some(Snapped {
                 point,
                 to: level.into_iter().chain(above).map(|g| g.point).collect(),

@@ -1,9 +1,9 @@
 //! The answers of every leg, in the words of the report.
 use gearswing_gear::model::Gear;
-use gearswing_report::fields::path_words;
+use gearswing_report::page::answers as words;
+use gearswing_report::page::names::leg_title;
 use gearswing_report::{
-    Subject, capital_first, fault_text, finding_short, finding_text, name_words, question_text,
-    verdict_text,
+    Subject, fault_text, finding_short, finding_text, question_text, verdict_text,
 };
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, check_gear};
@@ -59,19 +59,14 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
         .map(|(index, leg)| {
             let derived = state.derived.leg(index);
             let selected = state.session.leg == index;
-            let name = name_words(&leg.name);
-            let name = if name.is_empty() {
-                format!("Leg {}", index + 1)
-            } else {
-                name
-            };
+            let name = leg_title(&leg.name, index);
             LegAnswers {
                 leg: index,
                 selected,
                 select: Action {
                     id: format!("leg.{index}"),
                     label: name.clone(),
-                    hint: format!("Show {name} in the drawing"),
+                    hint: words::show_in_drawing(&name),
                     enabled: !selected,
                     msg: Msg::View(View::SelectLeg { leg: index }),
                 },
@@ -95,11 +90,11 @@ fn no_leg(state: &State) -> LegAnswers {
         .map_or_else(Vec::new, |faults| faults.0);
     LegAnswers {
         leg: 0,
-        name: "No leg".to_owned(),
+        name: words::NO_LEG.to_owned(),
         selected: true,
         select: Action {
             id: "leg.0".to_owned(),
-            label: "No leg".to_owned(),
+            label: words::NO_LEG.to_owned(),
             hint: String::new(),
             enabled: false,
             msg: Msg::View(View::SelectLeg { leg: 0 }),
@@ -116,10 +111,7 @@ fn not_taken(state: &State, leg: usize) -> Vec<FaultRow> {
     unread(state)
         .filter(|(path, _)| here(path))
         .map(|(path, text)| FaultRow {
-            text: format!(
-                "{}: the entry \"{text}\" cannot be read and is not in use.",
-                capital_first(&path_words(path, state.gear())),
-            ),
+            text: words::unread_entry(path, text, state.gear()),
             show: Some(show_field(state, path)),
         })
         .collect()
@@ -129,7 +121,7 @@ fn not_taken(state: &State, leg: usize) -> Vec<FaultRow> {
 fn show_field(state: &State, path: &str) -> Action {
     Action {
         id: format!("fault.{path}.{}", state.session.units),
-        label: "Show the field".to_owned(),
+        label: words::SHOW_FIELD.to_owned(),
         hint: String::new(),
         enabled: true,
         msg: Msg::Field(Field::Show {
@@ -183,12 +175,8 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
                 former: former(state, leg, derived, finding),
                 go_to: finding.place.map(|_| Action {
                     id: format!("go.{leg}.{:?}", finding.question),
-                    label: "Show the place".to_owned(),
-                    hint: format!(
-                        "{}: show where {}",
-                        name_words(&good.result.name),
-                        question_text(finding.question).to_ascii_lowercase()
-                    ),
+                    label: words::SHOW_PLACE.to_owned(),
+                    hint: words::show_where(&good.result.name, finding.question),
                     enabled: true,
                     msg: Msg::View(View::GoTo {
                         leg,

@@ -1,11 +1,12 @@
 //! The data in groups, only the chosen one open.
 use gearswing_gear::field::{self, Axis, Group, Kind, Path};
 use gearswing_gear::model::{Gear, Leg, Source};
-use gearswing_report::fields::group_title;
-use gearswing_report::name_words;
+use gearswing_report::page::sheets::{
+    Deed, Sheet, deed_label, sheet_alert, sheet_help, sheet_title,
+};
 
 use super::page::{Action, FieldGroup, FieldRow};
-use super::rows::{circumference, row, unread, worked_out};
+use super::rows::{circumference, row, unread, worked_row};
 use super::summary::summary;
 use super::tire_table::tire_table;
 use super::worked;
@@ -175,13 +176,14 @@ fn group(state: &State, leg: usize, part: &Part) -> FieldGroup {
         Part::of(path).as_ref() == Some(part)
             && fields::leg_of(path).is_none_or(|owner| owner == leg)
     };
+    let sheet = sheet(state, leg, part);
     FieldGroup {
-        title: title(state, leg, part),
+        title: sheet_title(sheet),
         summary: summary(state, leg, &id),
         open,
         alert: alert(state, in_part),
         marked: state.session.selection.as_deref().is_some_and(in_part),
-        help: help(part),
+        help: sheet_help(sheet).to_owned(),
         rows: if open {
             rows(state, leg, part)
         } else {
@@ -196,61 +198,27 @@ fn group(state: &State, leg: usize, part: &Part) -> FieldGroup {
 fn alert(state: &State, in_part: impl Fn(&str) -> bool) -> String {
     let unread = unread(state).filter(|(path, _)| in_part(path)).count();
     let mut faults = state.derived.all_faults();
-    match unread {
-        1 => "1 entry can't be read".to_owned(),
-        2.. => format!("{unread} entries can't be read"),
-        0 if faults.any(|fault| in_part(&fault.path)) => "a fault in here".to_owned(),
-        0 => String::new(),
-    }
+    sheet_alert(unread, faults.any(|fault| in_part(&fault.path)))
 }
 
-fn title(state: &State, leg: usize, part: &Part) -> String {
+/// A part as it is worded.
+fn sheet<'a>(state: &'a State, leg: usize, part: &Part) -> Sheet<'a> {
+    let model = state.gear().legs.get(leg);
     match part {
-        Part::Group(group) => group_title(*group).to_owned(),
-        Part::Outline => "Outline of the leg".to_owned(),
-        Part::Sliding => "Outline of the sliding part".to_owned(),
-        Part::Well => "Wheel well".to_owned(),
-        Part::Springs => "Springs".to_owned(),
+        Part::Group(group) => Sheet::Group(*group),
+        Part::Outline => Sheet::Outline,
+        Part::Sliding => Sheet::Sliding,
+        Part::Well => Sheet::Well,
+        Part::Springs => Sheet::Springs,
         Part::Spring(at) => {
-            let name = state
-                .gear()
-                .legs
-                .get(leg)
-                .and_then(|leg| leg.springs.get(*at))
-                .map_or_else(String::new, |spring| name_words(&spring.name));
-            if name.is_empty() {
-                format!("Spring {}", at + 1)
-            } else {
-                name
-            }
+            let spring = model.and_then(|leg| leg.springs.get(*at));
+            Sheet::Spring(spring.map_or("", |spring| &spring.name), *at)
         }
         Part::Obstacle(at) => {
-            let name = state
-                .gear()
-                .legs
-                .get(leg)
-                .and_then(|leg| leg.well.get(*at))
-                .map_or_else(String::new, |obstacle| name_words(&obstacle.name));
-            if name.is_empty() {
-                format!("Piece {} of the well", at + 1)
-            } else {
-                name
-            }
+            let piece = model.and_then(|leg| leg.well.get(*at));
+            Sheet::Piece(piece.map_or("", |piece| &piece.name), *at)
         }
     }
-}
-
-fn help(part: &Part) -> String {
-    match part {
-        Part::Well => "Each piece of structure near the arc, cut by the plane of the swing: ribs, spars, skin, hoses. Drag its corners in the drawing or type them here.",
-        Part::Outline => "What turns with the leg above the sliding part, as drawn in the plane of the swing.",
-        Part::Sliding => "What slides with the axle: lower tube, fork.",
-        Part::Springs => "Down-lock springs, assist springs, gas struts, cords. A new one has no force until you put it in.",
-        Part::Group(Group::Seen) => "A leg that stopped short on the jacks. What may explain it then stands under the curves.",
-        Part::Group(Group::Pins) => "Friction of each joint: radius times coefficient times its load, against the motion. Empty pins turn freely.",
-        Part::Group(_) | Part::Obstacle(_) | Part::Spring(_) => "",
-    }
-    .to_owned()
 }
 
 /// The rows of a part, in the order of the list of fields.
@@ -273,7 +241,7 @@ fn rows(state: &State, leg: usize, part: &Part) -> Vec<FieldRow> {
     found.extend(
         worked::rows(state, leg, &part.id())
             .into_iter()
-            .map(|(path, label, value, help)| worked_out(path, label, value, help)),
+            .map(|(path, number, value)| worked_row(path, number, value)),
     );
     found
 }
@@ -305,52 +273,48 @@ fn paths(gear: &Gear, field: field::Field, leg: usize, part: &Part) -> Vec<Path>
 }
 
 fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {
-    let action = |id: String, label: &str, msg: Field| Action {
+    let action = |id: String, deed: Deed, msg: Field| Action {
         id,
-        label: label.to_owned(),
+        label: deed_label(deed).to_owned(),
         hint: String::new(),
         enabled: true,
         msg: Msg::Field(msg),
     };
-    let add = |path: String, label: &str| action(format!("add.{path}"), label, Field::Add { path });
+    let add = |path: String, deed: Deed| action(format!("add.{path}"), deed, Field::Add { path });
     let remove =
-        |path: String, label: &str| action(format!("remove.{path}"), label, Field::Remove { path });
+        |path: String, deed: Deed| action(format!("remove.{path}"), deed, Field::Remove { path });
     let model = state.gear().legs.get(leg);
     match part {
         Part::Group(Group::Leg) => {
-            let mut all = vec![add(format!("legs[{leg}]"), "Add a leg like this one")];
+            let mut all = vec![add(format!("legs[{leg}]"), Deed::AddLeg)];
             if state.gear().legs.len() > 1 {
-                all.push(remove(format!("legs[{leg}]"), "Remove this leg"));
+                all.push(remove(format!("legs[{leg}]"), Deed::RemoveLeg));
             }
             all
         }
         Part::Group(Group::Wheel) => vec![action(
             format!("keep_former.{leg}"),
-            "Keep this tire as the previous one",
+            Deed::KeepTire,
             Field::KeepAsFormer { leg },
         )],
         Part::Group(Group::FormerTire) if model.is_some_and(|m| m.wheel.former.is_some()) => {
-            vec![remove(
-                format!("legs[{leg}].wheel.former"),
-                "Remove the previous tire",
-            )]
+            let path = format!("legs[{leg}].wheel.former");
+            vec![remove(path, Deed::RemovePreviousTire)]
         }
-        Part::Well => vec![add(format!("legs[{leg}].well"), "Add a piece of structure")],
+        Part::Well => vec![add(format!("legs[{leg}].well"), Deed::AddPiece)],
         Part::Obstacle(at) => {
             let path = format!("legs[{leg}].well[{at}]");
-            vec![remove(path, "Remove this piece")]
+            vec![remove(path, Deed::RemovePiece)]
         }
-        Part::Springs => vec![add(format!("legs[{leg}].springs"), "Add a spring")],
+        Part::Springs => vec![add(format!("legs[{leg}].springs"), Deed::AddSpring)],
         Part::Spring(at) => {
             let path = format!("legs[{leg}].springs[{at}]");
-            vec![remove(path, "Remove this spring")]
+            vec![remove(path, Deed::RemoveSpring)]
         }
-        Part::Outline => vec![add(format!("legs[{leg}].body.outline_m"), "Add a point")],
+        Part::Outline => vec![add(format!("legs[{leg}].body.outline_m"), Deed::AddPoint)],
         Part::Sliding => {
-            vec![add(
-                format!("legs[{leg}].strut.sliding_outline_m"),
-                "Add a point",
-            )]
+            let path = format!("legs[{leg}].strut.sliding_outline_m");
+            vec![add(path, Deed::AddPoint)]
         }
         Part::Group(_) => Vec::new(),
     }

@@ -1,7 +1,8 @@
 //! Load cases side by side, the largest load of each joint, and the facts of lock and fall.
 use gearswing_report::TitledTable;
+use gearswing_report::page::loads as words;
 use gearswing_solver::TireChoice;
-use gearswing_units::{Quantity, UnitChoice, format};
+use gearswing_units::UnitChoice;
 
 use super::answers::subject;
 use crate::scene::{self, Now};
@@ -24,23 +25,11 @@ pub fn load_tables(state: &State) -> Vec<TitledTable> {
 /// The load arrows in words.
 pub(super) fn loads_text(good: &Good, now: &Now, units: UnitChoice) -> String {
     let Some(force) = &now.loads else {
-        return "No forces are worked out here.".to_owned();
+        return words::NONE_SENTENCE.to_owned();
     };
-    let said: Vec<String> = scene::loads(good, &now.pose, force)
+    let said: Vec<_> = scene::loads(good, &now.pose, force)
         .iter()
-        .map(|load| {
-            let angle = load.force.y.atan2(load.force.x);
-            let direction = format(Quantity::Angle, units, angle);
-            format!("{} at {direction}", scene::load_text(load, units))
-        })
+        .map(|load| (load.name, load.force))
         .collect();
-    format!(
-        "Force on the moving part at each pin while the leg is held still here, without friction; angles counter-clockwise from the right: {}. At P, B0 and A0 the airframe makes it, at B1 the brace, at A1 the actuator, which {}.",
-        said.join(", "),
-        if force.holding < 0.0 {
-            "pulls"
-        } else {
-            "pushes"
-        }
-    )
+    words::loads_sentence(&said, force.holding, units)
 }

@@ -36,7 +36,7 @@ pub use page::{
     FieldRow, FileRow, FormerAnswer, KeyHelp, LegAnswers, Notice, NoticeKind, Page, PointerStyle,
     ReadoutRow, RestsOn, SharedBanner, Toolbar, Transport, TransportMark,
 };
-pub(crate) use readout::{obstacle_text, part_text};
+pub(crate) use readout::obstacle_text;
 pub use stopped::{StopRow, StopText};
 pub use times::TimesText;
 pub(crate) use tire_table::SIZE_TABLE;

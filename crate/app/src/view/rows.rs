@@ -2,6 +2,8 @@
 use gearswing_gear::field::{self, Path, Range};
 use gearswing_report::fault_text;
 use gearswing_report::fields::{ChoiceWords, label, path_words, words};
+use gearswing_report::page::fields as sayings;
+use gearswing_report::page::worked::{Worked, worked_words};
 use gearswing_solver::faults::Fault;
 use gearswing_units::{Quantity, UnitChoice, format_field, parse, si_range_text};
 
@@ -78,7 +80,7 @@ pub(crate) fn row(state: &State, path: Path) -> Option<FieldRow> {
     // What an empty field stands for has no room in the field when it is long.
     let is_typed = matches!(row.kind, FieldKind::Number | FieldKind::Text);
     if is_typed && row.value.is_empty() && row.if_empty.chars().count() > SHORT {
-        row.echo = format!("Empty: {}.", std::mem::take(&mut row.if_empty));
+        row.echo = sayings::empty_means(&std::mem::take(&mut row.if_empty));
     }
     Some(row)
 }
@@ -137,12 +139,7 @@ fn number(
         Ok(_) => {}
         Err(error) if draft.over == value => {
             row.value.clone_from(&draft.text);
-            row.error = Some(match fault() {
-                None => format!("{error}. The last good number stays in use."),
-                Some(fault) => {
-                    format!("{error}. The number before it is not right either: {fault}")
-                }
-            });
+            row.error = Some(sayings::not_in_use(&error.to_string(), fault().as_deref()));
         }
         Err(_) => {}
     }
@@ -163,7 +160,7 @@ pub(crate) fn unread(state: &State) -> impl Iterator<Item = (&str, &str)> {
 fn range_text(quantity: Quantity, range: Range, times: f64, units: UnitChoice) -> String {
     let text = si_range_text(quantity, units, times * range.min, times * range.max);
     if range.either_way {
-        format!("{text}, either way")
+        sayings::either_way(&text)
     } else {
         text
     }
@@ -199,15 +196,15 @@ fn list_actions(state: &State, path: &str) -> Vec<Action> {
     vec![
         Action {
             id: format!("add.{entry}"),
-            label: "Add behind".to_owned(),
-            hint: format!("Add one behind {name}"),
+            label: sayings::ADD_BEHIND.to_owned(),
+            hint: sayings::add_behind(&name),
             enabled: true,
             msg: Msg::Field(Field::Add { path: path() }),
         },
         Action {
             id: format!("remove.{entry}"),
-            label: "Remove".to_owned(),
-            hint: format!("Remove {name}"),
+            label: sayings::REMOVE.to_owned(),
+            hint: sayings::remove(&name),
             enabled: true,
             msg: Msg::Field(Field::Remove { path: path() }),
         },
@@ -232,6 +229,12 @@ pub(crate) fn worked_out(path: String, label: &str, value: String, help: &str) -
     }
 }
 
+/// The row of a number that is worked out for a group.
+pub(crate) fn worked_row(path: String, number: Worked, value: String) -> FieldRow {
+    let (label, help) = worked_words(number);
+    worked_out(path, label, value, help)
+}
+
 /// The row of a tire's circumference, which stands for its diameter.
 pub(crate) fn circumference(state: &State, diameter: Path) -> Option<FieldRow> {
     let of_diameter = diameter.to_string();
@@ -239,9 +242,9 @@ pub(crate) fn circumference(state: &State, diameter: Path) -> Option<FieldRow> {
     let value = fields::shown(state.gear(), &path)?;
     let mut row = worked_out(
         path,
-        "Circumference",
+        sayings::CIRCUMFERENCE,
         String::new(),
-        "A tape wrapped round the tread at full pressure, wheel off the ground. Typing it here sets the overall diameter.",
+        sayings::CIRCUMFERENCE_HELP,
     );
     row.kind = FieldKind::Number;
     number(state, Quantity::Length, value, || None, &mut row);

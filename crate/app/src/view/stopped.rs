@@ -1,4 +1,5 @@
 //! What explains a stop of the selected leg.
+use gearswing_report::page::stopped as words;
 use gearswing_report::{
     Stopped, capital_first, cause_sentence, check_sentence, fit_words, readings_words,
     stop_cautions, stop_error_text, stop_lead, stop_notes,
@@ -63,7 +64,7 @@ pub(crate) fn stopped(state: &State) -> StopText {
     }
     // the first belongs to every look at the leg
     let (first, later) = stop_cautions().split_at(1);
-    sentences.extend(first.iter().map(|&caution| format!("Caution: {caution}")));
+    sentences.extend(first.iter().map(|caution| words::caution_sentence(caution)));
     StopText {
         shown: true,
         sentences,
@@ -84,7 +85,7 @@ pub(crate) fn stopped(state: &State) -> StopText {
             .collect(),
         actions: vec![Action {
             id: format!("stop.{leg}"),
-            label: "Show it in the drawing".to_owned(),
+            label: words::SHOW_STOP.to_owned(),
             hint: String::new(),
             enabled: true,
             msg: Msg::View(View::GoToStop { leg }),

@@ -1,4 +1,6 @@
 //! Text around the charts against time.
+use gearswing_report::page::times as words;
+use gearswing_report::page::transport::{PLAY, STOP};
 use gearswing_report::{
     Timed, case_sentence, down_title, event_line, is_on_jacks, run_missing, run_sentences,
     supply_cautions, supply_error_text, supply_simplified, times_missing,
@@ -37,12 +39,12 @@ pub(crate) fn times(state: &State) -> TimesText {
     let Some(cycle) = state.timed.cycle.as_ref().filter(|_| !coming) else {
         let why = match state.timed.are() {
             TimesAre::There if !coming => times_missing(),
-            TimesAre::There | TimesAre::Coming => "The gear against time is being worked out.",
-            TimesAre::GivenUp => "Working out the gear against time was given up.",
+            TimesAre::There | TimesAre::Coming => words::COMING,
+            TimesAre::GivenUp => words::GIVEN_UP,
         };
         return TimesText {
             shown: !state.gear().legs.is_empty(),
-            label: "Against time".to_owned(),
+            label: words::TITLE.to_owned(),
             sentences: vec![why.to_owned()],
             ..TimesText::default()
         };
@@ -55,7 +57,7 @@ pub(crate) fn times(state: &State) -> TimesText {
     let owned = |texts: &[&str]| -> Vec<String> { texts.iter().map(|&t| t.to_owned()).collect() };
     let mut shown = TimesText {
         shown: true,
-        label: "Against time".to_owned(),
+        label: words::TITLE.to_owned(),
         cautions: owned(supply_cautions(&state.gear().supply.source)),
         ..TimesText::default()
     };
@@ -63,7 +65,7 @@ pub(crate) fn times(state: &State) -> TimesText {
     match cycle {
         Err(error) => shown.sentences.push(supply_error_text(&timed, error)),
         Ok(_) => {
-            let action = |id: &str, label: &str, hint: &str, enabled, msg| Action {
+            let action = |id: &str, (label, hint): (&str, &str), enabled, msg| Action {
                 id: id.to_owned(),
                 label: label.to_owned(),
                 hint: hint.to_owned(),
@@ -72,25 +74,13 @@ pub(crate) fn times(state: &State) -> TimesText {
             };
             let running = state.session.clock.running;
             let select = |down| Times::Select { down };
+            let label = if running { STOP } else { PLAY };
             shown.actions = vec![
-                action(
-                    "times-up",
-                    "Up",
-                    "show the gear coming up",
-                    down,
-                    select(false),
-                ),
-                action(
-                    "times-down",
-                    "Down",
-                    "show the gear going down",
-                    !down,
-                    select(true),
-                ),
+                action("times-up", words::UP, down, select(false)),
+                action("times-down", words::DOWN, !down, select(true)),
                 action(
                     "times-run",
-                    if running { "Stop" } else { "Play" },
-                    "all legs in their own time",
+                    (label, words::PLAY_HINT),
                     state.timed.run(down).is_some(),
                     Times::Toggle,
                 ),
@@ -99,8 +89,7 @@ pub(crate) fn times(state: &State) -> TimesText {
             if !is_on_jacks(&state.gear().conditions) {
                 shown.actions.push(action(
                     "times-case",
-                    if on_jacks { "As set" } else { "Level on jacks" },
-                    "work the times out for the other case",
+                    (words::other_case(on_jacks), words::OTHER_CASE_HINT),
                     true,
                     Times::OnJacks { on: !on_jacks },
                 ));
@@ -109,17 +98,12 @@ pub(crate) fn times(state: &State) -> TimesText {
     }
     if let Some(run) = state.timed.run(down) {
         if let Ok(cycle) = cycle {
-            let from = if down {
-                format!(" {}.", down_title(cycle))
-            } else {
-                String::new()
-            };
+            let from = down.then(|| down_title(cycle));
             let case = case_sentence(&timed, cycle);
-            shown.sentences.push(format!("{case}{from}"));
+            shown.sentences.push(words::case_line(&case, from));
         }
         shown.sentences.extend(run_sentences(&timed, run));
-        let way = if down { "down" } else { "up" };
-        shown.label = format!("The gear {way} against time");
+        shown.label = words::run_title(down).to_owned();
         shown.value_s = state.session.clock.at_s.unwrap_or(0.0).min(run.time);
         shown.end_s = run.time;
         shown.description = run.events.iter().map(|e| event_line(&timed, e)).collect();

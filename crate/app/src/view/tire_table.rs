@@ -1,6 +1,7 @@
 //! Tire sizes to choose from.
 use gearswing_gear::field::Group;
-use gearswing_solver::tires::{SizeRow, Trust, sizes};
+use gearswing_report::page::fields as words;
+use gearswing_solver::tires::{SizeRow, sizes};
 
 use super::groups::Part;
 use super::page::{ChoiceOption, FieldKind, FieldRow};
@@ -29,17 +30,9 @@ pub(super) fn tire_table(state: &State, leg: usize, part: &Part) -> Option<Field
             let plies: Vec<String> = plies
                 .filter_map(|other| Some(other.ply?.to_string()))
                 .collect();
-            let ply = match plies.as_slice() {
-                [] => String::new(),
-                all => format!(", {} ply", all.join(" or ")),
-            };
-            let sure = match row.trust {
-                Trust::SecondHand => "data book, second hand",
-                Trust::Memory(_) => "from memory",
-            };
             ChoiceOption {
                 key: at.to_string(),
-                label: format!("{}{ply} ({sure})", row.size),
+                label: words::size_words(row, &plies),
             }
         })
         .collect();
@@ -49,9 +42,9 @@ pub(super) fn tire_table(state: &State, leg: usize, part: &Part) -> Option<Field
         .map_or_else(String::new, |at| at.to_string());
     let mut found = worked_out(
         format!("legs[{leg}].wheel.{key}.{SIZE_TABLE}"),
-        "Take a standard size",
+        words::SIZE_TABLE,
         String::new(),
-        "Puts in the largest new size of the table. A tire measured at full pressure, or the maker's figure, is better.",
+        words::SIZE_TABLE_HELP,
     );
     if let Some(row) = chosen.parse::<usize>().ok().and_then(|at| sizes().get(at)) {
         found.echo = row.source.to_owned();

@@ -1,11 +1,13 @@
 //! Why a text is no gear file, or a gear none that can be saved.
+//!
+//! These are data; `report` words them. What `Display` writes is for developers.
 use thiserror::Error;
 
 /// Why a text cannot be opened as a gear file.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[error("{self:?}")]
 pub enum OpenError {
     /// Longer than any gear file.
-    #[error("{bytes} bytes are too many for a gear file (at most {limit})")]
     TooLarge {
         /// Length (bytes).
         bytes: usize,
@@ -13,26 +15,19 @@ pub enum OpenError {
         limit: usize,
     },
     /// There is nothing in it.
-    #[error("the file is empty")]
     Empty,
     /// No JSON, or cut off.
-    #[error("not JSON: {what} at line {line}, column {column}")]
     NotJson {
         /// Line, counted from 1.
         line: usize,
         /// Column, counted from 1.
         column: usize,
         /// What is wrong there.
-        what: String,
+        what: ContentFault,
     },
     /// JSON, but no gear file.
-    #[error("JSON, but no gear file: its \"format\" is not \"gearswing-gear\"")]
     NotGearFile,
     /// Made by a newer program.
-    #[error(
-        "this file was made by a newer version ({version}); this program is version {known}: \
-         reload the page, or ask whoever made the file where the newer one is"
-    )]
     NewerVersion {
         /// Its version.
         version: u64,
@@ -40,11 +35,10 @@ pub enum OpenError {
         known: u64,
     },
     /// A key that a gear file does not have.
-    #[error("{path}: {what} (line {line}, column {column})")]
     UnknownField {
         /// Where, as `gear.legs[0].actuator.rodd_m`.
         path: String,
-        /// The key, and the keys that would be understood.
+        /// The key, and the keys that would be understood, as the reader of JSON says it.
         what: String,
         /// Line, counted from 1.
         line: usize,
@@ -52,12 +46,11 @@ pub enum OpenError {
         column: usize,
     },
     /// A value that is missing or of the wrong kind.
-    #[error("{path}: {what} (line {line}, column {column})")]
     Field {
         /// Where, as `gear.legs[0].actuator.rod_m`.
         path: String,
         /// What is wrong.
-        what: String,
+        what: ContentFault,
         /// Line, counted from 1.
         line: usize,
         /// Column, counted from 1.
@@ -65,25 +58,47 @@ pub enum OpenError {
     },
 }
 
+/// What is wrong at a place of a text, or within a link.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ContentFault {
+    /// What the reader of JSON says.
+    Reader(String),
+    /// The version is no whole number from 1 to the newest.
+    NotAVersion {
+        /// Newest version that this program reads.
+        newest: u64,
+    },
+    /// The bytes are no text.
+    NotUnicode,
+    /// The letters of a link are not those of base64url.
+    NotBase64,
+    /// The content of a link cannot be unpacked.
+    NotUnpacked,
+    /// A link speaks of a leg that its gear does not have.
+    NoSuchLeg,
+    /// A width is not above 0.
+    NotAboveZero,
+}
+
 /// Why a gear cannot be saved.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[error("{self:?}")]
 pub enum SaveError {
     /// A number is not finite: it would not come back.
-    #[error("{path} is not a finite number")]
     NotFinite {
         /// Where, as `gear.legs[0].actuator.rod_m`.
         path: String,
     },
     /// The text would be longer than what can be read back.
-    #[error("{bytes} bytes are too many (at most {limit})")]
     TooLarge {
         /// Length (bytes).
         bytes: usize,
         /// Most that is read (bytes).
         limit: usize,
     },
+    /// The compressor of links refused.
+    NotPacked,
     /// The writer of JSON failed.
-    #[error("cannot be written: {what}")]
     NotWritten {
         /// Its words.
         what: String,

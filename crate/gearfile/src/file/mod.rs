@@ -20,7 +20,7 @@ mod read;
 mod write;
 
 pub use envelope::{FORMAT, READ_LIMIT, VERSION};
-pub use error::{OpenError, SaveError};
+pub use error::{ContentFault, OpenError, SaveError};
 pub use read::read;
 pub use write::to_text;
 

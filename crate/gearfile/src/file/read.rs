@@ -8,7 +8,7 @@ use super::envelope::upgrade;
 use super::head::Word;
 use super::objects::Objects;
 use super::place::{byte_at, path_at};
-use super::{FORMAT, OpenError, READ_LIMIT, VERSION};
+use super::{ContentFault, FORMAT, OpenError, READ_LIMIT, VERSION};
 
 /// What is read first: it tells whose file this is.
 #[derive(Deserialize)]
@@ -61,7 +61,7 @@ pub fn read(text: &str) -> Result<Gear, OpenError> {
         }),
         _ => Err(OpenError::Field {
             path: "version".to_owned(),
-            what: format!("expected a whole number from 1 to {VERSION}"),
+            what: ContentFault::NotAVersion { newest: VERSION },
             line: 1,
             column: 1,
         }),
@@ -117,7 +117,7 @@ fn field_error(root: &str, path: &str, error: &serde_json::Error) -> OpenError {
     } else {
         OpenError::Field {
             path,
-            what,
+            what: ContentFault::Reader(what),
             line,
             column,
         }
@@ -128,7 +128,7 @@ fn not_json(error: &serde_json::Error) -> OpenError {
     OpenError::NotJson {
         line: error.line(),
         column: error.column(),
-        what: words(error),
+        what: ContentFault::Reader(words(error)),
     }
 }
 

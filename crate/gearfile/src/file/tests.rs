@@ -200,7 +200,10 @@ fn says_which_version_is_newer() {
 fn names_the_field() {
     let field = |from, to| match with(from, to) {
         Err(OpenError::Field {
-            path, what, line, ..
+            path,
+            what: ContentFault::Reader(what),
+            line,
+            ..
         }) => (path, what, line),
         other => panic!("{other:?}"),
     };
@@ -237,7 +240,7 @@ fn takes_no_list_for_an_object() {
         "\"clearance_rule\": [0.01, 0.01, 0.01]",
     );
     assert!(
-        matches!(&listed, Err(OpenError::Field { path, what, .. })
+        matches!(&listed, Err(OpenError::Field { path, what: ContentFault::Reader(what), .. })
             if path.starts_with("gear.clearance_rule") && what.contains("sequence")),
         "{listed:?}"
     );

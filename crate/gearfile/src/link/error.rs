@@ -1,19 +1,17 @@
-//! Why a link text cannot be opened.
+//! Why a link text cannot be opened. Data; `report` words it, and what `Display` writes is for developers.
 use thiserror::Error;
 
 use crate::file::OpenError;
 
 /// Why a link text cannot be opened.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[error("{self:?}")]
 pub enum LinkError {
     /// There is nothing to open.
-    #[error("there is no link text")]
     Empty,
     /// No link of ours.
-    #[error("this is no gear link")]
     Foreign,
     /// Far longer than any link.
-    #[error("{characters} characters are too many for a link (at most {limit})")]
     TooLong {
         /// Characters found.
         characters: usize,
@@ -21,10 +19,6 @@ pub enum LinkError {
         limit: usize,
     },
     /// Characters are missing.
-    #[error(
-        "the link was cut: {have} characters of {}",
-        .of.map_or_else(|| "an unknown number".to_owned(), |of| of.to_string())
-    )]
     Cut {
         /// Characters found.
         have: usize,
@@ -32,13 +26,8 @@ pub enum LinkError {
         of: Option<usize>,
     },
     /// The length is right, but some characters are not those that were sent.
-    #[error("the link was altered on its way")]
     Altered,
     /// Made by a newer program.
-    #[error(
-        "this link was made by a newer version ({version}); this page is version {known}: reload \
-         it, or open the link at the address it came with"
-    )]
     TooNew {
         /// Its version.
         version: u64,
@@ -46,6 +35,5 @@ pub enum LinkError {
         known: u64,
     },
     /// The link came whole, but what it holds is no gear that this program understands.
-    #[error("the link came whole, but its content cannot be used: {0}")]
     Content(OpenError),
 }

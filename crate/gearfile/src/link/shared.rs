@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::pack::{FIXED_TEXT_1, pack, unpack};
 use super::strip::strip;
 use super::{LinkError, code};
-use crate::file::{OpenError, READ_LIMIT, SaveError, lowest_version, parse, upgrade};
+use crate::file::{ContentFault, OpenError, READ_LIMIT, SaveError, lowest_version, parse, upgrade};
 use crate::not_finite::finite;
 
 /// Most characters of a pasted text that is looked through: a link and an address around it.
@@ -54,9 +54,7 @@ pub fn encode(shared: &Shared) -> Result<String, SaveError> {
     if json.len() > READ_LIMIT {
         return Err(too_large(json.len(), READ_LIMIT));
     }
-    let packed = pack(FIXED_TEXT_1, json.as_bytes()).ok_or_else(|| SaveError::NotWritten {
-        what: "the compressor refused".to_owned(),
-    })?;
+    let packed = pack(FIXED_TEXT_1, json.as_bytes()).ok_or(SaveError::NotPacked)?;
     let body = URL_SAFE_NO_PAD.encode(packed);
     code::wrap(&body, lowest_version(&shared.gear, &json))
         .ok_or_else(|| too_large(body.len(), code::LONGEST))
@@ -77,33 +75,33 @@ pub fn decode(pasted: &str) -> Result<Shared, LinkError> {
     }
     let (version, body) = code::unwrap(&strip(pasted))?;
     // the checksum held, so what fails from here on was so when the link was made
-    let fault = |path: &str, what: &str| {
+    let fault = |path: &str, what: ContentFault| {
         LinkError::Content(OpenError::Field {
             path: path.to_owned(),
-            what: what.to_owned(),
+            what,
             line: 1,
             column: 1,
         })
     };
     let packed = URL_SAFE_NO_PAD
         .decode(body)
-        .map_err(|_| fault("link", "not base64url"))?;
+        .map_err(|_| fault("link", ContentFault::NotBase64))?;
     let json = unpack(FIXED_TEXT_1, &packed, READ_LIMIT)
-        .ok_or_else(|| fault("link", "cannot be unpacked"))?;
+        .ok_or_else(|| fault("link", ContentFault::NotUnpacked))?;
     let json = std::str::from_utf8(&json).map_err(|_| {
         LinkError::Content(OpenError::NotJson {
             line: 1,
             column: 1,
-            what: "invalid unicode".to_owned(),
+            what: ContentFault::NotUnicode,
         })
     })?;
     let mut shared: Shared = parse(json, "").map_err(LinkError::Content)?;
     upgrade(&mut shared.gear, version);
     if shared.leg >= shared.gear.legs.len() {
-        return Err(fault("leg", "there is no such leg"));
+        return Err(fault("leg", ContentFault::NoSuchLeg));
     }
     if shared.view.is_some_and(|view| view.width <= 0.0) {
-        return Err(fault("view.width_m", "must be above 0"));
+        return Err(fault("view.width_m", ContentFault::NotAboveZero));
     }
     Ok(shared)
 }

@@ -182,13 +182,7 @@ fn newer_links_say_so() {
         version: 4,
         known: 3,
     };
-    assert_eq!(decode(&newer), Err(wanted.clone()));
-    // in words that say what to do
-    let words = wanted.to_string();
-    assert!(
-        words.contains("made by a newer version (4); this page is version 3"),
-        "{words}"
-    );
+    assert_eq!(decode(&newer), Err(wanted));
 }
 
 #[test]

@@ -1,17 +1,20 @@
 //! Finding what `www/index.html` holds.
 
 use crate::error::{PageError, Result};
+use gearswing_app::words::browser::lacks;
 use wasm_bindgen::JsCast;
 use web_sys::{Document, Element, Event, Window};
 
 /// The window.
 pub(crate) fn window() -> Result<Window> {
-    web_sys::window().ok_or(PageError::Missing("window"))
+    web_sys::window().ok_or(PageError::Missing(lacks::WINDOW))
 }
 
 /// The document.
 pub(crate) fn document() -> Result<Document> {
-    window()?.document().ok_or(PageError::Missing("document"))
+    window()?
+        .document()
+        .ok_or(PageError::Missing(lacks::DOCUMENT))
 }
 
 /// The element with this id, of the wanted type.

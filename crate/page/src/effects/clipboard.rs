@@ -5,6 +5,7 @@ use crate::error::{PageError, Result};
 use crate::runtime::Port;
 use gearswing_app::Msg;
 use gearswing_app::msg::Share;
+use gearswing_app::words::browser::lacks;
 use js_sys::{Function, Reflect};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -44,7 +45,7 @@ fn send(port: &Port, result: Result<()>) {
 pub(super) fn call_then(promise: &JsValue, done: &JsValue, failed: &JsValue) -> Result<()> {
     let then: Function = Reflect::get(promise, &JsValue::from_str("then"))?
         .dyn_into()
-        .map_err(|_| PageError::Missing("promise"))?;
+        .map_err(|_| PageError::Missing(lacks::PROMISE))?;
     then.call2(promise, done, failed)?;
     Ok(())
 }
@@ -52,7 +53,9 @@ pub(super) fn call_then(promise: &JsValue, done: &JsValue, failed: &JsValue) -> 
 /// The copy command on a text area out of sight.
 fn copy_by_command(text: &str) -> Result<()> {
     let document = document()?;
-    let body = document.body().ok_or(PageError::Missing("page body"))?;
+    let body = document
+        .body()
+        .ok_or(PageError::Missing(lacks::PAGE_BODY))?;
     let area: HtmlTextAreaElement = element_of("textarea", "unseen")?;
     area.set_value(text);
     let before = document.active_element();
@@ -60,7 +63,7 @@ fn copy_by_command(text: &str) -> Result<()> {
     area.select();
     let command: Function = Reflect::get(document.as_ref(), &JsValue::from_str("execCommand"))?
         .dyn_into()
-        .map_err(|_| PageError::Missing("copy command"))?;
+        .map_err(|_| PageError::Missing(lacks::COPY_COMMAND))?;
     let copied = command.call1(document.as_ref(), &JsValue::from_str("copy"));
     area.remove();
     if let Some(element) = before
@@ -70,6 +73,6 @@ fn copy_by_command(text: &str) -> Result<()> {
     }
     match copied?.as_bool() {
         Some(true) => Ok(()),
-        _ => Err(PageError::Missing("way to copy without being asked")),
+        _ => Err(PageError::Missing(lacks::COPY_LEAVE)),
     }
 }

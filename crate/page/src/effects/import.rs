@@ -3,6 +3,7 @@
 use super::clipboard::call_then;
 use crate::error::{PageError, Result};
 use crate::runtime::Port;
+use gearswing_app::words::files as words;
 use gearswing_app::{Msg, msg};
 use wasm_bindgen::JsValue;
 use wasm_bindgen::closure::Closure;
@@ -19,10 +20,7 @@ pub(crate) fn read_file(port: &Port, file: &File) -> Result<()> {
     if file.size() > LARGEST_MB * MB {
         port.send(Msg::File(msg::File::ImportFailed {
             name,
-            reason: format!(
-                "it has {:.1} MB, and no more than {LARGEST_MB} MB are read",
-                file.size() / MB
-            ),
+            reason: words::too_large(file.size() / MB, LARGEST_MB),
         }));
         return Ok(());
     }
@@ -36,7 +34,7 @@ pub(crate) fn read_file(port: &Port, file: &File) -> Result<()> {
             },
             None => msg::File::ImportFailed {
                 name: done_name,
-                reason: "it holds no text".to_owned(),
+                reason: words::NO_TEXT.to_owned(),
             },
         }));
     });

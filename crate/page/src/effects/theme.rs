@@ -3,6 +3,7 @@
 use crate::dom::{document, set_attribute, window};
 use crate::error::{PageError, Result};
 use gearswing_app::state::Theme;
+use gearswing_app::words::browser::lacks;
 use std::cell::Cell;
 
 thread_local! {
@@ -38,6 +39,6 @@ pub(crate) fn on_paper() -> Result<()> {
 fn put(theme: &str) -> Result<()> {
     let root = document()?
         .document_element()
-        .ok_or(PageError::Missing("document root"))?;
+        .ok_or(PageError::Missing(lacks::ROOT))?;
     set_attribute(&root, "data-theme", theme)
 }

@@ -7,6 +7,7 @@ use crate::listen::{Listener, Mode, listen};
 use crate::runtime::{Core, Observed, Port, panic};
 use gearswing_app::Msg;
 use gearswing_app::msg::{Play, Pointer, Share, View};
+use gearswing_app::words::browser::lacks;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
@@ -266,5 +267,5 @@ pub(crate) fn media(query: &str) -> Result<MediaQueryList> {
     window()?
         .match_media(query)
         .map_err(|error: JsValue| PageError::from(error))?
-        .ok_or(PageError::Missing("media queries"))
+        .ok_or(PageError::Missing(lacks::MEDIA_QUERIES))
 }

@@ -4,34 +4,26 @@ use super::{Painter, Place, Surface};
 use crate::dom::{by_id, element, element_of};
 use crate::error::Result;
 use gearswing_app::scene::{Mark, Role, ScreenPoint, Shape};
+use gearswing_app::words::line_key::{Line, line_words};
 use web_sys::{HtmlCanvasElement, HtmlElement};
 
 /// Size of a sample (CSS px).
 const SIZE_PX: (f64, f64) = (64.0, 14.0);
 
 /// What is explained, in reading order.
-const LINES: [(Role, &str); 12] = [
-    (Role::Moving, "outline of structure or of a moving part"),
-    (Role::StructureHatch, "cut structure"),
-    (Role::Grown, "the tire at its grown size"),
-    (Role::Ghost, "the same part at the other end of its travel"),
-    (Role::Envelope, "edge of what wheel and leg sweep"),
-    (Role::CentreLine, "center line, path of a point"),
-    (
-        Role::Spring,
-        "spring: zigzag for a coil or cord, cylinder for a gas spring, spiral at a joint",
-    ),
-    (
-        Role::Dimension,
-        "dimension, with arrows at the tightest place",
-    ),
-    (Role::Contact, "contact, hatched where the parts overlap"),
-    (Role::Former, "the previous tire"),
-    (
-        Role::Load,
-        "force on the moving part at a pin, leg held still without friction, to the scale beside it",
-    ),
-    (Role::Snap, "what a dragged point has caught on"),
+const LINES: [(Role, Line); 12] = [
+    (Role::Moving, Line::Outline),
+    (Role::StructureHatch, Line::Structure),
+    (Role::Grown, Line::GrownTire),
+    (Role::Ghost, Line::OtherEnd),
+    (Role::Envelope, Line::Swept),
+    (Role::CentreLine, Line::CenterLine),
+    (Role::Spring, Line::Spring),
+    (Role::Dimension, Line::Dimension),
+    (Role::Contact, Line::Contact),
+    (Role::Former, Line::PreviousTire),
+    (Role::Load, Line::Load),
+    (Role::Snap, Line::Caught),
 ];
 
 /// The samples.
@@ -44,12 +36,12 @@ impl LineKey {
     pub(crate) fn mount() -> Result<Self> {
         let list: HtmlElement = by_id("line-key-list")?;
         let mut samples = Vec::with_capacity(LINES.len());
-        for (role, meaning) in LINES {
+        for (role, line) in LINES {
             let item = element("li", "")?;
             let canvas: HtmlCanvasElement = element_of("canvas", "sample")?;
             canvas.set_attribute("aria-hidden", "true")?;
             let text = element("span", "")?;
-            text.set_text_content(Some(meaning));
+            text.set_text_content(Some(line_words(line)));
             item.append_child(&canvas)?;
             item.append_child(&text)?;
             list.append_child(&item)?;

@@ -3,6 +3,7 @@
 use super::Place;
 use crate::dom::window;
 use crate::error::{PageError, Result};
+use gearswing_app::words::browser::lacks;
 use wasm_bindgen::JsCast;
 use web_sys::{CanvasRenderingContext2d, HtmlCanvasElement};
 
@@ -21,7 +22,7 @@ impl Surface {
         let context = canvas
             .get_context("2d")?
             .and_then(|context| context.dyn_into().ok())
-            .ok_or(PageError::Missing("two-dimensional canvas"))?;
+            .ok_or(PageError::Missing(lacks::CANVAS))?;
         Ok(Self { canvas, context })
     }
 

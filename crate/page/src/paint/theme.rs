@@ -3,6 +3,7 @@
 use crate::dom::{document, window};
 use crate::error::{PageError, Result};
 use gearswing_app::Few;
+use gearswing_app::words::browser::lacks;
 use wasm_bindgen::JsValue;
 use web_sys::CssStyleDeclaration;
 
@@ -46,8 +47,10 @@ impl Theme {
 
 /// Computed style of the whole page.
 fn read() -> Result<CssStyleDeclaration> {
-    let root = document()?.body().ok_or(PageError::Missing("page body"))?;
+    let root = document()?
+        .body()
+        .ok_or(PageError::Missing(lacks::PAGE_BODY))?;
     window()?
         .get_computed_style(&root)?
-        .ok_or(PageError::Missing("computed style"))
+        .ok_or(PageError::Missing(lacks::COMPUTED_STYLE))
 }

@@ -7,6 +7,7 @@ use crate::dom::{Row, Rows, by_id, element, set_attribute, set_hidden, set_text}
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::{AnswerRow, FaultRow, LegAnswers};
+use gearswing_app::words::answers as words;
 use gearswing_app::{Question, Verdict};
 use web_sys::{Element, HtmlElement};
 
@@ -55,9 +56,7 @@ impl Row for Leg {
         heading.append_child(&name)?;
         let fault_list = element("ul", "faults plain-list")?;
         let faded = element("p", "quiet small")?;
-        faded.set_text_content(Some(
-            "These answers are of the last model that could be worked out:",
-        ));
+        faded.set_text_content(Some(words::FADED));
         let answers = element("ol", "plain-list")?;
         for part in [&heading, &fault_list, &faded, &answers] {
             node.append_child(part)?;
@@ -235,10 +234,7 @@ impl Row for Answer {
         }
         set_hidden(&self.former, new.former.is_none())?;
         if let Some(former) = &new.former {
-            let text = format!(
-                "Previous tire: {}. {}",
-                former.verdict_text, former.sentence
-            );
+            let text = words::with_previous_tire(&former.verdict_text, &former.sentence);
             set_text(&self.former, &text);
             set_attribute(&self.former, "data-verdict", sign_of(former.verdict).0)?;
         }
@@ -275,13 +271,13 @@ impl Row for Answer {
 impl Answer {
     /// Cautions stand open at an answer that is not good, and fold away with its reasons else.
     fn place_cautions(&self, verdict: Verdict) -> Result<()> {
-        if verdict == Verdict::Good {
+        let folded = verdict == Verdict::Good;
+        set_text(&self.summary, words::reasons_head(folded));
+        if folded {
             self.why
                 .insert_before(&self.cautions, self.summary.next_sibling().as_ref())?;
-            set_text(&self.summary, "Cautions, what it rests on, what to try");
         } else {
             self.body.insert_before(&self.cautions, Some(&self.why))?;
-            set_text(&self.summary, "What it rests on, what to try");
         }
         Ok(())
     }

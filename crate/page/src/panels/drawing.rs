@@ -6,6 +6,7 @@ use crate::dom::{Row, Rows, by_id, element, set_attribute, set_hidden, set_text}
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::{CurvesText, DrawingText, LegAnswers, PointerStyle};
+use gearswing_app::words::drawing as words;
 use web_sys::{Element, HtmlElement};
 
 /// Text around the canvases.
@@ -85,10 +86,7 @@ impl Drawing {
                 .find(|leg| leg.selected)
                 .and_then(|leg| leg.faults.first())
                 .map_or("", |fault| fault.text.as_str());
-            set_text(
-                &self.faded,
-                &format!("Faded: the last model that could be worked out. {fault}"),
-            );
+            set_text(&self.faded, &words::faded_line(fault));
         }
         Ok(())
     }

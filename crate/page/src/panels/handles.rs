@@ -4,6 +4,7 @@
 use crate::dom::{Row, Rows, by_id, document, element, set_attribute};
 use crate::error::Result;
 use gearswing_app::scene::Handle;
+use gearswing_app::words::drawing::POINT_ROLE;
 use web_sys::{Element, HtmlElement};
 
 /// The points of the drawing.
@@ -59,7 +60,7 @@ impl Row for HandleRow {
         let node = element("button", "handle")?;
         node.set_attribute("type", "button")?;
         node.set_attribute("data-handle", &item.id)?;
-        node.set_attribute("aria-roledescription", "point of the drawing")?;
+        node.set_attribute("aria-roledescription", POINT_ROLE)?;
         Ok(Self { node })
     }
 

@@ -5,6 +5,7 @@ use crate::dom::{by_id, element_of, set_attribute, set_flag, set_hidden, set_tex
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::Toolbar;
+use gearswing_app::words::header::units_words;
 use web_sys::{HtmlElement, HtmlOptionElement, HtmlSelectElement};
 
 /// The top row.
@@ -28,7 +29,9 @@ impl Head {
     pub(super) fn mount() -> Result<Self> {
         let units: HtmlSelectElement = by_id("units")?;
         let theme: HtmlSelectElement = by_id("theme")?;
-        fill(&units, UNITS.iter().map(|option| (option.0, option.1)))?;
+        let units_option =
+            |&(key, system, pressure): &(_, _, _)| (key, units_words(system, pressure));
+        fill(&units, UNITS.iter().map(units_option))?;
         let airspeed: HtmlSelectElement = by_id("airspeed")?;
         fill(
             &airspeed,

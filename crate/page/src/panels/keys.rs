@@ -1,45 +1,36 @@
 //! Keys of the fixed selects' options, both ways.
 
 use gearswing_app::state::{Speed, Theme};
+use gearswing_app::words::{header, transport};
 use gearswing_app::{AirspeedUnit, MetricPressure, UnitChoice, UnitSystem};
 
-/// Options of the units: key, text, system, metric pressure.
-pub(super) const UNITS: [(&str, &str, UnitSystem, MetricPressure); 3] = [
-    ("in", "in, lb, psi", UnitSystem::Inch, MetricPressure::Bar),
-    (
-        "mm-bar",
-        "mm, N, bar",
-        UnitSystem::Metric,
-        MetricPressure::Bar,
-    ),
-    (
-        "mm-mpa",
-        "mm, N, MPa",
-        UnitSystem::Metric,
-        MetricPressure::Megapascal,
-    ),
+/// Options of the units: key, system, metric pressure.
+pub(super) const UNITS: [(&str, UnitSystem, MetricPressure); 3] = [
+    ("in", UnitSystem::Inch, MetricPressure::Bar),
+    ("mm-bar", UnitSystem::Metric, MetricPressure::Bar),
+    ("mm-mpa", UnitSystem::Metric, MetricPressure::Megapascal),
 ];
 
 /// Options of the theme.
 pub(super) const THEMES: [(&str, &str, Theme); 3] = [
-    ("system", "As the system", Theme::System),
-    ("light", "Light", Theme::Light),
-    ("dark", "Dark", Theme::Dark),
+    ("system", header::THEME_SYSTEM, Theme::System),
+    ("light", header::THEME_LIGHT, Theme::Light),
+    ("dark", header::THEME_DARK, Theme::Dark),
 ];
 
 /// Options of the speed.
 pub(super) const SPEEDS: [(&str, &str, Speed); 3] = [
-    ("slow", "Slow", Speed::Slow),
-    ("normal", "Normal", Speed::Normal),
-    ("fast", "Fast", Speed::Fast),
+    ("slow", transport::SLOW, Speed::Slow),
+    ("normal", transport::NORMAL, Speed::Normal),
+    ("fast", transport::FAST, Speed::Fast),
 ];
 
 /// Units of a key, on top of what is chosen otherwise.
 pub(crate) fn units_of(key: &str, now: UnitChoice) -> Option<UnitChoice> {
     let found = UNITS.iter().find(|option| option.0 == key)?;
     let mut choice = now;
-    choice.system = found.2;
-    choice.metric_pressure = found.3;
+    choice.system = found.1;
+    choice.metric_pressure = found.2;
     Some(choice)
 }
 
@@ -89,7 +80,7 @@ mod tests {
 
     #[test]
     fn every_unit_option_comes_back() {
-        for (key, _, _, _) in UNITS {
+        for (key, _, _) in UNITS {
             let units = units_of(key, UnitChoice::default());
             assert_eq!(units.map(units_key), Some(key));
         }

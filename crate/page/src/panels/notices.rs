@@ -5,6 +5,7 @@ use crate::dom::{Row, Rows, by_id, element, set_attribute, set_hidden, set_text}
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::{Notice, NoticeKind, SharedBanner};
+use gearswing_app::words::header as words;
 use web_sys::{Element, HtmlElement};
 
 /// Notices and banner.
@@ -68,8 +69,8 @@ impl Row for NoticeRow {
         let dismiss = element("button", "dismiss")?;
         dismiss.set_attribute("type", "button")?;
         dismiss.set_attribute("data-dismiss", &item.id.to_string())?;
-        dismiss.set_text_content(Some("Close"));
-        dismiss.set_attribute("aria-label", "Close this message")?;
+        dismiss.set_text_content(Some(words::CLOSE));
+        dismiss.set_attribute("aria-label", words::CLOSE_NOTICE)?;
         for part in [&text, &actions, &dismiss] {
             node.append_child(part)?;
         }

@@ -4,6 +4,7 @@
 
 use crate::dom::{by_id, document, set_flag, window};
 use crate::error::{PageError, Result};
+use gearswing_app::words::browser::lacks;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
@@ -161,7 +162,7 @@ impl Steady {
 fn root() -> Result<Element> {
     document()?
         .document_element()
-        .ok_or(PageError::Missing("root element"))
+        .ok_or(PageError::Missing(lacks::ROOT))
 }
 
 /// The part in which a node scrolls, if not the page, and where it stands.

@@ -6,6 +6,7 @@ use crate::dom::{Row, Rows, by_id, element, set_attribute, set_class, set_hidden
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::{ReadoutRow, Transport, TransportMark};
+use gearswing_app::words::transport::{PLAY, STOP};
 use web_sys::{Element, HtmlElement, HtmlInputElement, HtmlSelectElement};
 
 /// Play, scrub and readout.
@@ -55,7 +56,7 @@ impl TransportPanel {
         }
         set_attribute(&self.scrub, "aria-valuetext", &new.text)?;
         set_text(&self.travel, &new.text);
-        set_text(&self.play, if new.playing { "Stop" } else { "Play" });
+        set_text(&self.play, if new.playing { STOP } else { PLAY });
         for (key, _, speed) in SPEEDS {
             if speed == new.speed {
                 self.speed.set_value(key);

@@ -6,6 +6,7 @@ use crate::effects::Store;
 use crate::error::{PageError, Result, report};
 use crate::listen::Listener;
 use gearswing_app::Msg;
+use gearswing_app::words::browser::lacks;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
@@ -238,7 +239,7 @@ impl Port {
                 .shared
                 .core
                 .try_borrow_mut()
-                .map_err(|_| PageError::Missing("free core at a frame"))?;
+                .map_err(|_| PageError::Missing(lacks::FREE_CORE))?;
             let Some(core) = core.as_mut() else {
                 return Ok(());
             };

@@ -2,6 +2,8 @@
 
 /// Its sentence.
 mod sentence;
+/// Why a clearance could not be certified.
+mod unresolved;
 
 #[cfg(test)]
 mod tests;

@@ -5,6 +5,7 @@ use gearswing_units::{
     NO_VALUE, Quantity, UnitChoice, format_field, format_figures, parse, si_range_text,
 };
 
+use super::unresolved::unresolved_words;
 use crate::fields::{name, path_words};
 use crate::text::capital_first;
 use gearswing_gear::field::{Field, Path};
@@ -121,9 +122,9 @@ fn kind_text(fault: &Fault, gear: &Gear, units: UnitChoice) -> String {
         FaultKind::Missing => {
             "the supply is by electric actuators, but this leg has no figures for one".to_owned()
         }
-        FaultKind::Unresolved { reason } => format!(
+        FaultKind::Unresolved { error } => format!(
             "whether it clears could not be worked out with certainty ({}); do not take it as clear",
-            crate::name::brief(&crate::name::clean(reason))
+            unresolved_words(error, fault.leg.and_then(|leg| gear.legs.get(leg)), units)
         ),
         FaultKind::KneeOnLine => {
             "the knee stands on the straight line between its ends; move it to the side where it rests when locked".to_owned()

@@ -1,4 +1,6 @@
 //! A sentence for every kind of fault.
+use gearswing_gear::model::MovingPart;
+use gearswing_solver::clearance::ClearanceError;
 use gearswing_solver::faults::{Fault, FaultKind};
 use gearswing_units::UnitChoice;
 
@@ -162,7 +164,12 @@ fn faults() -> Vec<Fault> {
         fault(
             "legs[0].well[0]",
             FaultKind::Unresolved {
-                reason: "too many steps".to_owned(),
+                error: ClearanceError::Unresolved {
+                    part: MovingPart::Wheel,
+                    obstacle: 0,
+                    from: 0.31,
+                    to: 0.32,
+                },
             },
         ),
     ]

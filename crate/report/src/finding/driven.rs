@@ -4,7 +4,7 @@ use gearswing_solver::result::{DrivenBy, Finding, LoadCase, Motion, SetBy, Strok
 use gearswing_units::Quantity;
 
 use super::answer::Said;
-use crate::cases::{in_case, joint_words, motion_words};
+use crate::cases::{in_case, joint_words, motion_verb, motion_words};
 use crate::subject::Subject;
 use crate::text::{capital_first, the_leg};
 
@@ -224,10 +224,7 @@ fn as_set(subject: &Subject, pressure: &Pressure) -> String {
         if is_told || motion == Motion::Extend && peak.margin >= wanted {
             continue;
         }
-        let to = match motion {
-            Motion::Retract => "retract",
-            Motion::Extend => "extend",
-        };
+        let to = motion_verb(motion);
         said.push_str(&format!(
             " To {to} {} it needs {} {}{}.",
             in_case(LoadCase::AsSet),

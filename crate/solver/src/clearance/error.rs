@@ -1,10 +1,13 @@
 //! Why clearances cannot be certified.
+use serde::Serialize;
 use thiserror::Error;
 
 use crate::model::MovingPart;
 
 /// Why clearances cannot be certified. None of these is ever read as "clear".
-#[derive(Clone, Copy, Debug, PartialEq, Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Error, Serialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
 pub enum ClearanceError {
     /// There is no pose to check.
     #[error("the path has no pose")]
@@ -15,6 +18,7 @@ pub enum ClearanceError {
     )]
     Options {
         /// Accuracy asked for (m).
+        #[serde(rename = "accuracy_m")]
         accuracy: f64,
         /// Stride asked for (ratio).
         curve_stride: usize,
@@ -25,6 +29,7 @@ pub enum ClearanceError {
         /// Place on the path (ratio).
         progress: f64,
         /// By how much it misses (m).
+        #[serde(rename = "miss_m")]
         miss: f64,
     },
     /// A turning point, or the place of an angle, was not found.

@@ -2,6 +2,8 @@
 use serde::Serialize;
 use thiserror::Error;
 
+use crate::clearance::ClearanceError;
+
 /// One fault.
 #[derive(Clone, Debug, PartialEq, Serialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
@@ -140,8 +142,8 @@ pub enum FaultKind {
     Missing,
     /// The clearance of the leg could not be certified: never to be read as "clear".
     Unresolved {
-        /// What failed.
-        reason: String,
+        /// What failed, of which part and where.
+        error: ClearanceError,
     },
 }
 

@@ -2,6 +2,7 @@
 use serde::Serialize;
 use thiserror::Error;
 
+use crate::clearance::ClearanceError;
 use crate::faults::Faults;
 use crate::supply::SupplyError;
 
@@ -71,9 +72,9 @@ pub enum StopError {
     #[error(transparent)]
     Source(SupplyError),
     /// The clearance at a place cannot be resolved.
-    #[error("clearance: {reason}")]
+    #[error("clearance: {error}")]
     Clearance {
-        /// Why.
-        reason: String,
+        /// What failed, of which part and where.
+        error: ClearanceError,
     },
 }

@@ -198,9 +198,8 @@ pub(super) fn clearances(
     sizes: &TireSizes,
     pose: &Pose,
 ) -> Result<Vec<(Pair, f64)>, StopError> {
-    let all = drawn_clearance_at(leg, sizes, pose).map_err(|error| StopError::Clearance {
-        reason: error.to_string(),
-    })?;
+    let all =
+        drawn_clearance_at(leg, sizes, pose).map_err(|error| StopError::Clearance { error })?;
     Ok(all
         .into_iter()
         .map(|one| {

@@ -82,7 +82,7 @@ pub(super) fn first_touch(
             }
             Ok(first)
         })
-        .map_err(|error| SupplyError::Faults(unresolved(index, &error)))?;
+        .map_err(|error| SupplyError::Faults(unresolved(index, error)))?;
     Ok(touches)
 }
 

@@ -36,6 +36,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
         "gearswing-report",
         &[
             "gearswing-gear",
+            "gearswing-gearfile",
             "gearswing-solver",
             "gearswing-units",
             "serde",

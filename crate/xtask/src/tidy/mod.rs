@@ -8,11 +8,15 @@ mod documented;
 mod finding;
 /// Which room of the solver stands on which.
 mod floors;
+/// String literals of a source.
+mod literal;
 /// Addresses and ways to turn text into markup, in what the browser loads.
 mod page;
 /// All rules together.
 mod run;
 /// Length, first line, forbidden words, module lists.
 mod text;
+/// Words for people, in one crate.
+mod words;
 
 pub(crate) use run::tidy;

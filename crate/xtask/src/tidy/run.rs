@@ -1,7 +1,7 @@
 //! All rules, on this project.
 
 use super::finding::{Finding, text_files};
-use super::{dependencies, documented, floors, page, text};
+use super::{dependencies, documented, floors, page, text, words};
 use crate::build::WASM;
 use crate::process::{cargo, output, root};
 use crate::rooms;
@@ -10,14 +10,17 @@ use anyhow::{Context, Result, bail};
 /// Every broken rule.
 pub(crate) fn found() -> Result<Vec<Finding>> {
     let files = text_files(&root())?;
+    let classes = words::classes(&files);
     let mut found = Vec::new();
     for file in &files {
         text::check(file, &mut found);
         page::check(file, &mut found);
         documented::check(file, &mut found);
         floors::check(file, &mut found);
+        words::check(file, &classes, &mut found);
     }
     text::stale_exemptions(&files, &mut found);
+    words::stale_exceptions(&files, &mut found);
     found.extend(
         rooms::wrong()
             .into_iter()

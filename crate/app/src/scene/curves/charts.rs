@@ -1,6 +1,7 @@
 //! The charts of a leg as data: what is drawn over what.
 use gearswing_gear::model::{Joint, Vector};
 use gearswing_report::joint_words;
+use gearswing_report::page::curves as words;
 use gearswing_solver::numeric::ranked;
 use gearswing_solver::result::{
     ClearanceCurve, DrivenBy, Motion, Reactions, Station, StationForce, Stroke, TireState,
@@ -9,7 +10,7 @@ use gearswing_units::Quantity;
 
 use crate::scene::Role;
 use crate::state::Good;
-use crate::view::{obstacle_text, part_text};
+use crate::view::obstacle_text;
 
 /// A curve: pieces of (progress, SI value).
 #[derive(Clone, Debug)]
@@ -55,14 +56,10 @@ pub(crate) fn charts(good: &Good, former: Option<&Good>) -> Vec<Chart> {
     let stations = &good.result.stations;
     let transmission = series(Role::Curve, stations, |s| s.transmission);
     if !transmission.pieces.is_empty() {
-        charts.push(plain(
-            "Transmission angle at the knee",
-            Quantity::Angle,
-            transmission,
-        ));
+        charts.push(plain(words::TRANSMISSION, Quantity::Angle, transmission));
     }
     let mut arm = plain(
-        "Moment arm of the actuator",
+        words::MOMENT_ARM,
         Quantity::Length,
         series(Role::Curve, stations, |s| s.moment_arm),
     );
@@ -154,7 +151,7 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
             let (role, name) = match curve.tire {
                 Some(TireState::New) => (Role::CurveNew, String::new()),
                 Some(TireState::Grown) => (Role::CurveGrown, obstacle),
-                None => (Role::CurveParts, format!("parts: {obstacle}")),
+                None => (Role::CurveParts, words::parts_line(&obstacle)),
             };
             clearance_series(curve, role, name)
         })
@@ -171,7 +168,7 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
                 .map(|curve| {
                     // named once, on the piece that the present tire is judged by
                     let named = governing.is_some_and(|pair| pair.obstacle == curve.obstacle);
-                    let name = if named { "previous tire" } else { "" };
+                    let name = if named { words::PREVIOUS_TIRE } else { "" };
                     clearance_series(curve, Role::Former, name.to_owned())
                 }),
         );
@@ -180,15 +177,15 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
     let levels = governing
         .map(|pair| Level {
             role: Role::Requirement,
-            name: format!("required, {}", part_text(pair.part, pair.tire)),
+            name: words::required_line(pair.part, pair.tire),
             value: pair.requirement.clearance,
         })
         .into_iter()
         .collect();
     let asked = governing.map_or(0.0, |pair| pair.requirement.clearance);
     Chart {
-        title: "Clearance".to_owned(),
-        key: "line: new tire, dashes: grown tire, dots: other parts".to_owned(),
+        title: words::CLEARANCE.to_owned(),
+        key: words::CLEARANCE_KEY.to_owned(),
         quantity: Quantity::Length,
         height_px: 190.0,
         series: found,
@@ -197,9 +194,6 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
         contact_below_zero: true,
     }
 }
-
-/// How the two motions are told apart in one chart.
-const MOTIONS: &str = "as set; line: to retract, dots: to extend";
 
 /// Curves of both motions, and the previous tire's of retracting.
 fn motions(
@@ -215,29 +209,40 @@ fn motions(
         }
     };
     let mut found = vec![
-        of(good, Role::CurveNeeded, 0, "to retract"),
-        of(good, Role::CurveParts, 1, "to extend"),
+        of(
+            good,
+            Role::CurveNeeded,
+            0,
+            words::motion_line(Motion::Retract),
+        ),
+        of(
+            good,
+            Role::CurveParts,
+            1,
+            words::motion_line(Motion::Extend),
+        ),
     ];
-    found.extend(former.map(|former| of(former, Role::Former, 0, "previous tire")));
+    found.extend(former.map(|former| of(former, Role::Former, 0, words::PREVIOUS_TIRE)));
     found.retain(|series| !series.pieces.is_empty());
     found
 }
 
 fn pressure(good: &Good, former: Option<&Good>) -> Chart {
     let available = good.result.force.available_pressure;
-    let (title, quantity) = match good.result.force.driven_by {
-        DrivenBy::Fluid => ("Pressure needed", Quantity::Pressure),
-        DrivenBy::Electricity => ("Actuator force needed", Quantity::Force),
+    let driven_by = good.result.force.driven_by;
+    let quantity = match driven_by {
+        DrivenBy::Fluid => Quantity::Pressure,
+        DrivenBy::Electricity => Quantity::Force,
     };
     Chart {
-        title: title.to_owned(),
-        key: MOTIONS.to_owned(),
+        title: words::needed(driven_by).to_owned(),
+        key: words::MOTIONS_KEY.to_owned(),
         quantity,
         height_px: 120.0,
         series: motions(good, former, |f| [f.retract_pressure, f.extend_pressure]),
         levels: vec![Level {
             role: Role::CurveAvailable,
-            name: "available".to_owned(),
+            name: words::AVAILABLE.to_owned(),
             value: available,
         }],
         // near a dead point the need has no end: the place counts there, not the figure
@@ -254,8 +259,8 @@ fn thrust(good: &Good) -> Chart {
         (_, Stroke::Pull) => force.annulus_area,
     };
     Chart {
-        title: "Actuator force".to_owned(),
-        key: MOTIONS.to_owned(),
+        title: words::ACTUATOR_FORCE.to_owned(),
+        key: words::MOTIONS_KEY.to_owned(),
         quantity: Quantity::Force,
         height_px: 120.0,
         series: motions(good, None, |f| [f.retract_effort, f.extend_effort]),
@@ -290,8 +295,8 @@ fn pins(good: &Good) -> Chart {
         .collect();
     found.retain(|series| !series.pieces.is_empty());
     Chart {
-        title: "Load of the pins, retracting".to_owned(),
-        key: "in the case as set".to_owned(),
+        title: words::PINS.to_owned(),
+        key: words::PINS_KEY.to_owned(),
         quantity: Quantity::Force,
         height_px: 120.0,
         ceiling: usual(&found),

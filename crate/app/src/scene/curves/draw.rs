@@ -16,7 +16,7 @@ pub(super) const TITLE_PX: f64 = 44.0;
 pub(super) const FOOT_PX: f64 = 42.0;
 
 /// Name of what lies below zero clearance.
-const CONTACT: &str = "contact";
+const CONTACT: &str = gearswing_report::page::curves::CONTACT;
 
 /// The curves of the selected leg.
 #[must_use]

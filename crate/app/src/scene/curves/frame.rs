@@ -1,5 +1,6 @@
 //! What stands around the charts: names at the ends of lines, the axis of travel, the end of the way.
 use super::axis::{Across, PathAxis};
+use gearswing_report::page::curves as words;
 use gearswing_solver::numeric::sort_short;
 
 use crate::scene::pen::{SMALL_TEXT_PX, fitted_text, text_width_px};
@@ -149,12 +150,7 @@ pub(super) fn path_axis(pen: &mut Pen, good: &Good, axis: &PathAxis, spans: &[(f
     pen.text(
         Role::AxisText,
         at(right, y_px + 30.0),
-        if wide {
-            "travel, % (0 down, 100 up)"
-        } else {
-            "travel, %"
-        }
-        .to_owned(),
+        words::travel_axis(wide).to_owned(),
         Anchor::End,
     );
     let start = good.range().0;
@@ -163,7 +159,7 @@ pub(super) fn path_axis(pen: &mut Pen, good: &Good, axis: &PathAxis, spans: &[(f
         pen.text(
             Role::AxisText,
             at(left, y_px + 30.0),
-            "before the swing".to_owned(),
+            words::BEFORE_SWING.to_owned(),
             Anchor::Start,
         );
     }
@@ -176,7 +172,7 @@ pub(super) fn ends(pen: &mut Pen, good: &Good, axis: &PathAxis, spans: &[(f64, f
     }
     let x_px = axis.x_px(good.range().1);
     upright(pen, Role::CurveEnd, x_px, spans);
-    let text = "the leg stops here".to_owned();
+    let text = words::LEG_STOPS.to_owned();
     let anchor = if x_px > 0.6 * axis.right_px() {
         Anchor::End
     } else {

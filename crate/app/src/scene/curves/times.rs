@@ -1,8 +1,8 @@
 //! The whole gear at one time, and its charts against time: one axis, one cursor.
 use gearswing_gear::model::{Gear, Point};
 use gearswing_report::indication_words;
+use gearswing_report::page::times as words;
 use gearswing_solver::result::{LegSample, Run};
-use gearswing_units::Quantity;
 
 use super::axis::{Across, ends_px};
 use super::draw::{FOOT_PX, TITLE_PX, draw_chart, make_room, spans, under_cursor};
@@ -150,18 +150,18 @@ fn moved(mut mark: Mark, by_px: f64) -> Mark {
     mark
 }
 
-/// A switch of a leg: leg, name, whether it is made.
-type SwitchRow = (usize, &'static str, fn(&LegSample) -> bool);
+/// A switch of a leg: leg, which one, whether it is closed.
+type SwitchRow = (usize, words::Switch, fn(&LegSample) -> bool);
 
 fn switch_rows(gear: &Gear) -> Vec<SwitchRow> {
     use gearswing_gear::model::Shortening;
     let mut rows: Vec<SwitchRow> = Vec::new();
     for (at, leg) in gear.legs.iter().enumerate() {
         if matches!(leg.strut.shortening, Shortening::BeforeSwing { .. }) {
-            rows.push((at, "shortened", |s| s.shortened));
+            rows.push((at, words::Switch::Shortened, |s| s.shortened));
         }
-        rows.push((at, "down", |s| s.down));
-        rows.push((at, "up", |s| s.up));
+        rows.push((at, words::Switch::Down, |s| s.down));
+        rows.push((at, words::Switch::Up, |s| s.up));
     }
     rows
 }
@@ -178,11 +178,11 @@ fn switches(
 ) {
     let at = |x_px: f64, y_px: f64| ScreenPoint { x_px, y_px };
     let top = spans.last().map_or(LEGS_PX, |span| span.1);
-    let title = "Switches, line = closed".to_owned();
+    let title = words::SWITCHES.to_owned();
     pen.text(Role::Label, at(4.0, top + 14.0), title, Anchor::Start);
     let mut y_px = top + TITLE_PX - 6.0;
     let mut before = None;
-    for (leg, name, made) in rows {
+    for (leg, switch, made) in rows {
         if before.replace(*leg) != Some(*leg) {
             let room = axis.right_px - axis.left_px;
             let of = gear.legs.get(*leg).map_or("", |leg| leg.name.as_str());
@@ -205,7 +205,8 @@ fn switches(
             pen.circle_px(Role::CurveNeeded, at(x_px, y_px), 3.0, true);
         }
         let beside = at(axis.right_px + 11.0, y_px);
-        pen.text(Role::AxisText, beside, (*name).to_owned(), Anchor::Start);
+        let name = words::switch_words(*switch).to_owned();
+        pen.text(Role::AxisText, beside, name, Anchor::Start);
         spans.push((y_px - 0.5 * ROW_PX, y_px + 0.5 * ROW_PX));
         y_px += ROW_PX;
     }
@@ -244,11 +245,10 @@ fn time_axis(pen: &mut Pen, axis: &TimeAxis, y_px: f64) {
             Anchor::Middle,
         );
     }
-    let unit = Quantity::Time.unit_label(gearswing_units::UnitChoice::INCH);
     pen.text(
         Role::AxisText,
         at(axis.right_px, y_px + 30.0),
-        format!("time since the gear was selected, {unit}"),
+        words::time_axis(),
         Anchor::End,
     );
 }

@@ -1,5 +1,6 @@
 //! The charts of a run as data: travel of the legs, pressure, flow, current, voltage.
 use gearswing_gear::model::{Gear, Source};
+use gearswing_report::page::times as words;
 use gearswing_solver::result::{Run, Sample};
 use gearswing_units::Quantity;
 
@@ -78,33 +79,28 @@ pub(super) fn charts(gear: &Gear, run: &Run) -> Vec<Chart> {
         _ => None,
     };
     let pressures = [
-        level("relief", relief),
-        level("pressure switch", gear.supply.pressure_switch),
+        level(words::RELIEF, relief),
+        level(words::PRESSURE_SWITCH, gear.supply.pressure_switch),
     ];
     let one = |get: fn(&Sample) -> Option<f64>| vec![series(Role::Curve, run, get)];
-    let breaker = level("breaker", gear.supply.battery.breaker_rating);
+    let breaker = level(words::BREAKER, gear.supply.battery.breaker_rating);
     let mut charts = vec![
-        chart("Travel", Quantity::Travel, travel, Vec::new()),
+        chart(words::TRAVEL, Quantity::Travel, travel, Vec::new()),
         chart(
-            "Pressure at the manifold",
+            words::PRESSURE,
             Quantity::Pressure,
             one(|sample| sample.pressure),
             pressures.into_iter().flatten().collect(),
         ),
+        chart(words::FLOW, Quantity::Flow, one(|s| s.flow), Vec::new()),
         chart(
-            "Flow of the pump",
-            Quantity::Flow,
-            one(|s| s.flow),
-            Vec::new(),
-        ),
-        chart(
-            "Current",
+            words::CURRENT,
             Quantity::Current,
             one(|sample| sample.current),
             breaker.into_iter().collect(),
         ),
         chart(
-            "Voltage at the battery",
+            words::VOLTAGE,
             Quantity::Voltage,
             one(|sample| sample.bus_voltage),
             Vec::new(),

@@ -3,6 +3,7 @@
 use crate::dom::window;
 use crate::error::{PageError, Result};
 use crate::runtime::panic;
+use gearswing_app::words::browser::{BROKEN_OFF, NO_ROOM, lacks};
 use js_sys::{Array, Function, Object, Reflect};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
@@ -35,7 +36,7 @@ pub(super) struct Transaction {
 pub(super) fn open(then: impl FnOnce(Result<Database>) + 'static) -> Result<()> {
     let factory = window()?
         .indexed_db()?
-        .ok_or(PageError::Missing("database for pages"))?;
+        .ok_or(PageError::Missing(lacks::DATABASE))?;
     let request = factory.open_with_u32(NAME, VERSION)?;
     let making = request.clone();
     // comes at most once, before the others
@@ -194,10 +195,10 @@ fn range(prefix: &str) -> Result<IdbKeyRange> {
 fn why(error: Option<DomException>) -> PageError {
     match error {
         Some(error) if error.name() == "QuotaExceededError" => {
-            PageError::Storage("there is no room left for it".to_owned())
+            PageError::Storage(NO_ROOM.to_owned())
         }
         Some(error) if !error.message().is_empty() => PageError::Storage(error.message()),
         Some(error) => PageError::Storage(error.name()),
-        None => PageError::Storage("it was broken off".to_owned()),
+        None => PageError::Storage(BROKEN_OFF.to_owned()),
     }
 }

@@ -9,6 +9,7 @@ use super::left::Left;
 use crate::dom::window;
 use crate::error::{PageError, Result, report};
 use gearswing_app::Few;
+use gearswing_app::words::browser::lacks;
 use web_sys::Storage;
 
 /// Keys of gear files of earlier versions begin with this.
@@ -53,7 +54,7 @@ impl Taking {
 fn storage() -> Result<Storage> {
     window()?
         .local_storage()?
-        .ok_or(PageError::Missing("storage for pages"))
+        .ok_or(PageError::Missing(lacks::SIMPLE_STORAGE))
 }
 
 /// Everything of this program in the simple storage.

@@ -6,6 +6,7 @@ use super::old::{self, Held, Taking, take_over};
 use super::store::Store;
 use crate::dom::window;
 use crate::error::{PageError, Result, report};
+use gearswing_app::words::browser::lacks;
 use gearswing_app::{Few, StoredFile};
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -39,7 +40,7 @@ pub(crate) fn open(then: impl FnOnce(Found) + 'static) -> Result<()> {
     let waiting: Waiting = Rc::new(RefCell::new(Some(Box::new(then))));
     let late = waiting.clone();
     let give_up = Closure::once_into_js(move || {
-        refuse(&late, &PageError::Missing("answer from its storage"));
+        refuse(&late, &PageError::Missing(lacks::ANSWER));
     });
     window()?.set_timeout_with_callback_and_timeout_and_arguments_0(
         give_up.unchecked_ref(),

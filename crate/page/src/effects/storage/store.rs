@@ -9,6 +9,7 @@ use crate::dom::window;
 use crate::error::{PageError, Result, report};
 use crate::runtime::Port;
 use gearswing_app::msg::{File, Msg};
+use gearswing_app::words::browser::BROKEN_OFF;
 use gearswing_app::{Few, StoredStep};
 use js_sys::Array;
 use wasm_bindgen::JsValue;
@@ -191,7 +192,7 @@ impl Store {
             return;
         };
         let ended = match ended {
-            Ok(()) if !flight.sent => Err(PageError::Storage("it was broken off".to_owned())),
+            Ok(()) if !flight.sent => Err(PageError::Storage(BROKEN_OFF.to_owned())),
             other => other,
         };
         if let Err(error) = ended {

@@ -1,0 +1,61 @@
+//! Answers of the legs and their faults.
+use gearswing_gear::model::Gear;
+use gearswing_solver::result::Question;
+
+use crate::fields::path_words;
+use crate::finding::question_text;
+use crate::name::name_words;
+use crate::text::capital_first;
+
+/// In place of a leg's name where the file has none.
+pub const NO_LEG: &str = "No leg";
+
+/// Brings the field into view that something is said of.
+pub const SHOW_FIELD: &str = "Show the field";
+
+/// Brings the place of an answer into view.
+pub const SHOW_PLACE: &str = "Show the place";
+
+/// Over answers of an earlier state.
+pub const FADED: &str = "These answers are of the last model that could be worked out:";
+
+/// What showing a leg does.
+#[must_use]
+pub fn show_in_drawing(leg: &str) -> String {
+    format!("Show {leg} in the drawing")
+}
+
+/// What showing the place of an answer does.
+#[must_use]
+pub fn show_where(leg: &str, question: Question) -> String {
+    format!(
+        "{}: show where {}",
+        name_words(leg),
+        question_text(question).to_ascii_lowercase()
+    )
+}
+
+/// An entry that cannot be read, as a fault.
+#[must_use]
+pub fn unread_entry(path: &str, text: &str, gear: &Gear) -> String {
+    format!(
+        "{}: the entry \"{text}\" cannot be read and is not in use.",
+        capital_first(&path_words(path, gear)),
+    )
+}
+
+/// An answer with the previous tire: verdict and sentence.
+#[must_use]
+pub fn with_previous_tire(verdict: &str, sentence: &str) -> String {
+    format!("Previous tire: {verdict}. {sentence}")
+}
+
+/// Head of what is folded away under an answer; cautions stand in it where the answer is good.
+#[must_use]
+pub fn reasons_head(with_cautions: bool) -> &'static str {
+    if with_cautions {
+        "Cautions, what it rests on, what to try"
+    } else {
+        "What it rests on, what to try"
+    }
+}

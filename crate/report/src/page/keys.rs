@@ -1,0 +1,30 @@
+//! The keys.
+
+/// Keys, and what they do.
+pub const KEYS: [(&str, &str); 10] = [
+    (
+        "Tab",
+        "to the next joint or corner of the drawing, or the next field",
+    ),
+    (
+        "Arrow keys on a joint",
+        "move it by a step; with Shift a large one, with Alt a small one",
+    ),
+    ("Arrow keys on the drawing", "pan the drawing"),
+    (
+        "Arrow up and down in a field",
+        "change the number by a step; with Shift a large one, with Alt a small one",
+    ),
+    (
+        "Escape",
+        "gives up a drag or what is typed, stops the played swing",
+    ),
+    ("Ctrl while dragging", "no snapping"),
+    (
+        "Insert, Delete on a corner",
+        "add a corner behind it, remove it",
+    ),
+    ("Space", "plays the swing, stops it"),
+    ("Ctrl+Z, Ctrl+Y or Ctrl+Shift+Z", "undo, redo"),
+    ("+, −, 0 on the drawing", "larger, smaller, fit"),
+];

@@ -1,0 +1,53 @@
+//! What each type of line means.
+
+/// A type of line that the key explains, in reading order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Line {
+    /// Outlines.
+    Outline,
+    /// Hatching of structure.
+    Structure,
+    /// The grown tire.
+    GrownTire,
+    /// A part at the other end of its travel.
+    OtherEnd,
+    /// The envelope.
+    Swept,
+    /// Center lines.
+    CenterLine,
+    /// Springs.
+    Spring,
+    /// Dimensions.
+    Dimension,
+    /// Contacts.
+    Contact,
+    /// The previous tire.
+    PreviousTire,
+    /// Load arrows.
+    Load,
+    /// What a dragged point has caught on.
+    Caught,
+}
+
+/// The meaning of a type of line.
+#[must_use]
+pub fn line_words(line: Line) -> &'static str {
+    match line {
+        Line::Outline => "outline of structure or of a moving part",
+        Line::Structure => "cut structure",
+        Line::GrownTire => "the tire at its grown size",
+        Line::OtherEnd => "the same part at the other end of its travel",
+        Line::Swept => "edge of what wheel and leg sweep",
+        Line::CenterLine => "center line, path of a point",
+        Line::Spring => {
+            "spring: zigzag for a coil or cord, cylinder for a gas spring, spiral at a joint"
+        }
+        Line::Dimension => "dimension, with arrows at the tightest place",
+        Line::Contact => "contact, hatched where the parts overlap",
+        Line::PreviousTire => "the previous tire",
+        Line::Load => {
+            "force on the moving part at a pin, leg held still without friction, to the scale beside it"
+        }
+        Line::Caught => "what a dragged point has caught on",
+    }
+}

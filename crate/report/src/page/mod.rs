@@ -1,0 +1,48 @@
+//! Every word of the page that is not about a result alone: labels, lines, notices, part by part.
+//!
+//! The page lays out, this says: each function takes the data that decides the words.
+
+/// Answers of the legs and their faults.
+pub mod answers;
+/// What the browser lacks or refuses.
+pub mod browser;
+/// The charts of a leg.
+pub mod curves;
+/// The drawing and its points.
+pub mod drawing;
+/// Rows of fields, and what can be done to them.
+pub mod fields;
+/// Files: opened, taken in, given out, deleted.
+pub mod files;
+/// The top of the page.
+pub mod header;
+/// Steps of the history, undone and redone.
+pub mod history;
+/// The keys.
+pub mod keys;
+/// What each type of line means.
+pub mod line_key;
+/// Links.
+pub mod link;
+/// Load arrows.
+pub mod loads;
+/// Moving parts, pieces and places by their names.
+pub mod names;
+/// Numbers at the cursor.
+pub mod readout;
+/// Groups of fields.
+pub mod sheets;
+/// What explains a stop.
+pub mod stopped;
+/// Keeping the work in the browser.
+pub mod storage;
+/// The short text of each group while it is closed.
+pub mod summary;
+/// The gear against time.
+pub mod times;
+/// Play and scrub.
+pub mod transport;
+/// Numbers worked out from the fields.
+pub mod worked;
+/// Working out, and giving it up.
+pub mod working;
