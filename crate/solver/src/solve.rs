@@ -1,7 +1,7 @@
 //! One call for a whole leg: check, swing, clear, push, lock, answer.
 use crate::answer::{LockCase, WayDownCase};
-use crate::clearance::{ClearanceError, ClearanceOptions};
-use crate::faults::{Fault, FaultKind, Faults};
+use crate::clearance::ClearanceOptions;
+use crate::faults::Faults;
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Conditions, Gear, Leg, Source, Vector};
 use crate::prepared::{PreparedGear, STATIONS};
@@ -123,7 +123,7 @@ pub fn solve_prepared(
     };
     let clearance = swept
         .clearances(tire, &gear.clearance_rule, &fineness)
-        .map_err(|error| unresolved(leg, error))?;
+        .map_err(|error| Faults::unresolved(leg, error))?;
     let required = gear.supply.required_margin(model);
     let mut force =
         statics::force_result(model, &available, &stations, comparison.binds(), required);
@@ -225,15 +225,6 @@ fn wind_at_gear_speed(gear: &Gear, leg: &Leg) -> Option<Vector> {
     let level = statics::case_conditions(LoadCase::LevelFlight, &gear.conditions, &leg.air).ok()?;
     let [_, wind] = statics::weight_and_wind(leg.view, &level);
     (wind != Vector::zeros()).then_some(wind)
-}
-
-/// A clearance that could not be certified, as a fault of the leg's well.
-pub(crate) fn unresolved(leg: usize, error: ClearanceError) -> Faults {
-    Faults(vec![Fault {
-        leg: Some(leg),
-        path: format!("legs[{leg}].well"),
-        kind: FaultKind::Unresolved { error },
-    }])
 }
 
 /// One row of the stations table.

@@ -5,10 +5,10 @@ use crate::kinematics::Pose;
 use crate::model::Point;
 
 use super::barrier::{Barrier, Edge};
-use super::error::ClearanceError;
 use super::segment::{Bounds, point_segment_squared};
 use super::sweep::{Span, Sweep, core_edges};
 use super::track::Track;
+use crate::result::ClearanceError;
 
 /// Bound on the intervals looked at for one part and surface.
 const MAX_INTERVALS: usize = 20_000;

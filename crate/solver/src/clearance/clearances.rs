@@ -7,7 +7,6 @@ use crate::tires::{TireSizes, requirement};
 use super::barrier::Barrier;
 use super::curves::{CurveCase, curves};
 use super::envelope::{leg_envelope, wheel_envelope};
-use super::error::ClearanceError;
 use super::outline::all_parts;
 use super::own::{Own, own_clearances};
 use super::pair::Runner;
@@ -17,6 +16,7 @@ use super::signed::signed_clearance;
 use super::skew::{as_drawn, skew_losses};
 use super::track::Track;
 use super::turning::RadialBarrier;
+use crate::result::ClearanceError;
 
 /// What clearances are worked out for.
 #[derive(Clone, Copy, Debug)]

@@ -5,10 +5,10 @@ use crate::result::Contact;
 
 use super::barrier::Barrier;
 use super::behind::line_stays_in_front;
-use super::error::ClearanceError;
 use super::signed::{Signed, signed_clearance};
 use super::sweep::{Span, Sweep};
 use super::track::Track;
+use crate::result::ClearanceError;
 
 /// Widest bracket of a first contact: swing (rad) and progress (ratio).
 const BRACKET: (f64, f64) = (9e-7, 9e-7);

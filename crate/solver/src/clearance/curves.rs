@@ -5,13 +5,13 @@ use crate::result::{ClearanceCurve, CurvePoint, PairClearance, TireState};
 
 use super::barrier::Barrier;
 use super::clearances::ClearanceOptions;
-use super::error::ClearanceError;
 use super::pair::Runner;
 use super::part::Part;
 use super::segment::Bounds;
 use super::signed::signed_clearance;
 use super::sweep::nearest_lines;
 use super::track::Track;
+use crate::result::ClearanceError;
 
 /// What curves are worked out from.
 pub(crate) struct CurveCase<'a> {

@@ -54,8 +54,6 @@ mod curves;
 mod depth;
 /// Swept outlines to draw.
 mod envelope;
-/// Why clearances cannot be certified.
-mod error;
 /// Outlines in one pose.
 mod outline;
 /// The tire against its own leg.
@@ -90,10 +88,10 @@ mod worst;
 #[cfg(test)]
 mod tests;
 
+pub use crate::result::ClearanceError;
 pub use clearances::{
     ClearanceCase, ClearanceOptions, DEFAULT_CURVE_REACH, PoseClearance, clearance_at, clearances,
     drawn_clearance_at,
 };
-pub use error::ClearanceError;
 pub use outline::{PlacedOutline, leg_outlines, wheel_outline};
 pub use skew::{TOLD_SKEW, skew_losses};

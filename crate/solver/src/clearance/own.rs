@@ -24,7 +24,6 @@ use crate::tires::{TireSize, TireSizes, own_requirement};
 
 use super::barrier::Barrier;
 use super::clearances::ClearanceCase;
-use super::error::ClearanceError;
 use super::pair::{Found, Runner};
 use super::part::{Part, other_parts};
 use super::relative::back_from_wheel;
@@ -34,6 +33,7 @@ use super::sweep::nearest_lines;
 use super::track::Track;
 use super::turning::RadialBarrier;
 use super::worst::DEPTH_TOLERANCE;
+use crate::result::ClearanceError;
 
 /// The rows of the tire's own leg, and what has none.
 #[derive(Default)]

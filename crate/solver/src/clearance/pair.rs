@@ -6,7 +6,6 @@ use crate::result::{Contact, Phase, Tightest};
 use super::barrier::Barrier;
 use super::behind::first_behind;
 use super::contact::first_contact;
-use super::error::ClearanceError;
 use super::part::{Carrier, Part};
 use super::signed::{Signed, is_past, outline_pair, signed_clearance};
 use super::subdivide::{Least, least_distance};
@@ -14,6 +13,7 @@ use super::sweep::{Sweep, lines_cross, nearest_lines};
 use super::track::{Track, Turning};
 use super::turning::{RadialBarrier, TurningCore, sliding_nearest};
 use super::worst::greatest_depth;
+use crate::result::ClearanceError;
 
 /// Rounding of f64 that a closed form is charged with (m).
 const ROUNDING: f64 = 1e-11;

@@ -3,9 +3,9 @@ use crate::kinematics::Pose;
 use crate::model::Point;
 
 use super::barrier::Barrier;
-use super::error::ClearanceError;
 use super::sweep::{Span, Sweep, nearest_lines};
 use super::track::Track;
+use crate::result::ClearanceError;
 
 /// The least distance of a core's line from a barrier's over the path.
 #[derive(Clone, Copy, Debug)]

@@ -2,10 +2,10 @@
 use crate::model::Point;
 
 use super::barrier::Barrier;
-use super::error::ClearanceError;
 use super::part::Part;
 use super::segment::{Bounds, Pair, nearest_on_segment, segment_distance, segment_segment};
 use super::track::Track;
+use crate::result::ClearanceError;
 
 /// A core at both ends of an interval.
 ///

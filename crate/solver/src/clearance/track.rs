@@ -8,8 +8,8 @@ use crate::model::{AttachTo, Shortening, Vector};
 use crate::numeric::{bracketed_root, sort_short};
 use crate::result::Phase;
 
-use super::error::ClearanceError;
 use super::rig::Rig;
+use crate::result::ClearanceError;
 
 /// Angles of a pose from gear down, followed without jumps.
 #[derive(Clone, Copy, Debug, Default)]

@@ -2,9 +2,8 @@
 use super::FaultKind;
 use super::visit::Visit;
 use crate::field::Field;
-use crate::kinematics::{END_TOLERANCE, Linkage, Sweep};
+use crate::kinematics::{END_TOLERANCE, Linkage, Sweep, placed};
 use crate::model::{Body, Brace, Leg, SpringEnd, SpringJoint, SpringKind};
-use crate::statics::placed;
 
 /// Stations of the swing at which the length of a gas spring is looked at.
 const STATIONS: usize = 361;

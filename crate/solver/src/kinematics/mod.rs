@@ -10,6 +10,8 @@ mod hand_over;
 mod linkage;
 /// Phases of the path and how progress maps to swing.
 mod path;
+/// Points fixed to the bodies.
+mod placed;
 /// One pose and its rates.
 mod pose;
 /// What turns and slides, and how that changes.
@@ -22,6 +24,7 @@ mod turns;
 pub use dyad::{Side, circle_circle, circle_line};
 pub use linkage::{Linkage, Miss};
 pub use path::Path;
+pub use placed::placed;
 pub(crate) use pose::quarter;
 pub use pose::{Pose, Rates};
 pub(crate) use spins::Spins;

@@ -2,7 +2,7 @@
 use serde::Serialize;
 use thiserror::Error;
 
-use crate::clearance::ClearanceError;
+use super::ClearanceError;
 
 /// One fault.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -152,3 +152,14 @@ pub enum FaultKind {
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[error("{} fault(s) in the model", .0.len())]
 pub struct Faults(pub Vec<Fault>);
+
+impl Faults {
+    /// A clearance that could not be certified, as a fault of the leg's well.
+    pub(crate) fn unresolved(leg: usize, error: ClearanceError) -> Self {
+        Self(vec![Fault {
+            leg: Some(leg),
+            path: format!("legs[{leg}].well"),
+            kind: FaultKind::Unresolved { error },
+        }])
+    }
+}

@@ -4,6 +4,8 @@
 mod case;
 /// Clearance of every moving part to every obstacle.
 mod clearance;
+/// Why clearances cannot be certified.
+mod clearance_error;
 /// Fall without pressure.
 mod fall;
 /// Faults of a model.
@@ -34,6 +36,7 @@ pub use clearance::{
     PairClearance, Requirement, RequirementBasis, Room, RoomClearance, RoomSide, SkewLoss,
     SkewLosses, Tightest, TireState, governing_order,
 };
+pub use clearance_error::ClearanceError;
 pub use fall::{
     Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, FallRequired, FallShort, FallStart,
     InertiaBasis, LeastKneePush, LeastMoment, Unpowered,

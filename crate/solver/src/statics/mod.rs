@@ -31,6 +31,7 @@ mod springs;
 /// Where the pressure ceases to suffice.
 mod stalls;
 
+pub use crate::kinematics::placed;
 pub(crate) use available::available;
 pub use balance::{FreeBodies, free_bodies};
 pub use body_loads::{BodyLoads, Wrench, pin_rates};
@@ -44,7 +45,7 @@ pub(crate) use pressure::force_result;
 pub use pressure::{NoForce, force_at, station_force};
 pub(crate) use pressure::{Stance, areas, place_of};
 pub(crate) use ready::Ready;
-pub use springs::{gas_push, linear_pull, placed, spring_energy, spring_loads, torsion_moment};
+pub use springs::{gas_push, linear_pull, spring_energy, spring_loads, torsion_moment};
 
 #[cfg(test)]
 mod tests;

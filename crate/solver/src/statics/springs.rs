@@ -1,8 +1,8 @@
 //! Forces of the springs at a pose.
 use super::body_loads::{BodyLoads, Wrench};
-use crate::kinematics::{Linkage, Pose, quarter};
+use crate::kinematics::{Linkage, Pose, placed};
 use crate::model::{
-    Acts, Body, Brace, GasLaw, GasSpring, Leg, LinearSpring, Point, Spring, SpringEnd, SpringJoint,
+    Acts, Body, Brace, GasLaw, GasSpring, Leg, LinearSpring, Spring, SpringEnd, SpringJoint,
     SpringKind, SpringSet, TorsionSpring, Vector,
 };
 
@@ -52,34 +52,6 @@ pub fn gas_push(spring: &GasSpring, length: f64) -> f64 {
 #[must_use]
 pub fn torsion_moment(spring: &TorsionSpring, turn: f64) -> f64 {
     spring.moment_at_down - spring.rate * turn
-}
-
-/// Where a point fixed to a body at gear down is at a pose (m).
-#[must_use]
-pub fn placed(leg: &Leg, linkage: &Linkage, pose: &Pose, end: &SpringEnd) -> Point {
-    let trunnion = linkage.trunnion();
-    let with_leg = || trunnion + pose.turn(end.point - trunnion);
-    match (end.body, &leg.brace, pose.knee, pose.brace_attach) {
-        (Body::Airframe, ..) => end.point,
-        (Body::SlidingStrut, ..) => {
-            with_leg() + pose.turn(linkage.slide_direction()) * pose.shortening
-        }
-        (Body::UpperLink, Brace::Folding(b), Some(knee), _) => {
-            let pivot = b.airframe_pivot;
-            pivot + turned(end.point - pivot, b.knee - pivot, knee - pivot)
-        }
-        (Body::LowerLink, Brace::Folding(b), Some(knee), Some(attach)) => {
-            knee + turned(end.point - b.knee, b.leg_attach - b.knee, attach - knee)
-        }
-        (Body::Leg | Body::UpperLink | Body::LowerLink, ..) => with_leg(),
-    }
-}
-
-/// `arm` turned as a bar that was `down` and is now `now`.
-fn turned(arm: Vector, down: Vector, now: Vector) -> Vector {
-    let square = down.norm_squared();
-    let (cos, sin) = (down.dot(&now) / square, down.perp(&now) / square);
-    arm * cos + quarter(arm) * sin
 }
 
 /// Forces of all springs of a leg at a pose.

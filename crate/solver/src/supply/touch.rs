@@ -9,7 +9,6 @@ use crate::model::{Gear, Leg, MovingPart};
 use crate::prepared::PreparedLeg;
 use crate::result::SupplyError;
 use crate::result::{Clearance, OwnClearance, PairClearance, TireState};
-use crate::solve::unresolved;
 use crate::tires::TireSizes;
 
 /// Stations of the swing between which contact is looked for; each stretch is certified.
@@ -82,7 +81,7 @@ pub(super) fn first_touch(
             }
             Ok(first)
         })
-        .map_err(|error| SupplyError::Faults(unresolved(index, error)))?;
+        .map_err(|error| SupplyError::Faults(Faults::unresolved(index, error)))?;
     Ok(touches)
 }
 
