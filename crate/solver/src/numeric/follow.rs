@@ -8,9 +8,8 @@ use super::step::{State, Step};
 /// Most steps, those that are not accepted among them.
 const MOST_STEPS: usize = 20_000;
 
-/// Shortest step, and the first one (s).
+/// Shortest step (s).
 const SHORTEST_STEP: f64 = 1e-12;
-const FIRST_STEP: f64 = 1e-5;
 
 /// Least and most by which a step is longer than the one before (ratio).
 const GROWTH: (f64, f64) = (0.2, 6.0);
@@ -66,16 +65,16 @@ pub(crate) fn follow<S: State>(
         }
         Method::Stiff => rosenbrock(&now.state, &now.slope, size, &slope),
     };
-    let order: f64 = match method {
-        Method::Explicit => 5.0,
-        Method::Stiff => 4.0,
+    // with the first step (s)
+    let (order, mut size): (f64, f64) = match method {
+        Method::Explicit => (5.0, 1e-3),
+        Method::Stiff => (4.0, 1e-5),
     };
     let mut now = Moment {
         time: 0.0,
         slope: slope(&start),
         state: start,
     };
-    let mut size = FIRST_STEP;
     for _ in 0..MOST_STEPS {
         let left = bounds.end - now.time;
         if left <= SHORTEST_STEP {
