@@ -31,7 +31,7 @@ fn json_is_the_solvers_result() {
     assert_eq!((got.code, got.err.as_str()), (code_of(&gear), ""));
     let json: Value = serde_json::from_str(&got.out).expect("JSON");
     assert_eq!(json["format"], "gearswing-result");
-    assert_eq!(json["version"], 1);
+    assert_eq!(json["version"], 2);
     assert_eq!(json["program"]["version"], gearswing_version::VERSION);
     assert_eq!(
         json["program"].get("commit").and_then(Value::as_str),

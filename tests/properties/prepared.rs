@@ -141,3 +141,57 @@ fn what_is_taken_over_is_what_is_worked_out_anew() {
     // most changes leave a gear that can be worked out
     assert!(solved > 100 * usize::try_from(count).unwrap(), "{solved}");
 }
+
+/// Whether the sweep of a leg before a change is that after it, and not one like it.
+fn is_taken_over(before: &PreparedGear<'_>, change: impl Fn(&mut Gear)) -> bool {
+    let mut changed = before.gear().clone();
+    change(&mut changed);
+    assert!(changed != *before.gear());
+    let after = PreparedGear::after(changed, before);
+    let sweep = |prepared: &PreparedGear<'_>| std::ptr::from_ref(prepared.leg(0).unwrap().sweep());
+    sweep(before) == sweep(&after)
+}
+
+#[test]
+fn a_leg_is_swept_anew_only_where_it_moves_otherwise() {
+    let before = worked_out(&supplied_gear(0));
+    let loads: [fn(&mut Gear); 4] = [
+        |gear| gear.legs[0].wheel.mass += 1.0,
+        |gear| gear.legs[0].name.push('x'),
+        |gear| gear.supply.return_pressure += 1e3,
+        |gear| gear.clearance_rule.tire_new = Some(0.03),
+    ];
+    for (at, change) in loads.into_iter().enumerate() {
+        assert!(is_taken_over(&before, change), "{at}");
+    }
+    assert!(!is_taken_over(&before, |gear| gear.legs[0].swing_up *= 0.99));
+}
+
+/// A change after a change, among them of the rule for clearances, and of what the legs share.
+#[test]
+fn changes_one_after_the_other_leave_nothing_behind() {
+    let gear = supplied_gear(1);
+    let chain: [fn(&mut Gear); 5] = [
+        |gear| gear.clearance_rule.tire_new = Some(0.03),
+        |gear| gear.legs[0].wheel.mass += 1.0,
+        |gear| gear.clearance_rule.tire_new = None,
+        |gear| gear.legs.rotate_left(1),
+        |gear| {
+            gear.legs.remove(0);
+        },
+    ];
+    let mut known = worked_out(&gear);
+    let mut changed = gear;
+    for (at, change) in chain.into_iter().enumerate() {
+        if changed.legs.len() < 2 && at > 2 {
+            break;
+        }
+        change(&mut changed);
+        known = PreparedGear::after(changed.clone(), &known);
+        for leg in 0..changed.legs.len() {
+            let options = Options::default();
+            let found = solve_prepared(&known, leg, &options);
+            assert!(found == solve_leg(&changed, leg, &options), "{at} {leg}");
+        }
+    }
+}

@@ -18,13 +18,17 @@ const SHORT: u64 = 300;
 const LONG: u64 = 10_000;
 
 /// Gears of the long check that the short one looks at too.
+#[rustfmt::skip]
 const NAMED: [u64; 17] = [
     // legs that creep for minutes as the pump fills an accumulator, or against a load that all but jumps
     464, 588, 1010, 1224, 1399, 1439, 1474, 1479, 1542, 2668, 3301,
     // an event beside the start of another leg
-    6625, // a brace that does not close between two stations
-    1818, 4112, // pins that bind on the way down, before the strut lengthens
-    6202, 6862, // a wheel that comes free as the strut shortens, and touches again
+    6625,
+    // a brace that does not close between two stations
+    1818, 4112,
+    // pins that bind on the way down, before the strut lengthens
+    6202, 6862,
+    // a wheel that comes free as the strut shortens, and touches again
     8721,
 ];
 
@@ -95,11 +99,16 @@ fn held(gear: &Gear, found: &Cycle) -> usize {
 
 /// Every way ends, or nothing moves on it.
 fn followed(found: &Cycle, start: u64, gave_up: &mut Vec<u64>) {
-    for error in [&found.up_error, &found.down_error].into_iter().flatten() {
-        if !matches!(
-            error,
-            SupplyError::NothingMoves { .. } | SupplyError::NoStroke
-        ) {
+    let up = found.up_error.iter().map(|error| (error, false));
+    let down = found.down_error.iter().map(|error| (error, true));
+    for (error, is_down) in up.chain(down) {
+        let ends = match error {
+            SupplyError::NothingMoves { .. } => true,
+            // no leg comes down from where it has come
+            SupplyError::NoStroke => is_down,
+            _ => false,
+        };
+        if !ends {
             eprintln!("supplied gear {start}: {error}");
             gave_up.push(start);
         }

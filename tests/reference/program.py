@@ -5,7 +5,7 @@ import subprocess
 
 import gearfile
 
-RESULT = {"format": "gearswing-result", "version": 1}
+RESULT = {"format": "gearswing-result", "version": 2}
 
 
 class Refused(Exception):

@@ -15,7 +15,7 @@ use crate::{FindingText, Program, fault_text, finding_text};
 /// Value of "format" in a result.
 pub const RESULT_FORMAT: &str = "gearswing-result";
 /// Version of the result's layout.
-pub const RESULT_VERSION: u32 = 1;
+pub const RESULT_VERSION: u32 = 2;
 
 /// What is printed for one gear file.
 #[derive(Serialize)]

@@ -106,7 +106,6 @@ fn well(rib: f64) -> Vec<Obstacle> {
     ]
 }
 
-/// The gear with its one leg.
 /// A gear of the one leg; `rib` moves a rib of its well (m).
 #[must_use]
 pub fn gear(rib: f64) -> Gear {

@@ -26,7 +26,7 @@ fn same_list(a: &str, b: &str) -> bool {
     }
 }
 
-/// What the point `target` [m, at gear down] snaps to at a scale of `scale` (px/m).
+/// What the point `target` (m, at gear down) snaps to at a scale of `scale` (px/m).
 pub(super) fn snap(
     state: &State,
     grip: &Grip,

@@ -2,6 +2,7 @@
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::scene::{Role, Scene, Shape};
 use gearswing_app::{curves, drawing, times};
+use gearswing_samples::fixtures::{CHANGES, files};
 
 use crate::support::Desk;
 
@@ -220,30 +221,15 @@ fn extreme_zoom_stays_sound() {
     }
 }
 
-/// Every gear file below a folder.
-fn gear_files(folder: &std::path::Path, found: &mut Vec<std::path::PathBuf>) {
-    for entry in std::fs::read_dir(folder).unwrap() {
-        let path = entry.unwrap().path();
-        if path.is_dir() {
-            gear_files(&path, found);
-        } else if path.extension().is_some_and(|end| end == "json") {
-            found.push(path);
-        }
-    }
-}
-
 #[test]
 fn faulty_and_jamming_legs_show_and_say_why() {
-    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../fixtures");
-    let mut files = Vec::new();
-    gear_files(&folder, &mut files);
+    let folders = CHANGES
+        .iter()
+        .chain(&["", "starters", "starters/inch", "versions"]);
+    let files = folders.flat_map(|folder| files(folder, "json"));
     let (mut faulty, mut jamming) = (0, 0);
-    for file in files {
-        let text = std::fs::read_to_string(&file).unwrap();
-        let Ok(gear) = gearswing_gearfile::read(&text) else {
-            continue;
-        };
-        let name = file.display().to_string();
+    for (name, text) in files {
+        let gear = gearswing_gearfile::read(&text).unwrap();
         let mut desk = Desk::demo();
         desk.send(Msg::File(msg::File::ImportText {
             name: name.clone(),

@@ -150,7 +150,7 @@ fn json_holds_the_result_itself_and_the_sentences() {
     };
     let json: Value = serde_json::from_str(&result_json(&answered).unwrap()).unwrap();
     assert_eq!(json["format"], "gearswing-result");
-    assert_eq!(json["version"], 1);
+    assert_eq!(json["version"], 2);
     assert_eq!(json["program"]["version"], "1.2.3");
     assert_eq!(json["program"]["commit"], "12ab34cd");
     assert_eq!(json["program"]["changed"], false);

@@ -17,7 +17,7 @@ pub(super) const TOLERANCE: f64 = 1e-9;
 /// The same where an orifice damps the fall, which lets errors die down: times then stay the same to 1e-7
 /// when it is tightened.
 const DAMPED_TOLERANCE: f64 = 1e-7;
-/// Slower than this and slowing down further, the leg is at rest [1/s along the way, about rad/s]:
+/// Slower than this and slowing down further, the leg is at rest (1/s along the way, about rad/s):
 /// through an orifice it would creep for ever towards the place where nothing pushes it on.
 const AT_REST: f64 = 1e-4;
 /// One that would stand within this time as it slows down is followed until it does (s), or until it is so
@@ -25,7 +25,7 @@ const AT_REST: f64 = 1e-4;
 const STANDS_WITHIN: f64 = 1e-2;
 const STANDS: f64 = 1e-3;
 /// Looks at the speed in a step: often enough for a polynomial of degree 4.
-const LOOKS: usize = 8;
+const LOOKS: usize = 16;
 /// Shares of a step at which the speed of the axle is looked at.
 const SHARES: [f64; 2] = [0.5, 1.0];
 

@@ -1,6 +1,6 @@
 //! A leg made ready for solving.
 use crate::model::{AttachTo, Brace, Folds, Leg, Point, Shortening, ShorteningRow, Vector};
-use crate::numeric::wrap;
+use crate::numeric::{sort_short, wrap};
 
 use super::hand_over::hand_over;
 use super::path::progress_of_share;
@@ -239,7 +239,7 @@ impl Linkage {
     }
 
     /// Progress of the swing at which trunnion, B0 and B1 come into one line, so that a folding brace spans
-    /// least or most (ratio).
+    /// least or most, in order (ratio).
     pub(crate) fn spans_turn(&self) -> Vec<f64> {
         let BraceLinkage::Folding(brace) = &self.brace else {
             return Vec::new();
@@ -248,10 +248,12 @@ impl Linkage {
         let near = wrap(brace.attach.angle_to(brace.pivot - self.trunnion));
         // a leg swings by less than a turn
         let half_turns = (-3..=3).map(|half| near + f64::from(half) * std::f64::consts::PI);
-        half_turns
+        let mut turns: Vec<f64> = half_turns
             .filter(|swing| (swing - start) * (swing - self.swing_up) < 0.0)
             .map(|swing| self.progress_at_travel(swing / self.swing_up))
-            .collect()
+            .collect();
+        sort_short(&mut turns, f64::total_cmp);
+        turns
     }
 
     /// Shortening at a travel of the swing phase (m), and its slope over travel (m).

@@ -273,7 +273,7 @@ impl Linkage {
 }
 
 impl FoldingLinkage {
-    /// Scale of the rates and their sign, by which they rise towards up [1/m2].
+    /// Scale of the rates and their sign, by which they rise towards up (1/m2).
     pub(super) fn sense(&self, swing_up: f64) -> f64 {
         -swing_up.signum() * self.fold_side.sign() / (self.upper_length * self.lower_length)
     }

@@ -13,7 +13,7 @@
 use std::borrow::Cow;
 
 use super::linear::Lu;
-use super::step::{Dense, State, Step, add, get};
+use super::step::{Dense, State, Step, add, get, larger};
 
 /// Diagonal of the method.
 const GAMMA: f64 = 0.25;
@@ -77,6 +77,9 @@ impl Implicit<'_> {
         mut slope: impl FnMut(&S) -> Result<Option<S>, X>,
     ) -> Result<Option<(Step<S>, f64)>, X> {
         let count = self.parts.len();
+        if count == 0 {
+            return Ok(None);
+        }
         let scale = |at: usize| self.scale(at);
         let derivatives = match &self.derivatives {
             Some(known) => Cow::Borrowed(known),
@@ -118,7 +121,7 @@ impl Implicit<'_> {
                 solver.solve(&mut change);
                 let mut largest = 0.0_f64;
                 for (&part, change) in self.parts.iter().zip(&change) {
-                    largest = largest.max((change / scale(part)).abs());
+                    largest = larger(largest, (change / scale(part)).abs());
                     if let Some(value) = state.as_mut().get_mut(part) {
                         *value += change;
                     }
@@ -190,6 +193,9 @@ impl Implicit<'_> {
         slope: &mut impl FnMut(&S) -> Result<Option<S>, X>,
     ) -> Result<Option<Vec<f64>>, X> {
         let count = self.parts.len();
+        if count == 0 {
+            return Ok(None);
+        }
         // not the slope with which the step begins: what stands there may flow both ways in it
         let Some(here) = slope(from)? else {
             return Ok(None);

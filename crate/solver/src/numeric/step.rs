@@ -36,12 +36,11 @@ impl<S: State> Step<S> {
         (get(&self.to, at), get(&self.ends[1], at))
     }
 
-    /// Largest estimated error of the first parts of the state, each measured by its scale.
+    /// Largest estimated error of the first parts of the state, each measured by its scale; not a number
+    /// where one of them is not.
     pub(crate) fn error(&self, scales: &[f64]) -> f64 {
         let parts = self.error.as_ref().iter().zip(scales);
-        parts
-            .map(|(e, scale)| (e / scale).abs())
-            .fold(0.0, f64::max)
+        parts.map(|(e, scale)| (e / scale).abs()).fold(0.0, larger)
     }
 
     /// Root mean square of the estimated errors of all parts, each over what is allowed in it: a tolerance,
@@ -112,4 +111,9 @@ pub(super) fn add(to: &mut impl State, factor: f64, what: &impl State) {
     for (value, part) in to.as_mut().iter_mut().zip(what.as_ref()) {
         *value += factor * part;
     }
+}
+
+/// The larger of two, or what is not a number of them: no error may be lost.
+pub(super) fn larger(a: f64, b: f64) -> f64 {
+    if a.is_nan() || b <= a { a } else { b }
 }

@@ -217,3 +217,27 @@ fn an_event_within_a_step_is_found() {
     assert!((rest.x * step.size - 1.0).abs() < 1e-12);
     assert!(event_between(place, 0.0, 1.0).is_err());
 }
+
+/// A rate that is not a number makes no good step, of neither kind.
+#[test]
+fn what_is_not_a_number_is_no_step() {
+    let mut looks = 0;
+    let rate = |y: &Vec<f64>| {
+        looks += 1;
+        let bad = looks > 3;
+        Ok::<_, ()>(vec![if bad { f64::NAN } else { -y[0] }, -y[1]])
+    };
+    let step = explicit(&vec![1.0, 1.0], &vec![-1.0, -1.0], 0.1, rate).unwrap();
+    assert!(step.error(&[1e-9, 1e-9]).is_nan());
+    let scales = [1e-9, 1e-9];
+    for parts in [&[0, 1][..], &[]] {
+        let implicit = Implicit {
+            parts,
+            scales: &scales,
+            derivatives: Some(vec![-1.0, 0.0, 0.0, -1.0]),
+        };
+        let nowhere = |_: &Vec<f64>| Ok::<_, ()>(Some(vec![f64::NAN, -1.0]));
+        let found = implicit.step(&vec![1.0, 1.0], &vec![-1.0, -1.0], 0.1, nowhere);
+        assert!(found.unwrap().is_none(), "{parts:?}");
+    }
+}

@@ -17,6 +17,8 @@ pub struct PreparedGear<'a> {
 #[derive(Clone, Debug, Default)]
 struct Slot {
     before: Option<Arc<PreparedLeg>>,
+    /// Whether the rule for its clearances is the one before.
+    same_rule: bool,
     now: OnceLock<Result<Arc<PreparedLeg>, Faults>>,
 }
 
@@ -37,6 +39,7 @@ impl<'a> PreparedGear<'a> {
     pub fn after(gear: Gear, before: &PreparedGear<'_>) -> PreparedGear<'static> {
         let slot = |at: usize| Slot {
             before: before.legs.get(at).and_then(Slot::last),
+            same_rule: before.gear.clearance_rule == gear.clearance_rule,
             now: OnceLock::new(),
         };
         PreparedGear {
@@ -64,7 +67,11 @@ impl<'a> PreparedGear<'a> {
                 .as_driven(index)
                 .ok_or_else(no_such_leg)?
                 .into_owned();
-            Ok(Arc::new(PreparedLeg::new(leg, slot.before.as_deref())))
+            Ok(Arc::new(PreparedLeg::new(
+                leg,
+                slot.before.as_deref(),
+                slot.same_rule,
+            )))
         });
         made.as_ref().map_err(Clone::clone)
     }

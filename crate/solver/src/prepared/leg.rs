@@ -17,7 +17,8 @@ pub(crate) const STATIONS: usize = 721;
 pub struct PreparedLeg {
     leg: Leg,
     way: Arc<Way>,
-    cleared: Arc<OnceLock<Cleared>>,
+    /// With the tire now fitted, and with the former one.
+    cleared: Arc<[OnceLock<Cleared>; 2]>,
 }
 
 /// How a leg moves.
@@ -37,14 +38,15 @@ struct Cleared {
 }
 
 impl PreparedLeg {
-    /// Sweeps a checked leg, as it is driven; what it shares with the leg `before` is taken over.
-    pub(super) fn new(leg: Leg, before: Option<&Self>) -> Self {
+    /// Sweeps a checked leg, as it is driven; what it shares with the leg `before` is taken over, its
+    /// clearances only under the same rule.
+    pub(super) fn new(leg: Leg, before: Option<&Self>, same_rule: bool) -> Self {
         let alike = before.filter(|before| move_alike(&before.leg, &leg));
         let way = alike.map_or_else(
             || Arc::new(Way::new(&leg, STATIONS)),
             |known| Arc::clone(&known.way),
         );
-        let cleared = alike.filter(|known| clear_alike(&known.leg, &leg));
+        let cleared = alike.filter(|known| same_rule && clear_alike(&known.leg, &leg));
         let cleared = cleared.map_or_else(Arc::default, |known| Arc::clone(&known.cleared));
         Self { leg, way, cleared }
     }
@@ -84,7 +86,7 @@ impl PreparedLeg {
         self.sweep().at_stations(self.linkage(), stations)
     }
 
-    /// Certified clearances with a tire. Those that are asked for first are kept.
+    /// Certified clearances with a tire. Those that are asked for first with each are kept.
     ///
     /// # Errors
     /// See [`clearances`].
@@ -109,7 +111,12 @@ impl PreparedLeg {
                 options,
             ),
         };
-        let known = self.cleared.get_or_init(find);
+        let [fitted, former] = &*self.cleared;
+        let kept = match *tire == self.leg.wheel.tire {
+            true => fitted,
+            false => former,
+        };
+        let known = kept.get_or_init(find);
         if known.tire == *tire && known.rule == *rule && known.options == *options {
             return known.found.clone();
         }

@@ -25,9 +25,9 @@ pub enum SupplyError {
     NothingMoves {
         /// Which way the gear is selected.
         selected: Direction,
-        /// Least load at the start [Pa, or N with electric actuators].
+        /// Least load at the start (Pa, or N with electric actuators).
         needed: f64,
-        /// Most that the source makes [Pa, or N with electric actuators].
+        /// Most that the source makes (Pa, or N with electric actuators).
         available: f64,
     },
     /// Legs on one drive are not followed through time.

@@ -132,7 +132,7 @@ impl Case<'_> {
         self.seen.drawing_within / COVERAGE
     }
 
-    /// Standard uncertainty of loads [Pa; N with electric actuators].
+    /// Standard uncertainty of loads (Pa; N with electric actuators).
     pub(super) fn loads(&self) -> f64 {
         (self.seen.forces_within * self.head.most / COVERAGE).hypot(self.head.unsure)
     }

@@ -12,7 +12,7 @@ const TOLD: f64 = 0.01;
 
 /// The source as one leg feels it, against a stop.
 pub(super) struct Head {
-    /// Largest load that it moves [Pa; N with electric actuators].
+    /// Largest load that it moves (Pa; N with electric actuators).
     pub most: f64,
     /// Standard uncertainty of it, for what the other legs take is not known (Pa; N).
     pub unsure: f64,

@@ -24,7 +24,7 @@ const BETWEEN: i32 = 16;
 pub(super) struct Row {
     pub travel: f64,
     pub progress: f64,
-    /// Load [Pa; N with electric actuators].
+    /// Load (Pa; N with electric actuators).
     pub needed: f64,
     /// Largest load so far, this place included.
     pub hardest: f64,

@@ -8,7 +8,7 @@ use crate::hydraulics::Line;
 use crate::numeric::MOVED;
 use crate::result::SupplyError;
 
-/// A leg that needs more than the manifold has by so much, as a share of it and beside [1, Pa], waits.
+/// A leg that needs more than the manifold has by so much, as a share of it and beside (ratio, Pa), waits.
 const MARGIN: (f64, f64) = (0.02, 2e5);
 
 /// Error in the fluid of a leg, as multiple of what is allowed in a step, by which it may be too far (ratio).

@@ -30,7 +30,8 @@ impl Going {
             let (Some(fluid), Some(to)) = (next, trial.to.get(at)) else {
                 continue;
             };
-            if *to < fluid {
+            // what is not a number has come nowhere
+            if !(*to >= fluid) {
                 continue;
             }
             let left = |share: f64| trial.part_at(at, share) - fluid;

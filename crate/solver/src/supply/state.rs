@@ -23,7 +23,7 @@ pub(super) enum Power {
 }
 
 impl Power {
-    /// Most that it gives a leg at first, by its index [Pa; N with electric actuators]: a bus at its
+    /// Most that it gives a leg at first, by its index (Pa; N with electric actuators): a bus at its
     /// open-circuit voltage.
     pub(super) fn most_at_first(&self, leg: usize) -> f64 {
         match self {
