@@ -27,13 +27,11 @@ impl Going {
             |share: f64, first: &Option<Next>| first.as_ref().is_none_or(|next| share < next.share);
         for at in self.moving() {
             let next = self.legs.get(at).and_then(Moving::next_fluid);
-            let (Some(fluid), Some(to)) = (next, trial.to.get(at)) else {
+            // what is not a number has come nowhere
+            let Some(fluid) = next.filter(|fluid| trial.to.get(at).is_some_and(|to| to >= fluid))
+            else {
                 continue;
             };
-            // what is not a number has come nowhere
-            if !(*to >= fluid) {
-                continue;
-            }
             let left = |share: f64| trial.part_at(at, share) - fluid;
             // Already there but for rounding: at once.
             let share = match event_between(left, 0.0, 1.0) {
