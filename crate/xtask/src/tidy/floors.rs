@@ -24,6 +24,21 @@ const ROOMS: &[&str] = &[
     "solve",
 ];
 
+/// What the crate hands on at its top, and of which room.
+const HANDED_ON: &[(&[&str], &str)] = &[
+    (&["PreparedGear", "PreparedLeg"], "prepared"),
+    (
+        &[
+            "solve_gear",
+            "solve_leg",
+            "solve_prepared",
+            "Options",
+            "TireChoice",
+        ],
+        "solve",
+    ),
+];
+
 /// This rule on one file.
 pub(crate) fn check(file: &TextFile, found: &mut Vec<Finding>) {
     let Some(inside) = file.path.strip_prefix(SOLVER) else {
@@ -40,6 +55,7 @@ pub(crate) fn check(file: &TextFile, found: &mut Vec<Finding>) {
         ));
         return;
     };
+    let mut grouped = String::new();
     for (index, line) in file.text.lines().enumerate() {
         // tests at the end of a file may use what they like
         if line.trim() == "#[cfg(test)]" && file.text.lines().nth(index + 1) == Some("mod tests {")
@@ -49,11 +65,17 @@ pub(crate) fn check(file: &TextFile, found: &mut Vec<Finding>) {
         if line.trim_start().starts_with("//") {
             continue;
         }
-        for used in line.split("crate::").skip(1) {
-            let used: String = used
-                .chars()
-                .take_while(|c| c.is_ascii_lowercase() || *c == '_')
-                .collect();
+        // a group may go over several lines
+        let begins = line.contains("crate::{");
+        if begins || !grouped.is_empty() {
+            grouped.push_str(line);
+            if grouped.matches('{').count() > grouped.matches('}').count() {
+                continue;
+            }
+        }
+        let group = std::mem::take(&mut grouped);
+        let text = if group.is_empty() { line } else { &group };
+        for used in used_in(text) {
             if self::floor(&used).is_some_and(|other| other > floor) {
                 found.push(Finding::line(
                     file,
@@ -65,7 +87,46 @@ pub(crate) fn check(file: &TextFile, found: &mut Vec<Finding>) {
     }
 }
 
-fn floor(room: &str) -> Option<usize> {
+/// What a line names of the crate: rooms, or what the crate hands on of them.
+fn used_in(line: &str) -> Vec<String> {
+    let word = |text: &str| -> String {
+        let text = text.trim_start();
+        text.chars()
+            .take_while(|c| c.is_ascii_alphanumeric() || *c == '_')
+            .collect()
+    };
+    let mut used = Vec::new();
+    for rest in line.split("crate::").skip(1) {
+        let Some(group) = rest.strip_prefix('{') else {
+            used.push(word(rest));
+            continue;
+        };
+        let mut depth = 0;
+        let mut begins = true;
+        for (at, c) in group.char_indices() {
+            match c {
+                '{' => depth += 1,
+                '}' if depth == 0 => break,
+                '}' => depth -= 1,
+                ',' if depth == 0 => begins = true,
+                c if begins && !c.is_whitespace() => {
+                    used.push(word(&group[at..]));
+                    begins = false;
+                }
+                _ => {}
+            }
+        }
+    }
+    used
+}
+
+/// Floor of a room, or of what the crate hands on of one.
+fn floor(name: &str) -> Option<usize> {
+    let handed_on = |(names, _): &&(&[&str], &str)| names.contains(&name);
+    let room = HANDED_ON
+        .iter()
+        .find(handed_on)
+        .map_or(name, |(_, room)| room);
     ROOMS.iter().position(|known| *known == room)
 }
 
@@ -96,6 +157,16 @@ mod tests {
         assert_eq!(count(fall, "use crate::supply::Pump;\n"), 1);
         assert_eq!(count(fall, "let x = crate::stop::y(crate::solve::z);\n"), 2);
         assert_eq!(count(fall, "/// See [`crate::supply`].\n"), 0);
+        assert_eq!(
+            count(fall, "use crate::{statics::Ready, supply, stop::{a, b}};\n"),
+            2
+        );
+        assert_eq!(
+            count(fall, "use crate::{\n    statics,\n    supply,\n};\n"),
+            1
+        );
+        assert_eq!(count(fall, "let x = crate::solve_leg(a);\n"), 1);
+        assert_eq!(count(fall, "use crate::PreparedGear;\n"), 0);
         assert_eq!(
             count(
                 fall,
