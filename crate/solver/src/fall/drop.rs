@@ -140,6 +140,7 @@ impl Case {
     }
 
     /// Slope over time of the state.
+    #[inline]
     fn slope(&self, track: &Track, [x, speed, ..]: &State) -> State {
         let at = track.at(*x);
         let row = &at.value;

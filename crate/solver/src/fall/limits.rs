@@ -23,7 +23,7 @@ const MOST_SEAL_FRICTION: f64 = 1e6;
 const RESOLUTION: f64 = 2e-4;
 /// The same where pins rub, whose loads are worked out again at each value (ratio): a limit is told to 2 %, and
 /// the loads themselves are worked out to a hundredth.
-const BESIDE_LIMIT: f64 = 4e-3;
+const BESIDE_LIMIT: f64 = 8e-3;
 /// How much further the next value is, until falls on both sides of a limit are known (ratio), the first one
 /// tried at least, as a share of the range (ratio), and most that are.
 const FURTHER: f64 = 1.25;
@@ -90,6 +90,8 @@ struct Quantity<'a> {
     with: &'a dyn Fn(f64) -> Case,
     from: f64,
     most: f64,
+    /// Width to which it is searched where pins rub, as a share of it (ratio).
+    width: f64,
 }
 
 /// How far the fall of a track in a case can be driven.
@@ -144,6 +146,8 @@ impl<'a> Limits<'a> {
             with: &with,
             from: 0.0,
             most: 0.5 * air_density * MOST_AIRSPEED * MOST_AIRSPEED,
+            // the airspeed goes with its root
+            width: 2.0 * BESIDE_LIMIT,
         });
         match found {
             None => FallAirspeed::AtEvery {
@@ -186,6 +190,7 @@ impl<'a> Limits<'a> {
             with: &with,
             from: 1.0,
             most,
+            width: BESIDE_LIMIT,
         });
         (found, found.is_none().then_some(most))
     }
@@ -205,6 +210,7 @@ impl<'a> Limits<'a> {
             with: &with,
             from: self.case.seal_friction,
             most: MOST_SEAL_FRICTION,
+            width: BESIDE_LIMIT,
         })
     }
 
@@ -257,7 +263,11 @@ impl<'a> Limits<'a> {
     fn between_falls(
         &self,
         Quantity {
-            with, from, most, ..
+            with,
+            from,
+            most,
+            width,
+            ..
         }: &Quantity,
         guess: f64,
     ) -> Option<f64> {
@@ -290,7 +300,7 @@ impl<'a> Limits<'a> {
                 high = value;
             }
         }
-        let (low, high) = bisected((low, high), BESIDE_LIMIT, good);
+        let (low, high) = bisected((low, high), *width, good);
         Some(0.5 * (low + high))
     }
 }

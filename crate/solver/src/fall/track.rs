@@ -158,6 +158,7 @@ impl Track {
         self.table.end()
     }
 
+    #[inline]
     pub(super) fn at(&self, x: f64) -> At<COLUMNS> {
         let mut at = self.table.at(x);
         at.value[INERTIA] = at.value[INERTIA].max(LEAST_INERTIA);

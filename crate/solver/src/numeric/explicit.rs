@@ -67,6 +67,7 @@ const D: [f64; STAGES] = [
 ];
 
 /// Tries a step of `size` from `from`, whose slope is `first`.
+#[inline]
 pub(crate) fn explicit<S: State, X>(
     from: &S,
     first: &S,
@@ -87,13 +88,15 @@ pub(crate) fn explicit<S: State, X>(
         slopes.push(slope(&to)?);
     }
     let weighted = |weights: &[f64; STAGES]| {
-        let mut sums = from.clone();
-        for (at, sum) in sums.as_mut().iter_mut().enumerate() {
-            let terms = weights.iter().zip(&slopes);
-            let terms = terms.filter_map(|(w, k)| Some(w * k.as_ref().get(at)?));
-            *sum = size * terms.sum::<f64>();
+        let mut sum = from.clone();
+        sum.as_mut().fill(0.0);
+        for (weight, known) in weights.iter().zip(&slopes) {
+            if *weight != 0.0 {
+                add(&mut sum, *weight, known);
+            }
         }
-        sums
+        sum.as_mut().iter_mut().for_each(|part| *part *= size);
+        sum
     };
     let (error, last) = (weighted(&E), weighted(&D));
     // the last row of weights makes the end of the step, whose slope is the last
