@@ -34,11 +34,13 @@ fn drawn(start: u64) -> Gear {
     let electric = d.below(6) == 0;
     for leg in &mut gear.legs {
         lines(leg, electric, d);
-        // no leg stands where it can't be assembled
+        // no leg stands where it doesn't come to
         let linkage = Linkage::new(leg);
+        let sweep = Sweep::new(leg, &linkage, 181);
+        let last = sweep.poses.last().map(|pose| pose.place.progress);
         leg.drive.start_travel = leg.drive.start_travel.filter(|travel| {
             let progress = linkage.progress_at_travel(*travel);
-            linkage.pose(progress).is_ok()
+            last.is_some_and(|last| progress <= last)
         });
     }
     let source = source(electric, d);
