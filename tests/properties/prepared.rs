@@ -52,13 +52,7 @@ fn changes(before: &PreparedGear<'_>) -> Vec<(Path, Gear)> {
         }
     };
     for &field in Field::ALL {
-        let legs = if field.is_of_leg() {
-            gear.legs.len()
-        } else {
-            1
-        };
-        let entries = if field.is_of_entry() { ENTRIES } else { 1 };
-        for path in (0..legs).flat_map(|leg| (0..entries).map(move |e| field.of_entry(leg, e))) {
+        for path in field.places(gear.legs.len(), ENTRIES) {
             match field.info().kind {
                 Kind::Number { .. } => {
                     for factor in FACTORS {

@@ -65,22 +65,9 @@ impl Drawn {
 /// Entries of each list of a leg, at most.
 const ENTRIES: usize = 3;
 
-/// Every place where a field may stand in a gear.
-fn places(field: Field, gear: &Gear) -> Vec<Path> {
-    let legs = if field.is_of_leg() {
-        gear.legs.len()
-    } else {
-        1
-    };
-    let entries = if field.is_of_entry() { ENTRIES } else { 1 };
-    (0..legs)
-        .flat_map(|leg| (0..entries).map(move |entry| field.of_entry(leg, entry)))
-        .collect()
-}
-
 fn choose(gear: &mut Gear, drawn: &mut Drawn) {
     for &field in Field::ALL {
-        for path in places(field, gear) {
+        for path in field.places(gear.legs.len(), ENTRIES) {
             match field.info().kind {
                 Kind::Choice(keys) => {
                     // of a gear that has no such choice nothing changes
@@ -111,7 +98,7 @@ fn choose(gear: &mut Gear, drawn: &mut Drawn) {
 
 fn fill(gear: &mut Gear, drawn: &mut Drawn) {
     for &field in Field::ALL {
-        for path in places(field, gear) {
+        for path in field.places(gear.legs.len(), ENTRIES) {
             // a gear that has no such value is left as it is
             match field.info().kind {
                 Kind::Number { .. } => {
@@ -203,9 +190,12 @@ fn every_field_and_option_is_drawn() {
         .collect();
     for &field in Field::ALL {
         let has = |is: &dyn Fn(&Gear, Path) -> bool| {
-            gears
-                .iter()
-                .any(|gear| places(field, gear).into_iter().any(|path| is(gear, path)))
+            gears.iter().any(|gear| {
+                field
+                    .places(gear.legs.len(), ENTRIES)
+                    .into_iter()
+                    .any(|path| is(gear, path))
+            })
         };
         let key = field.info().key;
         match field.info().kind {

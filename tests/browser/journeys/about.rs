@@ -32,12 +32,7 @@ fn the_foot_tells_the_build() {
 fn licenses_are_there_for_who_asks() {
     journey_on(Device::PHONE, "licenses", async |browser| {
         browser.open("").await?;
-        let loaded: Vec<String> = browser
-            .script(
-                "return performance.getEntriesByType('resource').map(e => e.name);",
-                &[],
-            )
-            .await?;
+        let loaded = browser.loaded().await?;
         ensure!(
             !loaded.iter().any(|name| name.contains("licenses")),
             "{loaded:?}"

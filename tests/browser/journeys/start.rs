@@ -36,12 +36,7 @@ fn page_starts_on_a_phone_without_sideways_scrolling() {
 fn nothing_is_loaded_from_elsewhere() {
     journey("own files only", async |browser| {
         browser.open("").await?;
-        let loaded: Vec<String> = browser
-            .script(
-                "return performance.getEntriesByType('resource').map(e => e.name);",
-                &[],
-            )
-            .await?;
+        let loaded = browser.loaded().await?;
         let own = gearswing_browser_tests::address()?;
         anyhow::ensure!(
             loaded.iter().any(|name| name.ends_with(".wasm")),

@@ -263,6 +263,12 @@ impl Browser {
             .with_context(|| format!("unexpected answer from: {script}"))
     }
 
+    /// Addresses of what the page has loaded.
+    pub async fn loaded(&self) -> Result<Vec<String>> {
+        let names = "return performance.getEntriesByType('resource').map(e => e.name);";
+        self.script(names, &[]).await
+    }
+
     /// Waits until a script returns true.
     pub async fn wait_until(&self, what: &str, script: &str) -> Result<()> {
         let start = Instant::now();

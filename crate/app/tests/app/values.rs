@@ -171,11 +171,11 @@ fn gears() -> Vec<Gear> {
 /// Gears that have a field, with its path.
 fn having(gears: &[Gear], field: Field) -> Vec<(&Gear, Path)> {
     let find = |gear| {
-        let legs = if field.is_of_leg() { 2 } else { 1 };
-        let paths = (0..legs).map(|leg| match field.info().kind {
-            Kind::Point => field.of_leg(leg).axis(Axis::X),
-            Kind::Outline => field.of_leg(leg).item(0).axis(Axis::X),
-            _ => field.of_leg(leg),
+        let places = field.places(2, 1).into_iter();
+        let paths = places.map(|path| match field.info().kind {
+            Kind::Point => path.axis(Axis::X),
+            Kind::Outline => path.item(0).axis(Axis::X),
+            _ => path,
         });
         let mut there = paths.filter(|path| path.number(gear).is_some());
         Some((gear, there.next()?))

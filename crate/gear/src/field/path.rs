@@ -64,6 +64,16 @@ impl Field {
         }
     }
 
+    /// Every place where it may stand in a gear of so many legs, each with so many entries in its lists.
+    #[must_use]
+    pub fn places(self, legs: usize, entries: usize) -> Vec<Path> {
+        let legs = if self.is_of_leg() { legs } else { 1 };
+        let entries = if self.is_of_entry() { entries } else { 1 };
+        (0..legs)
+            .flat_map(|leg| (0..entries).map(move |entry| self.of_entry(leg, entry)))
+            .collect()
+    }
+
     /// Whether it belongs to a leg.
     #[must_use]
     pub fn is_of_leg(self) -> bool {

@@ -1,7 +1,6 @@
 //! What the source does against a stopped leg.
 use super::StopError;
-use crate::hydraulics::Line;
-use crate::hydraulics::{Circuit, Pump};
+use crate::hydraulics::{Circuit, Line, Pump};
 use crate::model::{ElectricActuator, Gear, Leg, MotorPump, PumpSeen, Source};
 use crate::numeric::bracketed_root;
 use crate::result::Demand;

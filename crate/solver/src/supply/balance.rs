@@ -1,7 +1,5 @@
 //! Balance at one instant: manifold pressure from the flows, or bus voltage from the currents.
-use crate::hydraulics::Line;
-use crate::hydraulics::Stands;
-use crate::hydraulics::{Circuit, Pump};
+use crate::hydraulics::{Circuit, Line, Pump, Stands};
 use crate::model::ElectricActuator;
 use crate::numeric::{MOST_NEWTON_STEPS, rising_root};
 use crate::result::SupplyError;

@@ -2,9 +2,7 @@
 use super::balance::{Bus, Load, Manifold, bus, manifold};
 use super::leg::Moving;
 use super::live::Live;
-use crate::hydraulics::Line;
-use crate::hydraulics::Stands;
-use crate::hydraulics::{Circuit, Pump};
+use crate::hydraulics::{Circuit, Line, Pump, Stands};
 use crate::model::ElectricActuator;
 use crate::result::RunEventKind;
 use crate::result::SupplyError;

@@ -65,9 +65,7 @@ impl Stepper {
             fastest: 0.0,
         }
     }
-}
 
-impl Stepper {
     /// An implicit step has not been found.
     fn is_lost(&mut self) {
         self.lost += 1;

@@ -84,16 +84,11 @@ fn is_unit(text: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use super::super::finding::count_in;
     use super::*;
 
     fn count(path: &str, text: &str) -> usize {
-        let mut found = Vec::new();
-        let file = TextFile {
-            path: path.into(),
-            text: text.into(),
-        };
-        check(&file, &mut found);
-        found.len()
+        count_in(check, path, text)
     }
 
     #[test]

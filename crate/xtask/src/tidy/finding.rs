@@ -99,3 +99,19 @@ fn relative(root: &Path, path: &Path) -> String {
     let parts: Vec<_> = inside.iter().map(|part| part.to_string_lossy()).collect();
     parts.join("/")
 }
+
+/// How often a rule on one file is broken by this text.
+#[cfg(test)]
+pub(crate) fn count_in(
+    rule: impl Fn(&TextFile, &mut Vec<Finding>),
+    path: &str,
+    text: &str,
+) -> usize {
+    let file = TextFile {
+        path: path.into(),
+        text: text.into(),
+    };
+    let mut found = Vec::new();
+    rule(&file, &mut found);
+    found.len()
+}

@@ -71,16 +71,11 @@ pub(crate) fn check(file: &TextFile, found: &mut Vec<Finding>) {
 
 #[cfg(test)]
 mod tests {
+    use super::super::finding::count_in;
     use super::*;
 
     fn count(path: &str, text: &str) -> usize {
-        let mut found = Vec::new();
-        let file = TextFile {
-            path: path.into(),
-            text: text.into(),
-        };
-        check(&file, &mut found);
-        found.len()
+        count_in(check, path, text)
     }
 
     #[test]

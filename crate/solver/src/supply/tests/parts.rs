@@ -1,9 +1,7 @@
 //! Orifice, battery, motor line, curve.
 use super::super::curve::Curve;
 use super::super::open_circuit_voltage;
-use crate::hydraulics::Line;
-use crate::hydraulics::Pump;
-use crate::hydraulics::{conductance, flow};
+use crate::hydraulics::{Line, Pump, conductance, flow};
 use crate::model::{Battery, BatteryKind, BatterySize, LineOrifice, MotorPump, Source, Supply};
 use crate::statics::STANDARD_GRAVITY;
 

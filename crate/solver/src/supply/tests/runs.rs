@@ -7,8 +7,7 @@ use super::super::stage::Stage;
 use super::super::state::Power;
 use super::super::track::Track;
 use super::support;
-use crate::hydraulics::Line;
-use crate::hydraulics::Pump;
+use crate::hydraulics::{Line, Pump};
 use crate::model::{HandPump, MotorPump, Source, Supply};
 use crate::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind, StallCause};
 
