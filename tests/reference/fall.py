@@ -176,7 +176,9 @@ class Falling:
         """Pressure drop of the orifice at a flow [Pa]."""
         effective, density = self.orifice
         speed = flow / effective
-        return 0.5 * density * speed * math.sqrt(speed**2 + 2.0 * LAMINAR / density)
+        # q⁴ is the square of what it drops without a laminar part
+        root = math.sqrt(0.5 * density) * speed
+        return root * (root**4 + LAMINAR**2) ** 0.25
 
     def fluid(self, at, speed):
         """Force of the fluid that is pushed out, along the actuator against its motion [N]."""

@@ -27,7 +27,7 @@ DISCHARGE = 0.62
 # says no more than that a line is open.
 OPEN_LINE = {"hole_m": 2e-3}
 # The flow of an orifice goes over to a straight line about here, as documented [Pa].
-LAMINAR = 1e3
+LAMINAR = 100.0
 # Poses of the swing between which the load is a spline; with friction, each of which costs ten times
 # as much, half of them.
 POSES = 321
@@ -275,7 +275,9 @@ def through(orifice, across):
     """Flow of an orifice under a pressure across it; none backwards [m3/s]."""
     if across <= 0.0:
         return 0.0
-    return orifice * across / (across * across + LAMINAR * LAMINAR) ** 0.25
+    # with q the flow over that of 1 Pa, across⁴ = q⁴·(q⁴ + LAMINAR²)
+    both = LAMINAR**2 + math.sqrt(LAMINAR**4 + 4.0 * across**4)
+    return orifice * across * (2.0 / both) ** 0.25
 
 
 def flow_in(orifice):

@@ -13,7 +13,5 @@ mod source;
 pub use battery::{is_run_down, open_circuit_voltage};
 pub(crate) use gas::{Gas, Stands};
 pub(crate) use orifice::Line;
-pub use orifice::{
-    LAMINAR_BELOW, LAMINAR_IN_A_FALL, NO_PRESSURE, OPEN_LINE, conductance, flow, pressure,
-};
+pub use orifice::{LAMINAR_BELOW, NO_PRESSURE, OPEN_LINE, conductance, flow, pressure};
 pub(crate) use source::{Circuit, Pump};

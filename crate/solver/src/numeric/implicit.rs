@@ -12,7 +12,8 @@
 //! a tenth of its size.
 use std::borrow::Cow;
 
-use super::linear::Lu;
+use nalgebra::{DMatrix, DVectorViewMut};
+
 use super::step::{Dense, State, Step, add, get, larger};
 
 /// Diagonal of the method.
@@ -96,8 +97,13 @@ impl Implicit<'_> {
                 matrix.push(f64::from(u8::from(row == column)) - size * GAMMA * rate);
             }
         }
-        let Some(solver) = Lu::new(matrix, count) else {
+        let solver = DMatrix::from_row_iterator(count, count, matrix).lu();
+        if !solver.is_invertible() {
             return Ok(None);
+        }
+        let solve = |side: &mut [f64]| {
+            let mut side = DVectorViewMut::from_slice(side, count);
+            solver.solve_mut(&mut side);
         };
         let mut slopes: Vec<S> = Vec::with_capacity(A.len());
         let mut guess = first.clone();
@@ -118,7 +124,7 @@ impl Implicit<'_> {
                     get(&base, part) + size * GAMMA * get(&there, part) - get(&state, part)
                 };
                 let mut change: Vec<f64> = self.parts.iter().map(|&part| off(part)).collect();
-                solver.solve(&mut change);
+                solve(&mut change);
                 let mut largest = 0.0_f64;
                 for (&part, change) in self.parts.iter().zip(&change) {
                     largest = larger(largest, (change / scale(part)).abs());
@@ -160,7 +166,7 @@ impl Implicit<'_> {
         }
         // what dies out at once is no error
         let mut damped: Vec<f64> = self.parts.iter().map(|&part| get(&error, part)).collect();
-        solver.solve(&mut damped);
+        solve(&mut damped);
         for (&part, damped) in self.parts.iter().zip(&damped) {
             if let Some(value) = error.as_mut().get_mut(part) {
                 *value = *damped;

@@ -14,8 +14,6 @@ mod explicit;
 mod follow;
 /// An implicit time step.
 mod implicit;
-/// A few linear equations.
-mod linear;
 /// Order of lists.
 mod order;
 /// Root of a rising function.

@@ -1,5 +1,4 @@
 //! Time steps: their order, what they damp, and falls with closed forms.
-use super::linear::Lu;
 use super::rosenbrock::rosenbrock;
 use super::*;
 
@@ -101,18 +100,6 @@ fn a_stage_that_is_not_found_makes_no_step() {
         let step = implicit.step(&vec![1.0], &vec![-k_h], 1.0, rate).unwrap();
         assert_eq!(step.is_some(), found, "{k_h}");
     }
-}
-
-#[test]
-fn equations_that_need_other_pivots() {
-    // by hand: x = 1, y = 2, z = 3
-    let matrix = vec![0.0, 2.0, 1.0, 1.0, 0.0, 0.0, 2.0, 1.0, -1.0];
-    let mut side = [7.0, 1.0, 1.0];
-    Lu::new(matrix, 3).unwrap().solve(&mut side);
-    for (found, exact) in side.iter().zip([1.0, 2.0, 3.0]) {
-        assert!((found - exact).abs() < 1e-14, "{side:?}");
-    }
-    assert!(Lu::new(vec![1.0, 2.0, 2.0, 4.0], 2).is_none());
 }
 
 const BOUNDS: Bounds = Bounds {

@@ -5,7 +5,7 @@ use crate::numeric::{MOST_NEWTON_STEPS, rising_root};
 use crate::result::SupplyError;
 
 /// Bracket of the manifold pressure that is close enough (Pa).
-const PRESSURE_TOLERANCE: f64 = 1e-7;
+const PRESSURE_TOLERANCE: f64 = 1e-8;
 
 /// Bracket of the motor voltage that is close enough (V).
 const VOLTAGE_TOLERANCE: f64 = 1e-13;
