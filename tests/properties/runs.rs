@@ -235,31 +235,3 @@ fn touches_nothing(leg: &Leg, at: usize, up: &Run) -> bool {
         .iter()
         .any(|e| e.leg == Some(at) && e.kind == RunEventKind::Touches)
 }
-#[test]
-#[ignore]
-fn dump_runs() {
-    use std::io::Write;
-    let from: u64 = std::env::var("FROM").unwrap().parse().unwrap();
-    let to: u64 = std::env::var("TO").unwrap().parse().unwrap();
-    let mut out = std::fs::File::create(std::env::var("OUT").unwrap()).unwrap();
-    for start in from..to {
-        let mut gear = supplied_gear(start);
-        if start % 3 == 0 {
-            for leg in &mut gear.legs { leg.out_of_plane.trunnion_skew = Some(SKEW); }
-        }
-        let found = cycle(&gear, &SupplyOptions::default());
-        match found {
-            Err(e) => writeln!(out, "{start} ERR {e:?}").unwrap(),
-            Ok(c) => {
-                for (name, run, err) in [("up", &c.up, &c.up_error), ("down", &c.down, &c.down_error)] {
-                    if let Some(e) = err { writeln!(out, "{start} {name} error {e:?}").unwrap(); }
-                    if let Some(r) = run {
-                        write!(out, "{start} {name} {:?} {:.9e}", r.end, r.time).unwrap();
-                        for e in &r.events { write!(out, " | {:?}:{:?}:{:.9e}", e.leg, e.kind, e.time).unwrap(); }
-                        writeln!(out).unwrap();
-                    }
-                }
-            }
-        }
-    }
-}

@@ -17,8 +17,6 @@ pub struct PreparedGear<'a> {
 #[derive(Clone, Debug, Default)]
 struct Slot {
     before: Option<Arc<PreparedLeg>>,
-    /// Whether the rule for its clearances is the one before.
-    same_rule: bool,
     now: OnceLock<Result<Arc<PreparedLeg>, Faults>>,
 }
 
@@ -39,7 +37,6 @@ impl<'a> PreparedGear<'a> {
     pub fn after(gear: Gear, before: &PreparedGear<'_>) -> PreparedGear<'static> {
         let slot = |at: usize| Slot {
             before: before.legs.get(at).and_then(Slot::last),
-            same_rule: before.gear.clearance_rule == gear.clearance_rule,
             now: OnceLock::new(),
         };
         PreparedGear {
@@ -67,11 +64,7 @@ impl<'a> PreparedGear<'a> {
                 .as_driven(index)
                 .ok_or_else(no_such_leg)?
                 .into_owned();
-            Ok(Arc::new(PreparedLeg::new(
-                leg,
-                slot.before.as_deref(),
-                slot.same_rule,
-            )))
+            Ok(Arc::new(PreparedLeg::new(leg, slot.before.as_deref())))
         });
         made.as_ref().map_err(Clone::clone)
     }

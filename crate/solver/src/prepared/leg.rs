@@ -1,12 +1,13 @@
 //! One leg, swept once.
 use std::borrow::Cow;
-use std::sync::{Arc, OnceLock};
+use std::sync::Arc;
 
-use super::rests_on::{clear_alike, move_alike};
+use super::kept::Kept;
+use super::rests_on::{clear_alike, fall_alike, move_alike, push_alike};
 use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearances};
 use crate::kinematics::{Linkage, Pose, Sweep};
-use crate::model::{ClearanceRule, Leg, Tire};
-use crate::result::Clearance;
+use crate::model::{ClearanceRule, Conditions, Fluid, Leg, Supply, Tire};
+use crate::result::{Clearance, Fall, Force, Station};
 use crate::tires::TireSizes;
 
 /// Stations of the swing over which a leg is swept.
@@ -18,7 +19,9 @@ pub struct PreparedLeg {
     leg: Leg,
     way: Arc<Way>,
     /// With the tire now fitted, and with the former one.
-    cleared: Arc<[OnceLock<Cleared>; 2]>,
+    cleared: Arc<[Kept<ClearedOf, Result<Clearance, ClearanceError>>; 2]>,
+    forces: Arc<Kept<ForcesOf, Forces>>,
+    fall: Arc<Kept<FallOf, Option<Fall>>>,
 }
 
 /// How a leg moves.
@@ -28,27 +31,70 @@ struct Way {
     sweep: Sweep,
 }
 
-/// Clearances that are known, and what they are of besides the leg.
+/// What clearances are of besides the leg.
+type ClearedOf = (Tire, ClearanceRule, ClearanceOptions);
+
+/// What forces are of besides the leg.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ForcesOf {
+    pub supply: Supply,
+    pub conditions: Conditions,
+    /// Which leg it is, and all legs, where it is not alone on its source.
+    pub beside: Option<(usize, Vec<Leg>)>,
+    /// Stations that are shown.
+    pub stations: usize,
+}
+
+/// Forces over the swing.
 #[derive(Debug)]
-struct Cleared {
-    tire: Tire,
-    rule: ClearanceRule,
-    options: ClearanceOptions,
-    found: Result<Clearance, ClearanceError>,
+pub(crate) struct Forces {
+    /// At all stations.
+    pub whole: Vec<Station>,
+    /// At those that are shown, where they are others.
+    pub shown: Option<Vec<Station>>,
+    /// What they come to.
+    pub result: Force,
+}
+
+/// What a fall is of besides the leg.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct FallOf {
+    pub fluid: Fluid,
+    pub conditions: Conditions,
+    /// Friction with which it must fall yet, over the usual (ratio).
+    pub times: f64,
+    /// Whether it is driven electrically.
+    pub electric: bool,
 }
 
 impl PreparedLeg {
-    /// Sweeps a checked leg, as it is driven; what it shares with the leg `before` is taken over, its
-    /// clearances only under the same rule.
-    pub(super) fn new(leg: Leg, before: Option<&Self>, same_rule: bool) -> Self {
-        let alike = before.filter(|before| move_alike(&before.leg, &leg));
-        let way = alike.map_or_else(
-            || Arc::new(Way::new(&leg, STATIONS)),
-            |known| Arc::clone(&known.way),
-        );
-        let cleared = alike.filter(|known| same_rule && clear_alike(&known.leg, &leg));
-        let cleared = cleared.map_or_else(Arc::default, |known| Arc::clone(&known.cleared));
-        Self { leg, way, cleared }
+    /// Sweeps a checked leg, as it is driven; what it shares with the leg `before` is taken over.
+    pub(super) fn new(leg: Leg, before: Option<&Self>) -> Self {
+        let Some(known) = before.filter(|before| move_alike(&before.leg, &leg)) else {
+            return Self::on(Arc::new(Way::new(&leg, STATIONS)), leg);
+        };
+        let mut made = Self::on(Arc::clone(&known.way), leg);
+        if clear_alike(&known.leg, &made.leg) {
+            made.cleared = Arc::clone(&known.cleared);
+        }
+        if push_alike(&known.leg, &made.leg) {
+            made.forces = Arc::clone(&known.forces);
+        }
+        if fall_alike(&known.leg, &made.leg) {
+            made.fall = Arc::clone(&known.fall);
+        }
+        made
+    }
+
+    /// Of which only the way is known.
+    fn on(way: Arc<Way>, leg: Leg) -> Self {
+        Self {
+            leg,
+            way,
+            cleared: Arc::default(),
+            forces: Arc::default(),
+            fall: Arc::default(),
+        }
     }
 
     /// The leg, as it is driven: one on the drive of another has that one's bore and rod.
@@ -72,11 +118,10 @@ impl PreparedLeg {
     /// The same swept over so many stations, where they are more.
     pub(crate) fn over(&self, stations: usize) -> Cow<'_, Self> {
         match stations > STATIONS {
-            true => Cow::Owned(Self {
-                leg: self.leg.clone(),
-                way: Arc::new(Way::new(&self.leg, stations)),
-                cleared: Arc::default(),
-            }),
+            true => {
+                let way = Arc::new(Way::new(&self.leg, stations));
+                Cow::Owned(Self::on(way, self.leg.clone()))
+            }
             false => Cow::Borrowed(self),
         }
     }
@@ -86,7 +131,7 @@ impl PreparedLeg {
         self.sweep().at_stations(self.linkage(), stations)
     }
 
-    /// Certified clearances with a tire. Those that are asked for first with each are kept.
+    /// Certified clearances with a tire.
     ///
     /// # Errors
     /// See [`clearances`].
@@ -96,31 +141,36 @@ impl PreparedLeg {
         rule: &ClearanceRule,
         options: &ClearanceOptions,
     ) -> Result<Clearance, ClearanceError> {
-        let find = || Cleared {
-            tire: tire.clone(),
-            rule: *rule,
-            options: *options,
-            found: clearances(
-                &ClearanceCase {
-                    leg: &self.leg,
-                    sizes: &TireSizes::of(tire),
-                    rule,
-                    linkage: self.linkage(),
-                    poses: &self.sweep().poses,
-                },
-                options,
-            ),
-        };
         let [fitted, former] = &*self.cleared;
         let kept = match *tire == self.leg.wheel.tire {
             true => fitted,
             false => former,
         };
-        let known = kept.get_or_init(find);
-        if known.tire == *tire && known.rule == *rule && known.options == *options {
-            return known.found.clone();
-        }
-        find().found
+        let found = kept.of((tire.clone(), *rule, *options), || {
+            let case = ClearanceCase {
+                leg: &self.leg,
+                sizes: &TireSizes::of(tire),
+                rule,
+                linkage: self.linkage(),
+                poses: &self.sweep().poses,
+            };
+            clearances(&case, options)
+        });
+        (*found).clone()
+    }
+
+    /// Its forces, as they are known or as `find` works them out.
+    pub(crate) fn forces(&self, of: ForcesOf, find: impl FnOnce() -> Forces) -> Arc<Forces> {
+        self.forces.of(of, find)
+    }
+
+    /// Its fall, as it is known or as `find` works it out; `None` = it has none.
+    pub(crate) fn fall(
+        &self,
+        of: FallOf,
+        find: impl FnOnce() -> Option<Fall>,
+    ) -> Arc<Option<Fall>> {
+        self.fall.of(of, find)
     }
 }
 

@@ -1,0 +1,132 @@
+//! Forces over the swing, and what they come to.
+use std::sync::Arc;
+
+use crate::faults::Faults;
+use crate::kinematics::{Linkage, Pose};
+use crate::model::{Gear, Source};
+use crate::prepared::{Forces, ForcesOf, PreparedGear, PreparedLeg, STATIONS};
+use crate::result::{LoadCase, Phase, Station, StationForce};
+use crate::statics::{self, Comparison, Partners, Ready, Stance};
+
+/// The forces of a leg, shown over so many stations.
+///
+/// # Errors
+/// Faults of a leg beside it.
+pub(super) fn forces(
+    prepared: &PreparedGear<'_>,
+    leg: usize,
+    swept: &PreparedLeg,
+    stations: usize,
+) -> Result<Arc<Forces>, Faults> {
+    let gear = prepared.gear();
+    let of = ForcesOf {
+        supply: gear.supply,
+        conditions: gear.conditions,
+        beside: (!is_alone(gear, leg)).then(|| (leg, gear.legs.clone())),
+        stations,
+    };
+    let partners = Partners::of(prepared, leg)?;
+    Ok(swept.forces(of, || {
+        find(prepared, leg, swept, (partners.as_ref(), stations))
+    }))
+}
+
+/// Whether no other leg has a part in what drives it: none on its drive or its battery, and none that takes
+/// fluid out of the same accumulator.
+fn is_alone(gear: &Gear, leg: usize) -> bool {
+    let shares_source = matches!(gear.supply.source, Source::ElectricActuators)
+        || gear.supply.accumulator.is_some();
+    gear.legs.len() == 1 || (gear.drives_alone(leg) && !shares_source)
+}
+
+/// What the stations are to be ready for.
+pub(super) fn ready<'a>(gear: &Gear, swept: &'a PreparedLeg) -> Ready<'a> {
+    let cases = Comparison::loads(gear, swept.leg());
+    Ready::new(swept.leg(), swept.linkage(), &gear.supply, cases).standing()
+}
+
+fn find(
+    prepared: &PreparedGear<'_>,
+    leg: usize,
+    swept: &PreparedLeg,
+    (partners, stations): (Option<&Partners>, usize),
+) -> Forces {
+    let gear = prepared.gear();
+    let (model, linkage, sweep) = (swept.leg(), swept.linkage(), swept.sweep());
+    let loaded_from = linkage.loaded_from();
+    let ready = ready(gear, swept);
+    let loaded = |pose: &Pose| pose.place.progress >= loaded_from;
+    let table = |poses: &[Pose], force: &mut dyn FnMut(usize, &Stance) -> Option<StationForce>| {
+        let mut stations = Vec::with_capacity(poses.len());
+        for (index, pose) in poses.iter().enumerate() {
+            let all = Comparison::takes_all(index) || ready.begins(&pose.place);
+            let force = match loaded(pose) {
+                true => Stance::new(&ready, pose, all).and_then(|stance| force(index, &stance)),
+                false => None,
+            };
+            stations.push(station(linkage, pose, force));
+        }
+        stations
+    };
+    let available = statics::available(prepared, leg, partners);
+    let mut comparison = Comparison::new(gear, model, &ready, &available, partners);
+    let whole = table(&sweep.poses, &mut |index, stance| {
+        comparison.add(index, stance)
+    });
+    comparison.refine(|index, add| {
+        let pose = sweep.poses.get(index).filter(|pose| loaded(pose));
+        if let Some(stance) = pose.and_then(|pose| Stance::new(&ready, pose, true)) {
+            add(&stance);
+        }
+    });
+    let required = gear.supply.required_margin(model);
+    let mut result = statics::force_result(model, &available, &whole, comparison.binds(), required);
+    result.shares_drive_with = partners.map(Partners::on_drive).unwrap_or_default();
+    comparison.find_stalls(linkage, &sweep.poses);
+    comparison.finish(&mut result);
+    // a short table is a second one: what is left out of it must not be left out of the answers
+    let shown = (stations < STATIONS).then(|| {
+        let [gravity, wind] = statics::weight_and_wind(model.view, &gear.conditions);
+        let short = sweep.at_stations(linkage, stations);
+        table(&short, &mut |_, stance| {
+            let mut at = stance.at([gravity, wind], None);
+            partners.map(|p| p.join(&mut at, LoadCase::AsSet, stance.pose().place));
+            (at.retract.is_ok() || at.extend.is_ok()).then(|| stance.force(&at))
+        })
+    });
+    Forces {
+        whole,
+        shown,
+        result,
+    }
+}
+
+/// One row of the stations table.
+fn station(linkage: &Linkage, pose: &Pose, force: Option<StationForce>) -> Station {
+    let angles = linkage.turn_at_knee(pose).and_then(|turn| {
+        let bent = turn.abs();
+        // positive on the side to which it folds, where the whole swing has it
+        let fold = if pose.place.phase == Phase::Swing {
+            bent
+        } else {
+            -turn * linkage.fold_sign()?
+        };
+        Some((fold, bent.min(std::f64::consts::PI - bent)))
+    });
+    Station {
+        phase: pose.place.phase,
+        progress: pose.place.progress,
+        swing: pose.place.swing,
+        travel: pose.place.travel,
+        shortening: pose.shortening,
+        axle: pose.axle,
+        knee: pose.knee,
+        brace_attach: pose.brace_attach,
+        actuator_attach: pose.actuator_attach,
+        actuator_length: pose.actuator_length,
+        moment_arm: pose.moment_arm(),
+        fold: angles.map(|a| a.0),
+        transmission: angles.map(|a| a.1),
+        force,
+    }
+}
