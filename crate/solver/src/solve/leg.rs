@@ -65,7 +65,7 @@ pub fn solve_prepared(
     let [weight, _] = statics::weight_and_wind(model.view, &held);
     let lock = lock::lock_of(model, linkage, weight, wind_at_gear_speed(gear, model));
     let fall = match sweep.jams.is_empty() {
-        true => (*without_power(gear, &swept, held)).clone(),
+        true => *without_power(gear, &swept, held),
         false => None,
     };
     let way_down = answer::way_down(&WayDownCase {

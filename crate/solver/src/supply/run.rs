@@ -111,17 +111,17 @@ impl Going {
             let Some((trial, growth)) = self.attempt(&look)? else {
                 continue;
             };
-            let (next, current) = self.next_in(&trial)?;
-            self.largest_current = larger(self.largest_current, current);
-            match next {
-                None => {
+            match self.next_in(&trial)? {
+                (None, current) => {
+                    self.largest_current = larger(self.largest_current, current);
+                    self.stepper.is_taken();
                     self.state.clone_from(&trial.to);
                     self.time += self.step;
                     self.step *= growth;
                     look = self.look(&self.state, self.time)?;
                     self.sample_now_and_then(&look);
                 }
-                Some(next) => look = self.take(&look, &next)?,
+                (Some(next), current) => look = self.take(&look, &next, current)?,
             }
         }
         if self.steps_left == 0 {
@@ -145,8 +145,13 @@ impl Going {
         Ok(look)
     }
 
-    /// Steps to an event and lets it happen.
-    fn take(&mut self, look: &Look, next: &Next) -> Result<Look, SupplyError> {
+    /// Steps to an event, before which the largest current is known, and lets it happen.
+    fn take(
+        &mut self,
+        look: &Look,
+        next: &Next,
+        current: Option<f64>,
+    ) -> Result<Look, SupplyError> {
         let size = self.step * next.share;
         // The place is known exactly; the time step comes as near as its tolerance.
         let legs = self.legs.len();
@@ -158,7 +163,9 @@ impl Going {
             };
             self.state = to;
             self.time += size;
+            self.stepper.is_taken();
         }
+        self.largest_current = larger(self.largest_current, current);
         if let Some((at, fluid)) = exact
             && let Some(place) = self.state.get_mut(at)
         {

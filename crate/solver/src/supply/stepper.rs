@@ -74,9 +74,13 @@ impl Stepper {
         }
     }
 
+    /// The gear has come on by a step: those that were not found count anew.
+    pub(super) fn is_taken(&mut self) {
+        self.lost = 0;
+    }
+
     /// A step of this share of the longest has been made, or was too coarse: which kind the next one is.
     fn is_made(&mut self, share: f64, stiffness: f64, fastest: f64) {
-        self.lost = 0;
         if self.implicit {
             if fastest < FREE {
                 *self = Self::new(self.tolerance);
