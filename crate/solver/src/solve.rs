@@ -142,7 +142,7 @@ pub fn solve_prepared(
     let way_down = answer::way_down(&WayDownCase {
         gear,
         leg: model,
-        lock: lock.kind,
+        lock: lock.kind(),
         force: &force,
         fall: fall.as_ref(),
         dead_point: answer::dead_point(&sweep.events).is_some(),
@@ -213,7 +213,7 @@ pub fn solve_prepared(
         events: sweep.events.clone(),
         clearance,
         force,
-        lock,
+        lock: lock.told(),
         fall,
         way_down,
         stations,
