@@ -3,7 +3,7 @@ use super::super::fit::{WRONG_LOOK, crossing};
 use super::super::place::{Stood, stood};
 use super::super::{StopError, explain_stop};
 use crate::kinematics::{Linkage, Sweep};
-use crate::model::{HowFar, Point, SeenStop};
+use crate::model::{HowFar, Pin, Point, SeenStop};
 use crate::result::{Phase, Place};
 use crate::supply::tests::support::gear;
 
@@ -122,4 +122,20 @@ fn a_distance_that_is_nowhere_or_twice_says_so() {
     assert_eq!(explain_stop(&gear, 0), Err(StopError::HowFarNotEntered));
     gear.legs[0].seen_stop = None;
     assert_eq!(explain_stop(&gear, 0), Err(StopError::NothingSeen));
+}
+
+/// Pins that bind from the start keep a leg from swinging (see the tests of pin friction), and what moves its
+/// strut alone brings it nowhere: then nothing that needs it to come by explains where it stands.
+#[test]
+fn a_strut_that_moves_alone_explains_no_place() {
+    let mut gear = gear();
+    let jack = |leg: &crate::model::Leg| leg.drive.strut_jack.is_some();
+    let leg = gear.legs.iter().position(jack).unwrap();
+    gear.legs[leg].seen_stop = Some(SeenStop::at(HowFar::Travel {
+        travel: Some(0.5),
+        within: 0.01,
+    }));
+    assert!(explain_stop(&gear, leg).is_ok());
+    gear.legs[leg].pins.trunnion = Pin::rubbing(0.45, 1.4);
+    assert_eq!(explain_stop(&gear, leg), Err(StopError::NotDriven));
 }
