@@ -154,13 +154,14 @@ impl Case<'_> {
         ((-clear).max(0.0) / self.drawing()).powi(2)
     }
 
-    /// Loads up to a place that are beyond the source. Square.
+    /// Loads up to a place that are beyond the source. Square. A leg that swings nowhere comes no further than
+    /// its strut brings it: nothing is known of loads beyond, and the way there counts.
     pub(super) fn over(&self, travel: f64) -> f64 {
-        let hardest = self
-            .way
-            .nearest(travel)
-            .map_or(f64::INFINITY, |row| row.hardest);
-        ((hardest - self.head.most).max(0.0) / self.loads()).powi(2)
+        if let Some(row) = self.way.nearest(travel) {
+            return ((row.hardest - self.head.most).max(0.0) / self.loads()).powi(2);
+        }
+        let end = self.way.rows.last().map_or(f64::INFINITY, |row| row.travel);
+        ((travel - end) / self.stood.uncertainty).powi(2)
     }
 
     fn drafts(&self) -> Result<Vec<Draft>, StopError> {

@@ -89,8 +89,7 @@ impl Way {
                 });
             }
         }
-        // a strut that moves alone brings the leg nowhere
-        if rows.iter().all(|row| row.is_strut) {
+        if rows.is_empty() {
             return Err(StopError::NotDriven);
         }
         Ok(Self { rows })
