@@ -63,7 +63,7 @@ pub use stopped::{
     Stopped, cause_sentence, check_sentence, fit_words, readings_words, stop_cautions,
     stop_error_text, stop_lead, stop_notes,
 };
-pub use subject::Subject;
+pub use subject::{Subject, drive_quantity};
 pub use table::{Align, Column, stations_csv, stations_csv_head, stations_csv_rows, stations_text};
 pub use text::capital_first;
 pub use timed::{

@@ -22,6 +22,16 @@ pub struct Subject<'a> {
     pub units: UnitChoice,
 }
 
+/// Quantity in which what a drive makes, and what a leg needs of it, is said: pressure of fluid, or force of
+/// an electric actuator.
+#[must_use]
+pub fn drive_quantity(driven_by: DrivenBy) -> Quantity {
+    match driven_by {
+        DrivenBy::Fluid => Quantity::Pressure,
+        DrivenBy::Electricity => Quantity::Force,
+    }
+}
+
 /// Travel within this of an end is that end (ratio): it would be printed as 0.0 % or 100.0 %.
 pub(crate) const END_OF_TRAVEL: f64 = 5e-4;
 
@@ -32,10 +42,7 @@ impl Subject<'_> {
 
     /// Quantity in which what an actuator needs is said: pressure, or force of an electric one.
     pub(crate) fn drive(&self) -> Quantity {
-        match self.result.force.driven_by {
-            DrivenBy::Fluid => Quantity::Pressure,
-            DrivenBy::Electricity => Quantity::Force,
-        }
+        drive_quantity(self.result.force.driven_by)
     }
 
     /// The previous tire, where one is given and the result is not already its own.

@@ -5,7 +5,7 @@ use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
 use super::names::part_words;
 use crate::cases::motion_verb;
-use crate::subject::obstacle_words;
+use crate::subject::{drive_quantity, obstacle_words};
 
 /// Title of the chart of clearances.
 pub const CLEARANCE: &str = "Clearance";
@@ -106,7 +106,7 @@ pub fn clearance_sentence(pair: &PairClearance, units: UnitChoice) -> String {
     )
 }
 
-/// The most that a motion needs, and what is available (Pa).
+/// The most that a motion needs, and what is available (Pa; N with an electric actuator).
 #[must_use]
 pub fn need_sentence(
     driven_by: DrivenBy,
@@ -115,9 +115,10 @@ pub fn need_sentence(
     available: f64,
     units: UnitChoice,
 ) -> String {
-    let (what, quantity) = match driven_by {
-        DrivenBy::Fluid => ("pressure", Quantity::Pressure),
-        DrivenBy::Electricity => ("force", Quantity::Force),
+    let quantity = drive_quantity(driven_by);
+    let what = match driven_by {
+        DrivenBy::Fluid => "pressure",
+        DrivenBy::Electricity => "force",
     };
     let motion = motion_verb(motion);
     if peak.pressure <= 0.0 {

@@ -1,5 +1,5 @@
 //! Stations to be read: some of them, some columns, in the units chosen.
-use gearswing_solver::result::{Phase, Station, StationForce};
+use gearswing_solver::result::{DrivenBy, Phase, Station, StationForce};
 use gearswing_units::{NO_VALUE, Quantity, format_bare};
 
 use super::{Align, Column, aligned};
@@ -41,8 +41,11 @@ pub fn stations_text(subject: &Subject, rows: usize) -> String {
         column("arm", Quantity::Length, &|s| s.moment_arm.map(f64::abs)),
         column("force", Quantity::Force, &force(|f| f.retract_effort)),
         column(
-            "pressure",
-            Quantity::Pressure,
+            match subject.result.force.driven_by {
+                DrivenBy::Fluid => "pressure",
+                DrivenBy::Electricity => "drive",
+            },
+            subject.drive(),
             &force(|f| f.retract_pressure),
         ),
         column(

@@ -1,4 +1,5 @@
 //! Stations as CSV and as text.
+use gearswing_solver::result::DrivenBy;
 use gearswing_units::UnitChoice;
 
 use super::{stations_csv, stations_text};
@@ -54,5 +55,26 @@ fn text_keeps_both_ends_and_lines_up() {
     for rows in 0..9 {
         let text = stations_text(&subject(&gear, &result, UnitChoice::METRIC), rows);
         assert_eq!(text.lines().count(), 1 + rows);
+    }
+}
+
+/// An electric actuator has no pressure: what its drive must make is a force.
+#[test]
+fn an_electric_leg_has_no_pressure() {
+    let (gear, mut result) = (full_gear(), result());
+    for units in [UnitChoice::INCH, UnitChoice::METRIC] {
+        result.force.driven_by = DrivenBy::Fluid;
+        let fluid = stations_text(&subject(&gear, &result, units), 4);
+        assert!(
+            fluid.contains("pressure psi") || fluid.contains("pressure bar"),
+            "{fluid}"
+        );
+        result.force.driven_by = DrivenBy::Electricity;
+        let electric = stations_text(&subject(&gear, &result, units), 4);
+        assert!(!electric.contains("pressure"), "{electric}");
+        assert!(
+            electric.contains("drive lb") || electric.contains("drive N"),
+            "{electric}"
+        );
     }
 }

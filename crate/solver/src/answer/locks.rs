@@ -1,7 +1,8 @@
 //! Will it lock?
+use crate::lock::DownLock;
 use crate::result::{
-    Assumption, Caution, Excursion, Fall, Finding, FindingDetail, InertiaBasis, Lock, LockKind,
-    Place, Question, Verdict, WayDown,
+    Assumption, Caution, Excursion, Fall, Finding, FindingDetail, InertiaBasis, Place, Question,
+    Verdict, WayDown,
 };
 
 /// Least over-center offset (m): 0.06 in, our own, just below every range printed in the maintenance
@@ -29,7 +30,7 @@ pub const LATCH_GAP: f64 = 1e-3;
 /// What the answer "will it lock?" is made from.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct LockCase<'a> {
-    pub(crate) lock: &'a Lock,
+    pub(crate) lock: &'a DownLock,
     /// The leg has springs, counted in the push at the knee.
     pub(crate) springs: bool,
     pub(crate) fall: Option<&'a Fall>,
@@ -69,24 +70,32 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
         assumptions: Vec::new(),
         cautions: vec![Caution::Unlocked],
     };
-    let offset = lock.over_centre.unwrap_or(0.0);
-    match lock.kind {
-        LockKind::NoBrace => finding.assumptions.push(Assumption::LatchNotModelled),
-        LockKind::SlidingBrace => {
-            let end_gap = lock.end_gap.unwrap_or(0.0);
+    match lock {
+        DownLock::NoBrace => finding.assumptions.push(Assumption::LatchNotModelled),
+        &DownLock::SlidingBrace { end_gap } => {
             finding.detail = FindingDetail::SlidingBrace { end_gap };
             if end_gap > LATCH_GAP {
                 finding.verdict = Verdict::Bad;
             }
             finding.assumptions.push(Assumption::LatchNotModelled);
         }
-        LockKind::FoldsOn => {
+        DownLock::FoldsOn(centre) => {
+            let offset = centre.offset;
             finding.detail = FindingDetail::NotOverCentre { offset };
             finding.assumptions.push(Assumption::LatchNotModelled);
         }
-        LockKind::OverCentre => {
-            let ground_into_lock = lock.ground_load.map_or(0.0, |effect| effect.into_lock);
-            let knee_push = lock.knee_push.unwrap_or(0.0);
+        DownLock::OverCentre {
+            centre,
+            less_play,
+            knee,
+        } => {
+            let offset = centre.offset;
+            // what nothing presses against its stop comes off it at no push
+            let (ground_into_lock, knee_push) = match knee {
+                Some(knee) => (knee.ground_load.into_lock, knee.push),
+                None => (0.0, 0.0),
+            };
+            let in_the_air = knee.as_ref().and_then(|knee| knee.push_at_gear_speed);
             finding.detail = FindingDetail::OverCentre {
                 offset,
                 ground_into_lock,
@@ -100,12 +109,8 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
             } else if offset < LEAST_OVER_CENTRE
                 || ground_into_lock < 0.0
                 || knee_push < LEAST_KNEE_PUSH
-                || lock
-                    .over_centre_less_play
-                    .is_some_and(|left| left < LEAST_AFTER_PLAY)
-                || lock
-                    .knee_push_at_gear_speed
-                    .is_some_and(|push| push < LEAST_KNEE_PUSH)
+                || less_play.is_some_and(|left| left < LEAST_AFTER_PLAY)
+                || in_the_air.is_some_and(|push| push < LEAST_KNEE_PUSH)
                 || down_switch > 0.0
             {
                 Verdict::Marginal

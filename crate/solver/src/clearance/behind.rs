@@ -67,6 +67,7 @@ pub(crate) fn stays_in_front(barrier: &Barrier, hull: &[Point], stray: f64) -> b
                     || least(&|p| last.side(p) + edge.side(p)) > 2.0 * stray
                     // a tangent plane of the distance from the corner lies below it
                     || nearer_to_another(&|m, p| {
+                        // in the corner itself there is no such plane: no direction proves nothing
                         let out = (m - edge.a).try_normalize(0.0).unwrap_or_default();
                         out.dot(&(p - edge.a))
                     })
@@ -203,7 +204,7 @@ fn behind_in(
     i: usize,
     obstacle: usize,
 ) -> Result<Option<Pose>, ClearanceError> {
-    let span = sweep.span(i);
+    let span = sweep.span(i)?;
     if line_stays_in_front(&span, barrier) {
         return Ok(None);
     }
@@ -211,18 +212,7 @@ fn behind_in(
         track.nodes.get(i),
         track.nodes.get(i + 1).or(track.nodes.last()),
     ) else {
-        return Err(ClearanceError::Unresolved {
-            part: sweep.part.part,
-            obstacle,
-            from: track
-                .nodes
-                .first()
-                .map_or(0.0, |node| node.pose.place.progress),
-            to: track
-                .nodes
-                .last()
-                .map_or(1.0, |node| node.pose.place.progress),
-        });
+        return Err(ClearanceError::NoPath);
     };
     for (core, pose) in [(span.from, from.pose), (span.to, to.pose)] {
         if is_behind(barrier, core) {

@@ -45,9 +45,9 @@ pub(crate) fn first_contact(
     let at = |core: &[Point], pose: &Pose| -> Result<Option<Signed>, ClearanceError> {
         signed_clearance(core, radius, barrier).map_err(|_| unresolved(pose, pose))
     };
-    let Some(start) = at(sweep.core(0), &first.pose)? else {
-        return Ok(None);
-    };
+    let start = at(sweep.core(0)?, &first.pose)?.ok_or(ClearanceError::NothingToCheck {
+        part: sweep.part.part,
+    })?;
     if start.clearance <= 0.0 {
         return Ok(Some(Contact {
             place: first.pose.place,
@@ -59,7 +59,7 @@ pub(crate) fn first_contact(
     let mut stack: Vec<(Pose, Vec<Point>, Pose, Vec<Point>)> = Vec::new();
     for (i, pair) in track.nodes.windows(2).enumerate() {
         let [a, b] = pair else { continue };
-        let span = sweep.span(i);
+        let span = sweep.span(i)?;
         if barrier.closed && sweep.box_gap(i, barrier) > radius + ROUNDING
             || is_free(&span, radius, barrier)
         {

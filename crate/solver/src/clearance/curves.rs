@@ -150,9 +150,10 @@ impl Group<'_> {
             if follower.least >= least {
                 continue;
             }
-            let Some(barrier) = case.barriers.get(follower.obstacle) else {
-                continue;
-            };
+            let barrier = case.barriers.get(follower.obstacle);
+            let barrier = barrier.ok_or(ClearanceError::NothingToCheck {
+                part: follower.part.part,
+            })?;
             if let Some(value) = follower.clearance(placed, barrier, pose, least)? {
                 least = value;
                 *leader = i;
@@ -247,13 +248,15 @@ impl Placed {
                     miss: 0.0,
                 });
             }
+            let core = self.points.get(start..);
             self.bounds
-                .push(Bounds::of(self.points.get(start..).unwrap_or_default()));
+                .push(core.map_or(Bounds::EVERYWHERE, Bounds::of));
         }
         self.starts.push(self.points.len());
         Ok(())
     }
 
+    /// The core of a part; without points, which is refused, where there is none.
     fn core(&self, index: usize) -> &[Point] {
         match (self.starts.get(index), self.starts.get(index + 1)) {
             (Some(&from), Some(&to)) => self.points.get(from..to).unwrap_or_default(),

@@ -58,8 +58,9 @@ pub(crate) struct Line {
 }
 
 impl Line {
+    /// Where it is on the path; no number for a line that stands still.
     fn progress(&self) -> f64 {
-        self.pose.map_or(0.0, |pose| pose.place.progress)
+        self.pose.map_or(f64::NAN, |pose| pose.place.progress)
     }
 }
 
@@ -147,7 +148,7 @@ pub(crate) fn deepest(
     };
     let last = search.lines.len().saturating_sub(1);
     for i in 0..last.max(1) {
-        search.start(mover, closed, (i, (i + 1).min(last)));
+        search.start(mover, closed, (i, (i + 1).min(last)))?;
     }
     let mut looked = 0;
     while let Some(patch) = search.heap.pop() {
@@ -176,26 +177,38 @@ struct Search<'a> {
 
 impl Search<'_> {
     /// Puts all edges over the interval between two lines on the heap.
-    fn start(&mut self, mover: &impl Mover, closed: bool, lines: (usize, usize)) {
-        let (Some(a), Some(b)) = (self.lines.get(lines.0), self.lines.get(lines.1)) else {
-            return;
-        };
+    fn start(
+        &mut self,
+        mover: &impl Mover,
+        closed: bool,
+        lines: (usize, usize),
+    ) -> Result<(), Unresolved> {
+        let (a, b) = self.between(lines)?;
         let stray = mover.stray(a, b);
         let count = a.points.len();
         let single = (count == 1).then_some((0, 0));
         for edge in line_edges(count, closed).chain(single) {
-            self.add(edge, (0.0, 1.0), lines, stray);
+            self.add(edge, (0.0, 1.0), lines, stray)?;
         }
+        Ok(())
+    }
+
+    /// Both lines of an interval: without one nothing is known of it.
+    fn between(&self, (from, to): (usize, usize)) -> Result<(&Line, &Line), Unresolved> {
+        let lines = self.lines.get(from).zip(self.lines.get(to));
+        lines.ok_or(Unresolved)
     }
 
     /// Looks at a patch and keeps it unless it is free for certain.
-    fn add(&mut self, edge: (usize, usize), share: (f64, f64), lines: (usize, usize), stray: f64) {
-        let (Some(a), Some(b)) = (self.lines.get(lines.0), self.lines.get(lines.1)) else {
-            return;
-        };
-        let Some(corners) = corners(a, b, edge, share) else {
-            return;
-        };
+    fn add(
+        &mut self,
+        edge: (usize, usize),
+        share: (f64, f64),
+        lines: (usize, usize),
+        stray: f64,
+    ) -> Result<(), Unresolved> {
+        let (a, b) = self.between(lines)?;
+        let corners = corners(a, b, edge, share).ok_or(Unresolved)?;
         let (from, to) = (a.progress(), b.progress());
         for (corner, progress) in corners.iter().zip([from, from, to, to]) {
             self.best.offer(self.barrier, *corner, progress);
@@ -211,6 +224,7 @@ impl Search<'_> {
                 bound,
             });
         }
+        Ok(())
     }
 
     /// Halves a patch on its longer side; one of less than `least` size (m) stands as it is.
@@ -226,23 +240,19 @@ impl Search<'_> {
         if across <= along {
             let (low, high) = patch.share;
             let middle = 0.5 * (low + high);
-            self.add(patch.edge, (low, middle), patch.lines, patch.stray);
-            self.add(patch.edge, (middle, high), patch.lines, patch.stray);
-            return Ok(());
+            self.add(patch.edge, (low, middle), patch.lines, patch.stray)?;
+            return self.add(patch.edge, (middle, high), patch.lines, patch.stray);
         }
         let (from, to) = patch.lines;
-        let (Some(a), Some(b)) = (self.lines.get(from), self.lines.get(to)) else {
-            return Ok(());
-        };
+        let (a, b) = self.between(patch.lines)?;
         let line = mover
             .line(0.5 * (a.progress() + b.progress()))
             .ok_or(Unresolved)?;
         let strays = (mover.stray(a, &line), mover.stray(&line, b));
         let middle = self.lines.len();
         self.lines.push(line);
-        self.add(patch.edge, patch.share, (from, middle), strays.0);
-        self.add(patch.edge, patch.share, (middle, to), strays.1);
-        Ok(())
+        self.add(patch.edge, patch.share, (from, middle), strays.0)?;
+        self.add(patch.edge, patch.share, (middle, to), strays.1)
     }
 }
 

@@ -211,7 +211,7 @@ impl Tire {
         for piece in &self.pieces {
             let mut near = f64::INFINITY;
             for (i, _) in track.nodes.iter().enumerate() {
-                if let Some(pair) = nearest_lines(runner.sweep.core(i), piece, near) {
+                if let Some(pair) = nearest_lines(runner.sweep.core(i)?, piece, near) {
                     near = pair.distance;
                 }
             }
@@ -302,7 +302,7 @@ fn at_start(
 ) -> Result<Found, ClearanceError> {
     let part = runner.sweep.part;
     let start = track.first()?.pose;
-    let signed = signed_clearance(runner.sweep.core(0), part.radius, piece)
+    let signed = signed_clearance(runner.sweep.core(0)?, part.radius, piece)
         .map_err(|_| unresolved(part, &start))?
         .ok_or(ClearanceError::NothingToCheck { part: part.part })?;
     let same = if found.tightest.clearance > 0.0 {

@@ -92,11 +92,12 @@ impl<'a> Runner<'a> {
             from: at.place.progress,
             to: at.place.progress,
         };
+        let start = self.sweep.core(0)?;
         // lines that cross all the way have no corner that touches
-        let crossed = lines_cross(self.sweep.core(0), barrier);
+        let crossed = lines_cross(start, barrier);
         // a least distance that may be none: the search for depth tells
         let distance = if crossed { 0.0 } else { least.at_least };
-        let past = if is_past(self.sweep.core(0), barrier, distance) {
+        let past = if is_past(start, barrier, distance) {
             Some(least.pose)
         } else {
             first_behind(track, &self.sweep, barrier, obstacle)?
@@ -244,18 +245,18 @@ fn motion(part: &Part, track: &Track, shortening: &Shortening) -> Result<Motion,
         slide: None,
         turning: Some((turning, TurningCore::new(core, centre, low, high))),
     };
-    let whole = |turning| track.range(turning, |_| true).unwrap_or_default();
+    let whole = |turning| track.range(turning, |_| true).ok_or(ClearanceError::NoPath);
     Ok(match part.carrier {
         Carrier::Leg => {
-            let (low, high) = whole(Turning::Swing);
+            let (low, high) = whole(Turning::Swing)?;
             about(Turning::Swing, rig.trunnion, &part.core, low, high)
         }
         Carrier::UpperLink | Carrier::UpperArm => {
-            let (low, high) = whole(Turning::Upper);
+            let (low, high) = whole(Turning::Upper)?;
             about(Turning::Upper, rig.pivot, &part.core, low, high)
         }
         Carrier::Body if rig.body_at == BodyEnd::Airframe => {
-            let (low, high) = whole(Turning::Mount);
+            let (low, high) = whole(Turning::Mount)?;
             about(Turning::Mount, rig.mount, &part.core, low, high)
         }
         Carrier::Axle if !matches!(shortening, Shortening::WithTravel { .. }) => {

@@ -24,6 +24,8 @@ use crate::model::{Leg, Shortening, View};
 use crate::result::{SkewLoss, SkewLosses, TireState};
 use crate::tires::{TireSize, TireSizes};
 
+use super::rig::Rig;
+
 /// Skew that is told of where none is measured (rad): 3°.
 pub const TOLD_SKEW: f64 = PI / 60.0;
 
@@ -45,6 +47,7 @@ fn losses(
     (trunnion, wheel): (Option<f64>, Option<f64>),
 ) -> SkewLosses {
     let loss = |size: &TireSize, trunnion: f64, wheel: f64| loss(leg, size, trunnion, wheel);
+    // what is not measured takes nothing off; what it might is told
     let given = |size| loss(size, trunnion.unwrap_or(0.0), wheel.unwrap_or(0.0));
     let told = match (trunnion, wheel) {
         (Some(_), Some(_)) => None,
@@ -107,9 +110,7 @@ fn grows(a: f64, b: f64, off: f64) -> f64 {
 
 /// Largest distance of the tire's middle from the trunnion, extended or shortened (m).
 fn reach(leg: &Leg) -> f64 {
-    let slide = (leg.strut.axis_top - leg.strut.axis_bottom)
-        .try_normalize(0.0)
-        .unwrap_or_default();
+    let slide = Rig::new(leg).slide;
     let at = |amount: f64| (leg.strut.axle + slide * amount - leg.trunnion).norm();
     match &leg.strut.shortening {
         Shortening::None => at(0.0),

@@ -46,7 +46,7 @@ pub(crate) fn least_distance(
     accuracy: f64,
 ) -> Result<Option<Least>, ClearanceError> {
     let first = track.first()?;
-    let Some(start) = nearest_lines(sweep.core(0), barrier, f64::INFINITY) else {
+    let Some(start) = nearest_lines(sweep.core(0)?, barrier, f64::INFINITY) else {
         return Ok(None);
     };
     let mut least = Least {
@@ -58,12 +58,15 @@ pub(crate) fn least_distance(
     for (i, node) in track.nodes.iter().enumerate() {
         let gap = sweep.box_gap(i.min(sweep.len() - 1), barrier);
         if gap < least.distance
-            && let Some(pair) = nearest_lines(sweep.core(i), barrier, least.distance)
+            && let Some(pair) = nearest_lines(sweep.core(i)?, barrier, least.distance)
         {
             least.distance = pair.distance;
             least.pose = node.pose;
         }
     }
+    let missing = ClearanceError::NothingToCheck {
+        part: sweep.part.part,
+    };
     let mut lower = f64::INFINITY;
     let mut arena: Vec<Point> = Vec::new();
     let mut stack: Vec<Item> = Vec::new();
@@ -79,7 +82,7 @@ pub(crate) fn least_distance(
             continue;
         }
         arena.clear();
-        let span = sweep.span(i);
+        let span = sweep.span(i)?;
         let count = span.from.len();
         arena.extend_from_slice(span.from);
         arena.extend_from_slice(span.to);
@@ -100,10 +103,10 @@ pub(crate) fn least_distance(
                     to: item.to.place.progress,
                 });
             }
-            let core = |at: usize| arena.get(at..at + count).unwrap_or_default();
+            let core = |at: usize| arena.get(at..at + count).ok_or(missing);
             let span = Span {
-                from: core(item.from_core),
-                to: core(item.to_core),
+                from: core(item.from_core)?,
+                to: core(item.to_core)?,
                 stray: item.stray,
             };
             let enough = least.distance - accuracy;
@@ -122,7 +125,7 @@ pub(crate) fn least_distance(
                     miss: 0.0,
                 });
             }
-            let core = arena.get(middle_core..).unwrap_or_default();
+            let core = arena.get(middle_core..).ok_or(missing)?;
             if let Some(pair) = nearest_lines(core, barrier, least.distance) {
                 least.distance = pair.distance;
                 least.pose = middle;

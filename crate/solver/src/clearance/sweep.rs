@@ -198,17 +198,23 @@ impl<'a> Sweep<'a> {
             sweep.strays.push(part.stray(&track.rig, &a.pose, &b.pose));
         }
         for i in 0..sweep.strays.len().max(1) {
-            let bounds = sweep.span(i).bounds();
+            let bounds = sweep.span(i)?.bounds();
             sweep.bounds.push(bounds);
         }
         Ok(sweep)
     }
 
     /// The core at node `i`.
-    pub(crate) fn core(&self, i: usize) -> &[Point] {
+    ///
+    /// # Errors
+    /// A core without points and a node that is not there: they would clear everything.
+    pub(crate) fn core(&self, i: usize) -> Result<&[Point], ClearanceError> {
         self.points
             .get(i * self.count..(i + 1) * self.count)
-            .unwrap_or_default()
+            .filter(|core| !core.is_empty())
+            .ok_or(ClearanceError::NothingToCheck {
+                part: self.part.part,
+            })
     }
 
     /// Intervals between nodes; one at least, of no length for a single node.
@@ -226,13 +232,16 @@ impl<'a> Sweep<'a> {
     }
 
     /// The interval that starts at node `i`.
-    pub(crate) fn span(&self, i: usize) -> Span<'_> {
+    ///
+    /// # Errors
+    /// A core without points.
+    pub(crate) fn span(&self, i: usize) -> Result<Span<'_>, ClearanceError> {
         let last = self.strays.len();
-        Span {
-            from: self.core(i.min(last)),
-            to: self.core((i + 1).min(last)),
+        Ok(Span {
+            from: self.core(i.min(last))?,
+            to: self.core((i + 1).min(last))?,
             stray: self.stray(i),
-        }
+        })
     }
 
     /// Box around all places of the core over a range of intervals, straying included; of

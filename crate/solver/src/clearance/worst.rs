@@ -9,7 +9,7 @@ use super::part::{Carrier, Part};
 use super::relative::back_from_wheel;
 use super::rig::Rig;
 use super::sweep::Sweep;
-use super::track::Track;
+use super::track::{Node, Track};
 
 /// Error of a depth over the path (m).
 pub(crate) const DEPTH_TOLERANCE: f64 = 5e-5;
@@ -95,15 +95,15 @@ pub(crate) fn greatest_depth(
     barrier: &Barrier,
 ) -> Result<Deepest, Unresolved> {
     let part = sweep.part;
-    let lines = track
-        .nodes
-        .iter()
-        .enumerate()
-        .map(|(i, node)| Line {
+    let line = |(i, node): (usize, &Node)| {
+        let points = sweep.core(i).map_err(|_| Unresolved)?.to_vec();
+        Ok(Line {
             pose: Some(node.pose),
-            points: sweep.core(i).to_vec(),
+            points,
         })
-        .collect();
+    };
+    let lines = track.nodes.iter().enumerate().map(line);
+    let lines = lines.collect::<Result<_, Unresolved>>()?;
     let mut best = Deepest::NONE;
     let core = Core(track, part);
     deepest(&core, lines, true, barrier, DEPTH_TOLERANCE, &mut best)?;

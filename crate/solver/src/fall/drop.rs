@@ -121,14 +121,14 @@ impl Case {
         self.seal_friction * row[STROKE].abs() + self.pin_factor * row[PINS]
     }
 
-    /// What goes with the square of the speed along the way: turbulent damping, and what the motion
-    /// adds to the friction of the pins; against the fall.
+    /// What goes with the square of the speed along the way: turbulent damping where there is an orifice, and
+    /// what the motion adds to the friction of the pins; against the fall.
     pub(super) fn drag(&self, row: &[f64; COLUMNS]) -> f64 {
         let turbulent = self.damper.map_or(0.0, |d| d.turbulent(row[STROKE]));
         turbulent + self.pin_factor * row[PINS_BY_MOTION] * (turbulent + row[INERTIA])
     }
 
-    /// Damping at a speed along the way, against the fall.
+    /// Damping at a speed along the way, against the fall; none without an orifice.
     pub(super) fn damping(&self, row: &[f64; COLUMNS], speed: f64) -> f64 {
         self.damper
             .map_or(0.0, |damper| damper.push(row[STROKE], speed))

@@ -64,6 +64,7 @@ pub fn fall_of(
     let reaches = dropped.ending == Ending::Lock;
     let seal_friction_limit = reaches.then(|| limits.seal_friction()).flatten();
     let (friction_factor, friction_factor_tried) = if reaches {
+        // a coefficient that is not given is none
         let coefficients = leg.pins.all().map(|pin| pin.friction.unwrap_or(0.0));
         let most_given = coefficients.into_iter().fold(0.0, f64::max);
         limits.friction_factor(seal_friction_limit, most_given)

@@ -246,7 +246,8 @@ fn squares(track: &Track, case: &Case) -> Vec<f64> {
 }
 
 /// Squares of the speed at which the friction is looked at: those of the fall, or where it is all but
-/// at rest a share of those next to it; where it does not come by, as where it came by last.
+/// at rest a share of those next to it, none beyond an end; where it does not come by, as where it came by
+/// last.
 fn looked_at(squares: &[f64]) -> Vec<f64> {
     let at = |knot: Option<usize>| knot.and_then(|i| squares.get(i)).copied().unwrap_or(0.0);
     let mut last = 0.0;
@@ -272,7 +273,7 @@ impl Knot<'_> {
         square: f64,
         warm: &mut Warm,
     ) -> Option<f64> {
-        // seals and orifice hold against the motion
+        // seals and orifice hold against the motion; without an orifice the seals alone
         let damping = case
             .damper
             .map_or(0.0, |damper| damper.force(row[STROKE], square.sqrt()));

@@ -4,6 +4,7 @@
 #[derive(Clone, Debug)]
 pub(super) struct Table<const N: usize> {
     knots: Vec<f64>,
+    end: f64,
     values: Vec<[f64; N]>,
     /// Slopes at the start and the end of each piece.
     slopes: Vec<[[f64; N]; 2]>,
@@ -36,6 +37,7 @@ impl<const N: usize> Table<N> {
         if !sound {
             return None;
         }
+        let end = *knots.last()?;
         let middle = corner.unwrap_or(0);
         let mut all = Vec::with_capacity(knots.len());
         for part in [0..=middle, middle..=knots.len().checked_sub(1)?] {
@@ -46,6 +48,7 @@ impl<const N: usize> Table<N> {
         }
         Some(Self {
             knots,
+            end,
             values,
             slopes: all,
             corner,
@@ -59,7 +62,7 @@ impl<const N: usize> Table<N> {
 
     /// Last knot.
     pub(super) fn end(&self) -> f64 {
-        self.knots.last().copied().unwrap_or(0.0)
+        self.end
     }
 
     pub(super) fn knots(&self) -> &[f64] {

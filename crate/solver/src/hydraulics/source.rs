@@ -215,6 +215,7 @@ impl Pump {
         match self.gas.map(|gas| gas.stands) {
             _ if self.is_kept_off() => 0.0,
             Some(Stands::Full) if self.switched => {
+                // a switch stops a pump, and a pump has a line
                 let full = self.flow(pressure).unwrap_or(0.0);
                 if full > 0.0 {
                     (pumped / full).min(1.0)

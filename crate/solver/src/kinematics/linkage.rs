@@ -244,6 +244,7 @@ impl Linkage {
         let BraceLinkage::Folding(brace) = &self.brace else {
             return Vec::new();
         };
+        // without a knee to straighten the swing starts at gear down
         let start = self.swing_straight().unwrap_or(0.0);
         let near = wrap(brace.attach.angle_to(brace.pivot - self.trunnion));
         // a leg swings by less than a turn

@@ -242,6 +242,7 @@ fn brace_cause(linkage: &Linkage, from: f64) -> Option<JamCause> {
     };
     let reach = brace.upper_length + brace.lower_length;
     let least = (brace.upper_length - brace.lower_length).abs();
+    // without a knee to straighten the swing starts at gear down
     let start = linkage.swing_straight().unwrap_or(0.0);
     let (mut longest, mut shortest) = (0.0_f64, f64::INFINITY);
     const STEPS: usize = 720;

@@ -24,6 +24,7 @@ impl Linkage {
         let share = (pose.place.progress - start) / (end - start);
         let near = (share * MARKS as f64).round() as usize;
         let last = self.marks.len().saturating_sub(1);
+        // before anything is followed all parts stand as at gear down
         let mark = self.marks.get(near.min(last)).copied().unwrap_or_default();
         self.turns_near(pose, &mark)
     }

@@ -1,6 +1,9 @@
 //! Down lock: over-centre offset and what loads do to it.
 
+/// What holds a leg down, each kind with its figures.
+mod down_lock;
 /// Over-centre knee, telescopic brace or no brace at gear down.
 mod over_centre;
 
+pub use down_lock::{Centre, DownLock, LoadedKnee};
 pub use over_centre::lock_of;

@@ -103,6 +103,17 @@ impl Force {
         self.available_pressure.min(self.available_extend_pressure)
     }
 
+    /// Thrust while it retracts (N) of what its drive gives: of a pressure of fluid (Pa), which works on its
+    /// piston, or of a force of an electric actuator (N), which is it.
+    #[must_use]
+    pub fn retracting_thrust(&self, given: f64) -> f64 {
+        match (self.driven_by, self.stroke) {
+            (DrivenBy::Fluid, Stroke::Push) => given * self.bore_area,
+            (DrivenBy::Fluid, Stroke::Pull) => given * self.annulus_area,
+            (DrivenBy::Electricity, _) => given,
+        }
+    }
+
     /// A load case.
     #[must_use]
     pub fn case(&self, case: LoadCase) -> Option<&CaseForce> {

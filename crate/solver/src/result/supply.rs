@@ -86,7 +86,7 @@ impl Run {
         let count = self
             .samples
             .partition_point(|sample| sample.time <= self.time);
-        self.samples.get(..count).unwrap_or_default()
+        self.samples.split_at(count).0
     }
 }
 

@@ -71,7 +71,7 @@ pub fn solve_prepared(
     let way_down = answer::way_down(&WayDownCase {
         gear,
         leg: model,
-        lock: lock.kind,
+        lock: lock.kind(),
         force,
         fall: fall.as_ref(),
         dead_point: answer::dead_point(&sweep.events).is_some(),
@@ -131,7 +131,7 @@ pub fn solve_prepared(
         events: sweep.events.clone(),
         clearance,
         force: force.clone(),
-        lock,
+        lock: lock.told(),
         fall,
         way_down,
         stations: forces.shown.as_ref().unwrap_or(&forces.whole).clone(),

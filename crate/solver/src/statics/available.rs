@@ -22,8 +22,7 @@ pub(crate) struct Available<'a> {
 /// One way.
 #[derive(Clone, Debug)]
 struct Way {
-    /// Gauge pressure (Pa); with an electric actuator its force with the battery to itself, over one
-    /// square metre.
+    /// Gauge pressure (Pa), or the force of an electric actuator with the battery to itself (N).
     most: f64,
     /// The figure in the file (Pa).
     given: f64,
@@ -60,6 +59,7 @@ pub(crate) fn available<'a>(
         let all: Vec<_> = drives.filter_map(motor_of).collect();
         let own = motor_of(gear.driving_leg(leg));
         let way = Way {
+            // without a motor there is nothing to count on
             most: own.map_or(0.0, |motor| circuit.stall_force(&motor)),
             given: f64::INFINITY,
             gas: None,
@@ -161,9 +161,11 @@ impl Taken {
             last
         };
         for (taken, length) in self.swing.iter_mut().zip(&lengths) {
-            if let Some((length, from)) = length.zip(from) {
-                *taken += area * (length - from).abs();
-            }
+            // a leg whose length is not known leaves nothing to count on
+            *taken += match length.zip(from) {
+                Some((length, from)) => area * (length - from).abs(),
+                None => f64::INFINITY,
+            };
         }
         if let (Some(jack), Shortening::BeforeSwing { amount }) =
             (leg.drive.strut_jack, &leg.strut.shortening)
@@ -182,7 +184,7 @@ impl Taken {
         let values = (self.swing.get(before), self.swing.get(before + 1));
         let (a, b) = match values {
             (Some(a), Some(b)) => (*a, *b),
-            _ => (0.0, 0.0),
+            _ => return f64::INFINITY,
         };
         self.struts + a + (place - before as f64) * (b - a)
     }
@@ -197,7 +199,7 @@ impl Available<'_> {
         }
     }
 
-    /// The most one way (Pa), as at the end of the way.
+    /// The most one way, as at the end of the way (Pa; N with an electric actuator).
     pub(crate) fn most(&self, motion: Motion) -> f64 {
         self.way(motion).most
     }
@@ -207,7 +209,7 @@ impl Available<'_> {
         self.way(motion).set_by
     }
 
-    /// The most one way in a load case at a place (Pa).
+    /// The most one way in a load case at a place (Pa; N with an electric actuator).
     pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: Place) -> f64 {
         let way = self.way(motion);
         if let Some((gas, taken)) = &way.gas {

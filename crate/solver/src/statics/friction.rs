@@ -157,6 +157,7 @@ pub(crate) struct Pinned<'a> {
     pub(crate) rubs: bool,
 }
 
+/// Loads of all pins (N); a pin that the brace does not have carries none.
 pub(crate) fn pin_loads(reactions: &Reactions) -> [Vector; 6] {
     [
         reactions.trunnion,

@@ -10,6 +10,8 @@ mod balance;
 mod body_loads;
 /// Load cases side by side.
 mod cases;
+/// Fluid or motor in an actuator.
+mod drive;
 /// Four linear equations.
 mod eliminate;
 /// Friction of the pins.
@@ -37,13 +39,14 @@ pub use balance::{FreeBodies, free_bodies};
 pub use body_loads::{BodyLoads, Wrench, pin_rates};
 pub(crate) use cases::Comparison;
 pub use cases::{AIR_LOAD_SPEED, case_conditions};
+pub(crate) use drive::{Drive, Face, areas};
 pub(crate) use friction::{PinSet, Warm};
 pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, weight_and_wind, wind};
 pub(crate) use moving_pins::{InMotion, MovingPins};
 pub(crate) use partners::Partners;
 pub(crate) use pressure::force_result;
 pub use pressure::{NoForce, force_at, station_force};
-pub(crate) use pressure::{Stance, areas, place_of};
+pub(crate) use pressure::{Stance, place_of};
 pub(crate) use ready::Ready;
 pub use springs::{gas_push, linear_pull, spring_energy, spring_loads, torsion_moment};
 

@@ -4,8 +4,9 @@
 //! Legs on one drive move together, and so do electric actuators on one battery, near enough: at each
 //! place of the way the drive carries the sum of what its legs need there, each times the ratio of its
 //! movement to that of the drive (virtual work: the power of the drive is the sum of theirs).
+use super::drive::{Drive, OneWay};
 use super::friction::Warm;
-use super::pressure::{CaseAt, Stance, areas, pressure_for};
+use super::pressure::{CaseAt, Stance};
 use super::ready::Ready;
 use super::{case_conditions, weight_and_wind};
 use crate::faults::Faults;
@@ -28,9 +29,8 @@ pub(crate) struct Partners {
     ratio: f64,
     /// Whether the leg itself has a knee to unlock before it swings.
     unlocks: bool,
-    /// Area on which the drive works to retract, and to extend (m2).
-    areas: [f64; 2],
-    back: f64,
+    /// The drive as it works to retract, and to extend.
+    ways: [OneWay; 2],
 }
 
 /// One other leg.
@@ -87,31 +87,20 @@ impl Partners {
                 }
             }
         }
-        let (bore, annulus) = if electric {
-            (1.0, 1.0)
-        } else {
-            areas(&driver.actuator)
-        };
         let pushes = prepared.leg(drive)?.linkage().lengthens_up();
+        let on_drive = beside(drive)?;
+        let own = prepared.leg(leg)?;
         Ok(Some(Self {
-            on_drive: beside(drive)?,
+            on_drive,
             on_battery,
             ratio: if gear.drives_alone(leg) {
                 1.0
             } else {
-                gear.legs.get(leg).map_or(1.0, |leg| leg.drive_ratio)
+                own.leg().drive_ratio
             },
-            unlocks: prepared.leg(leg)?.linkage().path().unlocks,
-            areas: if pushes {
-                [bore, annulus]
-            } else {
-                [annulus, bore]
-            },
-            back: if electric {
-                0.0
-            } else {
-                gear.supply.return_pressure
-            },
+            unlocks: own.linkage().path().unlocks,
+            ways: [pushes, !pushes]
+                .map(|lengthens| Drive::new(&driver.actuator, &gear.supply).going(lengthens)),
         }))
     }
 
@@ -138,10 +127,10 @@ impl Partners {
             return None;
         }
         let mut stands = None;
-        for (motion, [working, other]) in [
-            (Motion::Retract, self.areas),
-            (Motion::Extend, [self.areas[1], self.areas[0]]),
-        ] {
+        for (motion, way) in [Motion::Retract, Motion::Extend]
+            .into_iter()
+            .zip(&self.ways)
+        {
             let moved = match motion {
                 Motion::Retract => at.retract.as_mut(),
                 Motion::Extend => at.extend.as_mut(),
@@ -160,7 +149,7 @@ impl Partners {
                     }
                 }
             }
-            moved.pressure = pressure_for(effort, working, other, self.back);
+            moved.pressure = way.needs(effort);
         }
         stands
     }

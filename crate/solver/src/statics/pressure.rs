@@ -1,28 +1,15 @@
 //! Thrust by virtual work, pressures, and the worst places of the stroke.
-use std::f64::consts::FRAC_PI_4;
-
 use super::available::{Available, margin};
 use super::balance::{Balance, Unknown};
+use super::drive::areas;
 use super::friction::{PinLoads, Pinned, Warm};
 use super::ready::{Ready, components};
 use super::{BodyLoads, Loads, spring_loads};
 use crate::kinematics::{Linkage, Pose, Rates};
-use crate::model::{Actuator, Joint, Leg, Supply, Vector};
+use crate::model::{Joint, Leg, Supply, Vector};
 use crate::result::{
     Bind, Force, ForcePeak, LoadCase, Motion, Place, Station, StationForce, Stroke,
 };
-
-/// Bore area and bore less rod area (m2): πD²/4 and π(D² − d²)/4, textbook.
-pub(crate) fn areas(actuator: &Actuator) -> (f64, f64) {
-    let bore = FRAC_PI_4 * actuator.bore * actuator.bore;
-    (bore, bore - FRAC_PI_4 * actuator.rod * actuator.rod)
-}
-
-/// Gauge pressure that makes `effort` (N) on `working` (m2) against the back pressure on `other`
-/// (m2); never below 0 (Pa).
-pub(super) fn pressure_for(effort: f64, working: f64, other: f64, back: f64) -> f64 {
-    ((effort + back * other) / working).max(0.0)
-}
 
 /// Why no finite force moves the leg at a pose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -62,6 +49,7 @@ pub(crate) struct Stance<'a> {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Moved {
     pub(crate) effort: f64,
+    /// What its drive must give: pressure (Pa), or force of an electric one (N).
     pub(crate) pressure: f64,
     pub(crate) pins: PinLoads,
 }
@@ -150,12 +138,7 @@ impl<'a> Stance<'a> {
         let holding = -power / rate;
         let direction = rate.signum();
         let seals = self.ready.leg.actuator.seals();
-        let (bore, annulus) = self.ready.areas;
-        let (up, down) = if direction > 0.0 {
-            (bore, annulus)
-        } else {
-            (annulus, bore)
-        };
+        let drive = &self.ready.drive;
         let moved = |motion: Motion, warm: Option<&mut Warm>| {
             let (rubbed, seals) = match self.ready.stood(motion, &self.pose.place) {
                 Some(stood) => {
@@ -165,13 +148,10 @@ impl<'a> Stance<'a> {
                 None => (self.pinned.rubbing(&still, motion, warm)?, seals),
             };
             let effort = motion.sign() * direction * holding - rubbed.power / rate.abs() + seals;
-            let (working, other) = match motion {
-                Motion::Retract => (up, down),
-                Motion::Extend => (down, up),
-            };
+            let lengthens = (direction > 0.0) == (motion == Motion::Retract);
             Ok(Moved {
                 effort,
-                pressure: pressure_for(effort, working, other, self.ready.return_pressure),
+                pressure: drive.going(lengthens).needs(effort),
                 pins: rubbed.loads,
             })
         };
@@ -258,12 +238,9 @@ pub(crate) fn force_result(
 ) -> Force {
     let (bore_area, annulus_area) = areas(&leg.actuator);
     let lengths = || stations.iter().map(|s| s.actuator_length);
-    let first = lengths().next().unwrap_or(0.0);
-    let last = lengths().next_back().unwrap_or(first);
-    let stroke = if last >= first {
-        Stroke::Push
-    } else {
-        Stroke::Pull
+    let stroke = match lengths().next().zip(lengths().next_back()) {
+        Some((first, last)) if last < first => Stroke::Pull,
+        _ => Stroke::Push,
     };
     let longest = lengths().fold(f64::NEG_INFINITY, f64::max);
     let shortest = lengths().fold(f64::INFINITY, f64::min);

@@ -1,8 +1,8 @@
 //! What every station of a leg is worked out from.
-use super::areas;
+use super::drive::Drive;
 use super::friction::PinSet;
 use crate::kinematics::Linkage;
-use crate::model::{Leg, Source, Supply, Vector};
+use crate::model::{Leg, Supply, Vector};
 use crate::result::{Motion, Place};
 
 /// What every station of a leg is worked out from.
@@ -11,9 +11,7 @@ pub(crate) struct Ready<'a> {
     pub(super) leg: &'a Leg,
     pub(super) linkage: &'a Linkage,
     pub(super) pins: PinSet,
-    /// Bore and annulus, or 1 with an electric actuator (m2).
-    pub(super) areas: (f64, f64),
-    pub(super) return_pressure: f64,
+    pub(super) drive: Drive,
     /// Friction of what has stood, which counts at the first movement of each way.
     stood: Option<Stood>,
     /// Which components of gravity and wind the first case has, and which any has, in the order of
@@ -56,21 +54,11 @@ impl<'a> Ready<'a> {
                 }
             }
         }
-        let electric = matches!(supply.source, Source::ElectricActuators);
         Self {
             leg,
             linkage,
             pins: PinSet::of(leg),
-            areas: if electric {
-                (1.0, 1.0)
-            } else {
-                areas(&leg.actuator)
-            },
-            return_pressure: if electric {
-                0.0
-            } else {
-                supply.return_pressure
-            },
+            drive: Drive::new(&leg.actuator, supply),
             stood: None,
             wanted,
         }

@@ -154,10 +154,14 @@ impl Case<'_> {
         ((-clear).max(0.0) / self.drawing()).powi(2)
     }
 
-    /// Loads up to a place that are beyond the source. Square.
+    /// Loads up to a place that are beyond the source. Square. A leg that swings nowhere comes no further than
+    /// its strut brings it: nothing is known of loads beyond, and the way there counts.
     pub(super) fn over(&self, travel: f64) -> f64 {
-        let hardest = self.way.nearest(travel).map_or(0.0, |row| row.hardest);
-        ((hardest - self.head.most).max(0.0) / self.loads()).powi(2)
+        if let Some(row) = self.way.nearest(travel) {
+            return ((row.hardest - self.head.most).max(0.0) / self.loads()).powi(2);
+        }
+        let end = self.way.rows.last().map_or(f64::INFINITY, |row| row.travel);
+        ((travel - end) / self.stood.uncertainty).powi(2)
     }
 
     fn drafts(&self) -> Result<Vec<Draft>, StopError> {
@@ -314,7 +318,7 @@ impl Case<'_> {
     }
 
     fn friction(&self, row: &Row, or_more: bool) -> StopCause {
-        let extra_thrust = self.head.thrust(self.head.most - row.needed, row.area);
+        let extra_thrust = row.face.thrust(self.head.most - row.needed);
         let pose = self.linkage.pose(row.progress).ok();
         let arm = pose.as_ref().and_then(Pose::moment_arm);
         StopCause::Friction {
@@ -344,7 +348,7 @@ impl Case<'_> {
             force.and_then(|force| Some(force.needed(motion)?.1))
         };
         let here = thrust(1.0)?;
-        let lacks = self.head.thrust(self.head.most - row.needed, row.area);
+        let lacks = row.face.thrust(self.head.most - row.needed);
         // Pins that bind take more than any source makes.
         let over = |factor: f64| thrust(factor).map_or(f64::MAX, |effort| effort - here - lacks);
         bracketed_root(over, 1.0, MOST_PIN_FACTOR, 1e-4)
@@ -359,7 +363,7 @@ impl Case<'_> {
         let off = (row.travel - travel) / self.stood.uncertainty;
         Some(Draft {
             cause: StopCause::HeldThere {
-                thrust: self.head.thrust(spare, row.area),
+                thrust: row.face.thrust(spare),
             },
             asked: row.travel,
             squares: off * off + self.passed(row.travel, None),

@@ -120,6 +120,7 @@ pub(super) fn weigh(case: &Case, draft: Draft) -> Explanation {
     let mut readings = vec![ReadingFit::HowFar {
         asked: (!is_chosen).then_some(draft.asked),
         seen: case.stood.place.travel,
+        // squares that are rounding are none
         off: squares.unwrap_or(0.0).sqrt(),
     }];
     if let Some((asked, read)) = draft.held.pressure.zip(seen.pressure) {
@@ -130,11 +131,11 @@ pub(super) fn weigh(case: &Case, draft: Draft) -> Explanation {
             off: (asked - read).abs() / case.gauge(),
         });
     }
-    if let Some((asked, read)) = draft.held.voltage.zip(seen.voltage) {
+    let at_rest = case.head.rest_voltage();
+    if let Some(((asked, read), rest)) = draft.held.voltage.zip(seen.voltage).zip(at_rest) {
         let asked = draft.bound.map_or(asked, |bound| bound.posts(asked, read));
         // The current is known as well as the load: so is what the voltage sags by.
-        let sag = case.head.rest_voltage().map_or(0.0, |rest| rest - asked);
-        let model = seen.forces_within * sag / COVERAGE;
+        let model = seen.forces_within * (rest - asked) / COVERAGE;
         let reading = seen.voltage_within / COVERAGE;
         readings.push(ReadingFit::Voltage {
             asked,

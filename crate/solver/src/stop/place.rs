@@ -125,7 +125,7 @@ fn travel_at(points: &[(f64, f64)], seen: f64, within: f64) -> Result<(f64, f64)
             let nearest = points
                 .iter()
                 .min_by(|a, b| (a.1 - seen).abs().total_cmp(&(b.1 - seen).abs()));
-            let (travel, nearest) = nearest.copied().unwrap_or((0.0, 0.0));
+            let &(travel, nearest) = nearest.ok_or(StopError::NotDriven)?;
             Err(StopError::NotOnTheWay {
                 seen,
                 nearest,

@@ -161,14 +161,6 @@ impl Head {
         }
     }
 
-    /// Thrust at the actuator of so much pressure on `area` (N); an electric one's force is it.
-    pub(super) fn thrust(&self, value: f64, area: f64) -> f64 {
-        match self.kind {
-            Kind::Fluid(..) => value * area,
-            Kind::Electric(..) => value,
-        }
-    }
-
     /// Against a leg that cannot move: the source goes to the most that it makes.
     pub(super) fn dead(&self) -> Held {
         match self.switch {

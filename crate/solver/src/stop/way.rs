@@ -5,6 +5,7 @@ use crate::kinematics::{Linkage, Pose};
 use crate::model::{Leg, MovingPart};
 use crate::numeric::sort_short;
 use crate::result::{Place, TireState};
+use crate::statics::Face;
 use crate::supply::Track;
 use crate::tires::TireSizes;
 
@@ -28,8 +29,8 @@ pub(super) struct Row {
     pub needed: f64,
     /// Largest load so far, this place included.
     pub hardest: f64,
-    /// Area on which the source works (m2).
-    pub area: f64,
+    /// What the source works on.
+    pub face: Face,
     /// Stroke that the actuator has left (m).
     pub stroke_left: f64,
     /// Whether it is the strut that moves there.
@@ -82,7 +83,7 @@ impl Way {
                     progress: place.progress,
                     needed,
                     hardest,
-                    area: stage.area,
+                    face: stage.face,
                     stroke_left: left(length),
                     is_strut: stage.is_strut,
                 });

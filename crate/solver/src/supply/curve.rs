@@ -31,11 +31,6 @@ impl Curve {
                 _ => None,
             })
             .collect();
-        let last = points.len().saturating_sub(1);
-        let end = |near: usize, next: Option<usize>| {
-            let of = |at: usize| secants.get(at).copied();
-            of(near).map_or(0.0, |near| end_slope(near, next.and_then(of)))
-        };
         for (at, point) in points.iter_mut().enumerate() {
             let before = at.checked_sub(1).and_then(|at| secants.get(at));
             point[2] = match (before, secants.get(at)) {
@@ -43,8 +38,12 @@ impl Curve {
                     let (w0, w1) = (2.0 * h1 + h0, h1 + 2.0 * h0);
                     (w0 + w1) / (w0 / d0 + w1 / d1)
                 }
-                (None, Some(_)) => end(0, Some(1)),
-                (Some(_), None) => end(last - 1, last.checked_sub(2)),
+                (None, Some(near)) => end_slope(*near, secants.get(at + 1).copied()),
+                (Some(near), None) => {
+                    let next = at.checked_sub(2).and_then(|at| secants.get(at));
+                    end_slope(*near, next.copied())
+                }
+                // at a peak, in a dip, and of a point by itself
                 _ => 0.0,
             };
         }
@@ -70,7 +69,8 @@ impl Curve {
                     + h * s * r * (r * m0 - s * m1)
             }
             (Some(point), None) | (None, Some(point)) => point[1],
-            (None, None) => 0.0,
+            // a load of which nothing is known is moved by nothing
+            (None, None) => f64::INFINITY,
         }
     }
 

@@ -54,6 +54,7 @@ impl Going {
             accumulator: of(Budget::GasWork),
             loads: of(Budget::Loads),
             lines: of(Budget::Lines),
+            // electric actuators have no relief valve
             relief: most.unwrap_or(0.0) * of(Budget::Relieved),
         };
         let breaker = self

@@ -5,7 +5,7 @@ use crate::hydraulics::{Line, NO_PRESSURE, OPEN_LINE, conductance};
 use crate::model::{Gear, Leg, Shortening, Source, StrutJack};
 use crate::prepared::PreparedLeg;
 use crate::result::{Direction, Phase, Place};
-use crate::statics;
+use crate::statics::{Drive, Face};
 
 /// One stage: a stroke against a load.
 #[derive(Clone, Debug, PartialEq)]
@@ -16,8 +16,8 @@ pub(crate) struct Stage {
     pub extent: f64,
     /// Part of the whole stage that it is (ratio): less than 1 where a strut is stopped on its way.
     pub part: f64,
-    /// Area the fluid works on (m2); 1 with an electric actuator.
-    pub area: f64,
+    /// What its thrust is made with.
+    pub face: Face,
     /// Pressure at the manifold from which it moves, over the fluid (Pa); force with an electric
     /// actuator (N).
     pub load: Curve,
@@ -46,7 +46,8 @@ impl Stage {
                 std::array::from_fn(|at| a[at] + share * (b[at] - a[at]))
             }
             (Some(row), None) | (None, Some(row)) => *row,
-            (None, None) => [0.0; 4],
+            // without rows it is nowhere: 0 would be gear down
+            (None, None) => [f64::NAN; 4],
         };
         let phase = match progress {
             _ if self.is_strut => Phase::Shorten,
@@ -91,19 +92,6 @@ impl Stage {
     }
 }
 
-/// Area that works and area that empties in a direction (m2); both 1 with an electric actuator.
-fn areas(gear: &Gear, leg: &Leg, lengthens: bool) -> [f64; 2] {
-    if matches!(gear.supply.source, Source::ElectricActuators) {
-        return [1.0, 1.0];
-    }
-    let (bore, annulus) = statics::areas(&leg.actuator);
-    if lengthens {
-        [bore, annulus]
-    } else {
-        [annulus, bore]
-    }
-}
-
 /// The swing over its points, from down to up; `stood` is the thrust that starts it where it has stood (N).
 pub(super) fn swing_stage(
     gear: &Gear,
@@ -115,21 +103,15 @@ pub(super) fn swing_stage(
     let (first, last) = (points.first()?, points.last()?);
     let lengthens_up = last.length > first.length;
     let is_down = direction == Direction::Down;
-    let [working, emptied] = areas(gear, leg, lengthens_up != is_down);
-    let is_fluid = !matches!(gear.supply.source, Source::ElectricActuators);
-    let back = if is_fluid {
-        gear.supply.return_pressure
-    } else {
-        0.0
-    };
-    let pressure = |effort: f64| (effort + back * emptied) / working;
+    let way = Drive::new(&leg.actuator, &gear.supply).going(lengthens_up != is_down);
+    let is_fluid = way.face != Face::Electric;
     let mut rows: Vec<(&Point, f64)> = Vec::with_capacity(points.len());
     let mut effort = points.iter().find_map(|point| point.effort)?;
     for point in points {
         if let Some(known) = point.effort {
             effort = known;
         }
-        rows.push((point, pressure(effort)));
+        rows.push((point, way.balances(effort)));
     }
     if is_down {
         rows.reverse();
@@ -139,7 +121,8 @@ pub(super) fn swing_stage(
     let mut places = Vec::with_capacity(rows.len());
     let mut load = Vec::with_capacity(rows.len());
     for (point, needed) in rows {
-        fluid += before.map_or(0.0, |length| (point.length - length).abs() * working);
+        // up to the first point nothing has moved
+        fluid += before.map_or(0.0, |length| way.face.takes((point.length - length).abs()));
         before = Some(point.length);
         if places.last().is_none_or(|row: &[f64; 4]| fluid > row[0]) {
             places.push([
@@ -153,16 +136,16 @@ pub(super) fn swing_stage(
     }
     let ratio = match direction {
         Direction::Up => 1.0,
-        Direction::Down => working / emptied,
+        Direction::Down => way.ratio,
     };
     Some(Stage {
         is_strut: false,
         part: 1.0,
         extent: fluid,
-        area: working,
+        face: way.face,
         load: Curve::new(load),
         opens_at: 0.0,
-        starts_against: stood.map_or(f64::NEG_INFINITY, pressure),
+        starts_against: stood.map_or(f64::NEG_INFINITY, |effort| way.balances(effort)),
         line: line(gear, leg, direction, ratio),
         least: if is_fluid && !is_down {
             NO_PRESSURE
@@ -217,12 +200,13 @@ pub(super) fn strut_stage(
         Direction::Down => (lengthen_pressure, [start + part, start]),
     };
     let needed = pressure + gear.supply.return_pressure;
+    let face = Face::Fluid { area };
     let extent = area * amount * part;
     Some(Stage {
         is_strut: true,
         part,
         extent,
-        area,
+        face,
         load: Curve::new([(0.0, needed), (extent, needed)]),
         opens_at: 0.0,
         starts_against: f64::NEG_INFINITY,

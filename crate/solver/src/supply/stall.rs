@@ -7,6 +7,7 @@ use crate::hydraulics::{Circuit, Pump, Stands};
 use crate::model::{ElectricActuator, Source, Supply};
 use crate::numeric::sort_short;
 use crate::result::{Stall, StallCause};
+use crate::statics::Face;
 
 /// Stalls of the legs that are not at the end of their way, the one that lacks most first.
 /// `ceiling` is the pressure at which a switch stopped the pump, if one did.
@@ -32,7 +33,8 @@ pub(super) fn stalls(
                 Power::Fluid(pump) => by_pressure(supply, pump, leg, *fluid, [ceiling, out]),
                 Power::Electric { circuit, motors } => match motors.get(at) {
                     Some(motor) => by_force(circuit, motor, leg, *fluid, &standing),
-                    None => (0.0, StallCause::EndOfWay),
+                    // what nothing drives lacks everything
+                    None => (f64::INFINITY, StallCause::EndOfWay),
                 },
             };
             let place = leg.place(*fluid);
@@ -65,14 +67,14 @@ fn end_of_way(leg: &Moving) -> StallCause {
     }
 }
 
-/// Largest load on the rest of the way, and the area it stands on, which is absent where a valve
+/// Largest load on the rest of the way, and what stands against it, which is absent where a valve
 /// asks for the pressure; `None` when there is no rest.
-fn hardest(leg: &Moving, fluid: f64) -> Option<(f64, Option<f64>)> {
+fn hardest(leg: &Moving, fluid: f64) -> Option<(f64, Option<Face>)> {
     let rest = leg.track.stages.iter().enumerate().skip(leg.stage);
     rest.map(|(at, stage)| {
         let from = if at == leg.stage { fluid } else { 0.0 };
         let peak = stage.load.peak_from(from).1;
-        (peak, (peak > stage.opens_at).then_some(stage.area))
+        (peak, (peak > stage.opens_at).then_some(stage.face))
     })
     .max_by(|a, b| a.0.total_cmp(&b.0))
 }
@@ -84,7 +86,7 @@ fn by_pressure(
     fluid: f64,
     [ceiling, out]: [Option<f64>; 2],
 ) -> (f64, StallCause) {
-    let Some((needed, area)) = hardest(leg, fluid) else {
+    let Some((needed, face)) = hardest(leg, fluid) else {
         return (f64::INFINITY, end_of_way(leg));
     };
     let most = match (&supply.source, pump.gas, out) {
@@ -119,7 +121,7 @@ fn by_pressure(
         StallCause::Pressure {
             needed,
             available,
-            thrust_over: area.map(|area| lack.max(0.0) * area),
+            thrust_over: face.map(|face| face.thrust(lack.max(0.0))),
             volts_short,
             relief_too_low,
             switch_too_low,

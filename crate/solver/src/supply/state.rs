@@ -22,7 +22,7 @@ pub(super) enum Power {
 
 impl Power {
     /// Most that it gives a leg at first, by its index (Pa; N with electric actuators): a bus at its
-    /// open-circuit voltage.
+    /// open-circuit voltage; nothing to a leg without a motor.
     pub(super) fn most_at_first(&self, leg: usize) -> f64 {
         match self {
             Self::Fluid(pump) => pump.most_at_first(),
@@ -111,12 +111,14 @@ impl Power {
     /// Lets an accumulator that has some fluid again, or less than it can take, hold the pressure; at
     /// the start of a time step, where no rate jumps by it.
     pub(super) fn follow(&mut self, look: &Look) {
-        let below_full = look.manifold.map_or(0.0, |manifold| manifold.below_full);
-        let holds = look.gas.is_some_and(|(stands, stored)| match stands {
+        let Some((manifold, (stands, stored))) = look.manifold.zip(look.gas) else {
+            return;
+        };
+        let holds = match stands {
             Stands::Holds | Stands::Above => false,
-            Stands::Full => below_full > 0.0,
+            Stands::Full => manifold.below_full > 0.0,
             Stands::Empty => stored > 0.0,
-        });
+        };
         if holds {
             self.stand(Stands::Holds);
         }
@@ -142,6 +144,7 @@ impl Power {
     pub(super) fn past_relief(&self, pressure: f64) -> f64 {
         match self {
             Self::Fluid(pump) if pump.relieves && pressure >= pump.most => {
+                // a source of any flow has no relief valve
                 pump.flow(pressure).unwrap_or(0.0)
             }
             _ => 0.0,
@@ -234,6 +237,7 @@ fn look_fluid(
         .motor
         .map(|motor| motor.current(pressure.min(pump.most)));
     let current = running.map(|current| on * current);
+    // a source without a motor draws nothing
     let amps = current.unwrap_or(0.0);
     let (volts, ohms) = pump
         .motor

@@ -177,8 +177,10 @@ impl Way<'_> {
     ) -> Result<Option<Touch>, ClearanceError> {
         let mut contact = pair.first_contact;
         let mut poses = poses.to_vec();
+        // what is not found must not count as come free
+        let missing = ClearanceError::NothingToCheck { part: pair.part };
         let mut only = leg.clone();
-        only.well = leg.well.get(pair.obstacle).cloned().into_iter().collect();
+        only.well = vec![leg.well.get(pair.obstacle).cloned().ok_or(missing)?];
         for _ in 0..MOST_CONTACTS {
             let Some(found) = contact else {
                 return Ok(None);
@@ -198,8 +200,8 @@ impl Way<'_> {
                 let is_it = |one: &&crate::clearance::PoseClearance| {
                     (one.part, one.tire) == (pair.part, pair.tire)
                 };
-                let gap = there.iter().find(is_it).map(|one| one.tightest.clearance);
-                if gap.is_none_or(|gap| gap > 0.0) {
+                let pair = there.iter().find(is_it).ok_or(missing)?;
+                if pair.tightest.clearance > 0.0 {
                     free = Some(at);
                     break;
                 }

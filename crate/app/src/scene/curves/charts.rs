@@ -1,10 +1,10 @@
 //! The charts of a leg as data: what is drawn over what.
 use gearswing_gear::model::{Joint, Vector};
-use gearswing_report::joint_words;
 use gearswing_report::page::curves as words;
+use gearswing_report::{drive_quantity, joint_words};
 use gearswing_solver::numeric::ranked;
 use gearswing_solver::result::{
-    ClearanceCurve, DrivenBy, Motion, Reactions, Station, StationForce, Stroke, TireState,
+    ClearanceCurve, Motion, Reactions, Station, StationForce, TireState,
 };
 use gearswing_units::Quantity;
 
@@ -230,14 +230,10 @@ fn motions(
 fn pressure(good: &Good, former: Option<&Good>) -> Chart {
     let available = good.result.force.available_pressure;
     let driven_by = good.result.force.driven_by;
-    let quantity = match driven_by {
-        DrivenBy::Fluid => Quantity::Pressure,
-        DrivenBy::Electricity => Quantity::Force,
-    };
     Chart {
         title: words::needed(driven_by).to_owned(),
         key: words::MOTIONS_KEY.to_owned(),
-        quantity,
+        quantity: drive_quantity(driven_by),
         height_px: 120.0,
         series: motions(good, former, |f| [f.retract_pressure, f.extend_pressure]),
         levels: vec![Level {
@@ -253,11 +249,6 @@ fn pressure(good: &Good, former: Option<&Good>) -> Chart {
 
 fn thrust(good: &Good) -> Chart {
     let force = &good.result.force;
-    let area = match (force.driven_by, force.stroke) {
-        (DrivenBy::Electricity, _) => 1.0,
-        (_, Stroke::Push) => force.bore_area,
-        (_, Stroke::Pull) => force.annulus_area,
-    };
     Chart {
         title: words::ACTUATOR_FORCE.to_owned(),
         key: words::MOTIONS_KEY.to_owned(),
@@ -265,7 +256,7 @@ fn thrust(good: &Good) -> Chart {
         height_px: 120.0,
         series: motions(good, None, |f| [f.retract_effort, f.extend_effort]),
         levels: Vec::new(),
-        ceiling: 2.5 * force.available_pressure * area,
+        ceiling: force.retracting_thrust(2.5 * force.available_pressure),
         contact_below_zero: false,
     }
 }

@@ -4,10 +4,10 @@ use crate::answer::{
     LATCH_GAP, LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, LockCase, PRINTED_OVER_CENTER,
     locks,
 };
+use crate::lock::{Centre, DownLock, LoadedKnee};
 use crate::model::EmergencyWay;
 use crate::result::{
-    Assumption, AxleLoadEffect, Excursion, Fall, FindingDetail, InertiaBasis, Lock, LockKind,
-    Verdict, WayDown,
+    Assumption, AxleLoadEffect, Excursion, Fall, FindingDetail, InertiaBasis, Verdict, WayDown,
 };
 
 /// A way down that is as good as can be.
@@ -21,7 +21,7 @@ fn verdict(offset: f64, into_lock: f64, knee_push: f64) -> Verdict {
     locks(&case(&lock(offset, into_lock, knee_push), None)).verdict
 }
 
-fn case<'a>(lock: &'a Lock, fall: Option<&'a Fall>) -> LockCase<'a> {
+fn case<'a>(lock: &'a DownLock, fall: Option<&'a Fall>) -> LockCase<'a> {
     LockCase {
         lock,
         springs: false,
@@ -36,18 +36,25 @@ fn case<'a>(lock: &'a Lock, fall: Option<&'a Fall>) -> LockCase<'a> {
     }
 }
 
-fn lock(offset: f64, into_lock: f64, knee_push: f64) -> Lock {
-    Lock {
-        kind: LockKind::OverCentre,
-        over_centre: Some(offset),
-        past_centre: Some(0.02),
-        over_centre_less_play: None,
-        axle_loads: Vec::new(),
-        ground_load: Some(AxleLoadEffect { into_lock }),
-        knee_push: Some(knee_push),
-        knee_push_at_gear_speed: None,
-        end_gap: None,
+fn over_centre(offset: f64, less_play: Option<f64>, knee: Option<LoadedKnee>) -> DownLock {
+    DownLock::OverCentre {
+        centre: Centre { offset, past: 0.02 },
+        less_play,
+        knee,
     }
+}
+
+fn knee(into_lock: f64, push: f64, push_at_gear_speed: Option<f64>) -> LoadedKnee {
+    LoadedKnee {
+        ground_load: AxleLoadEffect { into_lock },
+        axle_loads: Vec::new(),
+        push,
+        push_at_gear_speed,
+    }
+}
+
+fn lock(offset: f64, into_lock: f64, knee_push: f64) -> DownLock {
+    over_centre(offset, None, Some(knee(into_lock, knee_push, None)))
 }
 
 /// 0.06 in: just below the printed ranges; 5 N: our own figure. The smallest printed offset,
@@ -75,8 +82,7 @@ fn play_air_and_an_early_switch_are_not_sure() {
         (0.0007, Verdict::Marginal),
         (0.0009, Verdict::Good),
     ] {
-        let mut slack = held.clone();
-        slack.over_centre_less_play = Some(left);
+        let slack = over_centre(0.003, Some(left), Some(knee(0.01, 50.0, None)));
         assert_eq!(locks(&case(&slack, None)).verdict, verdict, "{left}");
     }
     for (push, verdict) in [
@@ -84,8 +90,7 @@ fn play_air_and_an_early_switch_are_not_sure() {
         (4.0, Verdict::Marginal),
         (30.0, Verdict::Good),
     ] {
-        let mut blown = held.clone();
-        blown.knee_push_at_gear_speed = Some(push);
+        let blown = over_centre(0.003, None, Some(knee(0.01, 50.0, Some(push))));
         assert_eq!(locks(&case(&blown, None)).verdict, verdict, "{push}");
     }
     let early = LockCase {
@@ -99,11 +104,11 @@ fn play_air_and_an_early_switch_are_not_sure() {
 /// load that does nothing to the knee.
 #[test]
 fn as_much_as_is_asked_for_is_enough() {
-    let enough = Lock {
-        over_centre_less_play: Some(LEAST_AFTER_PLAY),
-        knee_push_at_gear_speed: Some(LEAST_KNEE_PUSH),
-        ..lock(LEAST_OVER_CENTRE, 0.0, LEAST_KNEE_PUSH)
-    };
+    let enough = over_centre(
+        LEAST_OVER_CENTRE,
+        Some(LEAST_AFTER_PLAY),
+        Some(knee(0.0, LEAST_KNEE_PUSH, Some(LEAST_KNEE_PUSH))),
+    );
     assert_eq!(locks(&case(&enough, None)).verdict, Verdict::Good);
 }
 
@@ -138,6 +143,18 @@ fn springs_that_do_not_hold_the_knee_are_a_no() {
     }
 }
 
+/// A knee that the leg moves without, however far over center it stands, is not held on its stop.
+#[test]
+fn a_knee_without_loads_is_not_held() {
+    let held = over_centre(0.01, Some(0.01), None);
+    assert_eq!(locks(&case(&held, None)).verdict, Verdict::NotShown);
+    let sprung = LockCase {
+        springs: true,
+        ..case(&held, None)
+    };
+    assert_eq!(locks(&sprung).verdict, Verdict::Bad);
+}
+
 /// A telescoping brace has to stand at its latch, which itself is not shown.
 #[test]
 fn a_telescoping_brace_stands_at_its_latch() {
@@ -146,11 +163,7 @@ fn a_telescoping_brace_stands_at_its_latch() {
         (LATCH_GAP, Verdict::NotShown),
         (0.0011, Verdict::Bad),
     ] {
-        let brace = Lock {
-            kind: LockKind::SlidingBrace,
-            end_gap: Some(end_gap),
-            ..lock(0.0, 0.0, 0.0)
-        };
+        let brace = DownLock::SlidingBrace { end_gap };
         let finding = locks(&case(&brace, None));
         assert_eq!(finding.verdict, verdict, "{end_gap}");
         assert_eq!(finding.detail, FindingDetail::SlidingBrace { end_gap });

@@ -3,8 +3,8 @@ use super::super::fit::{WRONG_LOOK, crossing};
 use super::super::place::{Stood, stood};
 use super::super::{StopError, explain_stop};
 use crate::kinematics::{Linkage, Sweep};
-use crate::model::{HowFar, Point, SeenStop};
-use crate::result::{Phase, Place};
+use crate::model::{HowFar, Joint, Pin, Point, SeenStop};
+use crate::result::{Fit, Phase, Place, StopCause};
 use crate::supply::tests::support::gear;
 
 fn stood_at(travel: f64, uncertainty: f64) -> Stood {
@@ -122,4 +122,26 @@ fn a_distance_that_is_nowhere_or_twice_says_so() {
     assert_eq!(explain_stop(&gear, 0), Err(StopError::HowFarNotEntered));
     gear.legs[0].seen_stop = None;
     assert_eq!(explain_stop(&gear, 0), Err(StopError::NothingSeen));
+}
+
+/// Pins that bind from the start keep a leg from swinging (see the tests of pin friction): what moves its strut
+/// alone brings it nowhere, and no cause that needs it to have come by explains a place on the way.
+#[test]
+fn a_strut_that_moves_alone_explains_no_place() {
+    let mut gear = gear();
+    let jack = |leg: &crate::model::Leg| leg.drive.strut_jack.is_some();
+    let leg = gear.legs.iter().position(jack).unwrap();
+    gear.legs[leg].pins.trunnion = Pin::rubbing(0.45, 1.4);
+    let mut fitting = |travel: f64| {
+        gear.legs[leg].seen_stop = Some(SeenStop::at(HowFar::Travel {
+            travel: Some(travel),
+            within: 0.01,
+        }));
+        let found = explain_stop(&gear, leg).unwrap().explanations;
+        let fits = found.into_iter().filter(|one| one.fit != Fit::RuledOut);
+        fits.map(|one| one.cause).collect::<Vec<_>>()
+    };
+    assert_eq!(fitting(0.5), []);
+    let joint = Joint::Trunnion;
+    assert!(fitting(0.0).contains(&StopCause::Binds { joint }));
 }

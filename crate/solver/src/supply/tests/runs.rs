@@ -10,6 +10,7 @@ use super::support;
 use crate::hydraulics::{Line, Pump};
 use crate::model::{HandPump, MotorPump, Source, Supply};
 use crate::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind, StallCause};
+use crate::statics::Face;
 
 const PISTON: f64 = 1e-3;
 
@@ -30,7 +31,7 @@ pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) ->
             is_strut: false,
             part: 1.0,
             extent,
-            area: PISTON,
+            face: Face::Fluid { area: PISTON },
             opens_at: 0.0,
             starts_against: f64::NEG_INFINITY,
             load: Curve::new(points),
