@@ -9,7 +9,7 @@
     reason = "a check that cannot run must fail"
 )]
 
-/// Three loops to 16 digits, one pose at dead centre.
+/// Three loops to 16 digits, one pose at dead center.
 mod andrews;
 /// Axis and angle of a turn in three dimensions.
 mod canted;

@@ -18,7 +18,7 @@ const LINK: Link = Link {
 const ARMS: (f64, f64) = (0.3, 0.6);
 
 /// A leg that hangs straight down with a brace of two links of `link` (in), square to it, its knee
-/// `offset` (in) past the line; it goes up towards the brace pivot.
+/// `offset` (in) past the line; it goes up toward the brace pivot.
 fn braced(link: f64, offset: f64) -> LegResult {
     let half = (link * link - offset * offset).sqrt() * M_PER_INCH;
     let mut leg = bare_leg();

@@ -83,7 +83,7 @@ def clearance(barrier, cores, radius):
 
 
 def steps(cores):
-    """Largest move of any point of the outline between neighbouring poses [m].
+    """Largest move of any point of the outline between neighboring poses [m].
 
     Every point of a core lies between its corners, so that none moves farther than they do.
     """

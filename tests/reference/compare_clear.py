@@ -49,7 +49,7 @@ class Sample:
             return mechanism.shortened(mechanism.at_fold(0.0, swing))
 
     def refined(self, barrier, part, index):
-        """Least clearance near one pose of the sample, by a bounded search between its neighbours."""
+        """Least clearance near one pose of the sample, by a bounded search between its neighbors."""
         phase, share, _ = self.path[index]
         ends = [share]
         for other in (index - 1, index + 1):

@@ -40,12 +40,12 @@ def kind_of(leg):
 
 
 def rounded(point):
-    """A point to a hundredth of a millimetre, as one types it."""
+    """A point to a hundredth of a millimeter, as one types it."""
     return [round(float(c), 5) for c in point]
 
 
 class Frame:
-    """Puts a leg drawn with its trunnion at 0, folding to the right, into an aeroplane."""
+    """Puts a leg drawn with its trunnion at 0, folding to the right, into an airplane."""
 
     def __init__(self, rng):
         self.mirror = rng.choice((1.0, -1.0))

@@ -8,7 +8,7 @@ from springs import coordinate
 
 
 def draw_springs(rng, leg, count):
-    """Springs for a leg that has none yet; places in the aeroplane, to a hundredth of a millimetre."""
+    """Springs for a leg that has none yet; places in the airplane, to a hundredth of a millimeter."""
     mechanism = Mechanism(leg)
     size = math.dist(leg["trunnion_m"], leg["strut"]["axle_m"])
     folding = brace_of(leg)[0] == "folding"

@@ -42,7 +42,7 @@ WORKS = ("weights", "springs", "air", "friction", "orifice")
 
 
 def body_inertia(leg):
-    """Moment of inertia of the upper leg about its own centre [kg·m2].
+    """Moment of inertia of the upper leg about its own center [kg·m2].
 
     Given, else the outline as a uniform plate: a fan of triangles, each summed at the middles of its
     edges (exact for quadratics).
@@ -64,7 +64,7 @@ def body_inertia(leg):
 
 
 def wheel_inertia(leg):
-    """Moment of inertia of the wheel in the leg's plane about its centre [kg·m2]."""
+    """Moment of inertia of the wheel in the leg's plane about its center [kg·m2]."""
     if leg["view"] == "side":
         return 0.0
     tire = leg["wheel"]["tire"]
@@ -115,7 +115,7 @@ class Falling:
         return np.array([self.leg["body"]["mass_kg"], self.leg["wheel"]["mass_kg"], *parts])
 
     def points(self, pose):
-        """Points of all masses: centre of the leg, axle, ends and middles of the bars [m]."""
+        """Points of all masses: center of the leg, axle, ends and middles of the bars [m]."""
         mechanism = self.mechanism
         bars = []
         if mechanism.kind == "folding":

@@ -89,7 +89,7 @@ def grown_size(tire):
 
 
 def gravity_in_plane(view, case):
-    """Acceleration of gravity in the leg's plane [m/s2], aeroplane turned by pitch and bank."""
+    """Acceleration of gravity in the leg's plane [m/s2], airplane turned by pitch and bank."""
     pitch, bank = case["pitch_rad"], case["bank_rad"]
     down = -math.cos(pitch) * math.cos(bank)
     if view == "side":

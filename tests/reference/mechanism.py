@@ -54,7 +54,7 @@ class Mechanism:
     """The moving joints of one leg."""
 
     def __init__(self, leg):
-        """Raises NotClosed when the links of an over-centre brace can never stand in line."""
+        """Raises NotClosed when the links of an over-center brace can never stand in line."""
         self.leg = leg
         self.trunnion = np.array(leg["trunnion_m"], float)
         strut = leg["strut"]

@@ -108,7 +108,7 @@ class HeldBack:
 class Path:
     """The stroke of an actuator from down to up, in pieces at whose ends a pin turns back."""
 
-    # Of every piece: strokes towards up [m], and thrusts that move the leg up and down, both counted
+    # Of every piece: strokes toward up [m], and thrusts that move the leg up and down, both counted
     # in the direction of the stroke up [N].
     strokes: list
     up: list

@@ -13,7 +13,7 @@ FREE = 0.7
 
 
 def rounded(points):
-    """Points to a hundredth of a millimetre."""
+    """Points to a hundredth of a millimeter."""
     return [[round(float(x), 5), round(float(y), 5)] for x, y in points]
 
 
@@ -31,7 +31,7 @@ def near_point(rng, mechanism, path):
 
 
 def star(rng, centre, corners):
-    """A closed polygon around its centre, convex or not."""
+    """A closed polygon around its center, convex or not."""
     angles = sorted(rng.uniform(0.0, 2 * math.pi) for _ in range(corners))
     gaps = [b - a for a, b in zip(angles, angles[1:] + [angles[0] + 2 * math.pi])]
     if min(gaps) < 0.15 or max(gaps) > 0.95 * math.pi:
@@ -58,10 +58,10 @@ def draw_solid(rng, mechanism, path):
 
 
 def draw_surface(rng, mechanism, path):
-    """A skin beside the way, its free side towards the leg."""
+    """A skin beside the way, its free side toward the leg."""
     here, out = near_point(rng, mechanism, path)
     here = here + rng.choice((rng.uniform(0.0, 0.03), rng.uniform(0.02, 0.2))) * out
-    # left of `along` is towards the leg
+    # left of `along` is toward the leg
     along = np.array([-out[1], out[0]])
     count = rng.randint(2, 6)
     reach = rng.uniform(0.1, 0.6)

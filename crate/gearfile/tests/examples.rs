@@ -42,7 +42,7 @@ fn starters_are_good_legs_of_each_kind() {
         );
         let (kind, locks) = match leg.brace {
             Brace::Folding(_) => ("folding", Verdict::Good),
-            // a latch is not modelled, so geometry cannot show it
+            // a latch is not modeled, so geometry cannot show it
             Brace::Sliding(_) => ("sliding", Verdict::NotShown),
             Brace::None => ("no_brace", Verdict::NotShown),
         };

@@ -147,7 +147,7 @@ struct FaultEntry<'a> {
 /// data are what a program should read.
 ///
 /// # Errors
-/// When serialising fails; the result types give no reason to.
+/// When serializing fails; the result types give no reason to.
 pub fn result_json(answered: &Answered) -> Result<String, serde_json::Error> {
     let legs = answered
         .legs
@@ -246,7 +246,7 @@ struct Unusable<'a> {
 /// In place of the results of a file that cannot be used: "error" instead of "legs".
 ///
 /// # Errors
-/// When serialising fails; there is no reason to.
+/// When serializing fails; there is no reason to.
 pub fn unusable_json(
     program: Program,
     file: &str,

@@ -19,7 +19,7 @@ pub enum UnitSystem {
     /// Inch, pound, psi.
     #[default]
     Inch,
-    /// Millimetre, newton and kilogram, bar or MPa.
+    /// Millimeter, newton and kilogram, bar or MPa.
     Metric,
 }
 
@@ -95,7 +95,7 @@ impl UnitChoice {
         airspeed: AirspeedUnit::Knot,
     };
 
-    /// Millimetre, newton and kilogram, bar, knots.
+    /// Millimeter, newton and kilogram, bar, knots.
     pub const METRIC: Self = Self {
         system: UnitSystem::Metric,
         ..Self::INCH

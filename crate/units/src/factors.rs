@@ -137,9 +137,9 @@ pub(crate) const KNOT: Factor = Factor::ratio(1852, 3600);
 pub(crate) const MILE_PER_HOUR: Factor = MILE.over(HOUR);
 pub(crate) const KM_PER_HOUR: Factor = THOUSAND.over(HOUR);
 
-/// Metres in one inch, exact: international yard and pound agreement 1959.
+/// Meters in one inch, exact: international yard and pound agreement 1959.
 pub const M_PER_INCH: f64 = INCH.value();
-/// Metres in one foot, exact: 12 in.
+/// Meters in one foot, exact: 12 in.
 pub const M_PER_FOOT: f64 = FOOT.value();
 /// Radians in one degree: π / 180.
 pub const RAD_PER_DEG: f64 = DEGREE.value();
@@ -157,13 +157,13 @@ pub const KG_PER_SLUG: f64 = SLUG.value();
 pub const PA_PER_PSI: f64 = PSI.value();
 /// Pascals in one bar, exact: NIST SP 811 (2008) table 8.
 pub const PA_PER_BAR: f64 = BAR.value();
-/// Metres per second in one knot: 1852 m an hour, the international nautical mile of 1929.
+/// Meters per second in one knot: 1852 m an hour, the international nautical mile of 1929.
 pub const M_PER_S_PER_KNOT: f64 = KNOT.value();
-/// Metres per second in one statute mile per hour: 5280 ft in 3600 s.
+/// Meters per second in one statute mile per hour: 5280 ft in 3600 s.
 pub const M_PER_S_PER_MPH: f64 = MILE_PER_HOUR.value();
-/// Metres per second in one kilometre per hour.
+/// Meters per second in one kilometer per hour.
 pub const M_PER_S_PER_KM_PER_H: f64 = KM_PER_HOUR.value();
-/// Kilograms per cubic metre in one slug per cubic foot.
+/// Kilograms per cubic meter in one slug per cubic foot.
 pub const KG_PER_M3_PER_SLUG_PER_FT3: f64 = SLUG.over(FOOT.cubed()).value();
-/// Cubic metres in one US gallon, exact: 231 in³, NIST SP 811 (2008) app. B.
+/// Cubic meters in one US gallon, exact: 231 in³, NIST SP 811 (2008) app. B.
 pub const M3_PER_US_GALLON: f64 = US_GALLON.value();

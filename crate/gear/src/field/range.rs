@@ -144,7 +144,7 @@ pub(super) const SHARE_WITHIN: Range = range(1e-4, 1.0);
 pub(super) const ANGLE: Range = range(0.0, TAU);
 /// How well an angle is known (rad).
 pub(super) const ANGLE_WITHIN: Range = range(1e-4, TAU);
-/// How well a length is known (m): a tenth of a millimetre to a metre.
+/// How well a length is known (m): a tenth of a millimeter to a meter.
 pub(super) const LENGTH_WITHIN: Range = range(1e-4, 1.0);
 /// How well a pressure is known (Pa).
 pub(super) const PRESSURE_WITHIN: Range = range(1e2, 1e8);

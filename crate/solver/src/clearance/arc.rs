@@ -3,7 +3,7 @@ use crate::model::{Point, Vector};
 
 use super::segment::nearest_on_segment;
 
-/// A segment seen from the centre of rotation, which is the origin.
+/// A segment seen from the center of rotation, which is the origin.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct RadialSegment {
     a: Vector,
@@ -11,13 +11,13 @@ pub(crate) struct RadialSegment {
     /// Unit vector a→b; zero for a segment without length.
     along: Vector,
     length: f64,
-    /// Where the normal from the centre meets the line, from `a` (m).
+    /// Where the normal from the center meets the line, from `a` (m).
     foot: f64,
-    /// Distance of the centre from the line (m).
+    /// Distance of the center from the line (m).
     line: f64,
     radius_a: f64,
     radius_b: f64,
-    /// Least and largest distance from the centre (m).
+    /// Least and largest distance from the center (m).
     nearest: f64,
     farthest: f64,
 }
@@ -142,7 +142,7 @@ impl Arc {
     /// stands there, when it is below `cutoff` (m). 0 where they meet.
     ///
     /// Exact: a least distance lies at an end of the arc, on the ray through an end of the segment,
-    /// on the normal from the centre to the segment, or at a crossing.
+    /// on the normal from the center to the segment, or at a crossing.
     #[inline]
     pub(crate) fn nearest(&self, segment: &RadialSegment, cutoff: f64) -> Option<(f64, Vector)> {
         if segment.radial_gap(self.radius) >= cutoff {

@@ -117,7 +117,7 @@ impl Ord for Patch {
 }
 
 /// The deepest point of a moving line past a barrier, to `tolerance` (m), over intervals between
-/// neighbouring `lines`; added to what `best` holds. `closed` tells whether the line closes.
+/// neighboring `lines`; added to what `best` holds. `closed` tells whether the line closes.
 ///
 /// Depth is the distance from the barrier's line of a point inside of a solid or behind a surface.
 /// Over a patch (a stretch of an edge, an interval of the path) it is at most the least, over the

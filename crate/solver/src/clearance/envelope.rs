@@ -66,7 +66,7 @@ fn swept(part: &Part, track: &Track) -> Vec<Vec<Point>> {
 }
 
 /// Points of a grown core nearest to and farthest from `centre`; no nearest one where the outline
-/// holds the centre.
+/// holds the center.
 fn reach(core: &[Point], centre: Point, radius: f64) -> Option<(Option<Point>, Point)> {
     let out = |p: Point, by: f64| {
         let way = (p - centre).try_normalize(0.0).unwrap_or_else(Vector::x);

@@ -11,7 +11,7 @@
 //! - *Apart*: the distance of the core from the obstacle.
 //! - *Solid*, core and solid overlap: minus the depth, the greater of (a) how deep the core's line
 //!   goes into the solid, measured to the solid's line, and (b) how deep the solid's line goes into
-//!   the core, measured to the core's line. A disc whose centre is in a solid at depth d thus has
+//!   the core, measured to the core's line. A disc whose center is in a solid at depth d thus has
 //!   clearance −(d + R). A solid all inside of a part, or a part all inside of a solid, is contact:
 //!   lines are never taken for hollow.
 //! - *Surface*: what is past it is contact. A point of the core is past it when its nearest feature
@@ -22,7 +22,7 @@
 //!   measured over the points past it. An edge of a surface all inside of a part is contact.
 //!
 //! Side and overlap are read from the core, distance and depth then carry the radius: a tire that
-//! reaches around the end of a skin is free there, as it is in the aeroplane.
+//! reaches around the end of a skin is free there, as it is in the airplane.
 //!
 //! # Own leg, skew, room
 //! The tire against its own leg, brace and actuator: `own.rs`. What a trunnion or a wheel that is not
@@ -31,7 +31,7 @@
 //!
 //! # Certificate
 //! Two lines in the plane that do not cross are nearest at a corner of one of them. For a part that
-//! only turns about a fixed centre each corner runs on an arc (the obstacle's corners too, seen from
+//! only turns about a fixed center each corner runs on an arc (the obstacle's corners too, seen from
 //! the part), and the least distance of an arc from a segment has a closed form: nothing is
 //! sampled. For a part that slides straight it is the distance of two segments. For the others
 //! (lower link, telescopic brace, rod, a body on the moving end, a strut that shortens as it swings)

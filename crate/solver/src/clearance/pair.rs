@@ -26,7 +26,7 @@ pub(crate) struct Runner<'a> {
 
 /// How a part's least distance is found.
 enum Motion {
-    /// Slides straight by a vector, if at all, then turns about a fixed centre, if at all.
+    /// Slides straight by a vector, if at all, then turns about a fixed center, if at all.
     Plain {
         slide: Option<Slide>,
         turning: Option<(Turning, TurningCore)>,

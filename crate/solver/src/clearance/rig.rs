@@ -202,7 +202,7 @@ impl Rig {
 /// Distance from its link below which A1 stands on it (m): a micrometre is no arm.
 const ON_LINK: f64 = 1e-6;
 
-/// Where the arm of a link from `a` to `b` leaves it towards `attach`, at the nearest point of the
+/// Where the arm of a link from `a` to `b` leaves it toward `attach`, at the nearest point of the
 /// link, in shares of its length; `None` where `attach` stands on the link.
 fn foot_of_arm(a: Point, b: Point, attach: Point) -> Option<f64> {
     let link = b - a;

@@ -1,6 +1,6 @@
 //! The path cut at every place where some angle turns back.
 //!
-//! Between two neighbouring nodes swing, upper link and actuator direction each run one way, and
+//! Between two neighboring nodes swing, upper link and actuator direction each run one way, and
 //! the shortening goes straight with the swing. That is what makes the closed forms and the bounds
 //! of an interval hold.
 use crate::kinematics::{Linkage, Pose};
@@ -29,7 +29,7 @@ pub(crate) struct Node {
     pub(crate) angles: Angles,
 }
 
-/// An angle by which some part turns about a fixed centre.
+/// An angle by which some part turns about a fixed center.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Turning {
     /// Leg about the trunnion.
@@ -318,7 +318,7 @@ impl Node {
     }
 }
 
-/// From the centre of a turning part to a point that it carries.
+/// From the center of a turning part to a point that it carries.
 fn arm(rig: &Rig, turning: Turning, pose: &Pose) -> Vector {
     match turning {
         Turning::Swing => pose.turn(Vector::x()),

@@ -1,4 +1,4 @@
-//! Closed-form least distance of a part that turns about a fixed centre, or slides straight.
+//! Closed-form least distance of a part that turns about a fixed center, or slides straight.
 use crate::model::{Point, Vector};
 
 use super::arc::{Arc, RadialSegment};
@@ -6,7 +6,7 @@ use super::barrier::Barrier;
 use super::segment::segment_segment;
 use super::sweep::core_edges;
 
-/// A barrier seen from a centre of rotation.
+/// A barrier seen from a center of rotation.
 #[derive(Debug, Default)]
 pub(crate) struct RadialBarrier {
     centre: Option<Point>,
@@ -34,7 +34,7 @@ impl RadialBarrier {
     }
 }
 
-/// A core that turns about a fixed centre through an interval of angles.
+/// A core that turns about a fixed center through an interval of angles.
 #[derive(Debug)]
 pub(crate) struct TurningCore {
     pub(crate) centre: Point,

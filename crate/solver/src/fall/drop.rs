@@ -18,7 +18,7 @@ pub(super) const TOLERANCE: f64 = 1e-9;
 /// when it is tightened.
 const DAMPED_TOLERANCE: f64 = 1e-7;
 /// Slower than this and slowing down further, the leg is at rest (1/s along the way, about rad/s):
-/// through an orifice it would creep for ever towards the place where nothing pushes it on.
+/// through an orifice it would creep for ever toward the place where nothing pushes it on.
 const AT_REST: f64 = 1e-4;
 /// One that would stand within this time as it slows down is followed until it does (s), or until it is so
 /// much slower yet (ratio).

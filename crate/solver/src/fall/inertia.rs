@@ -8,10 +8,10 @@ use crate::statics::Loads;
 /// still, and links without mass would leave nothing that moves. Our own figure, lighter than any.
 const LEAST_LINK: f64 = 0.01;
 
-/// Moments of inertia about the parts' own centres (kg·m2).
+/// Moments of inertia about the parts' own centers (kg·m2).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Inertias {
-    /// Upper leg about its centre of mass.
+    /// Upper leg about its center of mass.
     pub(crate) body: f64,
     pub(crate) basis: InertiaBasis,
     /// Wheel about a diameter; nothing in side view, where it does not turn with the leg.

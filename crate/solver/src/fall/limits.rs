@@ -31,7 +31,7 @@ const FIRST_TRIED: f64 = 1e-4;
 const MOST_TRIED: usize = 60;
 /// What is left at up over what holds a leg there that starts, whatever its running friction.
 const STARTS: Line = (1.0, 0.0);
-/// Most steps towards a bracket.
+/// Most steps toward a bracket.
 const MOST_STEPS: usize = 40;
 
 /// How a quantity splits the net push of a row, and what is left at up over what holds the leg there.

@@ -48,7 +48,7 @@ pub(super) struct Rubbing<'a> {
 struct Knot<'a> {
     /// `None` where nothing resists the acceleration.
     pins: Option<MovingPins<'a>>,
-    /// Sign of the rate of the actuator's length towards up.
+    /// Sign of the rate of the actuator's length toward up.
     lengthens: f64,
 }
 

@@ -85,7 +85,7 @@ fn rubbing_pins_slow_the_fall() {
     assert!(1.0 < factor && factor < 2.0, "{factor}");
 }
 
-/// Source: rectangle about its centre, m·(a² + b²)/12; rod about its end, any table.
+/// Source: rectangle about its center, m·(a² + b²)/12; rod about its end, any table.
 #[test]
 fn estimated_inertias_are_those_of_plate_and_rod() {
     let mut leg = leg();

@@ -21,7 +21,7 @@ const CUT: usize = 4;
 /// order in their length.
 const DAMPED_SPLIT: usize = 2;
 
-/// Columns of the table, all at the rates of the pose, towards down.
+/// Columns of the table, all at the rates of the pose, toward down.
 pub(super) const COLUMNS: usize = 7;
 /// Twice the kinetic energy; first, for its slope is wanted.
 pub(super) const INERTIA: usize = 0;
@@ -64,7 +64,7 @@ pub(super) struct Track {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Node {
     pub(super) place: Place,
-    /// Rate of the swing towards down (rad).
+    /// Rate of the swing toward down (rad).
     pub(super) swing: f64,
     /// Speed of the axle (m).
     pub(super) axle: f64,
@@ -273,12 +273,12 @@ fn way(leg: &Leg, poses: [&Pose; 3]) -> Option<f64> {
     let both = a + b;
     // unequal Simpson: the integral of the parabola through three points, any numerical text
     let sum = (2.0 - b / a) / r0 + both * both / (a * b) / r1 + (2.0 - a / b) / r2;
-    // rates are towards up, the way goes down
+    // rates are toward up, the way goes down
     let length = -both / 6.0 * sum;
     (length.is_finite() && length > 0.0).then_some(length)
 }
 
-/// Air load on a square metre at one pascal of dynamic pressure, in the leg's plane (N/m2).
+/// Air load on a square meter at one pascal of dynamic pressure, in the leg's plane (N/m2).
 pub(super) fn unit_wind(leg: &Leg, conditions: &Conditions) -> Vector {
     let one_pascal = Conditions {
         airspeed: 1.0,
@@ -294,7 +294,7 @@ struct Rows<'a> {
     linkage: &'a Linkage,
     inertias: &'a Inertias,
     gravity: Vector,
-    /// Air load on a square metre at one pascal of dynamic pressure (N/m2).
+    /// Air load on a square meter at one pascal of dynamic pressure (N/m2).
     unit_wind: Vector,
 }
 

@@ -4,7 +4,7 @@ use super::visit::{MOST_ITEMS, Visit};
 use crate::field::Path;
 use crate::model::Point;
 
-/// Neighbouring points nearer than this coincide (m).
+/// Neighboring points nearer than this coincide (m).
 const LEAST_EDGE: f64 = 1e-6;
 /// A closed outline with less area than this has none (m2).
 const LEAST_AREA: f64 = 1e-9;
@@ -82,7 +82,7 @@ fn common<'g>(
         for (j, (c, d)) in edges(points, closed).enumerate().skip(i + 1) {
             let neighbours = j == i + 1 || (closed && i == 0 && j + 1 == count);
             let meet = if neighbours {
-                // neighbours share a point: they cross only by folding back on each other
+                // neighbors share a point: they cross only by folding back on each other
                 let (u, v) = if j == i + 1 {
                     (a - b, d - c)
                 } else {

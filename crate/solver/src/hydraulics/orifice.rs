@@ -14,7 +14,7 @@ pub const LAMINAR_BELOW: f64 = 100.0;
 /// δ² (Pa2).
 const SQUARE: f64 = LAMINAR_BELOW * LAMINAR_BELOW;
 
-/// What an open line lets through, as an orifice: some metres of quarter-inch tube with fittings
+/// What an open line lets through, as an orifice: some meters of quarter-inch tube with fittings
 /// lose about as much at the flows of a light power pack (own estimate, common practice).
 pub const OPEN_LINE: LineOrifice = LineOrifice {
     hole: 2.0e-3,
@@ -22,7 +22,7 @@ pub const OPEN_LINE: LineOrifice = LineOrifice {
 };
 
 /// Gauge pressure of nothing at all (Pa), at the standard atmosphere (ISO 2533, 101,325 Pa): behind an
-/// orifice a load can draw fluid no harder, for below its vapour pressure, some pascals, it boils
+/// orifice a load can draw fluid no harder, for below its vapor pressure, some pascals, it boils
 /// (textbook; hydraulic fluid without the air that comes out of it earlier).
 pub const NO_PRESSURE: f64 = -101_325.0;
 

@@ -1,10 +1,10 @@
 //! Two-link assemblies in closed form.
 use crate::model::{Point, Vector};
 
-/// Side of the apex of a dyad, seen from the first centre to the second.
+/// Side of the apex of a dyad, seen from the first center to the second.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Side {
-    /// Left of the line of centres.
+    /// Left of the line of centers.
     Left,
     /// Right of it.
     Right,
@@ -40,10 +40,10 @@ impl Side {
     }
 }
 
-/// Apex of the dyad with centres `a`, `b` and radii `ra`, `rb` (m), on the given side of a→b.
+/// Apex of the dyad with centers `a`, `b` and radii `ra`, `rb` (m), on the given side of a→b.
 ///
 /// `None` when the circles do not meet or are concentric. A miss below 1e-10 of the radii counts
-/// as touching: the apex then lies on the line of centres.
+/// as touching: the apex then lies on the line of centers.
 /// Source: intersection of two circles, any textbook of plane geometry.
 #[must_use]
 pub fn circle_circle(a: Point, ra: f64, b: Point, rb: f64, side: Side) -> Option<Point> {

@@ -1,4 +1,4 @@
-//! Where a device of its own, that unlocks an over-centre knee, leaves the leg to the actuator.
+//! Where a device of its own, that unlocks an over-center knee, leaves the leg to the actuator.
 use crate::model::{Brace, Folds, Leg, Point, UnlockedBy};
 use crate::numeric::bracketed_root;
 

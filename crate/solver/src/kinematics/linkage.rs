@@ -58,7 +58,7 @@ pub(crate) struct FoldingLinkage {
     pub(crate) unlock: Option<Unlock>,
 }
 
-/// The way of an over-centre knee back to the straight line.
+/// The way of an over-center knee back to the straight line.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Unlock {
     /// Direction of the upper link at down (rad).
@@ -191,7 +191,7 @@ impl Linkage {
         self.slide_direction
     }
 
-    /// Swing at the straight pose of an over-centre knee, signed (rad).
+    /// Swing at the straight pose of an over-center knee, signed (rad).
     #[must_use]
     pub fn swing_straight(&self) -> Option<f64> {
         match &self.brace {
@@ -200,7 +200,7 @@ impl Linkage {
         }
     }
 
-    /// Whether trunnion, B1 and knee come into one line while an over-centre knee goes to the
+    /// Whether trunnion, B1 and knee come into one line while an over-center knee goes to the
     /// straight line: the leg could turn either way there, and the path would break.
     pub(crate) fn passes_dead_point(&self) -> bool {
         let BraceLinkage::Folding(brace) = &self.brace else {

@@ -4,7 +4,7 @@ use crate::result::Phase;
 /// The way of a leg from down and locked to up, as one number: *progress*.
 ///
 /// The swing runs over progress 0 … 1. Before it come, where the leg has them, the unlocking of an
-/// over-centre knee and the shortening of the strut, one unit each, so that progress begins at
+/// over-center knee and the shortening of the strut, one unit each, so that progress begins at
 /// −1 or −2.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Path {
@@ -56,7 +56,7 @@ const SOFT: f64 = 0.05;
 ///
 /// There φ turns back and the knee's angle goes with the square root of the swing; this map starts
 /// with the square of the fraction, so that all rates per progress stay finite, and is nearly
-/// straight afterwards.
+/// straight afterward.
 pub(crate) fn swing_fraction(fraction: f64) -> f64 {
     (1.0 + SOFT) * fraction * fraction / (fraction + SOFT)
 }

@@ -26,7 +26,7 @@ pub struct Pose {
     pub actuator_attach: Point,
     /// Actuator length pin to pin (m).
     pub actuator_length: f64,
-    /// Rates along the path, towards up.
+    /// Rates along the path, toward up.
     pub rates: Rates,
 }
 
@@ -56,7 +56,7 @@ impl Pose {
     }
 }
 
-/// Velocities of one pose per unit of a common, unnamed parameter that rises towards up.
+/// Velocities of one pose per unit of a common, unnamed parameter that rises toward up.
 ///
 /// They stay finite at every toggle: only their ratios mean anything, as dℓ/dφ =
 /// `actuator / swing`.
@@ -273,7 +273,7 @@ impl Linkage {
 }
 
 impl FoldingLinkage {
-    /// Scale of the rates and their sign, by which they rise towards up (1/m2).
+    /// Scale of the rates and their sign, by which they rise toward up (1/m2).
     pub(super) fn sense(&self, swing_up: f64) -> f64 {
         -swing_up.signum() * self.fold_side.sign() / (self.upper_length * self.lower_length)
     }

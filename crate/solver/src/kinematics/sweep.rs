@@ -21,7 +21,7 @@ pub struct Sweep {
     pub jams: Vec<Jam>,
     /// Singular poses up to the end of `poses`, in path order.
     pub events: Vec<MechanismEvent>,
-    /// Passing the straight line out of an over-centre lock.
+    /// Passing the straight line out of an over-center lock.
     pub excursion: Option<Excursion>,
 }
 
@@ -309,7 +309,7 @@ fn first_stop(linkage: &Linkage, bounds: &Bounds, poses: &[Pose], limit: &Limit)
     })
 }
 
-/// The lowest point between the neighbours of station `i` when `i` is a local minimum near the
+/// The lowest point between the neighbors of station `i` when `i` is a local minimum near the
 /// limit: a limit must not be passed between two stations unseen.
 fn dip(
     poses: &[Pose],

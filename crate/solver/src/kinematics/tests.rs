@@ -1,4 +1,4 @@
-//! Closure, rates against differences, over-centre path, ends and driving by length.
+//! Closure, rates against differences, over-center path, ends and driving by length.
 use super::*;
 use crate::model::*;
 use crate::result::{JamCause, MechanismEventKind, Phase};

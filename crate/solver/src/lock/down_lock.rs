@@ -35,7 +35,7 @@ pub struct Centre {
     pub past: f64,
 }
 
-/// What acts on an over-centre knee at down.
+/// What acts on an over-center knee at down.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LoadedKnee {
     /// What a load straight up at the axle (the ground's) does to it.

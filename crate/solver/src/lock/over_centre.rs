@@ -1,4 +1,4 @@
-//! Over-centre knee, telescopic brace or no brace at gear down.
+//! Over-center knee, telescopic brace or no brace at gear down.
 use super::{Centre, DownLock, LoadedKnee};
 use crate::kinematics::{Linkage, Pose, quarter};
 use crate::model::{Brace, FoldingBrace, Folds, Leg, Vector, View};
@@ -6,7 +6,7 @@ use crate::result::{AxleLoad, AxleLoadEffect, AxlePush};
 use crate::statics::Loads;
 
 /// The down lock of a checked leg. `gravity` is the weight of a kilogram in the leg's plane (N/kg),
-/// `wind` the air load of one square metre of drag area at the gear speed (N/m2).
+/// `wind` the air load of one square meter of drag area at the gear speed (N/m2).
 #[must_use]
 pub fn lock_of(leg: &Leg, linkage: &Linkage, gravity: Vector, wind: Option<Vector>) -> DownLock {
     match &leg.brace {
@@ -59,7 +59,7 @@ fn centre(brace: &FoldingBrace, past: f64) -> Centre {
     }
 }
 
-/// An over-centre knee on its stop at gear down.
+/// An over-center knee on its stop at gear down.
 struct Held<'a> {
     leg: &'a Leg,
     linkage: &'a Linkage,

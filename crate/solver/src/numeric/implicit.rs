@@ -1,7 +1,7 @@
 //! An implicit time step: SDIRK of order 4 with an estimate of order 3.
 //!
 //! Where the load of a leg rises steeply with the fluid it has taken, as beside a straight knee, legs on
-//! one manifold share the flow so that their loads stay alike; neighbouring states then come together
+//! one manifold share the flow so that their loads stay alike; neighboring states then come together
 //! within microseconds, and an explicit step may be no longer than that.
 //!
 //! Coefficients: E. Hairer, G. Wanner, "Solving Ordinary Differential Equations II", 2nd ed., IV.6,
@@ -67,7 +67,7 @@ pub(crate) struct Implicit<'a> {
 }
 
 impl Implicit<'_> {
-    /// Tries a step of `size` from `from`, whose slope is `first`; with it, how fast neighbouring states
+    /// Tries a step of `size` from `from`, whose slope is `first`; with it, how fast neighboring states
     /// come together or apart (1/s). `None` where a stage is not found, or `slope` has none: a shorter step
     /// may be.
     pub(crate) fn step<S: State, X>(

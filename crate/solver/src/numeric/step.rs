@@ -53,7 +53,7 @@ impl<S: State> Step<S> {
         (squares.sum::<f64>() / self.error.as_ref().len() as f64).sqrt()
     }
 
-    /// Size of the step times how fast neighbouring states come together, by its last two stages (E.
+    /// Size of the step times how fast neighboring states come together, by its last two stages (E.
     /// Hairer, G. Wanner, "Solving Ordinary Differential Equations II", 2nd ed., IV.2, from memory): an
     /// explicit step that is held back by this and not by its error comes to some 3.
     pub(crate) fn stiffness(&self, scales: &[f64]) -> f64 {

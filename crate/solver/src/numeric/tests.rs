@@ -26,7 +26,7 @@ fn time_step_has_its_order() {
     );
 }
 
-/// For y' = −k·y neighbours come together at k: so many times the step.
+/// For y' = −k·y neighbors come together at k: so many times the step.
 #[test]
 fn stiffness_of_a_step_is_its_size_over_its_time_constant() {
     for (k, size) in [(50.0, 0.02), (2.0, 0.1), (10.0, 0.3)] {

@@ -9,7 +9,7 @@ use super::Place;
 pub struct Fall {
     /// How it ends.
     pub outcome: FallOutcome,
-    /// Net moment about the trunnion at up after the leg has stood there (N·m): positive towards down.
+    /// Net moment about the trunnion at up after the leg has stood there (N·m): positive toward down.
     /// Friction is taken as holding the leg back, that of what has stood. Absent where the pins bind,
     /// so that no moment starts it.
     #[serde(rename = "moment_at_up_n_m")]

@@ -103,7 +103,7 @@ pub enum FaultKind {
         /// Allowed.
         allowed: usize,
     },
-    /// Two neighbouring points of an outline coincide.
+    /// Two neighboring points of an outline coincide.
     RepeatedPoint {
         /// Point, counted from 1.
         point: usize,
@@ -136,7 +136,7 @@ pub enum FaultKind {
     /// On its way to the straight line the knee comes into one line with trunnion and brace attach,
     /// where the leg could turn either way.
     StraightensPastDeadPoint,
-    /// The knee stands on the straight line: it is not over centre and no side is given.
+    /// The knee stands on the straight line: it is not over center and no side is given.
     KneeOnLine,
     /// Figures that the chosen source needs are not there.
     Missing,

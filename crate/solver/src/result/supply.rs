@@ -80,7 +80,7 @@ pub struct Run {
 }
 
 impl Run {
-    /// The course of it as long as legs move, without the filling of an accumulator afterwards.
+    /// The course of it as long as legs move, without the filling of an accumulator afterward.
     #[must_use]
     pub fn moving(&self) -> &[Sample] {
         let count = self

@@ -138,7 +138,7 @@ pub fn solve_prepared(
     })
 }
 
-/// Air load of one square metre of drag area at the airspeed at which the gear is moved (N/m2).
+/// Air load of one square meter of drag area at the airspeed at which the gear is moved (N/m2).
 fn wind_at_gear_speed(gear: &Gear, leg: &Leg) -> Option<Vector> {
     let level = statics::case_conditions(LoadCase::LevelFlight, &gear.conditions, &leg.air).ok()?;
     let [_, wind] = statics::weight_and_wind(leg.view, &level);

@@ -23,7 +23,7 @@ pub const AIR_LOAD_SPEED: f64 = 1.6;
 /// The conditions of a case, or what it still needs. Speeds in flight are calibrated: they go with
 /// the air density of sea level.
 ///
-/// In a steady turn without sideslip the load factor acts straight down in the aeroplane; in a steady
+/// In a steady turn without sideslip the load factor acts straight down in the airplane; in a steady
 /// climb the weight is turned by the pitch (any flight mechanics text).
 ///
 /// # Errors

@@ -20,7 +20,7 @@ const TOLERANCE: f64 = 1e-11;
 const LAST_STEP: f64 = 1e-5;
 /// A pin with less than this share of the largest load is nearly free of load (ratio).
 const NEARLY_FREE: f64 = 1e-2;
-/// Most steps from the neighbouring station's solution, and the least determinant there: closer to
+/// Most steps from the neighboring station's solution, and the least determinant there: closer to
 /// binding the solution is sought from no friction upwards (ratio).
 const MOST_WARM_STEPS: usize = 5;
 const LEAST_WARM: f64 = 0.1;

@@ -28,7 +28,7 @@ pub fn dynamic_pressure(conditions: &Conditions) -> f64 {
     0.5 * conditions.air_density * conditions.airspeed * conditions.airspeed
 }
 
-/// Air load on one square metre of drag area, in the plane of the view (N/m2).
+/// Air load on one square meter of drag area, in the plane of the view (N/m2).
 ///
 /// Side view: the wind blows aft. Front view: only its sideslip component lies in the plane.
 #[must_use]
@@ -49,7 +49,7 @@ pub fn weight_and_wind(view: View, conditions: &Conditions) -> [Vector; 2] {
 /// Outside loads at one pose (N), each on the part that carries it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Loads {
-    /// Weight of the leg body at its centre.
+    /// Weight of the leg body at its center.
     pub body: (Point, Vector),
     /// Weight and air load of the wheel at the axle.
     pub wheel: (Point, Vector),

@@ -122,7 +122,7 @@ impl<'a> Stance<'a> {
     }
 
     /// Both motions under the gravity and wind of a case; `warm` are the solutions with friction at
-    /// the neighbouring station.
+    /// the neighboring station.
     ///
     /// Thrust by virtual work: thrust · dℓ + power of loads, springs and friction = 0. Positive
     /// thrust pushes the pins apart.

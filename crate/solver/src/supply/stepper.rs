@@ -48,7 +48,7 @@ pub(super) struct Stepper {
     free: usize,
     short: [usize; 2],
     lost: usize,
-    /// How fast neighbouring states came together in the last implicit step (1/s).
+    /// How fast neighboring states came together in the last implicit step (1/s).
     fastest: f64,
 }
 
@@ -269,7 +269,7 @@ impl Going {
         };
         let stage = self.legs.get(at).and_then(Moving::now);
         let near = stage.map_or(NEAR_FLUID, |stage| stage.extent * EXACT);
-        // an implicit step goes far beyond what its neighbour says
+        // an implicit step goes far beyond what its neighbor says
         let implicit = self.stepper.implicit;
         let longest = if implicit { self.step } else { 0.0 }.max(2.0 * size);
         for _ in 0..MOST_CORRECTIONS {

@@ -5,7 +5,7 @@ use crate::choice::UnitChoice;
 use crate::format::{MINUS, format, format_bare, rounded_figures};
 use crate::quantity::Quantity;
 
-/// Figures of the value in the shown unit; enough to recognise what was typed.
+/// Figures of the value in the shown unit; enough to recognize what was typed.
 const ECHO_FIGURES: i32 = 5;
 /// Figures of a value too small for its quantity's precision.
 const SMALL_FIGURES: i32 = 3;

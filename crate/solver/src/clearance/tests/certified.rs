@@ -180,7 +180,7 @@ proptest! {
 }
 
 /// Over a wide patch the corner of one edge and the middle of another are all but equally far: the
-/// side of the surface is then a matter of micrometres in a depth of a metre.
+/// side of the surface is then a matter of micrometers in a depth of a meter.
 #[test]
 fn depth_far_behind_a_bent_surface_is_found() {
     let drawn = random_leg(1_832_046_897_465_450_452);

@@ -127,7 +127,7 @@ fn the_axle_may_reach_into_the_hub() {
     assert!(strut.tightest.clearance < 0.0, "{strut:?}");
 }
 
-/// A strut that shortens takes the tire towards the upper leg.
+/// A strut that shortens takes the tire toward the upper leg.
 #[test]
 fn shortening_brings_the_tire_to_the_leg() {
     let mut leg = leg();

@@ -150,7 +150,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
             let share = d.between(0.35, 0.65);
             let off = d.between(-0.12, 0.12);
             let through = d.one_of(2) == 0;
-            // over centre is a matter of millimetres
+            // over center is a matter of millimeters
             let off = if through { 0.15 * off } else { off };
             let normal = Vector::new(-line.y, line.x).normalize();
             Brace::Folding(FoldingBrace {

@@ -70,7 +70,7 @@ fn bar_on_a_rubbing_fulcrum() {
     }
 }
 
-/// Friction at fulcrum and rod end: the rod's pull runs from the centre of its free pin to the
+/// Friction at fulcrum and rod end: the rod's pull runs from the center of its free pin to the
 /// tangent of the friction circle at the other, so that it leans by V/T = k/ℓ with k = f₂/√(1 − (f₂/ℓ)²);
 /// T(a − k) = W·b + f₁·√((T·k/ℓ)² + (T + W)²), a quadratic in T.
 #[test]

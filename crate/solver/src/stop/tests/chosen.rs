@@ -41,7 +41,7 @@ fn a_stroke_that_is_shorter_than_in_the_file() {
 #[test]
 fn a_skin_that_is_nearer_than_drawn() {
     let drawn = under_a_skin(0.8);
-    // where the drawing has some millimetres left
+    // where the drawing has some millimeters left
     let nearest = [0.785, 0.775, 0.765, 0.755].into_iter().find_map(|travel| {
         let found = explained(&drawn, seen_at(travel));
         let mut all = found.explanations.into_iter();

@@ -1,4 +1,4 @@
-//! Legs that stand in balance with the gas of an accumulator and creep on as the pump fills it: neighbouring
+//! Legs that stand in balance with the gas of an accumulator and creep on as the pump fills it: neighboring
 //! states come together within microseconds, for minutes.
 use super::runs::{event, going, hand, track};
 use crate::model::{Accumulator, Supply};

@@ -5,7 +5,7 @@ use super::support::gear;
 use crate::model::{Accumulator, Gear, StrutJack, Supply};
 use crate::result::{Run, RunEnd, RunEventKind as Kind, Sample, StallCause};
 
-/// One litre of nitrogen at 3 MPa, charged to 10 MPa.
+/// One liter of nitrogen at 3 MPa, charged to 10 MPa.
 const GAS: Accumulator = Accumulator {
     gas_volume: 1e-3,
     precharge: 3e6,
