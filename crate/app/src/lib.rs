@@ -13,8 +13,6 @@
 
 /// What the page has to do outside of itself.
 mod effect;
-/// A map of a few entries.
-mod few;
 /// Numbers, texts and choices of the gear as fields addressed by their path in the gear file.
 pub mod fields;
 /// Everything that can happen.
@@ -29,7 +27,6 @@ mod update;
 pub mod view;
 
 pub use effect::Effect;
-pub use few::Few;
 pub use msg::Msg;
 pub use scene::{Scene, curves, drawing, times};
 pub use state::{Start, State, StoredFile, StoredStep};

@@ -3,8 +3,11 @@
 //! Each of them stands in it as it would by itself. A text that is no JSON stands as a string, so
 //! that what a newer or a broken program has left goes along as it is.
 use serde::Deserialize;
-use serde_json::Value;
+use serde::de::IgnoredAny;
+use serde_json::value::RawValue;
 use thiserror::Error;
+
+use crate::file::SaveError;
 
 /// Value of the key `format`.
 const FORMAT: &str = "gearswing-files";
@@ -39,30 +42,43 @@ pub enum ArchiveError {
 }
 
 #[derive(Deserialize)]
-struct Archive {
+struct Archive<'t> {
     format: String,
     #[serde(default)]
     version: u64,
-    files: Option<Vec<Value>>,
+    #[serde(borrow)]
+    files: Option<Vec<&'t RawValue>>,
 }
 
 /// One text that holds all of these.
-#[must_use]
-pub fn archive_text(texts: &[String]) -> String {
+///
+/// # Errors
+/// The writer of JSON failed.
+pub fn archive_text(texts: &[String]) -> Result<String, SaveError> {
     let mut all = format!("{{\n\"format\": \"{FORMAT}\",\n\"version\": {VERSION},\n\"files\": [");
     for (at, text) in texts.iter().enumerate() {
         all.push_str(if at == 0 { "\n" } else { ",\n" });
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-        let is_object = text.trim_start().starts_with('{')
-            && serde_json::from_str::<serde::de::IgnoredAny>(text).is_ok();
+        let is_object =
+            text.trim_start().starts_with('{') && serde_json::from_str::<IgnoredAny>(text).is_ok();
         if is_object {
             all.push_str(text.trim());
         } else {
-            all.push_str(&Value::String(text.to_owned()).to_string());
+            all.push_str(&serde_json::to_string(text)?);
         }
     }
     all.push_str("\n]\n}\n");
-    all
+    Ok(all)
+}
+
+/// The text of one of the files, as it was put in.
+fn file_text(file: &RawValue) -> Option<String> {
+    let text = file.get();
+    if text.starts_with('"') {
+        serde_json::from_str(text).ok()
+    } else {
+        Some(text.to_owned())
+    }
 }
 
 /// The texts of the files that a text holds; `None` when it is no file of gear files.
@@ -92,13 +108,7 @@ pub fn read_archive(text: &str) -> Option<Result<Vec<String>, ArchiveError>> {
             known: VERSION,
         }),
         None => Err(ArchiveError::NoFiles),
-        Some(files) => Ok(files
-            .into_iter()
-            .map(|file| match file {
-                Value::String(text) => text,
-                other => other.to_string(),
-            })
-            .collect()),
+        Some(files) => Ok(files.into_iter().map(file_text).collect::<Option<_>>()?),
     })
 }
 
@@ -116,17 +126,36 @@ mod tests {
         let mut texts: Vec<String> = gears.iter().map(|gear| to_text(gear).unwrap()).collect();
         let broken = "gearswing stored file 9\n---\n{\"format\"";
         texts.push(broken.to_owned());
-        let mut back = read_archive(&archive_text(&texts)).unwrap().unwrap();
+        let mut back = read_archive(&archive_text(&texts).unwrap())
+            .unwrap()
+            .unwrap();
         assert_eq!(back.pop().as_deref(), Some(broken));
+        assert!(
+            back.iter()
+                .zip(&texts)
+                .all(|(back, text)| back == text.trim())
+        );
         let back: Vec<_> = back.iter().map(|text| read(text).unwrap()).collect();
         assert_eq!(back, gears);
+    }
+
+    /// Order of keys, digits and a key given twice are for whoever opens it.
+    #[test]
+    fn a_text_of_json_stands_in_it_as_it_is() {
+        let texts = [
+            "{\"b\": 1.0, \"a\": 1e999, \"a\": 0}",
+            "{ \"\\u00e4\":[ ] }",
+        ]
+        .map(str::to_owned);
+        let back = read_archive(&archive_text(&texts).unwrap());
+        assert_eq!(back, Some(Ok(texts.to_vec())));
     }
 
     #[test]
     fn others_are_told_apart() {
         assert_eq!(read_archive(&to_text(&DEMO.gear().unwrap()).unwrap()), None);
         assert_eq!(read_archive(""), None);
-        let whole = archive_text(&["{}".to_owned()]);
+        let whole = archive_text(&["{}".to_owned()]).unwrap();
         assert_eq!(read_archive(&whole), Some(Ok(vec!["{}".to_owned()])));
         assert_eq!(read_archive(&whole[..whole.len() - 4]), None);
         let newer = whole.replace("\"version\": 1", "\"version\": 2");
@@ -139,6 +168,9 @@ mod tests {
         );
         let none = whole.replace("\"files\"", "\"file\"");
         assert_eq!(read_archive(&none), Some(Err(ArchiveError::NoFiles)));
-        assert_eq!(read_archive(&archive_text(&[])), Some(Ok(Vec::new())));
+        assert_eq!(
+            read_archive(&archive_text(&[]).unwrap()),
+            Some(Ok(Vec::new()))
+        );
     }
 }

@@ -105,6 +105,12 @@ impl Layout {
 }
 
 impl Formatter for Layout {
+    /// JSON writes null for a number that is not finite, and nothing else of a model is null: a field that
+    /// is absent is left out.
+    fn write_null<W: Write + ?Sized>(&mut self, _writer: &mut W) -> io::Result<()> {
+        Err(io::Error::other("a number that is not finite"))
+    }
+
     fn write_f64<W: Write + ?Sized>(&mut self, writer: &mut W, value: f64) -> io::Result<()> {
         self.inline(writer)?;
         number(writer, value)
@@ -208,7 +214,7 @@ mod tests {
     #[test]
     fn compact_is_what_the_library_writes() {
         let value = json!({
-            "a": {"points": [[0.5, -1.5], [2.5, null]], "words": ["x", "y"], "yes": [true, false]},
+            "a": {"points": [[0.5, -1.5], [2.5, -2.5]], "words": ["x", "y"], "yes": [true, false]},
             "list": [{"n": 1}, {"n": -2}, []],
             "none": [],
             "void": {}
@@ -217,6 +223,14 @@ mod tests {
             compact(&value).unwrap(),
             serde_json::to_string(&value).unwrap()
         );
+    }
+
+    #[test]
+    fn a_number_that_is_not_finite_is_never_written() {
+        for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+            assert!(compact(&[0.5, bad]).is_err());
+            assert!(readable(&[0.5, bad]).is_err());
+        }
     }
 
     #[test]

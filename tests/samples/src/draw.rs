@@ -13,6 +13,12 @@ impl Draw {
         draw
     }
 
+    /// Begins with this very state: for the seeds that property tests have found and print.
+    #[must_use]
+    pub fn from_state(state: u64) -> Self {
+        Self(state)
+    }
+
     /// 64 random bits.
     pub fn bits(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);

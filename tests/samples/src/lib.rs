@@ -16,5 +16,7 @@ pub mod full;
 pub mod heavy;
 /// A plain leg in front view.
 pub mod leg;
+/// Three legs on a power pack.
+pub mod pack;
 
 pub use draw::Draw;

@@ -3,7 +3,6 @@ use gearswing_gear::model::{Brace, Point, Vector};
 use gearswing_report::page::loads as words;
 use gearswing_report::page::names::short;
 use gearswing_solver::kinematics::Pose;
-use gearswing_solver::numeric::ranked;
 use gearswing_solver::result::{Station, StationForce};
 use gearswing_units::UnitChoice;
 
@@ -94,9 +93,10 @@ pub(crate) fn scale(good: &Good, size_px: (f64, f64)) -> Option<f64> {
         .map(|force| force.norm())
         .reduce(f64::max)
     };
-    let forces: Vec<f64> = good.result.stations.iter().filter_map(greatest).collect();
+    let mut forces: Vec<f64> = good.result.stations.iter().filter_map(greatest).collect();
+    forces.sort_by(f64::total_cmp);
     let place = IN_FULL * forces.len().saturating_sub(1) as f64;
-    let long = ranked(&forces, place.round() as usize)?;
+    let long = forces.get(place.round() as usize)?;
     let scale = long / long_px(size_px);
     (scale.is_finite() && scale > 0.0).then_some(scale)
 }

@@ -3,7 +3,7 @@ use super::document::Document;
 use super::session::{Draft, Sheet};
 use super::steps::KeptSteps;
 use super::storage::read_file;
-use crate::few::Few;
+use litemap::LiteMap;
 
 use gearswing_gearfile::read;
 use gearswing_report::open_error_text;
@@ -73,8 +73,8 @@ pub(crate) struct Parked {
     pub(crate) document: Document,
     pub(crate) leg: usize,
     pub(crate) progress: f64,
-    pub(crate) drafts: Few<String, Draft>,
-    pub(crate) sheets: Few<usize, Sheet>,
+    pub(crate) drafts: LiteMap<String, Draft>,
+    pub(crate) sheets: LiteMap<usize, Sheet>,
 }
 
 /// The link for the document as it is.

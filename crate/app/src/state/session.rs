@@ -1,8 +1,8 @@
 //! What is looked at, typed and selected: nothing of it is undone.
-use crate::few::Few;
 
 use gearswing_gear::model::Point;
 use gearswing_units::UnitChoice;
+use litemap::LiteMap;
 
 use super::notice::Notices;
 use crate::scene::{ScreenPoint, Viewport};
@@ -182,8 +182,8 @@ pub struct Session {
     pub open_group: Option<String>,
     pub(crate) clock: Clock,
     pub(crate) snap_off: bool,
-    pub(crate) sheets: Few<usize, Sheet>,
-    pub(crate) drafts: Few<String, Draft>,
+    pub(crate) sheets: LiteMap<usize, Sheet>,
+    pub(crate) drafts: LiteMap<String, Draft>,
     pub(crate) playing: Option<Playing>,
     pub(crate) gesture: Gesture,
     pub(crate) hover: Option<String>,

@@ -151,6 +151,7 @@ mod tests {
     use crate::state::document::Act;
     use gearswing_gear::model::Gear;
     use gearswing_gearfile::DEMO;
+    use gearswing_samples::Draw;
 
     /// The demo without its note.
     fn plain() -> Gear {
@@ -241,15 +242,10 @@ mod tests {
         let mut document = Document::new(DEMO.gear().unwrap(), 0);
         let (mut kept, mut steps) = (KeptSteps::none(), Vec::new());
         // signs without rhyme, which pack to nothing much shorter
-        let mut mixed = 1_u64;
+        let mut draw = Draw::new(1);
         for _ in 0..40 {
             let note: String = (0..200_000)
-                .map(|_| {
-                    mixed = mixed
-                        .wrapping_mul(6_364_136_223_846_793_005)
-                        .wrapping_add(1_442_695_040_888_963_407);
-                    char::from(b' ' + ((mixed >> 40) % 90) as u8)
-                })
+                .map(|_| char::from(b' ' + draw.below(90) as u8))
                 .collect();
             edited(&mut document, &note);
             store(&mut kept, &document, &mut steps);

@@ -2,10 +2,10 @@
 //!
 //! A stored file is some lines of its own and, behind a line `---`, the gear file as it would be
 //! exported; so a person can get at it by hand. Both texts begin with their kind and version.
-use crate::few::Few;
 
 use gearswing_report::page::storage::{StoredFault, stored_fault};
 use gearswing_units::UnitChoice;
+use litemap::LiteMap;
 
 use super::session::{Draft, Theme};
 use super::whole::State;
@@ -19,7 +19,7 @@ const NEXT_STEP: &str = "next step|";
 /// A stored file, taken apart.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Stored {
-    pub(crate) drafts: Few<String, Draft>,
+    pub(crate) drafts: LiteMap<String, Draft>,
     /// Number of the next step of its history; 0 = it has none.
     pub(crate) next_step: u64,
     pub(crate) gear_text: String,
@@ -80,7 +80,7 @@ pub(crate) fn index_text(state: &State) -> String {
 
 fn write_file(stored: &Stored) -> String {
     let mut text = format!("{FILE_HEAD} {VERSION}\n");
-    for (path, draft) in stored.drafts.iter() {
+    for (path, draft) in &stored.drafts {
         let state = if draft.committed { "entered" } else { "typing" };
         text.push_str(&format!(
             "{state}|{}|{}|{}|{}\n",

@@ -35,11 +35,18 @@ pub(super) fn export(state: &mut State) -> Vec<Effect> {
             read_file(&entry.text).map_or_else(|_| entry.text.clone(), |stored| stored.gear_text)
         });
     }
-    vec![Effect::Download {
-        name: NAME.to_owned(),
-        mime: JSON.to_owned(),
-        text: archive_text(&texts),
-    }]
+    match archive_text(&texts) {
+        Ok(text) => vec![Effect::Download {
+            name: NAME.to_owned(),
+            mime: JSON.to_owned(),
+            text,
+        }],
+        Err(error) => {
+            let text = words::all_not_exported(&save_error_text(&error));
+            state.session.notices.problem(text);
+            Vec::new()
+        }
+    }
 }
 
 /// Takes in a file that holds several; `None` where it is none of those. Each becomes a file of its

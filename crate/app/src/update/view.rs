@@ -149,7 +149,7 @@ fn drawing_size(state: &mut State, width_px: f64, height_px: f64) {
         return;
     }
     state.session.drawing_size_px = size;
-    for sheet in state.session.sheets.values_mut() {
+    for (_, sheet) in &mut state.session.sheets {
         if !sheet.fitted {
             sheet.viewport = sheet.viewport.resized(size);
         }

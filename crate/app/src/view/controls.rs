@@ -9,7 +9,6 @@ use gearswing_report::page::names::place_words;
 use gearswing_report::page::transport::{self as transport_words, ScrubMark, mark_words};
 use gearswing_report::page::working::working_line;
 use gearswing_report::page::{files as file_words, history};
-use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{Question, Verdict};
 
 use super::page::{
@@ -200,9 +199,9 @@ pub(crate) fn transport(state: &State) -> Transport {
     if let Some(jam) = good.result.jams.first() {
         mark(jam.place.progress, ScrubMark::Stops, true);
     }
-    sort_short(&mut transport.marks, |a, b| {
-        a.progress.total_cmp(&b.progress)
-    });
+    transport
+        .marks
+        .sort_by(|a, b| a.progress.total_cmp(&b.progress));
     transport
 }
 

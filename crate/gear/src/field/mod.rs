@@ -20,7 +20,7 @@ mod table;
 
 pub use choice::first_spring;
 pub use info::{Class, Empty, Group, Info, Kind};
-pub use numbers::{NumberFault, number_faults};
+pub use numbers::{NumberFault, not_finite, number_faults};
 pub use path::{Axis, Path};
 pub use place::NotStored;
 pub use range::Range;

@@ -15,25 +15,26 @@ pub struct NumberFault {
     pub range: Range,
 }
 
+/// The path of a number, or those of a point's coordinates; none of what is no number.
+fn coordinates(path: Path) -> Vec<Path> {
+    match path.field.info().kind {
+        Kind::Number { .. } => vec![path],
+        Kind::Point | Kind::Outline => [Axis::X, Axis::Y].map(|axis| path.axis(axis)).to_vec(),
+        Kind::Text | Kind::Choice(_) | Kind::Set(_) => Vec::new(),
+    }
+}
+
 /// The first fault of a number or of a point's coordinates.
 fn first_fault(gear: &Gear, path: Path) -> Option<NumberFault> {
     let range = path.field.info().range()?;
-    let one = |path: Path| {
+    coordinates(path).into_iter().find_map(|path| {
         let value = path.number(gear)??;
         (!range.holds(value)).then_some(NumberFault {
             path,
             value: range.measure(value),
             range,
         })
-    };
-    match path.field.info().kind {
-        Kind::Number { .. } => one(path),
-        Kind::Point | Kind::Outline => {
-            let axes = [Axis::X, Axis::Y].into_iter();
-            axes.map(|axis| path.axis(axis)).find_map(one)
-        }
-        Kind::Text | Kind::Choice(_) | Kind::Set(_) => None,
-    }
+    })
 }
 
 /// How many times a field stands in the gear, or in that leg of it.
@@ -53,6 +54,24 @@ fn entries(gear: &Gear, field: Field, leg: usize) -> usize {
     }
 }
 
+/// Where a field stands in the gear, or in that leg of it, the points of an outline one by one. Lists and
+/// outlines longer than `most` are not gone through.
+fn places(gear: &Gear, field: Field, leg: usize, most: usize) -> Vec<Path> {
+    let count = entries(gear, field, leg);
+    let paths = (0..count).map(|entry| field.of_entry(leg, entry));
+    let paths = paths.take(if count > most { 0 } else { count });
+    if !matches!(field.info().kind, Kind::Outline) {
+        return paths.collect();
+    }
+    paths
+        .flat_map(|path| {
+            let points = path.outline(gear).map_or(0, <[_]>::len);
+            let items = if points > most { 0 } else { points };
+            (0..items).map(move |item| path.item(item))
+        })
+        .collect()
+}
+
 /// Every number of the wanted fields, of the gear itself (`leg` = `None`) or of one leg, that cannot be
 /// used, in the order of the list. Lists and outlines longer than `most` are not gone through.
 #[must_use]
@@ -62,28 +81,89 @@ pub fn number_faults(
     most: usize,
     wanted: impl Fn(Field) -> bool,
 ) -> Vec<NumberFault> {
-    let mut faults = Vec::new();
     let fields = Field::ALL.iter().copied();
-    for field in fields.filter(|field| field.is_of_leg() == leg.is_some()) {
-        let info = field.info();
-        if !wanted(field) || info.range().is_none() {
-            continue;
-        }
-        let leg = leg.unwrap_or(0);
-        let count = entries(gear, field, leg);
-        if count > most {
-            continue;
-        }
-        for entry in 0..count {
-            let path = field.of_entry(leg, entry);
-            if matches!(info.kind, Kind::Outline) {
-                let points = path.outline(gear).map_or(0, <[_]>::len);
-                let items = if points > most { 0 } else { points };
-                faults.extend((0..items).filter_map(|item| first_fault(gear, path.item(item))));
-            } else {
-                faults.extend(first_fault(gear, path));
+    fields
+        .filter(|field| field.is_of_leg() == leg.is_some())
+        .filter(|field| wanted(*field) && field.info().range().is_some())
+        .flat_map(|field| places(gear, field, leg.unwrap_or(0), most))
+        .filter_map(|path| first_fault(gear, path))
+        .collect()
+}
+
+/// The first number that is not finite, in the order of the list: no file has a word for it.
+#[must_use]
+pub fn not_finite(gear: &Gear) -> Option<Path> {
+    let of = |leg: usize, field: Field| {
+        let paths = places(gear, field, leg, usize::MAX).into_iter();
+        paths.flat_map(coordinates).find(|path| {
+            let value = path.number(gear).flatten();
+            value.is_some_and(|value| !value.is_finite())
+        })
+    };
+    let (of_legs, of_gear): (Vec<Field>, Vec<Field>) = Field::ALL
+        .iter()
+        .copied()
+        .partition(|field| field.is_of_leg());
+    let in_gear = of_gear.into_iter().find_map(|field| of(0, field));
+    in_gear.or_else(|| {
+        let mut legs = 0..gear.legs.len();
+        legs.find_map(|leg| of_legs.iter().find_map(|field| of(leg, *field)))
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::field::info::Mut;
+
+    /// A gear in which every key of the file occurs.
+    fn full() -> Gear {
+        let text = include_str!("../../../../fixtures/versions/v2.json");
+        let file: serde_json::Value = serde_json::from_str(text).unwrap();
+        serde_json::from_value(file["gear"].clone()).unwrap()
+    }
+
+    fn spoil(gear: &mut Gear, path: Path, bad: f64) {
+        if let Some(axis) = path.axis {
+            let point = path.point().at_mut(gear).unwrap();
+            match axis {
+                Axis::X => point.x = bad,
+                Axis::Y => point.y = bad,
             }
+            return;
+        }
+        match path.write(gear) {
+            Some(Mut::Number(place)) => *place = bad,
+            Some(Mut::Optional(place)) => *place = Some(bad),
+            _ => unreachable!("{path}"),
         }
     }
-    faults
+
+    #[test]
+    fn one_number_that_is_not_finite_is_found_wherever_it_stands() {
+        let sound = full();
+        assert_eq!(not_finite(&sound), None);
+        let mut found = 0;
+        let legs = 0..sound.legs.len();
+        let paths = Field::ALL.iter().flat_map(|field| {
+            let legs = if field.is_of_leg() {
+                legs.clone()
+            } else {
+                0..1
+            };
+            legs.flat_map(|leg| places(&sound, *field, leg, usize::MAX))
+        });
+        for path in paths.flat_map(coordinates) {
+            if path.number(&sound).flatten().is_none() {
+                continue;
+            }
+            for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+                let mut gear = sound.clone();
+                spoil(&mut gear, path, bad);
+                assert_eq!(not_finite(&gear), Some(path), "{path}");
+                found += 1;
+            }
+        }
+        assert!(found > 1_000, "{found}");
+    }
 }

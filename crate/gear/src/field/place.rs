@@ -51,7 +51,7 @@ impl Path {
         }
     }
 
-    fn write(self, gear: &mut Gear) -> Option<Mut<'_>> {
+    pub(super) fn write(self, gear: &mut Gear) -> Option<Mut<'_>> {
         let access = &self.field.info().access;
         if let Access::Gear(via) = access {
             return (via.write)(gear);
@@ -157,7 +157,7 @@ impl Path {
         }
     }
 
-    fn at_mut(self, gear: &mut Gear) -> Option<&mut Point> {
+    pub(super) fn at_mut(self, gear: &mut Gear) -> Option<&mut Point> {
         match (self.write(gear)?, self.item, self.axis) {
             (Mut::Point(point), None, None) => Some(point),
             (Mut::Outline(points), Some(item), None) => points.get_mut(item),

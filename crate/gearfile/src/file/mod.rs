@@ -8,12 +8,8 @@
 mod envelope;
 /// Why a text is no gear file, or a gear none that can be saved.
 mod error;
-/// Mark and version.
-mod head;
 /// Structs come from objects only.
 mod objects;
-/// Path of a place in the text.
-mod place;
 /// Reading.
 mod read;
 /// Writing.
@@ -25,8 +21,6 @@ pub use read::read;
 pub use write::to_text;
 
 pub(crate) use envelope::{lowest_version, upgrade};
-
-pub(crate) use place::path_of_null;
 pub(crate) use read::parse;
 
 /// Reading, writing, round trips.

@@ -1,7 +1,7 @@
 //! A reader that takes a struct from an object only, never from a list of its values in order.
 //!
-//! No gear file has ever held such a list and the schema knows none; without it the code that reads a
-//! gear is a good deal smaller.
+//! No gear file has ever held such a list and the schema knows none. The code that serde derives takes
+//! one all the same, even an empty one where every key may be left out, and has no switch against it.
 
 use serde::de::{DeserializeSeed, Deserializer, EnumAccess, MapAccess, SeqAccess, VariantAccess};
 use serde::de::{Error, Visitor};

@@ -3,20 +3,27 @@ use gearswing_gear::model::Gear;
 use serde::Deserialize;
 use serde::de::{DeserializeOwned, IgnoredAny};
 use serde_json::error::Category;
+use serde_json::value::RawValue;
 
 use super::envelope::upgrade;
-use super::head::Word;
 use super::objects::Objects;
-use super::place::{byte_at, path_at};
 use super::{ContentFault, FORMAT, OpenError, READ_LIMIT, VERSION};
 
-/// What is read first: it tells whose file this is.
+/// The library's path of the whole text.
+const WHOLE: &str = ".";
+
+/// What is read first: it tells whose file this is. Either may be of any kind.
 #[derive(Deserialize)]
-struct Head {
-    #[serde(default)]
-    format: Word,
-    #[serde(default)]
-    version: Word,
+struct Head<'t> {
+    #[serde(borrow)]
+    format: Option<&'t RawValue>,
+    #[serde(borrow)]
+    version: Option<&'t RawValue>,
+}
+
+/// The value if it is there and of this kind.
+fn of_kind<'t, T: Deserialize<'t>>(value: Option<&'t RawValue>) -> Option<T> {
+    serde_json::from_str(value?.get()).ok()
 }
 
 /// Version 1, and version 2, which has more keys that may be left out.
@@ -47,15 +54,15 @@ pub fn read(text: &str) -> Result<Gear, OpenError> {
         return Err(OpenError::Empty);
     }
     let head = head(text)?;
-    if head.format != Word::Text(FORMAT.to_owned()) {
+    if of_kind::<String>(head.format).is_none_or(|format| format != FORMAT) {
         return Err(OpenError::NotGearFile);
     }
-    match head.version {
-        Word::Whole(version @ 1..=VERSION) => parse::<File>(text, "").map(|mut file| {
+    match of_kind(head.version) {
+        Some(version @ 1..=VERSION) => parse::<File>(text, "").map(|mut file| {
             upgrade(&mut file.gear, version);
             file.gear
         }),
-        Word::Whole(version) if version > VERSION => Err(OpenError::NewerVersion {
+        Some(version) if version > VERSION => Err(OpenError::NewerVersion {
             version,
             known: VERSION,
         }),
@@ -68,29 +75,22 @@ pub fn read(text: &str) -> Result<Gear, OpenError> {
     }
 }
 
-fn head(text: &str) -> Result<Head, OpenError> {
+fn head(text: &str) -> Result<Head<'_>, OpenError> {
     // the whole text must be JSON to its end before anything else is said of it
     serde_json::from_str::<IgnoredAny>(text).map_err(|error| not_json(&error))?;
     if !text.trim_start().starts_with('{') {
         return Err(OpenError::NotGearFile);
     }
     // what fails here is a key given twice
-    serde_json::from_str(text).map_err(|error| field_error("", "", &error))
+    serde_json::from_str(text).map_err(|error| field_error("", WHOLE, &error))
 }
 
-/// Reads `T`; `root` is put before the path of a fault.
+/// Reads `T` from a text from its begin to its end; `root` is put before the path of a fault.
 pub(crate) fn parse<T: DeserializeOwned>(text: &str, root: &str) -> Result<T, OpenError> {
-    whole(text).map_err(|error| {
-        let place = byte_at(text, error.line(), error.column());
-        field_error(root, &path_at(text, place), &error)
-    })
-}
-
-/// Reads a text from its begin to its end.
-fn whole<T: DeserializeOwned>(text: &str) -> Result<T, serde_json::Error> {
     let mut reader = serde_json::Deserializer::from_str(text);
-    let read = T::deserialize(Objects(&mut reader))?;
-    reader.end()?;
+    let read = serde_path_to_error::deserialize(Objects(&mut reader))
+        .map_err(|error| field_error(root, &error.path().to_string(), error.inner()))?;
+    reader.end().map_err(|error| not_json(&error))?;
     Ok(read)
 }
 
@@ -100,9 +100,9 @@ fn field_error(root: &str, path: &str, error: &serde_json::Error) -> OpenError {
         return not_json(error);
     }
     let path = match (root, path) {
-        ("", "") => "file".to_owned(),
+        ("", WHOLE) => "file".to_owned(),
         ("", path) => path.to_owned(),
-        (root, "") => root.to_owned(),
+        (root, WHOLE) => root.to_owned(),
         (root, path) => format!("{root}.{path}"),
     };
     let (what, line, column) = (words(error), error.line(), error.column());

@@ -4,8 +4,8 @@ use serde::Serialize;
 
 use super::envelope::lowest_version;
 use super::{FORMAT, READ_LIMIT, SaveError};
-use crate::layout::readable;
-use crate::not_finite::finite;
+use crate::layout::{compact, readable};
+use crate::not_finite::refuse_not_finite;
 
 #[derive(Serialize)]
 struct File<'a> {
@@ -20,7 +20,8 @@ struct File<'a> {
 /// # Errors
 /// A number that is not finite, or a text too long to be read back.
 pub fn to_text(gear: &Gear) -> Result<String, SaveError> {
-    let version = lowest_version(gear, &finite(gear, "gear")?);
+    refuse_not_finite(gear, "gear")?;
+    let version = lowest_version(gear, &compact(gear)?);
     let text = readable(&File {
         format: FORMAT,
         version,

@@ -123,8 +123,7 @@ fn ascii(characters: &[char]) -> Result<Vec<u8>, LinkError> {
         .ok_or(LinkError::Altered)
 }
 
-/// CRC-32 of IEEE 802.3, bit by bit: a link is short, and the tables of a fast one would be a
-/// thirtieth of the page.
+/// CRC-32 of IEEE 802.3, bit by bit: a link is too short for a table to pay.
 pub(super) const CHECKSUM: Crc<u32, NoTable> = Crc::<u32, NoTable>::new(&CRC_32_ISO_HDLC);
 
 /// CRC-32 of everything but the checksum and the end mark.

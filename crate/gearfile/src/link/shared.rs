@@ -8,7 +8,8 @@ use super::pack::{FIXED_TEXT_1, pack, unpack};
 use super::strip::strip;
 use super::{LinkError, code};
 use crate::file::{ContentFault, OpenError, READ_LIMIT, SaveError, lowest_version, parse, upgrade};
-use crate::not_finite::finite;
+use crate::layout::compact;
+use crate::not_finite::refuse_not_finite;
 
 /// Most characters of a pasted text that is looked through: a link and an address around it.
 const PASTE_LIMIT: usize = code::LONGEST + (64 << 10);
@@ -31,6 +32,21 @@ pub struct Shared {
     pub units: String,
 }
 
+impl Shared {
+    /// Its numbers beside those of the gear, by their paths.
+    fn own_numbers(&self) -> impl Iterator<Item = (&'static str, f64)> {
+        let of_view = |view: ViewState| {
+            let [x, y] = view.centre;
+            [
+                ("view.centre_m[0]", x),
+                ("view.centre_m[1]", y),
+                ("view.width_m", view.width),
+            ]
+        };
+        std::iter::once(("progress", self.progress)).chain(self.view.into_iter().flat_map(of_view))
+    }
+}
+
 /// Part of the drawing that is seen, whatever the screen.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -49,7 +65,14 @@ pub struct ViewState {
 /// # Errors
 /// A number that is not finite, or a gear too large for any link.
 pub fn encode(shared: &Shared) -> Result<String, SaveError> {
-    let json = finite(shared, "link")?;
+    for (path, value) in shared.own_numbers() {
+        if !value.is_finite() {
+            let path = format!("link.{path}");
+            return Err(SaveError::NotFinite { path });
+        }
+    }
+    refuse_not_finite(&shared.gear, "link.gear")?;
+    let json = compact(shared)?;
     let too_large = |bytes, limit| SaveError::TooLarge { bytes, limit };
     if json.len() > READ_LIMIT {
         return Err(too_large(json.len(), READ_LIMIT));

@@ -1,5 +1,6 @@
 //! Cut, altered, foreign and wrapped links.
 use gearswing_gear::model::{Pin, Pins, Spring, SpringJoint, SpringKind, TorsionSpring};
+use gearswing_samples::Draw;
 use proptest::prelude::*;
 
 use super::*;
@@ -260,16 +261,11 @@ fn what_is_not_finite_is_not_sent() {
 
 #[test]
 fn a_gear_too_large_is_told() {
-    let mut state = 1_u64;
+    let mut draw = Draw::new(1);
     let mut big = shared();
     // noise does not pack
     big.gear.note = (0..300_000)
-        .map(|_| {
-            state = state
-                .wrapping_mul(6_364_136_223_846_793_005)
-                .wrapping_add(1);
-            char::from(b' ' + (state >> 58) as u8)
-        })
+        .map(|_| char::from(b' ' + draw.below(64) as u8))
         .collect();
     assert!(matches!(encode(&big), Err(SaveError::TooLarge { .. })));
 }

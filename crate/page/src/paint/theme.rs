@@ -2,15 +2,15 @@
 
 use crate::dom::{document, window};
 use crate::error::{PageError, Result};
-use gearswing_app::Few;
 use gearswing_app::words::browser::lacks;
+use litemap::LiteMap;
 use wasm_bindgen::JsValue;
 use web_sys::CssStyleDeclaration;
 
 /// Colors by the name of their custom property.
 #[derive(Default)]
 pub(crate) struct Theme {
-    colours: Few<&'static str, JsValue>,
+    colours: LiteMap<&'static str, JsValue>,
     /// Family of the page's text.
     family: String,
 }

@@ -1,7 +1,6 @@
 //! Does it clear? The tightest place of the well in words.
 use gearswing_gear::model::{Grown, MovingPart};
 use gearswing_solver::TireChoice;
-use gearswing_solver::numeric::sort_short;
 use gearswing_solver::result::{Finding, PairClearance, TireState, Verdict};
 
 use super::answer::Said;
@@ -154,9 +153,7 @@ pub(super) fn others(subject: &Subject, governing: Option<&PairClearance>) -> St
             None => worst.push(pair),
         }
     }
-    sort_short(&mut worst, |a, b| {
-        a.tightest.clearance.total_cmp(&b.tightest.clearance)
-    });
+    worst.sort_by(|a, b| a.tightest.clearance.total_cmp(&b.tightest.clearance));
     let mut names: Vec<(bool, String)> = worst
         .into_iter()
         .map(|pair| {

@@ -6,9 +6,9 @@ use super::track::Track;
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{FallAirspeed, FallOutcome, LegResult, Unpowered, Verdict};
-use crate::supply::tests::support::on_motors;
 use crate::{Options, solve_leg};
 use gearswing_samples::leg::{kinds, leg, pins_of_leg};
+use gearswing_samples::pack::on_motors;
 
 /// The friction and the airspeed at which it just stops short bracket what single falls do: to 0.1 %.
 #[test]
@@ -130,7 +130,7 @@ fn electric_actuators_fall_by_what_drives_them_back() {
     let options = Options::default();
     let fall = |gear: &Gear| solve_leg(gear, 0, &options).unwrap();
     let locks = |found: &LegResult| found.findings[2].verdict;
-    let mut seals = crate::supply::tests::support::gear();
+    let mut seals = gearswing_samples::pack::gear();
     let leg = &mut seals.legs[0];
     leg.actuator.seal_friction = Some(60.0);
     leg.drive.orifice_down = None;

@@ -80,7 +80,7 @@ mod tests {
     /// The actuator carries the leg from where the device lets go, whatever the number of stations.
     #[test]
     fn the_device_lets_go_at_the_same_place_on_any_table() {
-        let mut gear = crate::supply::tests::support::gear();
+        let mut gear = gearswing_samples::pack::gear();
         gear.legs = vec![gearswing_samples::leg::leg()];
         let leg = &mut gear.legs[0];
         leg.actuator.attach_to = AttachTo::Leg;

@@ -5,7 +5,7 @@ use super::fall::without_power;
 use super::forces::forces;
 use crate::model::Gear;
 use crate::prepared::PreparedGear;
-use crate::supply::tests::support::{gear, on_motors, skin_over_the_wheel};
+use gearswing_samples::pack::{accumulator_alone, gear, on_motors, skin_over_the_wheel};
 
 /// Whether the forces and the fall of the first leg are those of before a change, and not some like them.
 fn kept(gear: &Gear, change: impl Fn(&mut Gear)) -> [bool; 2] {
@@ -54,6 +54,6 @@ fn forces_rest_on_the_other_legs_only_where_they_share_the_source() {
     let electric = on_motors(gear(), [4e3, 12.0], [0.02, 0.01]);
     assert_eq!(kept(&electric, heavier), [false, true]);
     let mut on_gas = gear();
-    on_gas.supply = crate::supply::tests::support::accumulator_alone();
+    on_gas.supply = accumulator_alone();
     assert_eq!(kept(&on_gas, heavier), [false, true]);
 }

@@ -3,7 +3,6 @@ use super::StopError;
 use crate::clearance::drawn_clearance_at;
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Leg, MovingPart};
-use crate::numeric::sort_short;
 use crate::result::{Place, TireState};
 use crate::statics::Face;
 use crate::supply::Track;
@@ -69,7 +68,7 @@ impl Way {
                     .filter_map(|travel| stage.fluid_at_travel(travel));
                 fluids.extend(near);
             }
-            sort_short(&mut fluids, f64::total_cmp);
+            fluids.sort_by(f64::total_cmp);
             fluids.dedup();
             for fluid in fluids {
                 let place = stage.place(fluid);

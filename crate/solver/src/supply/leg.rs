@@ -2,7 +2,6 @@
 use super::stage::Stage;
 use super::track::{Blocked, Track};
 use crate::model::{Leg, Shortening};
-use crate::numeric::sort_short;
 use crate::result::{Direction, Indication, LegSample, Place, RunEventKind};
 
 /// Share of a stage within which a place is reached: rounding of the time step that ends there, and
@@ -366,8 +365,6 @@ fn triggers(leg: &Leg, track: &Track, direction: Direction) -> Vec<Trigger> {
             }
         }
     }
-    sort_short(&mut found, |a, b| {
-        a.stage.cmp(&b.stage).then(a.fluid.total_cmp(&b.fluid))
-    });
+    found.sort_by(|a, b| a.stage.cmp(&b.stage).then(a.fluid.total_cmp(&b.fluid)));
     found
 }

@@ -63,7 +63,7 @@ mod track;
 mod watch;
 
 #[cfg(test)]
-pub(crate) mod tests;
+mod tests;
 
 pub use crate::hydraulics::{is_run_down, open_circuit_voltage};
 pub use crate::result::SupplyError;

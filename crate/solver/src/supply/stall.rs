@@ -5,7 +5,6 @@ use super::touch::Touched;
 use super::track::Blocked;
 use crate::hydraulics::{Circuit, Pump, Stands};
 use crate::model::{ElectricActuator, Source, Supply};
-use crate::numeric::sort_short;
 use crate::result::{Stall, StallCause};
 use crate::statics::Face;
 
@@ -48,7 +47,7 @@ pub(super) fn stalls(
             )
         })
         .collect();
-    sort_short(&mut found, |a, b| b.0.total_cmp(&a.0));
+    found.sort_by(|a, b| b.0.total_cmp(&a.0));
     found.into_iter().map(|(_, stall)| stall).collect()
 }
 

@@ -26,6 +26,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
             "gearswing-solver",
             "serde",
             "serde_json",
+            "serde_path_to_error",
             "miniz_oxide",
             "base64",
             "crc",
@@ -51,6 +52,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
             "gearswing-units",
             "gearswing-gearfile",
             "gearswing-report",
+            "litemap",
         ],
     ),
     (
@@ -61,6 +63,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
             "wasm-bindgen",
             "web-sys",
             "js-sys",
+            "litemap",
             "console_error_panic_hook",
         ],
     ),

@@ -2,7 +2,6 @@
 use gearswing_gear::model::{Joint, Vector};
 use gearswing_report::page::curves as words;
 use gearswing_report::{drive_quantity, joint_words};
-use gearswing_solver::numeric::ranked;
 use gearswing_solver::result::{
     ClearanceCurve, Motion, Reactions, Station, StationForce, TireState,
 };
@@ -72,9 +71,10 @@ pub(crate) fn charts(good: &Good, former: Option<&Good>) -> Vec<Chart> {
 /// Three times what a curve keeps below over most of the path: beside a toggle it has no end.
 fn usual(series: &[Series]) -> f64 {
     let points = series.iter().flat_map(|s| s.pieces.iter().flatten());
-    let sizes: Vec<f64> = points.map(|(_, value)| value.abs()).collect();
-    match ranked(&sizes, sizes.len() * 3 / 4) {
-        Some(size) if size > 0.0 => 3.0 * size,
+    let mut sizes: Vec<f64> = points.map(|(_, value)| value.abs()).collect();
+    sizes.sort_by(f64::total_cmp);
+    match sizes.get(sizes.len() * 3 / 4) {
+        Some(&size) if size > 0.0 => 3.0 * size,
         _ => f64::INFINITY,
     }
 }

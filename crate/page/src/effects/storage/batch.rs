@@ -2,7 +2,8 @@
 
 use super::database::Transaction;
 use crate::error::Result;
-use gearswing_app::{Few, StoredStep};
+use gearswing_app::StoredStep;
+use litemap::LiteMap;
 
 /// Keys of gear files begin with this.
 pub(super) const FILE: &str = "file/";
@@ -38,13 +39,13 @@ pub(super) struct FileBatch {
     /// Steps stored before are of another file.
     pub(super) fresh: bool,
     /// Steps by their number; `None` = to be taken out.
-    pub(super) steps: Few<u64, Option<String>>,
+    pub(super) steps: LiteMap<u64, Option<String>>,
 }
 
 /// What is to be written in one transaction.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(super) struct Batch {
-    pub(super) files: Few<String, FileBatch>,
+    pub(super) files: LiteMap<String, FileBatch>,
     pub(super) index: Option<String>,
     /// What to answer with when it is on the disk.
     pub(super) ticket: Option<u64>,
@@ -65,7 +66,7 @@ impl FileBatch {
         if self.fresh {
             transaction.delete_all(&steps_prefix(id))?;
         }
-        for (number, step) in self.steps.iter() {
+        for (number, step) in &self.steps {
             let key = step_key(id, *number);
             match step {
                 Some(text) => transaction.put(&key, text)?,
@@ -83,7 +84,7 @@ impl Batch {
     }
 
     fn file(&mut self, id: &str) -> &mut FileBatch {
-        self.files.entry(id.to_owned())
+        self.files.entry(id.to_owned()).or_default()
     }
 
     /// A file's text.

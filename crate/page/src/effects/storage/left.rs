@@ -36,7 +36,7 @@ impl Left {
         if self.file.fresh {
             marks.push(FRESH.to_owned());
         }
-        for (number, step) in self.file.steps.iter() {
+        for (number, step) in &self.file.steps {
             marks.push(match step {
                 Some(text) => format!("{number}:{}", text.len()),
                 None => format!("{number}:"),
@@ -48,12 +48,7 @@ impl Left {
         }
         written.push('\n');
         written.extend(self.over.iter().map(String::as_str));
-        written.extend(
-            self.file
-                .steps
-                .iter()
-                .filter_map(|(_, step)| step.as_deref()),
-        );
+        written.extend(self.file.steps.values().filter_map(Option::as_deref));
         written.extend(self.file.text.as_deref());
         written
     }
@@ -119,7 +114,7 @@ mod tests {
         let left = Left::read("3,2\noneabtext").unwrap();
         assert_eq!(left.over, ["one", "ab"]);
         assert_eq!(left.file.text.as_deref(), Some("text"));
-        assert!(!left.file.fresh && left.file.steps.iter().next().is_none());
+        assert!(!left.file.fresh && left.file.steps.is_empty());
     }
 
     #[test]

@@ -8,8 +8,8 @@ use super::batch::FileBatch;
 use super::left::Left;
 use crate::dom::window;
 use crate::error::{PageError, Result, report};
-use gearswing_app::Few;
 use gearswing_app::words::browser::lacks;
+use litemap::LiteMap;
 use web_sys::Storage;
 
 /// Keys of gear files of earlier versions begin with this.
@@ -25,10 +25,10 @@ const LEFT_INDEX: &str = "gearswing.left-index";
 #[derive(Debug, Default)]
 pub(super) struct Held {
     /// Gear files by their own key.
-    pub(super) files: Few<String, String>,
+    pub(super) files: LiteMap<String, String>,
     pub(super) index: Option<String>,
     /// What was taken over before, by its key in the simple storage.
-    pub(super) taken: Few<String, String>,
+    pub(super) taken: LiteMap<String, String>,
 }
 
 /// What is to be written so that everything is taken over.
@@ -108,10 +108,10 @@ pub(super) fn leave_index(text: &str) -> Result<()> {
 }
 
 /// A key that no file has.
-fn free_id(files: &Few<String, String>) -> String {
+fn free_id(files: &LiteMap<String, String>) -> String {
     let numbers = files
-        .iter()
-        .filter_map(|(id, _)| id.strip_prefix('g')?.parse::<u64>().ok());
+        .keys()
+        .filter_map(|id| id.strip_prefix('g')?.parse::<u64>().ok());
     format!("g{}", numbers.max().unwrap_or(0).saturating_add(1))
 }
 
@@ -141,7 +141,7 @@ pub(super) fn take_over(held: &mut Held, all: &[(String, String)]) -> Taking {
         held.taken.insert(key.clone(), text.clone());
         taking.taken.push((key.clone(), text.clone()));
     }
-    for (key, _) in held.taken.iter() {
+    for key in held.taken.keys() {
         if !all.iter().any(|(there, _)| there == key) {
             taking.forgotten.push(key.clone());
         }
@@ -155,7 +155,7 @@ fn put(held: &mut Held, taking: &mut Taking, id: &str, left: Left) {
         return;
     };
     let id = match held.files.get(id) {
-        Some(there) if *there == text && file.steps.iter().next().is_none() => return,
+        Some(there) if *there == text && file.steps.is_empty() => return,
         Some(there) if *there != text && !over.contains(there) => {
             // its history belongs to the file that stands there
             file = Left::of(&text).file;
@@ -265,7 +265,7 @@ mod tests {
             held.files.insert("g1".to_owned(), there.to_owned());
             let taking = take_over(&mut held, &[left(&both, &steps)]);
             assert_eq!(texts(&taking), [pair(id, "last")], "{there}");
-            assert_eq!(taking.files[0].1.steps.iter().count(), taken, "{there}");
+            assert_eq!(taking.files[0].1.steps.len(), taken, "{there}");
         }
         // cut off
         let mut held = Held::default();

@@ -6,8 +6,9 @@ use super::old::{self, Held, Taking, take_over};
 use super::store::Store;
 use crate::dom::window;
 use crate::error::{PageError, Result, report};
+use gearswing_app::StoredFile;
 use gearswing_app::words::browser::lacks;
-use gearswing_app::{Few, StoredFile};
+use litemap::LiteMap;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
@@ -70,7 +71,7 @@ fn refuse(waiting: &Waiting, error: &PageError) {
     let mut held = Held::default();
     take_over(&mut held, &old::read());
     let found = Found {
-        store: Store::new(None, Few::default()),
+        store: Store::new(None, LiteMap::default()),
         index: held.index,
         files: files(&held.files),
         refused: Some(error.to_string()),
@@ -78,7 +79,7 @@ fn refuse(waiting: &Waiting, error: &PageError) {
     answer(waiting, found);
 }
 
-fn files(files: &Few<String, String>) -> Vec<StoredFile> {
+fn files(files: &LiteMap<String, String>) -> Vec<StoredFile> {
     let all = files.iter();
     all.map(|(id, text)| StoredFile {
         id: id.clone(),
@@ -108,7 +109,7 @@ fn read(database: Database, to: Waiting) -> Result<()> {
         });
         let done = held.and_then(|mut held| {
             for (id, _) in texts(&deleted, DELETED)? {
-                if held.files.get(&id).is_none() {
+                if !held.files.contains_key(&id) {
                     writing.delete_all(&steps_prefix(&id))?;
                 }
                 writing.delete(&format!("{DELETED}{id}"))?;

@@ -8,10 +8,11 @@ use super::old;
 use crate::dom::window;
 use crate::error::{PageError, Result, report};
 use crate::runtime::Port;
+use gearswing_app::StoredStep;
 use gearswing_app::msg::{File, Msg};
 use gearswing_app::words::browser::BROKEN_OFF;
-use gearswing_app::{Few, StoredStep};
 use js_sys::Array;
+use litemap::LiteMap;
 use wasm_bindgen::JsValue;
 use web_sys::{BroadcastChannel, IdbRequest};
 
@@ -30,7 +31,7 @@ pub(crate) struct Store {
     /// The database is being opened again.
     opening: bool,
     /// Last text read or written here of each file.
-    seen: Few<String, String>,
+    seen: LiteMap<String, String>,
     /// To be written with the next transaction.
     waiting: Batch,
     /// In the transaction that is under way.
@@ -46,7 +47,7 @@ pub(crate) struct Store {
 struct Flight {
     batch: Batch,
     /// The texts that its files may take the place of.
-    over: Few<String, String>,
+    over: LiteMap<String, String>,
     /// Everything is handed to the browser.
     sent: bool,
     /// Files that another window has written, with their texts there; nothing of them is written.
@@ -55,7 +56,7 @@ struct Flight {
 
 impl Store {
     /// A store over a database and what was read from it.
-    pub(super) fn new(database: Option<Database>, seen: Few<String, String>) -> Self {
+    pub(super) fn new(database: Option<Database>, seen: LiteMap<String, String>) -> Self {
         Self {
             database,
             opening: false,

@@ -23,7 +23,7 @@ fn worked() -> LegResult {
     }];
     let gear = Gear {
         legs: vec![leg],
-        ..crate::supply::tests::support::gear()
+        ..gearswing_samples::pack::gear()
     };
     solve_leg(&gear, 0, &Options::default()).unwrap()
 }

@@ -12,7 +12,7 @@ fn gear(pump: f64) -> Gear {
     Gear {
         emergency_way: Some(EmergencyWay::HandPump),
         emergency_pump: Some(pump),
-        ..crate::supply::tests::support::gear()
+        ..gearswing_samples::pack::gear()
     }
 }
 

@@ -1,5 +1,6 @@
 //! Closed forms against sampling, and against the distances of parry2d-f64 0.31, a general-purpose
 //! collision library (`query::distance` for disjoint shapes).
+use gearswing_samples::Draw;
 use parry2d_f64::math::{Pose as Isometry, Vector as Glam};
 use parry2d_f64::query::distance;
 use parry2d_f64::shape::{ConvexPolygon, Polyline, Segment};
@@ -11,7 +12,7 @@ use super::super::segment::{segment_distance, segment_segment};
 use super::super::signed::signed_clearance;
 use super::super::sweep::{Span, lines_cross, nearest_lines};
 use super::super::turning::{RadialBarrier, TurningCore, sliding_nearest};
-use super::support::{Draw, cases, random_leg};
+use super::support::{cases, one_of, random_leg};
 use crate::model::{Point, Vector};
 
 fn glam(p: Point) -> Glam {
@@ -34,7 +35,7 @@ proptest! {
     /// Source of the reference: parry2d-f64 0.31 `distance` of two segments.
     #[test]
     fn segment_segment_agrees_with_parry(seed: u64) {
-        let mut d = Draw::new(seed);
+        let mut d = Draw::from_state(seed);
         let p: Vec<Point> = (0..4).map(|_| drawn_point(&mut d, 1.0)).collect();
         let pair = segment_segment(p[0], p[1], p[2], p[3]);
         let outside = distance(
@@ -54,12 +55,12 @@ proptest! {
     /// a step of the arc.
     #[test]
     fn arc_segment_is_the_least_of_all_samples(seed: u64) {
-        let mut d = Draw::new(seed);
+        let mut d = Draw::from_state(seed);
         let centre = drawn_point(&mut d, 0.5);
         let (a, b) = (drawn_point(&mut d, 1.0), drawn_point(&mut d, 1.0));
         let from = drawn_point(&mut d, 1.0) - centre;
         let low = d.between(-3.0, 3.0);
-        let span = match d.one_of(4) {
+        let span = match one_of(&mut d, 4) {
             0 => 0.0,
             1 => d.between(0.0, 0.6),
             2 => d.between(0.5, 3.3),
@@ -142,7 +143,7 @@ proptest! {
     /// The bound of an interval holds for a core whose points run straight.
     #[test]
     fn lower_bound_holds_on_straight_runs(seed: u64) {
-        let mut d = Draw::new(seed);
+        let mut d = Draw::from_state(seed);
         let from: Vec<Point> = (0..3).map(|_| drawn_point(&mut d, 0.5)).collect();
         let size = d.between(0.0, 0.3);
         let to: Vec<Point> = from.iter().map(|p| p + drawn_point(&mut d, size).coords).collect();

@@ -2,34 +2,15 @@
 use crate::kinematics::{Linkage, Sweep};
 use crate::model::*;
 use crate::tires::{TireSize, TireSizes};
+use gearswing_samples::Draw;
 
-/// Random numbers from a seed: SplitMix64 (Steele, Lea, Flood 2014, from memory).
-pub(crate) struct Draw(u64);
+/// One of so many cases.
+pub(crate) fn one_of(draw: &mut Draw, count: usize) -> usize {
+    (draw.between(0.0, count as f64) as usize).min(count - 1)
+}
 
-impl Draw {
-    pub(crate) fn new(seed: u64) -> Self {
-        Self(seed)
-    }
-
-    fn unit(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        ((z ^ (z >> 31)) >> 11) as f64 / (1u64 << 53) as f64
-    }
-
-    pub(crate) fn between(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * self.unit()
-    }
-
-    pub(crate) fn one_of(&mut self, count: usize) -> usize {
-        (self.between(0.0, count as f64) as usize).min(count - 1)
-    }
-
-    fn point(&mut self, x: (f64, f64), y: (f64, f64)) -> Vector {
-        Vector::new(self.between(x.0, x.1), self.between(y.0, y.1))
-    }
+fn point(draw: &mut Draw, x: (f64, f64), y: (f64, f64)) -> Vector {
+    Vector::new(draw.between(x.0, x.1), draw.between(y.0, y.1))
 }
 
 /// Settings of a property test over `cases` seeds; a failure prints its seed.
@@ -59,7 +40,7 @@ impl Drawn {
 }
 
 fn solid(draw: &mut Draw, centre: Point, size: f64) -> Shape {
-    let count = 3 + draw.one_of(5);
+    let count = 3 + one_of(draw, 5);
     let mut points: Vec<Point> = (0..count)
         .map(|i| {
             let angle = std::f64::consts::TAU * (i as f64 + draw.between(0.0, 0.8)) / count as f64;
@@ -67,14 +48,14 @@ fn solid(draw: &mut Draw, centre: Point, size: f64) -> Shape {
             centre + Vector::new(angle.cos(), angle.sin()) * radius
         })
         .collect();
-    if draw.one_of(2) == 0 {
+    if one_of(draw, 2) == 0 {
         points.reverse();
     }
     Shape::Solid { points }
 }
 
 fn surface(draw: &mut Draw, start: Point) -> Shape {
-    let count = 2 + draw.one_of(4);
+    let count = 2 + one_of(draw, 4);
     let mut angle = draw.between(-3.0, 3.0);
     let mut points = vec![start];
     for _ in 1..count {
@@ -87,10 +68,10 @@ fn surface(draw: &mut Draw, start: Point) -> Shape {
 
 /// A leg whose well holds three obstacles.
 pub(crate) fn random_leg(seed: u64) -> Drawn {
-    let mut draw = Draw::new(seed);
+    let mut draw = Draw::from_state(seed);
     let d = &mut draw;
-    let trunnion = Point::origin() + d.point((-1.0, 1.0), (-1.0, 1.0));
-    let hand = if d.one_of(2) == 0 { 1.0 } else { -1.0 };
+    let trunnion = Point::origin() + point(d, (-1.0, 1.0), (-1.0, 1.0));
+    let hand = if one_of(d, 2) == 0 { 1.0 } else { -1.0 };
     let swing_up = hand * d.between(0.9, 1.9);
     let length = d.between(0.5, 0.9);
     let lean = d.between(-0.3, 0.3);
@@ -112,7 +93,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         at(length + 0.02, 0.5 * half),
         at(0.45 * length, 0.6 * half),
     ];
-    let shortening = match d.one_of(3) {
+    let shortening = match one_of(d, 3) {
         0 => Shortening::None,
         1 => Shortening::BeforeSwing {
             amount: d.between(0.03, 0.15),
@@ -130,12 +111,12 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         }
     };
     let leg_attach = at(d.between(0.4, 0.7) * length, d.between(-0.02, 0.02));
-    let airframe_pivot = trunnion + d.point((0.3 * hand, 0.6 * hand), (-0.12, 0.15));
+    let airframe_pivot = trunnion + point(d, (0.3 * hand, 0.6 * hand), (-0.12, 0.15));
     let link = |thickness| Link {
         thickness,
         mass: 0.0,
     };
-    let brace = match d.one_of(4) {
+    let brace = match one_of(d, 4) {
         0 => Brace::None,
         1 => Brace::Sliding(SlidingBrace {
             airframe_pivot,
@@ -149,7 +130,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
             let line = leg_attach - airframe_pivot;
             let share = d.between(0.35, 0.65);
             let off = d.between(-0.12, 0.12);
-            let through = d.one_of(2) == 0;
+            let through = one_of(d, 2) == 0;
             // over center is a matter of millimeters
             let off = if through { 0.15 * off } else { off };
             let normal = Vector::new(-line.y, line.x).normalize();
@@ -169,7 +150,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
             })
         }
     };
-    let attach_to = match (&brace, d.one_of(3)) {
+    let attach_to = match (&brace, one_of(d, 3)) {
         (Brace::Folding(_), 1) => AttachTo::UpperLink,
         (Brace::Folding(_), 2) => AttachTo::LowerLink,
         _ => AttachTo::Leg,
@@ -178,16 +159,16 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         (Brace::Folding(b), AttachTo::UpperLink) => {
             b.airframe_pivot
                 + (b.knee - b.airframe_pivot) * 0.5
-                + d.point((-0.03, 0.03), (0.0, 0.03))
+                + point(d, (-0.03, 0.03), (0.0, 0.03))
         }
         (Brace::Folding(b), AttachTo::LowerLink) => {
-            b.knee + (b.leg_attach - b.knee) * 0.4 + d.point((-0.03, 0.03), (0.0, 0.03))
+            b.knee + (b.leg_attach - b.knee) * 0.4 + point(d, (-0.03, 0.03), (0.0, 0.03))
         }
         _ => at(d.between(0.15, 0.35) * length, d.between(-0.05, 0.05)),
     };
     let body_length = d.between(0.08, 0.16);
     let actuator = Actuator {
-        mount: trunnion + d.point((0.25 * hand, 0.5 * hand), (0.0, 0.3)),
+        mount: trunnion + point(d, (0.25 * hand, 0.5 * hand), (0.0, 0.3)),
         attach,
         attach_to,
         bore: 0.03,
@@ -196,7 +177,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         longest: 3.0,
         body_diameter: d.between(0.03, 0.05),
         body_length,
-        body_at: if d.one_of(3) == 0 {
+        body_at: if one_of(d, 3) == 0 {
             BodyEnd::Moving
         } else {
             BodyEnd::Airframe
@@ -215,7 +196,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
         width: new.width * 1.04,
         shoulder_radius: new.shoulder_radius * 1.04,
     };
-    let view = if d.one_of(2) == 0 {
+    let view = if one_of(d, 2) == 0 {
         View::Side
     } else {
         View::Front
@@ -240,7 +221,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
             let place = trunnion + Vector::new(angle.cos(), angle.sin()) * d.between(0.15, 1.3);
             Obstacle {
                 name: format!("Obstacle {i}"),
-                shape: if d.one_of(2) == 0 {
+                shape: if one_of(d, 2) == 0 {
                     let size = d.between(0.02, 0.25);
                     solid(d, place, size)
                 } else {

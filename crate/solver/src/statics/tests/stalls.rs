@@ -1,6 +1,6 @@
 //! Where the pressure ceases to suffice is the place itself, not the station behind it.
 use crate::solve::{Options, solve_leg};
-use crate::supply::tests::support::gear;
+use gearswing_samples::pack::gear;
 
 #[test]
 fn a_stall_is_told_where_it_begins_on_any_table() {

@@ -45,7 +45,7 @@ fn four_equations_by_hand() {
 fn gear(leg: Leg) -> Gear {
     Gear {
         legs: vec![leg],
-        ..crate::supply::tests::support::gear()
+        ..gearswing_samples::pack::gear()
     }
 }
 

@@ -6,8 +6,8 @@ use crate::result::{
     Check, Direction, Explanation, Finds, Fit, Run, RunEnd, StopCause, StopExplained,
 };
 use crate::supply::Track;
-use crate::supply::tests::support::gear;
 use crate::supply::{SLOWEST_PACE, SupplyOptions, cycle};
+use gearswing_samples::pack::gear;
 
 const LEG: usize = 2;
 

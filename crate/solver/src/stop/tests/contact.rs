@@ -3,7 +3,7 @@ use super::causes::{explained, of, one_leg};
 use crate::kinematics::{Linkage, Sweep};
 use crate::model::*;
 use crate::result::{Check, Finds, Fit, StopCause};
-use crate::supply::tests::support::skin_over_the_wheel;
+use gearswing_samples::pack::skin_over_the_wheel;
 
 /// Side view, wheel a disc of radius R under a level skin: it touches when the axle has risen to R
 /// below it, whatever the angle.

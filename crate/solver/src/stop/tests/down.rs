@@ -6,8 +6,8 @@ use crate::model::*;
 use crate::result::{
     Check, Direction, Explanation, Finds, Fit, Run, RunEnd, StopCause, StopExplained,
 };
-use crate::supply::tests::support::holds_it_up;
 use crate::supply::{SupplyOptions, Track, cycle};
+use gearswing_samples::pack::holds_it_up;
 
 /// A leg that a spring at the trunnion holds up: down, the pump has to push it.
 fn sprung_up() -> Gear {

@@ -5,7 +5,7 @@ use super::super::{StopError, explain_stop};
 use crate::kinematics::{Linkage, Sweep};
 use crate::model::{HowFar, Joint, Pin, Point, SeenStop};
 use crate::result::{Fit, Phase, Place, StopCause};
-use crate::supply::tests::support::gear;
+use gearswing_samples::pack::gear;
 
 fn stood_at(travel: f64, uncertainty: f64) -> Stood {
     Stood {

@@ -1,8 +1,8 @@
 //! An accumulator that stands above what its pump makes.
 use super::super::{SupplyOptions, cycle};
-use super::support::gear;
 use crate::model::{Accumulator, Gear, HandPump, Source};
 use crate::result::{RunEnd, RunEventKind as Kind};
+use gearswing_samples::pack::gear;
 
 pub(super) fn with(
     source: Option<Source>,

@@ -2,10 +2,10 @@
 use super::super::balance::{Load, manifold};
 use super::above::{hand, with};
 use super::runs::{going, motor, run, short_of, track};
-use super::support::gear;
 use crate::hydraulics::Pump;
 use crate::model::{Accumulator, Supply};
 use crate::result::RunEnd;
+use gearswing_samples::pack::gear;
 
 /// A pump that gives 14 cm3/s at the 6 MPa at which its relief valve opens, with gas charged to that.
 fn full() -> Supply {

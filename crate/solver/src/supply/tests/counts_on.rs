@@ -1,6 +1,5 @@
 //! What a leg can count on is what its source makes, the answers with it.
 use super::super::{SupplyOptions, cycle};
-use super::support::{accumulator_alone, gear, on_motors};
 use crate::model::{Battery, Spring, SpringJoint, SpringKind, TorsionSpring};
 use crate::prepared::PreparedGear;
 use crate::result::{
@@ -8,6 +7,7 @@ use crate::result::{
 };
 use crate::statics::available;
 use crate::{Options, solve_leg};
+use gearswing_samples::pack::{accumulator_alone, gear, on_motors};
 
 fn driven(gear: &crate::model::Gear, leg: usize) -> (Verdict, crate::result::Force) {
     let found = solve_leg(gear, leg, &Options::default()).unwrap();
@@ -47,7 +47,7 @@ fn a_weak_pump_is_in_the_answer() {
         "{peak:?} {needed}"
     );
     // a sound supply is not held back by more than the file says
-    let sound = super::support::gear();
+    let sound = gearswing_samples::pack::gear();
     let (verdict, force) = driven(&sound, stall.leg);
     // which a turn of 2 g asks too much of, as set it does not
     assert_eq!(verdict, Verdict::Marginal);

@@ -1,12 +1,12 @@
 //! Whole gears: balances, refinement, order facts of the trade, stalls and what frees them.
 use super::super::track::Track;
 use super::super::{SupplyError, SupplyOptions, cycle};
-use super::support::gear;
 use super::tired::tired;
 use crate::model::*;
 use crate::result::{
     Cycle, Direction, Indication, Run, RunEnd, RunEvent, RunEventKind as Kind, StallCause,
 };
+use gearswing_samples::pack::gear;
 
 pub(super) fn solved(gear: &Gear) -> Cycle {
     cycle(gear, &SupplyOptions::default()).unwrap()

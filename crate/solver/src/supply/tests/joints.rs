@@ -1,8 +1,8 @@
 //! Springs, pin friction and binding pins, seen by the supply.
 use super::super::{SupplyOptions, cycle};
-use super::support::gear;
 use crate::model::*;
 use crate::result::{Cycle, RunEnd, RunEventKind as Kind, StallCause};
+use gearswing_samples::pack::gear;
 
 fn solved(gear: &Gear) -> Cycle {
     cycle(gear, &SupplyOptions::default()).unwrap()

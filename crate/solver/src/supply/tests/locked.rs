@@ -1,9 +1,9 @@
 //! The down and locked light against the place, and contact, while the knee comes out of its lock.
 use super::super::{SupplyOptions, cycle};
-use super::support::{gear, on_motors, skin_over_the_wheel};
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{Cycle, Indication, Phase, RunEnd, RunEventKind as Kind, StallCause};
+use gearswing_samples::pack::{gear, on_motors, skin_over_the_wheel};
 
 fn solved(gear: &Gear) -> Cycle {
     cycle(gear, &SupplyOptions::default()).unwrap()

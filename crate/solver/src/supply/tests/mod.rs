@@ -32,8 +32,6 @@ mod shared;
 mod slices;
 /// Accumulator and stage valves.
 mod stored;
-/// A gear of three legs.
-pub(crate) mod support;
 /// A tired battery.
 mod tired;
 /// Contact.

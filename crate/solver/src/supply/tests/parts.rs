@@ -98,7 +98,7 @@ fn motor_line_at_2500_rpm() {
 #[test]
 fn resistance_in_the_wires_takes_what_ohms_law_says() {
     // V = E − I·R at the working point, and the bus stands higher by the wires' own drop.
-    let mut supply = super::support::gear().supply;
+    let mut supply = gearswing_samples::pack::gear().supply;
     supply.battery.open_circuit_voltage = Some(12.4);
     supply.battery.internal_resistance = 0.02;
     supply.battery.wire_resistance = 0.03;

@@ -1,8 +1,8 @@
 //! Fluid and energy out of a run by the line of its pump alone.
 use super::super::{SupplyOptions, cycle, open_circuit_voltage};
-use super::support::gear;
 use crate::model::{Gear, Source};
 use crate::result::{Run, Sample};
+use gearswing_samples::pack::gear;
 
 #[test]
 fn pump_and_battery_give_what_their_line_says() {

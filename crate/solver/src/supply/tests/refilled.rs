@@ -1,9 +1,9 @@
 //! The accumulator after the swing.
 use super::super::{SupplyOptions, cycle};
 use super::runs::{event, hand, run, track};
-use super::support::gear;
 use crate::model::{Accumulator, Gear, Source, Supply};
 use crate::result::{RunEnd, RunEventKind as Kind};
+use gearswing_samples::pack::gear;
 
 const GAS: Accumulator = Accumulator {
     gas_volume: 1e-3,

@@ -6,7 +6,6 @@ use super::super::run::Going;
 use super::super::stage::Stage;
 use super::super::state::Power;
 use super::super::track::Track;
-use super::support;
 use crate::hydraulics::{Line, Pump};
 use crate::model::{HandPump, MotorPump, Source, Supply};
 use crate::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind, StallCause};
@@ -57,7 +56,7 @@ pub(super) fn run(supply: &Supply, tracks: Vec<Track>) -> Run {
 
 /// A run before its first step.
 pub(super) fn going(supply: &Supply, tracks: Vec<Track>) -> Going {
-    let leg = support::leg("Test");
+    let leg = gearswing_samples::pack::leg("Test");
     let legs = tracks
         .into_iter()
         .map(|track| Moving::new(&leg, track, Direction::Up, None))

@@ -1,12 +1,12 @@
 //! Legs on one drive, and a supply that differs up and down.
 use super::super::{SupplyError, SupplyOptions, cycle};
 use super::counts_on::level_flight_alone;
-use super::support::{accumulator_alone, gear};
 use crate::kinematics::Linkage;
 use crate::model::{Brace, Gear, Source, Supply};
 use crate::result::{FindingDetail, Force, LegResult, Question, RunEnd, Verdict};
 use crate::statics::{STANDARD_GRAVITY, areas};
 use crate::{Options, solve_leg};
+use gearswing_samples::pack::{accumulator_alone, gear};
 
 fn solved(gear: &Gear, leg: usize) -> LegResult {
     solve_leg(gear, leg, &Options::default()).unwrap()

@@ -1,9 +1,9 @@
 //! A gear that is followed in parts comes out as one that is followed at once.
 use super::super::{Cycling, SupplyError, SupplyOptions, cycle};
-use super::support::gear;
 use super::tired::tired;
 use crate::model::Gear;
 use crate::result::Cycle;
+use gearswing_samples::pack::gear;
 
 /// In parts of so many steps, and how many parts they were.
 fn in_parts(

@@ -1,9 +1,9 @@
 //! Accumulators and stage valves.
 use super::super::{SupplyOptions, cycle};
 use super::runs::{event, hand, run, short_of, track};
-use super::support::gear;
 use crate::model::{Accumulator, Gear, StrutJack, Supply};
 use crate::result::{Run, RunEnd, RunEventKind as Kind, Sample, StallCause};
+use gearswing_samples::pack::gear;
 
 /// One liter of nitrogen at 3 MPa, charged to 10 MPa.
 const GAS: Accumulator = Accumulator {

@@ -1,9 +1,9 @@
 //! A tired battery: what it slows, which leg it stalls, what frees it.
 use super::gears::{solved, time};
-use super::support::gear;
 use crate::model::*;
 use crate::result::{Motion, RunEnd, RunEventKind as Kind, Sample, StallCause};
 use crate::{Options, solve_leg};
+use gearswing_samples::pack::gear;
 
 pub(super) fn tired() -> Gear {
     let mut gear = gear();
@@ -114,7 +114,7 @@ fn what_would_free_it_frees_it() {
     assert_eq!(with_volts(volts * 1.02 + 0.02), RunEnd::Complete);
     assert_eq!(with_volts(volts * 0.97), RunEnd::Stalled);
     let with_relief = |relief: f64| {
-        let mut gear = super::support::gear();
+        let mut gear = gearswing_samples::pack::gear();
         if let Source::MotorPump(pump) = &mut gear.supply.source {
             pump.relief_pressure = relief;
         }

@@ -1,6 +1,5 @@
 //! Legs that touch their well on the way: contact as an event of the run.
 use super::super::{SupplyOptions, cycle};
-use super::support::{gear, on_motors, skin_over_the_wheel};
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{
@@ -8,6 +7,7 @@ use crate::result::{
     TireState,
 };
 use crate::solve::{Options, solve_leg};
+use gearswing_samples::pack::{gear, on_motors, skin_over_the_wheel};
 
 fn solved(gear: &Gear) -> Cycle {
     cycle(gear, &SupplyOptions::default()).unwrap()
@@ -72,7 +72,7 @@ fn a_leg_stops_at_its_first_contact_and_the_others_come_up() {
 /// that stands through its strut from the start stops nowhere by that.
 #[test]
 fn a_tire_that_touches_its_own_leg_stops_it() {
-    let mut gear = super::support::gear();
+    let mut gear = gearswing_samples::pack::gear();
     gear.legs[1].out_of_plane.own_leg = OwnLeg::All;
     let found = solve_leg(&gear, 1, &Options::default()).unwrap();
     let own = found.clearance.own.iter();
@@ -86,7 +86,7 @@ fn a_tire_that_touches_its_own_leg_stops_it() {
     assert_eq!((run.end, stall.leg), (RunEnd::Stalled, 1));
     assert_eq!(stall.cause, StallCause::TouchesItself { part });
     assert!((stall.place.travel - travel).abs() < 1e-6, "{stall:?}");
-    let mut through = super::support::gear();
+    let mut through = gearswing_samples::pack::gear();
     let axle = through.legs[1].strut.axle;
     through.legs[1].strut.sliding_outline = [(-0.01, 0.0), (0.01, 0.0), (0.01, 0.3), (-0.01, 0.3)]
         .map(|(x, y)| axle + Vector::new(x, y))
@@ -211,7 +211,7 @@ fn way_down_starts_where_it_touched() {
         let (gives, takes) = (f.pumped + f.drawn, f.swept + f.relieved);
         assert!((gives / takes - 1.0).abs() < 1e-6, "{f:?}");
     }
-    let whole = solved(&super::support::gear()).down.unwrap();
+    let whole = solved(&gearswing_samples::pack::gear()).down.unwrap();
     assert!(down.fluid.swept < whole.fluid.swept);
 }
 

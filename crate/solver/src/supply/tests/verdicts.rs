@@ -1,11 +1,11 @@
 //! What makes an answer: the least margin of all motions and cases, and a way down that there is.
 use super::super::{SupplyOptions, cycle};
-use super::support::{gear, holds_it_up, skin_over_the_wheel};
 use crate::model::*;
 use crate::result::*;
 use crate::stop::{StopError, explain_stop};
 use crate::{LEAST_OVER_CENTRE, Options, solve_leg};
 use gearswing_samples::leg::kinds;
+use gearswing_samples::pack::{gear, holds_it_up, skin_over_the_wheel};
 
 fn solved(gear: &Gear, leg: usize) -> LegResult {
     solve_leg(gear, leg, &Options::default()).unwrap()

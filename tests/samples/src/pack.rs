@@ -1,9 +1,10 @@
 //! A gear of three legs on a 12 V power pack, invented.
-use crate::model::*;
-use gearswing_samples::leg as sample;
+use super::leg as sample;
+use gearswing_gear::model::*;
 
 /// A leg whose strut shortens by a jack before the swing.
-pub(crate) fn leg(name: &str) -> Leg {
+#[must_use]
+pub fn leg(name: &str) -> Leg {
     let point = Point::new;
     let mut leg = sample::leg();
     leg.name = name.into();
@@ -51,7 +52,8 @@ pub(crate) fn leg(name: &str) -> Leg {
 }
 
 /// Two mains and a lighter nose leg; the right main is the heavier.
-pub(crate) fn gear() -> Gear {
+#[must_use]
+pub fn gear() -> Gear {
     let mut nose = leg("Nose");
     nose.wheel.mass = 4.0;
     nose.body.mass = 5.0;
@@ -88,7 +90,8 @@ pub(crate) fn gear() -> Gear {
 }
 
 /// A liter of gas at 3 MPa, charged to 7 MPa, that nothing fills again.
-pub(crate) fn accumulator_alone() -> Supply {
+#[must_use]
+pub fn accumulator_alone() -> Supply {
     Supply {
         accumulator: Some(Accumulator {
             gas_volume: 1e-3,
@@ -102,7 +105,8 @@ pub(crate) fn accumulator_alone() -> Supply {
 
 /// A gear on electric actuators of one stall force at their rated voltage, on a battery of 12 V at rest
 /// with these resistances within and in the wires.
-pub(crate) fn on_motors(mut gear: Gear, motor: [f64; 2], resistances: [f64; 2]) -> Gear {
+#[must_use]
+pub fn on_motors(mut gear: Gear, motor: [f64; 2], resistances: [f64; 2]) -> Gear {
     let [stall_force, rated_voltage] = motor;
     gear.supply.source = Source::ElectricActuators;
     let battery = &mut gear.supply.battery;
@@ -122,7 +126,8 @@ pub(crate) fn on_motors(mut gear: Gear, motor: [f64; 2], resistances: [f64; 2]) 
 }
 
 /// A spring at the trunnion that holds a leg up: down, the pump has to push it.
-pub(crate) fn holds_it_up() -> Spring {
+#[must_use]
+pub fn holds_it_up() -> Spring {
     Spring {
         name: "holds it up".into(),
         kind: SpringKind::Torsion(TorsionSpring {
@@ -134,7 +139,8 @@ pub(crate) fn holds_it_up() -> Spring {
 }
 
 /// A level skin, free below, that nothing but the wheel is checked against.
-pub(crate) fn skin_over_the_wheel(half: f64, y: f64) -> Obstacle {
+#[must_use]
+pub fn skin_over_the_wheel(half: f64, y: f64) -> Obstacle {
     Obstacle {
         name: "skin".into(),
         shape: Shape::Surface {
