@@ -3,7 +3,7 @@ use gearswing_gear::model::{Leg, Point};
 use gearswing_solver::result::Question;
 
 use super::drawing::own_leg_governs;
-use super::{Sheet, Stance, Viewport, now};
+use super::{PosedLeg, Sheet, Viewport, now};
 use crate::state::{Good, State};
 
 /// A box that grows.
@@ -128,14 +128,14 @@ pub(crate) fn sheet_at(state: &State, question: Question) -> Sheet {
 }
 
 /// The selected leg at its place of the path, as last worked out.
-pub(crate) fn stance_of(state: &State) -> Stance {
+pub(crate) fn stance_of(state: &State) -> PosedLeg {
     let good = state.derived.good(state.session.leg);
     let leg = state.gear().legs.get(state.session.leg);
     match (good, leg) {
         (Some(good), _) => {
-            Stance::new(&good.leg, good.pose(state.session.progress), good.range().0)
+            PosedLeg::new(&good.leg, good.pose(state.session.progress), good.range().0)
         }
-        (None, Some(leg)) => Stance::new(leg, None, 0.0),
-        (None, None) => Stance::still(),
+        (None, Some(leg)) => PosedLeg::new(leg, None, 0.0),
+        (None, None) => PosedLeg::still(),
     }
 }

@@ -4,8 +4,8 @@ use gearswing_solver::result::{FindingDetail, MechanismEventKind, Tightest};
 
 use super::labels::Placer;
 use super::{
-    Carrier, Handle, Pen, Role, Scene, ScreenPoint, Shape, Stance, dimension, grid, grips, handles,
-    leg, loads, now, sheet_of, springs, stance_of, well,
+    Carrier, Handle, Pen, PosedLeg, Role, Scene, ScreenPoint, Shape, dimension, grid, grips,
+    handles, leg, loads, now, sheet_of, springs, stance_of, well,
 };
 use crate::state::{Good, State};
 
@@ -180,7 +180,7 @@ fn snap_marks(pen: &mut Pen, state: &State) {
         .into_iter()
         .find(|grip| Some(grip.path.as_str()) == selected)
         .map_or(Carrier::Airframe, |grip| grip.carrier);
-    let stance: Stance = stance_of(state);
+    let stance: PosedLeg = stance_of(state);
     let at = stance.place(carrier, snapped.point);
     for to in &snapped.to {
         let to = stance.place(carrier, *to);

@@ -28,12 +28,12 @@ mod mark;
 mod now;
 /// Putting marks on a canvas.
 mod pen;
+/// Where points are at the place shown.
+mod posed_leg;
 /// Outlines as polygons.
 mod ring;
 /// The springs.
 mod springs;
-/// Where points are at the place shown.
-mod stance;
 /// Fewer points.
 mod thin;
 /// Meters to pixels.
@@ -53,5 +53,5 @@ pub(crate) use loads::loads;
 pub use mark::{Anchor, Handle, Mark, Role, Scene, ScreenPoint, Shape};
 pub(crate) use now::{Now, NowClearance, now};
 pub(crate) use pen::Pen;
-pub(crate) use stance::{Carrier, Stance, attach_carrier};
+pub(crate) use posed_leg::{Carrier, PosedLeg, attach_carrier};
 pub use viewport::Viewport;

@@ -3,14 +3,14 @@ use gearswing_gear::model::{Leg, Point};
 use gearswing_report::page::drawing::{Caught, caught_words};
 
 use crate::fields;
-use crate::scene::{self, Carrier, Grip, Stance};
+use crate::scene::{self, Carrier, Grip, PosedLeg};
 use crate::state::{Snapped, State};
 
 /// Within this distance a point snaps (CSS px).
 const REACH_PX: f64 = 6.0;
 
 /// Whether two points stand still toward each other in what is shown.
-fn comparable(a: Carrier, b: Carrier, stance: &Stance) -> bool {
+fn comparable(a: Carrier, b: Carrier, stance: &PosedLeg) -> bool {
     if stance.is_unturned() {
         return true;
     }
@@ -30,7 +30,7 @@ fn same_list(a: &str, b: &str) -> bool {
 pub(super) fn snap(
     state: &State,
     grip: &Grip,
-    stance: &Stance,
+    stance: &PosedLeg,
     target: Point,
     scale: f64,
 ) -> Option<Snapped> {

@@ -14,7 +14,7 @@ const WHOLE: &str = ".";
 
 /// What is read first: it tells whose file this is. Either may be of any kind.
 #[derive(Deserialize)]
-struct Head<'t> {
+struct FileHead<'t> {
     #[serde(borrow)]
     format: Option<&'t RawValue>,
     #[serde(borrow)]
@@ -75,7 +75,7 @@ pub fn read(text: &str) -> Result<Gear, OpenError> {
     }
 }
 
-fn head(text: &str) -> Result<Head<'_>, OpenError> {
+fn head(text: &str) -> Result<FileHead<'_>, OpenError> {
     // the whole text must be JSON to its end before anything else is said of it
     serde_json::from_str::<IgnoredAny>(text).map_err(|error| not_json(&error))?;
     if !text.trim_start().starts_with('{') {

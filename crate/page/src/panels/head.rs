@@ -9,7 +9,7 @@ use gearswing_app::words::header::units_words;
 use web_sys::{HtmlElement, HtmlOptionElement, HtmlSelectElement};
 
 /// The top row.
-pub(super) struct Head {
+pub(super) struct TopRow {
     shown: Option<Toolbar>,
     file_name: HtmlElement,
     file_state: HtmlElement,
@@ -24,7 +24,7 @@ pub(super) struct Head {
     loads: HtmlElement,
 }
 
-impl Head {
+impl TopRow {
     /// Looks up the nodes and fills the selects.
     pub(super) fn mount() -> Result<Self> {
         let units: HtmlSelectElement = by_id("units")?;

@@ -29,12 +29,12 @@ pub struct FindingText {
 }
 
 /// Sentence of an answer and what to try next.
-pub(super) struct Said {
+pub(super) struct AnswerText {
     pub(super) sentence: String,
     pub(super) try_next: Vec<String>,
 }
 
-impl Said {
+impl AnswerText {
     pub(super) fn new<const N: usize>(sentence: String, try_next: [&str; N]) -> Self {
         Self {
             sentence,
@@ -96,7 +96,7 @@ pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
     }
 }
 
-fn said(subject: &Subject, finding: &Finding) -> Said {
+fn said(subject: &Subject, finding: &Finding) -> AnswerText {
     match &finding.detail {
         FindingDetail::Jammed { cause } => jam::said(subject, finding, *cause),
         FindingDetail::Tightest {
@@ -164,7 +164,7 @@ fn said(subject: &Subject, finding: &Finding) -> Said {
 }
 
 /// An answer that the tire's own leg or its room governs, and what the well has to say beside it.
-fn with_well(subject: &Subject, mut said: Said) -> Said {
+fn with_well(subject: &Subject, mut said: AnswerText) -> AnswerText {
     said.sentence
         .push_str(&match subject.result.clearance.pairs.is_empty() {
             true => " No structure is drawn around the leg.".to_owned(),

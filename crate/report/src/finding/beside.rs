@@ -6,7 +6,7 @@ use gearswing_solver::result::{
 };
 use gearswing_units::Quantity;
 
-use super::answer::Said;
+use super::answer::AnswerText;
 use super::assumption::Governing;
 use crate::subject::{Subject, obstacle_words, part_name};
 
@@ -95,14 +95,14 @@ fn less_for_skew(subject: &Subject, of: impl Fn(&SkewLoss) -> f64) -> Option<Str
 }
 
 /// The tire against its own leg, where that governs.
-pub(super) fn own_leg(subject: &Subject, row: usize, clearance: f64, spare: f64) -> Said {
+pub(super) fn own_leg(subject: &Subject, row: usize, clearance: f64, spare: f64) -> AnswerText {
     let Some(own) = subject.result.clearance.own.get(row) else {
         let text = format!(
             "{} and its own leg: {}.",
             subject.own("tire"),
             gap(subject, clearance)
         );
-        return Said::new(text, []);
+        return AnswerText::new(text, []);
     };
     let part = part_name(own.part);
     let (who, at) = (subject.own("tire"), subject.at(&own.tightest.place));
@@ -147,18 +147,18 @@ pub(super) fn own_leg(subject: &Subject, row: usize, clearance: f64, spare: f64)
     } else {
         vec!["Turn the wheel by hand on jacks and look at this gap all around.".to_owned()]
     };
-    Said { sentence, try_next }
+    AnswerText { sentence, try_next }
 }
 
 /// Room along the trunnion, where that governs.
-pub(super) fn room(subject: &Subject, row: usize, clearance: f64, spare: f64) -> Said {
+pub(super) fn room(subject: &Subject, row: usize, clearance: f64, spare: f64) -> AnswerText {
     let Some(room) = subject.result.clearance.room.rows.get(row) else {
         let text = format!(
             "{} has {} along its trunnion.",
             subject.own("tire"),
             gap(subject, clearance)
         );
-        return Said::new(text, []);
+        return AnswerText::new(text, []);
     };
     let (who, side, when) = (
         subject.own("tire"),
@@ -188,7 +188,7 @@ pub(super) fn room(subject: &Subject, row: usize, clearance: f64, spare: f64) ->
         sentence.push_str(&format!(" That is {less}."));
     }
     let look = "Measure it again: straightedge across the well, from the middle of the tire to the nearest thing, at several places of its way.";
-    Said::new(sentence, [look])
+    AnswerText::new(sentence, [look])
 }
 
 /// Parts of its own leg, and sides along the trunnion, that the tire touches or comes too near to, each

@@ -3,7 +3,7 @@ use gearswing_gear::model::{Grown, MovingPart};
 use gearswing_solver::TireChoice;
 use gearswing_solver::result::{Finding, PairClearance, TireState, Verdict};
 
-use super::answer::Said;
+use super::answer::AnswerText;
 use super::beside::{interference, own_too_near, tire_itself};
 use crate::name::name_words;
 use crate::subject::{Subject, obstacle_words, part_name};
@@ -17,10 +17,10 @@ pub(super) fn tightest(
     pair: usize,
     clearance: f64,
     spare: f64,
-) -> Said {
+) -> AnswerText {
     let Some(pair) = subject.result.clearance.pairs.get(pair) else {
         // The row is missing only when a result was put together wrongly; the number still holds.
-        return Said::new(
+        return AnswerText::new(
             format!(
                 "{} is {}, {} against what is required.",
                 subject.own("tightest clearance"),
@@ -48,11 +48,11 @@ pub(super) fn tightest(
                 .to_owned(),
         ]
     };
-    Said { sentence, try_next }
+    AnswerText { sentence, try_next }
 }
 
-pub(super) fn nothing_in_well(subject: &Subject) -> Said {
-    Said::new(
+pub(super) fn nothing_in_well(subject: &Subject) -> AnswerText {
+    AnswerText::new(
         format!(
             "No structure is drawn around {}, so there is nothing to check its clearance against.",
             subject.the_leg()

@@ -3,7 +3,7 @@ use gearswing_gear::model::{AttachTo, Joint, Source};
 use gearswing_solver::result::{DrivenBy, Finding, LoadCase, Motion, SetBy, Stroke, Verdict};
 use gearswing_units::Quantity;
 
-use super::answer::Said;
+use super::answer::AnswerText;
 use crate::cases::{in_case, joint_words, motion_verb, motion_words};
 use crate::subject::Subject;
 use crate::text::{capital_first, the_leg};
@@ -19,7 +19,7 @@ pub(super) struct Pressure {
     pub(super) mount_load: f64,
 }
 
-pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure) -> Said {
+pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure) -> AnswerText {
     let force = &subject.result.force;
     let say = |si| subject.say(subject.drive(), si);
     let wanted = pressure.required;
@@ -55,7 +55,7 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
         Verdict::Good | Verdict::NotShown => vec![prove(force.driven_by).to_owned()],
         Verdict::Marginal | Verdict::Bad => more_force(subject, pressure, wanted),
     };
-    Said {
+    AnswerText {
         sentence: format!(
             "{}{}{balance}{load}{}",
             needs(subject, finding, pressure),
@@ -255,13 +255,13 @@ pub(super) fn binds(
     finding: &Finding,
     joint: Joint,
     (motion, case): (Motion, LoadCase),
-) -> Said {
+) -> AnswerText {
     let place = behind(subject, finding);
     let case = match case {
         LoadCase::AsSet => String::new(),
         case => format!(", {},", in_case(case)),
     };
-    Said::new(
+    AnswerText::new(
         format!(
             "{} bind{place}{case} while {}: friction there, most of it at the {}, grows faster than the actuator force, so nothing moves the leg.",
             subject.own("pins"),
@@ -275,10 +275,10 @@ pub(super) fn binds(
     )
 }
 
-pub(super) fn partner_stands(subject: &Subject, finding: &Finding, leg: usize) -> Said {
+pub(super) fn partner_stands(subject: &Subject, finding: &Finding, leg: usize) -> AnswerText {
     let place = behind(subject, finding);
     let other = others(subject, &[leg]);
-    Said::new(
+    AnswerText::new(
         format!(
             "{} is on one drive with {other}, which nothing moves{place}: the drive stops both there.",
             capital_first(&subject.the_leg())
@@ -287,9 +287,9 @@ pub(super) fn partner_stands(subject: &Subject, finding: &Finding, leg: usize) -
     )
 }
 
-pub(super) fn dead_point(subject: &Subject, finding: &Finding) -> Said {
+pub(super) fn dead_point(subject: &Subject, finding: &Finding) -> AnswerText {
     let place = behind(subject, finding);
-    Said::new(
+    AnswerText::new(
         format!(
             "{} loses its arm{place}: no actuator force moves the leg there.",
             subject.own("actuator")
@@ -300,9 +300,9 @@ pub(super) fn dead_point(subject: &Subject, finding: &Finding) -> Said {
     )
 }
 
-pub(super) fn strut_jack(subject: &Subject, needed: f64, most: f64) -> Said {
+pub(super) fn strut_jack(subject: &Subject, needed: f64, most: f64) -> AnswerText {
     let say = |si| subject.say(Quantity::Pressure, si);
-    Said::new(
+    AnswerText::new(
         format!(
             "{} needs {}; {}.",
             subject.own("strut-shortening cylinder"),
@@ -315,9 +315,9 @@ pub(super) fn strut_jack(subject: &Subject, needed: f64, most: f64) -> Said {
     )
 }
 
-pub(super) fn stage_valve(subject: &Subject, opens: f64, most: f64) -> Said {
+pub(super) fn stage_valve(subject: &Subject, opens: f64, most: f64) -> AnswerText {
     let say = |si| subject.say(Quantity::Pressure, si);
-    Said::new(
+    AnswerText::new(
         format!(
             "{}, which holds the swing back until the strut is short, opens at {}; {}.",
             subject.own("stage valve"),
@@ -328,7 +328,7 @@ pub(super) fn stage_valve(subject: &Subject, opens: f64, most: f64) -> Said {
     )
 }
 
-pub(super) fn cannot_unlock(subject: &Subject) -> Said {
+pub(super) fn cannot_unlock(subject: &Subject) -> AnswerText {
     let on_leg = subject
         .model()
         .is_some_and(|leg| leg.actuator.attach_to == AttachTo::Leg);
@@ -337,7 +337,7 @@ pub(super) fn cannot_unlock(subject: &Subject) -> Said {
     } else {
         "pressed to retract, it drives the knee further into its lock"
     };
-    Said::new(
+    AnswerText::new(
         format!(
             "{} can't bring the knee back through the straight line: {why}.",
             subject.own("actuator")

@@ -4,7 +4,7 @@ use gearswing_solver::result::{
 };
 use gearswing_units::Quantity;
 
-use super::answer::Said;
+use super::answer::AnswerText;
 use super::{spare, way_down};
 use crate::subject::Subject;
 use crate::text::capital_first;
@@ -19,7 +19,7 @@ const NEAR: f64 = 5e-3;
 const SLOW_DOWN: &str = "Slow down before the emergency procedure, as the maker's data say; if they give no airspeed, ask for it.";
 
 /// Adds what the fall says to an answer about the lock.
-pub(super) fn append(subject: &Subject, said: &mut Said) {
+pub(super) fn append(subject: &Subject, said: &mut AnswerText) {
     let Some(fall) = &subject.result.fall else {
         said.sentence.push_str(
             " Whether it comes down to its lock without its normal power is not shown: its way is not worked out to up.",

@@ -1,11 +1,11 @@
 //! The leg stops before up: why, where, and by how much it misses.
 use gearswing_solver::result::{Finding, JamCause, Question};
 
-use super::answer::Said;
+use super::answer::AnswerText;
 use super::clears;
 use crate::subject::Subject;
 
-pub(super) fn said(subject: &Subject, finding: &Finding, cause: JamCause) -> Said {
+pub(super) fn said(subject: &Subject, finding: &Finding, cause: JamCause) -> AnswerText {
     let stops = match &finding.place {
         Some(place) => format!("{} stops {}", subject.the_leg(), subject.at(place)),
         None => format!("{} can't come up", subject.the_leg()),
@@ -20,7 +20,7 @@ pub(super) fn said(subject: &Subject, finding: &Finding, cause: JamCause) -> Sai
         Question::Locks => format!("{stops}, so it does not go through the whole swing: {why}."),
     };
     let [first, second] = what_to_try(cause);
-    Said::new(sentence, [first, second])
+    AnswerText::new(sentence, [first, second])
 }
 
 /// Why a leg stops, as a clause: "the brace is too short by 8.3 mm …".

@@ -4,7 +4,7 @@ use gearswing_solver::{
 };
 use gearswing_units::Quantity;
 
-use super::answer::Said;
+use super::answer::AnswerText;
 use crate::published::{LOCK_BY_HAND, LOCK_PROOFS, OVER_CENTER_PRINTED};
 use crate::subject::Subject;
 
@@ -20,7 +20,7 @@ pub(super) fn over_centre(
     offset: f64,
     ground_into_lock: f64,
     knee_push: f64,
-) -> Said {
+) -> AnswerText {
     let round = Quantity::Force.to_si(subject.units, ROUND_LOAD);
     let per_load = |share: f64| {
         format!(
@@ -113,7 +113,7 @@ pub(super) fn over_centre(
     } else {
         &[ADJUST, OTHER_LOCK, PUSH_CHECK, LOCK_PROOFS, LOCK_BY_HAND]
     };
-    Said {
+    AnswerText {
         sentence: format!(
             "{} stands {} over center{asked}.{play} {ground} {weight}{air}",
             subject.own("knee"),
@@ -144,7 +144,7 @@ fn in_the_air(subject: &Subject) -> String {
 }
 
 /// Adds what a down-lock switch that closes early tells.
-pub(super) fn append_switch(subject: &Subject, said: &mut Said) {
+pub(super) fn append_switch(subject: &Subject, said: &mut AnswerText) {
     let set = subject.model().map_or(0.0, |leg| leg.drive.switches.down);
     if set > 0.0 {
         said.sentence.push_str(&format!(
@@ -158,13 +158,13 @@ pub(super) fn append_switch(subject: &Subject, said: &mut Said) {
     }
 }
 
-pub(super) fn not_over_centre(subject: &Subject, offset: f64) -> Said {
+pub(super) fn not_over_centre(subject: &Subject, offset: f64) -> AnswerText {
     let stands = if offset == 0.0 {
         "on the straight line".to_owned()
     } else {
         format!("{} short of center", subject.size(offset.abs()))
     };
-    Said::new(
+    AnswerText::new(
         format!(
             "{} stands {stands}: its geometry does not lock it; that something else does is not shown and needs a look at that lock.",
             subject.own("knee")
@@ -173,8 +173,8 @@ pub(super) fn not_over_centre(subject: &Subject, offset: f64) -> Said {
     )
 }
 
-pub(super) fn excursion_stopped(subject: &Subject, at_axle: f64, allowed: f64) -> Said {
-    Said::new(
+pub(super) fn excursion_stopped(subject: &Subject, at_axle: f64, allowed: f64) -> AnswerText {
+    AnswerText::new(
         format!(
             "{} can't pass the straight line: at the axle it needs {} of overtravel past down, and the stop allows {}.",
             subject.own("knee"),
@@ -188,7 +188,7 @@ pub(super) fn excursion_stopped(subject: &Subject, at_axle: f64, allowed: f64) -
     )
 }
 
-pub(super) fn sliding_brace(subject: &Subject, end_gap: f64) -> Said {
+pub(super) fn sliding_brace(subject: &Subject, end_gap: f64) -> AnswerText {
     let stands = if end_gap.abs() < 5e-5 {
         "at its end length".to_owned()
     } else {
@@ -200,7 +200,7 @@ pub(super) fn sliding_brace(subject: &Subject, end_gap: f64) -> Said {
     } else {
         "that its latch holds it is not shown and needs a look at the latch"
     };
-    Said::new(
+    AnswerText::new(
         format!(
             "{} stands {stands} with the gear down: {latch}.",
             subject.own("telescoping brace")
@@ -211,8 +211,8 @@ pub(super) fn sliding_brace(subject: &Subject, end_gap: f64) -> Said {
     )
 }
 
-pub(super) fn no_brace(subject: &Subject) -> Said {
-    Said::new(
+pub(super) fn no_brace(subject: &Subject) -> AnswerText {
+    AnswerText::new(
         format!(
             "{} has no brace: its geometry holds nothing; that the actuator or a separate lock holds it is not shown and needs a look at that lock.",
             subject.the_leg()

@@ -5,9 +5,9 @@ use crate::kinematics::Pose;
 use crate::model::Point;
 
 use super::barrier::{Barrier, Edge};
+use super::path_nodes::PathNodes;
 use super::segment::{Bounds, point_segment_squared};
 use super::sweep::{Span, Sweep, core_edges};
-use super::track::Track;
 use crate::result::ClearanceError;
 
 /// Bound on the intervals looked at for one part and surface.
@@ -164,7 +164,7 @@ pub(crate) fn is_behind(barrier: &Barrier, core: &[Point]) -> bool {
 /// Boxes around long stretches of the path settle most of it. An interval too short to decide
 /// counts as behind: the answer errs to that side only.
 pub(crate) fn first_behind(
-    track: &Track,
+    track: &PathNodes,
     sweep: &Sweep,
     barrier: &Barrier,
     obstacle: usize,
@@ -198,7 +198,7 @@ fn corners(bounds: &Bounds) -> [Point; 4] {
 
 /// As [`first_behind`], within the interval that starts at node `i`.
 fn behind_in(
-    track: &Track,
+    track: &PathNodes,
     sweep: &Sweep,
     barrier: &Barrier,
     i: usize,

@@ -10,11 +10,11 @@ use super::envelope::{leg_envelope, wheel_envelope};
 use super::outline::all_parts;
 use super::own::{Own, own_clearances};
 use super::pair::Runner;
+use super::path_nodes::PathNodes;
 use super::rig::Rig;
 use super::room::room;
 use super::signed::signed_clearance;
 use super::skew::{as_drawn, skew_losses};
-use super::track::Track;
 use super::turning::RadialBarrier;
 use crate::result::ClearanceError;
 
@@ -93,7 +93,7 @@ pub fn clearances(
     let leg = case.leg;
     let shortening = &leg.strut.shortening;
     let rig = Rig::new(leg);
-    let track = Track::new(case.linkage, rig, shortening, case.poses)?;
+    let track = PathNodes::new(case.linkage, rig, shortening, case.poses)?;
     let losses = match options.less_skew {
         true => skew_losses(leg, case.sizes),
         false => as_drawn(leg, case.sizes),

@@ -5,9 +5,9 @@ use crate::result::Contact;
 
 use super::barrier::Barrier;
 use super::behind::line_stays_in_front;
+use super::path_nodes::PathNodes;
 use super::signed::{Signed, signed_clearance};
 use super::sweep::{Span, Sweep};
-use super::track::Track;
 use crate::result::ClearanceError;
 
 /// Widest bracket of a first contact: swing (rad) and progress (ratio).
@@ -29,7 +29,7 @@ const ROUNDING: f64 = 1e-12;
 /// surface a part is on can turn at once past its ends; an interval too short to tell touches, so
 /// that the error there is to the early side.
 pub(crate) fn first_contact(
-    track: &Track,
+    track: &PathNodes,
     sweep: &Sweep,
     barrier: &Barrier,
     obstacle: usize,

@@ -7,15 +7,15 @@ use super::barrier::Barrier;
 use super::clearances::ClearanceOptions;
 use super::pair::Runner;
 use super::part::Part;
+use super::path_nodes::PathNodes;
 use super::segment::Bounds;
 use super::signed::signed_clearance;
 use super::sweep::nearest_lines;
-use super::track::Track;
 use crate::result::ClearanceError;
 
 /// What curves are worked out from.
 pub(crate) struct CurveCase<'a> {
-    pub(crate) track: &'a Track<'a>,
+    pub(crate) track: &'a PathNodes<'a>,
     pub(crate) runners: &'a [Runner<'a>],
     pub(crate) barriers: &'a [Barrier],
     pub(crate) pairs: &'a [PairClearance],

@@ -5,15 +5,15 @@ use crate::model::{Point, Vector};
 use crate::result::TireState;
 
 use super::part::{Carrier, Part};
+use super::path_nodes::PathNodes;
 use super::sweep::core_edges;
-use super::track::Track;
 
 /// Steps of a drawn full circle.
 const CIRCLE: usize = 48;
 
 /// What the grown wheel sweeps: the paths of its outermost and innermost reach about the trunnion,
 /// and its outline at both ends of the path.
-pub(crate) fn wheel_envelope(parts: &[Part], track: &Track) -> Vec<Vec<Point>> {
+pub(crate) fn wheel_envelope(parts: &[Part], track: &PathNodes) -> Vec<Vec<Point>> {
     parts
         .iter()
         .filter(|part| part.tire == Some(TireState::Grown))
@@ -22,7 +22,7 @@ pub(crate) fn wheel_envelope(parts: &[Part], track: &Track) -> Vec<Vec<Point>> {
 }
 
 /// The same for leg and sliding strut, and the paths of the knee and the far end of the brace.
-pub(crate) fn leg_envelope(parts: &[Part], track: &Track) -> Vec<Vec<Point>> {
+pub(crate) fn leg_envelope(parts: &[Part], track: &PathNodes) -> Vec<Vec<Point>> {
     let mut lines: Vec<Vec<Point>> = parts
         .iter()
         .filter(|part| part.tire.is_none())
@@ -37,7 +37,7 @@ pub(crate) fn leg_envelope(parts: &[Part], track: &Track) -> Vec<Vec<Point>> {
 }
 
 /// Paths of the points of a part farthest from and nearest to the trunnion, and its end outlines.
-fn swept(part: &Part, track: &Track) -> Vec<Vec<Point>> {
+fn swept(part: &Part, track: &PathNodes) -> Vec<Vec<Point>> {
     let centre = track.rig.trunnion;
     let mut core = Vec::new();
     let (mut outer, mut inner) = (Vec::new(), Vec::new());

@@ -62,6 +62,8 @@ mod own;
 mod pair;
 /// Moving parts and their cores.
 mod part;
+/// The path, cut where angles turn back.
+mod path_nodes;
 /// Parts as the wheel sees them.
 mod relative;
 /// Lengths and fixed points.
@@ -78,8 +80,6 @@ mod skew;
 mod subdivide;
 /// A core over an interval, with its lower bound.
 mod sweep;
-/// The path, cut where angles turn back.
-mod track;
 /// Least distance of a turning or sliding part.
 mod turning;
 /// Deepest contact over the path.

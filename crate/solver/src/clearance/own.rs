@@ -26,11 +26,11 @@ use super::barrier::Barrier;
 use super::clearances::ClearanceCase;
 use super::pair::{Found, Runner};
 use super::part::{Part, other_parts};
+use super::path_nodes::PathNodes;
 use super::relative::back_from_wheel;
 use super::rig::Rig;
 use super::signed::signed_clearance;
 use super::sweep::nearest_lines;
-use super::track::Track;
 use super::turning::RadialBarrier;
 use super::worst::DEPTH_TOLERANCE;
 use crate::result::ClearanceError;
@@ -90,7 +90,7 @@ pub(crate) fn own_clearances(
     let mut rows = Vec::with_capacity(2 * parts.len());
     if !parts.is_empty() {
         let shortening = &leg.strut.shortening;
-        let track = Track::seen_from_leg(case.linkage, *rig, shortening, case.poses)?;
+        let track = PathNodes::seen_from_leg(case.linkage, *rig, shortening, case.poses)?;
         for part in &parts {
             for (size, tire) in [
                 (&case.sizes.new, TireState::New),
@@ -189,7 +189,7 @@ impl Tire {
 
     fn row(
         &self,
-        track: &Track,
+        track: &PathNodes,
         part: &Part,
         shortening: &Shortening,
         rule: &ClearanceRule,
@@ -296,7 +296,7 @@ impl Tire {
 /// against the wheel is the same everywhere but for rounding.
 fn at_start(
     runner: &Runner,
-    track: &Track,
+    track: &PathNodes,
     piece: &Barrier,
     found: Found,
 ) -> Result<Found, ClearanceError> {

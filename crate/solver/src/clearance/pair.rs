@@ -7,10 +7,10 @@ use super::barrier::Barrier;
 use super::behind::first_behind;
 use super::contact::first_contact;
 use super::part::{Carrier, Part};
+use super::path_nodes::{PathNodes, Turning};
 use super::signed::{Signed, is_past, outline_pair, signed_clearance};
 use super::subdivide::{Least, least_distance};
 use super::sweep::{Sweep, lines_cross, nearest_lines};
-use super::track::{Track, Turning};
 use super::turning::{RadialBarrier, TurningCore, sliding_nearest};
 use super::worst::greatest_depth;
 use crate::result::ClearanceError;
@@ -59,7 +59,7 @@ impl<'a> Runner<'a> {
     /// Makes `part` ready.
     pub(crate) fn new(
         part: &'a Part,
-        track: &Track,
+        track: &PathNodes,
         shortening: &Shortening,
     ) -> Result<Self, ClearanceError> {
         Ok(Self {
@@ -73,7 +73,7 @@ impl<'a> Runner<'a> {
     /// `None` for an obstacle without points.
     pub(crate) fn clearance(
         &self,
-        track: &Track,
+        track: &PathNodes,
         barrier: &Barrier,
         trunnion: &RadialBarrier,
         obstacle: usize,
@@ -147,7 +147,11 @@ impl<'a> Runner<'a> {
     }
 
     /// The core in `pose`.
-    pub(crate) fn core(&self, track: &Track, pose: &Pose) -> Result<Vec<Point>, ClearanceError> {
+    pub(crate) fn core(
+        &self,
+        track: &PathNodes,
+        pose: &Pose,
+    ) -> Result<Vec<Point>, ClearanceError> {
         let mut core = Vec::with_capacity(self.sweep.part.core.len());
         if self.sweep.part.place(&track.rig, pose, &mut core) {
             Ok(core)
@@ -163,7 +167,7 @@ impl<'a> Runner<'a> {
     /// core that only touches. The error is empty where the search did not end.
     fn deep(
         &self,
-        track: &Track,
+        track: &PathNodes,
         barrier: &Barrier,
         touch: Pose,
     ) -> Result<(Pose, Signed, f64), Option<ClearanceError>> {
@@ -193,7 +197,7 @@ impl<'a> Runner<'a> {
 
     fn plain(
         &self,
-        track: &Track,
+        track: &PathNodes,
         barrier: &Barrier,
         trunnion: &RadialBarrier,
         slide: Option<&Slide>,
@@ -236,7 +240,11 @@ impl<'a> Runner<'a> {
 }
 
 /// How a part moves on this path.
-fn motion(part: &Part, track: &Track, shortening: &Shortening) -> Result<Motion, ClearanceError> {
+fn motion(
+    part: &Part,
+    track: &PathNodes,
+    shortening: &Shortening,
+) -> Result<Motion, ClearanceError> {
     let rig = &track.rig;
     if part.from_wheel {
         return Ok(Motion::General);
@@ -267,7 +275,7 @@ fn motion(part: &Part, track: &Track, shortening: &Shortening) -> Result<Motion,
 }
 
 /// A part that slides first and then turns.
-fn axle_motion(part: &Part, track: &Track) -> Result<Motion, ClearanceError> {
+fn axle_motion(part: &Part, track: &PathNodes) -> Result<Motion, ClearanceError> {
     let rig = &track.rig;
     let swings = |phase| phase != Phase::Shorten;
     // a path may start with the strut shortened in part

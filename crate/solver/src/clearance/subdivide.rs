@@ -3,8 +3,8 @@ use crate::kinematics::Pose;
 use crate::model::Point;
 
 use super::barrier::Barrier;
+use super::path_nodes::PathNodes;
 use super::sweep::{Span, Sweep, nearest_lines};
-use super::track::Track;
 use crate::result::ClearanceError;
 
 /// The least distance of a core's line from a barrier's over the path.
@@ -39,7 +39,7 @@ struct Item {
 /// # Errors
 /// When [`MAX_INTERVALS`] do not do, or a pose cannot be assembled.
 pub(crate) fn least_distance(
-    track: &Track,
+    track: &PathNodes,
     sweep: &Sweep,
     barrier: &Barrier,
     obstacle: usize,

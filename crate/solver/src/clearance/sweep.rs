@@ -3,8 +3,8 @@ use crate::model::Point;
 
 use super::barrier::Barrier;
 use super::part::Part;
+use super::path_nodes::PathNodes;
 use super::segment::{Bounds, Pair, nearest_on_segment, segment_distance, segment_segment};
-use super::track::Track;
 use crate::result::ClearanceError;
 
 /// A core at both ends of an interval.
@@ -176,7 +176,7 @@ pub(crate) struct Sweep<'a> {
 
 impl<'a> Sweep<'a> {
     /// Places the core of `part` at every node.
-    pub(crate) fn new(part: &'a Part, track: &Track) -> Result<Self, ClearanceError> {
+    pub(crate) fn new(part: &'a Part, track: &PathNodes) -> Result<Self, ClearanceError> {
         let count = part.core.len();
         let mut sweep = Self {
             part,

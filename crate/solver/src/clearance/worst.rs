@@ -6,16 +6,16 @@ use crate::kinematics::Pose;
 use super::barrier::Barrier;
 use super::depth::{Deepest, Line, Mover, Unresolved, deepest};
 use super::part::{Carrier, Part};
+use super::path_nodes::{Node, PathNodes};
 use super::relative::back_from_wheel;
 use super::rig::Rig;
 use super::sweep::Sweep;
-use super::track::{Node, Track};
 
 /// Error of a depth over the path (m).
 pub(crate) const DEPTH_TOLERANCE: f64 = 5e-5;
 
 /// A part's core on its way.
-struct Core<'a>(&'a Track<'a>, &'a Part);
+struct Core<'a>(&'a PathNodes<'a>, &'a Part);
 
 impl Mover for Core<'_> {
     fn line(&self, progress: f64) -> Option<Line> {
@@ -39,7 +39,7 @@ impl Mover for Core<'_> {
 
 /// An obstacle as seen from a part that turns with the leg.
 struct Seen<'a> {
-    track: &'a Track<'a>,
+    track: &'a PathNodes<'a>,
     part: &'a Part,
     barrier: &'a Barrier,
     reach: f64,
@@ -90,7 +90,7 @@ impl Mover for Seen<'_> {
 /// # Errors
 /// When the search does not end within its bound.
 pub(crate) fn greatest_depth(
-    track: &Track,
+    track: &PathNodes,
     sweep: &Sweep,
     barrier: &Barrier,
 ) -> Result<Deepest, Unresolved> {

@@ -1,5 +1,5 @@
 //! One fall: equation of motion and the events that end it.
-use super::track::{AIR, COLUMNS, INERTIA, PINS, PINS_BY_MOTION, SPRINGS, STROKE, Track, WEIGHTS};
+use super::way::{AIR, COLUMNS, FallWay, INERTIA, PINS, PINS_BY_MOTION, SPRINGS, STROKE, WEIGHTS};
 use crate::hydraulics::pressure;
 use crate::numeric::{Bounds, Method, Moment, Step, event_between, first_end, follow};
 
@@ -141,7 +141,7 @@ impl Case {
 
     /// Slope over time of the state.
     #[inline]
-    fn slope(&self, track: &Track, [x, speed, ..]: &State) -> State {
+    fn slope(&self, track: &FallWay, [x, speed, ..]: &State) -> State {
         let at = track.at(*x);
         let row = &at.value;
         let damping = self.damping(row, *speed);
@@ -188,7 +188,7 @@ pub(super) struct Drop {
 }
 
 /// Lets the leg go at up.
-pub(super) fn drop(track: &Track, case: &Case, tolerance: f64) -> Drop {
+pub(super) fn drop(track: &FallWay, case: &Case, tolerance: f64) -> Drop {
     let mut found = Drop {
         ending: Ending::Held,
         time: 0.0,

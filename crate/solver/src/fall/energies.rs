@@ -1,6 +1,6 @@
 //! Energy of motion over the way, from which follows whether a fall reaches the lock.
 use super::drop::Case;
-use super::track::{COLUMNS, INERTIA, PINS_BY_MOTION, STROKE};
+use super::way::{COLUMNS, INERTIA, PINS_BY_MOTION, STROKE};
 
 /// Whether the leg reaches the lock: its energy of motion K over the way, dK/dx = N − D, must stay
 /// above zero.

@@ -3,7 +3,7 @@ use super::drop::{Case, Damper, Drop, Ending, drop};
 use super::limits::Limits;
 use super::margin::{Standing, Stood, agreed, finite, short};
 use super::rub::Rubbing;
-use super::track::{AIR, Node, SPRINGS, Track, WEIGHTS};
+use super::way::{AIR, FallWay, Node, SPRINGS, WEIGHTS};
 use crate::hydraulics::conductance;
 use crate::kinematics::Linkage;
 use crate::model::{Conditions, Fluid, Leg};
@@ -28,7 +28,7 @@ pub fn fall_of(
     conditions: &Conditions,
     times: f64,
 ) -> Option<Fall> {
-    let mut track = Track::new(leg, linkage, conditions)?;
+    let mut track = FallWay::new(leg, linkage, conditions)?;
     let mut case = case(leg, fluid, conditions);
     let stood = Stood::of(leg);
     let pins = PinSet::of(leg);
@@ -140,7 +140,7 @@ pub(super) fn case(leg: &Leg, fluid: &Fluid, conditions: &Conditions) -> Case {
     }
 }
 
-fn arrival(track: &Track, dropped: &Drop) -> Option<Arrival> {
+fn arrival(track: &FallWay, dropped: &Drop) -> Option<Arrival> {
     let end = track.nodes.last()?;
     let axle_speed = end.axle * dropped.speed;
     Some(Arrival {
@@ -152,12 +152,12 @@ fn arrival(track: &Track, dropped: &Drop) -> Option<Arrival> {
     })
 }
 
-fn rows<'a>(track: &'a Track, case: &'a Case) -> impl Iterator<Item = (&'a Node, f64)> {
+fn rows<'a>(track: &'a FallWay, case: &'a Case) -> impl Iterator<Item = (&'a Node, f64)> {
     let nets = track.table.values().iter().map(|row| case.net(row));
     track.nodes.iter().zip(nets)
 }
 
-fn least_moment(track: &Track, case: &Case) -> Option<LeastMoment> {
+fn least_moment(track: &FallWay, case: &Case) -> Option<LeastMoment> {
     rows(track, case)
         .filter(|(node, _)| node.swing >= NEARLY_STRAIGHT)
         .map(|(node, net)| LeastMoment {
@@ -167,7 +167,7 @@ fn least_moment(track: &Track, case: &Case) -> Option<LeastMoment> {
         .min_by(|a, b| a.moment.total_cmp(&b.moment))
 }
 
-fn least_knee_push(track: &Track, case: &Case) -> Option<LeastKneePush> {
+fn least_knee_push(track: &FallWay, case: &Case) -> Option<LeastKneePush> {
     rows(track, case)
         .filter(|(node, _)| node.swing < NEARLY_STRAIGHT)
         .filter_map(|(node, net)| {
@@ -181,7 +181,7 @@ fn least_knee_push(track: &Track, case: &Case) -> Option<LeastKneePush> {
 
 /// Work and energy up to where the fall ends; over the whole way the weights' work is that of their
 /// heights, so that the balance checks tables and integration as well.
-fn energy(track: &Track, case: &Case, dropped: &Drop) -> FallEnergy {
+fn energy(track: &FallWay, case: &Case, dropped: &Drop) -> FallEnergy {
     let [mut weights, mut springs, air, at_rest] = track.sums(dropped.x, |row| {
         [
             row[WEIGHTS],
@@ -194,7 +194,7 @@ fn energy(track: &Track, case: &Case, dropped: &Drop) -> FallEnergy {
         (weights, springs) = (track.weights_work, track.springs_work);
     }
     let friction = at_rest + dropped.pins;
-    let inertia = track.at(dropped.x).value[super::track::INERTIA];
+    let inertia = track.at(dropped.x).value[super::way::INERTIA];
     let motion = 0.5 * inertia * dropped.speed * dropped.speed;
     let missing = weights + springs + air - friction - dropped.orifice - motion;
     let scale = weights.abs() + springs.abs() + air.abs() + friction;

@@ -5,7 +5,7 @@ use super::drop::Case;
 use super::energies::{Line, Place, first_stop, reaches};
 use super::margin::Stood;
 use super::rub::Rubbing;
-use super::track::{AIR, COLUMNS, PINS, STROKE, Track};
+use super::way::{AIR, COLUMNS, FallWay, PINS, STROKE};
 use crate::model::MOST_PIN_FRICTION;
 use crate::numeric::bisected;
 use crate::result::FallAirspeed;
@@ -96,17 +96,17 @@ struct Quantity<'a> {
 
 /// How far the fall of a track in a case can be driven.
 pub(super) struct Limits<'a> {
-    track: &'a Track,
+    track: &'a FallWay,
     case: &'a Case,
     stood: Stood,
     /// With a thinned track, for the falls of other cases.
-    rubbing: Option<(&'a Rubbing<'a>, RefCell<Track>)>,
+    rubbing: Option<(&'a Rubbing<'a>, RefCell<FallWay>)>,
 }
 
 impl<'a> Limits<'a> {
     /// `track` with the friction of `rubbing` pins in it. `None` where it has too few knots.
     pub(super) fn new(
-        track: &'a Track,
+        track: &'a FallWay,
         case: &'a Case,
         stood: Stood,
         rubbing: Option<&'a Rubbing<'a>>,

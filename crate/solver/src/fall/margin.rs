@@ -2,7 +2,7 @@
 use super::drop::{Case, Drop, Ending};
 use super::fall_of::NEARLY_STRAIGHT;
 use super::rub::Rubbing;
-use super::track::{COLUMNS, Node, PINS, STROKE, Track, WEIGHTS};
+use super::way::{COLUMNS, FallWay, Node, PINS, STROKE, WEIGHTS};
 use crate::kinematics::Linkage;
 use crate::model::Leg;
 use crate::result::{FallRequired, FallShort, FallStart};
@@ -27,7 +27,7 @@ impl Stood {
 
 /// A leg that is let go anywhere on its way after it has stood there.
 pub(super) struct Standing<'a> {
-    track: &'a Track,
+    track: &'a FallWay,
     case: &'a Case,
     stood: &'a Stood,
     rubbing: Option<&'a Rubbing<'a>>,
@@ -36,7 +36,7 @@ pub(super) struct Standing<'a> {
 impl<'a> Standing<'a> {
     /// Of a track that has the couples of the pins alone.
     pub(super) fn new(
-        track: &'a Track,
+        track: &'a FallWay,
         case: &'a Case,
         stood: &'a Stood,
         rubbing: Option<&'a Rubbing<'a>>,
@@ -126,7 +126,7 @@ const JUST: f64 = 1e-3;
 
 /// What is missing where a leg comes to rest or stays; `None` where it does neither.
 pub(super) fn short(
-    track: &Track,
+    track: &FallWay,
     linkage: &Linkage,
     case: &Case,
     dropped: &Drop,

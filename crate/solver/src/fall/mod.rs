@@ -29,7 +29,7 @@ mod rub;
 /// Functions of one variable as cubic splines.
 mod table;
 /// The way from up to the lock, tabled.
-mod track;
+mod way;
 
 pub use fall_of::fall_of;
 

@@ -8,7 +8,7 @@ use super::drop::{Case, Drop, Ending, drop};
 use super::energies::energies;
 use super::inertia::Inertias;
 use super::margin::Stood;
-use super::track::{COLUMNS, INERTIA, PINS_BY_MOTION, STROKE, Track, unit_wind};
+use super::way::{COLUMNS, FallWay, INERTIA, PINS_BY_MOTION, STROKE, unit_wind};
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Conditions, Leg, Vector};
 use crate::result::Motion;
@@ -55,7 +55,7 @@ struct Knot<'a> {
 impl<'a> Rubbing<'a> {
     /// `None` where a knot of the track has no pose.
     pub(super) fn new(
-        track: &Track,
+        track: &FallWay,
         set: &'a PinSet,
         (leg, linkage, conditions): (&Leg, &Linkage, &Conditions),
     ) -> Option<Self> {
@@ -88,7 +88,7 @@ impl<'a> Rubbing<'a> {
 
     /// Lets the leg go at up; the track then has the friction of its pins in that fall. `None` where
     /// that is not finite.
-    pub(super) fn drop(&self, track: &mut Track, case: &Case) -> Option<Drop> {
+    pub(super) fn drop(&self, track: &mut FallWay, case: &Case) -> Option<Drop> {
         let knots: Vec<_> = self.knots.iter().collect();
         let agreed = agree(&knots, track, case, (AGREED, ACCEPTED, MOST_PASSES))?;
         let dropped = drop(track, case, case.tolerance());
@@ -124,13 +124,13 @@ impl<'a> Rubbing<'a> {
     }
 
     /// A track of fewer knots, for [`Self::in_case`].
-    pub(super) fn thinned(&self, track: &Track) -> Option<Track> {
+    pub(super) fn thinned(&self, track: &FallWay) -> Option<FallWay> {
         track.at_knots(&self.thin)
     }
 
     /// Puts the friction of the pins in the fall of another case into a thinned track; whether one is
     /// found.
-    pub(super) fn in_case(&self, thinned: &mut Track, case: &Case) -> bool {
+    pub(super) fn in_case(&self, thinned: &mut FallWay, case: &Case) -> bool {
         let knots: Vec<_> = self.thin.iter().map(|&at| &self.knots[at]).collect();
         let enough = (AGREED_ROUGHLY, ACCEPTED_ROUGHLY, MOST_ROUGH_PASSES);
         agree(&knots, thinned, case, enough) == Some(true)
@@ -141,19 +141,19 @@ impl<'a> Rubbing<'a> {
 /// no pins that bind by the motion alone. `None` where it is not finite.
 fn agree(
     knots: &[&Knot],
-    track: &mut Track,
+    track: &mut FallWay,
     case: &Case,
     (wanted, accepted, passes): (f64, f64, usize),
 ) -> Option<bool> {
     let mut warm = Warm::default();
     // `None`: the pins bind
-    let mut found = |track: &Track, squares: &[f64]| -> Vec<Option<f64>> {
+    let mut found = |track: &FallWay, squares: &[f64]| -> Vec<Option<f64>> {
         let knots = knots.iter().zip(track.table.values()).zip(squares);
         knots
             .map(|((knot, row), square)| knot.friction(case, row, *square, &mut warm))
             .collect()
     };
-    let friction = |track: &Track, found: &[Option<f64>]| -> Vec<f64> {
+    let friction = |track: &FallWay, found: &[Option<f64>]| -> Vec<f64> {
         let rows = track.table.values().iter().zip(found);
         // pins that bind let nothing through
         rows.map(|(row, found)| {
@@ -223,7 +223,7 @@ fn agree(
 }
 
 /// Squares of the speed at the knots, from the energy of motion; 0 where the fall does not come by.
-fn squares(track: &Track, case: &Case) -> Vec<f64> {
+fn squares(track: &FallWay, case: &Case) -> Vec<f64> {
     let mut squares = vec![0.0; track.nodes.len()];
     let rows = &track.halves;
     if rows.first().is_some_and(|(_, row)| case.starts(row)) {

@@ -5,7 +5,7 @@ use super::drop::{Case, Damper, Ending, State, TOLERANCE, drop, ended, event};
 use super::energies::reaches;
 use super::fall_of::{case, fall_of};
 use super::table::Table;
-use super::track::{COLUMNS, INERTIA, Node, STROKE, Track, WEIGHTS};
+use super::way::{COLUMNS, FallWay, INERTIA, Node, STROKE, WEIGHTS};
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::numeric::{Bounds, Method, explicit, follow};
@@ -33,7 +33,7 @@ fn first_event(slope: impl Fn(&State) -> State, end: f64) -> (Ending, f64, State
 }
 
 /// A way of unit inertia with a push that depends on the place, and a stroke of 1 m for each unit.
-fn plain_track(push: impl Fn(f64) -> f64, end: f64) -> Track {
+fn plain_track(push: impl Fn(f64) -> f64, end: f64) -> FallWay {
     const PIECES: usize = 500;
     let knots: Vec<f64> = (0..=PIECES)
         .map(|i| end * i as f64 / PIECES as f64)
@@ -57,9 +57,9 @@ fn plain_track(push: impl Fn(f64) -> f64, end: f64) -> Track {
         knee: None,
     };
     let table = Table::new(knots.clone(), knots.iter().map(|&x| row(x)).collect(), None).unwrap();
-    Track {
+    FallWay {
         nodes: knots.iter().map(|&x| node(x)).collect(),
-        halves: super::track::halves(&table, 1),
+        halves: super::way::halves(&table, 1),
         split: 1,
         table,
         weights_work: 0.0,
@@ -325,7 +325,7 @@ fn time_does_not_hang_on_the_tolerance() {
     let mut damped = leg();
     damped.fall.return_orifice = Some(1.5e-3);
     let conditions = Conditions::default();
-    let track = Track::new(&damped, &Linkage::new(&damped), &conditions).unwrap();
+    let track = FallWay::new(&damped, &Linkage::new(&damped), &conditions).unwrap();
     let case = case(&damped, &Fluid::default(), &conditions);
     let times =
         [1e-7, case.tolerance(), 1e-11].map(|tolerance| drop(&track, &case, tolerance).time);

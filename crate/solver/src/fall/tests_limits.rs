@@ -2,7 +2,7 @@
 use super::drop::{Case, Ending, TOLERANCE, drop};
 use super::fall_of::{case, fall_of};
 use super::tests::SLIDES;
-use super::track::Track;
+use super::way::FallWay;
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{FallAirspeed, FallOutcome, LegResult, Unpowered, Verdict};
@@ -23,7 +23,7 @@ fn limits_agree_with_single_falls() {
     for orifice in [None, Some(5e-3)] {
         leg.fall.return_orifice = orifice;
         let linkage = Linkage::new(&leg);
-        let track = Track::new(&leg, &linkage, &conditions).unwrap();
+        let track = FallWay::new(&leg, &linkage, &conditions).unwrap();
         let case = case(&leg, &Fluid::default(), &conditions);
         let result = fall_of(&leg, &linkage, &Fluid::default(), &conditions, 1.5).unwrap();
         let limit = result.seal_friction_limit.unwrap();

@@ -3,7 +3,7 @@ use std::f64::consts::FRAC_PI_2;
 
 use super::fall_of;
 use super::inertia::Inertias;
-use super::track::{INERTIA, Track};
+use super::way::{FallWay, INERTIA};
 use crate::kinematics::Linkage;
 use crate::model::*;
 use crate::result::{Fall, FallOutcome, InertiaBasis};
@@ -158,7 +158,7 @@ fn forces_of_speed_agree_with_the_slope_of_the_inertia() {
     let mut compared = 0;
     for leg in gearswing_samples::leg::kinds() {
         let linkage = Linkage::new(&leg);
-        let Some(track) = Track::new(&leg, &linkage, &Conditions::default()) else {
+        let Some(track) = FallWay::new(&leg, &linkage, &Conditions::default()) else {
             continue;
         };
         let inertias = Inertias::of(&leg);

@@ -6,7 +6,7 @@ use crate::kinematics::{Linkage, Pose};
 use crate::model::{Gear, Source};
 use crate::prepared::{Forces, ForcesOf, PreparedGear, PreparedLeg, STATIONS};
 use crate::result::{LoadCase, Phase, Station, StationForce};
-use crate::statics::{self, Comparison, Partners, Ready, Stance};
+use crate::statics::{self, Comparison, LegLoads, Partners, PoseLoads};
 
 /// The forces of a leg, shown over so many stations.
 ///
@@ -40,9 +40,9 @@ fn is_alone(gear: &Gear, leg: usize) -> bool {
 }
 
 /// What the stations are to be ready for.
-pub(super) fn ready<'a>(gear: &Gear, swept: &'a PreparedLeg) -> Ready<'a> {
+pub(super) fn ready<'a>(gear: &Gear, swept: &'a PreparedLeg) -> LegLoads<'a> {
     let cases = Comparison::loads(gear, swept.leg());
-    Ready::new(swept.leg(), swept.linkage(), &gear.supply, cases).standing()
+    LegLoads::new(swept.leg(), swept.linkage(), &gear.supply, cases).standing()
 }
 
 fn find(
@@ -56,12 +56,13 @@ fn find(
     let loaded_from = linkage.loaded_from();
     let ready = ready(gear, swept);
     let loaded = |pose: &Pose| pose.place.progress >= loaded_from;
-    let table = |poses: &[Pose], force: &mut dyn FnMut(usize, &Stance) -> Option<StationForce>| {
+    let table = |poses: &[Pose],
+                 force: &mut dyn FnMut(usize, &PoseLoads) -> Option<StationForce>| {
         let mut stations = Vec::with_capacity(poses.len());
         for (index, pose) in poses.iter().enumerate() {
             let all = Comparison::takes_all(index) || ready.begins(&pose.place);
             let force = match loaded(pose) {
-                true => Stance::new(&ready, pose, all).and_then(|stance| force(index, &stance)),
+                true => PoseLoads::new(&ready, pose, all).and_then(|stance| force(index, &stance)),
                 false => None,
             };
             stations.push(station(linkage, pose, force));
@@ -75,7 +76,7 @@ fn find(
     });
     comparison.refine(|index, add| {
         let pose = sweep.poses.get(index).filter(|pose| loaded(pose));
-        if let Some(stance) = pose.and_then(|pose| Stance::new(&ready, pose, true)) {
+        if let Some(stance) = pose.and_then(|pose| PoseLoads::new(&ready, pose, true)) {
             add(&stance);
         }
     });

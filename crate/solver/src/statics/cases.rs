@@ -4,8 +4,8 @@ use std::cmp::Ordering;
 use super::Partners;
 use super::available::{Available, margin};
 use super::friction::Warm;
-use super::pressure::{CaseAt, Stance};
-use super::ready::Ready;
+use super::leg_loads::LegLoads;
+use super::pressure::{CaseAt, PoseLoads};
 use super::weight_and_wind;
 use crate::model::{
     Brace, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR, Gear, Joint, Leg, LegAir,
@@ -92,7 +92,7 @@ pub(super) struct Tally {
 /// Cases, joint loads and binding places, gathered station by station.
 #[derive(Clone, Debug)]
 pub(crate) struct Comparison<'a> {
-    pub(super) ready: &'a Ready<'a>,
+    pub(super) ready: &'a LegLoads<'a>,
     pub(super) available: &'a Available<'a>,
     pub(super) partners: Option<&'a Partners>,
     partner_stands: Option<(usize, PartnerStands)>,
@@ -116,7 +116,7 @@ impl<'a> Comparison<'a> {
     pub(crate) fn new(
         gear: &'a Gear,
         leg: &'a Leg,
-        ready: &'a Ready<'a>,
+        ready: &'a LegLoads<'a>,
         available: &'a Available<'a>,
         partners: Option<&'a Partners>,
     ) -> Self {
@@ -164,7 +164,7 @@ impl<'a> Comparison<'a> {
 
     /// Adds a station, the `index`th, to every case; gives its force in the case as set, `None` where
     /// neither motion has one.
-    pub(crate) fn add(&mut self, index: usize, stance: &Stance) -> Option<StationForce> {
+    pub(crate) fn add(&mut self, index: usize, stance: &PoseLoads) -> Option<StationForce> {
         let as_set = self.add_case(0, index, stance)?;
         note_binds(&mut self.binds, stance.pose().place, &as_set);
         if Self::takes_all(index) || stance.begins() {
@@ -178,14 +178,14 @@ impl<'a> Comparison<'a> {
         index.is_multiple_of(STRIDE)
     }
 
-    fn add_others(&mut self, index: usize, stance: &Stance) {
+    fn add_others(&mut self, index: usize, stance: &PoseLoads) {
         for case in 1..self.cases.len() {
             self.add_case(case, index, stance);
         }
     }
 
     /// Adds a station to one case, unless an earlier one with the same loads stands for it.
-    fn add_case(&mut self, case: usize, index: usize, stance: &Stance) -> Option<CaseAt> {
+    fn add_case(&mut self, case: usize, index: usize, stance: &PoseLoads) -> Option<CaseAt> {
         let Some(Ok(tally)) = self.cases.get_mut(case) else {
             return None;
         };
@@ -230,7 +230,7 @@ impl<'a> Comparison<'a> {
 
     /// Works the cases other than the one as set out at the stations around their worst places that
     /// have been left out so far; `stance_at` gives a station.
-    pub(crate) fn refine(&mut self, stance_at: impl Fn(usize, &mut dyn FnMut(&Stance))) {
+    pub(crate) fn refine(&mut self, stance_at: impl Fn(usize, &mut dyn FnMut(&PoseLoads))) {
         let tallies = self.cases.iter().skip(1).flatten();
         let worst = tallies.flat_map(|tally| {
             let peaks = tally.peaks.iter().flatten().map(|(at, _)| *at);

@@ -18,6 +18,8 @@ mod eliminate;
 mod friction;
 /// All loads of a pose gathered on its bodies.
 mod gathered;
+/// What every station of a leg is worked out from.
+mod leg_loads;
 /// Weights and air loads in the plane of the leg.
 mod loads;
 /// Friction of the pins of a leg that moves by itself.
@@ -26,8 +28,6 @@ mod moving_pins;
 mod partners;
 /// Thrust to pressure, and the worst places.
 mod pressure;
-/// What every station of a leg is worked out from.
-mod ready;
 /// Springs.
 mod springs;
 /// Where the pressure ceases to suffice.
@@ -41,13 +41,13 @@ pub(crate) use cases::Comparison;
 pub use cases::{AIR_LOAD_SPEED, case_conditions};
 pub(crate) use drive::{Drive, Face, areas};
 pub(crate) use friction::{PinSet, Warm};
+pub(crate) use leg_loads::LegLoads;
 pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, weight_and_wind, wind};
 pub(crate) use moving_pins::{InMotion, MovingPins};
 pub(crate) use partners::Partners;
 pub(crate) use pressure::force_result;
 pub use pressure::{NoForce, force_at, station_force};
-pub(crate) use pressure::{Stance, place_of};
-pub(crate) use ready::Ready;
+pub(crate) use pressure::{PoseLoads, place_of};
 pub use springs::{gas_push, linear_pull, spring_energy, spring_loads, torsion_moment};
 
 #[cfg(test)]

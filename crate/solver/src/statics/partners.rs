@@ -6,8 +6,8 @@
 //! movement to that of the drive (virtual work: the power of the drive is the sum of theirs).
 use super::drive::{Drive, OneWay};
 use super::friction::Warm;
-use super::pressure::{CaseAt, Stance};
-use super::ready::Ready;
+use super::leg_loads::LegLoads;
+use super::pressure::{CaseAt, PoseLoads};
 use super::{case_conditions, weight_and_wind};
 use crate::faults::Faults;
 use crate::kinematics::{Linkage, Pose};
@@ -188,7 +188,7 @@ impl Partner {
             };
             loaded.map(|conditions| weight_and_wind(model.view, &conditions))
         });
-        let ready = Ready::new(
+        let ready = LegLoads::new(
             model,
             linkage,
             &gear.supply,
@@ -196,10 +196,10 @@ impl Partner {
         );
         let loaded_from = linkage.loaded_from();
         let mut warm = [[Warm::default(); 2]; LoadCase::ALL.len()];
-        let mut row = |ready: &Ready, pose: &Pose| {
+        let mut row = |ready: &LegLoads, pose: &Pose| {
             let carried = pose.place.progress < loaded_from;
             let mut needs = [[carried.then_some(0.0); 2]; LoadCase::ALL.len()];
-            let stance = Stance::new(ready, pose, true).filter(|_| !carried);
+            let stance = PoseLoads::new(ready, pose, true).filter(|_| !carried);
             if let Some(stance) = stance {
                 for ((needs, loads), warm) in needs.iter_mut().zip(conditions).zip(&mut warm) {
                     if let Some(loads) = loads {

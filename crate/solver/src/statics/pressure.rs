@@ -3,7 +3,7 @@ use super::available::{Available, margin};
 use super::balance::{Balance, Unknown};
 use super::drive::areas;
 use super::friction::{PinLoads, Pinned, Warm};
-use super::ready::{Ready, components};
+use super::leg_loads::{LegLoads, components};
 use super::{BodyLoads, Loads, spring_loads};
 use crate::kinematics::{Linkage, Pose, Rates};
 use crate::model::{Joint, Leg, Supply, Vector};
@@ -36,8 +36,8 @@ struct Unit {
 /// A pose ready for the loads of any case: without friction everything is linear in gravity, wind
 /// and the springs' forces, so that a case is a sum of what one of each does.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Stance<'a> {
-    ready: &'a Ready<'a>,
+pub(crate) struct PoseLoads<'a> {
+    ready: &'a LegLoads<'a>,
     pose: &'a Pose,
     pinned: Pinned<'a>,
     springs: Unit,
@@ -72,10 +72,10 @@ impl CaseAt {
     }
 }
 
-impl<'a> Stance<'a> {
+impl<'a> PoseLoads<'a> {
     /// For all cases, or for the first only; `None` at a dead point.
-    pub(crate) fn new(ready: &'a Ready<'a>, pose: &'a Pose, all: bool) -> Option<Self> {
-        let Ready { leg, linkage, .. } = *ready;
+    pub(crate) fn new(ready: &'a LegLoads<'a>, pose: &'a Pose, all: bool) -> Option<Self> {
+        let LegLoads { leg, linkage, .. } = *ready;
         if pose.rates.actuator.abs() <= Rates::STILL * pose.actuator_length {
             return None;
         }
@@ -217,8 +217,8 @@ pub fn force_at(
     pose: &Pose,
     case: [Vector; 2],
 ) -> Result<StationForce, NoForce> {
-    let ready = Ready::new(leg, linkage, supply, [case]);
-    let stance = Stance::new(&ready, pose, true).ok_or(NoForce::DeadPoint)?;
+    let ready = LegLoads::new(leg, linkage, supply, [case]);
+    let stance = PoseLoads::new(&ready, pose, true).ok_or(NoForce::DeadPoint)?;
     let force = stance.force(&stance.at(case, None));
     match (force.retract_binds, force.extend_binds) {
         (Some(retract), Some(extend)) => Err(NoForce::Binds { retract, extend }),

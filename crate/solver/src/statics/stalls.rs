@@ -1,5 +1,5 @@
 //! Where the pressure ceases to suffice, between two stations.
-use super::Stance;
+use super::PoseLoads;
 use super::cases::Comparison;
 use crate::kinematics::{Linkage, Pose};
 use crate::numeric::bracketed_root;
@@ -28,7 +28,7 @@ impl Comparison<'_> {
                 let Ok(pose) = linkage.pose(progress) else {
                     return f64::NAN;
                 };
-                let short = Stance::new(ready, &pose, true).and_then(|stance| {
+                let short = PoseLoads::new(ready, &pose, true).and_then(|stance| {
                     let mut at = stance.at(loads, None);
                     partners.map(|partners| partners.join(&mut at, case, pose.place));
                     let moved = at.motion(Motion::Retract).as_ref().ok()?;

@@ -3,7 +3,7 @@ use super::StopError;
 use super::check::next_check;
 use super::fit::{Bound, Crossing, Draft, crossing, weigh};
 use super::place::{COVERAGE, Stood, stood};
-use super::source::{Head, Held};
+use super::source::{Held, SourceAtStop};
 use super::strut::{strut_long, strut_stays};
 use super::way::{Gaps, Row, Way};
 use crate::faults::{Fault, Faults, check_stop};
@@ -13,7 +13,7 @@ use crate::numeric::bracketed_root;
 use crate::prepared::PreparedGear;
 use crate::result::{Explanation, Fit, Motion, StopCause, StopExplained};
 use crate::statics::{force_at, weight_and_wind};
-use crate::supply::Track;
+use crate::supply::LegStages;
 
 /// Two explanations whose scores differ by this much are told apart (ratio): the worse one has
 /// "considerably less" support (K. P. Burnham, D. R. Anderson, Model Selection and Multimodel
@@ -36,8 +36,8 @@ pub(super) struct Case<'a> {
     pub stood: Stood,
     pub way: Way,
     pub gaps: Gaps,
-    pub head: Head,
-    pub track: Track,
+    pub head: SourceAtStop,
+    pub track: LegStages,
     pub sweep: &'a Sweep,
 }
 
@@ -77,7 +77,7 @@ pub fn explain_prepared(
     let swept = prepared.leg(leg).map_err(StopError::Faults)?;
     let (linkage, sweep) = (swept.linkage(), swept.sweep());
     let stood = stood(model, linkage, sweep, seen)?;
-    let track = Track::new(&on_jacks, swept, seen.selected, None);
+    let track = LegStages::new(&on_jacks, swept, seen.selected, None);
     let way = Way::new(model, linkage, &track, &stood)?;
     let gaps = Gaps::new(model, linkage, &way, &stood)?;
     let case = Case {
@@ -86,7 +86,7 @@ pub fn explain_prepared(
         seen,
         linkage,
         stood,
-        head: Head::new(&on_jacks, model, &track, seen.pump)?,
+        head: SourceAtStop::new(&on_jacks, model, &track, seen.pump)?,
         way,
         gaps,
         track,

@@ -4,13 +4,13 @@ use crate::hydraulics::{Circuit, Line, Pump};
 use crate::model::{ElectricActuator, Gear, Leg, MotorPump, PumpSeen, Source};
 use crate::numeric::bracketed_root;
 use crate::result::Demand;
-use crate::supply::Track;
+use crate::supply::LegStages;
 
 /// A switch that is off by less, as a share, is the file's own (ratio).
 const TOLD: f64 = 0.01;
 
 /// The source as one leg feels it, against a stop.
-pub(super) struct Head {
+pub(super) struct SourceAtStop {
     /// Largest load that it moves (Pa; N with electric actuators).
     pub most: f64,
     /// Standard uncertainty of it, for what the other legs take is not known (Pa; N).
@@ -65,12 +65,12 @@ pub(super) struct Sagged {
     pub held_behind: Held,
 }
 
-impl Head {
+impl SourceAtStop {
     /// A pump that was noticed to run on had no breaker tripped.
     pub(super) fn new(
         gear: &Gear,
         leg: &Leg,
-        track: &Track,
+        track: &LegStages,
         pump: PumpSeen,
     ) -> Result<Self, StopError> {
         let supply = &gear.supply;

@@ -5,7 +5,7 @@ use crate::kinematics::{Linkage, Pose};
 use crate::model::{Leg, MovingPart};
 use crate::result::{Place, TireState};
 use crate::statics::Face;
-use crate::supply::Track;
+use crate::supply::LegStages;
 use crate::tires::TireSizes;
 
 use super::place::Stood;
@@ -45,7 +45,7 @@ impl Way {
     pub(super) fn new(
         leg: &Leg,
         linkage: &Linkage,
-        track: &Track,
+        track: &LegStages,
         stood: &Stood,
     ) -> Result<Self, StopError> {
         let mut rows: Vec<Row> = Vec::new();

@@ -1,9 +1,9 @@
 //! The whole gear up and down again.
 use super::leg::Moving;
+use super::leg_stages::{Blocked, LegStages};
 use super::run::Going;
 use super::state::Power;
 use super::touch::first_touch;
-use super::track::{Blocked, Track};
 use crate::faults::check_gear;
 use crate::hydraulics::{Circuit, Pump};
 use crate::model::{Gear, Leg, Supply};
@@ -82,9 +82,9 @@ enum Stage {
     /// The model is checked.
     Begin,
     /// The way up of the legs, of which these are there.
-    Ways(Vec<Track>),
+    Ways(Vec<LegStages>),
     /// The run up, and the ways down.
-    Up(Box<Going>, Option<Vec<Track>>),
+    Up(Box<Going>, Option<Vec<LegStages>>),
     /// The run down, after the one up.
     Down(Box<Followed>, Box<Going>),
     /// It has been told.
@@ -172,7 +172,7 @@ impl Cycling {
     fn then_down(
         &mut self,
         up: Followed,
-        ways: Option<Vec<Track>>,
+        ways: Option<Vec<LegStages>>,
     ) -> Result<Option<(Followed, Followed)>, SupplyError> {
         let Some(ways) = ways else {
             return Ok(Some((up, Followed::default())));
@@ -195,8 +195,8 @@ impl Cycling {
 /// Faults of a leg.
 fn ways_down(
     prepared: &PreparedGear<'_>,
-    ways_up: &[Track],
-) -> Result<Option<Vec<Track>>, SupplyError> {
+    ways_up: &[LegStages],
+) -> Result<Option<Vec<LegStages>>, SupplyError> {
     let mut ways = Vec::with_capacity(ways_up.len());
     for (at, up) in ways_up.iter().enumerate() {
         let Some(reach) = up.reach() else {
@@ -204,7 +204,12 @@ fn ways_down(
         };
         let until = up.blocked.map(|_| reach);
         let swept = prepared.leg(at).map_err(SupplyError::Faults)?;
-        ways.push(Track::new(prepared.gear(), swept, Direction::Down, until));
+        ways.push(LegStages::new(
+            prepared.gear(),
+            swept,
+            Direction::Down,
+            until,
+        ));
     }
     Ok(Some(ways))
 }
@@ -227,19 +232,19 @@ fn one_way(error: SupplyError) -> Result<Followed, SupplyError> {
 }
 
 /// The way up of a leg, as far as its first contact.
-fn way_up(prepared: &PreparedGear<'_>, index: usize) -> Result<Track, SupplyError> {
+fn way_up(prepared: &PreparedGear<'_>, index: usize) -> Result<LegStages, SupplyError> {
     let gear = prepared.gear();
     let leg = prepared.leg(index).map_err(SupplyError::Faults)?;
     let touch = first_touch(gear, index, leg)?;
     let until = touch.map(|touch| touch.progress);
-    let mut track = Track::new(gear, leg, Direction::Up, until);
+    let mut track = LegStages::new(gear, leg, Direction::Up, until);
     track.blocked = track.blocked.or(touch.map(Blocked::Touches));
     Ok(track)
 }
 
 fn going(
     gear: &Gear,
-    ways: Vec<Track>,
+    ways: Vec<LegStages>,
     direction: Direction,
     options: &SupplyOptions,
 ) -> Result<Going, SupplyError> {

@@ -1,6 +1,6 @@
 //! One leg on its way: stage, switches, what it shows.
+use super::leg_stages::{Blocked, LegStages};
 use super::stage::Stage;
-use super::track::{Blocked, Track};
 use crate::model::{Leg, Shortening};
 use crate::result::{Direction, Indication, LegSample, Place, RunEventKind};
 
@@ -47,7 +47,7 @@ impl Made {
 /// A leg on its way.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Moving {
-    pub track: Track,
+    pub track: LegStages,
     direction: Direction,
     /// Index of the stage it is in; past the last one when it is done.
     pub stage: usize,
@@ -62,7 +62,12 @@ pub(super) struct Moving {
 
 impl Moving {
     /// A leg at the start of its way; `travel` where it does not stand at its end.
-    pub(super) fn new(leg: &Leg, track: Track, direction: Direction, travel: Option<f64>) -> Self {
+    pub(super) fn new(
+        leg: &Leg,
+        track: LegStages,
+        direction: Direction,
+        travel: Option<f64>,
+    ) -> Self {
         let is_up = direction == Direction::Up;
         let shortens = matches!(leg.strut.shortening, Shortening::BeforeSwing { .. });
         let set = &leg.drive.switches;
@@ -305,7 +310,7 @@ fn indication(up: bool, down: bool) -> Indication {
 }
 
 /// The switches of a leg along its way, in order.
-fn triggers(leg: &Leg, track: &Track, direction: Direction) -> Vec<Trigger> {
+fn triggers(leg: &Leg, track: &LegStages, direction: Direction) -> Vec<Trigger> {
     let set = &leg.drive.switches;
     let mut found = Vec::new();
     for (at, stage) in track.stages.iter().enumerate() {

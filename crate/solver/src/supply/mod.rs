@@ -33,6 +33,8 @@ mod finish;
 mod happen;
 /// One leg on its way.
 mod leg;
+/// Stages of a leg.
+mod leg_stages;
 /// Bounds of a time step, and what counts as a stall.
 mod limits;
 /// Legs that may move.
@@ -57,8 +59,6 @@ mod stepper;
 mod stopped;
 /// First contact.
 mod touch;
-/// Stages of a leg.
-mod track;
 /// Levels that make an event.
 mod watch;
 
@@ -68,6 +68,6 @@ mod tests;
 pub use crate::hydraulics::{is_run_down, open_circuit_voltage};
 pub use crate::result::SupplyError;
 pub use cycle::{Cycling, SupplyOptions, cycle, cycle_prepared, is_timed};
+pub(crate) use leg_stages::{Blocked, LegStages};
 use limits::USUAL_LEGS;
 pub use limits::{LARGEST_SHARE, LARGEST_STEP, SLOWEST_PACE};
-pub(crate) use track::{Blocked, Track};

@@ -1,6 +1,6 @@
 //! More stations where the load bends: beside a nearly straight knee it goes through a peak or a dip
 //! between two of the even ones.
-use super::track::Point;
+use super::leg_stages::Point;
 use crate::model::{Gear, Leg, Source};
 use crate::statics;
 

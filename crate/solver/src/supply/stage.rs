@@ -1,6 +1,6 @@
 //! One stage of a leg's way as the source sees it: its load over the fluid or stroke.
 use super::curve::Curve;
-use super::track::Point;
+use super::leg_stages::Point;
 use crate::hydraulics::{Line, NO_PRESSURE, OPEN_LINE, conductance};
 use crate::model::{Gear, Leg, Shortening, Source, StrutJack};
 use crate::prepared::PreparedLeg;

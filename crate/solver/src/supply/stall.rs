@@ -1,8 +1,8 @@
 //! Why a leg stands still, and what would free it.
 use super::leg::Moving;
+use super::leg_stages::Blocked;
 use super::state::{Budget, Power};
 use super::touch::Touched;
-use super::track::Blocked;
 use crate::hydraulics::{Circuit, Pump, Stands};
 use crate::model::{ElectricActuator, Source, Supply};
 use crate::result::{Stall, StallCause};

@@ -3,9 +3,9 @@ use super::super::barrier::Barrier;
 use super::super::behind::first_behind;
 use super::super::outline::all_parts;
 use super::super::part::Carrier;
+use super::super::path_nodes::PathNodes;
 use super::super::rig::Rig;
 use super::super::sweep::Sweep;
-use super::super::track::Track;
 use super::support::random_leg;
 use crate::result::ClearanceError;
 
@@ -16,7 +16,7 @@ fn an_interval_that_is_not_there_may_be_anywhere() {
     let linkage = drawn.linkage();
     let poses = drawn.sweep(61).poses;
     let rig = Rig::new(leg);
-    let track = Track::new(&linkage, rig, &leg.strut.shortening, &poses).unwrap();
+    let track = PathNodes::new(&linkage, rig, &leg.strut.shortening, &poses).unwrap();
     let barriers: Vec<Barrier> = leg.well.iter().map(Barrier::new).collect();
     assert!(!barriers.is_empty());
     for part in all_parts(leg, &rig, &drawn.sizes, None) {
@@ -43,7 +43,7 @@ fn a_part_without_points_is_not_checked() {
     let linkage = drawn.linkage();
     let poses = drawn.sweep(61).poses;
     let rig = Rig::new(leg);
-    let track = Track::new(&linkage, rig, &leg.strut.shortening, &poses).unwrap();
+    let track = PathNodes::new(&linkage, rig, &leg.strut.shortening, &poses).unwrap();
     for mut part in all_parts(leg, &rig, &drawn.sizes, None) {
         let sound = Sweep::new(&part, &track).unwrap();
         assert!(sound.core(track.nodes.len()).is_err());

@@ -5,7 +5,7 @@ use crate::model::*;
 use crate::result::{
     Check, Direction, Explanation, Finds, Fit, Run, RunEnd, StopCause, StopExplained,
 };
-use crate::supply::Track;
+use crate::supply::LegStages;
 use crate::supply::{SLOWEST_PACE, SupplyOptions, cycle};
 use gearswing_samples::pack::gear;
 
@@ -245,7 +245,7 @@ fn a_leg_that_its_weight_drives_is_not_stalled_by_the_supply() {
     let mut gear = one_leg();
     gear.supply.return_pressure = 0.0;
     gear.legs[0].actuator.seal_friction = Some(0.0);
-    let track = Track::of(&gear, 0, Direction::Down);
+    let track = LegStages::of(&gear, 0, Direction::Down);
     let stage = track.stages.iter().find(|stage| !stage.is_strut).unwrap();
     let driven = stage.places.iter().find(|row| row[2] < 0.5).unwrap();
     assert!(stage.load.value(driven[0]) < 0.0);

@@ -6,7 +6,7 @@ use crate::model::*;
 use crate::result::{
     Check, Direction, Explanation, Finds, Fit, Run, RunEnd, StopCause, StopExplained,
 };
-use crate::supply::{SupplyOptions, Track, cycle};
+use crate::supply::{LegStages, SupplyOptions, cycle};
 use gearswing_samples::pack::holds_it_up;
 
 /// A leg that a spring at the trunnion holds up: down, the pump has to push it.
@@ -37,7 +37,7 @@ fn needs_more_and_more(gear: &Gear, seen: &SeenStop) {
     else {
         unreachable!()
     };
-    let track = Track::of(gear, 0, Direction::Down);
+    let track = LegStages::of(gear, 0, Direction::Down);
     let swing = track.stages.iter().find(|stage| !stage.is_strut).unwrap();
     let here = swing.fluid_at_travel(travel).unwrap();
     let load = |fluid: f64| swing.load.value(fluid);

@@ -1,6 +1,6 @@
 //! More points where a load bends between two of them.
+use super::super::leg_stages::Point;
 use super::super::refine::refined;
-use super::super::track::Point;
 
 /// Share of what the source makes by which the load may be off a straight line half-way between two points,
 /// as the refining states it.

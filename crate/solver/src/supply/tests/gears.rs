@@ -1,5 +1,5 @@
 //! Whole gears: balances, refinement, order facts of the trade, stalls and what frees them.
-use super::super::track::Track;
+use super::super::leg_stages::LegStages;
 use super::super::{SupplyError, SupplyOptions, cycle};
 use super::tired::tired;
 use crate::model::*;
@@ -54,7 +54,7 @@ fn fluid_and_energy_balance() {
         assert!((given / taken - 1.0).abs() < 1e-6, "{e:?}");
         // The loads by a quadrature of their own, over the stroke instead of over time.
         let by_stroke: f64 = (0..gear.legs.len())
-            .flat_map(|leg| Track::of(&gear, leg, run.direction).stages)
+            .flat_map(|leg| LegStages::of(&gear, leg, run.direction).stages)
             .map(|stage| stage.load.integral())
             .sum();
         assert!(
@@ -198,7 +198,7 @@ fn electric_actuators_take_their_own_time() {
     assert_eq!(found.end, RunEnd::Complete);
     assert_eq!(found.events.last().unwrap().kind, Kind::SwitchesStop);
     // Without wire resistance each is alone: t = ∫dx/(v0·(1 − F/Fs)), by the midpoint rule.
-    let track = Track::of(&gear, 2, Direction::Up);
+    let track = LegStages::of(&gear, 2, Direction::Up);
     let stage = track.stages.last().unwrap();
     let steps = 200_000;
     let h = stage.extent / f64::from(steps);

@@ -1,5 +1,5 @@
 //! Legs that share one flow, loads that pull, many legs, and the implicit step.
-use super::super::track::Track;
+use super::super::leg_stages::LegStages;
 use super::runs::{event, going, hand, run, track};
 use crate::hydraulics::NO_PRESSURE;
 use crate::model::Supply;
@@ -29,7 +29,7 @@ fn legs_against_steep_loads_share_the_flow() {
 #[test]
 fn a_load_that_pulls_draws_no_more_than_nothing() {
     let (c, volume, most) = (2e-8, 1e-4, 3e6);
-    let mut pulled: Track = track(volume, c, |_| -5e6);
+    let mut pulled: LegStages = track(volume, c, |_| -5e6);
     pulled.stages[0].least = NO_PRESSURE;
     let run = run(&Supply::constant(most), vec![pulled]);
     let exact = volume / (c * (most + 101_325.0_f64).sqrt());
@@ -40,7 +40,7 @@ fn a_load_that_pulls_draws_no_more_than_nothing() {
     );
     assert_eq!(event(&run, Some(0), Kind::FluidLags).time, 0.0);
     // one that pulls less keeps to its fluid
-    let mut pulled: Track = track(volume, c, |_| -5e4);
+    let mut pulled: LegStages = track(volume, c, |_| -5e4);
     pulled.stages[0].least = NO_PRESSURE;
     let run = super::runs::run(&Supply::constant(most), vec![pulled]);
     let exact = volume / (c * (most + 5e4_f64).sqrt());
@@ -57,7 +57,7 @@ fn a_load_that_pulls_draws_no_more_than_nothing() {
 #[test]
 fn work_grows_with_the_number_of_legs() {
     let asked = |count: u32| {
-        let tracks: Vec<Track> = (0..count)
+        let tracks: Vec<LegStages> = (0..count)
             .map(|at| {
                 let load = 1e6 + 5e5 * f64::from(at);
                 track(1e-5, 1e-6, move |_| load)

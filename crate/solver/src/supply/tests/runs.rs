@@ -2,10 +2,10 @@
 use super::super::SupplyOptions;
 use super::super::curve::Curve;
 use super::super::leg::Moving;
+use super::super::leg_stages::LegStages;
 use super::super::run::Going;
 use super::super::stage::Stage;
 use super::super::state::Power;
-use super::super::track::Track;
 use crate::hydraulics::{Line, Pump};
 use crate::model::{HandPump, MotorPump, Source, Supply};
 use crate::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind, StallCause};
@@ -14,7 +14,7 @@ use crate::statics::Face;
 const PISTON: f64 = 1e-3;
 
 /// One stroke of `extent` against a load over the fluid.
-pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) -> Track {
+pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) -> LegStages {
     let place = |travel| Place {
         phase: Phase::Swing,
         progress: travel,
@@ -25,7 +25,7 @@ pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) ->
         let fluid = extent * f64::from(at) / 100.0;
         (fluid, load(fluid))
     });
-    Track {
+    LegStages {
         stages: vec![Stage {
             is_strut: false,
             part: 1.0,
@@ -50,12 +50,12 @@ pub(super) fn track(extent: f64, conductance: f64, load: impl Fn(f64) -> f64) ->
     }
 }
 
-pub(super) fn run(supply: &Supply, tracks: Vec<Track>) -> Run {
+pub(super) fn run(supply: &Supply, tracks: Vec<LegStages>) -> Run {
     going(supply, tracks).run().unwrap()
 }
 
 /// A run before its first step.
-pub(super) fn going(supply: &Supply, tracks: Vec<Track>) -> Going {
+pub(super) fn going(supply: &Supply, tracks: Vec<LegStages>) -> Going {
     let leg = gearswing_samples::pack::leg("Test");
     let legs = tracks
         .into_iter()

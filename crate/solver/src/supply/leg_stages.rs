@@ -6,7 +6,7 @@ use crate::kinematics::{Linkage, Pose};
 use crate::model::{Gear, Joint, Source};
 use crate::prepared::PreparedLeg;
 use crate::result::{Direction, Motion, Phase, Place};
-use crate::statics::{self, Ready, Stance, Warm};
+use crate::statics::{self, LegLoads, PoseLoads, Warm};
 
 /// Stations of the swing between which the load is a smooth curve.
 const STATIONS: usize = 361;
@@ -16,7 +16,7 @@ const SAME_STROKE: f64 = 1e-12;
 
 /// The way of one leg in one direction.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Track {
+pub(crate) struct LegStages {
     /// Stages in the order in which they are driven.
     pub stages: Vec<Stage>,
     /// Place before the first stage.
@@ -66,7 +66,7 @@ enum NoEffort {
 }
 
 #[cfg(test)]
-impl Track {
+impl LegStages {
     /// The whole way of a leg of a gear, by index.
     pub(crate) fn of(gear: &Gear, leg: usize, direction: Direction) -> Self {
         let prepared = crate::prepared::PreparedGear::of(gear);
@@ -92,7 +92,7 @@ impl Point {
     }
 }
 
-impl Track {
+impl LegStages {
     /// The way of a leg of a checked gear; `until` is the progress beyond which it does not come up
     /// (ratio), where something is in its way.
     pub(crate) fn new(
@@ -103,7 +103,7 @@ impl Track {
     ) -> Self {
         let (leg, linkage) = (swept.leg(), swept.linkage());
         let case = statics::weight_and_wind(leg.view, &gear.conditions);
-        let ready = Ready::new(leg, linkage, &gear.supply, [case]);
+        let ready = LegLoads::new(leg, linkage, &gear.supply, [case]);
         let standing = ready.standing();
         let mut warm = [Warm::default(); 2];
         let motion = Motion::from(direction);
@@ -111,7 +111,9 @@ impl Track {
         let poses = up_to(linkage, swept.poses(STATIONS), until);
         let point = |pose: &Pose, warm: &mut [Warm; 2]| {
             let driven = pose.place.progress >= loaded_from;
-            let stance = driven.then(|| Stance::new(&ready, pose, false)).flatten();
+            let stance = driven
+                .then(|| PoseLoads::new(&ready, pose, false))
+                .flatten();
             let moved = stance.map(|stance| {
                 let at = stance.at(case, Some(warm));
                 at.motion(motion).as_ref().map(|m| m.effort).map_err(|j| *j)
@@ -155,7 +157,7 @@ impl Track {
         // more than it runs against only where it has stood, at down or at up
         let stood = starts_at.and_then(|at| {
             let pose = linkage.pose(at.place.progress).ok()?;
-            let at = Stance::new(&standing, &pose, true)?.at(case, None);
+            let at = PoseLoads::new(&standing, &pose, true)?.at(case, None);
             Some(at.motion(motion).as_ref().map(|m| m.effort).map_err(|j| *j))
         });
         let swing = match stood {

@@ -7,7 +7,7 @@ use crate::result::{Motion, Place};
 
 /// What every station of a leg is worked out from.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Ready<'a> {
+pub(crate) struct LegLoads<'a> {
     pub(super) leg: &'a Leg,
     pub(super) linkage: &'a Linkage,
     pub(super) pins: PinSet,
@@ -35,7 +35,7 @@ pub(super) fn components([gravity, wind]: [Vector; 2]) -> [f64; 4] {
     [gravity.x, gravity.y, wind.x, wind.y]
 }
 
-impl<'a> Ready<'a> {
+impl<'a> LegLoads<'a> {
     /// For cases of these gravities and winds only, the first of which is worked out everywhere.
     pub(crate) fn new(
         leg: &'a Leg,

@@ -44,7 +44,7 @@ pub(crate) enum Turning {
 
 /// The path as nodes.
 #[derive(Debug)]
-pub(crate) struct Track<'a> {
+pub(crate) struct PathNodes<'a> {
     pub(crate) linkage: &'a Linkage,
     pub(crate) rig: Rig,
     pub(crate) nodes: Vec<Node>,
@@ -62,7 +62,7 @@ const NO_RATE: f64 = 1e-12;
 /// Bracket on the progress of a given angle (ratio); far inside of the accuracy of any clearance.
 const ANGLE_TOLERANCE: f64 = 1e-10;
 
-impl<'a> Track<'a> {
+impl<'a> PathNodes<'a> {
     /// Cuts the path of `poses` (in path order; those past a jam are not to be in it).
     pub(crate) fn new(
         linkage: &'a Linkage,

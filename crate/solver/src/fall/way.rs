@@ -46,7 +46,7 @@ const LEAST_INERTIA: f64 = 1e-9;
 
 /// Way of a leg from up to the lock.
 #[derive(Clone, Debug)]
-pub(super) struct Track {
+pub(super) struct FallWay {
     pub(super) table: Table<COLUMNS>,
     pub(super) nodes: Vec<Node>,
     /// Ends and middles of all pieces in turn: their places along the way and rows of the table.
@@ -72,7 +72,7 @@ pub(super) struct Node {
     pub(super) knee: Option<f64>,
 }
 
-impl Track {
+impl FallWay {
     /// Tables the way of a leg that comes up; `None` where it cannot be assembled all the way or some
     /// place of it has no rates.
     pub(super) fn new(leg: &Leg, linkage: &Linkage, conditions: &Conditions) -> Option<Self> {

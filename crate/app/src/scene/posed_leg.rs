@@ -63,7 +63,7 @@ impl Bar {
 
 /// A leg at one place of its path.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Stance {
+pub(crate) struct PosedLeg {
     trunnion: Point,
     slide: Vector,
     pose: Option<Pose>,
@@ -71,7 +71,7 @@ pub(crate) struct Stance {
     start: f64,
 }
 
-impl Stance {
+impl PosedLeg {
     /// `pose` is of `leg`, whose path begins at `start` (ratio); without one the leg stands at down.
     pub(crate) fn new(leg: &Leg, pose: Option<Pose>, start: f64) -> Self {
         let axis = leg.strut.axis_top - leg.strut.axis_bottom;
