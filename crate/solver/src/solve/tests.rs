@@ -7,6 +7,9 @@ use crate::model::Gear;
 use crate::prepared::PreparedGear;
 use gearswing_samples::pack::{accumulator_alone, gear, on_motors, skin_over_the_wheel};
 
+/// A change of a gear.
+type Change = fn(&mut Gear);
+
 /// Whether the forces and the fall of the first leg are those of before a change, and not some like them.
 fn kept(gear: &Gear, change: impl Fn(&mut Gear)) -> [bool; 2] {
     let found = |prepared: &PreparedGear<'_>| {
@@ -25,7 +28,7 @@ fn kept(gear: &Gear, change: impl Fn(&mut Gear)) -> [bool; 2] {
 
 #[test]
 fn forces_and_fall_are_worked_out_anew_only_after_what_they_rest_on() {
-    let changes: [(fn(&mut Gear), [bool; 2]); 9] = [
+    let changes: [(Change, [bool; 2]); 9] = [
         (
             |g| g.legs[0].well.push(skin_over_the_wheel(0.3, 0.1)),
             [true, true],
@@ -49,7 +52,7 @@ fn forces_and_fall_are_worked_out_anew_only_after_what_they_rest_on() {
 /// same gas.
 #[test]
 fn forces_rest_on_the_other_legs_only_where_they_share_the_source() {
-    let heavier: fn(&mut Gear) = |g| g.legs[1].wheel.mass += 0.1;
+    let heavier: Change = |g| g.legs[1].wheel.mass += 0.1;
     assert_eq!(kept(&gear(), heavier), [true, true]);
     let electric = on_motors(gear(), [4e3, 12.0], [0.02, 0.01]);
     assert_eq!(kept(&electric, heavier), [false, true]);
