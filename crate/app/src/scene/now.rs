@@ -2,6 +2,7 @@
 use gearswing_gear::model::Vector;
 use gearswing_solver::clearance::{PoseClearance, clearance_at};
 use gearswing_solver::kinematics::Pose;
+use gearswing_solver::numeric::sort_by;
 use gearswing_solver::result::{
     ForcePeak, Motion, PairClearance, Reactions, Requirement, Station, StationForce,
     governing_order,
@@ -78,7 +79,7 @@ pub(crate) fn now(good: &Good, progress: f64) -> Option<Now> {
         })
         .collect();
     let of = |one: &NowClearance| (one.at.tightest.clearance, one.spare());
-    clearances.sort_by(|a, b| governing_order(of(a), of(b)));
+    sort_by(&mut clearances, |a, b| governing_order(of(a), of(b)));
     let (a, b, share) = neighbours(&good.result.stations, progress)?;
     let between = |f: &dyn Fn(&Station) -> Option<f64>| match (f(a), f(b)) {
         (Some(a), Some(b)) => Some(a + (b - a) * share),

@@ -1,5 +1,6 @@
 //! The gear being worked on, with its history of whole states.
 use gearswing_gear::model::Gear;
+use gearswing_solver::numeric::sort_by;
 
 use super::past::Past;
 
@@ -246,7 +247,7 @@ impl Document {
     /// Takes up steps that were stored before this document was opened: older ones than its own.
     /// What was undone then cannot be redone once something was changed since.
     pub(crate) fn take_up(&mut self, mut steps: Vec<Kept>) {
-        steps.sort_by_key(|step| step.number);
+        sort_by(&mut steps, |a, b| a.number.cmp(&b.number));
         let unchanged = self.undo.is_empty() && self.redo.is_empty();
         let own: Vec<u64> = self.numbers();
         let mut older = Vec::new();

@@ -5,6 +5,7 @@ use gearswing_report::page::files;
 use gearswing_report::page::header::tab_title;
 use gearswing_report::page::working::Work;
 use gearswing_report::{Program, open_error_text};
+use gearswing_solver::numeric::sort_by;
 
 use super::derived::Derived;
 use super::document::Document;
@@ -192,7 +193,9 @@ impl State {
         let place = |id: &str| index.order.iter().position(|known| known == id);
         let mut files = files;
         let key = |file: &super::StoredFile| place(&file.id).unwrap_or(usize::MAX);
-        files.sort_by(|a, b| key(a).cmp(&key(b)).then_with(|| a.id.cmp(&b.id)));
+        sort_by(&mut files, |a, b| {
+            key(a).cmp(&key(b)).then_with(|| a.id.cmp(&b.id))
+        });
         for file in files {
             if self.files.entry(&file.id).is_some() {
                 continue;

@@ -9,6 +9,7 @@ use gearswing_report::page::names::place_words;
 use gearswing_report::page::transport::{self as transport_words, ScrubMark, mark_words};
 use gearswing_report::page::working::working_line;
 use gearswing_report::page::{files as file_words, history};
+use gearswing_solver::numeric::sort_by;
 use gearswing_solver::result::{Question, Verdict};
 
 use super::page::{
@@ -199,9 +200,9 @@ pub(crate) fn transport(state: &State) -> Transport {
     if let Some(jam) = good.result.jams.first() {
         mark(jam.place.progress, ScrubMark::Stops, true);
     }
-    transport
-        .marks
-        .sort_by(|a, b| a.progress.total_cmp(&b.progress));
+    sort_by(&mut transport.marks, |a, b| {
+        a.progress.total_cmp(&b.progress)
+    });
     transport
 }
 

@@ -1,5 +1,6 @@
 //! The tire's own clearance, its own leg, and what lies out of the drawn plane, in words.
 use gearswing_gear::model::{MovingPart, View};
+use gearswing_solver::numeric::sort_by;
 use gearswing_solver::result::{
     NotChecked, OwnClearance, PairClearance, RoomClearance, RoomSide, SkewLoss, TireState,
     governing_order,
@@ -215,7 +216,7 @@ pub(super) fn own_too_near(subject: &Subject, well_governs: bool) -> Vec<(bool, 
         }
     }
     // contact before spare, as the governing row was found
-    found.sort_by(|a, b| governing_order((a.0, a.1), (b.0, b.1)));
+    sort_by(&mut found, |a, b| governing_order((a.0, a.1), (b.0, b.1)));
     found
         .into_iter()
         .skip(usize::from(!well_governs))

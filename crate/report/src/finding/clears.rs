@@ -1,6 +1,7 @@
 //! Does it clear? The tightest place of the well in words.
 use gearswing_gear::model::{Grown, MovingPart};
 use gearswing_solver::TireChoice;
+use gearswing_solver::numeric::sort_by;
 use gearswing_solver::result::{Finding, PairClearance, TireState, Verdict};
 
 use super::answer::AnswerText;
@@ -153,7 +154,9 @@ pub(super) fn others(subject: &Subject, governing: Option<&PairClearance>) -> St
             None => worst.push(pair),
         }
     }
-    worst.sort_by(|a, b| a.tightest.clearance.total_cmp(&b.tightest.clearance));
+    sort_by(&mut worst, |a, b| {
+        a.tightest.clearance.total_cmp(&b.tightest.clearance)
+    });
     let mut names: Vec<(bool, String)> = worst
         .into_iter()
         .map(|pair| {

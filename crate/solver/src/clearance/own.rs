@@ -19,6 +19,7 @@
 //! asked for and a hundredth of the clearance.
 use crate::kinematics::Pose;
 use crate::model::{ClearanceRule, Leg, MovingPart, OwnLeg, Point, Shortening, Vector, View};
+use crate::numeric::sort_by;
 use crate::result::{NotChecked, OwnClearance, OwnNotChecked, SkewLosses, Tightest, TireState};
 use crate::tires::{TireSize, TireSizes, own_requirement};
 
@@ -86,7 +87,7 @@ pub(crate) fn own_clearances(
             None => parts.push(part.seen_from_wheel()),
         }
     }
-    not_checked.sort_by_key(|skipped| skipped.part);
+    sort_by(&mut not_checked, |a, b| a.part.cmp(&b.part));
     let mut rows = Vec::with_capacity(2 * parts.len());
     if !parts.is_empty() {
         let shortening = &leg.strut.shortening;

@@ -5,6 +5,7 @@
 use super::{Fault, FaultKind, Faults, leg, springs, supply};
 use crate::field::{Field, Group, Path, number_faults};
 use crate::model::{Gear, Point};
+use crate::numeric::sort_by;
 use std::fmt::Arguments;
 
 /// Most legs, points of an outline, obstacles and table rows that a model may have.
@@ -59,7 +60,7 @@ impl<'g> Visit<'g> {
 
     /// The faults found, in the order of the list of fields.
     fn end(mut self) -> Vec<Fault> {
-        self.faults.sort_by_key(|(place, _)| *place);
+        sort_by(&mut self.faults, |(a, _), (b, _)| a.cmp(b));
         self.faults.into_iter().map(|(_, fault)| fault).collect()
     }
 

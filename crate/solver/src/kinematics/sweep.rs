@@ -1,6 +1,6 @@
 //! The whole path: poses at the stations, where it ends, dead points on the way.
 use crate::model::Leg;
-use crate::numeric::{bisected, bracketed_root};
+use crate::numeric::{bisected, bracketed_root, sort_by};
 use crate::result::{Excursion, Jam, JamCause, MechanismEvent, MechanismEventKind, Phase};
 
 use super::grid::progress_grid;
@@ -71,7 +71,9 @@ impl Sweep {
                 .iter()
                 .filter_map(|limit| first_stop(linkage, &bounds, &poses, limit)),
         );
-        jams.sort_by(|a, b| a.place.progress.total_cmp(&b.place.progress));
+        sort_by(&mut jams, |a, b| {
+            a.place.progress.total_cmp(&b.place.progress)
+        });
         if let Some(jam) = jams.first() {
             let end = jam.place.progress;
             poses.retain(|pose| pose.place.progress < end - PLACE_TOLERANCE);
@@ -127,7 +129,9 @@ impl Sweep {
                 nodes.push(pose);
             }
         }
-        nodes.sort_by(|a, b| a.place.progress.total_cmp(&b.place.progress));
+        sort_by(&mut nodes, |a, b| {
+            a.place.progress.total_cmp(&b.place.progress)
+        });
         let mut found: Vec<Pose> = Vec::new();
         for pair in nodes.windows(2) {
             let [a, b] = pair else { continue };
@@ -379,6 +383,8 @@ fn events(linkage: &Linkage, poses: &[Pose]) -> Vec<MechanismEvent> {
             });
         }
     }
-    found.sort_by(|a, b| a.place.progress.total_cmp(&b.place.progress));
+    sort_by(&mut found, |a, b| {
+        a.place.progress.total_cmp(&b.place.progress)
+    });
     found
 }

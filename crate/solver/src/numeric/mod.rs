@@ -14,6 +14,8 @@ mod explicit;
 mod follow;
 /// An implicit time step.
 mod implicit;
+/// Order of lists.
+mod order;
 /// Root of a rising function.
 mod rising_root;
 /// A linearly implicit time step.
@@ -28,6 +30,7 @@ pub(crate) use event::{event_between, first_end};
 pub(crate) use explicit::explicit;
 pub(crate) use follow::{Bounds, Method, Moment, follow};
 pub(crate) use implicit::{Implicit, MOVED, SMALL};
+pub use order::sort_by;
 pub(crate) use rising_root::{MOST_NEWTON_STEPS, rising_root};
 pub(crate) use step::Step;
 

@@ -9,7 +9,7 @@ use super::way::{Gaps, Row, Way};
 use crate::faults::{Fault, Faults, check_stop};
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{Direction, Gear, Leg, SeenStop};
-use crate::numeric::bracketed_root;
+use crate::numeric::{bracketed_root, sort_by};
 use crate::prepared::PreparedGear;
 use crate::result::{Explanation, Fit, Motion, StopCause, StopExplained};
 use crate::statics::{force_at, weight_and_wind};
@@ -101,7 +101,9 @@ pub fn explain_prepared(
         })
         .collect();
     let is_out = |one: &Explanation| one.fit == Fit::RuledOut;
-    weighed.sort_by(|(a, _), (b, _)| a.fit.cmp(&b.fit).then(a.score.total_cmp(&b.score)));
+    sort_by(&mut weighed, |(a, _), (b, _)| {
+        a.fit.cmp(&b.fit).then(a.score.total_cmp(&b.score))
+    });
     let told_apart = match weighed.as_slice() {
         [(first, _), (second, _), ..] => {
             is_out(second) != is_out(first) || second.score - first.score >= APART

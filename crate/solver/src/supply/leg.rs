@@ -2,6 +2,7 @@
 use super::leg_stages::{Blocked, LegStages};
 use super::stage::Stage;
 use crate::model::{Leg, Shortening};
+use crate::numeric::sort_by;
 use crate::result::{Direction, Indication, LegSample, Place, RunEventKind};
 
 /// Share of a stage within which a place is reached: rounding of the time step that ends there, and
@@ -370,6 +371,8 @@ fn triggers(leg: &Leg, track: &LegStages, direction: Direction) -> Vec<Trigger> 
             }
         }
     }
-    found.sort_by(|a, b| a.stage.cmp(&b.stage).then(a.fluid.total_cmp(&b.fluid)));
+    sort_by(&mut found, |a, b| {
+        a.stage.cmp(&b.stage).then(a.fluid.total_cmp(&b.fluid))
+    });
     found
 }

@@ -5,6 +5,7 @@ use super::state::{Budget, Power};
 use super::touch::Touched;
 use crate::hydraulics::{Circuit, Pump, Stands};
 use crate::model::{ElectricActuator, Source, Supply};
+use crate::numeric::sort_by;
 use crate::result::{Stall, StallCause};
 use crate::statics::Face;
 
@@ -47,7 +48,7 @@ pub(super) fn stalls(
             )
         })
         .collect();
-    found.sort_by(|a, b| b.0.total_cmp(&a.0));
+    sort_by(&mut found, |a, b| b.0.total_cmp(&a.0));
     found.into_iter().map(|(_, stall)| stall).collect()
 }
 

@@ -1,6 +1,7 @@
 //! What stands around the charts: names at the ends of lines, the axis of travel, the end of the way.
 use super::axis::{Across, PathAxis};
 use gearswing_report::page::curves as words;
+use gearswing_solver::numeric::sort_by;
 
 use crate::scene::pen::{SMALL_TEXT_PX, fitted_text, text_width_px};
 use crate::scene::{Anchor, Pen, Role, ScreenPoint};
@@ -74,7 +75,7 @@ pub(super) fn end_names(
     top: f64,
     height: f64,
 ) {
-    names.sort_by(|a, b| a.0.total_cmp(&b.0));
+    sort_by(&mut names, |a, b| a.0.total_cmp(&b.0));
     names.dedup_by(|b, a| a.1 == b.1 && (a.0 - b.0).abs() < LINE_PX);
     let room_px = names_px(pen.view.size_px().0, right);
     let (top, bottom) = (top - 7.0, top + height + 7.0);
