@@ -153,7 +153,7 @@ fn legs_swing_from_pose_1_to_pose_2() {
     compare(to, k1_up, c_up, rocker(k5), rocker(k7));
 }
 
-/// Pose 1 is an exact dead centre: crank and coupler in one line, dγ/dβ = 0, the angle between
+/// Pose 1 is an exact dead center: crank and coupler in one line, dγ/dβ = 0, the angle between
 /// coupler and rocker 119.62156°.
 #[test]
 fn pose_1_is_a_dead_centre() {

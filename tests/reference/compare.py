@@ -41,7 +41,7 @@ def is_singular(station):
 def pose_at(mechanism, station):
     """Our pose at the station's own parameter: shortening, fold or swing; and a way along it.
 
-    Returns (pose, function of that parameter, its value, +1 if it rises towards up else −1).
+    Returns (pose, function of that parameter, its value, +1 if it rises toward up else −1).
     """
     if station["phase"] == "shorten":
         side = mechanism.down_side if mechanism.kind == "folding" else None
@@ -175,7 +175,7 @@ def compare_end(tally, mechanism, result):
     jam = result["jams"][0]
     tally.same("cause of the stop", list(jam["cause"])[0], cause)
     tally.same("phase of the stop", jam["place"]["phase"], phase)
-    # an end may be passed by a micrometre: as much of an arc as that is at this arm
+    # an end may be passed by a micrometer: as much of an arc as that is at this arm
     ahead = mechanism.at_swing(pose.swing - 1e-5 * math.copysign(1.0, mechanism.up)).length
     rate = max(abs(pose.length - ahead) / 1e-5, 1e-3)
     tally.check("swing at the stop", jam["place"]["swing_rad"], pose.swing, 2e-6 / rate + ANGLE)

@@ -25,7 +25,7 @@ class NothingMoves(Exception):
 class OnFluid(Moving):
     """Hydraulic."""
 
-    # joules beside litres: one tolerance for all
+    # joules beside liters: one tolerance for all
     budgets = (
         ("pumped", 1.0), ("drawn", 1.0), ("relieved", 1.0), ("stored", 1.0), ("battery", 1e6),
         ("wires", 1e6), ("given", 1e6), ("gas", 1e6), ("loads", 1e6), ("lines", 1e6),

@@ -346,7 +346,7 @@ fn each_jam_is_told() {
         let first: &Jam = result.jams.first().unwrap();
         assert_eq!(key(&first.cause), name);
         let at = first.place.swing;
-        // an end is held to a micrometre: here that is less than 1e-5 rad
+        // an end is held to a micrometer: here that is less than 1e-5 rad
         assert!((at - swing).abs() < 1e-5, "{name}: {at} {swing}");
     }
 }

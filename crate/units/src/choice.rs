@@ -41,7 +41,7 @@ pub enum AirspeedUnit {
     Knot,
     /// Statute miles an hour.
     MilePerHour,
-    /// Kilometres an hour.
+    /// Kilometers an hour.
     KilometrePerHour,
 }
 

@@ -83,7 +83,7 @@ pub(crate) const STEPS: &[Step] = &[
         "tests/browser",
         step("browser", "journeys in Chromium", browser),
     ),
-    step("deny", "licences, sources, known faults", deny::deny),
+    step("deny", "licenses, sources, known faults", deny::deny),
 ];
 
 const fn step(name: &'static str, what: &'static str, work: fn() -> Result<()>) -> Step {

@@ -116,11 +116,11 @@ mod tests {
     use super::*;
     use crate::field::info::Mut;
 
-    /// A gear in which every key of the file occurs.
-    fn full() -> Gear {
-        let text = include_str!("../../../../fixtures/versions/v2.json");
-        let file: serde_json::Value = serde_json::from_str(text).unwrap();
-        serde_json::from_value(file["gear"].clone()).unwrap()
+    /// Gears in which every number of a file occurs. By way of a file, for they are of the crate as others use
+    /// it, and not as it is tested.
+    fn full() -> [Gear; 3] {
+        gearswing_samples::full::full_gears()
+            .map(|gear| serde_json::from_value(serde_json::to_value(gear).unwrap()).unwrap())
     }
 
     fn spoil(gear: &mut Gear, path: Path, bad: f64) {
@@ -141,29 +141,43 @@ mod tests {
 
     #[test]
     fn one_number_that_is_not_finite_is_found_wherever_it_stands() {
-        let sound = full();
-        assert_eq!(not_finite(&sound), None);
         let mut found = 0;
-        let legs = 0..sound.legs.len();
-        let paths = Field::ALL.iter().flat_map(|field| {
-            let legs = if field.is_of_leg() {
-                legs.clone()
-            } else {
-                0..1
-            };
-            legs.flat_map(|leg| places(&sound, *field, leg, usize::MAX))
-        });
-        for path in paths.flat_map(coordinates) {
-            if path.number(&sound).flatten().is_none() {
-                continue;
-            }
-            for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
-                let mut gear = sound.clone();
-                spoil(&mut gear, path, bad);
-                assert_eq!(not_finite(&gear), Some(path), "{path}");
-                found += 1;
+        let mut seen = Vec::new();
+        for sound in full() {
+            assert_eq!(not_finite(&sound), None);
+            let legs = 0..sound.legs.len();
+            let paths = Field::ALL.iter().flat_map(|field| {
+                let legs = if field.is_of_leg() {
+                    legs.clone()
+                } else {
+                    0..1
+                };
+                legs.flat_map(|leg| places(&sound, *field, leg, usize::MAX))
+            });
+            for path in paths.flat_map(coordinates) {
+                if path.number(&sound).flatten().is_none() {
+                    continue;
+                }
+                seen.push(path.field);
+                for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+                    let mut gear = sound.clone();
+                    spoil(&mut gear, path, bad);
+                    assert_eq!(not_finite(&gear), Some(path), "{path}");
+                    found += 1;
+                }
             }
         }
         assert!(found > 1_000, "{found}");
+        let missed: Vec<_> = Field::ALL
+            .iter()
+            .filter(|field| {
+                matches!(
+                    field.info().kind,
+                    Kind::Number { .. } | Kind::Point | Kind::Outline
+                )
+            })
+            .filter(|field| !seen.contains(field))
+            .collect();
+        assert!(missed.is_empty(), "{missed:?}");
     }
 }

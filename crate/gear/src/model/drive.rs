@@ -41,8 +41,8 @@ impl Drive {
     }
 }
 
-/// A sharp or drilled restriction: Q = Cd·A·√(2Δp/ρ); near nothing the flow turns laminar, and
-/// Δp/(Δp² + δ²)^¼ with δ = 1 kPa takes the place of √Δp.
+/// A sharp or drilled restriction: Q = Cd·A·√(2Δp/ρ); near nothing the flow turns laminar, and q of
+/// q⁴·(q⁴ + δ²) = Δp⁴ with δ = 100 Pa takes the place of √Δp.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(deny_unknown_fields)]

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use gearswing_gear::model::{Point, Vector};
-use gearswing_solver::result::{LegResult, Phase, Reactions, Station, StationForce};
+use gearswing_solver::result::{DrivenBy, LegResult, Phase, Reactions, Station, StationForce};
 
 use crate::name::cell;
 
@@ -69,6 +69,8 @@ const HEAD: &[&str] = &[
     "extend_mount_y_n",
     "extend_actuator_attach_x_n",
     "extend_actuator_attach_y_n",
+    "retract_drive_n",
+    "extend_drive_n",
 ];
 
 /// The line of column heads, with its line end.
@@ -84,7 +86,7 @@ pub fn stations_csv_rows(file: &str, result: &LegResult) -> String {
     let mut rows = String::new();
     for station in &result.stations {
         rows.push_str(&names);
-        row(&mut rows, station);
+        row(&mut rows, station, result.force.driven_by);
         rows.push('\n');
     }
     rows
@@ -96,7 +98,7 @@ pub fn stations_csv(file: &str, result: &LegResult) -> String {
     stations_csv_head() + &stations_csv_rows(file, result)
 }
 
-fn row(into: &mut String, station: &Station) {
+fn row(into: &mut String, station: &Station, driven_by: DrivenBy) {
     into.push(',');
     into.push_str(phase_key(station.phase));
     let force = station.force.as_ref();
@@ -119,7 +121,16 @@ fn row(into: &mut String, station: &Station) {
         forces(|f| f.retract_reactions.as_ref()),
         forces(|f| f.extend_reactions.as_ref()),
     );
-    let groups: [&[Option<f64>]; 11] = [
+    // what its drive must give is a pressure of fluid, or a force
+    let gives = [
+        force.and_then(|f| f.retract_pressure),
+        force.and_then(|f| f.extend_pressure),
+    ];
+    let (pressures, drives) = match driven_by {
+        DrivenBy::Fluid => (gives, [None; 2]),
+        DrivenBy::Electricity => ([None; 2], gives),
+    };
+    let groups: [&[Option<f64>]; 12] = [
         &[
             Some(station.progress),
             Some(station.travel),
@@ -141,13 +152,11 @@ fn row(into: &mut String, station: &Station) {
             force.and_then(|f| f.retract_effort),
             force.and_then(|f| f.extend_effort),
         ],
-        &[
-            force.and_then(|f| f.retract_pressure),
-            force.and_then(|f| f.extend_pressure),
-        ],
+        &pressures,
         still.as_flattened(),
         retract.as_flattened(),
         extend.as_flattened(),
+        &drives,
     ];
     for value in groups.into_iter().flatten() {
         into.push(',');

@@ -1,5 +1,5 @@
 //! Stations as CSV and as text.
-use gearswing_solver::result::DrivenBy;
+use gearswing_solver::result::{DrivenBy, LegResult};
 use gearswing_units::UnitChoice;
 
 use super::{stations_csv, stations_text};
@@ -42,6 +42,31 @@ fn csv_has_a_value_for_every_head_and_reads_back() {
             }
             None => assert_eq!((cell("holding_n"), cell("mount_y_n")), ("", "")),
         }
+    }
+}
+
+/// Newtons never stand in a column of pascals.
+#[test]
+fn csv_tells_pressures_and_drive_forces_apart() {
+    let mut result = result();
+    let columns = |result: &LegResult, head: &str| -> Vec<String> {
+        let csv = stations_csv("a.json", result);
+        let mut lines = csv.lines().map(|line| line.split(',').collect::<Vec<_>>());
+        let heads = lines.next().unwrap();
+        let at = heads.iter().position(|h| *h == head).unwrap();
+        lines.map(|cells| cells[at].to_owned()).collect()
+    };
+    for (pressure, drive) in [
+        ("retract_pressure_pa", "retract_drive_n"),
+        ("extend_pressure_pa", "extend_drive_n"),
+    ] {
+        result.force.driven_by = DrivenBy::Fluid;
+        let given = columns(&result, pressure);
+        assert!(given.iter().any(|cell| !cell.is_empty()));
+        assert!(columns(&result, drive).iter().all(String::is_empty));
+        result.force.driven_by = DrivenBy::Electricity;
+        assert!(columns(&result, pressure).iter().all(String::is_empty));
+        assert_eq!(columns(&result, drive), given);
     }
 }
 

@@ -86,7 +86,7 @@ pub fn supply_simplified(source: &Source) -> &'static [&'static str] {
     &[
         "Everything is in balance at each instant: no motor run-up and no inrush current, no inertia of the legs, incompressible fluid without air in it, stiff hoses.",
         "A leg that its weight drives down runs ahead of the pump, held back by its orifice alone; the manifold then stays at the return pressure.",
-        "The flow of an orifice goes over from the root of the pressure across it to a straight line at about 1 kPa (0.15 psi).",
+        "The flow of an orifice goes over from the root of the pressure across it to a straight line at about 100 Pa (0.015 psi).",
         SEPARATE,
         "Pump, battery and motor are straight lines at one temperature; how soon a breaker trips is not worked out.",
         SWITCHES,

@@ -74,7 +74,7 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
         DownLock::NoBrace => finding.assumptions.push(Assumption::LatchNotModelled),
         &DownLock::SlidingBrace { end_gap } => {
             finding.detail = FindingDetail::SlidingBrace { end_gap };
-            if end_gap > LATCH_GAP {
+            if end_gap.is_nan() || end_gap > LATCH_GAP {
                 finding.verdict = Verdict::Bad;
             }
             finding.assumptions.push(Assumption::LatchNotModelled);
@@ -101,9 +101,13 @@ pub(crate) fn locks(case: &LockCase) -> Finding {
                 ground_into_lock,
                 knee_push,
             };
-            finding.verdict = if knee_push <= 0.0 && springs {
+            let figures = [offset, ground_into_lock, knee_push].map(Some);
+            let figures = figures.into_iter().chain([*less_play, in_the_air]);
+            // what is not a number holds nothing
+            let is_known = !figures.flatten().any(f64::is_nan);
+            finding.verdict = if is_known && knee_push <= 0.0 && springs {
                 Verdict::Bad
-            } else if knee_push <= 0.0 {
+            } else if !is_known || knee_push <= 0.0 {
                 // the weight takes the knee off its stop: only a spring, none given, can hold it
                 Verdict::NotShown
             } else if offset < LEAST_OVER_CENTRE

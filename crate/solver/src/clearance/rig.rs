@@ -199,7 +199,7 @@ impl Rig {
     }
 }
 
-/// Distance from its link below which A1 stands on it (m): a micrometre is no arm.
+/// Distance from its link below which A1 stands on it (m): a micrometer is no arm.
 const ON_LINK: f64 = 1e-6;
 
 /// Where the arm of a link from `a` to `b` leaves it toward `attach`, at the nearest point of the

@@ -164,7 +164,7 @@ pub(crate) fn lines_cross(core: &[Point], barrier: &Barrier) -> bool {
     nearest_lines(core, barrier, 1e-100).is_some()
 }
 
-/// A part's core at every node of a track.
+/// A part's core at every node of a path.
 #[derive(Debug)]
 pub(crate) struct Sweep<'a> {
     pub(crate) part: &'a Part,

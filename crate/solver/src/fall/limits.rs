@@ -94,17 +94,17 @@ struct Quantity<'a> {
     width: f64,
 }
 
-/// How far the fall of a track in a case can be driven.
+/// How far the fall over a way in a case can be driven.
 pub(super) struct Limits<'a> {
     track: &'a FallWay,
     case: &'a Case,
     stood: Stood,
-    /// With a thinned track, for the falls of other cases.
+    /// With a thinned way, for the falls of other cases.
     rubbing: Option<(&'a Rubbing<'a>, RefCell<FallWay>)>,
 }
 
 impl<'a> Limits<'a> {
-    /// `track` with the friction of `rubbing` pins in it. `None` where it has too few knots.
+    /// The way `track` with the friction of `rubbing` pins in it. `None` where it has too few knots.
     pub(super) fn new(
         track: &'a FallWay,
         case: &'a Case,
@@ -222,7 +222,7 @@ impl<'a> Limits<'a> {
         }
     }
 
-    /// What `look` makes of the rows of the track with the pins as they are in the fall of a case;
+    /// What `look` makes of the rows of the way with the pins as they are in the fall of a case;
     /// `None` where none are found, as where they bind.
     fn in_case<T>(&self, case: &Case, look: impl Fn(&[Place]) -> T) -> Option<T> {
         let Some((rubbing, thinned)) = &self.rubbing else {

@@ -34,7 +34,7 @@ pub(super) struct Standing<'a> {
 }
 
 impl<'a> Standing<'a> {
-    /// Of a track that has the couples of the pins alone.
+    /// Of a way that has the couples of the pins alone.
     pub(super) fn new(
         track: &'a FallWay,
         case: &'a Case,

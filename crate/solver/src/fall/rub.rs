@@ -53,7 +53,7 @@ struct Knot<'a> {
 }
 
 impl<'a> Rubbing<'a> {
-    /// `None` where a knot of the track has no pose.
+    /// `None` where a knot of the way has no pose.
     pub(super) fn new(
         track: &FallWay,
         set: &'a PinSet,
@@ -86,7 +86,7 @@ impl<'a> Rubbing<'a> {
         Some(Self { knots, thin })
     }
 
-    /// Lets the leg go at up; the track then has the friction of its pins in that fall. `None` where
+    /// Lets the leg go at up; the way then has the friction of its pins in that fall. `None` where
     /// that is not finite.
     pub(super) fn drop(&self, track: &mut FallWay, case: &Case) -> Option<Drop> {
         let knots: Vec<_> = self.knots.iter().collect();
@@ -123,12 +123,12 @@ impl<'a> Rubbing<'a> {
         stood.seals * row[STROKE].abs() + pins.unwrap_or(f64::INFINITY)
     }
 
-    /// A track of fewer knots, for [`Self::in_case`].
+    /// A way of fewer knots, for [`Self::in_case`].
     pub(super) fn thinned(&self, track: &FallWay) -> Option<FallWay> {
         track.at_knots(&self.thin)
     }
 
-    /// Puts the friction of the pins in the fall of another case into a thinned track; whether one is
+    /// Puts the friction of the pins in the fall of another case into a thinned way; whether one is
     /// found.
     pub(super) fn in_case(&self, thinned: &mut FallWay, case: &Case) -> bool {
         let knots: Vec<_> = self.thin.iter().map(|&at| &self.knots[at]).collect();
@@ -137,7 +137,7 @@ impl<'a> Rubbing<'a> {
     }
 }
 
-/// Works out fall and friction in turn and puts the friction into the track; whether they agree, with
+/// Works out fall and friction in turn and puts the friction into the way; whether they agree, with
 /// no pins that bind by the motion alone. `None` where it is not finite.
 fn agree(
     knots: &[&Knot],

@@ -13,9 +13,8 @@ pub fn lock_of(leg: &Leg, linkage: &Linkage, gravity: Vector, wind: Option<Vecto
         Brace::None => DownLock::NoBrace,
         Brace::Sliding(brace) => {
             let length = (brace.leg_attach - brace.airframe_pivot).norm();
-            let end_gap = (brace.longest - length)
-                .min(length - brace.shortest)
-                .max(0.0);
+            let gap = (brace.longest - length).min(length - brace.shortest);
+            let end_gap = if gap <= 0.0 { 0.0 } else { gap };
             DownLock::SlidingBrace { end_gap }
         }
         Brace::Folding(brace) if brace.folds != Folds::ThroughCentre => {

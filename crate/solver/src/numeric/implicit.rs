@@ -97,8 +97,10 @@ impl Implicit<'_> {
                 matrix.push(f64::from(u8::from(row == column)) - size * GAMMA * rate);
             }
         }
+        // the library looks at zeros only
+        let is_finite = matrix.iter().all(|entry| entry.is_finite());
         let solver = DMatrix::from_row_iterator(count, count, matrix).lu();
-        if !solver.is_invertible() {
+        if !(is_finite && solver.is_invertible()) {
             return Ok(None);
         }
         let solve = |side: &mut [f64]| {

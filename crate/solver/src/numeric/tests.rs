@@ -102,6 +102,27 @@ fn a_stage_that_is_not_found_makes_no_step() {
     }
 }
 
+/// Where the corrections have no sense there is no step: derivatives without end, and some that leave 1 − h·γ·λ
+/// at nothing (h = 1, γ = 1/4, λ = 4).
+#[test]
+fn derivatives_that_cannot_be_solved_with_make_no_step() {
+    for (rate, found) in [
+        (-1.0, true),
+        (f64::INFINITY, false),
+        (f64::NAN, false),
+        (4.0, false),
+    ] {
+        let implicit = Implicit {
+            parts: &[0],
+            scales: &[1e-6],
+            derivatives: Some(vec![rate]),
+        };
+        let slope = |y: &Vec<f64>| Ok::<_, ()>(Some(vec![-y[0]]));
+        let step = implicit.step(&vec![1.0], &vec![-1.0], 1.0, slope).unwrap();
+        assert_eq!(step.is_some(), found, "{rate}");
+    }
+}
+
 const BOUNDS: Bounds = Bounds {
     tolerance: 1e-9,
     longest_step: 0.05,

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::kept::Kept;
 use super::rests_on::{clear_alike, fall_alike, move_alike, push_alike};
 use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearances};
+use crate::faults::Faults;
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{ClearanceRule, Conditions, Fluid, Leg, Supply, Tire};
 use crate::result::{Clearance, Fall, Force, Station};
@@ -20,7 +21,7 @@ pub struct PreparedLeg {
     way: Arc<Way>,
     /// With the tire now fitted, and with the former one.
     cleared: Arc<[Kept<ClearedOf, Result<Clearance, ClearanceError>>; 2]>,
-    forces: Arc<Kept<ForcesOf, Forces>>,
+    forces: Arc<Kept<ForcesOf, Result<Arc<Forces>, Faults>>>,
     fall: Arc<Kept<FallOf, Option<Fall>>>,
 }
 
@@ -160,8 +161,15 @@ impl PreparedLeg {
     }
 
     /// Its forces, as they are known or as `find` works them out.
-    pub(crate) fn forces(&self, of: ForcesOf, find: impl FnOnce() -> Forces) -> Arc<Forces> {
-        self.forces.of(of, find)
+    ///
+    /// # Errors
+    /// Those of `find`.
+    pub(crate) fn forces(
+        &self,
+        of: ForcesOf,
+        find: impl FnOnce() -> Result<Forces, Faults>,
+    ) -> Result<Arc<Forces>, Faults> {
+        (*self.forces.of(of, || find().map(Arc::new))).clone()
     }
 
     /// Its fall, as it is known or as `find` works it out; `None` = it has none.

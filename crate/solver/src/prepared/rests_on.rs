@@ -1,5 +1,5 @@
-//! Which parts of a leg its path, its clearances, its forces and its fall rest on. Every field is named, so that a new one has to
-//! be thought of here.
+//! Which parts of a leg its path, its clearances, its forces and its fall rest on. Every field is named, so
+//! that a new one has to be thought of here.
 use crate::model::{Actuator, Leg, LegBody, Strut, Wheel};
 
 /// Whether two legs move alike: linkage and sweep of the one are those of the other.

@@ -23,8 +23,7 @@ pub enum Stroke {
 pub enum DrivenBy {
     /// Fluid in its actuator: pressures are in pascals.
     Fluid,
-    /// An electric actuator: what is a pressure elsewhere is its force over one square meter, so that
-    /// its number is newtons.
+    /// An electric actuator: where a pressure in pascals stands elsewhere, its force in newtons does.
     Electricity,
 }
 

@@ -76,18 +76,20 @@ pub struct StationForce {
     /// apart.
     #[serde(rename = "holding_n")]
     pub holding: f64,
-    /// Actuator force that the fluid must make to retract, pin and seal friction included (N): positive in
+    /// Actuator force that fluid or motor must make to retract, pin and seal friction included (N): positive in
     /// the retracting direction of the stroke.
     #[serde(rename = "retract_effort_n")]
     pub retract_effort: Option<f64>,
-    /// Actuator force that the fluid must make to extend, pin and seal friction included (N): positive in the
+    /// Actuator force that fluid or motor must make to extend, pin and seal friction included (N): positive in the
     /// extending direction of the stroke; negative: the leg falls against the fluid.
     #[serde(rename = "extend_effort_n")]
     pub extend_effort: Option<f64>,
-    /// Gauge pressure needed to retract, against the back pressure (Pa); never below 0.
+    /// Gauge pressure needed to retract, against the back pressure (Pa; with an electric drive the force that it
+    /// must make, N); never below 0.
     #[serde(rename = "retract_pressure_pa")]
     pub retract_pressure: Option<f64>,
-    /// Gauge pressure needed to extend, against the back pressure (Pa); never below 0.
+    /// Gauge pressure needed to extend, against the back pressure (Pa; with an electric drive the force that it
+    /// must make, N); never below 0.
     #[serde(rename = "extend_pressure_pa")]
     pub extend_pressure: Option<f64>,
     /// Joint and mount forces while the leg is held still, without friction.

@@ -3,7 +3,7 @@ use std::sync::Arc;
 
 use crate::faults::Faults;
 use crate::kinematics::{Linkage, Pose};
-use crate::model::{Gear, Source};
+use crate::model::Gear;
 use crate::prepared::{Forces, ForcesOf, PreparedGear, PreparedLeg, STATIONS};
 use crate::result::{LoadCase, Phase, Station, StationForce};
 use crate::statics::{self, Comparison, LegLoads, Partners, PoseLoads};
@@ -22,24 +22,16 @@ pub(super) fn forces(
     let of = ForcesOf {
         supply: gear.supply,
         conditions: gear.conditions,
-        beside: (!is_alone(gear, leg)).then(|| (leg, gear.legs.clone())),
+        beside: gear.rests_on_others(leg).then(|| (leg, gear.legs.clone())),
         stations,
     };
-    let partners = Partners::of(prepared, leg)?;
-    Ok(swept.forces(of, || {
-        find(prepared, leg, swept, (partners.as_ref(), stations))
-    }))
+    swept.forces(of, || {
+        let partners = Partners::of(prepared, leg)?;
+        Ok(find(prepared, leg, swept, (partners.as_ref(), stations)))
+    })
 }
 
-/// Whether no other leg has a part in what drives it: none on its drive or its battery, and none that takes
-/// fluid out of the same accumulator.
-fn is_alone(gear: &Gear, leg: usize) -> bool {
-    let shares_source = matches!(gear.supply.source, Source::ElectricActuators)
-        || gear.supply.accumulator.is_some();
-    gear.legs.len() == 1 || (gear.drives_alone(leg) && !shares_source)
-}
-
-/// What the stations are to be ready for.
+/// What every station is worked out from, with the friction of what has stood.
 pub(super) fn ready<'a>(gear: &Gear, swept: &'a PreparedLeg) -> LegLoads<'a> {
     let cases = Comparison::loads(gear, swept.leg());
     LegLoads::new(swept.leg(), swept.linkage(), &gear.supply, cases).standing()

@@ -59,4 +59,14 @@ fn forces_rest_on_the_other_legs_only_where_they_share_the_source() {
     let mut on_gas = gear();
     on_gas.supply = accumulator_alone();
     assert_eq!(kept(&on_gas, heavier), [false, true]);
+    let mut on_one_drive = gear();
+    for leg in &mut on_one_drive.legs[..2] {
+        leg.shared_drive = "both".into();
+    }
+    assert_eq!(kept(&on_one_drive, heavier), [false, true]);
+    assert_eq!(
+        kept(&on_one_drive, |g| g.legs[1].drive_ratio = 0.9),
+        [false, true]
+    );
+    assert!(!kept(&on_one_drive, |g| g.legs[0].drive_ratio = 0.9)[0]);
 }

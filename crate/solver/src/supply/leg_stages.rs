@@ -50,7 +50,7 @@ pub(super) struct Point {
     pub place: Place,
     /// Length of the actuator (m).
     pub length: f64,
-    /// Thrust of the fluid in the direction of the track (N); `None` where none moves the leg.
+    /// Thrust of the fluid in the direction of the way (N); `None` where none moves the leg.
     pub effort: Option<f64>,
     /// Why there is none.
     none: Option<NoEffort>,

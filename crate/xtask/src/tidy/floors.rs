@@ -148,12 +148,15 @@ mod tests {
     #[test]
     fn no_arrow_runs_back_up() {
         let fall = "crate/solver/src/fall/drop.rs";
-        assert_eq!(count(fall, "use crate::statics::Ready;\n"), 0);
+        assert_eq!(count(fall, "use crate::statics::LegLoads;\n"), 0);
         assert_eq!(count(fall, "use crate::supply::Pump;\n"), 1);
         assert_eq!(count(fall, "let x = crate::stop::y(crate::solve::z);\n"), 2);
         assert_eq!(count(fall, "/// See [`crate::supply`].\n"), 0);
         assert_eq!(
-            count(fall, "use crate::{statics::Ready, supply, stop::{a, b}};\n"),
+            count(
+                fall,
+                "use crate::{statics::LegLoads, supply, stop::{a, b}};\n"
+            ),
             2
         );
         assert_eq!(
@@ -173,7 +176,10 @@ mod tests {
             count("crate/solver/src/fall/tests_a.rs", "use crate::supply::a;"),
             0
         );
-        assert_eq!(count("crate/solver/src/solve.rs", "use crate::stop::a;"), 0);
+        assert_eq!(
+            count("crate/solver/src/solve/leg.rs", "use crate::stop::a;"),
+            0
+        );
         assert_eq!(count("crate/solver/src/attic.rs", ""), 1);
         assert_eq!(
             count("crate/report/src/fault.rs", "use crate::solve::a;"),

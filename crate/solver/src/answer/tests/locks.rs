@@ -155,6 +155,23 @@ fn a_knee_without_loads_is_not_held() {
     assert_eq!(locks(&sprung).verdict, Verdict::Bad);
 }
 
+/// No comparison holds of what is not a number: it must not come out as locked.
+#[test]
+fn what_is_not_a_number_locks_nothing() {
+    let none = f64::NAN;
+    for lock in [
+        over_centre(none, None, Some(knee(0.01, 50.0, None))),
+        over_centre(0.003, Some(none), Some(knee(0.01, 50.0, None))),
+        over_centre(0.003, None, Some(knee(none, 50.0, None))),
+        over_centre(0.003, None, Some(knee(0.01, none, None))),
+        over_centre(0.003, None, Some(knee(0.01, 50.0, Some(none)))),
+    ] {
+        assert_eq!(locks(&case(&lock, None)).verdict, Verdict::NotShown);
+    }
+    let brace = DownLock::SlidingBrace { end_gap: none };
+    assert_eq!(locks(&case(&brace, None)).verdict, Verdict::Bad);
+}
+
 /// A telescoping brace has to stand at its latch, which itself is not shown.
 #[test]
 fn a_telescoping_brace_stands_at_its_latch() {

@@ -168,7 +168,7 @@ fn rows_hold(seed: u64, side: bool) -> Result<(), TestCaseError> {
             prop_assert!(told < 0.0 && row.first_contact.is_some(), "{row:?}");
             continue;
         }
-        // pieces are drawn a micrometre larger than they are
+        // pieces are drawn a micrometer larger than they are
         prop_assert!(
             told - row.certified_to <= least + 1e-8,
             "{told} {least} {row:?}"

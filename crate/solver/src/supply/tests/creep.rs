@@ -61,7 +61,7 @@ fn a_leg_that_creeps_comes_to_its_end_in_its_time_and_few_steps() {
 
 #[test]
 fn a_leg_that_creeps_stands_as_soon_as_the_gas_is_full() {
-    // the rest of the flow dies out within √δ/(c·dp/dV), δ = 1 kPa: 53 µs through the narrowest
+    // the rest of the flow dies out within √δ/(c·dp/dV), δ = 100 Pa: 17 µs through the narrowest
     for conductance in [1e-7, 1e-6] {
         let (run, _) = run(6e6, conductance);
         assert_eq!(run.end, RunEnd::Stalled);
