@@ -40,7 +40,7 @@ pub fn not_modelled() -> &'static [&'static str] {
         "time, fluid flow, pump, motor and battery, unless the file names a pump or electric actuators: a pressure that suffices says nothing of how fast the gear moves",
         "what else holds a leg back that is let down without pressure: valves, long lines, cold fluid, doors",
         "gear doors and their linkage",
-        "growth of a spinning tire, a flat or burst tire, thrown tread, rocks, water, slush, mud, ice (14 CFR 23.729(g), to amendment 23-49, requires equipment kept in the gear bay to be arranged to limit the damage from them)",
+        "growth of a tire by spinning (beyond its grown size), a flat or burst tire, thrown tread, rocks, water, slush, mud, ice (14 CFR 23.729(g), to amendment 23-49, requires equipment kept in the gear bay to be arranged to limit the damage from them)",
         "the gear warning and its lights beyond the switches given (14 CFR 23.729(f)(2), to amendment 23-49: a warning that works whenever the flaps are past their maximum approach setting with the gear not down and locked)",
         "brake lines, hoses and wires that move with the leg",
         "strength of any part, and wear",

@@ -253,9 +253,13 @@ fn what_to_try(subject: &Subject, pair: &PairClearance, spare: f64) -> Vec<Strin
             part_name(pair.part)
         ));
     }
+    // what the new tire lacks there may be more than what the grown one does, which touches
+    let lacks = subject.result.clearance.pairs.iter();
+    let lacks = lacks.filter(|other| other.obstacle == pair.obstacle);
+    let lacks = lacks.map(|other| -other.spare()).fold(-spare, f64::max);
     steps.push(format!(
-        "Or trim {} off {what} there, to keep the required clearance, if the maker approves it.",
-        subject.size(-spare)
+        "Or trim {} off {what} there, to keep every required clearance, if the maker approves it.",
+        subject.size(lacks)
     ));
     steps
 }

@@ -1,6 +1,8 @@
 //! Can it be driven? Pressure and dead points in words.
 use gearswing_gear::model::{AttachTo, Joint, Source};
-use gearswing_solver::result::{DrivenBy, Finding, LoadCase, Motion, SetBy, Stroke, Verdict};
+use gearswing_solver::result::{
+    CaseForce, DrivenBy, Finding, LoadCase, Motion, SetBy, Stroke, Verdict,
+};
 use gearswing_units::Quantity;
 
 use super::answer::AnswerText;
@@ -52,7 +54,7 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
         ),
     };
     let try_next = match finding.verdict {
-        Verdict::Good | Verdict::NotShown => vec![prove(force.driven_by).to_owned()],
+        Verdict::Good | Verdict::NotShown => vec![prove(subject)],
         Verdict::Marginal | Verdict::Bad => more_force(subject, pressure, wanted),
     };
     AnswerText {
@@ -169,15 +171,22 @@ fn available(subject: &Subject, motion: Motion, si: f64) -> String {
     }
 }
 
-fn prove(by: DrivenBy) -> &'static str {
-    match by {
-        DrivenBy::Fluid => {
-            "Prove it on jacks with a gauge in the line: the highest reading of a slow swing should come near this figure."
-        }
-        DrivenBy::Electricity => {
-            "Prove it on jacks, on the weakest battery that is to do: it must come all the way up without slowing to a halt."
-        }
+fn prove(subject: &Subject) -> String {
+    let force = &subject.result.force;
+    if force.driven_by == DrivenBy::Electricity {
+        return "Prove it on jacks, on the weakest battery that is to do: it must come all the way up without slowing to a halt.".to_owned();
     }
+    let on_jacks = force.case(LoadCase::OnJacks).and_then(CaseForce::hardest);
+    let figure = match on_jacks {
+        Some((_, peak)) => format!(
+            "{}, the most that it needs level on jacks; more is drag that these figures don't have",
+            subject.say(Quantity::Pressure, peak.pressure)
+        ),
+        None => "this figure".to_owned(),
+    };
+    format!(
+        "Prove it on jacks with a gauge in the line: the highest reading of a slow swing should come near {figure}."
+    )
 }
 
 fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String> {
@@ -193,8 +202,8 @@ fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String
         "Move the actuator's mount or attach point so that it has more arm at this place."
             .to_owned(),
     ];
-    // Area grows as the pressure it saves, seal friction and weights unchanged.
-    let more = pressure.needed / (pressure.available * (1.0 - wanted)) - 1.0;
+    let left = pressure.available * (1.0 - wanted);
+    let more = more_area(pressure.needed, left, subject.gear.supply.return_pressure);
     if fluid && more.is_finite() && more > 0.0 {
         let side = match (force.stroke, pressure.motion) {
             (Stroke::Push, Motion::Retract) | (Stroke::Pull, Motion::Extend) => "piston area",
@@ -207,6 +216,13 @@ fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String
     }
     steps.push("Check for drag in pins and brace before changing any part.".to_owned());
     steps
+}
+
+/// By how much the working area must grow to need `left` of a pressure and not `needed`, against a back
+/// pressure (all Pa; ratio), rod, seal friction and weights unchanged: of the force p·A = F + back·(A ∓ rod)
+/// the part back·A grows with it.
+fn more_area(needed: f64, left: f64, back: f64) -> f64 {
+    (needed - back) / (left - back) - 1.0
 }
 
 /// What is needed with attitude and air as set, where that is not what asks for most, and what
@@ -347,4 +363,22 @@ pub(super) fn cannot_unlock(subject: &Subject) -> AnswerText {
             "Or let the actuator work on a brace link, so that it pulls the knee through first.",
         ],
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::more_area;
+
+    /// 1,500 N on a bore of 10 cm2 with a rod of 3 cm2, 0.2 MPa in the return line, by F = p·A (textbook): the
+    /// bore that is told needs the pressure that is left, pushing and, from the rod's side, pulling.
+    #[test]
+    fn the_area_that_is_told_is_enough() {
+        let (force, rod, back, left) = (1_500.0, 3e-4, 2e5, 1.2e6);
+        for (area, sign) in [(10e-4, -1.0), (7e-4, 1.0)] {
+            let needs = |area: f64| (force + back * (area + sign * rod)) / area;
+            let more = more_area(needs(area), left, back);
+            assert!(more > 0.0);
+            assert!((needs(area * (1.0 + more)) / left - 1.0).abs() < 1e-12);
+        }
+    }
 }

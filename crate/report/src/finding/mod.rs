@@ -19,7 +19,7 @@ mod locks;
 /// The number of an answer in a few words.
 mod short;
 /// What a fall has to spare.
-mod spare;
+pub(crate) mod spare;
 /// The way down without the normal power.
 mod way_down;
 

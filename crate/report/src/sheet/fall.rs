@@ -5,6 +5,7 @@ use gearswing_units::Quantity;
 use super::cases::TitledTable;
 use super::lines::Lines;
 use super::numbers::title;
+use crate::finding::spare::times;
 use crate::subject::Subject;
 use crate::text::capital_first;
 
@@ -117,16 +118,17 @@ fn rows(subject: &Subject, fall: &Fall) -> Vec<String> {
             force(limit)
         ));
     }
+    let required = fall.required.map_or(f64::INFINITY, |one| one.times);
     if let Some(factor) = fall.friction_factor {
         rows.push(format!(
-            "All friction given, of actuator and pins, just stops it short when it is {} times as much.",
-            subject.say(Quantity::Ratio, factor)
+            "All friction given, of actuator and pins, just stops it short when it is {} as much.",
+            times(factor, required)
         ));
     }
     if let Some(tried) = fall.friction_factor_tried {
         rows.push(format!(
-            "All friction given, of actuator and pins, doesn't stop it short even when it is {} times as much.",
-            subject.say(Quantity::Ratio, tried)
+            "All friction given, of actuator and pins, doesn't stop it short even when it is {} as much.",
+            times(tried, required)
         ));
     }
     if let Some(required) = fall.required {

@@ -84,12 +84,12 @@ pub struct StationForce {
     /// extending direction of the stroke; negative: the leg falls against the fluid.
     #[serde(rename = "extend_effort_n")]
     pub extend_effort: Option<f64>,
-    /// Gauge pressure needed to retract, against the back pressure (Pa; with an electric drive the force that it
-    /// must make, N); never below 0.
+    /// Gauge pressure needed to retract, against the back pressure (Pa); with an electric drive the force that it
+    /// must make (N); never below 0.
     #[serde(rename = "retract_pressure_pa")]
     pub retract_pressure: Option<f64>,
-    /// Gauge pressure needed to extend, against the back pressure (Pa; with an electric drive the force that it
-    /// must make, N); never below 0.
+    /// Gauge pressure needed to extend, against the back pressure (Pa); with an electric drive the force that it
+    /// must make (N); never below 0.
     #[serde(rename = "extend_pressure_pa")]
     pub extend_pressure: Option<f64>,
     /// Joint and mount forces while the leg is held still, without friction.
