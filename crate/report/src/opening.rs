@@ -42,6 +42,7 @@ pub fn open_error_text(error: &OpenError) -> String {
 fn fault_words(fault: &ContentFault) -> String {
     match fault {
         ContentFault::Reader(words) => words.clone(),
+        ContentFault::EndsEarly => "the text breaks off".to_owned(),
         ContentFault::NotAVersion { newest } => {
             format!("expected a whole number from 1 to {newest}")
         }
@@ -121,7 +122,7 @@ mod tests {
             (String::new(), "the file is empty"),
             (
                 "{".to_owned(),
-                "not JSON: EOF while parsing an object at line 1, column 1",
+                "not JSON: the text breaks off at line 1, column 1",
             ),
             ("{}".to_owned(), "its \"format\" is not \"gearswing-gear\""),
             (

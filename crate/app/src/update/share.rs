@@ -8,17 +8,15 @@ use crate::effect::Effect;
 use crate::msg::{File, Msg, Share};
 use crate::scene::{Sheet, Viewport};
 use crate::state::{Document, LinkState, Origin, Parked, State};
-use crate::view::NoticeKind;
+use crate::view::{NoticeKind, unread};
 
 pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
     match msg {
         Share::CopyLink => copy_link(state),
         Share::Copied => {
-            let text = words::COPIED;
-            state.session.notices.info(text);
-            vec![Effect::Announce {
-                text: text.to_owned(),
-            }]
+            let text = words::copied(unread(state).count());
+            state.session.notices.info(text.clone());
+            vec![Effect::Announce { text }]
         }
         Share::CopyFailed { reason } => {
             state.session.notices.problem(words::not_copied(&reason));

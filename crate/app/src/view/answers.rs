@@ -76,7 +76,11 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
                     .into_iter()
                     .chain(not_taken(state, index))
                     .collect(),
-                faded: derived.is_some_and(|d| d.faded() && d.good.is_some()),
+                // an entry that is not taken makes them answers of before it, as a fault does
+                faded: derived.is_some_and(|d| {
+                    let is_past = d.faded() || !not_taken(state, index).is_empty();
+                    is_past && d.good.is_some()
+                }),
                 name,
             }
         })

@@ -37,6 +37,7 @@ pub use page::{
     ReadoutRow, RestsOn, SharedBanner, Toolbar, Transport, TransportMark,
 };
 pub(crate) use readout::obstacle_text;
+pub(crate) use rows::unread;
 pub use stopped::{StopRow, StopText};
 pub use times::TimesText;
 pub(crate) use tire_table::SIZE_TABLE;

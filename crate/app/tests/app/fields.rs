@@ -82,6 +82,24 @@ fn a_wrong_entry_changes_nothing_and_is_kept() {
             .collect()
     };
     assert_eq!(sentences(&desk.page().answers), sentences(&answers));
+    // of before it, and of the leg alone whose entry it is
+    let faded = |desk: &mut Desk| {
+        desk.page()
+            .answers
+            .iter()
+            .map(|leg| leg.faded)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(faded(&mut desk), [false, false, true]);
+    desk.send(Msg::Share(msg::Share::Copied));
+    let told = |desk: &mut Desk| {
+        desk.page().notices.iter().any(|notice| {
+            notice
+                .text
+                .contains("One entry that could not be read is not in it")
+        })
+    };
+    assert!(told(&mut desk));
     let mut again = desk.reloaded();
     let row = again.row(BORE);
     assert_eq!((row.value.as_str(), row.error.is_some()), ("1 3/x", true));
@@ -89,6 +107,7 @@ fn a_wrong_entry_changes_nothing_and_is_kept() {
         path: BORE.to_owned(),
     }));
     assert!(desk.row(BORE).error.is_none());
+    assert_eq!(faded(&mut desk), [false; 3]);
 }
 
 #[test]

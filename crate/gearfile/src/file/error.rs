@@ -63,6 +63,8 @@ pub enum OpenError {
 pub enum ContentFault {
     /// What the reader of JSON says.
     Reader(String),
+    /// The text ends before its JSON does.
+    EndsEarly,
     /// The version is no whole number from 1 to the newest.
     NotAVersion {
         /// Newest version that this program reads.

@@ -128,7 +128,10 @@ fn not_json(error: &serde_json::Error) -> OpenError {
     OpenError::NotJson {
         line: error.line(),
         column: error.column(),
-        what: ContentFault::Reader(words(error)),
+        what: match error.classify() {
+            Category::Eof => ContentFault::EndsEarly,
+            _ => ContentFault::Reader(words(error)),
+        },
     }
 }
 

@@ -24,9 +24,18 @@ pub fn link_line(link: Link) -> String {
     }
 }
 
-/// The link was copied.
-pub const COPIED: &str =
-    "The link is on the clipboard. Whoever opens it sees this gear, this leg and this place.";
+/// The link was copied, with so many entries that could not be read and are not in it.
+#[must_use]
+pub fn copied(unread: usize) -> String {
+    let left_out = match unread {
+        0 => "",
+        1 => " One entry that could not be read is not in it: the number from before is.",
+        _ => " Entries that could not be read are not in it: the numbers from before are.",
+    };
+    format!(
+        "The link is on the clipboard. Whoever opens it sees this gear, this leg and this place.{left_out}"
+    )
+}
 
 /// The link was not copied, and why.
 #[must_use]
