@@ -5,6 +5,8 @@ use gearswing_solver::faults::check_gear;
 
 use crate::support::Desk;
 
+const BORE: &str = "legs[2].actuator.bore_m";
+
 fn choose(desk: &mut Desk, path: &str, option: &str) {
     desk.send(Msg::Field(msg::Field::Choose {
         path: path.to_owned(),
@@ -133,4 +135,55 @@ fn an_emptied_field_is_no_fault() {
         emptied += 1;
     }
     assert!(emptied > 30, "{emptied}");
+}
+
+#[test]
+fn a_wrong_entry_changes_nothing_and_is_kept() {
+    let mut desk = Desk::demo();
+    let before = desk.gear();
+    let answers = desk.page().answers;
+    desk.enter(BORE, "1 3/x");
+    assert_eq!(desk.gear(), before);
+    let row = desk.row(BORE);
+    assert_eq!(row.value, "1 3/x");
+    assert!(row.error.is_some());
+    assert!(
+        desk.page()
+            .groups
+            .iter()
+            .any(|group| group.alert == "1 entry can't be read")
+    );
+    let sentences = |answers: &[gearswing_app::view::LegAnswers]| -> Vec<String> {
+        answers
+            .iter()
+            .flat_map(|leg| leg.answers.iter().map(|a| a.sentence.clone()))
+            .collect()
+    };
+    assert_eq!(sentences(&desk.page().answers), sentences(&answers));
+    // of before it, and of the leg alone whose entry it is
+    let faded = |desk: &mut Desk| {
+        desk.page()
+            .answers
+            .iter()
+            .map(|leg| leg.faded)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(faded(&mut desk), [false, false, true]);
+    desk.send(Msg::Share(msg::Share::Copied));
+    let told = |desk: &mut Desk| {
+        desk.page().notices.iter().any(|notice| {
+            notice
+                .text
+                .contains("One entry that could not be read is not in it")
+        })
+    };
+    assert!(told(&mut desk));
+    let mut again = desk.reloaded();
+    let row = again.row(BORE);
+    assert_eq!((row.value.as_str(), row.error.is_some()), ("1 3/x", true));
+    desk.send(Msg::Field(msg::Field::Revert {
+        path: BORE.to_owned(),
+    }));
+    assert!(desk.row(BORE).error.is_none());
+    assert_eq!(faded(&mut desk), [false; 3]);
 }
