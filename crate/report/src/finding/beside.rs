@@ -20,15 +20,15 @@ fn gap(subject: &Subject, clearance: f64) -> String {
     }
 }
 
-/// Interference, and how much is missing from the required clearance.
+/// Interference, and how much more is wanted to keep the required clearance.
 pub(super) fn interference(subject: &Subject, clearance: f64, spare: f64) -> String {
     let depth = subject.size(clearance.abs());
     // with nothing required both would be the same
     if spare >= clearance {
         return format!("{depth} of interference");
     }
-    let short = subject.size(-spare);
-    format!("{depth} of interference, {short} short of what is required")
+    let keep = subject.size(-spare);
+    format!("{depth} of interference; to keep the required clearance, {keep}")
 }
 
 /// The tire's own least clearance to the well, new and grown.
