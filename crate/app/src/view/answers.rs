@@ -60,6 +60,8 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
             let derived = state.derived.leg(index);
             let selected = state.session.leg == index;
             let name = leg_title(&leg.name, index);
+            let not_taken = not_taken(state, index);
+            let any_not_taken = !not_taken.is_empty();
             LegAnswers {
                 leg: index,
                 selected,
@@ -74,13 +76,10 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
                 faults: derived
                     .map_or_else(Vec::new, |d| faults(state, &d.faults))
                     .into_iter()
-                    .chain(not_taken(state, index))
+                    .chain(not_taken)
                     .collect(),
                 // an entry that is not taken makes them answers of before it, as a fault does
-                faded: derived.is_some_and(|d| {
-                    let is_past = d.faded() || !not_taken(state, index).is_empty();
-                    is_past && d.good.is_some()
-                }),
+                faded: derived.is_some_and(|d| (d.faded() || any_not_taken) && d.good.is_some()),
                 name,
             }
         })

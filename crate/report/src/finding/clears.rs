@@ -42,7 +42,7 @@ pub(super) fn tightest(
     sentence.push_str(&others(subject, Some(pair)));
     sentence.push_str(&only_to_jam(subject));
     let try_next = if is_contact(finding.verdict, clearance) || spare < 0.0 {
-        what_to_try(subject, pair, spare)
+        what_to_try(subject, pair)
     } else {
         vec![
             "Prove it on jacks: swing slowly and look at this place, with the tire at full pressure."
@@ -219,7 +219,7 @@ pub(super) fn only_to_jam(subject: &Subject) -> String {
     })
 }
 
-fn what_to_try(subject: &Subject, pair: &PairClearance, spare: f64) -> Vec<String> {
+fn what_to_try(subject: &Subject, pair: &PairClearance) -> Vec<String> {
     let what = obstacle_words(&pair.obstacle_name, pair.obstacle);
     let mut steps = vec![format!(
         "Measure this place first, on jacks: is {what} drawn where it stands, and the {} as it is?",
@@ -256,7 +256,7 @@ fn what_to_try(subject: &Subject, pair: &PairClearance, spare: f64) -> Vec<Strin
     // what the new tire lacks there may be more than what the grown one does, which touches
     let lacks = subject.result.clearance.pairs.iter();
     let lacks = lacks.filter(|other| other.obstacle == pair.obstacle);
-    let lacks = lacks.map(|other| -other.spare()).fold(-spare, f64::max);
+    let lacks = lacks.map(|other| -other.spare()).fold(0.0, f64::max);
     steps.push(format!(
         "Or trim {} off {what} there, to keep every required clearance, if the maker approves it.",
         subject.size(lacks)
