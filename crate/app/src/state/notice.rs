@@ -13,6 +13,8 @@ pub(crate) struct NoticeData {
     pub(crate) id: u64,
     pub(crate) kind: NoticeKind,
     pub(crate) text: String,
+    /// It is of the gear as it is, and goes with the next change.
+    pub(crate) of_now: bool,
     /// Label and message of each press.
     pub(crate) actions: Vec<(String, Msg)>,
 }
@@ -41,6 +43,7 @@ impl Notices {
                 id: self.last,
                 kind,
                 text,
+                of_now: false,
                 actions,
             },
         );
@@ -49,13 +52,25 @@ impl Notices {
     }
 
     /// For information.
-    pub(crate) fn info(&mut self, text: impl Into<String>) {
-        self.add(NoticeKind::Info, text, Vec::new());
+    pub(crate) fn info(&mut self, text: impl Into<String>) -> u64 {
+        self.add(NoticeKind::Info, text, Vec::new())
     }
 
     /// Something did not work.
-    pub(crate) fn problem(&mut self, text: impl Into<String>) {
-        self.add(NoticeKind::Problem, text, Vec::new());
+    pub(crate) fn problem(&mut self, text: impl Into<String>) -> u64 {
+        self.add(NoticeKind::Problem, text, Vec::new())
+    }
+
+    /// Makes a notice one of the gear as it is: it goes with the next change.
+    pub(crate) fn of_now(&mut self, id: u64) {
+        for notice in self.all.iter_mut().filter(|notice| notice.id == id) {
+            notice.of_now = true;
+        }
+    }
+
+    /// The gear has changed.
+    pub(crate) fn changed(&mut self) {
+        self.all.retain(|notice| !notice.of_now);
     }
 
     pub(crate) fn dismiss(&mut self, id: u64) {

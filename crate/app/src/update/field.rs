@@ -167,9 +167,13 @@ pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
             }
             Vec::new()
         }
-        Err(error) => vec![Effect::Announce {
-            text: sayings::not_taken(&error.to_string()),
-        }],
+        Err(error) => {
+            let revision = state.document.revision();
+            state.session.not_taken.push((path.to_owned(), revision));
+            vec![Effect::Announce {
+                text: sayings::not_taken(&error.to_string()),
+            }]
+        }
     }
 }
 

@@ -26,6 +26,7 @@ impl State {
     pub(crate) fn touch(&mut self) {
         self.unsaved = true;
         self.touched = true;
+        self.session.notices.changed();
     }
 
     /// Stores what has changed; a document that was not a stored file becomes one.

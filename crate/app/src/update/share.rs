@@ -1,4 +1,6 @@
 //! The link.
+use std::net::IpAddr;
+
 use gearswing_gear::model::Point;
 use gearswing_gearfile::link::{self, Shared, ViewState};
 use gearswing_report::page::link as words;
@@ -14,12 +16,14 @@ pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
     match msg {
         Share::CopyLink => copy_link(state),
         Share::Copied => {
-            let text = words::copied(unread(state).count());
-            state.session.notices.info(text.clone());
+            let text = words::copied(unread(state).count(), is_here_only(&state.files.address));
+            let id = state.session.notices.info(text.clone());
+            state.session.notices.of_now(id);
             vec![Effect::Announce { text }]
         }
         Share::CopyFailed { reason } => {
-            state.session.notices.problem(words::not_copied(&reason));
+            let id = state.session.notices.problem(words::not_copied(&reason));
+            state.session.notices.of_now(id);
             Vec::new()
         }
         Share::OpenLink { text } => state.open_link(&text),
@@ -116,21 +120,37 @@ impl State {
     }
 }
 
+/// Whether an address leads to this computer only: a page that is served here, or a file.
+fn is_here_only(address: &str) -> bool {
+    let Some((scheme, rest)) = address.split_once("://") else {
+        return true;
+    };
+    let host = rest.split(['/', '?', '#']).next().unwrap_or_default();
+    let name = match host.strip_prefix('[') {
+        Some(six) => six.split(']').next().unwrap_or_default(),
+        None => host.split(':').next().unwrap_or_default(),
+    };
+    let by_number = name.parse::<IpAddr>().is_ok_and(|ip| ip.is_loopback());
+    scheme == "file" || by_number || name == "localhost" || name.ends_with(".localhost")
+}
+
 fn copy_link(state: &mut State) -> Vec<Effect> {
     let code = match state.link_text() {
         Ok(code) => code,
         Err(reason) => {
-            state.session.notices.problem(words::no_link(&reason));
+            let id = state.session.notices.problem(words::no_link(&reason));
+            state.session.notices.of_now(id);
             return Vec::new();
         }
     };
     let text = format!("{}#{code}", state.files.address);
     if !link::fits(&text) {
-        state.session.notices.add(
+        let id = state.session.notices.add(
             NoticeKind::Problem,
             words::too_long(text.chars().count(), link::LINK_LIMIT),
             vec![(words::SAVE_FILE.to_owned(), Msg::File(File::Export))],
         );
+        state.session.notices.of_now(id);
         return Vec::new();
     }
     let mut effects = vec![Effect::CopyText { text }];
@@ -138,4 +158,33 @@ fn copy_link(state: &mut State) -> Vec<Effect> {
         effects.push(Effect::SetFragment { text: code });
     }
     effects
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_here_only;
+
+    /// Loopback by RFC 1122 section 3.2.1.3 (127/8), RFC 4291 section 2.5.3 (::1), RFC 6761 section 6.3
+    /// (localhost).
+    #[test]
+    fn an_address_of_this_computer_is_told() {
+        for here in [
+            "http://127.0.0.1:8080/",
+            "http://127.9.9.9",
+            "http://localhost:8000/gear/",
+            "http://gear.localhost/",
+            "http://[::1]:8080/",
+            "file:///srv/gear/index.html",
+        ] {
+            assert!(is_here_only(here), "{here}");
+        }
+        for away in [
+            "https://example.org/localhost/",
+            "https://localhost.example.org/",
+            "http://192.168.1.20:8080/",
+            "http://[2001:db8::1]/",
+        ] {
+            assert!(!is_here_only(away), "{away}");
+        }
+    }
 }

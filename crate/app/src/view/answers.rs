@@ -1,5 +1,8 @@
 //! The answers of every leg, in the words of the report.
-use gearswing_gear::model::Gear;
+use std::sync::OnceLock;
+
+use gearswing_gear::model::{Gear, Leg};
+use gearswing_gearfile::STARTERS;
 use gearswing_report::page::answers as words;
 use gearswing_report::page::names::leg_title;
 use gearswing_report::{
@@ -10,11 +13,12 @@ use gearswing_solver::faults::{Fault, check_gear};
 use gearswing_solver::result::Finding;
 use gearswing_units::UnitChoice;
 
-use super::page::{Action, AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
+use super::leg_answers::{AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
+use super::page::Action;
 use super::rows::{typed_path, unread};
 use crate::fields;
 use crate::msg::{Field, Msg, View};
-use crate::state::{Good, LegDerived, State};
+use crate::state::{Good, LegDerived, Origin, State};
 
 /// What a text about a result speaks of.
 pub(crate) fn subject<'a>(
@@ -61,7 +65,8 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
             let selected = state.session.leg == index;
             let name = leg_title(&leg.name, index);
             let not_taken = not_taken(state, index);
-            let any_not_taken = !not_taken.is_empty();
+            // an entry that is not taken makes them answers of before it, as a fault does
+            let faded = derived.is_some_and(LegDerived::faded) || !not_taken.is_empty();
             LegAnswers {
                 leg: index,
                 selected,
@@ -78,12 +83,42 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
                     .into_iter()
                     .chain(not_taken)
                     .collect(),
-                // an entry that is not taken makes them answers of before it, as a fault does
-                faded: derived.is_some_and(|d| (d.faded() || any_not_taken) && d.good.is_some()),
+                over: match derived {
+                    Some(d) if faded && d.good.is_some() => words::FADED,
+                    _ if of_starter(state, leg) => words::OF_STARTER,
+                    _ => "",
+                },
+                faded: faded && derived.is_some_and(|d| d.good.is_some()),
                 name,
             }
         })
         .collect()
+}
+
+/// Whether all pins of a leg stand where a starter has them; those of the demo are meant to.
+fn of_starter(state: &State, leg: &Leg) -> bool {
+    static STARTING: OnceLock<Vec<Leg>> = OnceLock::new();
+    if *state.origin() == Origin::Demo {
+        return false;
+    }
+    let starting = STARTING.get_or_init(|| {
+        let gears = STARTERS
+            .iter()
+            .flat_map(|example| [example.gear(), example.gear_in_inches()]);
+        gears.flatten().flat_map(|gear| gear.legs).collect()
+    });
+    let pins = |leg: &Leg| {
+        let actuator = &leg.actuator;
+        (
+            leg.trunnion,
+            leg.strut.axle,
+            actuator.mount,
+            actuator.attach,
+        )
+    };
+    starting
+        .iter()
+        .any(|other| pins(other) == pins(leg) && other.brace == leg.brace)
 }
 
 /// A gear file without legs: the fault stands where the answers would.
@@ -104,6 +139,7 @@ fn no_leg(state: &State) -> LegAnswers {
         },
         answers: Vec::new(),
         faults: faults(state, &found),
+        over: "",
         faded: false,
     }
 }

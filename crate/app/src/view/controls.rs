@@ -1,6 +1,7 @@
 //! Toolbar, transport, notices, files.
 use gearswing_gearfile::link::LINK_LIMIT;
 use gearswing_gearfile::{DEMO, ExampleKind, STARTERS};
+use gearswing_report::fields::path_words;
 use gearswing_report::name_words;
 use gearswing_report::page::header::{Keeping, compare_words, keeping_words};
 use gearswing_report::page::keys::KEYS;
@@ -110,11 +111,14 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         (None, Origin::Demo) => Keeping::Demo,
         (None, Origin::Link) => Keeping::Link,
     };
+    let entry = state.entry_to_undo().map(|path| {
+        let of = path_words(path, state.gear());
+        history::step_words(history::Step::Entry { of: &of })
+    });
+    let undo = entry.or_else(|| document.undo_text().map(str::to_owned));
     Toolbar {
-        can_undo: document.undo_text().is_some(),
-        undo_text: document
-            .undo_text()
-            .map_or_else(String::new, history::undo_hint),
+        can_undo: undo.is_some(),
+        undo_text: undo.map_or_else(String::new, |step| history::undo_hint(&step)),
         can_redo: document.redo_text().is_some(),
         redo_text: document
             .redo_text()

@@ -8,6 +8,8 @@ mod compose;
 mod controls;
 /// The data in groups.
 mod groups;
+/// The answers as data.
+mod leg_answers;
 /// Load cases and joint loads.
 mod loads;
 /// The structs.
@@ -30,11 +32,12 @@ mod worked;
 pub(crate) use answers::finding_sentence;
 pub use compose::view;
 pub(crate) use groups::group_of;
+pub use leg_answers::{AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
 pub use loads::load_tables;
 pub use page::{
-    Action, AnswerRow, ChoiceOption, CurvesText, DrawingText, FaultRow, FieldGroup, FieldKind,
-    FieldRow, FileRow, FormerAnswer, KeyHelp, LegAnswers, Notice, NoticeKind, Page, PointerStyle,
-    ReadoutRow, RestsOn, SharedBanner, Toolbar, Transport, TransportMark,
+    Action, ChoiceOption, CurvesText, DrawingText, FieldGroup, FieldKind, FieldRow, FileRow,
+    KeyHelp, Notice, NoticeKind, Page, PointerStyle, ReadoutRow, SharedBanner, Toolbar, Transport,
+    TransportMark,
 };
 pub(crate) use readout::obstacle_text;
 pub(crate) use rows::unread;

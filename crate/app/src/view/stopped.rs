@@ -38,6 +38,9 @@ pub struct StopRow {
     pub readings: Vec<String>,
 }
 
+/// Cautions that are never folded away, of those of a stop.
+const IN_SIGHT: usize = 3;
+
 pub(crate) fn stopped(state: &State) -> StopText {
     let leg = state.session.leg;
     let Some((_, found)) = state.stops.of(leg) else {
@@ -62,9 +65,9 @@ pub(crate) fn stopped(state: &State) -> StopText {
     if let Some(next) = &found.next_check {
         sentences.push(check_sentence(&about, next));
     }
-    // the first belongs to every look at the leg
-    let (first, later) = stop_cautions().split_at(1);
-    sentences.extend(first.iter().map(|caution| words::caution_sentence(caution)));
+    // these belong to every look at the leg, and to every power put on it
+    let (shown, later) = stop_cautions().split_at(IN_SIGHT);
+    sentences.extend(shown.iter().map(|caution| words::caution_sentence(caution)));
     StopText {
         shown: true,
         sentences,

@@ -187,3 +187,52 @@ fn a_wrong_entry_changes_nothing_and_is_kept() {
     assert!(desk.row(BORE).error.is_none());
     assert_eq!(faded(&mut desk), [false; 3]);
 }
+
+/// The last entry goes first; one that was not taken leaves the number in use.
+#[test]
+fn undo_takes_back_an_entry_that_was_not_taken() {
+    let mut desk = Desk::demo();
+    let rod = BORE.replace("bore_m", "rod_m");
+    desk.enter(&rod, "1/2");
+    let undo = |desk: &mut Desk| desk.send(Msg::History(msg::History::Undo));
+    desk.enter(BORE, "1 3/x");
+    let changed = desk.gear();
+    assert!(desk.page().toolbar.undo_text.starts_with("Undo: entry at "));
+    undo(&mut desk);
+    assert!(desk.row(BORE).error.is_none());
+    assert_eq!(desk.gear(), changed);
+    // what was changed after it is undone before it
+    desk.enter(BORE, "1 3/x");
+    desk.enter(&rod, "5/8");
+    undo(&mut desk);
+    assert_eq!(desk.gear(), changed);
+    assert!(desk.row(BORE).error.is_some());
+}
+
+/// What a notice tells of a link is over with the next change.
+#[test]
+fn a_copied_link_is_of_the_gear_as_it_was() {
+    let mut desk = Desk::demo();
+    let told = |desk: &mut Desk| {
+        let notices = desk.page().notices;
+        notices
+            .iter()
+            .any(|notice| notice.text.contains("clipboard"))
+    };
+    desk.send(Msg::Share(msg::Share::Copied));
+    assert!(told(&mut desk));
+    desk.enter(BORE, "1 3/8");
+    assert!(!told(&mut desk));
+}
+
+#[test]
+fn a_long_entry_is_cut_where_it_is_told() {
+    let mut desk = Desk::demo();
+    desk.enter(BORE, &format!("1x{}", "7".repeat(5_000)));
+    let leg = desk.page().answers.swap_remove(2);
+    let fault = &leg.faults[0].text;
+    assert!(
+        fault.contains("1x777") && fault.chars().count() < 300,
+        "{fault}"
+    );
+}

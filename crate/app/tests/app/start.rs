@@ -2,6 +2,7 @@
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::{Effect, Program, Start, curves, drawing};
 use gearswing_solver::result::Verdict;
+use gearswing_units::StepSize;
 
 use crate::support::Desk;
 
@@ -130,4 +131,34 @@ fn the_page_tells_version_and_commit() {
     });
     let told = desk.page().program;
     assert_eq!(told, "Gearswing 1.2.3 (commit 12ab34cd, changed since)");
+}
+
+/// The pins of a starter are nobody's airplane; one that is moved is the person's own.
+#[test]
+fn answers_of_a_starter_say_that_they_are() {
+    let mut desk = Desk::demo();
+    let over = |desk: &Desk| -> Vec<&'static str> {
+        desk.page().answers.iter().map(|leg| leg.over).collect()
+    };
+    assert_eq!(over(&desk), [""; 3]);
+    for starter in desk.page().starters {
+        if starter.label == "The demo" {
+            continue;
+        }
+        desk.send(starter.msg);
+        assert!(
+            over(&desk)[0].contains("where the starter has them"),
+            "{}",
+            starter.label
+        );
+        desk.enter("legs[0].name", "Mine");
+        desk.enter("legs[0].wheel.mass_kg", "12 lb");
+        assert!(!over(&desk)[0].is_empty());
+        desk.send(Msg::Field(msg::Field::Step {
+            path: "legs[0].actuator.mount_m[0]".to_owned(),
+            up: true,
+            size: StepSize::Fine,
+        }));
+        assert_eq!(over(&desk), [""], "{}", starter.label);
+    }
 }

@@ -34,7 +34,7 @@ impl Answers {
 struct Leg {
     node: HtmlElement,
     name: HtmlElement,
-    faded: HtmlElement,
+    over: HtmlElement,
     faults: Rows<Fault>,
     fault_list: HtmlElement,
     answers: Rows<Answer>,
@@ -55,16 +55,15 @@ impl Row for Leg {
         name.set_attribute("data-action", &item.select.id)?;
         heading.append_child(&name)?;
         let fault_list = element("ul", "faults plain-list")?;
-        let faded = element("p", "quiet small")?;
-        faded.set_text_content(Some(words::FADED));
+        let over = element("p", "quiet small")?;
         let answers = element("ol", "plain-list")?;
-        for part in [&heading, &fault_list, &faded, &answers] {
+        for part in [&heading, &fault_list, &over, &answers] {
             node.append_child(part)?;
         }
         Ok(Self {
             node,
             name,
-            faded,
+            over,
             faults: Rows::new(fault_list.clone().into()),
             fault_list,
             answers: Rows::new(answers.into()),
@@ -81,7 +80,8 @@ impl Row for Leg {
         set_attribute(&self.name, "aria-pressed", pressed(new.selected))?;
         set_attribute(&self.node, "data-selected", pressed(new.selected))?;
         set_attribute(&self.node, "data-faded", pressed(new.faded))?;
-        set_hidden(&self.faded, !new.faded || new.answers.is_empty())?;
+        set_text(&self.over, new.over);
+        set_hidden(&self.over, new.over.is_empty() || new.answers.is_empty())?;
         set_hidden(&self.fault_list, new.faults.is_empty())?;
         self.faults.patch(&new.faults)?;
         let rows: Vec<(AnswerRow, bool)> = new

@@ -5,7 +5,7 @@ use gearswing_solver::result::{Finding, FindingDetail, Question, Verdict};
 use serde::Serialize;
 
 use super::assumption::{Governing, governing};
-use super::{beside, clears, driven, fall, jam, locks};
+use super::{beside, clears, driven, fall, jam, locks, skew};
 use crate::cautions::{TIRE_CLEARANCE_RULE, caution_text};
 use crate::subject::Subject;
 use crate::text::capital_first;
@@ -71,6 +71,9 @@ pub fn verdict_text(question: Question, verdict: Verdict) -> &'static str {
 pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
     let mut said = said(subject, finding);
     let stopped = matches!(finding.detail, FindingDetail::ExcursionStopped { .. });
+    if finding.question == Question::Clears && finding.verdict == Verdict::Good {
+        said.sentence.push_str(&skew::at_stake(subject));
+    }
     if finding.question == Question::Locks && !stopped {
         locks::append_switch(subject, &mut said);
         fall::append(subject, &mut said);
@@ -82,6 +85,9 @@ pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
         .collect();
     if finding.question == Question::Clears {
         governs.extend(beside::lines(subject));
+    }
+    if finding.question != Question::Clears {
+        governs.extend(weightless(subject));
     }
     if is_about_tire(subject, finding) {
         governs.push(Governing::plain(TIRE_CLEARANCE_RULE.to_owned()));
@@ -174,6 +180,21 @@ fn with_well(subject: &Subject, mut said: AnswerText) -> AnswerText {
     said
 }
 
+/// Parts without a mass, on which forces and fall rest.
+fn weightless(subject: &Subject) -> Option<Governing> {
+    let leg = subject.model()?;
+    let parts = [(leg.wheel.mass, "wheel"), (leg.body.mass, "leg")];
+    let none: Vec<&str> = parts
+        .iter()
+        .filter(|(mass, _)| *mass <= 0.0)
+        .map(|(_, part)| *part)
+        .collect();
+    (!none.is_empty()).then(|| Governing::plain(format!(
+        "The mass of the {} is put in as nothing: forces and fall are without its weight. Weigh it.",
+        none.join(" and of the ")
+    )))
+}
+
 fn is_about_tire(subject: &Subject, finding: &Finding) -> bool {
     match finding.detail {
         FindingDetail::Tightest { pair, .. } => subject
@@ -184,5 +205,26 @@ fn is_about_tire(subject: &Subject, finding: &Finding) -> bool {
             .is_some_and(|pair| pair.part == MovingPart::Wheel),
         FindingDetail::OwnTightest { .. } | FindingDetail::RoomTightest { .. } => true,
         _ => false,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use gearswing_units::UnitChoice;
+
+    use super::weightless;
+    use crate::sample::{full_gear, result, subject};
+
+    #[test]
+    fn a_part_without_a_mass_is_told() {
+        let (mut gear, result) = (full_gear(), result());
+        let mut said = |wheel, body| {
+            (gear.legs[0].wheel.mass, gear.legs[0].body.mass) = (wheel, body);
+            let found = weightless(&subject(&gear, &result, UnitChoice::METRIC));
+            found.map_or_else(String::new, |line| line.text)
+        };
+        assert_eq!(said(5.0, 6.0), "");
+        assert!(said(0.0, 6.0).starts_with("The mass of the wheel is put in as nothing"));
+        assert!(said(0.0, 0.0).starts_with("The mass of the wheel and of the leg is"));
     }
 }

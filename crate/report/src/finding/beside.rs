@@ -2,13 +2,12 @@
 use gearswing_gear::model::{MovingPart, View};
 use gearswing_solver::numeric::sort_by;
 use gearswing_solver::result::{
-    NotChecked, OwnClearance, PairClearance, RoomClearance, RoomSide, SkewLoss, TireState,
-    governing_order,
+    NotChecked, OwnClearance, PairClearance, RoomClearance, RoomSide, TireState, governing_order,
 };
-use gearswing_units::Quantity;
 
 use super::answer::AnswerText;
 use super::assumption::Governing;
+use super::skew;
 use crate::subject::{Subject, obstacle_words, part_name};
 
 /// A clearance, or a contact as interference.
@@ -63,36 +62,10 @@ pub(super) fn tire_itself(subject: &Subject) -> String {
         ),
         _ => return " The tire is not checked against the well.".to_owned(),
     };
-    if let Some(less) = less_for_skew(subject, |loss| loss.to_well) {
+    if let Some(less) = skew::less(subject, |loss| loss.to_well) {
         text.push_str(&format!(" The tire's figures are {less}."));
     }
     text
-}
-
-/// What the skews given have taken off; `None` where nothing.
-fn less_for_skew(subject: &Subject, of: impl Fn(&SkewLoss) -> f64) -> Option<String> {
-    let skew = &subject.result.clearance.skew;
-    let (new, grown) = (of(&skew.new), of(&skew.grown));
-    if grown <= 0.0 && new <= 0.0 {
-        return None;
-    }
-    let (new, grown) = (subject.size(new), subject.size(grown));
-    let much = if new == grown {
-        new
-    } else {
-        format!("{new} (new) and {grown} (grown)")
-    };
-    let whose: Vec<String> = [("trunnion", skew.trunnion), ("wheel", skew.wheel)]
-        .into_iter()
-        .filter_map(|(whose, angle)| {
-            let angle = angle.filter(|angle| *angle > 0.0)?;
-            Some(format!(
-                "the {whose}'s {}",
-                subject.say(Quantity::Angle, angle)
-            ))
-        })
-        .collect();
-    Some(format!("less {much} for {}", whose.join(" and ")))
 }
 
 /// The tire against its own leg, where that governs.
@@ -131,7 +104,7 @@ pub(super) fn own_leg(subject: &Subject, row: usize, clearance: f64, spare: f64)
             subject.size(clearance)
         )
     };
-    if let Some(less) = less_for_skew(subject, |loss| loss.to_own_leg) {
+    if let Some(less) = skew::less(subject, |loss| loss.to_own_leg) {
         sentence.push_str(&format!(" That is {less}."));
     }
     let try_next = if spare < 0.0 {
@@ -185,7 +158,7 @@ pub(super) fn room(subject: &Subject, row: usize, clearance: f64, spare: f64) ->
             subject.size(clearance)
         )
     };
-    if let Some(less) = less_for_skew(subject, |loss| loss.along_trunnion) {
+    if let Some(less) = skew::less(subject, |loss| loss.along_trunnion) {
         sentence.push_str(&format!(" That is {less}."));
     }
     let look = "Measure it again: straightedge across the well, from the middle of the tire to the nearest thing, at several places of its way.";
@@ -246,7 +219,7 @@ pub(super) fn lines(subject: &Subject) -> Vec<Governing> {
     let mut lines = Vec::new();
     lines.extend(own_line(subject));
     lines.extend(not_checked_line(subject));
-    lines.extend(skew_line(subject));
+    lines.extend(skew::line(subject));
     lines.push(room_line(subject));
     lines.into_iter().map(Governing::plain).collect()
 }
@@ -265,7 +238,7 @@ fn own_line(subject: &Subject) -> Option<String> {
             part_name(row.part)
         )
     };
-    let less = less_for_skew(subject, |loss| loss.to_own_leg)
+    let less = skew::less(subject, |loss| loss.to_own_leg)
         .map_or_else(String::new, |less| format!("; {less}"));
     let said = if new.part == grown.part {
         format!(
@@ -314,29 +287,6 @@ fn not_checked_line(subject: &Subject) -> Option<String> {
     })
 }
 
-fn skew_line(subject: &Subject) -> Option<String> {
-    let skew = &subject.result.clearance.skew;
-    let told = skew.told?;
-    let much = subject.size(told.to_well);
-    let three = subject.say(Quantity::Angle, gearswing_solver::clearance::TOLD_SKEW);
-    let plane = match subject.result.view {
-        View::Front => {
-            "a straightedge along the trunnion's bearings should point straight fore and aft"
-        }
-        View::Side => {
-            "a straightedge along the trunnion's bearings should point straight left and right"
-        }
-    };
-    Some(match skew.trunnion {
-        None => format!(
-            "Whether the trunnion is square to the drawn plane is not measured, and nothing is taken off for it: {three} from square can cost the tire {much} of its clearances to the well. To measure, gear down and airplane level: {plane}; take the angle by which it does not, seen from above and from the side, and put in the larger one, 0 if it is square."
-        ),
-        Some(_) => format!(
-            "Whether the wheel is square to its leg is not measured, and nothing is taken off for it: {three} can cost the tire {much} more. To measure: a straightedge across the rim, gear down, against the drawn plane."
-        ),
-    })
-}
-
 fn room_line(subject: &Subject) -> String {
     let room = &subject.result.clearance.room;
     let row = |side, tire| {
@@ -360,7 +310,7 @@ fn room_line(subject: &Subject) -> String {
     }
     let mut said = Vec::new();
     if !given.is_empty() {
-        let less = less_for_skew(subject, |loss| loss.along_trunnion)
+        let less = skew::less(subject, |loss| loss.along_trunnion)
             .map_or_else(String::new, |less| format!(", {less}"));
         said.push(format!(
             "Along its trunnion the tire has {}{less}.",

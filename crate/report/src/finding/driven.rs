@@ -1,11 +1,10 @@
 //! Can it be driven? Pressure and dead points in words.
-use gearswing_gear::model::{AttachTo, Joint, Source};
-use gearswing_solver::result::{
-    CaseForce, DrivenBy, Finding, LoadCase, Motion, SetBy, Stroke, Verdict,
-};
+use gearswing_gear::model::{AttachTo, Joint};
+use gearswing_solver::result::{CaseForce, DrivenBy, Finding, LoadCase, Motion, Stroke, Verdict};
 use gearswing_units::Quantity;
 
 use super::answer::AnswerText;
+use super::available::{available, least_way, more_force};
 use crate::cases::{in_case, joint_words, motion_verb, motion_words};
 use crate::subject::Subject;
 use crate::text::{capital_first, the_leg};
@@ -62,7 +61,7 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
             "{}{}{balance}{load}{}",
             needs(subject, finding, pressure),
             on_one_drive(subject, pressure),
-            as_set(subject, pressure),
+            on_jacks(subject, pressure) + &as_set(subject, pressure),
         ),
         try_next,
     }
@@ -93,16 +92,6 @@ fn needs(subject: &Subject, finding: &Finding, pressure: &Pressure) -> String {
         subject.own("actuator"),
         subject.say(subject.drive(), pressure.needed)
     )
-}
-
-/// The way that has less pressure to count on.
-fn least_way(subject: &Subject) -> Motion {
-    let force = &subject.result.force;
-    if force.available_extend_pressure < force.available_pressure {
-        Motion::Extend
-    } else {
-        Motion::Retract
-    }
 }
 
 /// The other legs that the same drive moves, and how much of it all need; empty where there are none.
@@ -139,38 +128,6 @@ pub(super) fn others(subject: &Subject, legs: &[usize]) -> String {
     }
 }
 
-/// What there is one way, and what sets it.
-fn available(subject: &Subject, motion: Motion, si: f64) -> String {
-    let force = &subject.result.force;
-    let amount = subject.say(subject.drive(), si);
-    let supply = &subject.gear.supply.going(motion.direction());
-    let set_by = match motion {
-        Motion::Retract => force.available_set_by,
-        Motion::Extend => force.available_extend_set_by,
-    };
-    match (force.driven_by, set_by, supply.source) {
-        (DrivenBy::Electricity, ..) if force.available_among_all.is_some() && subject.gear.legs.len() > 1 => {
-            format!("it makes {amount} there while the others run on the same battery")
-        }
-        (DrivenBy::Electricity, ..) => format!("it makes {amount} at most"),
-        (_, SetBy::File, _) => format!("{amount} is available"),
-        (_, SetBy::Source, _) if supply.pump_switch().is_some_and(|set| set <= si) => {
-            format!("the pressure switch stops the pump at {amount}")
-        }
-        (_, SetBy::Source, Source::ConstantPressure) if si <= 0.0 => {
-            "the accumulator is empty before all legs are up: the gear against time shows how far each comes"
-                .to_owned()
-        }
-        (_, SetBy::Source, Source::ConstantPressure) => {
-            format!("with all legs there the accumulator has {amount} left")
-        }
-        (_, SetBy::Source, Source::MotorPump(_)) => {
-            format!("pump, battery and relief valve make {amount} at most")
-        }
-        (_, SetBy::Source, _) => format!("the source makes {amount} at most"),
-    }
-}
-
 fn prove(subject: &Subject) -> String {
     let force = &subject.result.force;
     if force.driven_by == DrivenBy::Electricity {
@@ -178,6 +135,9 @@ fn prove(subject: &Subject) -> String {
     }
     let on_jacks = force.case(LoadCase::OnJacks).and_then(CaseForce::hardest);
     let figure = match on_jacks {
+        Some((_, peak)) if peak.pressure <= 0.0 => {
+            return "Prove it on jacks with a gauge in the line: level on jacks the weight takes the leg up, and a gauge in a slow swing should read hardly anything; more is drag that these figures don't have.".to_owned();
+        }
         Some((_, peak)) => format!(
             "{}, the most that it needs level on jacks; more is drag that these figures don't have",
             subject.say(Quantity::Pressure, peak.pressure)
@@ -189,40 +149,21 @@ fn prove(subject: &Subject) -> String {
     )
 }
 
-fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String> {
+/// That the jacks do not show it, where what is missing in another case is there level on jacks.
+fn on_jacks(subject: &Subject, pressure: &Pressure) -> String {
     let force = &subject.result.force;
-    let fluid = force.driven_by == DrivenBy::Fluid;
-    let first = if fluid {
-        "Read the pressure with a gauge at the actuator while it is held: a tired pump or relief valve gives less than its plate says."
-    } else {
-        "Read the volts at the actuator while it works: a tired battery or thin wires leave it less than its plate says."
-    };
-    let mut steps = vec![
-        first.to_owned(),
-        "Move the actuator's mount or attach point so that it has more arm at this place."
-            .to_owned(),
-    ];
-    let left = pressure.available * (1.0 - wanted);
-    let more = more_area(pressure.needed, left, subject.gear.supply.return_pressure);
-    if fluid && more.is_finite() && more > 0.0 {
-        let side = match (force.stroke, pressure.motion) {
-            (Stroke::Push, Motion::Retract) | (Stroke::Pull, Motion::Extend) => "piston area",
-            _ => "piston area on the rod side",
-        };
-        steps.push(format!(
-            "Or about {} more {side}: a larger bore, which also takes more hydraulic fluid and time.",
-            subject.say(Quantity::Travel, more)
-        ));
+    let short = pressure.margin < 0.0 && pressure.available > 0.0;
+    if !short || pressure.case == LoadCase::OnJacks || pressure.motion == Motion::Extend {
+        return String::new();
     }
-    steps.push("Check for drag in pins and brace before changing any part.".to_owned());
-    steps
-}
-
-/// By how much the working area must grow to need `left` of a pressure and not `needed`, against a back
-/// pressure (all Pa; ratio), rod, seal friction and weights unchanged: of the force p·A = F + back·(A ∓ rod)
-/// the part back·A grows with it.
-fn more_area(needed: f64, left: f64, back: f64) -> f64 {
-    (needed - back) / (left - back) - 1.0
+    let hardest = force.case(LoadCase::OnJacks).and_then(CaseForce::hardest);
+    let passes = hardest.filter(|(_, peak)| peak.margin >= 0.0);
+    passes.map_or_else(String::new, |(_, peak)| {
+        format!(
+            " A swing on jacks does not show it: level there the leg needs no more than {}.",
+            subject.say(subject.drive(), peak.pressure)
+        )
+    })
 }
 
 /// What is needed with attitude and air as set, where that is not what asks for most, and what
@@ -367,18 +308,53 @@ pub(super) fn cannot_unlock(subject: &Subject) -> AnswerText {
 
 #[cfg(test)]
 mod tests {
-    use super::more_area;
+    use gearswing_solver::result::{CaseForce, CaseOutcome, LoadCase, Motion};
+    use gearswing_units::UnitChoice;
 
-    /// 1,500 N on a bore of 10 cm2 with a rod of 3 cm2, 0.2 MPa in the return line, by F = p·A (textbook): the
-    /// bore that is told needs the pressure that is left, pushing and, from the rod's side, pulling.
+    use super::{Pressure, on_jacks, prove};
+    use crate::sample::{full_gear, result, subject};
+
+    /// A leg that is short in flight and passes on jacks is told; where the weight takes it up there, so is
+    /// what a gauge should read.
     #[test]
-    fn the_area_that_is_told_is_enough() {
-        let (force, rod, back, left) = (1_500.0, 3e-4, 2e5, 1.2e6);
-        for (area, sign) in [(10e-4, -1.0), (7e-4, 1.0)] {
-            let needs = |area: f64| (force + back * (area + sign * rod)) / area;
-            let more = more_area(needs(area), left, back);
-            assert!(more > 0.0);
-            assert!((needs(area * (1.0 + more)) / left - 1.0).abs() < 1e-12);
-        }
+    fn what_the_jacks_do_not_show_is_told() {
+        let (gear, mut result) = (full_gear(), result());
+        let as_set = result.force.cases[0];
+        let mut said = |case, motion, needed: f64| {
+            let mut jacks = CaseForce {
+                case: LoadCase::OnJacks,
+                ..as_set
+            };
+            if let CaseOutcome::Worked {
+                retract: Some(peak),
+                ..
+            } = &mut jacks.outcome
+            {
+                (peak.pressure, peak.margin) = (needed, 1.0 - needed / 6.9e6);
+            }
+            result.force.cases.truncate(1);
+            result.force.cases.push(jacks);
+            let subject = subject(&gear, &result, UnitChoice::METRIC);
+            let pressure = Pressure {
+                case,
+                motion,
+                needed: 8e6,
+                available: 6.9e6,
+                margin: -0.16,
+                required: 0.1,
+                mount_load: 1_000.0,
+            };
+            (on_jacks(&subject, &pressure), prove(&subject))
+        };
+        let (shown, prove) = said(LoadCase::AsSet, Motion::Retract, 6e6);
+        assert_eq!(
+            shown,
+            " A swing on jacks does not show it: level there the leg needs no more than 60.0 bar."
+        );
+        assert!(prove.contains("60.0 bar"), "{prove}");
+        assert_eq!(said(LoadCase::OnJacks, Motion::Retract, 6e6).0, "");
+        assert_eq!(said(LoadCase::AsSet, Motion::Retract, 7.5e6).0, "");
+        let (_, prove) = said(LoadCase::AsSet, Motion::Retract, 0.0);
+        assert!(prove.contains("hardly anything"), "{prove}");
     }
 }

@@ -6,10 +6,15 @@ use gearswing_units::Quantity;
 
 use super::answer::AnswerText;
 use crate::published::{LOCK_BY_HAND, LOCK_PROOFS, OVER_CENTER_PRINTED};
+use crate::sheet::load_name;
 use crate::subject::Subject;
 
 /// Ground load for which the push into the lock is said (N): 100 lb or 100 N in the units chosen.
 const ROUND_LOAD: f64 = 100.0;
+
+/// A push at the knee below so many times the least that counts is said to be little (ratio). Our own
+/// figure, no source.
+const FIRM: f64 = 2.0;
 
 const PUSH_CHECK: &str = "On jacks, push the locked knee by hand in the unlocking direction: it must snap back hard onto its stop.";
 const ADJUST: &str = "Set the offset by the maker's figure, half a turn of a rod end at a time, and swing again. Never give up down-lock travel to gain up travel.";
@@ -34,21 +39,22 @@ pub(super) fn over_centre(
     let little_left = less_play.is_some_and(|left| left < LEAST_AFTER_PLAY);
     let ground = if ground_into_lock > 0.0 && is_slack {
         format!(
-            "Only without that play would a load from the ground hold it there ({}).",
+            "Only without that play would a load straight up from the ground hold it there ({}).",
             per_load(ground_into_lock)
         )
     } else if ground_into_lock > 0.0 {
         format!(
-            "A load from the ground holds it there ({}).",
-            per_load(ground_into_lock)
+            "A load straight up from the ground holds it there ({}){}.",
+            per_load(ground_into_lock),
+            turned_by(subject, ground_into_lock)
         )
     } else if ground_into_lock < 0.0 {
         format!(
-            "A load from the ground pushes it out of the lock ({}).",
+            "A load straight up from the ground pushes it out of the lock ({}).",
             per_load(ground_into_lock)
         )
     } else {
-        "A load from the ground neither holds it there nor pushes it out.".to_owned()
+        "A load straight up from the ground neither holds it there nor pushes it out.".to_owned()
     };
     let sprung = subject.model().is_some_and(|leg| !leg.springs.is_empty());
     let is_loose = knee_push < LEAST_KNEE_PUSH;
@@ -62,6 +68,8 @@ pub(super) fn over_centre(
                 } else {
                     ": its dead weight hardly holds it"
                 }
+            } else if knee_push < FIRM * LEAST_KNEE_PUSH {
+                ", little more than a hand's touch"
             } else {
                 ""
             }
@@ -121,6 +129,26 @@ pub(super) fn over_centre(
         ),
         try_next: steps.iter().map(|&step| step.to_owned()).collect(),
     }
+}
+
+/// The load at the axle that takes the least to undo what a load straight up does, where it is the smaller
+/// of the two.
+fn turned_by(subject: &Subject, ground_into_lock: f64) -> String {
+    let loads = subject.result.lock.axle_loads.iter();
+    let outward = loads.filter(|load| load.effect.into_lock < 0.0);
+    let worst = outward.min_by(|a, b| a.effect.into_lock.total_cmp(&b.effect.into_lock));
+    let Some(worst) = worst else {
+        return String::new();
+    };
+    let share = ground_into_lock / -worst.effect.into_lock;
+    if share >= 1.0 {
+        return String::new();
+    }
+    format!(
+        "; {} of {} of it, at the axle, undoes that: more takes the knee off its stop",
+        load_name(worst.direction),
+        subject.say(Quantity::Travel, share)
+    )
 }
 
 /// What the air does to a knee that it hardly leaves on its stop.
@@ -221,4 +249,50 @@ pub(super) fn no_brace(subject: &Subject) -> AnswerText {
             "Find what holds this leg down, and that it is not hydraulic pressure alone (14 CFR 23.729(b), before amendment 23-64, requires other positive means; for amateur-built and older types it is guidance), and check it by the maker's data.",
         ],
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use gearswing_solver::result::{AxleLoad, AxleLoadEffect, AxlePush};
+    use gearswing_units::UnitChoice;
+
+    use super::{FIRM, LEAST_KNEE_PUSH, over_centre, turned_by};
+    use crate::sample::{full_gear, result, subject};
+
+    /// Forces add (statics): 0.03 N into the lock for a newton up and 0.2 N out of it for a newton sideways
+    /// are even at 0.15 N sideways for each newton up.
+    #[test]
+    fn the_load_that_undoes_the_grounds_is_told() {
+        let (gear, mut result) = (full_gear(), result());
+        let load = |direction, into_lock| AxleLoad {
+            direction,
+            effect: AxleLoadEffect { into_lock },
+        };
+        let mut told = |left: f64, right: f64| {
+            result.lock.axle_loads = vec![
+                load(AxlePush::SideLeft, left),
+                load(AxlePush::SideRight, right),
+            ];
+            turned_by(&subject(&gear, &result, UnitChoice::METRIC), 0.03)
+        };
+        assert_eq!(
+            told(0.2, -0.2),
+            "; side load to the right of 15.0 % of it, at the axle, undoes that: more takes the knee off its stop"
+        );
+        assert!(told(-0.2, 0.2).contains("side load to the left of 15.0 %"));
+        assert_eq!(told(0.2, -0.03), "");
+        assert_eq!(told(0.2, 0.1), "");
+    }
+
+    #[test]
+    fn a_push_near_the_least_is_said_to_be_little() {
+        let (gear, result) = (full_gear(), result());
+        let subject = subject(&gear, &result, UnitChoice::METRIC);
+        let said = |push| over_centre(&subject, 0.003, 0.1, push).sentence;
+        let little = "little more than a hand's touch";
+        assert!(said(1.01 * LEAST_KNEE_PUSH).contains(little));
+        assert!(!said(1.01 * FIRM * LEAST_KNEE_PUSH).contains(little));
+        assert!(!said(0.99 * LEAST_KNEE_PUSH).contains(little));
+        assert!(said(0.99 * LEAST_KNEE_PUSH).contains("hardly hold"));
+    }
 }

@@ -4,6 +4,8 @@
 mod answer;
 /// What an answer rests on.
 mod assumption;
+/// What there is to drive a leg.
+mod available;
 /// The tire's own clearance, its own leg, what lies out of the plane.
 mod beside;
 /// Does it clear?
@@ -18,6 +20,8 @@ mod jam;
 mod locks;
 /// The number of an answer in a few words.
 mod short;
+/// What is not square to the drawn plane.
+mod skew;
 /// What a fall has to spare.
 pub(crate) mod spare;
 /// The way down without the normal power.

@@ -30,6 +30,7 @@ pub(super) fn sentence(subject: &Subject, fall: &Fall) -> String {
             said.push_str(&stays(subject, &start));
         }
         said.push_str(&against(fall));
+        said.push_str(&starts(subject, fall));
     }
     said.push_str(&missing(subject, fall));
     said
@@ -94,6 +95,20 @@ fn stays(subject: &Subject, start: &FallStart) -> String {
     format!(
         " Stopped and let go again {place}, it stays there: break-out friction holds more than what closes it."
     )
+}
+
+/// What starts it again after it has stood, where it is hardest.
+fn starts(subject: &Subject, fall: &Fall) -> String {
+    let friction = fall
+        .start
+        .filter(|start| start.ratio >= 1.0 && start.ratio.is_finite());
+    friction.map_or_else(String::new, |start| {
+        format!(
+            " Let go after it has stood, it starts: what closes it is {} its break-out friction at the least, {}.",
+            times(start.ratio, 1.0),
+            subject.at(&start.place)
+        )
+    })
 }
 
 /// Which friction is not given.

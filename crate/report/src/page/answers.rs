@@ -19,6 +19,9 @@ pub const SHOW_PLACE: &str = "Show the place";
 /// Over answers of an earlier state.
 pub const FADED: &str = "These answers are of the last model that could be worked out:";
 
+/// Over answers of a leg that is as a starter has it.
+pub const OF_STARTER: &str = "These pins stand where the starter has them, not where they are on your airplane. Put in your own measurements before you trust an answer:";
+
 /// What showing a leg does.
 #[must_use]
 pub fn show_in_drawing(leg: &str) -> String {
@@ -39,8 +42,9 @@ pub fn show_where(leg: &str, question: Question) -> String {
 #[must_use]
 pub fn unread_entry(path: &str, text: &str, gear: &Gear) -> String {
     format!(
-        "{}: the entry \"{text}\" cannot be read and is not in use.",
+        "{}: the entry \"{}\" cannot be read and is not in use.",
         capital_first(&path_words(path, gear)),
+        name_words(text)
     )
 }
 

@@ -28,6 +28,11 @@ pub enum Step<'a> {
         /// Its size.
         size: &'a str,
     },
+    /// An entry was made that is not taken.
+    Entry {
+        /// Name of the field within a sentence.
+        of: &'a str,
+    },
     /// The tire was kept as the previous one.
     KeepTire,
     /// The gear file got another name.
@@ -43,6 +48,7 @@ pub fn step_words(step: Step) -> String {
         Step::Add { to } => format!("adding to {to}"),
         Step::Remove { of } => format!("removal of {of}"),
         Step::TakeTire { size } => format!("taking of tire size {size}"),
+        Step::Entry { of } => format!("entry at {of}"),
         Step::KeepTire => "keeping of the tire as the previous one".to_owned(),
         Step::Rename => "new name of the gear file".to_owned(),
     }

@@ -24,17 +24,21 @@ pub fn link_line(link: Link) -> String {
     }
 }
 
-/// The link was copied, with so many entries that could not be read and are not in it.
+/// The link was copied, with so many entries that could not be read and are not in it; it may lead to this
+/// computer only.
 #[must_use]
-pub fn copied(unread: usize) -> String {
+pub fn copied(unread: usize, here_only: bool) -> String {
     let left_out = match unread {
         0 => "",
         1 => " One entry that could not be read is not in it: the number from before is.",
         _ => " Entries that could not be read are not in it: the numbers from before are.",
     };
-    format!(
-        "The link is on the clipboard. Whoever opens it sees this gear, this leg and this place.{left_out}"
-    )
+    let who = if here_only {
+        "It leads to the page on this computer: whoever has the page elsewhere pastes it there, under “Link”. To anybody else send the gear file."
+    } else {
+        "Whoever opens it sees this gear, this leg and this place."
+    };
+    format!("The link is on the clipboard. {who}{left_out}")
 }
 
 /// The link was not copied, and why.

@@ -59,7 +59,7 @@ pub fn worked_words(worked: Worked) -> (&'static str, &'static str) {
         Worked::GrownWidth => ("Grown width, by the rule", GROWTH_RULE),
         Worked::SideAllowance => (
             "Side clearance in tire handbooks",
-            "For information, from memory and not confirmed: no answer rests on it.",
+            "What tire handbooks leave beside a tire, from memory and not confirmed. For information: no answer rests on it, and the clearances required here are those of the gear and of each piece.",
         ),
         Worked::UpperLink => ("Upper link, pin to pin", FROM_PINS),
         Worked::LowerLink => ("Lower link, pin to pin", OVER_CENTER_LENGTH),

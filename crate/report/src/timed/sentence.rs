@@ -1,12 +1,15 @@
 //! Sentences on a run: how it ended and what it took.
 use gearswing_gear::model::Source;
-use gearswing_solver::result::{Direction, Phase, Place, Run, RunEnd, RunEvent, RunEventKind};
+use gearswing_solver::result::{
+    Direction, Phase, Place, Question, Run, RunEnd, RunEvent, RunEventKind,
+};
 use gearswing_solver::supply::{is_run_down, open_circuit_voltage};
 use gearswing_units::Quantity;
 
 use super::Timed;
 use super::missing::way;
 use super::stall::stall_sentence;
+use crate::finding::question_text;
 use crate::text::capital_first;
 
 /// How a run ended.
@@ -63,6 +66,16 @@ fn driver(timed: &Timed) -> &'static str {
     match timed.gear.supply.source {
         Source::ElectricActuators => "actuators",
         _ => "pump",
+    }
+}
+
+/// What moves the gear.
+fn source(timed: &Timed) -> &'static str {
+    match timed.gear.supply.source {
+        Source::ConstantPressure => "the pressure",
+        Source::MotorPump(_) => "the pump",
+        Source::HandPump(_) => "the hand pump",
+        Source::ElectricActuators => "the actuators",
     }
 }
 
@@ -210,6 +223,9 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
             .map(|stall| stall_sentence(timed, run, stall)),
     );
     found.extend(not_locked(timed, run));
+    if run.direction == Direction::Down {
+        found.push(format!("That is with {} at work; whether a leg comes down and locks without it is the answer to “{}”.", source(timed), question_text(Question::Locks)));
+    }
     found.extend(early_switches(timed, run));
     found.extend(lit_early(timed, run));
     found.extend(lags(timed, run));

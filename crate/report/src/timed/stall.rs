@@ -39,7 +39,7 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
             let mut ways = vec![format!("{} more pressure", say(needed - available))];
             if let Some(volts) = volts_short {
                 ways.push(format!(
-                    "{} more at the battery",
+                    "{} more at the battery (charge it, or put ground power on)",
                     timed.say(Quantity::Voltage, volts)
                 ));
             }
