@@ -1,6 +1,4 @@
 //! The link.
-use std::net::IpAddr;
-
 use gearswing_gear::model::Point;
 use gearswing_gearfile::link::{self, Shared, ViewState};
 use gearswing_report::page::link as words;
@@ -130,7 +128,10 @@ fn is_here_only(address: &str) -> bool {
         Some(six) => six.split(']').next().unwrap_or_default(),
         None => host.split(':').next().unwrap_or_default(),
     };
-    let by_number = name.parse::<IpAddr>().is_ok_and(|ip| ip.is_loopback());
+    let is_number = name
+        .bytes()
+        .all(|byte| byte.is_ascii_digit() || byte == b'.');
+    let by_number = name == "::1" || name.starts_with("127.") && is_number;
     scheme == "file" || by_number || name == "localhost" || name.ends_with(".localhost")
 }
 

@@ -43,7 +43,14 @@ pub(super) fn register(port: &Port) -> Result<()> {
                     Msg::View(View::GoToStop { .. }) => Some(|| skip("drawing-part")),
                     _ => None,
                 };
+                let another = matches!(
+                    msg,
+                    Msg::File(File::New { .. } | File::Open { .. } | File::OpenDemo)
+                );
                 to.send_now(msg);
+                if another {
+                    report(leave_files());
+                }
                 if let Some(show) = shows {
                     report(show());
                 }
@@ -75,6 +82,17 @@ pub(super) fn close_drops(inside: Option<Node>) -> Result<()> {
         {
             drop.remove_attribute("open")?;
         }
+    }
+    Ok(())
+}
+
+/// Closes the box of files when another gear has come up; who works by keys stands on its head then.
+pub(super) fn leave_files() -> Result<()> {
+    let files: Element = by_id("files")?;
+    files.remove_attribute("open")?;
+    let head = files.query_selector("summary")?;
+    if let Some(head) = head.and_then(|head| head.dyn_into::<HtmlElement>().ok()) {
+        head.focus()?;
     }
     Ok(())
 }
