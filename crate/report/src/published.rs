@@ -39,3 +39,51 @@ pub const TIRE_SIZE: &str = "As molded on the side wall, for instance 6.00-6. It
 
 /// What the growth rule is worth.
 pub const GROWTH_RULE: &str = "By a growth rule: the formula is from memory, and it reproduces 9 of 10 grown sizes printed in a data book (of radial tires) to 0.03 in (0.8 mm). Newer tires can have squarer shoulders than it tells. The maker's figure or a measurement is better.";
+
+/// How to measure a tire, and why not by the height of its axle.
+pub const TIRE_DIAMETER: &str = "At full pressure, wheel off the ground: wrap a tape round the tread and divide by 3.1416. The height of the axle does not tell it: on the ground, at its rated load, a tire sinks by about 0.35 of its height over the rim flange (6.00-6 and other low-pressure tires) or 0.32 (slim ones), by a data book.";
+
+#[cfg(test)]
+mod tests {
+    /// Rows of the bias table of a tire maker's "Aircraft Tire Engineering Data", as typed into a public CSV
+    /// file and read there, second hand (rows 1.1 of our source page on tires and locks): most and least
+    /// diameter, static loaded radius at rated load, outside diameter of the rim flange (in).
+    const LOW_PRESSURE: &[[f64; 4]] = &[
+        [17.50, 16.85, 6.9, 7.50],    // 17.5x6.25-6, the 6.00-6
+        [15.20, 14.55, 6.1, 7.50],    // 15x6.0-6
+        [25.65, 24.70, 10.19, 11.62], // 8.50-10
+        [22.00, 21.30, 8.7, 9.75],    // 22x8.0-8
+        [22.00, 21.35, 9.0, 11.25],   // 22x8.0-10
+        [22.00, 21.30, 9.1, 11.62],   // 22x6.75-10, 22x7.75-10
+    ];
+    const SLIM: &[[f64; 4]] = &[
+        [13.25, 12.70, 5.3, 5.50],   // 13x5.0-4
+        [14.50, 14.00, 6.1, 7.75],   // 14.5x5.5-6
+        [16.00, 15.50, 6.9, 9.62],   // 16x4.4
+        [17.50, 16.95, 7.4, 9.75],   // 17.5x5.75-8
+        [17.90, 17.40, 7.9, 11.62],  // 18x4.4
+        [17.90, 17.30, 7.5, 9.75],   // 18x5.5
+        [19.50, 18.90, 8.1, 9.62],   // 19.5x6.75-8
+        [21.25, 20.60, 9.0, 12.0],   // 21x7.25-10
+        [22.00, 21.40, 9.6, 13.75],  // 22x5.75-12
+        [22.10, 21.35, 9.2, 11.62],  // 22x6.5-10
+        [24.15, 23.30, 10.0, 11.81], // 24x7.7
+    ];
+
+    /// By how much of its height over the flange a tire sinks (ratio).
+    fn share(&[most, least, loaded, flange]: &[f64; 4]) -> f64 {
+        let mean = 0.5 * (most + least);
+        (0.5 * mean - loaded) / (0.5 * (mean - flange))
+    }
+
+    #[test]
+    fn the_shares_that_are_told_are_those_printed() {
+        for (rows, told, within) in [(LOW_PRESSURE, 0.35, 0.014), (SLIM, 0.32, 0.014)] {
+            assert!(super::TIRE_DIAMETER.contains(&told.to_string()));
+            for row in rows {
+                let share = share(row);
+                assert!((share - told).abs() < within, "{row:?}: {share}");
+            }
+        }
+    }
+}

@@ -52,7 +52,7 @@ pub(super) const TIRE_SIZE: FieldWords =
 pub(super) const TIRE_DIAMETER: FieldWords = FieldWords::new(
     "Overall diameter",
     "overall diameter of the tire",
-    "At full pressure, wheel off the ground: wrap a tape round the tread and divide by 3.1416.",
+    published::TIRE_DIAMETER,
 );
 pub(super) const TIRE_WIDTH: FieldWords = FieldWords::new(
     "Section width",

@@ -26,7 +26,7 @@ pub(super) fn over_centre(
     ground_into_lock: f64,
     knee_push: f64,
 ) -> AnswerText {
-    let round = Quantity::Force.to_si(subject.units, ROUND_LOAD);
+    let round = round_load(subject);
     let per_load = |share: f64| {
         format!(
             "{} at the knee for each {} on the wheel",
@@ -131,6 +131,11 @@ pub(super) fn over_centre(
     }
 }
 
+/// A round load in the units chosen (N).
+fn round_load(subject: &Subject) -> f64 {
+    Quantity::Force.to_si(subject.units, ROUND_LOAD)
+}
+
 /// The load at the axle that takes the least to undo what a load straight up does, where it is the smaller
 /// of the two.
 fn turned_by(subject: &Subject, ground_into_lock: f64) -> String {
@@ -145,9 +150,9 @@ fn turned_by(subject: &Subject, ground_into_lock: f64) -> String {
         return String::new();
     }
     format!(
-        "; {} of {} of it, at the axle, undoes that: more takes the knee off its stop",
-        load_name(worst.direction),
-        subject.say(Quantity::Travel, share)
+        ", but not against {} of {} at the axle",
+        subject.say(Quantity::Force, round_load(subject) * share),
+        load_name(worst.direction)
     )
 }
 
@@ -277,9 +282,9 @@ mod tests {
         };
         assert_eq!(
             told(0.2, -0.2),
-            "; side load to the right of 15.0 % of it, at the axle, undoes that: more takes the knee off its stop"
+            ", but not against 15.0 N of side load to the right at the axle"
         );
-        assert!(told(-0.2, 0.2).contains("side load to the left of 15.0 %"));
+        assert!(told(-0.2, 0.2).contains("15.0 N of side load to the left"));
         assert_eq!(told(0.2, -0.03), "");
         assert_eq!(told(0.2, 0.1), "");
     }

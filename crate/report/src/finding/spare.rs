@@ -30,7 +30,7 @@ pub(super) fn sentence(subject: &Subject, fall: &Fall) -> String {
             said.push_str(&stays(subject, &start));
         }
         said.push_str(&against(fall));
-        said.push_str(&starts(subject, fall));
+        said.push_str(&starts(fall));
     }
     said.push_str(&missing(subject, fall));
     said
@@ -98,15 +98,14 @@ fn stays(subject: &Subject, start: &FallStart) -> String {
 }
 
 /// What starts it again after it has stood, where it is hardest.
-fn starts(subject: &Subject, fall: &Fall) -> String {
+fn starts(fall: &Fall) -> String {
     let friction = fall
         .start
         .filter(|start| start.ratio >= 1.0 && start.ratio.is_finite());
     friction.map_or_else(String::new, |start| {
         format!(
-            " Let go after it has stood, it starts: what closes it is {} its break-out friction at the least, {}.",
-            times(start.ratio, 1.0),
-            subject.at(&start.place)
+            " Let go anywhere after it has stood, it starts against {} its break-out friction.",
+            times(start.ratio, 1.0)
         )
     })
 }
