@@ -1,6 +1,6 @@
 //! Load cases, joints and motions in words.
 use gearswing_gear::model::Joint;
-use gearswing_solver::result::{LoadCase, MissingInput, Motion};
+use gearswing_solver::result::{AxlePush, LoadCase, MissingInput, Motion};
 
 /// A load case, as a row of a table: "turn".
 #[must_use]
@@ -64,5 +64,15 @@ pub fn motion_words(motion: Motion) -> &'static str {
     match motion {
         Motion::Retract => "retracting",
         Motion::Extend => "extending",
+    }
+}
+
+/// Name of a load at the axle; common practice.
+pub(crate) fn load_name(direction: AxlePush) -> &'static str {
+    match direction {
+        AxlePush::DragAft => "drag aft",
+        AxlePush::SpringBackForward => "spring-back forward",
+        AxlePush::SideRight => "side load to the right",
+        AxlePush::SideLeft => "side load to the left",
     }
 }

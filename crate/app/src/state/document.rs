@@ -188,6 +188,11 @@ impl Document {
         true
     }
 
+    /// Number of the step that would be undone next.
+    pub(crate) fn last_step(&self) -> Option<u64> {
+        self.undo.last().map(|step| step.number)
+    }
+
     /// Undoes the last act; gives its text. `None` = there is none.
     pub(crate) fn undo(&mut self) -> Option<Result<String, Unreadable>> {
         self.close();

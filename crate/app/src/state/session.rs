@@ -184,8 +184,8 @@ pub struct Session {
     pub(crate) snap_off: bool,
     pub(crate) sheets: LiteMap<usize, Sheet>,
     pub(crate) drafts: LiteMap<String, Draft>,
-    /// Entries that were not taken, the last one last: path, and revision of the gear then.
-    pub(crate) not_taken: Vec<(String, u64)>,
+    /// Entries that were not taken, the last one last: path, and the step of the history made last then.
+    pub(crate) not_taken: Vec<(String, Option<u64>)>,
     pub(crate) playing: Option<Playing>,
     pub(crate) gesture: Gesture,
     pub(crate) hover: Option<String>,

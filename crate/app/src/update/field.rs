@@ -168,8 +168,10 @@ pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
             Vec::new()
         }
         Err(error) => {
-            let revision = state.document.revision();
-            state.session.not_taken.push((path.to_owned(), revision));
+            let step = state.document.last_step();
+            let known = &mut state.session.not_taken;
+            known.retain(|(other, _)| other != path);
+            known.push((path.to_owned(), step));
             vec![Effect::Announce {
                 text: sayings::not_taken(&error.to_string()),
             }]

@@ -20,6 +20,7 @@ pub(super) fn history(state: &mut State, msg: History) -> Vec<Effect> {
     };
     match done {
         Some(Ok(step)) => {
+            state.session.notices.changed();
             state.touch();
             vec![Effect::Announce { text: say(&step) }]
         }
@@ -46,13 +47,12 @@ fn take_back(state: &mut State, path: &str) -> Vec<Effect> {
 }
 
 impl State {
-    /// Path of the last entry that was not taken, where nothing was changed since.
+    /// Path of the last entry that was not taken, where no step was made since, or those made are undone.
     pub(crate) fn entry_to_undo(&self) -> Option<&str> {
-        let revision = self.document.revision();
+        let step = self.document.last_step();
         let mut since = self.session.not_taken.iter().rev();
-        let (path, _) = since.find(|(path, then)| {
-            *then == revision && unread(self).any(|(other, _)| other == path)
-        })?;
+        let (path, _) = since
+            .find(|(path, then)| *then == step && unread(self).any(|(other, _)| other == path))?;
         Some(path)
     }
 }

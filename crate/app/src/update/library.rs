@@ -17,6 +17,7 @@ impl State {
         let before = self.document.revision();
         let done = self.document.edit(act, change);
         if self.document.revision() != before {
+            self.session.notices.changed();
             self.touch();
         }
         done
@@ -26,7 +27,6 @@ impl State {
     pub(crate) fn touch(&mut self) {
         self.unsaved = true;
         self.touched = true;
-        self.session.notices.changed();
     }
 
     /// Stores what has changed; a document that was not a stored file becomes one.
@@ -164,6 +164,8 @@ impl State {
         session.selection = None;
         session.sheets.clear();
         session.drafts.clear();
+        session.not_taken.clear();
+        session.notices.changed();
         session.playing = None;
         session.gesture = Gesture::Idle;
         session.snapped = None;

@@ -131,7 +131,9 @@ fn is_here_only(address: &str) -> bool {
     let is_number = name
         .bytes()
         .all(|byte| byte.is_ascii_digit() || byte == b'.');
-    let by_number = name == "::1" || name.starts_with("127.") && is_number;
+    // 0.0.0.0 is where a server listens, not where others find it
+    let is_ours = name.starts_with("127.") || name == "0.0.0.0";
+    let by_number = name == "::1" || is_ours && is_number;
     scheme == "file" || by_number || name == "localhost" || name.ends_with(".localhost")
 }
 
@@ -165,13 +167,14 @@ fn copy_link(state: &mut State) -> Vec<Effect> {
 mod tests {
     use super::is_here_only;
 
-    /// Loopback by RFC 1122 section 3.2.1.3 (127/8), RFC 4291 section 2.5.3 (::1), RFC 6761 section 6.3
+    /// Loopback and "this host" by RFC 1122 section 3.2.1.3 (127/8, 0.0.0.0), RFC 4291 section 2.5.3 (::1), RFC 6761 section 6.3
     /// (localhost).
     #[test]
     fn an_address_of_this_computer_is_told() {
         for here in [
             "http://127.0.0.1:8080/",
             "http://127.9.9.9",
+            "http://0.0.0.0:8000/",
             "http://localhost:8000/gear/",
             "http://gear.localhost/",
             "http://[::1]:8080/",
@@ -183,6 +186,7 @@ mod tests {
             "https://example.org/localhost/",
             "https://localhost.example.org/",
             "http://192.168.1.20:8080/",
+            "http://127.example.org/",
             "http://[2001:db8::1]/",
         ] {
             assert!(!is_here_only(away), "{away}");

@@ -1,7 +1,7 @@
 //! The answers of every leg, in the words of the report.
 use std::sync::OnceLock;
 
-use gearswing_gear::model::{Gear, Leg};
+use gearswing_gear::model::{Brace, Gear, Leg, Point};
 use gearswing_gearfile::STARTERS;
 use gearswing_report::page::answers as words;
 use gearswing_report::page::names::leg_title;
@@ -84,9 +84,8 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
                     .chain(not_taken)
                     .collect(),
                 over: match derived {
-                    Some(d) if faded && d.good.is_some() => words::FADED,
-                    _ if of_starter(state, leg) => words::OF_STARTER,
-                    _ => "",
+                    Some(d) if faded && d.good.is_some() => words::FADED.to_owned(),
+                    _ => words::of_starter(of_starter(state, leg)),
                 },
                 faded: faded && derived.is_some_and(|d| d.good.is_some()),
                 name,
@@ -95,30 +94,35 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
         .collect()
 }
 
-/// Whether all pins of a leg stand where a starter has them; those of the demo are meant to.
-fn of_starter(state: &State, leg: &Leg) -> bool {
+/// How many pins and the axle of a leg stand where a starter has them, of how many; those of the demo are
+/// meant to.
+fn of_starter(state: &State, leg: &Leg) -> (usize, usize) {
     static STARTING: OnceLock<Vec<Leg>> = OnceLock::new();
+    let pins = pins(leg);
     if *state.origin() == Origin::Demo {
-        return false;
+        return (0, pins.len());
     }
     let starting = STARTING.get_or_init(|| {
-        let gears = STARTERS
-            .iter()
-            .flat_map(|example| [example.gear(), example.gear_in_inches()]);
+        let gears = STARTERS.iter();
+        let gears = gears.flat_map(|example| [example.gear(), example.gear_in_inches()]);
         gears.flatten().flat_map(|gear| gear.legs).collect()
     });
-    let pins = |leg: &Leg| {
-        let actuator = &leg.actuator;
-        (
-            leg.trunnion,
-            leg.strut.axle,
-            actuator.mount,
-            actuator.attach,
-        )
-    };
-    starting
-        .iter()
-        .any(|other| pins(other) == pins(leg) && other.brace == leg.brace)
+    let same = starting.iter().map(|other| {
+        let both = pins.iter().zip(self::pins(other));
+        both.filter(|(own, other)| **own == *other).count()
+    });
+    (same.max().unwrap_or(0), pins.len())
+}
+
+/// Axle and pins of a leg, but for its trunnion: that of many stands at nought.
+fn pins(leg: &Leg) -> Vec<Point> {
+    let mut pins = vec![leg.strut.axle, leg.actuator.mount, leg.actuator.attach];
+    match &leg.brace {
+        Brace::None => {}
+        Brace::Folding(brace) => pins.extend([brace.airframe_pivot, brace.leg_attach, brace.knee]),
+        Brace::Sliding(brace) => pins.extend([brace.airframe_pivot, brace.leg_attach]),
+    }
+    pins
 }
 
 /// A gear file without legs: the fault stands where the answers would.
@@ -139,7 +143,7 @@ fn no_leg(state: &State) -> LegAnswers {
         },
         answers: Vec::new(),
         faults: faults(state, &found),
-        over: "",
+        over: String::new(),
         faded: false,
     }
 }

@@ -19,7 +19,7 @@ pub struct LegAnswers {
     /// What is wrong with the model; answers are then those of the last good state.
     pub faults: Vec<FaultRow>,
     /// What is said over the answers; empty where there is nothing to say.
-    pub over: &'static str,
+    pub over: String,
     /// The answers belong to an earlier state.
     pub faded: bool,
 }

@@ -15,11 +15,11 @@ use crate::state::State;
 pub struct StopText {
     /// A stop was entered for this leg.
     pub shown: bool,
-    /// Where it stood and how far the numbers carry, then the next check; or why there is nothing.
+    /// Where it stood and how far the numbers carry, the next check, and cautions; or why there is nothing.
     pub sentences: Vec<String>,
     /// Explanations, the one that fits best first.
     pub rows: Vec<StopRow>,
-    /// Cautions, then what the weighing does and does not do.
+    /// What the weighing does and does not do.
     pub notes: Vec<String>,
     /// To the place in the drawing.
     pub actions: Vec<Action>,
@@ -37,9 +37,6 @@ pub struct StopRow {
     /// Each thing seen against what it asks for.
     pub readings: Vec<String>,
 }
-
-/// Cautions that are never folded away, of those of a stop.
-const IN_SIGHT: usize = 3;
 
 pub(crate) fn stopped(state: &State) -> StopText {
     let leg = state.session.leg;
@@ -65,9 +62,9 @@ pub(crate) fn stopped(state: &State) -> StopText {
     if let Some(next) = &found.next_check {
         sentences.push(check_sentence(&about, next));
     }
-    // these belong to every look at the leg, and to every power put on it
-    let (shown, later) = stop_cautions().split_at(IN_SIGHT);
-    sentences.extend(shown.iter().map(|caution| words::caution_sentence(caution)));
+    // never folded away
+    let cautions = stop_cautions().iter();
+    sentences.extend(cautions.map(|caution| words::caution_sentence(caution)));
     StopText {
         shown: true,
         sentences,
@@ -81,11 +78,7 @@ pub(crate) fn stopped(state: &State) -> StopText {
                 readings: readings_words(&about, one),
             })
             .collect(),
-        notes: later
-            .iter()
-            .chain(stop_notes())
-            .map(|&text| text.to_owned())
-            .collect(),
+        notes: stop_notes().iter().map(|&text| text.to_owned()).collect(),
         actions: vec![Action {
             id: format!("stop.{leg}"),
             label: words::SHOW_STOP.to_owned(),

@@ -207,6 +207,31 @@ fn undo_takes_back_an_entry_that_was_not_taken() {
     undo(&mut desk);
     assert_eq!(desk.gear(), changed);
     assert!(desk.row(BORE).error.is_some());
+    undo(&mut desk);
+    assert_eq!(desk.gear(), changed);
+    assert!(desk.row(BORE).error.is_none());
+    undo(&mut desk);
+    assert_eq!(desk.gear(), Desk::demo().gear());
+}
+
+/// What was given up can still be worked out after an entry that changed nothing.
+#[test]
+fn a_notice_of_now_stays_while_nothing_changes() {
+    let mut desk = Desk::demo();
+    let told = |desk: &mut Desk| {
+        let notices = desk.page().notices;
+        notices
+            .iter()
+            .any(|notice| notice.text.contains("clipboard"))
+    };
+    desk.send(Msg::Share(msg::Share::Copied));
+    desk.enter(BORE, "1 3/x");
+    desk.send(Msg::Field(msg::Field::Revert {
+        path: BORE.to_owned(),
+    }));
+    assert!(told(&mut desk));
+    desk.send(Msg::File(msg::File::OpenDemo));
+    assert!(!told(&mut desk));
 }
 
 /// What a notice tells of a link is over with the next change.

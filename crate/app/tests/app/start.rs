@@ -1,6 +1,7 @@
 //! What a person sees first.
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::{Effect, Program, Start, curves, drawing};
+use gearswing_gear::model::Brace;
 use gearswing_solver::result::Verdict;
 use gearswing_units::StepSize;
 
@@ -137,8 +138,9 @@ fn the_page_tells_version_and_commit() {
 #[test]
 fn answers_of_a_starter_say_that_they_are() {
     let mut desk = Desk::demo();
-    let over = |desk: &Desk| -> Vec<&'static str> {
-        desk.page().answers.iter().map(|leg| leg.over).collect()
+    let over = |desk: &Desk| -> Vec<String> {
+        let answers = desk.page().answers.into_iter();
+        answers.map(|leg| leg.over).collect()
     };
     assert_eq!(over(&desk), [""; 3]);
     for starter in desk.page().starters {
@@ -147,18 +149,35 @@ fn answers_of_a_starter_say_that_they_are() {
         }
         desk.send(starter.msg);
         assert!(
-            over(&desk)[0].contains("where the starter has them"),
+            over(&desk)[0].contains("still stand where the starter has them"),
             "{}",
             starter.label
         );
         desk.enter("legs[0].name", "Mine");
         desk.enter("legs[0].wheel.mass_kg", "12 lb");
-        assert!(!over(&desk)[0].is_empty());
+        let all = pins(&desk.gear().legs[0].brace);
+        let told = |same: usize| {
+            format!("Of this leg's {all} points (axle, and pins but the trunnion), {same} still")
+        };
+        assert!(over(&desk)[0].starts_with(&told(all)), "{}", over(&desk)[0]);
         desk.send(Msg::Field(msg::Field::Step {
             path: "legs[0].actuator.mount_m[0]".to_owned(),
             up: true,
             size: StepSize::Fine,
         }));
-        assert_eq!(over(&desk), [""], "{}", starter.label);
+        assert!(
+            over(&desk)[0].starts_with(&told(all - 1)),
+            "{}",
+            over(&desk)[0]
+        );
+    }
+}
+
+/// Points that a leg with this brace has beside its trunnion.
+fn pins(brace: &Brace) -> usize {
+    match brace {
+        Brace::None => 3,
+        Brace::Sliding(_) => 5,
+        Brace::Folding(_) => 6,
     }
 }

@@ -1,7 +1,8 @@
 //! Files from the person's disk.
 
 use super::clipboard::call_then;
-use crate::error::{PageError, Result};
+use crate::error::{PageError, Result, report};
+use crate::panels::leave_files;
 use crate::runtime::Port;
 use gearswing_app::words::files as words;
 use gearswing_app::{Msg, msg};
@@ -27,6 +28,7 @@ pub(crate) fn read_file(port: &Port, file: &File) -> Result<()> {
     let promise = file.text();
     let (done, done_name) = (port.clone(), name.clone());
     let on_done = Closure::once_into_js(move |text: JsValue| {
+        report(leave_files());
         done.send(Msg::File(match text.as_string() {
             Some(text) => msg::File::ImportText {
                 name: done_name,

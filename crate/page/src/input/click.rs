@@ -4,7 +4,7 @@
 use crate::dom::{by_id, data, document};
 use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
-use crate::panels::find_action;
+use crate::panels::{find_action, leave_files};
 use crate::runtime::Port;
 use gearswing_app::Msg;
 use gearswing_app::msg::{File, History, Play, Share, View};
@@ -67,6 +67,9 @@ pub(super) fn register(port: &Port) -> Result<()> {
             report(skip(&id));
         } else if let Some(act) = data(&event, "data-act") {
             report(fixed(&to, &act));
+            if act == "duplicate" {
+                report(leave_files());
+            }
         }
     })?);
     Ok(())
@@ -82,17 +85,6 @@ pub(super) fn close_drops(inside: Option<Node>) -> Result<()> {
         {
             drop.remove_attribute("open")?;
         }
-    }
-    Ok(())
-}
-
-/// Closes the box of files when another gear has come up; who works by keys stands on its head then.
-pub(super) fn leave_files() -> Result<()> {
-    let files: Element = by_id("files")?;
-    files.remove_attribute("open")?;
-    let head = files.query_selector("summary")?;
-    if let Some(head) = head.and_then(|head| head.dyn_into::<HtmlElement>().ok()) {
-        head.focus()?;
     }
     Ok(())
 }

@@ -76,7 +76,6 @@ fn import(port: &Port) -> Result<()> {
         move |_: Event| {
             if let Some(file) = from.files().and_then(|files| files.get(0)) {
                 report(read_file(&to, &file));
-                report(super::click::leave_files());
             }
             // Emptied, so that the same file can be chosen again.
             from.set_value("");

@@ -80,7 +80,7 @@ impl Row for Leg {
         set_attribute(&self.name, "aria-pressed", pressed(new.selected))?;
         set_attribute(&self.node, "data-selected", pressed(new.selected))?;
         set_attribute(&self.node, "data-faded", pressed(new.faded))?;
-        set_text(&self.over, new.over);
+        set_text(&self.over, &new.over);
         set_hidden(&self.over, new.over.is_empty() || new.answers.is_empty())?;
         set_hidden(&self.fault_list, new.faults.is_empty())?;
         self.faults.patch(&new.faults)?;

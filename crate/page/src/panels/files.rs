@@ -5,6 +5,7 @@ use crate::dom::{Row, Rows, by_id, element, set_attribute, set_text};
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::FileRow;
+use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
 /// The list of files.
@@ -74,4 +75,15 @@ impl Row for FileEntry {
         }
         self.actions.patch(&new.actions)
     }
+}
+
+/// Closes the box of files when another gear has come up; who works by keys stands on its head then.
+pub(crate) fn leave_files() -> Result<()> {
+    let files: Element = by_id("files")?;
+    files.remove_attribute("open")?;
+    let head = files.query_selector("summary")?;
+    if let Some(head) = head.and_then(|head| head.dyn_into::<HtmlElement>().ok()) {
+        head.focus()?;
+    }
+    Ok(())
 }

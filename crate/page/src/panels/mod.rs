@@ -24,6 +24,7 @@ mod transport;
 mod working;
 
 pub(crate) use action::find_action;
+pub(crate) use files::leave_files;
 pub(crate) use keys::{airspeed_of, speed_of, theme_of, units_of};
 
 pub(crate) use panel_set::Panels;

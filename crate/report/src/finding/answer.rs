@@ -18,7 +18,7 @@ pub struct FindingText {
     pub question: &'static str,
     /// How it stands, one or two words.
     pub verdict: &'static str,
-    /// Number, margin and place, in one to three short sentences.
+    /// Number, margin and place, in short sentences.
     pub sentence: String,
     /// What the answer rests on, the governing one first.
     pub governs: Vec<Governing>,
@@ -190,7 +190,7 @@ fn weightless(subject: &Subject) -> Option<Governing> {
         .map(|(_, part)| *part)
         .collect();
     (!none.is_empty()).then(|| Governing::plain(format!(
-        "The mass of the {} is put in as nothing: forces and fall are without its weight. Weigh it.",
+        "The mass of the {} is put in as nothing, and forces and fall are without that weight: weigh what moves.",
         none.join(" and of the ")
     )))
 }

@@ -1,59 +1,101 @@
 //! Can it be driven? What there is to drive a leg, what sets it, and how to get more of it, in words.
-use gearswing_gear::model::{MotorPump, Source};
+use gearswing_gear::model::{Battery, Source};
 use gearswing_solver::result::{DrivenBy, Motion, SetBy, Stroke};
-use gearswing_solver::supply::open_circuit_voltage;
+use gearswing_solver::supply::{open_circuit_voltage, pump_holds};
 use gearswing_units::Quantity;
 
 use super::driven::Pressure;
 use crate::subject::Subject;
 
-/// What there is one way, and what sets it.
-pub(super) fn available(subject: &Subject, motion: Motion, si: f64) -> String {
+/// What sets the most that there is one way.
+enum SetWhere {
+    /// The figure in the file.
+    Figure,
+    /// The switch that stops the pump.
+    Switch,
+    /// An accumulator that is empty before all legs are there.
+    Empty,
+    /// What an accumulator has left.
+    Left,
+    /// Battery, wires and pump, short of the relief valve (Pa).
+    Battery { relief: f64 },
+    /// The relief valve of a pump.
+    Relief,
+    /// The hand at a pump.
+    Hand,
+    /// An electric actuator on its battery.
+    Electric,
+    /// The same while the others run on that battery.
+    AmongOthers,
+}
+
+fn set_where(subject: &Subject, motion: Motion, most: f64) -> SetWhere {
     let force = &subject.result.force;
-    let amount = subject.say(subject.drive(), si);
-    let supply = &subject.gear.supply.going(motion.direction());
+    let supply = subject.gear.supply.going(motion.direction());
     let set_by = match motion {
         Motion::Retract => force.available_set_by,
         Motion::Extend => force.available_extend_set_by,
     };
-    match (force.driven_by, set_by, supply.source) {
-        (DrivenBy::Electricity, ..) if force.available_among_all.is_some() && subject.gear.legs.len() > 1 => {
-            format!("it makes {amount} there while the others run on the same battery")
+    if force.driven_by == DrivenBy::Electricity {
+        let among = force.available_among_all.is_some() && subject.gear.legs.len() > 1;
+        return if among {
+            SetWhere::AmongOthers
+        } else {
+            SetWhere::Electric
+        };
+    }
+    if set_by == SetBy::File {
+        return SetWhere::Figure;
+    }
+    if supply.pump_switch().is_some_and(|set| set <= most) {
+        return SetWhere::Switch;
+    }
+    match supply.source {
+        Source::ConstantPressure if most <= 0.0 => SetWhere::Empty,
+        Source::ConstantPressure => SetWhere::Left,
+        Source::MotorPump(pump) if most < pump.relief_pressure * (1.0 - SAME) => {
+            SetWhere::Battery {
+                relief: pump.relief_pressure,
+            }
         }
-        (DrivenBy::Electricity, ..) => format!("it makes {amount} at most"),
-        (_, SetBy::File, _) => format!("{amount} is available"),
-        (_, SetBy::Source, _) if supply.pump_switch().is_some_and(|set| set <= si) => {
-            format!("the pressure switch stops the pump at {amount}")
-        }
-        (_, SetBy::Source, Source::ConstantPressure) if si <= 0.0 => {
-            "the accumulator is empty before all legs are up: the gear against time shows how far each comes"
-                .to_owned()
-        }
-        (_, SetBy::Source, Source::ConstantPressure) => {
-            format!("with all legs there the accumulator has {amount} left")
-        }
-        (_, SetBy::Source, Source::MotorPump(pump)) if short_of_relief(&pump, si) => {
-            format!("battery, wires and pump make {amount} at most, and the relief valve opens only at {}", subject.say(Quantity::Pressure, pump.relief_pressure))
-        }
-        (_, SetBy::Source, Source::MotorPump(_)) => {
-            format!("the relief valve lets the pump make {amount} at most")
-        }
-        (_, SetBy::Source, _) => format!("the source makes {amount} at most"),
+        Source::MotorPump(_) => SetWhere::Relief,
+        Source::HandPump(_) => SetWhere::Hand,
+        Source::ElectricActuators => SetWhere::Electric,
     }
 }
 
-/// Whether a pump stalls before its relief valve opens.
-fn short_of_relief(pump: &MotorPump, stalls: f64) -> bool {
-    stalls < pump.relief_pressure * (1.0 - SAME)
+/// What there is one way, and what sets it.
+pub(super) fn available(subject: &Subject, motion: Motion, most: f64) -> String {
+    let amount = subject.say(subject.drive(), most);
+    match set_where(subject, motion, most) {
+        SetWhere::AmongOthers => {
+            format!("it makes {amount} there while the others run on the same battery")
+        }
+        SetWhere::Electric => format!("it makes {amount} at most"),
+        SetWhere::Figure => format!("{amount} is available"),
+        SetWhere::Switch => format!("the pressure switch stops the pump at {amount}"),
+        SetWhere::Empty => {
+            "the accumulator is empty before all legs are up: the gear against time shows how far each comes"
+                .to_owned()
+        }
+        SetWhere::Left => format!("with all legs there the accumulator has {amount} left"),
+        SetWhere::Battery { relief } => format!(
+            "battery, wires and pump make {amount} at most, and the relief valve opens only at {}",
+            subject.say(Quantity::Pressure, relief)
+        ),
+        SetWhere::Relief => format!("the relief valve lets the pump make {amount} at most"),
+        SetWhere::Hand => format!("the source makes {amount} at most"),
+    }
 }
 
 /// Pressures nearer than this are one (ratio): they would be printed alike.
 const SAME: f64 = 1e-3;
 
-/// The way that has less pressure to count on.
-pub(super) fn least_way(subject: &Subject) -> Motion {
+/// The way on which there is so much and no more (Pa).
+pub(super) fn way_of(subject: &Subject, most: f64) -> Motion {
     let force = &subject.result.force;
-    if force.available_extend_pressure < force.available_pressure {
+    let off = |available: f64| (available - most).abs();
+    if off(force.available_extend_pressure) < off(force.available_pressure) {
         Motion::Extend
     } else {
         Motion::Retract
@@ -91,24 +133,42 @@ pub(super) fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) ->
     steps
 }
 
-/// What to do first where it is the battery that lets the pump make no more.
+/// What to do first where a battery that is not full lets the drive make no more.
 fn charge(subject: &Subject, pressure: &Pressure) -> Option<String> {
-    let force = &subject.result.force;
-    let set_by = match pressure.motion {
-        Motion::Retract => force.available_set_by,
-        Motion::Extend => force.available_extend_set_by,
-    };
     let supply = subject.gear.supply.going(pressure.motion.direction());
-    let electric = match supply.source {
-        Source::MotorPump(pump) => {
-            set_by == SetBy::Source && short_of_relief(&pump, pressure.available)
-        }
-        Source::ElectricActuators => true,
-        Source::ConstantPressure | Source::HandPump(_) => false,
+    let charged = Battery {
+        charge: 1.0,
+        open_circuit_voltage: None,
+        ..supply.battery
     };
-    electric.then(|| format!(
-        "Charge the battery and try again: it is put in as {} at rest. Where that is not enough, look for loose or thin wires, and have the battery tested under load.",
-        subject.say(Quantity::Voltage, open_circuit_voltage(&supply.battery))
+    let at_rest = open_circuit_voltage(&supply.battery);
+    if at_rest >= open_circuit_voltage(&charged) {
+        return None;
+    }
+    let at_rest = subject.say(Quantity::Voltage, at_rest);
+    let full = match set_where(subject, pressure.motion, pressure.available) {
+        SetWhere::Battery { .. } => {
+            let mut full = supply;
+            full.battery = charged;
+            let makes = pump_holds(&full)?.min(supply.available_pressure);
+            let makes = supply.pump_switch().map_or(makes, |set| set.min(makes));
+            let enough = makes * (1.0 - pressure.required) >= pressure.needed;
+            let makes = subject.say(Quantity::Pressure, makes);
+            if enough {
+                format!("a full one lets the pump make {makes}, which is enough")
+            } else {
+                format!(
+                    "even a full one lets the pump make no more than {makes}, which is not enough"
+                )
+            }
+        }
+        SetWhere::Electric | SetWhere::AmongOthers => {
+            "put a full one in, and see whether it is enough".to_owned()
+        }
+        _ => return None,
+    };
+    Some(format!(
+        "Charge the battery: it is put in as {at_rest} at rest; {full}. Have one that does not hold its charge tested under load, and look for loose or thin wires."
     ))
 }
 
@@ -121,54 +181,113 @@ fn more_area(needed: f64, left: f64, back: f64) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use gearswing_gear::model::{MotorPump, Source};
+    use gearswing_gear::model::{Gear, MotorPump};
     use gearswing_solver::result::{LoadCase, Motion, SetBy};
     use gearswing_units::UnitChoice;
 
-    use super::{Pressure, available, more_area, more_force};
+    use super::{Battery, Pressure, Source, available, more_area, more_force, way_of};
     use crate::sample::{full_gear, result, subject};
 
-    /// A pump that stalls at 2.8 MPa on its battery, below its relief valve, is the battery's matter first; one
-    /// that its relief valve holds at 6.9 MPa is not.
+    const PUMP: MotorPump = MotorPump {
+        free_flow: 4e-5,
+        rated_voltage: 12.0,
+        stall_pressure: 9e6,
+        no_load_current: 14.0,
+        stall_current: 130.0,
+        relief_pressure: 6.9e6,
+    };
+
+    /// What sets so much, retracting, and the first thing to try of a leg that needs `needed` (Pa).
+    fn said(gear: &Gear, set_by: SetBy, most: f64, needed: f64) -> (String, String) {
+        let mut result = result();
+        result.force.available_set_by = set_by;
+        let subject = subject(gear, &result, UnitChoice::METRIC);
+        let pressure = Pressure {
+            case: LoadCase::AsSet,
+            motion: Motion::Retract,
+            needed,
+            available: most,
+            margin: 1.0 - needed / most,
+            required: 0.1,
+            mount_load: 1_000.0,
+        };
+        let first = more_force(&subject, &pressure, 0.1).swap_remove(0);
+        (available(&subject, Motion::Retract, most), first)
+    }
+
+    fn on_a_pump(charge: f64) -> Gear {
+        let mut gear = full_gear();
+        gear.supply.source = Source::MotorPump(PUMP);
+        gear.supply.available_pressure = 7e6;
+        gear.supply.accumulator = None;
+        gear.supply.pressure_switch = None;
+        gear.supply.battery = Battery {
+            charge,
+            ..Battery::FRESH
+        };
+        gear
+    }
+
+    /// A pump that stalls on its battery below its relief valve is the battery's matter first, where that is
+    /// not full; what a full one makes is that of the straight line from the figures on a pump's plate.
     #[test]
     fn what_sets_the_pressure_is_named() {
-        let (mut gear, mut result) = (full_gear(), result());
-        gear.supply.source = Source::MotorPump(MotorPump {
-            free_flow: 4e-5,
-            rated_voltage: 12.0,
-            stall_pressure: 9e6,
-            no_load_current: 14.0,
-            stall_current: 130.0,
-            relief_pressure: 6.9e6,
-        });
-        gear.supply.pressure_switch = None;
-        gear.supply.pressure_switch_down = None;
-        let mut said = |set_by, most: f64| {
-            result.force.available_set_by = set_by;
-            let subject = subject(&gear, &result, UnitChoice::METRIC);
-            let pressure = Pressure {
-                case: LoadCase::AsSet,
-                motion: Motion::Retract,
-                needed: 7.5e6,
-                available: most,
-                margin: 1.0 - 7.5e6 / most,
-                required: 0.1,
-                mount_load: 1_000.0,
-            };
-            let first = more_force(&subject, &pressure, 0.1).swap_remove(0);
-            (available(&subject, Motion::Retract, most), first)
-        };
-        let (set, first) = said(SetBy::Source, 2.8e6);
+        let low = on_a_pump(0.2);
+        let (set, first) = said(&low, SetBy::Source, 2.8e6, 5e6);
         assert_eq!(
             set,
             "battery, wires and pump make 28.0 bar at most, and the relief valve opens only at 69.0 bar"
         );
         assert!(first.starts_with("Charge the battery"), "{first}");
-        let (set, first) = said(SetBy::Source, 6.9e6);
-        assert_eq!(set, "the relief valve lets the pump make 69.0 bar at most");
+        assert!(first.contains("make 69.0 bar, which is enough"), "{first}");
+        let (_, first) = said(&low, SetBy::Source, 2.8e6, 6.5e6);
+        assert!(first.contains("which is not enough"), "{first}");
+        for (gear, set_by, most, told) in [
+            (
+                &low,
+                SetBy::Source,
+                6.9e6,
+                "the relief valve lets the pump make 69.0 bar at most",
+            ),
+            (&low, SetBy::File, 2.8e6, "28.0 bar is available"),
+            (
+                &on_a_pump(1.0),
+                SetBy::Source,
+                2.8e6,
+                "battery, wires and pump make 28.0 bar",
+            ),
+        ] {
+            let (set, first) = said(gear, set_by, most, 7.5e6);
+            assert!(set.starts_with(told), "{set}");
+            assert!(first.starts_with("Read the pressure"), "{first}");
+        }
+        let mut switched = low;
+        switched.supply.pressure_switch = Some(6e6);
+        let (set, first) = said(&switched, SetBy::Source, 6e6, 7.5e6);
+        assert_eq!(set, "the pressure switch stops the pump at 60.0 bar");
         assert!(first.starts_with("Read the pressure"), "{first}");
-        let (_, first) = said(SetBy::File, 2.8e6);
-        assert!(first.starts_with("Read the pressure"), "{first}");
+    }
+
+    /// The way down has a relief valve of its own.
+    #[test]
+    fn each_way_has_what_sets_it() {
+        let mut gear = on_a_pump(0.2);
+        gear.supply.relief_down = Some(4e6);
+        let mut result = result();
+        let force = &mut result.force;
+        (force.available_pressure, force.available_extend_pressure) = (6e6, 4e6);
+        force.available_set_by = SetBy::Source;
+        force.available_extend_set_by = SetBy::Source;
+        let subject = subject(&gear, &result, UnitChoice::METRIC);
+        assert_eq!(way_of(&subject, 6e6), Motion::Retract);
+        assert_eq!(way_of(&subject, 4e6), Motion::Extend);
+        let up = available(&subject, Motion::Retract, 6e6);
+        assert!(
+            up.starts_with("battery, wires and pump make 60.0 bar"),
+            "{up}"
+        );
+        let down = available(&subject, Motion::Extend, 4e6);
+        assert_eq!(down, "the relief valve lets the pump make 40.0 bar at most");
     }
 
     /// 1,500 N on a bore of 10 cm2 with a rod of 3 cm2, 0.2 MPa in the return line, by F = p·A (textbook): the

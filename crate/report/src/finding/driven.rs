@@ -1,10 +1,12 @@
 //! Can it be driven? Pressure and dead points in words.
 use gearswing_gear::model::{AttachTo, Joint};
-use gearswing_solver::result::{CaseForce, DrivenBy, Finding, LoadCase, Motion, Stroke, Verdict};
+use gearswing_solver::result::{
+    CaseForce, CaseOutcome, DrivenBy, Finding, LoadCase, Motion, Stroke, Verdict,
+};
 use gearswing_units::Quantity;
 
 use super::answer::AnswerText;
-use super::available::{available, least_way, more_force};
+use super::available::{available, more_force, way_of};
 use crate::cases::{in_case, joint_words, motion_verb, motion_words};
 use crate::subject::Subject;
 use crate::text::{capital_first, the_leg};
@@ -136,7 +138,7 @@ fn prove(subject: &Subject) -> String {
     let on_jacks = force.case(LoadCase::OnJacks).and_then(CaseForce::hardest);
     let figure = match on_jacks {
         Some((_, peak)) if peak.pressure <= 0.0 => {
-            return "Prove it on jacks with a gauge in the line: level on jacks the weight takes the leg up, and a gauge in a slow swing should read hardly anything; more is drag that these figures don't have.".to_owned();
+            return "Prove it on jacks with a gauge in the line: level on jacks nothing is needed of the actuator, and a slow swing should read hardly anything; more is drag that these figures don't have.".to_owned();
         }
         Some((_, peak)) => format!(
             "{}, the most that it needs level on jacks; more is drag that these figures don't have",
@@ -156,14 +158,26 @@ fn on_jacks(subject: &Subject, pressure: &Pressure) -> String {
     if !short || pressure.case == LoadCase::OnJacks || pressure.motion == Motion::Extend {
         return String::new();
     }
-    let hardest = force.case(LoadCase::OnJacks).and_then(CaseForce::hardest);
-    let passes = hardest.filter(|(_, peak)| peak.margin >= 0.0);
-    passes.map_or_else(String::new, |(_, peak)| {
-        format!(
-            " A swing on jacks does not show it: level there the leg needs no more than {}.",
-            subject.say(subject.drive(), peak.pressure)
-        )
-    })
+    let jacks = force.case(LoadCase::OnJacks).map(|case| case.outcome);
+    let Some(CaseOutcome::Worked {
+        retract: Some(peak),
+        binds_at: None,
+        ..
+    }) = jacks
+    else {
+        return String::new();
+    };
+    if peak.margin < 0.0 {
+        return String::new();
+    }
+    let who = match force.shares_drive_with.is_empty() {
+        true => "the leg needs",
+        false => "all on its drive need",
+    };
+    format!(
+        " A swing on jacks does not show it: level there {who} no more than {} to retract.",
+        subject.say(subject.drive(), peak.pressure)
+    )
 }
 
 /// What is needed with attitude and air as set, where that is not what asks for most, and what
@@ -264,7 +278,7 @@ pub(super) fn strut_jack(subject: &Subject, needed: f64, most: f64) -> AnswerTex
             "{} needs {}; {}.",
             subject.own("strut-shortening cylinder"),
             say(needed),
-            available(subject, least_way(subject), most)
+            available(subject, way_of(subject, most), most)
         ),
         [
             "Read the gauge while the strut moves, and check the cylinder's figures against its maker's data.",
@@ -279,7 +293,7 @@ pub(super) fn stage_valve(subject: &Subject, opens: f64, most: f64) -> AnswerTex
             "{}, which holds the swing back until the strut is short, opens at {}; {}.",
             subject.own("stage valve"),
             say(opens),
-            available(subject, least_way(subject), most)
+            available(subject, way_of(subject, most), most)
         ),
         ["Check the figure of the valve against its maker's data before changing either."],
     )
@@ -349,7 +363,7 @@ mod tests {
         let (shown, prove) = said(LoadCase::AsSet, Motion::Retract, 6e6);
         assert_eq!(
             shown,
-            " A swing on jacks does not show it: level there the leg needs no more than 60.0 bar."
+            " A swing on jacks does not show it: level there the leg needs no more than 60.0 bar to retract."
         );
         assert!(prove.contains("60.0 bar"), "{prove}");
         assert_eq!(said(LoadCase::OnJacks, Motion::Retract, 6e6).0, "");

@@ -1,12 +1,14 @@
 //! Will it lock? Knee, telescoping brace or no brace in words.
+use std::cmp::Ordering;
+
 use gearswing_solver::{
     LATCH_GAP, LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER,
 };
 use gearswing_units::Quantity;
 
 use super::answer::AnswerText;
+use crate::cases::load_name;
 use crate::published::{LOCK_BY_HAND, LOCK_PROOFS, OVER_CENTER_PRINTED};
-use crate::sheet::load_name;
 use crate::subject::Subject;
 
 /// Ground load for which the push into the lock is said (N): 100 lb or 100 N in the units chosen.
@@ -146,11 +148,12 @@ fn turned_by(subject: &Subject, ground_into_lock: f64) -> String {
         return String::new();
     };
     let share = ground_into_lock / -worst.effect.into_lock;
-    if share >= 1.0 {
+    // one that takes more than the ground's own load is none to be told, nor is what is not a number
+    if !matches!(share.partial_cmp(&1.0), Some(Ordering::Less)) {
         return String::new();
     }
     format!(
-        ", but not against {} of {} at the axle",
+        ", but not when {} of {} at the axle comes with each of them",
         subject.say(Quantity::Force, round_load(subject) * share),
         load_name(worst.direction)
     )
@@ -282,7 +285,7 @@ mod tests {
         };
         assert_eq!(
             told(0.2, -0.2),
-            ", but not against 15.0 N of side load to the right at the axle"
+            ", but not when 15.0 N of side load to the right at the axle comes with each of them"
         );
         assert!(told(-0.2, 0.2).contains("15.0 N of side load to the left"));
         assert_eq!(told(0.2, -0.03), "");

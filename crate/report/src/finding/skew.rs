@@ -4,7 +4,8 @@ use gearswing_solver::clearance::TOLD_SKEW;
 use gearswing_solver::result::SkewLoss;
 use gearswing_units::Quantity;
 
-use crate::subject::Subject;
+use super::beside::side_words;
+use crate::subject::{Subject, obstacle_words, part_name};
 
 /// What the skews given have taken off; `None` where nothing.
 pub(super) fn less(subject: &Subject, of: impl Fn(&SkewLoss) -> f64) -> Option<String> {
@@ -56,8 +57,8 @@ pub(super) fn line(subject: &Subject) -> Option<String> {
     })
 }
 
-/// That a good answer would not stand at the skew that is told of where none is measured; empty where it
-/// would, or where all is measured.
+/// Where a good answer might not stand at the skew that is told of where none is measured; empty where it
+/// stands everywhere, or where all is measured.
 pub(super) fn at_stake(subject: &Subject) -> String {
     let clearance = &subject.result.clearance;
     let Some(told) = clearance.skew.told else {
@@ -65,22 +66,24 @@ pub(super) fn at_stake(subject: &Subject) -> String {
     };
     let wheels = clearance.pairs.iter();
     let wheels = wheels.filter(|pair| pair.part == MovingPart::Wheel);
-    let after = (wheels.map(|pair| pair.spare() - told.to_well))
-        .chain(
-            clearance
-                .own
-                .iter()
-                .map(|own| own.spare() - told.to_own_leg),
-        )
-        .chain(
-            clearance
-                .room
-                .rows
-                .iter()
-                .map(|room| room.spare() - told.along_trunnion),
-        )
-        .fold(f64::INFINITY, f64::min);
-    if after >= 0.0 {
+    let to_well = wheels.map(|pair| {
+        let what = obstacle_words(&pair.obstacle_name, pair.obstacle);
+        (pair.spare() - told.to_well, format!("at {what}"))
+    });
+    let to_own = clearance.own.iter().map(|own| {
+        let what = part_name(own.part);
+        (own.spare() - told.to_own_leg, format!("at its own {what}"))
+    });
+    let along = clearance.room.rows.iter().map(|room| {
+        let side = side_words(subject, room.side);
+        let spare = room.spare() - told.along_trunnion;
+        (spare, format!("along its trunnion, {side}"))
+    });
+    let all = to_well.chain(to_own).chain(along);
+    let Some((spare, place)) = all.min_by(|a, b| a.0.total_cmp(&b.0)) else {
+        return String::new();
+    };
+    if spare >= 0.0 {
         return String::new();
     }
     let what = match clearance.skew.trunnion {
@@ -88,9 +91,9 @@ pub(super) fn at_stake(subject: &Subject) -> String {
         Some(_) => "the wheel is square to its leg",
     };
     format!(
-        " That stands only if {what}, which is not measured: {} from square would leave {} too little.",
+        " Whether {what} is not measured: {} could leave the tire up to {} short of what is required {place}.",
         subject.say(Quantity::Angle, TOLD_SKEW),
-        subject.size(-after)
+        subject.size(-spare)
     )
 }
 
@@ -114,12 +117,29 @@ mod tests {
         };
         let told = said(MovingPart::Wheel, 0.0152);
         assert!(
-            told.contains("3.0° from square would leave 4.2 mm too little"),
+            told.contains(
+                "3.0° could leave the tire up to 4.2 mm short of what is required at Bay rib"
+            ),
             "{told}"
         );
         assert_eq!(said(MovingPart::Wheel, 0.0195), "");
         assert_eq!(said(MovingPart::LegBody, 0.0152), "");
         result.clearance.pairs = vec![pair(MovingPart::Wheel, Some(TireState::New), 0.0152, 0.003)];
+        // of all rows the one that could lack most is named
+        let (own, along) = (0.0005, 0.06);
+        let told = result.clearance.skew.told.as_mut().unwrap();
+        (told.to_own_leg, told.along_trunnion) = (own, along);
+        let said = at_stake(&subject(&gear, &result, UnitChoice::METRIC));
+        assert!(
+            said.contains("4.2 mm short of what is required at Bay rib"),
+            "{said}"
+        );
+        result.clearance.skew.trunnion = Some(0.0);
+        let said = at_stake(&subject(&gear, &result, UnitChoice::METRIC));
+        assert!(
+            said.contains("Whether the wheel is square to its leg"),
+            "{said}"
+        );
         result.clearance.skew.told = None;
         assert_eq!(at_stake(&subject(&gear, &result, UnitChoice::METRIC)), "");
     }

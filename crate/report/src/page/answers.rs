@@ -19,8 +19,17 @@ pub const SHOW_PLACE: &str = "Show the place";
 /// Over answers of an earlier state.
 pub const FADED: &str = "These answers are of the last model that could be worked out:";
 
-/// Over answers of a leg that is as a starter has it.
-pub const OF_STARTER: &str = "These pins stand where the starter has them, not where they are on your airplane. Put in your own measurements before you trust an answer:";
+/// Over answers of a leg of whose pins so many stand where a starter has them, of how many; empty where none
+/// does.
+#[must_use]
+pub fn of_starter((same, pins): (usize, usize)) -> String {
+    if same == 0 {
+        return String::new();
+    }
+    format!(
+        "Of this leg's {pins} points (axle, and pins but the trunnion), {same} still stand where the starter has them. Put in your own measurements before you trust an answer:"
+    )
+}
 
 /// What showing a leg does.
 #[must_use]

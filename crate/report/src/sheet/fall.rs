@@ -1,10 +1,11 @@
 //! Fall without pressure, and what axle loads do to the lock.
-use gearswing_solver::result::{AxleLoad, AxlePush, Fall, FallAirspeed, FallOutcome, Unpowered};
+use gearswing_solver::result::{AxleLoad, Fall, FallAirspeed, FallOutcome, Unpowered};
 use gearswing_units::Quantity;
 
 use super::cases::TitledTable;
 use super::lines::Lines;
 use super::numbers::title;
+use crate::cases::load_name;
 use crate::finding::spare::times;
 use crate::subject::Subject;
 use crate::text::capital_first;
@@ -12,16 +13,6 @@ use crate::text::capital_first;
 /// Load at the axle for which the effect at the knee is said (N): 100 lb or 100 N in the units
 /// chosen.
 const ROUND_LOAD: f64 = 100.0;
-
-/// Name of a load at the axle; common practice.
-pub(crate) fn load_name(direction: AxlePush) -> &'static str {
-    match direction {
-        AxlePush::DragAft => "drag aft",
-        AxlePush::SpringBackForward => "spring-back forward",
-        AxlePush::SideRight => "side load to the right",
-        AxlePush::SideLeft => "side load to the left",
-    }
-}
 
 pub(super) fn fall(lines: &mut Lines, subject: &Subject) {
     for load in &subject.result.lock.axle_loads {

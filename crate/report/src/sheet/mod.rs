@@ -23,6 +23,5 @@ mod supply;
 mod tests;
 
 pub use cases::{TitledTable, load_tables};
-pub(crate) use fall::load_name;
 pub use fall::lock_facts;
 pub use report::{ReportOptions, report_text};

@@ -69,14 +69,19 @@ fn driver(timed: &Timed) -> &'static str {
     }
 }
 
-/// What moves the gear.
-fn source(timed: &Timed) -> &'static str {
-    match timed.gear.supply.source {
-        Source::ConstantPressure => "the pressure",
-        Source::MotorPump(_) => "the pump",
-        Source::HandPump(_) => "the hand pump",
-        Source::ElectricActuators => "the actuators",
-    }
+/// That a run down is with its source at work, where the answer on the lock is without it: a hand pump may be
+/// the way down that is answered for.
+fn driven_down(timed: &Timed, run: &Run) -> Option<String> {
+    let (with, without) = match timed.gear.supply.source {
+        Source::HandPump(_) => return None,
+        Source::ConstantPressure => ("the pressure on", "it"),
+        Source::MotorPump(_) => ("the pump at work", "it"),
+        Source::ElectricActuators => ("the actuators at work", "them"),
+    };
+    (run.direction == Direction::Down).then(|| format!(
+        "This run is with {with}; whether a leg comes down and locks without {without} is the answer to “{}”.",
+        question_text(Question::Locks)
+    ))
 }
 
 /// Legs whose switch at the end of the way closes before they are there.
@@ -223,9 +228,7 @@ pub fn run_sentences(timed: &Timed, run: &Run) -> Vec<String> {
             .map(|stall| stall_sentence(timed, run, stall)),
     );
     found.extend(not_locked(timed, run));
-    if run.direction == Direction::Down {
-        found.push(format!("That is with {} at work; whether a leg comes down and locks without it is the answer to “{}”.", source(timed), question_text(Question::Locks)));
-    }
+    found.extend(driven_down(timed, run));
     found.extend(early_switches(timed, run));
     found.extend(lit_early(timed, run));
     found.extend(lags(timed, run));

@@ -14,4 +14,5 @@ pub use battery::{is_run_down, open_circuit_voltage};
 pub(crate) use gas::{Gas, Stands};
 pub(crate) use orifice::Line;
 pub use orifice::{LAMINAR_BELOW, NO_PRESSURE, OPEN_LINE, conductance, flow, pressure};
+pub use source::pump_holds;
 pub(crate) use source::{Circuit, Pump};

@@ -108,6 +108,15 @@ impl Motor {
     }
 }
 
+/// The most that a pump, by motor or by hand, holds against legs that stand (Pa): where it stalls on its
+/// battery, its relief valve opens, or the switch of an accumulator stops it; `None` where there is no pump, or
+/// one that does not turn.
+#[must_use]
+pub fn pump_holds(supply: &Supply) -> Option<f64> {
+    let pump = Pump::new(supply).ok()??;
+    pump.free.map(|_| pump.most)
+}
+
 impl Pump {
     /// The pump of a hydraulic supply; `None` for electric actuators.
     ///

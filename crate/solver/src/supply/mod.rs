@@ -65,7 +65,7 @@ mod watch;
 #[cfg(test)]
 mod tests;
 
-pub use crate::hydraulics::{is_run_down, open_circuit_voltage};
+pub use crate::hydraulics::{is_run_down, open_circuit_voltage, pump_holds};
 pub use crate::result::SupplyError;
 pub use cycle::{Cycling, SupplyOptions, cycle, cycle_prepared, is_timed};
 pub(crate) use leg_stages::{Blocked, LegStages};
