@@ -6,6 +6,7 @@ use gearswing_report::{open_error_text, save_error_text};
 
 use crate::effect::Effect;
 use crate::state::{Act, Document, Entry, Gesture, Origin, State, Stored, read_file};
+use crate::view::unread;
 
 impl State {
     /// Changes the gear as one act, and stores it as soon as the act is done.
@@ -197,6 +198,11 @@ impl State {
                 self.show(document, Origin::Stored(id.to_owned()));
                 self.session.drafts = stored.drafts;
                 self.take_typed();
+                // in what order they were made is not kept: they stand before every step
+                let left: Vec<_> = unread(self)
+                    .map(|(path, _)| (path.to_owned(), None))
+                    .collect();
+                self.session.not_taken = left;
                 self.keep_in_bounds();
                 true
             }

@@ -75,7 +75,7 @@ pub(crate) fn stopped(state: &State) -> StopText {
                 ruled_out: one.fit == Fit::RuledOut,
                 fit_text: capital_first(fit_words(one.fit)),
                 sentence: cause_sentence(&about, &one.cause),
-                readings: readings_words(&about, one),
+                readings: readings_words(&about, found, one),
             })
             .collect(),
         notes: stop_notes().iter().map(|&text| text.to_owned()).collect(),

@@ -1,11 +1,11 @@
 //! One answer in words: question, verdict, sentence, what it rests on, what to try.
 
 use gearswing_gear::model::MovingPart;
-use gearswing_solver::result::{Finding, FindingDetail, Question, Verdict};
+use gearswing_solver::result::{Assumption, Finding, FindingDetail, Question, Verdict};
 use serde::Serialize;
 
 use super::assumption::{Governing, governing};
-use super::{beside, clears, driven, fall, jam, locks, skew};
+use super::{beside, clears, driven, fall, jam, locks, not_driven, skew};
 use crate::cautions::{TIRE_CLEARANCE_RULE, caution_text};
 use crate::subject::Subject;
 use crate::text::capital_first;
@@ -66,6 +66,10 @@ pub fn verdict_text(question: Question, verdict: Verdict) -> &'static str {
     }
 }
 
+/// What an offset is worth that follows from the places of three pins: by geometry the knee's error across the
+/// brace is the offset's.
+const BY_TAPE: &str = "The offset follows from where the pins are put in: the knee pin wrong by 1/16 in (1.6 mm) across the brace is an offset wrong by as much, and may be the whole of it. Measure the offset itself, with a straightedge from pin to pin, and put the knee where that says.";
+
 /// One answer in words.
 #[must_use]
 pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
@@ -78,6 +82,10 @@ pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
         locks::append_switch(subject, &mut said);
         fall::append(subject, &mut said);
     }
+    if finding.assumptions.contains(&Assumption::ContactCleared) {
+        said.sentence
+            .push_str(" This counts as if what touches on the way were cleared.");
+    }
     let mut governs: Vec<Governing> = finding
         .assumptions
         .iter()
@@ -88,6 +96,9 @@ pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
     }
     if finding.question != Question::Clears {
         governs.extend(weightless(subject));
+    }
+    if matches!(finding.detail, FindingDetail::OverCentre { .. }) {
+        governs.push(Governing::plain(BY_TAPE.to_owned()));
     }
     if is_about_tire(subject, finding) {
         governs.push(Governing::plain(TIRE_CLEARANCE_RULE.to_owned()));
@@ -145,15 +156,15 @@ fn said(subject: &Subject, finding: &Finding) -> AnswerText {
             joint,
             motion,
             case,
-        } => driven::binds(subject, finding, *joint, (*motion, *case)),
-        FindingDetail::PartnerStands { leg } => driven::partner_stands(subject, finding, *leg),
-        FindingDetail::DeadPoint => driven::dead_point(subject, finding),
-        FindingDetail::CannotUnlock => driven::cannot_unlock(subject),
+        } => not_driven::binds(subject, finding, *joint, (*motion, *case)),
+        FindingDetail::PartnerStands { leg } => not_driven::partner_stands(subject, finding, *leg),
+        FindingDetail::DeadPoint => not_driven::dead_point(subject, finding),
+        FindingDetail::CannotUnlock => not_driven::cannot_unlock(subject),
         FindingDetail::StrutJack { needed, available } => {
-            driven::strut_jack(subject, *needed, *available)
+            not_driven::strut_jack(subject, *needed, *available)
         }
         FindingDetail::StageValve { opens, available } => {
-            driven::stage_valve(subject, *opens, *available)
+            not_driven::stage_valve(subject, *opens, *available)
         }
         FindingDetail::OverCentre {
             offset,
@@ -183,10 +194,11 @@ fn with_well(subject: &Subject, mut said: AnswerText) -> AnswerText {
 /// Parts without a mass, on which forces and fall rest.
 fn weightless(subject: &Subject) -> Option<Governing> {
     let leg = subject.model()?;
+    // a negative one is a fault, and what is said then is of the state before it
     let parts = [(leg.wheel.mass, "wheel"), (leg.body.mass, "leg")];
     let none: Vec<&str> = parts
         .iter()
-        .filter(|(mass, _)| *mass <= 0.0)
+        .filter(|(mass, _)| *mass == 0.0)
         .map(|(_, part)| *part)
         .collect();
     (!none.is_empty()).then(|| Governing::plain(format!(

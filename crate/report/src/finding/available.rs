@@ -106,6 +106,9 @@ pub(super) fn way_of(subject: &Subject, most: f64) -> Motion {
 pub(super) fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String> {
     let force = &subject.result.force;
     let fluid = force.driven_by == DrivenBy::Fluid;
+    if pressure.needed > BEYOND * pressure.available && pressure.available > 0.0 {
+        return what_holds(subject);
+    }
     let first = if fluid {
         "Read the pressure with a gauge at the actuator while it is held: a tired pump or relief valve gives less than its plate says."
     } else {
@@ -130,6 +133,25 @@ pub(super) fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) ->
         ));
     }
     steps.push("Check for drag in pins and brace before changing any part.".to_owned());
+    steps
+}
+
+/// A leg that needs so many times what there is has no want of pressure: something all but binds it (ratio).
+/// Our own figure, no source.
+const BEYOND: f64 = 3.0;
+
+/// What to look at where no pressure and no bore would do.
+fn what_holds(subject: &Subject) -> Vec<String> {
+    let mut steps = vec![
+        "No pressure, battery or bore makes up so much: something all but holds the leg at this place.".to_owned(),
+    ];
+    if subject.model().is_some_and(|leg| leg.pins.rub()) {
+        steps.push("Check radius and friction of the pins first: near a straight knee or a small arm a dry or tight bushing jams where a greased one moves.".to_owned());
+    }
+    steps.push(
+        "Then the arm of the actuator there: does its line run past the pivot as in the drawing?"
+            .to_owned(),
+    );
     steps
 }
 
@@ -185,7 +207,7 @@ mod tests {
     use gearswing_solver::result::{LoadCase, Motion, SetBy};
     use gearswing_units::UnitChoice;
 
-    use super::{Battery, Pressure, Source, available, more_area, more_force, way_of};
+    use super::{Battery, Pressure, Source, available, more_area, more_force, way_of, what_holds};
     use crate::sample::{full_gear, result, subject};
 
     const PUMP: MotorPump = MotorPump {
@@ -266,6 +288,24 @@ mod tests {
         let (set, first) = said(&switched, SetBy::Source, 6e6, 7.5e6);
         assert_eq!(set, "the pressure switch stops the pump at 60.0 bar");
         assert!(first.starts_with("Read the pressure"), "{first}");
+    }
+
+    /// What needs many times what there is wants no pressure: the pins come first where they rub.
+    #[test]
+    fn what_all_but_binds_is_no_want_of_pressure() {
+        let gear = on_a_pump(1.0);
+        let steps = |needed| said(&gear, SetBy::File, 2.8e6, needed).1;
+        assert!(steps(2.99 * 2.8e6).starts_with("Read the pressure"));
+        assert!(steps(3.01 * 2.8e6).starts_with("No pressure, battery or bore"));
+        let result = result();
+        let subject = subject(&gear, &result, UnitChoice::METRIC);
+        let pins = what_holds(&subject);
+        let rub = gear.legs[0].pins.rub();
+        assert_eq!(
+            pins.iter().any(|step| step.contains("of the pins first")),
+            rub
+        );
+        assert!(!pins.iter().any(|step| step.contains("piston area")));
     }
 
     /// The way down has a relief valve of its own.

@@ -45,7 +45,16 @@ pub(super) fn tire_itself(subject: &Subject) -> String {
         let what = obstacle_words(&pair.obstacle_name, pair.obstacle);
         format!("{what} {}", subject.at(&pair.tightest.place))
     };
-    let value = |pair: &PairClearance| gap(subject, pair.tightest.clearance);
+    let value = |pair: &PairClearance| {
+        let gap = gap(subject, pair.tightest.clearance);
+        match pair.tightest.clearance > 0.0 && pair.spare() < 0.0 {
+            true => format!(
+                "{gap} ({} required)",
+                subject.length(pair.requirement.clearance)
+            ),
+            false => gap,
+        }
+    };
     let mut text = match (least(TireState::New), least(TireState::Grown)) {
         (Some(new), Some(grown)) if where_is(new) == where_is(grown) => format!(
             " The tire itself, to {}: {} as fitted new, {} when it has grown.",

@@ -1,15 +1,16 @@
 //! Can it be driven? Pressure and dead points in words.
-use gearswing_gear::model::{AttachTo, Joint};
+use gearswing_gear::model::View;
 use gearswing_solver::result::{
     CaseForce, CaseOutcome, DrivenBy, Finding, LoadCase, Motion, Stroke, Verdict,
 };
 use gearswing_units::Quantity;
 
 use super::answer::AnswerText;
-use super::available::{available, more_force, way_of};
-use crate::cases::{in_case, joint_words, motion_verb, motion_words};
+use super::available::{available, more_force};
+use super::spare;
+use crate::cases::{in_case, motion_verb};
 use crate::subject::Subject;
-use crate::text::{capital_first, the_leg};
+use crate::text::the_leg;
 
 /// Numbers of the pressure answer, and what asks for them.
 pub(super) struct Pressure {
@@ -60,10 +61,13 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
     };
     AnswerText {
         sentence: format!(
-            "{}{}{balance}{load}{}",
+            "{}{}{balance}{load}{}{}{}{}",
             needs(subject, finding, pressure),
             on_one_drive(subject, pressure),
-            on_jacks(subject, pressure) + &as_set(subject, pressure),
+            on_jacks(subject, pressure),
+            as_set(subject, pressure),
+            spare::pins_not_counted(subject),
+            without_air(subject),
         ),
         try_next,
     }
@@ -151,6 +155,16 @@ fn prove(subject: &Subject) -> String {
     )
 }
 
+/// That no air load is in any case, where it would count; a leg that is seen from ahead swings across the wind.
+fn without_air(subject: &Subject) -> &'static str {
+    let set = &subject.gear.conditions;
+    if subject.result.view == View::Side && set.airspeed == 0.0 && set.gear_speed.is_none() {
+        " No air load is in this: the gear operating speed is not put in."
+    } else {
+        ""
+    }
+}
+
 /// That the jacks do not show it, where what is missing in another case is there level on jacks.
 fn on_jacks(subject: &Subject, pressure: &Pressure) -> String {
     let force = &subject.result.force;
@@ -215,117 +229,12 @@ fn left_over(subject: &Subject, margin: f64) -> String {
     }
 }
 
-/// Where a finding holds, with a blank before it; empty where it has no place.
-fn behind(subject: &Subject, finding: &Finding) -> String {
-    let place = finding.place.as_ref();
-    place.map_or_else(String::new, |place| format!(" {}", subject.at(place)))
-}
-
-pub(super) fn binds(
-    subject: &Subject,
-    finding: &Finding,
-    joint: Joint,
-    (motion, case): (Motion, LoadCase),
-) -> AnswerText {
-    let place = behind(subject, finding);
-    let case = match case {
-        LoadCase::AsSet => String::new(),
-        case => format!(", {},", in_case(case)),
-    };
-    AnswerText::new(
-        format!(
-            "{} bind{place}{case} while {}: friction there, most of it at the {}, grows faster than the actuator force, so nothing moves the leg.",
-            subject.own("pins"),
-            motion_words(motion),
-            joint_words(joint)
-        ),
-        [
-            "Check radius and friction of that pin: a dry or tight bushing can bind where a greased one moves.",
-            "Move the actuator's mount or attach point so that it has more arm at this place.",
-        ],
-    )
-}
-
-pub(super) fn partner_stands(subject: &Subject, finding: &Finding, leg: usize) -> AnswerText {
-    let place = behind(subject, finding);
-    let other = others(subject, &[leg]);
-    AnswerText::new(
-        format!(
-            "{} is on one drive with {other}, which nothing moves{place}: the drive stops both there.",
-            capital_first(&subject.the_leg())
-        ),
-        ["Look at the answers of that leg first: what frees it frees this one."],
-    )
-}
-
-pub(super) fn dead_point(subject: &Subject, finding: &Finding) -> AnswerText {
-    let place = behind(subject, finding);
-    AnswerText::new(
-        format!(
-            "{} loses its arm{place}: no actuator force moves the leg there.",
-            subject.own("actuator")
-        ),
-        [
-            "Move the actuator's mount or attach point so that its line stays clear of the pivot all the way.",
-        ],
-    )
-}
-
-pub(super) fn strut_jack(subject: &Subject, needed: f64, most: f64) -> AnswerText {
-    let say = |si| subject.say(Quantity::Pressure, si);
-    AnswerText::new(
-        format!(
-            "{} needs {}; {}.",
-            subject.own("strut-shortening cylinder"),
-            say(needed),
-            available(subject, way_of(subject, most), most)
-        ),
-        [
-            "Read the gauge while the strut moves, and check the cylinder's figures against its maker's data.",
-        ],
-    )
-}
-
-pub(super) fn stage_valve(subject: &Subject, opens: f64, most: f64) -> AnswerText {
-    let say = |si| subject.say(Quantity::Pressure, si);
-    AnswerText::new(
-        format!(
-            "{}, which holds the swing back until the strut is short, opens at {}; {}.",
-            subject.own("stage valve"),
-            say(opens),
-            available(subject, way_of(subject, most), most)
-        ),
-        ["Check the figure of the valve against its maker's data before changing either."],
-    )
-}
-
-pub(super) fn cannot_unlock(subject: &Subject) -> AnswerText {
-    let on_leg = subject
-        .model()
-        .is_some_and(|leg| leg.actuator.attach_to == AttachTo::Leg);
-    let why = if on_leg {
-        "it works on the leg, and a locked knee does not give way to the leg"
-    } else {
-        "pressed to retract, it drives the knee further into its lock"
-    };
-    AnswerText::new(
-        format!(
-            "{} can't bring the knee back through the straight line: {why}.",
-            subject.own("actuator")
-        ),
-        [
-            "Say so if a separate unlock device (actuator, hook, cable) unlocks the knee.",
-            "Or let the actuator work on a brace link, so that it pulls the knee through first.",
-        ],
-    )
-}
-
 #[cfg(test)]
 mod tests {
     use gearswing_solver::result::{CaseForce, CaseOutcome, LoadCase, Motion};
     use gearswing_units::UnitChoice;
 
-    use super::{Pressure, on_jacks, prove};
+    use super::{Pressure, View, on_jacks, prove, without_air};
     use crate::sample::{full_gear, result, subject};
 
     /// A leg that is short in flight and passes on jacks is told; where the weight takes it up there, so is
@@ -370,5 +279,20 @@ mod tests {
         assert_eq!(said(LoadCase::AsSet, Motion::Retract, 7.5e6).0, "");
         let (_, prove) = said(LoadCase::AsSet, Motion::Retract, 0.0);
         assert!(prove.contains("hardly anything"), "{prove}");
+    }
+
+    /// A side view swings along the wind.
+    #[test]
+    fn that_no_air_is_counted_is_told() {
+        let (mut gear, mut result) = (full_gear(), result());
+        let mut said = |view, airspeed, gear_speed| {
+            (gear.conditions.airspeed, gear.conditions.gear_speed) = (airspeed, gear_speed);
+            result.view = view;
+            !without_air(&subject(&gear, &result, UnitChoice::METRIC)).is_empty()
+        };
+        assert!(said(View::Side, 0.0, None));
+        assert!(!said(View::Side, 40.0, None));
+        assert!(!said(View::Side, 0.0, Some(40.0)));
+        assert!(!said(View::Front, 0.0, None));
     }
 }

@@ -16,9 +16,10 @@ const ROUND_LOAD: f64 = 100.0;
 
 /// A push at the knee below so many times the least that counts is said to be little (ratio). Our own
 /// figure, no source.
-const FIRM: f64 = 2.0;
+pub(super) const FIRM: f64 = 2.0;
 
 const PUSH_CHECK: &str = "On jacks, push the locked knee by hand in the unlocking direction: it must snap back hard onto its stop.";
+const LOCK_SPRING: &str = "Check the lock spring, hook or pressure that holds the knee on its stop in service: by these figures little does.";
 const ADJUST: &str = "Set the offset by the maker's figure, half a turn of a rod end at a time, and swing again. Never give up down-lock travel to gain up travel.";
 const OTHER_LOCK: &str = "Find the lock that holds this leg (hook, latch, actuator lock) and check it by the maker's data.";
 
@@ -46,7 +47,7 @@ pub(super) fn over_centre(
         )
     } else if ground_into_lock > 0.0 {
         format!(
-            "A load straight up from the ground holds it there ({}){}.",
+            "A load straight up from the ground holds it there ({}{}).",
             per_load(ground_into_lock),
             turned_by(subject, ground_into_lock)
         )
@@ -118,7 +119,9 @@ pub(super) fn over_centre(
     };
     let air = in_the_air(subject);
     let good = ground_into_lock > 0.0 && !is_loose && !is_small && !little_left && air.is_empty();
-    let steps: &[&str] = if good {
+    let steps: &[&str] = if good && knee_push < FIRM * LEAST_KNEE_PUSH {
+        &[LOCK_SPRING, PUSH_CHECK, LOCK_PROOFS, LOCK_BY_HAND]
+    } else if good {
         &[PUSH_CHECK, LOCK_PROOFS, LOCK_BY_HAND]
     } else {
         &[ADJUST, OTHER_LOCK, PUSH_CHECK, LOCK_PROOFS, LOCK_BY_HAND]
@@ -153,7 +156,7 @@ fn turned_by(subject: &Subject, ground_into_lock: f64) -> String {
         return String::new();
     }
     format!(
-        ", but not when {} of {} at the axle comes with each of them",
+        "; {} of {} at the axle takes as much away",
         subject.say(Quantity::Force, round_load(subject) * share),
         load_name(worst.direction)
     )
@@ -285,7 +288,7 @@ mod tests {
         };
         assert_eq!(
             told(0.2, -0.2),
-            ", but not when 15.0 N of side load to the right at the axle comes with each of them"
+            "; 15.0 N of side load to the right at the axle takes as much away"
         );
         assert!(told(-0.2, 0.2).contains("15.0 N of side load to the left"));
         assert_eq!(told(0.2, -0.03), "");

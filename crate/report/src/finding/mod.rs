@@ -18,6 +18,8 @@ mod fall;
 mod jam;
 /// Will it lock?
 mod locks;
+/// What nothing drives.
+mod not_driven;
 /// The number of an answer in a few words.
 mod short;
 /// What is not square to the drawn plane.

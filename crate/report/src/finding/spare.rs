@@ -1,5 +1,5 @@
 //! Will it lock? What a fall without power has to spare, in words.
-use gearswing_gear::model::Joint;
+use gearswing_gear::model::{FrictionTyped, Joint};
 use gearswing_solver::result::{Fall, FallStart, Phase, Unpowered};
 use gearswing_units::Quantity;
 
@@ -104,7 +104,7 @@ fn starts(fall: &Fall) -> String {
         .filter(|start| start.ratio >= 1.0 && start.ratio.is_finite());
     friction.map_or_else(String::new, |start| {
         format!(
-            " Let go anywhere after it has stood, it starts against {} its break-out friction.",
+            " Let go anywhere after it has stood, it starts against {} its break-out friction; 1.0 times is required.",
             times(start.ratio, 1.0)
         )
     })
@@ -116,8 +116,6 @@ fn missing(subject: &Subject, fall: &Fall) -> String {
         return String::new();
     };
     let typed = leg.friction_typed(&subject.gear.supply.source);
-    let pins: Vec<Joint> = typed.pins_missing().collect();
-    let all = typed.pins.iter().flatten().count() == pins.len();
     let actuator = match fall.actuator {
         Unpowered::Fluid => "its seals",
         Unpowered::DrivenBack | Unpowered::Released => "its actuator",
@@ -127,11 +125,24 @@ fn missing(subject: &Subject, fall: &Fall) -> String {
             " No friction is typed, of {actuator} or its pins: how much it has to spare is not known."
         );
     }
-    let mut names: Vec<String> = Vec::new();
-    if !typed.actuator {
-        names.push(actuator.to_owned());
-    }
-    if all {
+    not_counted(&typed, (!typed.actuator).then_some(actuator))
+}
+
+/// Pins whose friction is not given while other friction is, for the force: where none is, more must be left
+/// over for it.
+pub(super) fn pins_not_counted(subject: &Subject) -> String {
+    let typed = subject
+        .model()
+        .map(|leg| leg.friction_typed(&subject.gear.supply.source));
+    let typed = typed.filter(FrictionTyped::any);
+    typed.map_or_else(String::new, |typed| not_counted(&typed, None))
+}
+
+/// What of friction counts as none; empty where nothing does.
+fn not_counted(typed: &FrictionTyped, actuator: Option<&str>) -> String {
+    let pins: Vec<Joint> = typed.pins_missing().collect();
+    let mut names: Vec<String> = actuator.map(str::to_owned).into_iter().collect();
+    if typed.pins.iter().flatten().count() == pins.len() {
         names.push("its pins".to_owned());
     } else {
         names.extend(pins.iter().map(|joint| joint_words(*joint).to_owned()));

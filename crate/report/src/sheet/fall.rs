@@ -135,8 +135,12 @@ fn rows(subject: &Subject, fall: &Fall) -> Vec<String> {
     }
     if let Some(start) = fall.start {
         rows.push(format!(
-            "Hardest to start, let go after it has stood: what closes it is {} times its break-out friction, {}.",
-            subject.say(Quantity::Ratio, start.ratio),
+            "Hardest to start, let go after it has stood: what closes it is {} its break-out friction, {}.",
+            if start.ratio >= 0.0 {
+                times(start.ratio, 1.0)
+            } else {
+                format!("{} times", subject.say(Quantity::Ratio, start.ratio))
+            },
             subject.at(&start.place)
         ));
     }

@@ -30,7 +30,7 @@ pub(super) fn stopped(lines: &mut Lines, answered: &Answered) {
         };
         lines.text(2, &stop_lead(&stopped, found));
         for (at, one) in found.explanations.iter().enumerate() {
-            let readings = readings_words(&stopped, one);
+            let readings = readings_words(&stopped, found, one);
             let fit = capital_first(fit_words(one.fit));
             let lead = format!("{}. {fit}: ", at.saturating_add(1));
             lines.item(

@@ -45,7 +45,8 @@ pub fn fit_words(fit: Fit) -> &'static str {
 }
 
 /// One thing seen against what an explanation needs.
-pub(super) fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
+/// `place_within` is the half-width of the place seen (ratio).
+pub(super) fn reading_words(stopped: &Stopped, reading: &ReadingFit, place_within: f64) -> String {
     let off = |off: f64| {
         let times = off / STANDARD_IN_95;
         if times >= 99.95 {
@@ -69,13 +70,22 @@ pub(super) fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
                 "stands at {}, chosen to fit",
                 stopped.say(Quantity::Travel, seen)
             ),
-            Some(asked) => format!(
-                "to stand at {} and not before, seen at {}: {} off, {}",
-                stopped.say(Quantity::Travel, asked),
-                stopped.say(Quantity::Travel, seen),
-                stopped.say(Quantity::Travel, (asked - seen).abs()),
-                off(by)
-            ),
+            Some(asked) => {
+                let apart = (asked - seen).abs();
+                let [needed, seen] = [asked, seen].map(|si| stopped.say(Quantity::Travel, si));
+                let alone = stopped.say(Quantity::Travel, apart);
+                if by / STANDARD_IN_95 > apart / place_within + NOT_THE_PLACE {
+                    format!(
+                        "to stand at {needed}, seen at {seen}: {alone} off; and by drawing and loads it would have stood elsewhere: in all {}",
+                        off(by)
+                    )
+                } else {
+                    format!(
+                        "to stand at {needed} and not before, seen at {seen}: {alone} off, {}",
+                        off(by)
+                    )
+                }
+            }
         },
         ReadingFit::Pressure {
             asked,
@@ -95,6 +105,9 @@ pub(super) fn reading_words(stopped: &Stopped, reading: &ReadingFit) -> String {
         }
     }
 }
+
+/// So much more than the place itself is off, in its ±, is told to be something else's (ratio).
+const NOT_THE_PLACE: f64 = 0.25;
 
 /// Standard uncertainties in the half-width that holds 95 % of a normal distribution (ratio).
 const STANDARD_IN_95: f64 = 1.96;
@@ -160,9 +173,12 @@ const ABOVE: f64 = 1.1;
 
 /// Each thing seen against what an explanation needs.
 #[must_use]
-pub fn readings_words(stopped: &Stopped, one: &Explanation) -> Vec<String> {
+pub fn readings_words(stopped: &Stopped, whole: &StopExplained, one: &Explanation) -> Vec<String> {
     let readings = one.readings.iter();
-    let mut found: Vec<String> = readings.map(|r| reading_words(stopped, r)).collect();
+    let within = whole.travel_within;
+    let mut found: Vec<String> = readings
+        .map(|r| reading_words(stopped, r, within))
+        .collect();
     let seen = stopped.model().and_then(|leg| leg.seen_stop.as_ref());
     let looked = seen.is_some_and(|seen| {
         seen.pump != PumpSeen::NotNoticed || seen.pressure.is_some() || seen.voltage.is_some()

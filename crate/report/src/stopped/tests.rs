@@ -155,7 +155,7 @@ fn readings_say_what_is_asked_and_what_was_seen() {
         leg: 0,
         units: UnitChoice::METRIC,
     };
-    let say = |reading| reading_words(&stopped, &reading);
+    let say = |reading| reading_words(&stopped, &reading, 0.02);
     assert_eq!(
         say(ReadingFit::HowFar {
             asked: None,
@@ -163,6 +163,22 @@ fn readings_say_what_is_asked_and_what_was_seen() {
             off: 0.0
         }),
         "stands at 90.0 %, chosen to fit"
+    );
+    // half a percent is a quarter of the ± of the place: what is off more is not the place
+    let place = |off| {
+        say(ReadingFit::HowFar {
+            asked: Some(0.875),
+            seen: 0.88,
+            off,
+        })
+    };
+    assert_eq!(
+        place(0.49),
+        "to stand at 87.5 % and not before, seen at 88.0 %: 0.5 % off, 0.2 times its ±"
+    );
+    assert_eq!(
+        place(3.73),
+        "to stand at 87.5 %, seen at 88.0 %: 0.5 % off; and by drawing and loads it would have stood elsewhere: in all 1.9 times its ±"
     );
     assert_eq!(
         say(ReadingFit::Pressure {

@@ -67,6 +67,7 @@ pub fn times_missing() -> &'static str {
 const SEPARATE: &str = "A separate unlock device, and a strut without a shortening cylinder, take no time and no fluid.";
 const SWITCHES: &str = "The switches sit where the file says; doors are not modeled.";
 const CONTACT: &str = "A leg stops where its new tire or another part first touches its well, or the tire its own leg, by the drawing: how far either gives way is not worked out. What touches where a leg starts stops nothing.";
+const ALIKE: &str = "Of legs that are alike on one pump, which goes first is decided by less than any figure is worth: it may be the other one on the airplane, and another in another browser.";
 const STARTS: &str = "A leg that has stood stays where the most of its source does not start it; what starts runs at once against its running friction.";
 
 /// What the times leave out or make simple.
@@ -92,6 +93,7 @@ pub fn supply_simplified(source: &Source) -> &'static [&'static str] {
         SWITCHES,
         CONTACT,
         STARTS,
+        ALIKE,
         "An accumulator takes and gives up no heat.",
         "Behind an orifice a load that pulls draws the pressure down to nothing at most (absolute zero at the standard atmosphere): from there on the leg runs ahead of the fluid, and only the fluid is timed.",
         "No position switch stops a hand or a constant pressure: either goes on until every leg is at the end of its way.",

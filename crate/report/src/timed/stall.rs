@@ -8,6 +8,9 @@ use crate::cases::joint_words;
 use crate::subject::{obstacle_words, part_name};
 use crate::text::capital_first;
 
+/// A leg that needs so many times what there is has no want of pressure (ratio). Our own figure, no source.
+const HELD: f64 = 3.0;
+
 /// Why a leg stands, and what would free it.
 #[must_use]
 pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
@@ -34,6 +37,13 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
                 return capital_first(&format!(
                     "{leg} stands {at}: it needs {} for the rest of its travel, which the supply makes, but the pump was stopped first by what its line and the other legs took. Look for a pressure switch set too low, by the maker's data.",
                     say(needed)
+                ));
+            }
+            if needed > HELD * available && available > 0.0 {
+                return capital_first(&format!(
+                    "{leg} stalls {at}: for the rest of its travel it needs {}, and {}. No pressure and no battery makes up so much: something all but holds it there, by its pins, its arm or its load.",
+                    say(needed),
+                    makes(timed, available)
                 ));
             }
             let mut ways = vec![format!("{} more pressure", say(needed - available))];
