@@ -49,9 +49,14 @@ pub fn is_working(state: &State) -> bool {
 fn part(state: &mut State) -> Option<Work> {
     let revision = state.document.revision();
     let comparing = state.session.comparing;
+    let answers_come = has_changed(state);
     let gear = state.document.gear();
     if state.derived.settle_part(gear, revision, comparing) {
         return Some(Work::Legs(state.derived.left(gear)));
+    }
+    if answers_come {
+        answered(state);
+        return Some(Work::Next);
     }
     // A drag wants its frame; the times follow when it is over.
     if matches!(state.session.gesture, Gesture::Drag { .. }) {
@@ -68,9 +73,8 @@ fn part(state: &mut State) -> Option<Work> {
         .then_some(Work::Stops)
 }
 
-/// What follows from the results.
-fn finish(state: &mut State, effects: &mut Vec<Effect>) {
-    let revision = state.document.revision();
+/// What follows from the answers, before the times are there.
+fn answered(state: &mut State) {
     if state.session.seek_worst {
         state.session.seek_worst = false;
         seek_worst(state);
@@ -79,6 +83,12 @@ fn finish(state: &mut State, effects: &mut Vec<Effect>) {
         let (first, last) = good.range();
         state.session.progress = state.session.progress.clamp(first, last);
     }
+}
+
+/// What follows from the results.
+fn finish(state: &mut State, effects: &mut Vec<Effect>) {
+    let revision = state.document.revision();
+    answered(state);
     times::follow(state);
     if state.titled_revision != revision {
         state.titled_revision = revision;
@@ -101,7 +111,7 @@ impl State {
 
     /// The legs are being worked out, and the times that are there are of an earlier state.
     pub(crate) fn times_are_coming(&self) -> bool {
-        matches!(self.working, Some(Work::Legs(_)))
+        matches!(self.working, Some(Work::Legs(_) | Work::Next))
     }
 
     /// Leaves what is not worked out yet; what is shown then is marked as being of an earlier state.

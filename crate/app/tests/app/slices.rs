@@ -1,6 +1,8 @@
 //! Large work goes on in parts, with a word, and can be given up.
 use gearswing_app::msg::{self, Msg};
-use gearswing_app::{Page, is_working, settle, settle_part, update};
+use gearswing_app::{
+    Page, Start, State, has_changed, is_working, settle, settle_part, update, view,
+};
 use gearswing_gear::model::Gear;
 
 use crate::support::Desk;
@@ -54,6 +56,31 @@ fn answers(desk: &Desk) -> (Vec<String>, Vec<String>) {
     )
 }
 
+/// Whoever opens the page sees the answers, and the leg with the worst of them, before the times are there.
+#[test]
+fn answers_come_before_the_times() {
+    let (mut state, _) = State::new(Start::default());
+    let mut effects = Vec::new();
+    let mut count = 0;
+    while has_changed(&state) {
+        assert!(settle_part(&mut state, &mut effects));
+        count += 1;
+    }
+    // one for each leg, and one that the times begin with
+    assert_eq!(count, state.gear().legs.len() + 1);
+    let first = view(&state);
+    assert_eq!(first.working, "");
+    assert_eq!(
+        first.times.sentences,
+        ["The gear against time is being worked out."]
+    );
+    settle(&mut state);
+    let whole = view(&state);
+    assert_eq!(first.answers, whole.answers);
+    assert_eq!(first.readout, whole.readout);
+    assert!(whole.times.sentences.len() > 1);
+}
+
 #[test]
 fn parts_come_to_what_one_piece_comes_to() {
     let mut desk = large();
@@ -69,8 +96,10 @@ fn parts_come_to_what_one_piece_comes_to() {
     while parts(&mut desk, 1) {
         count += 1;
         said.push(desk.page().working);
-        assert!(!said.last().unwrap().is_empty());
     }
+    // only between the answers and what comes after them nothing is told
+    let untold = said.iter().filter(|line| line.is_empty()).count();
+    assert_eq!(untold, 1, "{said:?}");
     assert!(count > 20, "{count} parts");
     said.dedup();
     assert!(said.len() >= 2, "{said:?}");

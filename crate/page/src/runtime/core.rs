@@ -49,7 +49,7 @@ impl Core {
             unsettled: true,
         };
         let mut late = core.perform(port, first)?;
-        let settled = Slice::begin(false)?.solve(&mut core.state)?;
+        let settled = Slice::begin(false)?.answer(&mut core.state)?;
         late.extend(core.perform(port, settled)?);
         core.show()?;
         core.finish(late)?;

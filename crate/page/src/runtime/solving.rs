@@ -43,6 +43,20 @@ impl Slice {
     /// Works out the results of what has changed, part by part until the slice is over. One measure is
     /// kept at a time: the browser would gather them without end.
     pub(super) fn solve(&self, state: &mut State) -> Result<Vec<Effect>> {
+        self.solve_while(state, |_| true)
+    }
+
+    /// Works out the answers only, what else there is with the next frames: they are what a person who
+    /// opens the page waits for.
+    pub(super) fn answer(&self, state: &mut State) -> Result<Vec<Effect>> {
+        self.solve_while(state, has_changed)
+    }
+
+    fn solve_while(
+        &self,
+        state: &mut State,
+        goes_on: impl Fn(&State) -> bool,
+    ) -> Result<Vec<Effect>> {
         let mut effects = Vec::new();
         let measured = self.clock.as_ref().filter(|_| has_changed(state));
         if let Some(clock) = measured {
@@ -51,7 +65,7 @@ impl Slice {
             clock.mark(BEGIN)?;
         }
         // without a clock there are no slices
-        while settle_part(state, &mut effects) && !self.is_over() {}
+        while settle_part(state, &mut effects) && !self.is_over() && goes_on(state) {}
         if let Some(clock) = measured {
             clock.measure_with_start_mark(NAME, BEGIN)?;
         }
