@@ -2,7 +2,7 @@
 use std::sync::OnceLock;
 
 use gearswing_gear::model::{Brace, Gear, Leg, Point};
-use gearswing_gearfile::STARTERS;
+use gearswing_gearfile::{DEMO, STARTERS};
 use gearswing_report::page::answers as words;
 use gearswing_report::page::names::leg_title;
 use gearswing_report::{
@@ -85,7 +85,7 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
                     .collect(),
                 over: match derived {
                     Some(d) if faded && d.good.is_some() => words::FADED.to_owned(),
-                    _ => words::of_starter(of_starter(state, leg)),
+                    _ => words::of_example(of_example(state, leg)),
                 },
                 faded: faded && derived.is_some_and(|d| d.good.is_some()),
                 name,
@@ -94,16 +94,16 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
         .collect()
 }
 
-/// How many pins and the axle of a leg stand where a starter has them, of how many; those of the demo are
-/// meant to.
-fn of_starter(state: &State, leg: &Leg) -> (usize, usize) {
+/// How many pins and the axle of a leg stand where a working example has them, of how many; those of the
+/// demo as it comes are meant to.
+fn of_example(state: &State, leg: &Leg) -> (usize, usize) {
     static STARTING: OnceLock<Vec<Leg>> = OnceLock::new();
     let pins = pins(leg);
     if *state.origin() == Origin::Demo {
         return (0, pins.len());
     }
     let starting = STARTING.get_or_init(|| {
-        let gears = STARTERS.iter();
+        let gears = std::iter::once(&DEMO).chain(&STARTERS);
         let gears = gears.flat_map(|example| [example.gear(), example.gear_in_inches()]);
         gears.flatten().flat_map(|gear| gear.legs).collect()
     });

@@ -134,22 +134,29 @@ fn the_page_tells_version_and_commit() {
     assert_eq!(told, "Gearswing 1.2.3 (commit 12ab34cd, changed since)");
 }
 
-/// The pins of a starter are nobody's airplane; one that is moved is the person's own.
+/// The pins of an example are nobody's airplane; one that is moved is the person's own.
 #[test]
-fn answers_of_a_starter_say_that_they_are() {
+fn answers_of_an_example_say_that_they_are() {
     let mut desk = Desk::demo();
     let over = |desk: &Desk| -> Vec<String> {
         let answers = desk.page().answers.into_iter();
         answers.map(|leg| leg.over).collect()
     };
     assert_eq!(over(&desk), [""; 3]);
+    // the demo is the person's own file from the first change on
+    desk.enter("legs[0].wheel.mass_kg", "12 lb");
+    assert!(
+        over(&desk)
+            .iter()
+            .all(|text| text.contains("6 points") && text.contains("6 still"))
+    );
     for starter in desk.page().starters {
         if starter.label == "The demo" {
             continue;
         }
         desk.send(starter.msg);
         assert!(
-            over(&desk)[0].contains("still stand where the starter has them"),
+            over(&desk)[0].contains("still stand where the example has them"),
             "{}",
             starter.label
         );

@@ -19,15 +19,15 @@ pub const SHOW_PLACE: &str = "Show the place";
 /// Over answers of an earlier state.
 pub const FADED: &str = "These answers are of the last model that could be worked out:";
 
-/// Over answers of a leg of whose pins so many stand where a starter has them, of how many; empty where none
-/// does.
+/// Over answers of a leg of whose pins so many stand where a working example has them, of how many; empty
+/// where none does.
 #[must_use]
-pub fn of_starter((same, pins): (usize, usize)) -> String {
+pub fn of_example((same, pins): (usize, usize)) -> String {
     if same == 0 {
         return String::new();
     }
     format!(
-        "Of this leg's {pins} points (axle, and pins but the trunnion), {same} still stand where the starter has them. Put in your own measurements before you trust an answer:"
+        "Of this leg's {pins} points (axle, and pins but the trunnion), {same} still stand where the example has them: put in your own measurements before you trust an answer."
     )
 }
 
