@@ -158,7 +158,13 @@ fn prove(subject: &Subject) -> String {
 /// That no air load is in any case, where it would count; a leg that is seen from ahead swings across the wind.
 fn without_air(subject: &Subject) -> &'static str {
     let set = &subject.gear.conditions;
-    if subject.result.view == View::Side && set.airspeed == 0.0 && set.gear_speed.is_none() {
+    let air = subject.model().map(|leg| &leg.air);
+    let catches = air.is_some_and(|air| air.wheel_drag_area + air.leg_drag_area > 0.0);
+    if subject.result.view == View::Front {
+        ""
+    } else if !catches {
+        " No air load is in this: no drag area is put in."
+    } else if set.airspeed == 0.0 && set.gear_speed.is_none() {
         " No air load is in this: the gear operating speed is not put in."
     } else {
         ""
@@ -285,14 +291,17 @@ mod tests {
     #[test]
     fn that_no_air_is_counted_is_told() {
         let (mut gear, mut result) = (full_gear(), result());
-        let mut said = |view, airspeed, gear_speed| {
+        let mut said = |view, airspeed, gear_speed, area| {
             (gear.conditions.airspeed, gear.conditions.gear_speed) = (airspeed, gear_speed);
+            let air = &mut gear.legs[0].air;
+            (air.wheel_drag_area, air.leg_drag_area) = (area, 0.0);
             result.view = view;
-            !without_air(&subject(&gear, &result, UnitChoice::METRIC)).is_empty()
+            without_air(&subject(&gear, &result, UnitChoice::METRIC))
         };
-        assert!(said(View::Side, 0.0, None));
-        assert!(!said(View::Side, 40.0, None));
-        assert!(!said(View::Side, 0.0, Some(40.0)));
-        assert!(!said(View::Front, 0.0, None));
+        assert!(said(View::Side, 0.0, None, 0.02).contains("gear operating speed"));
+        assert!(said(View::Side, 40.0, Some(40.0), 0.0).contains("no drag area"));
+        assert_eq!(said(View::Side, 40.0, None, 0.02), "");
+        assert_eq!(said(View::Side, 0.0, Some(40.0), 0.02), "");
+        assert_eq!(said(View::Front, 0.0, None, 0.0), "");
     }
 }

@@ -303,3 +303,32 @@ fn stays_out(barrier: &Barrier, corners: &[Point; 4], stray: f64) -> bool {
     let near = barrier.nearest(centre);
     near.distance > reach && !barrier.contains(centre)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::model::{Obstacle, Shape};
+
+    /// Of places that are equally deep the first on the way is told.
+    #[test]
+    fn the_first_of_equal_depths_stays() {
+        let square = [(0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0)];
+        let points = square.map(|(x, y)| Point::new(x, y)).to_vec();
+        let barrier = Barrier::new(&Obstacle {
+            name: String::new(),
+            shape: Shape::Solid { points },
+            required_clearance: None,
+            ignores: Vec::new(),
+        });
+        let mut deepest = Deepest::NONE;
+        for (x, progress, told) in [
+            (0.25, 0.1, (0.25, 0.1)),
+            (0.75, 0.2, (0.25, 0.1)),
+            (0.5, 0.3, (0.5, 0.3)),
+            (0.25, 0.4, (0.5, 0.3)),
+        ] {
+            deepest.offer(&barrier, Point::new(x, 0.5), progress);
+            assert_eq!((deepest.depth, deepest.progress), told);
+        }
+    }
+}

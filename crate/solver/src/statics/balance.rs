@@ -155,3 +155,25 @@ fn inverse_columns(matrix: &Matrix3<f64>) -> Option<[Vector3<f64>; 3]> {
     }
     Some([bc / determinant, ca / determinant, ab / determinant])
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Equations multiplied by numbers of their own have the same solution (linear algebra): whether there is
+    /// one does not depend on their units.
+    #[test]
+    fn a_dead_point_is_no_matter_of_scale() {
+        let sound = Matrix3::new(2.0, 1.0, 0.0, 1.0, 3.0, 1.0, 0.0, 1.0, 4.0);
+        let flat = Matrix3::new(1.0, 2.0, 3.0, 2.0, 4.0, 6.0, 0.0, 1.0, 1.0);
+        let right = Vector3::new(1.0, -2.0, 0.5);
+        let solved = sound.lu().solve(&right).unwrap();
+        for scales in [[1.0, 1.0, 1.0], [1e8, 1e8, 1e-8], [1e-9, 1e6, 1e3]] {
+            let rows = Matrix3::from_diagonal(&Vector3::from(scales));
+            assert!(inverse_columns(&(rows * flat)).is_none(), "{scales:?}");
+            let columns = inverse_columns(&(rows * sound)).unwrap();
+            let found = Matrix3::from_columns(&columns) * rows * right;
+            assert!((found - solved).norm() < 1e-12, "{scales:?}: {found}");
+        }
+    }
+}

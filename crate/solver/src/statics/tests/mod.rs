@@ -1,5 +1,7 @@
 //! Virtual work against free bodies, energy, springs, friction.
 
+/// What each load case counts on.
+mod cases;
 /// Friction of the pins against closed forms.
 mod friction;
 /// Spring laws and their energy.
