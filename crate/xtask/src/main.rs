@@ -2,6 +2,7 @@
 
 mod arguments;
 mod bench;
+mod beside;
 mod build;
 mod deny;
 mod licenses;

@@ -16,6 +16,9 @@ pub(crate) struct Step {
     pub part_of: PartOf,
     /// The room it needs; while that is still to be written, the step is passed over and says so.
     pub room: Option<&'static str>,
+    /// Makes ready what it needs, where it then goes on beside the steps after it, when it is not asked for
+    /// alone: it needs no more than what those leave of the processors, and shows its output when it is done.
+    pub beside: Option<fn() -> Result<()>>,
     /// Does it.
     pub work: fn() -> Result<()>,
 }
@@ -71,14 +74,17 @@ pub(crate) const STEPS: &[Step] = &[
         "crate/command",
         step("command", "build the command line program", command),
     ),
-    needs(
-        "tests/reference",
-        step(
-            "reference",
-            "against outside libraries, in Python",
-            reference,
-        ),
-    ),
+    Step {
+        beside: Some(reference_ready),
+        ..needs(
+            "tests/reference",
+            step(
+                "reference",
+                "against outside libraries, in Python",
+                reference,
+            ),
+        )
+    },
     needs(
         "tests/browser",
         step("browser", "journeys in Chromium", browser),
@@ -92,6 +98,7 @@ const fn step(name: &'static str, what: &'static str, work: fn() -> Result<()>) 
         what,
         part_of: PartOf::Whole,
         room: None,
+        beside: None,
         work,
     }
 }
@@ -202,8 +209,12 @@ fn command() -> Result<()> {
     run(cargo().args(["build", "--release", "--bin", "gearswing"]))
 }
 
-fn reference() -> Result<()> {
-    let python = tools::python("tests/reference/requirements.txt")?;
+/// Packages of the reference.
+const REQUIREMENTS: &str = "tests/reference/requirements.txt";
+
+/// What is installed and built is so before it goes on beside others, which install and build too.
+fn reference_ready() -> Result<()> {
+    tools::python(REQUIREMENTS)?;
     run(cargo().args([
         "build",
         "--release",
@@ -211,7 +222,12 @@ fn reference() -> Result<()> {
         "gearswing",
         "--bin",
         "time-legs",
-    ]))?;
+    ]))
+}
+
+fn reference() -> Result<()> {
+    reference_ready()?;
+    let python = tools::python(REQUIREMENTS)?;
     let built = |name: &str| {
         target()
             .join("release")

@@ -1,6 +1,7 @@
 //! `cargo xtask test`: runs the steps of the extent asked for, ends at the first failure, prints a table.
 
 use crate::arguments::{Check, Extent};
+use crate::beside::Beside;
 use crate::process;
 use crate::rooms;
 use crate::steps::{STEPS, Step};
@@ -51,19 +52,35 @@ fn run(check: &Check) -> Result<()> {
     let start = Instant::now();
     let mut failure = None;
     let mut outcomes = Vec::new();
-    for step in &chosen {
-        let outcome = if failure.is_some() {
-            Outcome::NotRun
-        } else {
-            match perform(step) {
-                (outcome, Ok(())) => outcome,
-                (outcome, Err(error)) => {
-                    failure = Some((step.name, error));
-                    outcome
-                }
+    let mut beside = Vec::new();
+    for (at, step) in chosen.iter().enumerate() {
+        if failure.is_some() {
+            outcomes.push(Outcome::NotRun);
+            continue;
+        }
+        if let Some(ready) = step.beside.filter(|_| only.is_none()) {
+            println!("\n== {}: goes on beside the steps after it", step.name);
+            match ready().and_then(|()| Beside::begin(step)) {
+                Ok(one) => beside.push((at, step.name, one)),
+                Err(error) => failure = Some((step.name, error)),
+            }
+            // until it is done
+            outcomes.push(Outcome::NotRun);
+            continue;
+        }
+        let (outcome, done) = perform(step);
+        failure = done.err().map(|error| (step.name, error));
+        outcomes.push(outcome);
+    }
+    for (at, name, one) in beside {
+        let (seconds, done) = one.end();
+        outcomes[at] = match done {
+            Ok(()) => Outcome::Good(seconds),
+            Err(error) => {
+                failure = failure.or(Some((name, error)));
+                Outcome::Failed(seconds)
             }
         };
-        outcomes.push(outcome);
     }
     println!("\n{:<10} {:<8} {:>8}", "step", "result", "seconds");
     for (step, outcome) in chosen.iter().zip(&outcomes) {
