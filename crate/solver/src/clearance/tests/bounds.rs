@@ -1,5 +1,5 @@
 //! Bounds of the certificate by hand and against sampling, what is drawn, what is told of skews.
-use super::super::rig::Rig;
+use super::super::rig::{Rig, sagitta};
 use super::super::segment::segment_distance;
 use super::super::{ClearanceCase, ClearanceOptions, TOLD_SKEW, clearances, skew_losses};
 use super::cases::{obstacle, plain, solve};
@@ -58,7 +58,7 @@ fn a_gland_stays_within_its_bound() {
     short.actuator.mount = Point::new(0.1, -0.6);
     let mut legs = sample::kinds();
     legs.push(short);
-    let mut bounded = 0;
+    let (mut bounded, mut loosest) = (0, 0.0_f64);
     for leg in &legs {
         let (linkage, rig) = (Linkage::new(leg), Rig::new(leg));
         let poses = Sweep::new(leg, &linkage, 16).poses;
@@ -67,17 +67,22 @@ fn a_gland_stays_within_its_bound() {
             let (a, b) = (pair[0], pair[1]);
             let bound = rig.stray_actuator(a, b);
             let (from, to) = (rig.gland(a), rig.gland(b));
+            let mut most = 0.0_f64;
             for at in 1..20 {
                 let share = f64::from(at) / 20.0;
                 let between = a.place.progress + share * (b.place.progress - a.place.progress);
                 let gland = rig.gland(&linkage.pose(between).unwrap());
                 let off = segment_distance(gland, gland, from, to);
                 assert!(off <= bound + 1e-12, "{off} {bound}");
+                most = most.max(off);
             }
             bounded += usize::from(bound.is_finite());
+            if bound.is_finite() && most > 1e-4 {
+                loosest = loosest.max(bound / most);
+            }
         }
     }
-    assert!(bounded > 100, "{bounded}");
+    assert!(bounded > 100 && loosest < 80.0, "{bounded} {loosest}");
 }
 
 /// A wheel of 0.42 m about a trunnion 0.7 m off sweeps from 0.49 to 0.91 m.
@@ -196,4 +201,101 @@ fn a_turned_tire_reaches_farther_by_hand() {
             "{view:?} {new:?}"
         );
     }
+}
+
+/// Both ends of the lower link stay within its bound at one common parameter between any two poses, and the bound
+/// is no more than some times what they stray: it decides how fine the certificate has to look.
+#[test]
+fn a_lower_link_stays_within_its_bound() {
+    let (mut seen, mut loosest) = (0, 0.0_f64);
+    for leg in sample::kinds() {
+        let (linkage, rig) = (Linkage::new(&leg), Rig::new(&leg));
+        let poses = Sweep::new(&leg, &linkage, 64).poses;
+        let swings: Vec<&Pose> = poses.iter().filter(|p| p.place.progress >= 0.0).collect();
+        for pair in swings.windows(2) {
+            let (a, b) = (pair[0], pair[1]);
+            let ends = |pose: &Pose| pose.knee.zip(pose.brace_attach);
+            let (Some((ka, ba)), Some((kb, bb))) = (ends(a), ends(b)) else {
+                continue;
+            };
+            let bound = rig.stray_lower(a, b);
+            let mut most = 0.0_f64;
+            for at in 1..12 {
+                let share = f64::from(at) / 12.0;
+                let between = a.place.progress + share * (b.place.progress - a.place.progress);
+                let (k, b1) = ends(&linkage.pose(between).unwrap()).unwrap();
+                let off = |t: f64| {
+                    let knee = (k - (ka + (kb - ka) * t)).norm();
+                    knee.max((b1 - (ba + (bb - ba) * t)).norm())
+                };
+                let least = (0..=2_000)
+                    .map(|i| off(f64::from(i) / 2_000.0))
+                    .fold(f64::INFINITY, f64::min);
+                // so fine are the parameters that were tried
+                let step = (kb - ka).norm().max((bb - ba).norm()) / 4_000.0;
+                assert!(least - step <= bound, "{least} {bound}");
+                most = most.max(least - step);
+            }
+            if bound.is_finite() && most > 1e-5 {
+                seen += 1;
+                loosest = loosest.max(bound / most);
+            }
+        }
+    }
+    assert!(seen > 100 && loosest < 6.0, "{seen} {loosest}");
+}
+
+/// A link between two cranks (four-bar linkage, any text on mechanisms): where it hardly turns, as in a
+/// parallelogram, its ends still stray by the heights of their arcs, and one lags by what those differ.
+#[test]
+fn a_link_between_cranks_stays_within_its_bound() {
+    let mut seen = 0;
+    for (r1, r2) in [(1.0, 1.0), (1.0, 1.02), (1.0, 0.7), (0.4, 1.0)] {
+        for (base, length) in [(0.5, 0.5), (0.5, 0.52), (0.8, 0.5), (1.5, 1.4)] {
+            for (from, turn) in [
+                (0.3, 0.05),
+                (0.9, 0.2),
+                (1.4, 0.4),
+                (2.0, 0.3),
+                (-0.8, 0.25),
+            ] {
+                let ends = |angle: f64| {
+                    let knee = Point::new(r1 * angle.cos(), r1 * angle.sin());
+                    // where the circles about the knee and about the other pivot cross
+                    let across = Point::new(base, 0.0) - knee;
+                    let apart = across.norm();
+                    let along = (apart * apart + length * length - r2 * r2) / (2.0 * apart);
+                    let square = length * length - along * along;
+                    let along_side = Vector::new(-across.y, across.x) / apart;
+                    (square > 1e-3).then(|| {
+                        (
+                            knee,
+                            knee + across / apart * along + along_side * square.sqrt(),
+                        )
+                    })
+                };
+                let (Some((ka, ba)), Some((kb, bb))) = (ends(from), ends(from + turn)) else {
+                    continue;
+                };
+                let (dk, db) = (kb - ka, bb - ba);
+                let heights = sagitta(r1, dk.norm()) + sagitta(r2, db.norm());
+                let bound = Rig::stray_link(ba - ka, length, (dk, db), heights);
+                for at in 1..12 {
+                    let Some((k, b)) = ends(from + turn * f64::from(at) / 12.0) else {
+                        continue;
+                    };
+                    let off = |t: f64| (k - (ka + dk * t)).norm().max((b - (ba + db * t)).norm());
+                    let tried = (0..=2_000).map(|i| off(f64::from(i) / 2_000.0));
+                    let least = tried.fold(f64::INFINITY, f64::min);
+                    let step = dk.norm().max(db.norm()) / 4_000.0;
+                    assert!(
+                        least - step <= bound,
+                        "{r1} {r2} {base} {length} {from}: {least} {bound}"
+                    );
+                    seen += 1;
+                }
+            }
+        }
+    }
+    assert!(seen > 300, "{seen}");
 }
