@@ -74,7 +74,7 @@ impl Drive {
 pub(crate) struct OneWay {
     /// What it pushes with.
     pub(crate) face: Face,
-    /// Force of the back pressure against it (N).
+    /// Force of the back pressure against it, none on a motor (N).
     against: f64,
     /// Area filled over area emptied; 1 without fluid (ratio).
     pub(crate) ratio: f64,
@@ -86,7 +86,7 @@ impl OneWay {
     pub(crate) fn balances(&self, effort: f64) -> f64 {
         match self.face {
             Face::Fluid { area } => (effort + self.against) / area,
-            Face::Electric => effort + self.against,
+            Face::Electric => effort,
         }
     }
 

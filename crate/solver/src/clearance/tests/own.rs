@@ -5,7 +5,7 @@ use super::super::{
 use super::support::Drawn;
 use crate::kinematics::Pose;
 use crate::model::*;
-use crate::result::{Clearance, NotChecked, OwnClearance, Phase, TireState};
+use crate::result::{Clearance, NotChecked, OwnClearance, OwnNotChecked, Phase, TireState};
 use crate::tires::TireSizes;
 
 fn p(x: f64, y: f64) -> Point {
@@ -321,4 +321,21 @@ fn skews_come_off_the_wheel_alone_and_room_is_a_row() {
             .iter()
             .all(|row| row.tightest.place.phase == Phase::Swing)
     );
+}
+
+/// No sound leg of any kind is given up: a bound that is too loose would leave parts unchecked.
+#[test]
+fn nothing_of_a_sound_leg_is_left_unresolved() {
+    let mut rows = 0;
+    for mut leg in gearswing_samples::leg::kinds() {
+        leg.out_of_plane.own_leg = OwnLeg::All;
+        for view in [View::Front, View::Side] {
+            leg.view = view;
+            let Ok(found) = solve(&leg) else { continue };
+            rows += found.own.len();
+            let given_up = |s: &&OwnNotChecked| s.why == NotChecked::Unresolved;
+            assert_eq!(found.own_not_checked.iter().find(given_up), None);
+        }
+    }
+    assert!(rows > 200, "{rows}");
 }
