@@ -86,7 +86,7 @@ impl OneWay {
     pub(crate) fn balances(&self, effort: f64) -> f64 {
         match self.face {
             Face::Fluid { area } => (effort + self.against) / area,
-            Face::Electric => effort,
+            Face::Electric => effort + self.against,
         }
     }
 
