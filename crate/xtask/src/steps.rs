@@ -5,6 +5,7 @@ use crate::build::{self, WASM};
 use crate::process::{cargo, is_long, program, run, target};
 use crate::{deny, licenses, rooms, size, tidy, tools};
 use anyhow::{Context, Result};
+use std::path::PathBuf;
 
 /// One step of the check.
 pub(crate) struct Step {
@@ -209,12 +210,14 @@ fn command() -> Result<()> {
     run(cargo().args(["build", "--release", "--bin", "gearswing"]))
 }
 
-/// Packages of the reference.
-const REQUIREMENTS: &str = "tests/reference/requirements.txt";
-
 /// What is installed and built is so before it goes on beside others, which install and build too.
 fn reference_ready() -> Result<()> {
-    tools::python(REQUIREMENTS)?;
+    reference_tools().map(drop)
+}
+
+/// The programs that the reference is held against, built; the Python that it runs in.
+fn reference_tools() -> Result<PathBuf> {
+    let python = tools::python("tests/reference/requirements.txt")?;
     run(cargo().args([
         "build",
         "--release",
@@ -222,12 +225,12 @@ fn reference_ready() -> Result<()> {
         "gearswing",
         "--bin",
         "time-legs",
-    ]))
+    ]))?;
+    Ok(python)
 }
 
 fn reference() -> Result<()> {
-    reference_ready()?;
-    let python = tools::python(REQUIREMENTS)?;
+    let python = reference_tools()?;
     let built = |name: &str| {
         target()
             .join("release")

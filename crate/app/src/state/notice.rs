@@ -52,19 +52,25 @@ impl Notices {
     }
 
     /// For information.
-    pub(crate) fn info(&mut self, text: impl Into<String>) -> u64 {
-        self.add(NoticeKind::Info, text, Vec::new())
+    pub(crate) fn info(&mut self, text: impl Into<String>) {
+        self.add(NoticeKind::Info, text, Vec::new());
     }
 
     /// Something did not work.
-    pub(crate) fn problem(&mut self, text: impl Into<String>) -> u64 {
-        self.add(NoticeKind::Problem, text, Vec::new())
+    pub(crate) fn problem(&mut self, text: impl Into<String>) {
+        self.add(NoticeKind::Problem, text, Vec::new());
     }
 
-    /// Makes a notice one of the gear as it is: it goes with the next change.
-    pub(crate) fn of_now(&mut self, id: u64) {
-        for notice in self.all.iter_mut().filter(|notice| notice.id == id) {
-            notice.of_now = true;
+    /// Adds a notice of the gear as it is: it goes with the next change.
+    pub(crate) fn add_of_now(
+        &mut self,
+        kind: NoticeKind,
+        text: impl Into<String>,
+        actions: Vec<(String, Msg)>,
+    ) {
+        self.add(kind, text, actions);
+        if let Some(newest) = self.all.first_mut() {
+            newest.of_now = true;
         }
     }
 

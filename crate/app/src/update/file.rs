@@ -84,10 +84,10 @@ fn new(state: &mut State, starter: &str) {
     };
     match gear {
         Ok(gear) => state.add_file(gear),
-        Err(error) => {
-            let text = words::example_unreadable(&open_error_text(&error));
-            state.session.notices.problem(text);
-        }
+        Err(error) => state
+            .session
+            .notices
+            .problem(words::example_unreadable(&open_error_text(&error))),
     }
 }
 

@@ -125,12 +125,11 @@ impl State {
         self.derived.revision = work.0;
         self.timed.give_up(gear, (work.0, work.2));
         self.stops.give_up(gear, work.0);
-        let id = self.session.notices.add(
+        self.session.notices.add_of_now(
             NoticeKind::Info,
             GIVEN_UP,
             vec![(WORK_OUT.to_owned(), Msg::View(View::WorkOut))],
         );
-        self.session.notices.of_now(id);
     }
 
     /// Works out after all what was given up.

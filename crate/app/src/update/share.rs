@@ -15,13 +15,14 @@ pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
         Share::CopyLink => copy_link(state),
         Share::Copied => {
             let text = words::copied(unread(state).count(), is_here_only(&state.files.address));
-            let id = state.session.notices.info(text.clone());
-            state.session.notices.of_now(id);
+            let notices = &mut state.session.notices;
+            notices.add_of_now(NoticeKind::Info, text.clone(), Vec::new());
             vec![Effect::Announce { text }]
         }
         Share::CopyFailed { reason } => {
-            let id = state.session.notices.problem(words::not_copied(&reason));
-            state.session.notices.of_now(id);
+            let text = words::not_copied(&reason);
+            let notices = &mut state.session.notices;
+            notices.add_of_now(NoticeKind::Problem, text, Vec::new());
             Vec::new()
         }
         Share::OpenLink { text } => state.open_link(&text),
@@ -141,19 +142,19 @@ fn copy_link(state: &mut State) -> Vec<Effect> {
     let code = match state.link_text() {
         Ok(code) => code,
         Err(reason) => {
-            let id = state.session.notices.problem(words::no_link(&reason));
-            state.session.notices.of_now(id);
+            let text = words::no_link(&reason);
+            let notices = &mut state.session.notices;
+            notices.add_of_now(NoticeKind::Problem, text, Vec::new());
             return Vec::new();
         }
     };
     let text = format!("{}#{code}", state.files.address);
     if !link::fits(&text) {
-        let id = state.session.notices.add(
+        state.session.notices.add_of_now(
             NoticeKind::Problem,
             words::too_long(text.chars().count(), link::LINK_LIMIT),
             vec![(words::SAVE_FILE.to_owned(), Msg::File(File::Export))],
         );
-        state.session.notices.of_now(id);
         return Vec::new();
     }
     let mut effects = vec![Effect::CopyText { text }];

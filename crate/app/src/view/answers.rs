@@ -97,19 +97,20 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
 /// How many pins and the axle of a leg stand where a working example has them, of how many; those of the
 /// demo as it comes are meant to.
 fn of_example(state: &State, leg: &Leg) -> (usize, usize) {
-    static STARTING: OnceLock<Vec<Leg>> = OnceLock::new();
+    static EXAMPLES: OnceLock<Vec<Vec<Point>>> = OnceLock::new();
     let pins = pins(leg);
     if *state.origin() == Origin::Demo {
         return (0, pins.len());
     }
-    let starting = STARTING.get_or_init(|| {
+    let examples = EXAMPLES.get_or_init(|| {
         let gears = std::iter::once(&DEMO).chain(&STARTERS);
         let gears = gears.flat_map(|example| [example.gear(), example.gear_in_inches()]);
-        gears.flatten().flat_map(|gear| gear.legs).collect()
+        let legs = gears.flatten().flat_map(|gear| gear.legs);
+        legs.map(|leg| self::pins(&leg)).collect()
     });
-    let same = starting.iter().map(|other| {
-        let both = pins.iter().zip(self::pins(other));
-        both.filter(|(own, other)| **own == *other).count()
+    let same = examples.iter().map(|other| {
+        let both = pins.iter().zip(other);
+        both.filter(|(own, other)| own == other).count()
     });
     (same.max().unwrap_or(0), pins.len())
 }

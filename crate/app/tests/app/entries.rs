@@ -218,36 +218,24 @@ fn undo_takes_back_an_entry_that_was_not_taken() {
 #[test]
 fn a_notice_of_now_stays_while_nothing_changes() {
     let mut desk = Desk::demo();
-    let told = |desk: &mut Desk| {
-        let notices = desk.page().notices;
-        notices
-            .iter()
-            .any(|notice| notice.text.contains("clipboard"))
-    };
     desk.send(Msg::Share(msg::Share::Copied));
     desk.enter(BORE, "1 3/x");
     desk.send(Msg::Field(msg::Field::Revert {
         path: BORE.to_owned(),
     }));
-    assert!(told(&mut desk));
+    assert!(tells_of_clipboard(&desk));
     desk.send(Msg::File(msg::File::OpenDemo));
-    assert!(!told(&mut desk));
+    assert!(!tells_of_clipboard(&desk));
 }
 
 /// What a notice tells of a link is over with the next change.
 #[test]
 fn a_copied_link_is_of_the_gear_as_it_was() {
     let mut desk = Desk::demo();
-    let told = |desk: &mut Desk| {
-        let notices = desk.page().notices;
-        notices
-            .iter()
-            .any(|notice| notice.text.contains("clipboard"))
-    };
     desk.send(Msg::Share(msg::Share::Copied));
-    assert!(told(&mut desk));
+    assert!(tells_of_clipboard(&desk));
     desk.enter(BORE, "1 3/8");
-    assert!(!told(&mut desk));
+    assert!(!tells_of_clipboard(&desk));
 }
 
 #[test]
@@ -260,4 +248,12 @@ fn a_long_entry_is_cut_where_it_is_told() {
         fault.contains("1x777") && fault.chars().count() < 300,
         "{fault}"
     );
+}
+
+/// Whether a notice says that a link is on the clipboard.
+fn tells_of_clipboard(desk: &Desk) -> bool {
+    let notices = desk.page().notices;
+    notices
+        .iter()
+        .any(|notice| notice.text.contains("clipboard"))
 }

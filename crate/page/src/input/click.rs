@@ -67,9 +67,6 @@ pub(super) fn register(port: &Port) -> Result<()> {
             report(skip(&id));
         } else if let Some(act) = data(&event, "data-act") {
             report(fixed(&to, &act));
-            if act == "duplicate" {
-                report(leave_files());
-            }
         }
     })?);
     Ok(())
@@ -122,7 +119,10 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
         "give-up" => Msg::View(View::GiveUp),
         "export" => Msg::File(File::Export),
         "export-all" => Msg::File(File::ExportAll),
-        "duplicate" => Msg::File(File::Duplicate),
+        "duplicate" => {
+            leave_files()?;
+            Msg::File(File::Duplicate)
+        }
         "demo" => Msg::File(File::OpenDemo),
         "copy-link" => Msg::Share(Share::CopyLink),
         "open-link" => {

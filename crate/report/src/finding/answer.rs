@@ -93,8 +93,7 @@ pub fn finding_text(subject: &Subject, finding: &Finding) -> FindingText {
         .collect();
     if finding.question == Question::Clears {
         governs.extend(beside::lines(subject));
-    }
-    if finding.question != Question::Clears {
+    } else {
         governs.extend(weightless(subject));
     }
     if matches!(finding.detail, FindingDetail::OverCentre { .. }) {

@@ -103,7 +103,7 @@ pub(super) fn way_of(subject: &Subject, most: f64) -> Motion {
 }
 
 /// What to try where there is too little.
-pub(super) fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) -> Vec<String> {
+pub(super) fn more_force(subject: &Subject, pressure: &Pressure) -> Vec<String> {
     let force = &subject.result.force;
     let fluid = force.driven_by == DrivenBy::Fluid;
     if pressure.needed > BEYOND * pressure.available && pressure.available > 0.0 {
@@ -120,7 +120,7 @@ pub(super) fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) ->
         "Move the actuator's mount or attach point so that it has more arm at this place."
             .to_owned(),
     ]);
-    let left = pressure.available * (1.0 - wanted);
+    let left = pressure.available * (1.0 - pressure.required);
     let more = more_area(pressure.needed, left, subject.gear.supply.return_pressure);
     if fluid && more.is_finite() && more > 0.0 {
         let side = match (force.stroke, pressure.motion) {
@@ -138,7 +138,7 @@ pub(super) fn more_force(subject: &Subject, pressure: &Pressure, wanted: f64) ->
 
 /// A leg that needs so many times what there is has no want of pressure: something all but binds it (ratio).
 /// Our own figure, no source.
-const BEYOND: f64 = 3.0;
+pub(crate) const BEYOND: f64 = 3.0;
 
 /// What to look at where no pressure and no bore would do.
 fn what_holds(subject: &Subject) -> Vec<String> {
@@ -233,7 +233,7 @@ mod tests {
             required: 0.1,
             mount_load: 1_000.0,
         };
-        let first = more_force(&subject, &pressure, 0.1).swap_remove(0);
+        let first = more_force(&subject, &pressure).swap_remove(0);
         (available(&subject, Motion::Retract, most), first)
     }
 

@@ -57,7 +57,7 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
     };
     let try_next = match finding.verdict {
         Verdict::Good | Verdict::NotShown => vec![prove(subject)],
-        Verdict::Marginal | Verdict::Bad => more_force(subject, pressure, wanted),
+        Verdict::Marginal | Verdict::Bad => more_force(subject, pressure),
     };
     AnswerText {
         sentence: format!(

@@ -16,7 +16,7 @@ const ROUND_LOAD: f64 = 100.0;
 
 /// A push at the knee below so many times the least that counts is said to be little (ratio). Our own
 /// figure, no source.
-pub(super) const FIRM: f64 = 2.0;
+const FIRM: f64 = 2.0;
 
 const PUSH_CHECK: &str = "On jacks, push the locked knee by hand in the unlocking direction: it must snap back hard onto its stop.";
 const LOCK_SPRING: &str = "Check the lock spring, hook or pressure that holds the knee on its stop in service: by these figures little does.";
@@ -71,7 +71,7 @@ pub(super) fn over_centre(
                 } else {
                     ": its dead weight hardly holds it"
                 }
-            } else if knee_push < FIRM * LEAST_KNEE_PUSH {
+            } else if is_little(knee_push) {
                 ", little more than a hand's touch"
             } else {
                 ""
@@ -119,7 +119,7 @@ pub(super) fn over_centre(
     };
     let air = in_the_air(subject);
     let good = ground_into_lock > 0.0 && !is_loose && !is_small && !little_left && air.is_empty();
-    let steps: &[&str] = if good && knee_push < FIRM * LEAST_KNEE_PUSH {
+    let steps: &[&str] = if good && is_little(knee_push) {
         &[LOCK_SPRING, PUSH_CHECK, LOCK_PROOFS, LOCK_BY_HAND]
     } else if good {
         &[PUSH_CHECK, LOCK_PROOFS, LOCK_BY_HAND]
@@ -134,6 +134,11 @@ pub(super) fn over_centre(
         ),
         try_next: steps.iter().map(|&step| step.to_owned()).collect(),
     }
+}
+
+/// Whether a push at the knee (N) counts as holding it, and hardly more.
+pub(super) fn is_little(knee_push: f64) -> bool {
+    (LEAST_KNEE_PUSH..FIRM * LEAST_KNEE_PUSH).contains(&knee_push)
 }
 
 /// A round load in the units chosen (N).

@@ -34,6 +34,7 @@ mod tests;
 
 pub use answer::{FindingText, finding_text, question_text, verdict_text};
 pub use assumption::{Governing, Mark, governing};
+pub(crate) use available::BEYOND;
 pub(crate) use beside::side_words;
 pub use jam::jam_text;
 pub use short::finding_short;

@@ -1,12 +1,11 @@
 //! The number of an answer in a few words.
 use gearswing_gear::model::{EmergencyWay, Source};
-use gearswing_solver::LEAST_KNEE_PUSH;
 use gearswing_solver::result::{
     FallOutcome, Finding, FindingDetail, LoadCase, Question, Unpowered, Verdict,
 };
 use gearswing_units::Quantity;
 
-use super::locks::FIRM;
+use super::locks::is_little;
 use super::way_down;
 use crate::cases::in_case;
 use crate::subject::Subject;
@@ -94,9 +93,7 @@ pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
             "pushed off its stop, {}",
             subject.say(Quantity::Force, -knee_push)
         ),
-        FindingDetail::OverCentre { knee_push, .. }
-            if (LEAST_KNEE_PUSH..FIRM * LEAST_KNEE_PUSH).contains(knee_push) =>
-        {
+        FindingDetail::OverCentre { knee_push, .. } if is_little(*knee_push) => {
             format!("knee held by {}", subject.say(Quantity::Force, *knee_push))
         }
         FindingDetail::OverCentre { offset, .. } => format!("{} over center", length(*offset)),

@@ -5,11 +5,9 @@ use gearswing_units::Quantity;
 
 use super::Timed;
 use crate::cases::joint_words;
+use crate::finding::BEYOND;
 use crate::subject::{obstacle_words, part_name};
 use crate::text::capital_first;
-
-/// A leg that needs so many times what there is has no want of pressure (ratio). Our own figure, no source.
-const HELD: f64 = 3.0;
 
 /// Why a leg stands, and what would free it.
 #[must_use]
@@ -39,7 +37,7 @@ pub fn stall_sentence(timed: &Timed, run: &Run, stall: &Stall) -> String {
                     say(needed)
                 ));
             }
-            if needed > HELD * available && available > 0.0 {
+            if needed > BEYOND * available && available > 0.0 {
                 return capital_first(&format!(
                     "{leg} stalls {at}: for the rest of its travel it needs {}, and {}. No pressure and no battery makes up so much: something all but holds it there, by its pins, its arm or its load.",
                     say(needed),

@@ -203,6 +203,15 @@ fn a_turned_tire_reaches_farther_by_hand() {
     }
 }
 
+/// How far two points are at least from both of their straight ways at one common parameter (m), less what lies
+/// between the parameters that are tried.
+fn strays(((ka, kb), (ba, bb)): ((Point, Point), (Point, Point)), (k, b): (Point, Point)) -> f64 {
+    let (dk, db) = (kb - ka, bb - ba);
+    let off = |t: f64| (k - (ka + dk * t)).norm().max((b - (ba + db * t)).norm());
+    let tried = (0..=2_000).map(|i| off(f64::from(i) / 2_000.0));
+    tried.fold(f64::INFINITY, f64::min) - dk.norm().max(db.norm()) / 4_000.0
+}
+
 /// Both ends of the lower link stay within its bound at one common parameter between any two poses, and the bound
 /// is no more than some times what they stray: it decides how fine the certificate has to look.
 #[test]
@@ -224,17 +233,9 @@ fn a_lower_link_stays_within_its_bound() {
                 let share = f64::from(at) / 12.0;
                 let between = a.place.progress + share * (b.place.progress - a.place.progress);
                 let (k, b1) = ends(&linkage.pose(between).unwrap()).unwrap();
-                let off = |t: f64| {
-                    let knee = (k - (ka + (kb - ka) * t)).norm();
-                    knee.max((b1 - (ba + (bb - ba) * t)).norm())
-                };
-                let least = (0..=2_000)
-                    .map(|i| off(f64::from(i) / 2_000.0))
-                    .fold(f64::INFINITY, f64::min);
-                // so fine are the parameters that were tried
-                let step = (kb - ka).norm().max((bb - ba).norm()) / 4_000.0;
-                assert!(least - step <= bound, "{least} {bound}");
-                most = most.max(least - step);
+                let strays = strays(((ka, kb), (ba, bb)), (k, b1));
+                assert!(strays <= bound, "{strays} {bound}");
+                most = most.max(strays);
             }
             if bound.is_finite() && most > 1e-5 {
                 seen += 1;
@@ -284,13 +285,10 @@ fn a_link_between_cranks_stays_within_its_bound() {
                     let Some((k, b)) = ends(from + turn * f64::from(at) / 12.0) else {
                         continue;
                     };
-                    let off = |t: f64| (k - (ka + dk * t)).norm().max((b - (ba + db * t)).norm());
-                    let tried = (0..=2_000).map(|i| off(f64::from(i) / 2_000.0));
-                    let least = tried.fold(f64::INFINITY, f64::min);
-                    let step = dk.norm().max(db.norm()) / 4_000.0;
+                    let strays = strays(((ka, kb), (ba, bb)), (k, b));
                     assert!(
-                        least - step <= bound,
-                        "{r1} {r2} {base} {length} {from}: {least} {bound}"
+                        strays <= bound,
+                        "{r1} {r2} {base} {length} {from}: {strays} {bound}"
                     );
                     seen += 1;
                 }
