@@ -4,6 +4,7 @@ use crate::model::Point;
 
 use super::barrier::Barrier;
 use super::path_nodes::PathNodes;
+use super::signed::TOUCH;
 use super::sweep::{Span, Sweep, nearest_lines};
 use crate::result::ClearanceError;
 
@@ -30,7 +31,8 @@ struct Item {
     stray: f64,
 }
 
-/// Least distance of the swept core's line from the barrier's line, to `accuracy` (m).
+/// Least distance of the swept core's line from the barrier's line, to `accuracy` (m), and to half
+/// of itself where that is finer, so that a near miss is told from a touch.
 ///
 /// Every interval is taken when its lower bound is not below the best distance found less the
 /// accuracy, else halved. The straying falls with the square of the interval, so a few halvings
@@ -67,6 +69,7 @@ pub(crate) fn least_distance(
     let missing = ClearanceError::NothingToCheck {
         part: sweep.part.part,
     };
+    let enough_for = |distance: f64| distance - accuracy.min(0.5 * distance).max(TOUCH);
     let mut lower = f64::INFINITY;
     let mut arena: Vec<Point> = Vec::new();
     let mut stack: Vec<Item> = Vec::new();
@@ -77,7 +80,7 @@ pub(crate) fn least_distance(
         }
         let [a, b] = pair else { continue };
         let gap = sweep.box_gap(i, barrier);
-        if gap >= least.distance - accuracy {
+        if gap >= enough_for(least.distance) {
             lower = lower.min(gap);
             continue;
         }
@@ -109,7 +112,7 @@ pub(crate) fn least_distance(
                 to: core(item.to_core)?,
                 stray: item.stray,
             };
-            let enough = least.distance - accuracy;
+            let enough = enough_for(least.distance);
             if item.stray.is_finite() {
                 let bound = span.lower_bound(barrier, enough);
                 if bound >= enough {

@@ -188,3 +188,19 @@ fn depth_far_behind_a_bent_surface_is_found() {
     let clearance = solve(&drawn, &linkage, &drawn.sweep(121).poses);
     assert_eq!(clearance.map(|c| c.pairs.len()), Some(27));
 }
+
+/// A strut that ends its way 6 µm off a corner of a solid: nearer than what a clearance is worked
+/// out to, yet no touch.
+#[test]
+fn near_miss_is_no_contact() {
+    let drawn = random_leg(8_610_035_308_536_180_708);
+    let clearance = solve(&drawn, &drawn.linkage(), &drawn.sweep(721).poses).unwrap();
+    let near: Vec<_> = clearance
+        .pairs
+        .iter()
+        .filter(|pair| pair.tightest.clearance.abs() < 1e-5)
+        .collect();
+    let [miss] = near[..] else { panic!("{near:?}") };
+    assert!(miss.tightest.clearance > 6e-6 && miss.first_contact.is_none());
+    assert!(miss.certified_to < miss.tightest.clearance, "{miss:?}");
+}
