@@ -136,8 +136,9 @@ proptest! {
                 .iter()
                 .filter_map(|late| sample(&linkage, progress + late))
                 .map(|pose| of_pair(&drawn, &pose, pair))
-                .fold(f64::INFINITY, f64::min);
-            prop_assert!(touched <= 1e-8, "{touched} {pair:?}");
+                .reduce(f64::min);
+            // nothing to look at where the contact comes just before such a stretch
+            prop_assert!(touched.is_none_or(|touched| touched <= 1e-8), "{touched:?} {pair:?}");
         }
     }
 

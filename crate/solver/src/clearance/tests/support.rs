@@ -13,8 +13,11 @@ fn point(draw: &mut Draw, x: (f64, f64), y: (f64, f64)) -> Vector {
     Vector::new(draw.between(x.0, x.1), draw.between(y.0, y.1))
 }
 
-/// Settings of a property test over `cases` seeds; a failure prints its seed.
+/// Settings of a property test over `cases` seeds, 20 times as many in the long form; a failure
+/// prints its seed.
 pub(crate) fn cases(cases: u32) -> proptest::test_runner::Config {
+    let long = std::env::var_os("GEARSWING_LONG").is_some();
+    let cases = if long { 20 * cases } else { cases };
     proptest::test_runner::Config {
         failure_persistence: None,
         max_shrink_iters: 0,
