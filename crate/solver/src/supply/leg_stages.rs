@@ -270,3 +270,56 @@ fn driven(
     }
     (points, bound)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn still(progress: f64, length: f64) -> Point {
+        Point {
+            effort: None,
+            none: Some(NoEffort::NotDriven),
+            ..Point::driven(progress, length, 0.0)
+        }
+    }
+
+    /// Lengths 0.40, 0.45, 0.47, 0.46, 0.44 m: behind the third the actuator has no way on.
+    #[test]
+    fn an_actuator_that_turns_back_stops_there() {
+        let points = [
+            (0.0, 0.40),
+            (0.3, 0.45),
+            (0.6, 0.47),
+            (0.8, 0.46),
+            (1.0, 0.44),
+        ]
+        .map(|(at, length)| Point::driven(at, length, 1.0));
+        let (used, blocked) = driven(&points, false, Direction::Up);
+        assert_eq!((used.len(), blocked), (3, Some(Blocked::DeadPoint)));
+    }
+
+    /// Up to its last point it is driven.
+    #[test]
+    fn a_last_point_without_arm_ends_the_way() {
+        let points = [
+            Point::driven(0.0, 0.40, 1.0),
+            Point::driven(0.5, 0.45, 1.0),
+            still(1.0, 0.46),
+        ];
+        let (used, blocked) = driven(&points, false, Direction::Up);
+        assert_eq!((used.len(), blocked), (3, None));
+    }
+
+    /// A tenth of a millimeter back out of the straight knee is no dead point.
+    #[test]
+    fn the_step_out_of_the_straight_knee_may_go_back() {
+        let points = [
+            still(0.0, 0.400),
+            Point::driven(0.01, 0.3999, 1.0),
+            Point::driven(0.5, 0.45, 1.0),
+            Point::driven(1.0, 0.47, 1.0),
+        ];
+        let (used, blocked) = driven(&points, false, Direction::Up);
+        assert_eq!((used.len(), blocked), (4, None));
+    }
+}

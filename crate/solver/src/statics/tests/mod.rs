@@ -1,5 +1,7 @@
 //! Virtual work against free bodies, energy, springs, friction.
 
+/// Single poses by hand.
+mod by_hand;
 /// What each load case counts on.
 mod cases;
 /// Friction of the pins against closed forms.

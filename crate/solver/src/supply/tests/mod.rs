@@ -6,6 +6,8 @@ mod above;
 mod balances;
 /// More points where a load bends.
 mod bends;
+/// Runs by hand.
+mod by_hand;
 /// What a leg can count on.
 mod counts_on;
 /// Legs that creep as the pump fills an accumulator.
@@ -32,6 +34,8 @@ mod shared;
 mod slices;
 /// Accumulator and stage valves.
 mod stored;
+/// Switches, samples and lights.
+mod switches;
 /// A tired battery.
 mod tired;
 /// Contact.
