@@ -48,11 +48,12 @@ fn find(
     let loaded_from = linkage.loaded_from();
     let ready = ready(gear, swept);
     let loaded = |pose: &Pose| pose.place.progress >= loaded_from;
+    // `all`: of every load case, else of the one as set
     let table = |poses: &[Pose],
+                 all: bool,
                  force: &mut dyn FnMut(usize, &PoseLoads) -> Option<StationForce>| {
         let mut stations = Vec::with_capacity(poses.len());
         for (index, pose) in poses.iter().enumerate() {
-            let all = Comparison::takes_all(index) || ready.begins(&pose.place);
             let force = match loaded(pose) {
                 true => PoseLoads::new(&ready, pose, all).and_then(|stance| force(index, &stance)),
                 false => None,
@@ -63,14 +64,8 @@ fn find(
     };
     let available = statics::available(prepared, leg, partners);
     let mut comparison = Comparison::new(gear, model, &ready, &available, partners);
-    let whole = table(&sweep.poses, &mut |index, stance| {
+    let whole = table(&sweep.poses, true, &mut |index, stance| {
         comparison.add(index, stance)
-    });
-    comparison.refine(|index, add| {
-        let pose = sweep.poses.get(index).filter(|pose| loaded(pose));
-        if let Some(stance) = pose.and_then(|pose| PoseLoads::new(&ready, pose, true)) {
-            add(&stance);
-        }
     });
     let required = gear.supply.required_margin(model);
     let mut result = statics::force_result(model, &available, &whole, comparison.binds(), required);
@@ -81,7 +76,7 @@ fn find(
     let shown = (stations < STATIONS).then(|| {
         let [gravity, wind] = statics::weight_and_wind(model.view, &gear.conditions);
         let short = sweep.at_stations(linkage, stations);
-        table(&short, &mut |_, stance| {
+        table(&short, false, &mut |_, stance| {
             let mut at = stance.at([gravity, wind], None);
             partners.map(|p| p.join(&mut at, LoadCase::AsSet, stance.pose().place));
             (at.retract.is_ok() || at.extend.is_ok()).then(|| stance.force(&at))

@@ -70,10 +70,6 @@ pub fn case_conditions(
     })
 }
 
-/// Cases other than the one as set are worked out at every so manieth station, and at every one
-/// around their worst places (ratio).
-const STRIDE: usize = 8;
-
 /// One case while the leg goes through its stations.
 #[derive(Clone, Debug)]
 pub(super) struct Tally {
@@ -167,21 +163,10 @@ impl<'a> Comparison<'a> {
     pub(crate) fn add(&mut self, index: usize, stance: &PoseLoads) -> Option<StationForce> {
         let as_set = self.add_case(0, index, stance)?;
         note_binds(&mut self.binds, stance.pose().place, &as_set);
-        if Self::takes_all(index) || stance.begins() {
-            self.add_others(index, stance);
-        }
-        (as_set.retract.is_ok() || as_set.extend.is_ok()).then(|| stance.force(&as_set))
-    }
-
-    /// Whether all cases are worked out at a station at once.
-    pub(crate) fn takes_all(index: usize) -> bool {
-        index.is_multiple_of(STRIDE)
-    }
-
-    fn add_others(&mut self, index: usize, stance: &PoseLoads) {
         for case in 1..self.cases.len() {
             self.add_case(case, index, stance);
         }
+        (as_set.retract.is_ok() || as_set.extend.is_ok()).then(|| stance.force(&as_set))
     }
 
     /// Adds a station to one case, unless an earlier one with the same loads stands for it.
@@ -226,29 +211,6 @@ impl<'a> Comparison<'a> {
             }
         }
         Some(at)
-    }
-
-    /// Works the cases other than the one as set out at the stations around their worst places that
-    /// have been left out so far; `stance_at` gives a station.
-    pub(crate) fn refine(&mut self, stance_at: impl Fn(usize, &mut dyn FnMut(&PoseLoads))) {
-        let tallies = self.cases.iter().skip(1).flatten();
-        let worst = tallies.flat_map(|tally| {
-            let peaks = tally.peaks.iter().flatten().map(|(at, _)| *at);
-            let stalls = tally.stalls_at.iter().map(|(at, _)| *at);
-            let binds = tally.binds_at.iter().map(|(at, _)| *at);
-            peaks.chain(stalls).chain(binds)
-        });
-        let joints = self.joints.iter().flatten().map(|(at, _)| *at);
-        let mut around = Vec::new();
-        for at in worst.chain(joints) {
-            around.resize(around.len().max(at + STRIDE), false);
-            around[(at + 1).saturating_sub(STRIDE)..at + STRIDE].fill(true);
-        }
-        for (index, wanted) in around.into_iter().enumerate() {
-            if wanted && !Self::takes_all(index) {
-                stance_at(index, &mut |stance| self.add_others(index, stance));
-            }
-        }
     }
 
     /// Binding places of the case as set.

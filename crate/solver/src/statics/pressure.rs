@@ -116,11 +116,6 @@ impl<'a> PoseLoads<'a> {
         self.pose
     }
 
-    /// Whether a motion begins here with the friction of what has stood.
-    pub(crate) fn begins(&self) -> bool {
-        self.ready.begins(&self.pose.place)
-    }
-
     /// Both motions under the gravity and wind of a case; `warm` are the solutions with friction at
     /// the neighboring station.
     ///

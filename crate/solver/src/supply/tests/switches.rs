@@ -39,12 +39,7 @@ fn after_its_swing_a_leg_is_down() {
     let down = solved(&gear()).down.unwrap();
     for leg in 0..3 {
         let done = time(&down, leg, Kind::SwingDone);
-        let last = down
-            .samples
-            .iter()
-            .filter(|s| s.time == done)
-            .last()
-            .unwrap();
+        let last = down.samples.iter().rfind(|s| s.time == done).unwrap();
         assert!(last.legs[leg].place.travel <= 1e-9, "{:?}", last.legs[leg]);
     }
 }
@@ -96,4 +91,29 @@ fn switch_of_a_jack() {
         assert!((made - time(&up, leg, Kind::StrutDone)).abs() < 1e-6);
         assert!(time(&down, leg, Kind::ShortenedOpen) < time(&down, leg, Kind::StrutDone) - 1e-3);
     }
+}
+
+/// Something in the file has to say how fast the gear moves.
+#[test]
+fn what_has_times() {
+    let mut gear = gear();
+    assert!(crate::supply::is_timed(&gear), "a pump");
+    gear.supply.source = Source::ConstantPressure;
+    gear.supply.accumulator = None;
+    for leg in &mut gear.legs {
+        leg.drive.orifice_up = None;
+    }
+    assert!(!crate::supply::is_timed(&gear), "a pressure alone");
+    let orifice = LineOrifice {
+        hole: 1e-3,
+        discharge: 0.7,
+    };
+    gear.legs[0].drive.orifice_up = Some(orifice);
+    assert!(!crate::supply::is_timed(&gear), "one leg's orifice");
+    for leg in &mut gear.legs {
+        leg.drive.orifice_up = Some(orifice);
+    }
+    assert!(crate::supply::is_timed(&gear), "orifices");
+    gear.legs.clear();
+    assert!(!crate::supply::is_timed(&gear), "nothing to move");
 }
