@@ -28,7 +28,7 @@ pub mod view;
 
 pub use effect::Effect;
 pub use msg::Msg;
-pub use scene::{Scene, curves, drawing, times};
+pub use scene::{Scene, curves, detail, drawing, strip, times};
 pub use state::{Start, State, StoredFile, StoredStep};
 pub use update::{has_changed, is_working, settle, settle_part, update};
 pub use view::{Page, load_tables, view};

@@ -61,8 +61,8 @@ fn run(stored: Found) -> Result<()> {
     let port = Port::default();
     let effects = Effects::new(store)?;
     // Sizes are measured on the page as it will stand.
-    let sheet: HtmlElement = by_id("sheet")?;
-    set_hidden(&sheet, false)?;
+    let page: HtmlElement = by_id("page")?;
+    set_hidden(&page, false)?;
     let core = Core::new(&port, start, effects)?;
     port.run(core)?;
     input::register(&port)

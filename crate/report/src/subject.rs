@@ -150,3 +150,9 @@ pub(crate) fn spring_words(name: &str, index: usize) -> String {
         name
     }
 }
+
+/// A rounded number with its unit, and with a sign only where it is negative.
+pub(crate) fn negative_told(quantity: Quantity, units: UnitChoice, si: f64) -> String {
+    let said = format_signed(quantity, units, si);
+    said.trim_start_matches('+').to_owned()
+}

@@ -15,6 +15,9 @@ mod tree;
 /// The compiler's name for the browser.
 pub(crate) const WASM: &str = "wasm32-unknown-unknown";
 
+/// The profile that the page is built with.
+const PROFILE: &str = "page";
+
 /// File stem of the wasm module and of its glue.
 const MODULE: &str = "gearswing_page";
 
@@ -39,12 +42,12 @@ pub(crate) fn page(dir: &Path) -> Result<()> {
     ensure_wasm_target()?;
     let wasm = timed("building the page for the browser", || {
         run(cargo()
-            .args(["build", "--release", "--package", "gearswing-page"])
+            .args(["build", "--profile", PROFILE, "--package", "gearswing-page"])
             .args(["--target", WASM])
             .env(tree::GIVEN, tree::Tree::of(&root()).written()))?;
         Ok(target()
             .join(WASM)
-            .join("release")
+            .join(PROFILE)
             .join(format!("{MODULE}.wasm")))
     })?;
     let kept = packed::kept(dir)?;

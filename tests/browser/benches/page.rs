@@ -270,7 +270,7 @@ fn memory() -> Result<()> {
 
 /// Shows a leg, gives its actuator the stroke that the drag asks for, and presses on its mount.
 async fn take(browser: &Browser, leg: usize) -> Result<Spot> {
-    let button = format!("#leg-choice button:nth-of-type({})", leg + 1);
+    let button = format!("#verdict-rows > tr:nth-of-type({}) .leg-name", leg + 1);
     browser.press(&button).await?;
     browser.open_group("Actuator").await?;
     for (end, length) in [("shortest_m", "13 in"), ("longest_m", "25 in")] {

@@ -46,7 +46,7 @@ fn a_link_opens_the_same_answers_elsewhere_beside_own_work() {
             other.enter("legs[2].actuator.bore_m", "3/4").await?;
             let own = all_answers(other).await?;
             other.open(&format!("#{code}")).await?;
-            let pressed = other.text("#leg-choice [aria-pressed=true]").await?;
+            let pressed = other.text("#verdicts .leg-name[aria-pressed=true]").await?;
             ensure!(pressed == "Left main", "{pressed} is drawn");
             ensure!(all_answers(other).await? == answers, "answers differ");
             ensure_same(other, &file).await?;

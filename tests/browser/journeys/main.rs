@@ -27,6 +27,8 @@ mod notices;
 mod places;
 /// The content policy, and the journeys' own eyes.
 mod policy;
+/// The room at every size, the strip, the browser's back key.
+mod room;
 /// Same answers on the page and from the command.
 mod same;
 /// Large gears.

@@ -73,7 +73,7 @@ async fn ensure_tables(browser: &Browser, name: &str, force: &Value) -> Result<(
 pub(crate) async fn all_answers(browser: &Browser) -> Result<Vec<String>> {
     let names: Vec<String> = browser
         .script(
-            "return [...document.querySelectorAll('#leg-choice button')].map((leg) => leg.innerText);",
+            "return [...document.querySelectorAll('#verdicts .leg-name')].map((leg) => leg.innerText);",
             &[],
         )
         .await?;

@@ -42,14 +42,14 @@ async fn place(browser: &Browser, css: &str) -> Result<Place> {
     found.with_context(|| format!("there is no {css}"))
 }
 
-/// Scrolls an element to this share of the window's height.
-async fn scroll_to(browser: &Browser, css: &str, share: f64) -> Result<()> {
+/// Scrolls the sheet in hand to this share of what it has more than it shows.
+async fn scroll_sheet(browser: &Browser, share: f64) -> Result<()> {
     browser
         .script::<Option<bool>>(
-            "const node = document.querySelector(arguments[0]);
-             scrollBy(0, node.getBoundingClientRect().top - arguments[1] * innerHeight);
+            "const sheet = document.getElementById('sheet');
+             sheet.scrollTop = arguments[0] * (sheet.scrollHeight - sheet.clientHeight);
              return null;",
-            &[json!(css), json!(share)],
+            &[json!(share)],
         )
         .await?;
     browser.frame().await?;
@@ -80,19 +80,19 @@ async fn press_slowly(browser: &Browser, at: Spot) -> Result<()> {
     browser.frame().await
 }
 
-/// Wherever the page is scrolled to, a dragged joint follows the pointer step by step.
+/// Whatever sheet is in hand, and wherever it is scrolled to, a dragged joint follows the pointer step by step.
 #[test]
-fn a_joint_follows_the_pointer_on_a_scrolled_page() {
-    journey("drag while scrolled", async |browser| {
+fn a_joint_follows_the_pointer_beside_every_sheet() {
+    journey("drag beside every sheet", async |browser| {
         browser.open("").await?;
         browser.choose_leg("Right main").await?;
         browser.choose("#units", "mm-bar").await?;
         browser.press("#snap").await?;
         browser.open_group("Actuator").await?;
-        for share in [0.02, 0.2] {
-            scroll_to(browser, "#drawing-box", share).await?;
-            let scrolled: f64 = browser.script("return scrollY;", &[]).await?;
-            ensure!(scrolled > 50.0, "the page is not scrolled: {scrolled}");
+        let sheets = ["answers", "curves", "times", "stopped", "measurements"];
+        for (sheet, share) in sheets.into_iter().zip([0.0, 0.5, 1.0, 0.0, 0.5]) {
+            browser.sheet(sheet).await?;
+            scroll_sheet(browser, share).await?;
             let from = place(browser, &format!("[data-handle=\"{MOUNT}\"]"))
                 .await?
                 .middle();
@@ -139,10 +139,11 @@ fn a_joint_follows_the_pointer_on_a_scrolled_page() {
     });
 }
 
-/// A slider dragged slowly: its value goes with the pointer, and it keeps its size.
-async fn ensure_slides(browser: &Browser, css: &str) -> Result<()> {
-    browser.middle(css).await?;
-    let stands = place(browser, css).await?;
+/// A slider dragged slowly by its `picture`: its value never goes back while the pointer goes on, it ends where
+/// the pointer does, and it keeps its size.
+async fn ensure_slides(browser: &Browser, picture: &str, css: &str, even: bool) -> Result<()> {
+    browser.middle(picture).await?;
+    let stands = place(browser, picture).await?;
     let value = async || -> Result<f64> {
         browser
             .script(
@@ -152,30 +153,44 @@ async fn ensure_slides(browser: &Browser, css: &str) -> Result<()> {
             )
             .await
     };
-    let from = moved(stands.middle(), -0.47 * stands.width, 0.0);
-    let steps = 40;
-    let stride = 0.94 * stands.width / f64::from(steps);
+    let from = moved(stands.middle(), -0.49 * stands.width, 0.0);
+    let steps = 60;
+    let stride = 0.98 * stands.width / f64::from(steps);
     browser.mouse("mouseMoved", from).await?;
     browser.mouse("mousePressed", from).await?;
     browser.frame().await?;
     let mut before = value().await?;
+    let mut kept = 0;
+    ensure!(before < 0.05, "{css}: the slider begins at {before}");
     for step in 1..=steps {
         let at = moved(from, stride * f64::from(step), 0.0);
         browser.mouse("mouseMoved", at).await?;
         browser.frame().await?;
         browser.frame().await?;
-        let now = place(browser, css).await?;
-        ensure!(now == stands, "{css}: {stands:?} became {now:?}");
+        let now = place(browser, picture).await?;
+        ensure!(now == stands, "{picture}: {stands:?} became {now:?}");
         let reached = value().await?;
         ensure!(
-            reached > before && reached < before + 3.0 * stride / stands.width,
-            "{css}, step {step}: from {before} to {reached}"
+            reached >= before,
+            "{css}, step {step}: from {before} back to {reached}"
         );
+        // on the strip what comes before the swing has less room, and marks take hold
+        let most = if even { 3.0 } else { 10.0 } * stride / stands.width;
+        ensure!(
+            reached - before < most,
+            "{css}, step {step}: from {before} on to {reached}"
+        );
+        kept += u32::from(reached == before);
         before = reached;
     }
     let last = moved(from, stride * f64::from(steps), 0.0);
     browser.mouse("mouseReleased", last).await?;
-    ensure!(before > 0.95, "{css}: the slider ends at {before}");
+    ensure!(before > 0.98, "{css}: the slider ends at {before}");
+    // beyond its ends, and where a mark has hold of it, it stands
+    ensure!(
+        kept < steps / 3,
+        "{css}: it stood at {kept} of {steps} steps"
+    );
     Ok(())
 }
 
@@ -201,9 +216,9 @@ fn a_slider_goes_with_the_pointer() {
             browser.open("").await?;
             for leg in ["Right main", "Nose"] {
                 browser.choose_leg(leg).await?;
-                ensure_slides(browser, "#scrub").await?;
+                ensure_slides(browser, "#strip", "#scrub", false).await?;
             }
-            ensure_slides(browser, "#times-slider").await
+            ensure_slides(browser, "#times-slider", "#times-slider", true).await
         });
     }
 }

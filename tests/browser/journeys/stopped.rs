@@ -42,11 +42,11 @@ async fn ensure_told(browser: &Browser) -> Result<String> {
 fn a_stop_is_explained_and_the_drawing_goes_there() {
     journey("a stop on the jacks", async |browser| {
         browser.open("").await?;
+        browser.sheet("stopped").await?;
         ensure!(
-            browser.text("#stop-part").await?.is_empty(),
-            "shown too soon"
+            browser.text("#stop-list").await?.is_empty(),
+            "explained too soon"
         );
-        browser.open_group("Stopped short").await?;
         let select = |path: &str| format!("[id=\"field-{path}\"]");
         browser.choose(&select(STOP), "travel").await?;
         let path = |key: &str| format!("{STOP}.{key}");
@@ -63,6 +63,7 @@ fn a_stop_is_explained_and_the_drawing_goes_there() {
         let travel = browser.text("#travel").await?;
         ensure!(travel.contains("88.0 %"), "{travel}");
         browser.reload().await?;
+        browser.sheet("stopped").await?;
         ensure!(ensure_told(browser).await? == after, "not kept");
         Ok(())
     });

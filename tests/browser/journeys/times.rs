@@ -44,6 +44,7 @@ async fn ensure_told(browser: &Browser) -> Result<f64> {
 fn the_slider_swings_the_drawing_and_a_tired_battery_takes_longer() {
     journey("against time", async |browser| {
         browser.open("").await?;
+        browser.sheet("times").await?;
         let fresh = ensure_told(browser).await?;
         slide(browser, 0.0).await?;
         let travel = browser.text("#travel").await?;
@@ -62,6 +63,7 @@ fn the_slider_swings_the_drawing_and_a_tired_battery_takes_longer() {
             .enter("supply.battery.open_circuit_v", "11.6 V")
             .await?;
         browser.enter("supply.battery.internal_ohm", "0.03").await?;
+        browser.sheet("times").await?;
         let tired = ensure_told(browser).await?;
         ensure!(tired > 1.05 * fresh, "{tired} s after {fresh} s");
         Ok(())

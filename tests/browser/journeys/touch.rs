@@ -109,7 +109,7 @@ fn nothing_scrolls_sideways_on_the_smallest_phone() {
                 .script(
                     "const width = document.documentElement.clientWidth;
                      if (document.documentElement.scrollWidth <= width) return [];
-                     return [...document.querySelectorAll('#sheet *')]
+                     return [...document.querySelectorAll('#page *')]
                        .filter((node) => node.getBoundingClientRect().right > width + 1)
                        .map((node) => node.outerHTML.slice(0, 100)).slice(0, 5);",
                     &[],
@@ -121,6 +121,7 @@ fn nothing_scrolls_sideways_on_the_smallest_phone() {
             .script(
                 "return [...document.querySelectorAll('button, select, input:not([type=checkbox]), summary')]
                    .filter((node) => node.getClientRects().length > 0 && !node.classList.contains('handle') && !node.closest('.unseen') && !node.classList.contains('unseen'))
+                   .filter((node) => getComputedStyle(node).pointerEvents !== 'none')
                    .filter((node) => node.getBoundingClientRect().height < 39.5)
                    .map((node) => node.outerHTML.slice(0, 100) + node.getBoundingClientRect().height);",
                 &[],

@@ -12,7 +12,7 @@ use thirtyfour::prelude::*;
 pub struct Answer {
     /// `good`, `marginal`, `bad` or `not-shown`.
     pub verdict: String,
-    /// All of its visible text.
+    /// All of its text, folded or not.
     pub text: String,
 }
 
@@ -43,8 +43,53 @@ impl Browser {
         found.with_context(|| format!("there is no {css}"))
     }
 
-    /// Scrolls to an element and presses it.
+    /// Takes a sheet in hand, by its name where that stands, else by the list of all.
+    pub async fn sheet(&self, key: &str) -> Result<()> {
+        let shown: Option<bool> = self
+            .script(
+                "const sheet = document.querySelector(`.sheet[data-sheet=\"${arguments[0]}\"]`);
+                 return sheet && !sheet.hidden;",
+                &[json!(key)],
+            )
+            .await?;
+        match shown {
+            Some(true) => return Ok(()),
+            Some(false) => {}
+            None => bail!("there is no sheet {key}"),
+        }
+        let names: bool = self
+            .script(
+                "return document.getElementById('sheet-names').checkVisibility();",
+                &[],
+            )
+            .await?;
+        let within = if names { "#sheet-names" } else { "#sheet-list" };
+        if !names {
+            self.press("#sheet-now").await?;
+        }
+        self.press(&format!("{within} [data-action=\"sheet.{key}\"]"))
+            .await
+    }
+
+    /// Takes the sheet in hand on which something stands, if it stands on one.
+    async fn sheet_of(&self, css: &str) -> Result<()> {
+        let key: Option<String> = self
+            .script(
+                "const node = document.querySelector(arguments[0]);
+                 const sheet = node && node.closest('.sheet[hidden]');
+                 return sheet && sheet.dataset.sheet;",
+                &[json!(css)],
+            )
+            .await?;
+        match key {
+            Some(key) => Box::pin(self.sheet(&key)).await,
+            None => Ok(()),
+        }
+    }
+
+    /// Brings an element into sight and presses it.
     pub async fn press(&self, css: &str) -> Result<()> {
+        self.sheet_of(css).await?;
         let node = self
             .driver
             .find(By::Css(css))
@@ -117,18 +162,25 @@ impl Browser {
         }
     }
 
-    /// The answer of a leg to a question, both as they stand on the page.
+    /// The answer of a leg to a question, both as they stand on the page; the leg is then in hand.
     pub async fn answer(&self, leg: &str, question: &str) -> Result<Answer> {
+        let in_hand: bool = self
+            .script(
+                "const name = document.querySelector('#verdicts .leg-name[aria-pressed=true]');
+                 return name !== null && name.textContent.includes(arguments[0]);",
+                &[json!(leg)],
+            )
+            .await?;
+        if !in_hand {
+            self.choose_leg(leg).await?;
+        }
         let found: Option<Answer> = self
             .script(
-                "for (const leg of document.querySelectorAll('.leg')) {
-                   if (!leg.querySelector('.leg-name').textContent.includes(arguments[0])) continue;
-                   for (const answer of leg.querySelectorAll('.answer'))
-                     if (answer.querySelector('.question').textContent.includes(arguments[1]))
-                       return {verdict: answer.dataset.verdict, text: answer.innerText};
-                 }
+                "for (const answer of document.querySelectorAll('#answers .answer'))
+                   if (answer.querySelector('.question').textContent.includes(arguments[0]))
+                     return {verdict: answer.dataset.verdict, text: answer.textContent};
                  return null;",
-                &[json!(leg), json!(question)],
+                &[json!(question)],
             )
             .await?;
         found.with_context(|| format!("{leg}: there is no answer to “{question}”"))
@@ -136,7 +188,7 @@ impl Browser {
 
     /// Chooses a leg.
     pub async fn choose_leg(&self, leg: &str) -> Result<()> {
-        self.press_button("#leg-choice", leg).await
+        self.press_button("#verdicts", leg).await
     }
 
     /// Middle of a point of the drawing, scrolled into the window.
@@ -162,6 +214,7 @@ impl Browser {
 
     /// The middle of what a selector finds, scrolled into the window, and its width (CSS px).
     pub async fn middle(&self, css: &str) -> Result<(Spot, f64)> {
+        self.sheet_of(css).await?;
         let script = "const node = document.querySelector(arguments[0]);
             if (!node) return null;
             node.scrollIntoView({block: 'center'});
@@ -235,6 +288,7 @@ impl Browser {
 
     /// Opens the group of fields with this heading, if it is closed.
     pub async fn open_group(&self, title: &str) -> Result<()> {
+        self.sheet("measurements").await?;
         let state: Option<bool> = self
             .script(
                 "for (const head of document.querySelectorAll('.group-head'))
@@ -307,6 +361,7 @@ impl Browser {
     /// What stays of a picture, and what moves on it, each as text; scrolled into the window, for
     /// out of it none is painted.
     pub async fn layers(&self, id: &str) -> Result<Vec<String>> {
+        self.sheet_of(&format!("#{id}")).await?;
         self.script::<Option<bool>>(
             "document.getElementById(arguments[0]).scrollIntoView({block: 'center'}); return null;",
             &[json!(id)],
@@ -317,7 +372,7 @@ impl Browser {
         self.frame().await?;
         self.script(
             "const layers = document.getElementById(arguments[0]).parentElement;
-             return Array.from(layers.querySelectorAll('canvas'), layer => layer.toDataURL());",
+             return Array.from(layers.querySelectorAll(':scope > canvas'), layer => layer.toDataURL());",
             &[json!(id)],
         )
         .await

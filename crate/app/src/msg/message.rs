@@ -1,5 +1,7 @@
 //! Everything that can happen, one closed list in families.
-use super::{CurvePointer, Field, File, History, Key, Play, Pointer, Share, Times, View};
+use super::{
+    CurvePointer, Field, File, History, Key, Play, Pointer, Share, StripPointer, Times, View,
+};
 /// One thing that happened.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Msg {
@@ -7,6 +9,8 @@ pub enum Msg {
     Pointer(Pointer),
     /// Mouse, pen or touch on the curves.
     CurvePointer(CurvePointer),
+    /// Mouse, pen or touch on the strip.
+    StripPointer(StripPointer),
     /// A key on the drawing or one of its handles.
     Key(Key),
     /// A field or the list it stands in.

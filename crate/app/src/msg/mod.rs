@@ -17,7 +17,7 @@ pub use file::File;
 pub use history::History;
 pub use key::{Direction, Key};
 pub use play::Play;
-pub use pointer::{CurvePointer, Modifiers, Pointer, PointerKind};
+pub use pointer::{CurvePointer, Modifiers, Pointer, PointerKind, StripPointer};
 pub use share::Share;
 pub use times::Times;
 pub use view::View;

@@ -13,6 +13,11 @@ pub enum Play {
         /// As in `Station::progress` (ratio).
         progress: f64,
     },
+    /// Goes to the next mark of the strip.
+    Mark {
+        /// Toward up.
+        up: bool,
+    },
     /// Goes a small step along the path.
     Step {
         /// Toward up.

@@ -78,6 +78,27 @@ pub enum Pointer {
     },
 }
 
+/// A pointer on the strip: it moves the cursor.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum StripPointer {
+    /// Pressed.
+    Down {
+        /// What points.
+        kind: PointerKind,
+        /// Where.
+        at: ScreenPoint,
+    },
+    /// Dragged.
+    Drag {
+        /// What points.
+        kind: PointerKind,
+        /// Where.
+        at: ScreenPoint,
+    },
+    /// Released or taken away.
+    End,
+}
+
 /// A pointer on the curves: it moves the cursor.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum CurvePointer {

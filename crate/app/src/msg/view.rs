@@ -1,4 +1,5 @@
 //! What is looked at and how.
+use gearswing_report::page::sheets::Sheet;
 use gearswing_solver::result::Question;
 use gearswing_units::UnitChoice;
 
@@ -12,6 +13,10 @@ pub enum View {
         /// Leg.
         leg: usize,
     },
+    /// Takes a sheet in hand.
+    Sheet(Sheet),
+    /// Makes the sheet in hand higher, and then low again.
+    SheetHeight,
     /// Goes to the place of an answer, close enough to see the gap that it speaks of.
     GoTo {
         /// Leg.
@@ -56,6 +61,18 @@ pub enum View {
     CurvesSize {
         /// Width.
         width_px: f64,
+    },
+    /// The strip's canvas has this size (CSS px).
+    StripSize {
+        /// Width.
+        width_px: f64,
+        /// Height.
+        height_px: f64,
+    },
+    /// The detail's canvas is so wide and high (CSS px).
+    DetailSize {
+        /// Side.
+        side_px: f64,
     },
     /// The keyboard focus came to a handle of the drawing, or left it.
     FocusHandle {

@@ -3,7 +3,7 @@ use gearswing_gear::model::{Leg, Point};
 use gearswing_solver::result::Question;
 
 use super::drawing::own_leg_governs;
-use super::{PosedLeg, Sheet, Viewport, now};
+use super::{Paper, PosedLeg, Viewport, now};
 use crate::state::{Good, State};
 
 /// A box that grows.
@@ -68,17 +68,17 @@ pub(crate) fn bounds(leg: &Leg, good: Option<&Good>) -> Bounds {
     bounds
 }
 
-/// The sheet of the selected leg: as the person has moved it, or fitted.
-pub(crate) fn sheet_of(state: &State) -> Sheet {
+/// The paper of the selected leg: as the person has moved it, or fitted.
+pub(crate) fn paper_of(state: &State) -> Paper {
     let size = state.session.drawing_size_px;
-    match state.session.sheets.get(&state.session.leg) {
-        Some(sheet) if !sheet.fitted || sheet.viewport.size_px() == size => *sheet,
+    match state.session.papers.get(&state.session.leg) {
+        Some(paper) if !paper.fitted || paper.viewport.size_px() == size => *paper,
         _ => fitted(state),
     }
 }
 
-/// The sheet that shows all of the selected leg.
-pub(crate) fn fitted(state: &State) -> Sheet {
+/// The paper that shows all of the selected leg.
+pub(crate) fn fitted(state: &State) -> Paper {
     let size = state.session.drawing_size_px;
     let viewport = match state.gear().legs.get(state.session.leg) {
         Some(leg) => {
@@ -87,7 +87,7 @@ pub(crate) fn fitted(state: &State) -> Sheet {
         }
         None => Viewport::new(Point::new(0.0, 0.0), 200.0, size),
     };
-    Sheet {
+    Paper {
         viewport,
         fitted: true,
     }
@@ -98,9 +98,9 @@ const GAP_PX: f64 = 40.0;
 /// So much at least is seen around it (m).
 const LEAST_SEEN: f64 = 0.06;
 
-/// The sheet on which the place of an answer is seen: all of the selected leg, and close enough to
+/// The paper on which the place of an answer is seen: all of the selected leg, and close enough to
 /// tell the tightest gap there where the answer speaks of one.
-pub(crate) fn sheet_at(state: &State, question: Question) -> Sheet {
+pub(crate) fn paper_at(state: &State, question: Question) -> Paper {
     let whole = fitted(state);
     let gap = (question == Question::Clears)
         .then(|| {
@@ -118,7 +118,7 @@ pub(crate) fn sheet_at(state: &State, question: Question) -> Sheet {
     let long = (obstacle - part).norm();
     let viewport = whole.viewport.closer(middle, long, GAP_PX, LEAST_SEEN);
     if viewport.scale() > whole.viewport.scale() {
-        Sheet {
+        Paper {
             viewport,
             fitted: false,
         }

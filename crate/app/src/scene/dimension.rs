@@ -47,12 +47,9 @@ pub(crate) fn contacts(
 }
 
 /// The dimension at the place with the least to spare.
-pub(crate) fn dimension(pen: &mut Pen, tightest: &Tightest, governing: bool) {
+pub(crate) fn dimension(pen: &mut Pen, tightest: &Tightest) {
     let a = pen.view.to_screen(tightest.on_part);
     let b = pen.view.to_screen(tightest.on_obstacle);
-    if governing {
-        pen.circle_px(Role::Governing, middle(a, b), 15.0, false);
-    }
     let length = (b.x_px - a.x_px).hypot(b.y_px - a.y_px);
     if length < 1e-6 {
         pen.circle_px(Role::Dimension, a, 3.0, false);

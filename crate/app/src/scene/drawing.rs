@@ -4,18 +4,17 @@ use gearswing_solver::result::{FindingDetail, MechanismEventKind, Tightest};
 
 use super::labels::Placer;
 use super::{
-    Carrier, Handle, Pen, PosedLeg, Role, Scene, ScreenPoint, Shape, dimension, grid, grips,
-    handles, leg, loads, now, sheet_of, springs, stance_of, well,
+    Carrier, Handle, Pen, PosedLeg, Role, Scene, ScreenPoint, Shape, detail, dimension, grips,
+    handles, leg, loads, now, paper_of, scale, springs, stance_of, well,
 };
 use crate::state::{Good, State};
 
 /// The drawing.
 #[must_use]
 pub fn drawing(state: &State) -> Scene {
-    let view = sheet_of(state).viewport;
+    let view = paper_of(state).viewport;
     let session = &state.session;
     let mut pen = Pen::new(view);
-    grid::grid(&mut pen, session.units);
     let derived = state.derived.leg(session.leg);
     let faded = derived.is_some_and(|leg| leg.faded());
     if let Some(model) = state.gear().legs.get(session.leg) {
@@ -26,6 +25,9 @@ pub fn drawing(state: &State) -> Scene {
     let good = derived.and_then(|leg| leg.good.as_ref());
     if let Some(good) = good {
         ways(&mut pen, good);
+        if !faded {
+            detail::circle(&mut pen, good);
+        }
     }
     let still = pen.marks.len();
     let placer = good.map(|good| result(&mut pen, state, good));
@@ -37,7 +39,10 @@ pub fn drawing(state: &State) -> Scene {
     let handles = handles(state);
     handle_marks(&mut pen, &handles);
     snap_marks(&mut pen, state);
-    grid::scale_bar(&mut pen, session.units);
+    scale::scale_bar(&mut pen, session.units);
+    if let Some(model) = state.gear().legs.get(session.leg) {
+        scale::way(&mut pen, model);
+    }
     let (width_px, height_px) = view.size_px();
     Scene {
         width_px,
@@ -93,8 +98,7 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
     let own = own_leg_governs(good, here.pose.place.progress);
     let near = own.or_else(|| here.clearances.first().map(|near| near.at.tightest));
     if let Some(near) = &near {
-        let governs = own.is_some() || is_governing(good, here.pose.place.progress);
-        dimension::dimension(pen, near, governs);
+        dimension::dimension(pen, near);
     }
     let mut placer = Placer::new(&pen.marks, size);
     if let Some(near) = &near {
@@ -131,15 +135,6 @@ pub(super) fn own_leg_governs(good: &Good, progress: f64) -> Option<Tightest> {
     };
     let own = good.result.clearance.own.get(row)?;
     (own.tightest.place.progress == progress).then_some(own.tightest)
-}
-
-/// This is the place that the first answer speaks of.
-fn is_governing(good: &Good, progress: f64) -> bool {
-    let clearance = &good.result.clearance;
-    clearance
-        .governing
-        .and_then(|row| clearance.pairs.get(row))
-        .is_some_and(|pair| pair.tightest.place.progress == progress)
 }
 
 fn handle_marks(pen: &mut Pen, handles: &[Handle]) {

@@ -2,7 +2,7 @@
 use gearswing_gear::model::{Brace, Gear, Leg, Point};
 use gearswing_report::page::drawing as words;
 
-use super::{Carrier, Handle, attach_carrier, sheet_of, springs, stance_of};
+use super::{Carrier, Handle, attach_carrier, paper_of, springs, stance_of};
 use crate::fields;
 use crate::state::State;
 
@@ -115,7 +115,7 @@ pub(crate) fn point_name(leg: Option<&Leg>, path: &str) -> String {
 
 /// The handles of the selected leg, as they stand in its drawing.
 pub fn handles(state: &State) -> Vec<Handle> {
-    let view = sheet_of(state).viewport;
+    let view = paper_of(state).viewport;
     let stance = stance_of(state);
     let session = &state.session;
     let leg = state.gear().legs.get(session.leg);

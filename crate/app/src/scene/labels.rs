@@ -64,6 +64,32 @@ pub(crate) struct Placer {
     size_px: (f64, f64),
 }
 
+/// From this width on the title of the drawing has two lines, and the presses for the view stand beside it; else
+/// they stand below (CSS px).
+const WIDE_PX: f64 = 560.0;
+
+/// What stands in the corners of the drawing: its title, the presses for the view, scale and direction.
+fn corners((width, height): (f64, f64)) -> [Box2; 3] {
+    let wide = width >= WIDE_PX;
+    let (title, line) = if wide { (400.0, 50.0) } else { (width, 28.0) };
+    let across = |left: f64, right: f64, top: f64, bottom: f64| Box2 {
+        left,
+        right,
+        top,
+        bottom,
+    };
+    let presses = if wide {
+        across(width - 240.0, width, 0.0, 44.0)
+    } else {
+        across(width - 240.0, width, height - 44.0, height)
+    };
+    [
+        across(0.0, title, 0.0, line),
+        presses,
+        across(0.0, 140.0, height - 66.0, height),
+    ]
+}
+
 impl Placer {
     /// Keeps off the outlines among `marks`.
     pub(crate) fn new(marks: &[Mark], size_px: (f64, f64)) -> Self {
@@ -92,7 +118,7 @@ impl Placer {
             }
         }
         Self {
-            boxes: Vec::new(),
+            boxes: corners(size_px).to_vec(),
             lines,
             size_px,
         }

@@ -6,8 +6,8 @@ use gearswing_solver::kinematics::Pose;
 use gearswing_solver::result::{Station, StationForce};
 use gearswing_units::UnitChoice;
 
-use super::grid::{force_bar, force_bar_text};
 use super::labels::Placer;
+use super::scale::{force_bar, force_bar_text};
 use super::{Now, Pen, Role, ScreenPoint};
 use crate::state::Good;
 

@@ -4,14 +4,14 @@
 mod bounds;
 /// Curves over travel.
 mod curves;
+/// The worst place at a larger scale.
+mod detail;
 /// The tightest place and contacts.
 mod dimension;
 /// The drawing of the selected leg.
 mod drawing;
 /// The part of a canvas that marks take up.
 mod extent;
-/// Grid and scale bar.
-mod grid;
 /// Points that can be moved.
 mod grips;
 /// Hatching.
@@ -32,8 +32,12 @@ mod pen;
 mod posed_leg;
 /// Outlines as polygons.
 mod ring;
+/// Scale bars, and which way is which.
+mod scale;
 /// The springs.
 mod springs;
+/// One curve over the whole travel, which is the scrub too.
+mod strip;
 /// Fewer points.
 mod thin;
 /// Meters to pixels.
@@ -41,10 +45,12 @@ mod viewport;
 /// Structure in the well.
 mod well;
 
-pub(crate) use crate::state::Sheet;
-pub(crate) use bounds::{fitted, sheet_at, sheet_of, stance_of};
+pub(crate) use crate::state::Paper;
+pub(crate) use bounds::{fitted, paper_at, paper_of, stance_of};
 pub use curves::{curves, times};
 pub(crate) use curves::{progress_at, time_at};
+pub use detail::detail;
+pub(crate) use detail::{detail_of, magnified};
 pub use drawing::drawing;
 pub use extent::Extent;
 pub use grips::handles;
@@ -54,4 +60,6 @@ pub use mark::{Anchor, Handle, Mark, Role, Scene, ScreenPoint, Shape};
 pub(crate) use now::{Now, NowClearance, now};
 pub(crate) use pen::Pen;
 pub(crate) use posed_leg::{Carrier, PosedLeg, attach_carrier};
+pub use strip::strip;
+pub(crate) use strip::{next_mark, strip_marks, strip_progress, worst};
 pub use viewport::Viewport;

@@ -29,7 +29,7 @@ pub(crate) fn fitted_text(text: &str, size_px: f64, width_px: f64) -> String {
     cut
 }
 
-/// Marks on a sheet that is seen through a viewport.
+/// Marks on a paper that is seen through a viewport.
 #[derive(Debug)]
 pub(crate) struct Pen {
     pub(crate) view: Viewport,

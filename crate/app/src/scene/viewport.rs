@@ -9,6 +9,10 @@ const SCALES: (f64, f64) = (20.0, 20_000.0);
 /// Farthest that the middle goes from the datum (m).
 const FARTHEST: f64 = 100.0;
 
+/// Room for the title above a fitted drawing, and for the scale bar below it (CSS px).
+const TITLE_PX: f64 = 44.0;
+const FOOT_PX: f64 = 24.0;
+
 /// Part of the plane that a canvas shows.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Viewport {
@@ -52,11 +56,16 @@ impl Viewport {
     /// Shows all of a box with a margin around it.
     #[must_use]
     pub fn fit(low: Point, high: Point, size_px: (f64, f64)) -> Self {
-        let margin = 0.06 * size_px.0.min(size_px.1) + 14.0;
-        let room = |size: f64| (size - 2.0 * margin).max(0.4 * size).max(1.0);
+        let margin = 0.04 * size_px.0.min(size_px.1) + 10.0;
+        let room = |size: f64, kept: f64| (size - 2.0 * margin - kept).max(0.4 * size).max(1.0);
+        let kept = TITLE_PX + FOOT_PX;
         let (width, height) = (high.x - low.x, high.y - low.y);
-        let scale = (room(size_px.0) / width.max(1e-3)).min(room(size_px.1) / height.max(1e-3));
-        Self::new(low + (high - low) * 0.5, scale, size_px)
+        let across = room(size_px.0, 0.0) / width.max(1e-3);
+        let scale = across.min(room(size_px.1, kept) / height.max(1e-3));
+        let fitted = Self::new(low + (high - low) * 0.5, scale, size_px);
+        // between what stands at the upper edge and what stands at the lower one
+        let down = 0.5 * (TITLE_PX - FOOT_PX) / fitted.scale;
+        Self::new(fitted.centre + Vector::new(0.0, down), scale, size_px)
     }
 
     /// Shows a width about a middle.

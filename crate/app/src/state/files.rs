@@ -1,6 +1,6 @@
 //! Gear files: what is stored, what is open, and where it came from.
 use super::document::Document;
-use super::session::{Draft, Sheet};
+use super::session::{Draft, Paper};
 use super::steps::KeptSteps;
 use super::storage::read_file;
 use litemap::LiteMap;
@@ -74,7 +74,7 @@ pub(crate) struct Parked {
     pub(crate) leg: usize,
     pub(crate) progress: f64,
     pub(crate) drafts: LiteMap<String, Draft>,
-    pub(crate) sheets: LiteMap<usize, Sheet>,
+    pub(crate) papers: LiteMap<usize, Paper>,
 }
 
 /// The link for the document as it is.

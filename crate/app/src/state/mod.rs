@@ -29,7 +29,7 @@ mod whole;
 pub(crate) use derived::{Good, LegDerived};
 pub(crate) use document::{Act, Document};
 pub(crate) use files::{Entry, LinkState, Origin, Parked};
-pub(crate) use session::{Draft, Gesture, Playing, Pressed, Sheet, Snapped};
+pub(crate) use session::{Draft, Gesture, Paper, Playing, Pressed, Snapped, StripHeld};
 pub use session::{Session, Speed, Theme};
 pub use start::{Start, StoredFile, StoredStep};
 pub(crate) use steps::read_step;

@@ -1,6 +1,8 @@
 //! What is looked at, typed and selected: nothing of it is undone.
 
 use gearswing_gear::model::Point;
+use gearswing_report::page::sheets::{Height, Sheet};
+use gearswing_solver::result::Question;
 use gearswing_units::UnitChoice;
 use litemap::LiteMap;
 
@@ -117,9 +119,9 @@ pub(crate) enum Gesture {
     /// Nothing.
     #[default]
     Idle,
-    /// Moving the sheet.
+    /// Moving the paper.
     Pan(Pressed),
-    /// Two fingers: moving and zooming the sheet.
+    /// Two fingers: moving and zooming the paper.
     Pinch(Pressed, Pressed),
     /// Moving a point.
     Drag {
@@ -134,6 +136,15 @@ pub(crate) enum Gesture {
     },
 }
 
+/// A pointer that holds the cursor on the strip.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct StripHeld {
+    /// Where it was last, across the strip (CSS px).
+    pub(crate) x_px: f64,
+    /// Where along the strip that counts as; away from it the cursor goes slower (CSS px).
+    pub(crate) counts_as_px: f64,
+}
+
 /// What a dragged point has snapped to.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Snapped {
@@ -145,9 +156,9 @@ pub(crate) struct Snapped {
     pub(crate) text: String,
 }
 
-/// Sheet of one leg.
+/// Paper of one leg.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Sheet {
+pub(crate) struct Paper {
     pub(crate) viewport: Viewport,
     /// Fitted, not moved by the person: a new canvas size fits it again.
     pub(crate) fitted: bool,
@@ -166,6 +177,16 @@ pub struct Session {
     pub drawing_size_px: (f64, f64),
     /// Width of the curves' canvas (CSS px).
     pub curves_width_px: f64,
+    /// Size of the strip's canvas (CSS px).
+    pub strip_size_px: (f64, f64),
+    /// Width and height of the detail's canvas (CSS px).
+    pub detail_px: f64,
+    /// Sheet in hand.
+    pub sheet: Sheet,
+    /// How high it stands where it lies under the drawing.
+    pub sheet_height: Height,
+    /// Answer that the strip's curve follows; `None` = the worst.
+    pub strip: Option<Question>,
     /// Leg shown.
     pub leg: usize,
     /// Place on its path (ratio).
@@ -182,12 +203,14 @@ pub struct Session {
     pub open_group: Option<String>,
     pub(crate) clock: Clock,
     pub(crate) snap_off: bool,
-    pub(crate) sheets: LiteMap<usize, Sheet>,
+    pub(crate) papers: LiteMap<usize, Paper>,
     pub(crate) drafts: LiteMap<String, Draft>,
     /// Entries that were not taken, the last one last: path, and the step of the history made last then.
     pub(crate) not_taken: Vec<(String, Option<u64>)>,
     pub(crate) playing: Option<Playing>,
     pub(crate) gesture: Gesture,
+    /// A pointer that holds the cursor on the strip.
+    pub(crate) strip_held: Option<StripHeld>,
     pub(crate) hover: Option<String>,
     pub(crate) snapped: Option<Snapped>,
     pub(crate) drag_text: String,

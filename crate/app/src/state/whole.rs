@@ -62,6 +62,8 @@ impl State {
                 seek_worst: true,
                 drawing_size_px: (640.0, 480.0),
                 curves_width_px: 640.0,
+                strip_size_px: (640.0, 112.0),
+                detail_px: 160.0,
                 ..Session::default()
             },
             document: Document::new(gear, 1),

@@ -3,13 +3,14 @@ use crate::effect::Effect;
 use crate::msg::Msg;
 use crate::state::State;
 
-use super::{field, file, history, key, play, pointer, share, times, view};
+use super::{field, file, history, key, play, pointer, share, strip, times, view};
 
 /// Does what a message asks for; what has to be done outside comes back in order.
 pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
     let mut effects = match msg {
         Msg::Pointer(msg) => pointer::pointer(state, msg),
         Msg::CurvePointer(msg) => pointer::curve_pointer(state, msg),
+        Msg::StripPointer(msg) => strip::strip(state, msg),
         Msg::Key(msg) => key::key(state, msg),
         Msg::Field(msg) => field::field(state, msg),
         Msg::View(msg) => view::view(state, msg),

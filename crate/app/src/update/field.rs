@@ -87,6 +87,8 @@ fn show(state: &mut State, path: &str) -> Vec<Effect> {
         state.select_leg(leg);
     }
     state.select(path);
+    let sheet = crate::view::sheet_of_group(state.session.open_group.as_deref());
+    state.take_sheet(sheet);
     let first = match fields::point_of(path) {
         Some(point) if fields::point(state.gear(), point).is_some() => format!("{point}[0]"),
         _ if fields::points(state.gear(), path).is_some() => format!("{path}[0][0]"),
@@ -212,7 +214,7 @@ fn step(state: &mut State, path: &str, up: bool, size: StepSize) -> Vec<Effect> 
 }
 
 fn add(state: &mut State, path: &str) -> Vec<Effect> {
-    let view = scene::sheet_of(state).viewport;
+    let view = scene::paper_of(state).viewport;
     let step = Quantity::Length.step(state.session.units).coarse;
     let room = Room {
         middle: view.centre(),
@@ -230,7 +232,7 @@ fn add(state: &mut State, path: &str) -> Vec<Effect> {
     }
     match fields::leg_of(&added) {
         Some(leg) if added == format!("legs[{leg}]") => {
-            state.session.sheets.clear();
+            state.session.papers.clear();
             state.select_leg(leg);
         }
         Some(leg) => state.select_leg(leg),
@@ -252,7 +254,7 @@ fn remove(state: &mut State, path: &str) -> Vec<Effect> {
     if let Some((list, at)) = fields::entry(path) {
         shift_drafts(state, list, at, false);
         if list == "legs" {
-            state.session.sheets.clear();
+            state.session.papers.clear();
         }
     }
     state.session.selection = None;

@@ -2,6 +2,7 @@
 use gearswing_gearfile::{find_example, read, to_text};
 use gearswing_report::page::files as words;
 use gearswing_report::page::history::{Step, step_words};
+use gearswing_report::page::sheets::Sheet;
 use gearswing_report::{open_error_text, save_error_text};
 use gearswing_units::UnitSystem;
 
@@ -83,7 +84,11 @@ fn new(state: &mut State, starter: &str) {
         UnitSystem::Metric => example.gear(),
     };
     match gear {
-        Ok(gear) => state.add_file(gear),
+        Ok(gear) => {
+            state.add_file(gear);
+            // its numbers are to be put in
+            state.take_sheet(Sheet::Measurements);
+        }
         Err(error) => state
             .session
             .notices
@@ -234,7 +239,7 @@ fn leave_shared(state: &mut State) -> Vec<Effect> {
             state.session.leg = parked.leg;
             state.session.progress = parked.progress;
             state.session.drafts = parked.drafts;
-            state.session.sheets = parked.sheets;
+            state.session.papers = parked.papers;
             state.session.seek_worst = false;
         }
         None => state.show(Document::new(demo().0, 0), Origin::Demo),

@@ -10,7 +10,7 @@ use crate::msg::{Direction, Field, Key};
 use crate::scene::{self, ScreenPoint};
 use crate::state::{Act, Gesture, State};
 
-/// The sheet moves by this much with an arrow (CSS px).
+/// The paper moves by this much with an arrow (CSS px).
 const PAN_PX: f64 = 48.0;
 
 pub(super) fn key(state: &mut State, msg: Key) -> Vec<Effect> {
@@ -26,7 +26,7 @@ pub(super) fn key(state: &mut State, msg: Key) -> Vec<Effect> {
                 x_px: -x * PAN_PX,
                 y_px: y * PAN_PX,
             };
-            state.move_sheet(|view| view.panned(ScreenPoint::default(), by));
+            state.move_paper(|view| view.panned(ScreenPoint::default(), by));
             Vec::new()
         }
         Key::Remove { handle } => super::field::field(state, Field::Remove { path: handle }),

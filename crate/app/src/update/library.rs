@@ -163,7 +163,8 @@ impl State {
         session.leg = 0;
         session.progress = 0.0;
         session.selection = None;
-        session.sheets.clear();
+        session.papers.clear();
+        session.strip = None;
         session.drafts.clear();
         session.not_taken.clear();
         session.notices.changed();

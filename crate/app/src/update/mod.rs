@@ -26,6 +26,8 @@ mod settle;
 mod share;
 /// Snapping of a dragged point.
 mod snap;
+/// The cursor on the strip.
+mod strip;
 /// The gear against time.
 mod times;
 /// What is looked at.

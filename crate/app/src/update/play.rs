@@ -1,6 +1,7 @@
 //! The played swing and the scrub.
 use crate::effect::Effect;
 use crate::msg::Play;
+use crate::scene;
 use crate::state::{Playing, Speed, State};
 
 /// Pause at either end (s).
@@ -30,6 +31,13 @@ pub(super) fn play(state: &mut State, msg: Play) -> Vec<Effect> {
             state.session.playing = None;
             let by = if up { SCRUB_STEP } else { -SCRUB_STEP };
             state.session.progress = held(state, state.session.progress + by);
+        }
+        Play::Mark { up } => {
+            state.session.playing = None;
+            if let Some((progress, text)) = scene::next_mark(state, up) {
+                state.session.progress = held(state, progress);
+                return vec![Effect::Announce { text }];
+            }
         }
         Play::ReducedMotion { on } => state.session.reduced_motion = on,
     }

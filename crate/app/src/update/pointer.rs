@@ -1,13 +1,14 @@
-//! Mouse, pen and touch: moving points, moving and zooming the sheet, the cursor of the curves.
+//! Mouse, pen and touch: moving points, moving and zooming the paper, the cursor of the curves.
 use gearswing_gear::model::Point;
 use gearswing_report::page::drawing as words;
 use gearswing_report::page::history::{Step, step_words};
+use gearswing_report::page::sheets::Sheet;
 use gearswing_units::{Quantity, UnitChoice, UnitSystem};
 
 use crate::effect::Effect;
 use crate::fields;
 use crate::msg::{CurvePointer, Pointer, PointerKind};
-use crate::scene::{self, ScreenPoint, Sheet, Viewport};
+use crate::scene::{self, Paper, ScreenPoint, Viewport};
 use crate::state::{Act, Gesture, Pressed, State};
 
 /// A press that moves less than this is none (CSS px).
@@ -60,14 +61,14 @@ fn finite(at: ScreenPoint) -> bool {
 }
 
 impl State {
-    /// Changes the sheet of the selected leg; from now on it is the person's.
-    pub(crate) fn move_sheet(&mut self, change: impl FnOnce(Viewport) -> Viewport) {
-        let viewport = change(scene::sheet_of(self).viewport);
-        let sheet = Sheet {
+    /// Changes the paper of the selected leg; from now on it is the person's.
+    pub(crate) fn move_paper(&mut self, change: impl FnOnce(Viewport) -> Viewport) {
+        let viewport = change(scene::paper_of(self).viewport);
+        let paper = Paper {
             viewport,
             fitted: false,
         };
-        self.session.sheets.insert(self.session.leg, sheet);
+        self.session.papers.insert(self.session.leg, paper);
     }
 
     /// Ends whatever the pointers are doing; a drag ends as if released.
@@ -94,7 +95,7 @@ impl State {
 
 pub(super) fn zoom_at(state: &mut State, at: ScreenPoint, factor: f64) {
     if finite(at) && factor.is_finite() && factor > 0.0 {
-        state.move_sheet(|view| view.zoomed(at, factor));
+        state.move_paper(|view| view.zoomed(at, factor));
     }
 }
 
@@ -144,11 +145,11 @@ fn down(state: &mut State, pressed: Pressed, kind: PointerKind) -> Vec<Effect> {
     if !handle.movable {
         return to_down(state, &handle.id);
     }
-    // the sheet must not move under the pointer while the leg changes
-    let sheet = scene::sheet_of(state);
-    state.session.sheets.insert(state.session.leg, sheet);
-    let under = sheet.viewport.to_model(pressed.at);
-    let point = sheet.viewport.to_model(handle.at);
+    // the paper must not move under the pointer while the leg changes
+    let paper = scene::paper_of(state);
+    state.session.papers.insert(state.session.leg, paper);
+    let under = paper.viewport.to_model(pressed.at);
+    let point = paper.viewport.to_model(handle.at);
     state.session.gesture = Gesture::Drag {
         pressed,
         path: handle.id,
@@ -175,7 +176,7 @@ fn moved(state: &mut State, now: Pressed, kind: PointerKind, ctrl: bool) {
             state.session.hover = hit(state, now.at, kind).map(|handle| handle.id);
         }
         Gesture::Pan(last) if last.id == now.id => {
-            state.move_sheet(|view| view.panned(last.at, now.at));
+            state.move_paper(|view| view.panned(last.at, now.at));
             state.session.gesture = Gesture::Pan(now);
         }
         Gesture::Pinch(a, b) => {
@@ -193,7 +194,7 @@ fn moved(state: &mut State, now: Pressed, kind: PointerKind, ctrl: bool) {
             let spread = distance(a.at, b.at).max(8.0);
             let factor = (distance(a2.at, b2.at).max(8.0) / spread).clamp(0.2, 5.0);
             let (from, to) = (middle(a, b), middle(a2, b2));
-            state.move_sheet(|view| view.panned(from, to).zoomed(to, factor));
+            state.move_paper(|view| view.panned(from, to).zoomed(to, factor));
             state.session.gesture = Gesture::Pinch(a2, b2);
         }
         Gesture::Drag {
@@ -225,7 +226,7 @@ fn drag(state: &mut State, path: &str, at: ScreenPoint, offset: (f64, f64), ctrl
     else {
         return state.end_gesture();
     };
-    let view = scene::sheet_of(state).viewport;
+    let view = scene::paper_of(state).viewport;
     let under = view.to_model(at);
     let place = Point::new(under.x + offset.0, under.y + offset.1);
     let stance = scene::stance_of(state);
@@ -269,6 +270,14 @@ fn up(state: &mut State, id: i32) {
         Gesture::Pinch(a, b) if a.id == id || b.id == id => {
             let left = if a.id == id { *b } else { *a };
             state.session.gesture = Gesture::Pan(left);
+        }
+        Gesture::Drag {
+            pressed,
+            moved: false,
+            ..
+        } if pressed.id == id => {
+            state.end_gesture();
+            state.take_sheet(Sheet::Measurements);
         }
         Gesture::Pan(pressed) | Gesture::Drag { pressed, .. } if pressed.id == id => {
             state.end_gesture();

@@ -147,18 +147,18 @@ impl State {
     }
 }
 
-/// The first sheet of a leg is fitted, and then stays while the leg changes.
+/// The first paper of a leg is fitted, and then stays while the leg changes.
 fn fit_once(state: &mut State) {
     let leg = state.session.leg;
     let size = state.session.drawing_size_px;
     let known = state
         .session
-        .sheets
+        .papers
         .get(&leg)
-        .is_some_and(|sheet| !sheet.fitted || sheet.viewport.size_px() == size);
+        .is_some_and(|paper| !paper.fitted || paper.viewport.size_px() == size);
     if !known && state.derived.good(leg).is_some() {
-        let sheet = scene::fitted(state);
-        state.session.sheets.insert(leg, sheet);
+        let paper = scene::fitted(state);
+        state.session.papers.insert(leg, paper);
     }
 }
 

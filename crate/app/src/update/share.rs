@@ -6,7 +6,7 @@ use gearswing_report::{link_error_text, save_error_text};
 
 use crate::effect::Effect;
 use crate::msg::{File, Msg, Share};
-use crate::scene::{Sheet, Viewport};
+use crate::scene::{Paper, Viewport};
 use crate::state::{Document, LinkState, Origin, Parked, State};
 use crate::view::{NoticeKind, unread};
 
@@ -33,12 +33,12 @@ impl State {
     fn link_text(&self) -> Result<String, String> {
         let view = self
             .session
-            .sheets
+            .papers
             .get(&self.session.leg)
-            .filter(|sheet| !sheet.fitted)
-            .map(|sheet| ViewState {
-                centre: [sheet.viewport.centre().x, sheet.viewport.centre().y],
-                width: sheet.viewport.width(),
+            .filter(|paper| !paper.fitted)
+            .map(|paper| ViewState {
+                centre: [paper.viewport.centre().x, paper.viewport.centre().y],
+                width: paper.viewport.width(),
             });
         link::encode(&Shared {
             gear: self.gear().clone(),
@@ -92,7 +92,7 @@ impl State {
                 leg: self.session.leg,
                 progress: self.session.progress,
                 drafts: self.session.drafts.clone(),
-                sheets: self.session.sheets.clone(),
+                papers: self.session.papers.clone(),
             });
         }
         self.show(Document::new(shared.gear, 0), Origin::Link);
@@ -106,9 +106,9 @@ impl State {
             let size = self.session.drawing_size_px;
             let centre = Point::new(view.centre[0], view.centre[1]);
             let viewport = Viewport::of_width(centre, view.width, size);
-            self.session.sheets.insert(
+            self.session.papers.insert(
                 shared.leg,
-                Sheet {
+                Paper {
                     viewport,
                     fitted: false,
                 },

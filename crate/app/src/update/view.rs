@@ -1,4 +1,5 @@
 //! What is looked at.
+use gearswing_report::page::sheets::{Height, Sheet};
 use gearswing_solver::result::Question;
 
 use crate::effect::Effect;
@@ -11,12 +12,15 @@ const LARGEST_PX: f64 = 16_384.0;
 
 pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
     match msg {
+        View::SelectLeg { leg } if leg == state.session.leg => state.take_sheet(Sheet::Answers),
         View::SelectLeg { leg } => state.select_leg(leg),
+        View::Sheet(sheet) => state.take_sheet(sheet),
+        View::SheetHeight => state.session.sheet_height = state.session.sheet_height.next(),
         View::GoTo { leg, question } => return go_to(state, leg, question),
         View::GoToStop { leg } => go_to_stop(state, leg),
         View::Fit => {
-            let sheet = scene::fitted(state);
-            state.session.sheets.insert(state.session.leg, sheet);
+            let paper = scene::fitted(state);
+            state.session.papers.insert(state.session.leg, paper);
         }
         View::Zoom { factor } => {
             let about = zoomed_about(state);
@@ -44,6 +48,19 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
                 state.session.curves_width_px = width_px.clamp(1.0, LARGEST_PX);
             }
         }
+        View::StripSize {
+            width_px,
+            height_px,
+        } => {
+            if let Some(size) = held_size(width_px, height_px) {
+                state.session.strip_size_px = size;
+            }
+        }
+        View::DetailSize { side_px } => {
+            if let Some((side_px, _)) = held_size(side_px, side_px) {
+                state.session.detail_px = side_px;
+            }
+        }
         View::FocusHandle { id: Some(id) } => {
             let exists = scene::grips(state.gear(), state.session.leg)
                 .iter()
@@ -64,7 +81,7 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
 
 /// What stays where it is while a button zooms: the selected point if it is seen, else the middle.
 fn zoomed_about(state: &State) -> ScreenPoint {
-    let view = scene::sheet_of(state).viewport;
+    let view = scene::paper_of(state).viewport;
     let (width, height) = view.size_px();
     scene::handles(state)
         .into_iter()
@@ -88,6 +105,14 @@ fn go_to_stop(state: &mut State, leg: usize) {
 }
 
 impl State {
+    /// Takes a sheet in hand, high enough to read it.
+    pub(crate) fn take_sheet(&mut self, sheet: Sheet) {
+        self.session.sheet = sheet;
+        if self.session.sheet_height == Height::Low {
+            self.session.sheet_height = Height::Middle;
+        }
+    }
+
     /// Shows another leg at its own end of the path.
     pub(crate) fn select_leg(&mut self, leg: usize) {
         if leg >= self.gear().legs.len() || leg == self.session.leg {
@@ -112,6 +137,8 @@ impl State {
 fn go_to(state: &mut State, leg: usize, question: Question) -> Vec<Effect> {
     state.select_leg(leg);
     state.session.playing = None;
+    state.take_sheet(Sheet::Answers);
+    state.session.strip = Some(question);
     let Some(good) = state.derived.good(state.session.leg) else {
         return Vec::new();
     };
@@ -131,28 +158,30 @@ fn go_to(state: &mut State, leg: usize, question: Question) -> Vec<Effect> {
         state.end_gesture();
         state.document.close();
         state.session.selection = None;
-        let sheet = scene::sheet_at(state, question);
-        state.session.sheets.insert(state.session.leg, sheet);
+        let paper = scene::paper_at(state, question);
+        state.session.papers.insert(state.session.leg, paper);
     }
     vec![Effect::Announce { text }]
 }
 
+/// A canvas size within what is taken (CSS px).
+fn held_size(width_px: f64, height_px: f64) -> Option<(f64, f64)> {
+    let held = |px: f64| px.is_finite().then(|| px.clamp(1.0, LARGEST_PX));
+    Some((held(width_px)?, held(height_px)?))
+}
+
 fn drawing_size(state: &mut State, width_px: f64, height_px: f64) {
-    if !(width_px.is_finite() && height_px.is_finite()) {
+    let Some(size) = held_size(width_px, height_px) else {
         return;
-    }
-    let size = (
-        width_px.clamp(1.0, LARGEST_PX),
-        height_px.clamp(1.0, LARGEST_PX),
-    );
+    };
     if state.session.drawing_size_px == size {
         return;
     }
     state.session.drawing_size_px = size;
-    for (_, sheet) in &mut state.session.sheets {
-        if !sheet.fitted {
-            sheet.viewport = sheet.viewport.resized(size);
+    for (_, paper) in &mut state.session.papers {
+        if !paper.fitted {
+            paper.viewport = paper.viewport.resized(size);
         }
     }
-    state.session.sheets.retain(|_, sheet| !sheet.fitted);
+    state.session.papers.retain(|_, paper| !paper.fitted);
 }

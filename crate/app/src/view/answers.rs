@@ -6,7 +6,8 @@ use gearswing_gearfile::{DEMO, STARTERS};
 use gearswing_report::page::answers as words;
 use gearswing_report::page::names::leg_title;
 use gearswing_report::{
-    Subject, fault_text, finding_short, finding_text, question_text, verdict_text,
+    Subject, fault_text, finding_figure, finding_line, finding_short, finding_text, question_head,
+    question_text, verdict_text,
 };
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, check_gear};
@@ -74,7 +75,7 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
                     id: format!("leg.{index}"),
                     label: name.clone(),
                     hint: words::show_in_drawing(&name),
-                    enabled: !selected,
+                    enabled: true,
                     msg: Msg::View(View::SelectLeg { leg: index }),
                 },
                 answers: derived.map_or_else(Vec::new, |d| rows(state, index, d)),
@@ -203,6 +204,9 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
                 question_text: question_text(finding.question).to_owned(),
                 verdict: finding.verdict,
                 verdict_text: verdict_text(finding.question, finding.verdict).to_owned(),
+                line: finding_line(&about, finding),
+                head: question_head(finding.question).to_owned(),
+                figure: finding_figure(&about, finding),
                 short: finding_short(&about, finding),
                 sentence: text.sentence,
                 rests_on: text
@@ -217,6 +221,16 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
                 cautions: text.cautions.into_iter().map(str::to_owned).collect(),
                 try_next: text.try_next,
                 former: former(state, leg, derived, finding),
+                open: Action {
+                    id: format!("verdict.{leg}.{:?}", finding.question),
+                    label: String::new(),
+                    hint: String::new(),
+                    enabled: true,
+                    msg: Msg::View(View::GoTo {
+                        leg,
+                        question: finding.question,
+                    }),
+                },
                 go_to: finding.place.map(|_| Action {
                     id: format!("go.{leg}.{:?}", finding.question),
                     label: words::SHOW_PLACE.to_owned(),

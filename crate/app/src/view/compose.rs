@@ -2,7 +2,7 @@
 use gearswing_report::{general_cautions, not_modelled, program_words};
 
 use super::page::Page;
-use super::{answers, controls, groups, readout, stopped, times};
+use super::{answers, controls, groups, readout, sheets, stopped, times};
 use crate::state::State;
 
 /// The page for a state.
@@ -14,6 +14,9 @@ pub fn view(state: &State) -> Page {
         working: controls::working(state),
         shared: controls::shared(state),
         answers: answers::answers(state),
+        sheets: sheets::sheets(state),
+        sheet: state.session.sheet,
+        sheet_height: state.session.sheet_height,
         toolbar: controls::toolbar(state),
         transport: controls::transport(state),
         readout: readout::readout(state),

@@ -6,17 +6,15 @@ use gearswing_report::name_words;
 use gearswing_report::page::header::{Keeping, compare_words, keeping_words};
 use gearswing_report::page::keys::KEYS;
 use gearswing_report::page::link::{self, Link, link_line};
-use gearswing_report::page::names::place_words;
-use gearswing_report::page::transport::{self as transport_words, ScrubMark, mark_words};
+use gearswing_report::page::names::{place_words, travel_short, travel_words};
+use gearswing_report::page::transport as transport_words;
 use gearswing_report::page::working::working_line;
 use gearswing_report::page::{files as file_words, history};
-use gearswing_solver::numeric::sort_by;
-use gearswing_solver::result::{Question, Verdict};
 
 use super::page::{
     Action, FileRow, KeyHelp, Notice, SharedBanner, Toolbar, Transport, TransportMark,
 };
-use super::readout::{obstacle_name, shown_leg};
+use super::readout::shown_leg;
 use crate::msg::{File, Msg};
 use crate::scene;
 use crate::state::{LinkState, Origin, State};
@@ -127,6 +125,7 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         theme: session.theme,
         snap: !session.snap_off,
         loads: session.loads,
+        is_demo: *state.origin() == Origin::Demo,
         file_name: name_words(&state.gear().name),
         stored_text: keeping_words(keeping).to_owned(),
         link_text: link_line(link),
@@ -151,7 +150,12 @@ pub(crate) fn transport(state: &State) -> Transport {
         value: session.progress.clamp(0.0, 1.0),
         step: crate::update::SCRUB_STEP,
         text: shown_leg(state),
+        place: String::new(),
+        travel: String::new(),
+        travel_short: String::new(),
         marks: Vec::new(),
+        mark_before: false,
+        mark_after: false,
         playing: session.playing.is_some(),
         speed: session.speed,
         motion_text,
@@ -162,51 +166,21 @@ pub(crate) fn transport(state: &State) -> Transport {
     (transport.min, transport.max) = good.range();
     transport.value = session.progress.clamp(transport.min, transport.max);
     if let Some(now) = scene::now(good, session.progress) {
-        transport.text = transport_words::leg_at(
-            &shown_leg(state),
-            &place_words(&now.pose.place, session.units),
-        );
+        transport.place = place_words(&now.pose.place, session.units);
+        transport.travel = travel_words(&now.pose.place, session.units);
+        transport.travel_short = travel_short(&now.pose.place, session.units);
+        transport.text = transport_words::leg_at(&shown_leg(state), &transport.place);
     }
-    let mut mark = |progress: f64, what: ScrubMark, bad: bool| {
-        transport.marks.push(TransportMark {
-            progress,
-            text: mark_words(what),
-            bad,
-        });
-    };
-    for finding in &good.result.findings {
-        if let Some(place) = finding.place
-            && finding.question != Question::Locks
-        {
-            mark(
-                place.progress,
-                ScrubMark::Governing(finding.question),
-                finding.verdict == Verdict::Bad,
-            );
-        }
-    }
-    let clearance = &good.result.clearance;
-    let contacts = clearance.pairs.iter().filter_map(|pair| {
-        let name = obstacle_name(good, pair.obstacle);
-        let what = ScrubMark::Contact(pair.part, pair.tire, name, pair.obstacle);
-        Some((pair.first_contact?.place.progress, what))
-    });
-    let own = clearance.own.iter().filter_map(|own| {
-        let what = ScrubMark::OwnContact(own.tire, own.part);
-        Some((own.first_contact?.place.progress, what))
-    });
-    if let Some((progress, what)) = contacts.chain(own).min_by(|a, b| a.0.total_cmp(&b.0)) {
-        mark(progress, what, true);
-    }
-    if let Some(place) = good.result.force.stalls_at {
-        mark(place.progress, ScrubMark::Stalls, true);
-    }
-    if let Some(jam) = good.result.jams.first() {
-        mark(jam.place.progress, ScrubMark::Stops, true);
-    }
-    sort_by(&mut transport.marks, |a, b| {
-        a.progress.total_cmp(&b.progress)
-    });
+    transport.mark_before = scene::next_mark(state, false).is_some();
+    transport.mark_after = scene::next_mark(state, true).is_some();
+    transport.marks = scene::strip_marks(state, good)
+        .into_iter()
+        .map(|mark| TransportMark {
+            progress: mark.progress,
+            text: transport_words::mark_words(mark.what, session.units),
+            bad: mark.is_bad(),
+        })
+        .collect();
     transport
 }
 

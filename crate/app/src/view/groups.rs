@@ -1,8 +1,8 @@
 //! The data in groups, only the chosen one open.
 use gearswing_gear::field::{self, Axis, Group, Kind, Path};
 use gearswing_gear::model::{Gear, Leg, Source};
-use gearswing_report::page::sheets::{
-    Deed, Sheet, deed_label, sheet_alert, sheet_help, sheet_title,
+use gearswing_report::page::sections::{
+    Deed, Section, deed_label, section_alert, section_help, section_title,
 };
 
 use super::page::{Action, FieldGroup, FieldRow};
@@ -57,7 +57,7 @@ impl Part {
                 Group::Air => "air",
                 Group::Fall => "fall",
                 Group::Well => "well",
-                Group::Seen => "seen",
+                Group::Seen => super::sheets::SEEN,
             }
             .to_owned(),
             Self::Outline => "outline".to_owned(),
@@ -146,7 +146,6 @@ pub(crate) fn groups(state: &State) -> Vec<FieldGroup> {
         Part::Sliding,
         Part::Group(Group::Air),
         Part::Group(Group::Fall),
-        Part::Group(Group::Seen),
         Part::Group(Group::Clearance),
         Part::Group(Group::Supply),
         Part::Group(Group::Battery),
@@ -169,6 +168,18 @@ pub(crate) fn groups(state: &State) -> Vec<FieldGroup> {
     parts.iter().map(|part| group(state, leg, part)).collect()
 }
 
+/// What was seen of the selected leg where it stopped short, open; `None` without a leg.
+pub(crate) fn seen(state: &State) -> Option<FieldGroup> {
+    let leg = state.session.leg;
+    state.gear().legs.get(leg)?;
+    let part = Part::Group(Group::Seen);
+    Some(FieldGroup {
+        open: true,
+        rows: rows(state, leg, &part),
+        ..group(state, leg, &part)
+    })
+}
+
 fn group(state: &State, leg: usize, part: &Part) -> FieldGroup {
     let id = part.id();
     let open = state.session.open_group.as_deref() == Some(id.as_str());
@@ -176,14 +187,14 @@ fn group(state: &State, leg: usize, part: &Part) -> FieldGroup {
         Part::of(path).as_ref() == Some(part)
             && fields::leg_of(path).is_none_or(|owner| owner == leg)
     };
-    let sheet = sheet(state, leg, part);
+    let section = section(state, leg, part);
     FieldGroup {
-        title: sheet_title(sheet),
+        title: section_title(section),
         summary: summary(state, leg, &id),
         open,
         alert: alert(state, in_part),
         marked: state.session.selection.as_deref().is_some_and(in_part),
-        help: sheet_help(sheet).to_owned(),
+        help: section_help(section).to_owned(),
         rows: if open {
             rows(state, leg, part)
         } else {
@@ -198,25 +209,25 @@ fn group(state: &State, leg: usize, part: &Part) -> FieldGroup {
 fn alert(state: &State, in_part: impl Fn(&str) -> bool) -> String {
     let unread = unread(state).filter(|(path, _)| in_part(path)).count();
     let mut faults = state.derived.all_faults();
-    sheet_alert(unread, faults.any(|fault| in_part(&fault.path)))
+    section_alert(unread, faults.any(|fault| in_part(&fault.path)))
 }
 
 /// A part as it is worded.
-fn sheet<'a>(state: &'a State, leg: usize, part: &Part) -> Sheet<'a> {
+fn section<'a>(state: &'a State, leg: usize, part: &Part) -> Section<'a> {
     let model = state.gear().legs.get(leg);
     match part {
-        Part::Group(group) => Sheet::Group(*group),
-        Part::Outline => Sheet::Outline,
-        Part::Sliding => Sheet::Sliding,
-        Part::Well => Sheet::Well,
-        Part::Springs => Sheet::Springs,
+        Part::Group(group) => Section::Group(*group),
+        Part::Outline => Section::Outline,
+        Part::Sliding => Section::Sliding,
+        Part::Well => Section::Well,
+        Part::Springs => Section::Springs,
         Part::Spring(at) => {
             let spring = model.and_then(|leg| leg.springs.get(*at));
-            Sheet::Spring(spring.map_or("", |spring| &spring.name), *at)
+            Section::Spring(spring.map_or("", |spring| &spring.name), *at)
         }
         Part::Obstacle(at) => {
             let piece = model.and_then(|leg| leg.well.get(*at));
-            Sheet::Piece(piece.map_or("", |piece| &piece.name), *at)
+            Section::Piece(piece.map_or("", |piece| &piece.name), *at)
         }
     }
 }

@@ -35,6 +35,12 @@ pub struct AnswerRow {
     pub verdict: Verdict,
     /// The verdict in a word or two.
     pub verdict_text: String,
+    /// All of it in a line.
+    pub line: String,
+    /// Head of the question's column.
+    pub head: String,
+    /// The number as a table shows it.
+    pub figure: String,
     /// A few words for the short form, with the number.
     pub short: String,
     /// The sentence with number, margin and place.
@@ -47,6 +53,8 @@ pub struct AnswerRow {
     pub try_next: Vec<String>,
     /// The same answer with the previous tire, while comparing.
     pub former: Option<FormerAnswer>,
+    /// What opens its sentence, and goes to its place if it has one.
+    pub open: Action,
     /// What goes to its place.
     pub go_to: Option<Action>,
 }

@@ -18,6 +18,8 @@ mod page;
 mod readout;
 /// Rows of fields.
 mod rows;
+/// Names of the sheets.
+mod sheets;
 /// What explains a stop.
 mod stopped;
 /// The short text of a closed group.
@@ -35,12 +37,13 @@ pub(crate) use groups::group_of;
 pub use leg_answers::{AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
 pub use loads::load_tables;
 pub use page::{
-    Action, ChoiceOption, CurvesText, DrawingText, FieldGroup, FieldKind, FieldRow, FileRow,
-    KeyHelp, Notice, NoticeKind, Page, PointerStyle, ReadoutRow, SharedBanner, Toolbar, Transport,
-    TransportMark,
+    Action, ChoiceOption, CurvesText, DetailText, DrawingText, FieldGroup, FieldKind, FieldRow,
+    FileRow, KeyHelp, Notice, NoticeKind, Page, PointerStyle, ReadoutRow, SharedBanner, SheetTab,
+    Toolbar, Transport, TransportMark,
 };
-pub(crate) use readout::obstacle_text;
+pub(crate) use readout::{obstacle_name, obstacle_text};
 pub(crate) use rows::unread;
+pub(crate) use sheets::sheet_of_group;
 pub use stopped::{StopRow, StopText};
 pub use times::TimesText;
 pub(crate) use tire_table::SIZE_TABLE;

@@ -1,4 +1,6 @@
 //! What is shown beside the drawings, as plain structs: the page patches only what differs.
+use gearswing_report::page::sheets::{Height, Sheet};
+use gearswing_solver::result::Verdict;
 use gearswing_units::UnitChoice;
 
 use super::leg_answers::LegAnswers;
@@ -18,6 +20,12 @@ pub struct Page {
     pub shared: Option<SharedBanner>,
     /// Answers, one entry for each leg.
     pub answers: Vec<LegAnswers>,
+    /// Names of the sheets, one of which is in hand.
+    pub sheets: Vec<SheetTab>,
+    /// The sheet in hand.
+    pub sheet: Sheet,
+    /// How high it stands where it lies under the drawing.
+    pub sheet_height: Height,
     /// Top row of controls.
     pub toolbar: Toolbar,
     /// Play and scrub.
@@ -115,6 +123,8 @@ pub struct Toolbar {
     pub loads: bool,
     /// Name of the gear file.
     pub file_name: String,
+    /// Nothing of one's own is open: offer to begin.
+    pub is_demo: bool,
     /// Where the work stands: stored, not stored and why, shared.
     pub stored_text: String,
     /// About the link: its length, or why there is none.
@@ -142,25 +152,24 @@ pub struct Transport {
     pub step: f64,
     /// Where this is, in words, for sight and screen reader.
     pub text: String,
-    /// Marks at the scrub: progress, text, whether it is bad.
+    /// The place alone, beside the play.
+    pub place: String,
+    /// The same where there is less room.
+    pub travel: String,
+    /// The same where there is little room.
+    pub travel_short: String,
+    /// Places worth going to, from down to up.
     pub marks: Vec<TransportMark>,
+    /// There is a mark before the place.
+    pub mark_before: bool,
+    /// There is a mark after it.
+    pub mark_after: bool,
     /// Playing.
     pub playing: bool,
     /// Speed.
     pub speed: Speed,
     /// Text about reduced motion, or empty.
     pub motion_text: String,
-}
-
-/// A mark at the scrub.
-#[derive(Clone, Debug, PartialEq)]
-pub struct TransportMark {
-    /// Progress (ratio).
-    pub progress: f64,
-    /// What is there.
-    pub text: String,
-    /// Contact, jam or stall.
-    pub bad: bool,
 }
 
 /// A number at the cursor.
@@ -179,12 +188,12 @@ pub struct ReadoutRow {
 /// Mouse pointer over the drawing.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum PointerStyle {
-    /// Nothing under it: press to move the sheet.
+    /// Nothing under it: press to move the paper.
     #[default]
     Open,
     /// Over a handle.
     OverHandle,
-    /// Moving a handle or the sheet.
+    /// Moving a handle or the paper.
     Moving,
 }
 
@@ -193,6 +202,12 @@ pub enum PointerStyle {
 pub struct DrawingText {
     /// Name of the drawing: leg, view, travel.
     pub label: String,
+    /// How it is seen.
+    pub seen: String,
+    /// The worst answer of the leg, and how it stands.
+    pub worst: Option<(Verdict, String)>,
+    /// The worst place at a larger scale; `None` where there is nothing to check.
+    pub detail: Option<DetailText>,
     /// What the drawing shows, in sentences, from the same data.
     pub description: Vec<String>,
     /// Line about the drag under way, or empty.
@@ -203,6 +218,17 @@ pub struct DrawingText {
     pub faded: bool,
 }
 
+/// Text under the detail.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct DetailText {
+    /// Its letter, its scale against the drawing, and the travel.
+    pub caption: String,
+    /// The gap or overlap.
+    pub value: String,
+    /// It touches.
+    pub bad: bool,
+}
+
 /// Text around the curves.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct CurvesText {
@@ -210,6 +236,28 @@ pub struct CurvesText {
     pub label: String,
     /// What they show, in sentences.
     pub description: Vec<String>,
+}
+
+/// A place worth going to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TransportMark {
+    /// Progress (ratio).
+    pub progress: f64,
+    /// What is there.
+    pub text: String,
+    /// Something is wrong there.
+    pub bad: bool,
+}
+
+/// The name of a sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SheetTab {
+    /// Which.
+    pub sheet: Sheet,
+    /// It is in hand.
+    pub in_hand: bool,
+    /// What takes it in hand.
+    pub take: Action,
 }
 
 /// A group of fields.

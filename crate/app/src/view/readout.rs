@@ -1,15 +1,18 @@
 //! The numbers at the cursor, and the text equivalent of the drawing from the same data.
+use gearswing_report::finding_line;
 use gearswing_report::page::curves;
 use gearswing_report::page::drawing::{self, Near};
-use gearswing_report::page::names::{clearance_words, leg_title, obstacle_words, place_words};
+use gearswing_report::page::names::{
+    clearance_words, leg_title, obstacle_words, place_words, travel_short,
+};
 use gearswing_report::page::readout::{self as words, Number, number_label};
 use gearswing_solver::TireChoice;
-use gearswing_solver::result::{DrivenBy, Motion, TireState};
+use gearswing_solver::result::{DrivenBy, Motion, TireState, Verdict};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
 use super::answers::subject;
 use super::loads::loads_text;
-use super::page::{CurvesText, DrawingText, PointerStyle, ReadoutRow};
+use super::page::{CurvesText, DetailText, DrawingText, PointerStyle, ReadoutRow};
 use crate::scene::{self, Now, NowClearance};
 use crate::state::{Gesture, Good, State};
 
@@ -205,6 +208,13 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
     }
     DrawingText {
         label: drawing::drawing_label(&shown_leg(state), &place),
+        seen: state
+            .gear()
+            .legs
+            .get(index)
+            .map_or_else(String::new, |leg| drawing::seen_from(leg.view).to_owned()),
+        worst: worst(state),
+        detail: detail(state),
         description,
         drag_text: state.session.drag_text.clone(),
         pointer: match (&state.session.gesture, &state.session.hover) {
@@ -214,6 +224,31 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
         },
         faded,
     }
+}
+
+/// What stands under the detail; there is none of an earlier state.
+fn detail(state: &State) -> Option<DetailText> {
+    let leg = state.derived.leg(state.session.leg)?;
+    let good = leg.good.as_ref().filter(|_| !leg.faded())?;
+    let found = scene::detail_of(good)?;
+    let units = state.session.units;
+    let tightest = found.tightest;
+    let travel = travel_short(&tightest.place, units);
+    Some(DetailText {
+        caption: drawing::detail_caption(scene::magnified(state, &found), &travel),
+        value: clearance_words(tightest.clearance, units),
+        bad: tightest.clearance <= 0.0,
+    })
+}
+
+/// The worst answer of the selected leg in a line.
+fn worst(state: &State) -> Option<(Verdict, String)> {
+    let index = state.session.leg;
+    let good = state.derived.good(index)?;
+    let finding = scene::worst(&good.result.findings)?;
+    let units = state.session.units;
+    let about = subject(state.gear(), index, good, TireChoice::Fitted, units);
+    Some((finding.verdict, finding_line(&about, finding)))
 }
 
 /// Text around the curves.

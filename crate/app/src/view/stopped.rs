@@ -1,4 +1,5 @@
 //! What explains a stop of the selected leg.
+use gearswing_report::page::sheets::NO_STOP;
 use gearswing_report::page::stopped as words;
 use gearswing_report::{
     Stopped, capital_first, cause_sentence, check_sentence, fit_words, readings_words,
@@ -6,7 +7,8 @@ use gearswing_report::{
 };
 use gearswing_solver::result::Fit;
 
-use super::page::Action;
+use super::groups::seen;
+use super::page::{Action, FieldGroup};
 use crate::msg::{Msg, View};
 use crate::state::State;
 
@@ -15,6 +17,8 @@ use crate::state::State;
 pub struct StopText {
     /// A stop was entered for this leg.
     pub shown: bool,
+    /// What was seen; `None` without a leg.
+    pub group: Option<FieldGroup>,
     /// Where it stood and how far the numbers carry, the next check, and cautions; or why there is nothing.
     pub sentences: Vec<String>,
     /// Explanations, the one that fits best first.
@@ -41,7 +45,11 @@ pub struct StopRow {
 pub(crate) fn stopped(state: &State) -> StopText {
     let leg = state.session.leg;
     let Some((_, found)) = state.stops.of(leg) else {
-        return StopText::default();
+        return StopText {
+            group: seen(state),
+            sentences: vec![NO_STOP.to_owned()],
+            ..StopText::default()
+        };
     };
     let about = Stopped {
         gear: state.gear(),
@@ -53,6 +61,7 @@ pub(crate) fn stopped(state: &State) -> StopText {
         Err(error) => {
             return StopText {
                 shown: true,
+                group: seen(state),
                 sentences: vec![stop_error_text(&about, error)],
                 ..StopText::default()
             };
@@ -67,6 +76,7 @@ pub(crate) fn stopped(state: &State) -> StopText {
     sentences.extend(cautions.map(|caution| words::caution_sentence(caution)));
     StopText {
         shown: true,
+        group: seen(state),
         sentences,
         rows: found
             .explanations

@@ -20,6 +20,7 @@ mod snapshot;
 mod springs;
 mod start;
 mod stopped;
+mod strip;
 mod support;
 mod table;
 mod times;

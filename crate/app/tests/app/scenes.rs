@@ -99,7 +99,6 @@ fn every_place_of_every_leg_draws() {
                     Role::Ground,
                     Role::CentreLine,
                     Role::ScaleBar,
-                    Role::Grid,
                 ] {
                     assert!(has(&scene, role), "{role:?} of leg {leg}");
                 }

@@ -1,4 +1,4 @@
-//! Springs on the sheet: drawn where the solver has them, with ends that can be dragged.
+//! Springs on the paper: drawn where the solver has them, with ends that can be dragged.
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::scene::{Role, ScreenPoint, Shape};
 use gearswing_app::{drawing, fields};
@@ -80,7 +80,7 @@ fn an_end_is_dragged_and_every_kind_is_drawn() {
     let number = |desk: &Desk| fields::number(desk.state.gear(), &format!("{path}[0]"));
     let before = number(&desk);
     desk.press(from);
-    let to = by(from, 40.0, 30.0);
+    let to = by(from, 20.0, 15.0);
     desk.drag_to(to, true);
     desk.release(to);
     assert_ne!(number(&desk), before);

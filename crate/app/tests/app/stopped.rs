@@ -143,6 +143,6 @@ fn a_bad_reading_takes_down_nothing_but_its_own_answer() {
     }
     let row = desk.row(&format!("{STOP}.how_far.travel.travel"));
     assert!(row.error.is_some());
-    let group = page.groups.iter().find(|group| group.id == "seen");
+    let group = stopped.group.as_ref();
     assert_eq!(group.unwrap().alert, "a fault in here");
 }

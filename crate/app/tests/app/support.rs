@@ -166,8 +166,8 @@ impl Desk {
             path: path.to_owned(),
         }));
         let page = self.page();
-        page.groups
-            .into_iter()
+        let groups = page.groups.into_iter().chain(page.stopped.group);
+        groups
             .flat_map(|group| group.rows)
             .find(|row| row.path == path)
             .unwrap()

@@ -6,6 +6,7 @@ use crate::error::Result;
 use crate::runtime::{Port, panic};
 use gearswing_app::Effect;
 use gearswing_app::state::Theme;
+use gearswing_app::words::sheets::Sheet;
 use wasm_bindgen::JsValue;
 
 /// Performs effects, and keeps what they need between turns.
@@ -14,6 +15,8 @@ pub(crate) struct Effects {
     announcer: announce::Announcer,
     /// Fragment that the page itself has set, so that its own change is not taken for a new link.
     own_fragment: String,
+    /// Sheet in hand, as the browser's history has it.
+    sheet: Option<Sheet>,
 }
 
 impl Effects {
@@ -23,6 +26,7 @@ impl Effects {
             store,
             announcer: announce::Announcer::mount()?,
             own_fragment: String::new(),
+            sheet: None,
         })
     }
 
@@ -78,6 +82,29 @@ impl Effects {
         fragment == self.own_fragment
     }
 
+    /// Notes the sheet in hand in the browser's history, so that its back key goes back a sheet.
+    pub(crate) fn note_sheet(&mut self, sheet: Sheet) -> Result<()> {
+        let before = self.sheet.replace(sheet);
+        if before == Some(sheet) {
+            return Ok(());
+        }
+        let (history, key) = (window()?.history()?, JsValue::from_str(sheet.key()));
+        // the browser has come back to it already
+        if before.is_some() && history.state()? == key {
+            return Ok(());
+        }
+        match before {
+            None => history.replace_state(&key, "")?,
+            Some(_) => history.push_state(&key, "")?,
+        }
+        Ok(())
+    }
+
+    /// The address of what is open: it stands beside every sheet of the browser's history.
+    pub(crate) fn keep_fragment(&mut self) -> Result<()> {
+        self.set_fragment(self.own_fragment.clone())
+    }
+
     /// Replaces the fragment; the history gets no entry, and no event comes of it.
     fn set_fragment(&mut self, text: String) -> Result<()> {
         let window = window()?;
@@ -88,9 +115,8 @@ impl Effects {
         } else {
             format!("{base}#{text}")
         };
-        window
-            .history()?
-            .replace_state_with_url(&JsValue::NULL, "", Some(&address))?;
+        let history = window.history()?;
+        history.replace_state_with_url(&history.state()?, "", Some(&address))?;
         self.own_fragment = text;
         Ok(())
     }

@@ -2,17 +2,15 @@
 //! page's data.
 
 use crate::dom::{by_id, data, document};
-use crate::error::{Result, report};
+use crate::error::{PageError, Result, report};
 use crate::listen::{Mode, listen};
-use crate::panels::{find_action, leave_files};
+use crate::panels::{find_action, leave_files, open_files, show_answer};
 use crate::runtime::Port;
-use gearswing_app::Msg;
 use gearswing_app::msg::{File, History, Play, Share, View};
+use gearswing_app::words::browser::lacks;
+use gearswing_app::{Msg, Question};
 use wasm_bindgen::JsCast;
-use web_sys::{
-    Element, HtmlElement, HtmlInputElement, MouseEvent, Node, ScrollIntoViewOptions,
-    ScrollLogicalPosition,
-};
+use web_sys::{Element, HtmlElement, HtmlInputElement, MouseEvent, Node};
 
 /// Zoom of one press (ratio).
 const ZOOM: f64 = 1.25;
@@ -37,22 +35,24 @@ pub(super) fn register(port: &Port) -> Result<()> {
             });
             // None: it cannot be pressed now, as the button of the leg that is shown already.
             if let Some(msg) = found {
-                // what speaks of a place may stand far from the drawing
-                let shows: Option<fn() -> Result<()>> = match msg {
-                    Msg::View(View::GoTo { .. }) => Some(show_drawing),
-                    Msg::View(View::GoToStop { .. }) => Some(|| skip("drawing-part")),
-                    _ => None,
-                };
                 let another = matches!(
                     msg,
                     Msg::File(File::New { .. } | File::Open { .. } | File::OpenDemo)
                 );
+                let asked = match msg {
+                    Msg::View(View::GoTo { question, .. }) => Some(question),
+                    _ => None,
+                };
+                let taken = matches!(msg, Msg::View(View::Sheet(_)));
                 to.send_now(msg);
+                if let Some(question) = asked {
+                    report(show_answer(question));
+                }
+                if taken {
+                    report(leave_menu());
+                }
                 if another {
                     report(leave_files());
-                }
-                if let Some(show) = shows {
-                    report(show());
                 }
             }
         } else if let Some(id) = data(&event, "data-group") {
@@ -72,6 +72,16 @@ pub(super) fn register(port: &Port) -> Result<()> {
     Ok(())
 }
 
+/// Closes the list of sheets; who works by keys stands on its head then.
+fn leave_menu() -> Result<()> {
+    let menu: Element = by_id("sheet-menu")?;
+    if menu.has_attribute("open") {
+        let head: HtmlElement = by_id("sheet-now")?;
+        head.focus()?;
+    }
+    close_drops(None)
+}
+
 /// Closes the boxes of the top row, except one that holds `inside`.
 pub(super) fn close_drops(inside: Option<Node>) -> Result<()> {
     let open = document()?.query_selector_all("details.drop[open]")?;
@@ -87,23 +97,15 @@ pub(super) fn close_drops(inside: Option<Node>) -> Result<()> {
 }
 
 fn skip(id: &str) -> Result<()> {
-    let target = match id {
-        "drawing-part" => "drawing",
-        "data-part" => "data-part",
-        _ => "answers",
+    let node: HtmlElement = match id {
+        "verdicts" => document()?
+            .query_selector(".leg-name")?
+            .and_then(|node| node.dyn_into().ok())
+            .ok_or(PageError::Missing(lacks::ROOT))?,
+        "sheet" => by_id("sheet")?,
+        _ => by_id("drawing")?,
     };
-    let node: HtmlElement = by_id(target)?;
     node.focus()?;
-    node.scroll_into_view();
-    Ok(())
-}
-
-/// Scrolls so far that all of the drawing is seen.
-fn show_drawing() -> Result<()> {
-    let node: HtmlElement = by_id("drawing-box")?;
-    let options = ScrollIntoViewOptions::new();
-    options.set_block(ScrollLogicalPosition::Nearest);
-    node.scroll_into_view_with_scroll_into_view_options(&options);
     Ok(())
 }
 
@@ -116,6 +118,9 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
         "zoom-in" => Msg::View(View::Zoom { factor: ZOOM }),
         "zoom-out" => Msg::View(View::Zoom { factor: 1.0 / ZOOM }),
         "play" => Msg::Play(Play::Toggle),
+        "sheet-height" => Msg::View(View::SheetHeight),
+        "mark-before" => Msg::Play(Play::Mark { up: false }),
+        "mark-after" => Msg::Play(Play::Mark { up: true }),
         "give-up" => Msg::View(View::GiveUp),
         "export" => Msg::File(File::Export),
         "export-all" => Msg::File(File::ExportAll),
@@ -124,7 +129,11 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             Msg::File(File::Duplicate)
         }
         "demo" => Msg::File(File::OpenDemo),
-        "copy-link" => Msg::Share(Share::CopyLink),
+        "copy-link" => {
+            // what comes of it is told on the sheet in hand
+            close_drops(None)?;
+            Msg::Share(Share::CopyLink)
+        }
         "open-link" => {
             let input: HtmlInputElement = by_id("open-link")?;
             let text = input.value();
@@ -138,9 +147,23 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             close_drops(None)?;
             Msg::Share(Share::OpenLink { text })
         }
+        "own-gear" => return open_files(),
         "import" => {
             let input: HtmlInputElement = by_id("import-file")?;
             input.click();
+            return Ok(());
+        }
+        "detail" => {
+            port.with_core(|core| {
+                let in_hand = core.page().answers.iter().find(|leg| leg.selected);
+                if let Some(leg) = in_hand {
+                    port.send(Msg::View(View::GoTo {
+                        leg: leg.leg,
+                        question: Question::Clears,
+                    }));
+                }
+                Ok(())
+            });
             return Ok(());
         }
         "compare" | "snap" | "loads" => {

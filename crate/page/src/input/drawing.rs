@@ -1,8 +1,8 @@
 //! Mouse, pen, fingers and wheel on the drawing.
 
 use super::scrub::takes;
-use crate::dom::{by_id, document};
-use crate::error::{Result, report};
+use crate::dom::by_id;
+use crate::error::Result;
 use crate::listen::{Mode, listen};
 use crate::runtime::Port;
 use gearswing_app::Msg;
@@ -89,8 +89,7 @@ fn moves(port: &Port, canvas: &HtmlCanvasElement) -> Result<()> {
     Ok(())
 }
 
-/// The wheel zooms with Ctrl or Command held (a trackpad's pinch comes in that guise), and plainly
-/// once the drawing has the focus; otherwise it scrolls the page.
+/// The wheel zooms, and so does a trackpad's pinch, which comes in its guise.
 fn wheel(port: &Port, canvas: &HtmlCanvasElement) -> Result<()> {
     let (to, on) = (port.clone(), canvas.clone());
     let active = Mode {
@@ -102,9 +101,6 @@ fn wheel(port: &Port, canvas: &HtmlCanvasElement) -> Result<()> {
         "wheel",
         active,
         move |event: WheelEvent| {
-            if !(event.ctrl_key() || event.meta_key() || has_focus(&on)) {
-                return;
-            }
             event.prevent_default();
             let unit_px = match event.delta_mode() {
                 WheelEvent::DOM_DELTA_LINE => 16.0,
@@ -120,18 +116,6 @@ fn wheel(port: &Port, canvas: &HtmlCanvasElement) -> Result<()> {
     Ok(())
 }
 
-fn has_focus(canvas: &HtmlCanvasElement) -> bool {
-    match document() {
-        Ok(document) => document
-            .active_element()
-            .is_some_and(|active| active.is_same_node(Some(canvas))),
-        Err(error) => {
-            report(Err(error));
-            false
-        }
-    }
-}
-
 /// Place of an event from the upper left corner of an element.
 pub(super) fn place(on: &Element, event: &MouseEvent) -> ScreenPoint {
     let corner = on.get_bounding_client_rect();
@@ -141,7 +125,8 @@ pub(super) fn place(on: &Element, event: &MouseEvent) -> ScreenPoint {
     }
 }
 
-fn kind(event: &PointerEvent) -> PointerKind {
+/// What points.
+pub(super) fn kind(event: &PointerEvent) -> PointerKind {
     match event.pointer_type().as_str() {
         "touch" => PointerKind::Touch,
         "pen" => PointerKind::Pen,

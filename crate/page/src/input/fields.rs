@@ -13,7 +13,7 @@ use web_sys::{
 };
 
 /// Containers whose fields these handlers serve: elements with `data-path` inside of them.
-const CONTAINERS: [&str; 2] = ["groups", "files-body"];
+const CONTAINERS: [&str; 3] = ["groups", "stop-group", "files-body"];
 
 /// Registers the handlers of the fields.
 pub(super) fn register(port: &Port) -> Result<()> {

@@ -172,5 +172,6 @@ fn is_control(event: &Event) -> bool {
                 element.tag_name().as_str(),
                 "BUTTON" | "INPUT" | "SELECT" | "TEXTAREA" | "SUMMARY" | "A"
             ) && !element.has_attribute("data-handle")
+                && element.id() != "scrub"
         })
 }

@@ -11,6 +11,7 @@ mod pick;
 mod register;
 /// Press and drag along a canvas.
 mod scrub;
+mod strip;
 mod times;
 mod window;
 

@@ -12,9 +12,11 @@ use web_sys::{Event, HtmlInputElement, HtmlSelectElement};
 
 /// Registers the handlers.
 pub(super) fn register(port: &Port) -> Result<()> {
-    select(port, "units", |key, page| {
-        Some(Msg::View(View::Units(units_of(key, page.toolbar.units)?)))
-    })?;
+    for id in ["units", "units-more"] {
+        select(port, id, |key, page| {
+            Some(Msg::View(View::Units(units_of(key, page.toolbar.units)?)))
+        })?;
+    }
     select(port, "airspeed", |key, page| {
         Some(Msg::View(View::Units(airspeed_of(
             key,
@@ -24,9 +26,11 @@ pub(super) fn register(port: &Port) -> Result<()> {
     select(port, "theme", |key, _| {
         Some(Msg::View(View::Theme(theme_of(key)?)))
     })?;
-    select(port, "speed", |key, _| {
-        Some(Msg::Play(Play::Speed(speed_of(key)?)))
-    })?;
+    for id in ["speed", "speed-more"] {
+        select(port, id, |key, _| {
+            Some(Msg::Play(Play::Speed(speed_of(key)?)))
+        })?;
+    }
     scrub(port)?;
     import(port)
 }

@@ -6,21 +6,23 @@ use crate::error::{PageError, Result, report};
 use crate::listen::{Listener, Mode, listen};
 use crate::runtime::{Core, Observed, Port, panic};
 use gearswing_app::Msg;
-use gearswing_app::msg::{Play, Pointer, Share, View};
+use gearswing_app::msg::{Play, Pointer, Share, StripPointer, View};
 use gearswing_app::words::browser::lacks;
+use gearswing_app::words::sheets::Sheet;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{
     Element, Event, IntersectionObserver, IntersectionObserverEntry, IntersectionObserverInit,
-    MediaQueryList, MessageEvent, ResizeObserver, ResizeObserverEntry, VisibilityState,
+    MediaQueryList, MessageEvent, PopStateEvent, ResizeObserver, ResizeObserverEntry,
+    VisibilityState,
 };
 
 /// The system's wish for less motion.
 pub(crate) const MOTION_QUERY: &str = "(prefers-reduced-motion: reduce)";
 
-/// How far from the window a canvas counts as seen: what is scrolled in is painted already.
+/// How far from the window a canvas counts as seen.
 const SIGHT_MARGIN: &str = "20%";
 
 /// Registers the handlers.
@@ -33,32 +35,47 @@ pub(super) fn register(port: &Port) -> Result<()> {
     motion(port)?;
     other_windows(port)?;
     fragment(port)?;
+    back_and_forward(port)?;
     leaving(port)
 }
 
-/// Sizes of the two canvases' boxes.
+/// Sizes of the canvases' boxes.
 fn sizes(port: &Port) -> Result<()> {
     let observed = observed(port, |to, entry: &ResizeObserverEntry| {
         let size = entry.content_rect();
-        let width_px = size.width();
-        to.send(Msg::View(if entry.target().id() == "drawing-box" {
-            View::DrawingSize {
+        let (width_px, height_px) = (size.width(), size.height());
+        // what is hidden has no size
+        if width_px == 0.0 {
+            return;
+        }
+        to.send(Msg::View(match entry.target().id().as_str() {
+            "drawing-box" => View::DrawingSize {
                 width_px,
-                height_px: size.height(),
-            }
-        } else {
-            View::CurvesSize { width_px }
+                height_px,
+            },
+            "strip-box" => View::StripSize {
+                width_px,
+                height_px,
+            },
+            "detail" => View::DetailSize { side_px: width_px },
+            _ => View::CurvesSize { width_px },
         }));
     });
     let observer = ResizeObserver::new(observed.as_ref().unchecked_ref())?;
-    for id in ["drawing-box", "curves-box"] {
+    for id in [
+        "drawing-box",
+        "strip-box",
+        "detail",
+        "curves-box",
+        "times-box",
+    ] {
         observer.observe(&by_id::<Element>(id)?);
     }
     port.keep_observer(observer.into(), observed);
     Ok(())
 }
 
-/// Which of the two canvases is in the window, or near it: one that is not is not painted.
+/// Which of the canvases is in the window, or near it: one that is not is not painted.
 fn sight(port: &Port) -> Result<()> {
     let observed = observed(port, |to, entry: &IntersectionObserverEntry| {
         to.see(&entry.target().id(), entry.is_intersecting());
@@ -67,7 +84,7 @@ fn sight(port: &Port) -> Result<()> {
     options.set_root_margin(SIGHT_MARGIN);
     let observer =
         IntersectionObserver::new_with_options(observed.as_ref().unchecked_ref(), &options)?;
-    for id in ["drawing", "curves", "times"] {
+    for id in ["drawing", "strip", "detail-canvas", "curves", "times"] {
         observer.observe(&by_id::<Element>(id)?);
     }
     port.keep_observer(observer.into(), observed);
@@ -217,6 +234,25 @@ fn fragment(port: &Port) -> Result<()> {
     Ok(())
 }
 
+/// The browser's back and forward go from sheet to sheet; what is open and typed stays.
+fn back_and_forward(port: &Port) -> Result<()> {
+    let (to, on) = (port.clone(), window()?);
+    port.keep(listen(
+        &on,
+        "popstate",
+        Mode::default(),
+        move |event: PopStateEvent| {
+            // an address that was typed or pasted has no sheet
+            let key = event.state().as_string();
+            if let Some(sheet) = key.and_then(|key| Sheet::of_key(&key)) {
+                to.with_core(|core| core.effects().keep_fragment());
+                to.send(Msg::View(View::Sheet(sheet)));
+            }
+        },
+    )?);
+    Ok(())
+}
+
 /// Whatever takes the person away, a drag under way ends as if released: the release may never
 /// be heard of.
 fn let_go(port: &Port) {
@@ -229,6 +265,7 @@ fn let_go(port: &Port) {
     for id in down {
         port.send(Msg::Pointer(Pointer::Cancel { id }));
     }
+    port.send(Msg::StripPointer(StripPointer::End));
 }
 
 /// Whatever ends the page, what waits is written before.

@@ -69,9 +69,12 @@ fn all(page: &Page) -> impl Iterator<Item = &Action> {
     let answers = page.answers.iter().flat_map(|leg| {
         let places = leg.answers.iter().filter_map(|row| row.go_to.as_ref());
         let faults = leg.faults.iter().filter_map(|row| row.show.as_ref());
-        std::iter::once(&leg.select).chain(places).chain(faults)
+        let open = leg.answers.iter().map(|row| &row.open);
+        let rows = std::iter::once(&leg.select).chain(open);
+        rows.chain(places).chain(faults)
     });
-    let data = page.groups.iter().flat_map(|group| {
+    let groups = page.groups.iter().chain(&page.stopped.group);
+    let data = groups.flat_map(|group| {
         let rows = group.rows.iter().flat_map(|row| &row.actions);
         rows.chain(&group.actions)
     });
@@ -84,4 +87,5 @@ fn all(page: &Page) -> impl Iterator<Item = &Action> {
         .chain(&page.starters)
         .chain(&page.stopped.actions)
         .chain(&page.times.actions)
+        .chain(page.sheets.iter().map(|tab| &tab.take))
 }

@@ -3,15 +3,16 @@
 use super::action::show;
 use super::head::pressed;
 use super::lists::sentences;
-use crate::dom::{Row, Rows, by_id, element, set_attribute, set_hidden, set_text};
+use crate::dom::{Row, Rows, by_id, document, element, set_attribute, set_hidden, set_text};
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::{AnswerRow, FaultRow, LegAnswers};
 use gearswing_app::words::answers as words;
 use gearswing_app::{Question, Verdict};
+use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
-/// The answers of all legs.
+/// The answers of the leg in hand.
 pub(super) struct Answers {
     legs: Rows<Leg>,
 }
@@ -26,7 +27,8 @@ impl Answers {
 
     /// Shows the answers of a page.
     pub(super) fn patch(&mut self, page: &Page) -> Result<()> {
-        self.legs.patch(&page.answers)
+        let in_hand = page.answers.iter().find(|leg| leg.selected).cloned();
+        self.legs.patch(in_hand.as_slice())
     }
 }
 
@@ -47,17 +49,13 @@ impl Row for Leg {
         item.leg.to_string()
     }
 
-    fn make(item: &LegAnswers) -> Result<Self> {
+    fn make(_: &LegAnswers) -> Result<Self> {
         let node = element("article", "leg")?;
-        let heading = element("h3", "")?;
-        let name = element("button", "leg-name")?;
-        name.set_attribute("type", "button")?;
-        name.set_attribute("data-action", &item.select.id)?;
-        heading.append_child(&name)?;
+        let name = element("h3", "unseen")?;
         let fault_list = element("ul", "faults plain-list")?;
         let over = element("p", "quiet small")?;
         let answers = element("ol", "plain-list")?;
-        for part in [&heading, &fault_list, &over, &answers] {
+        for part in [&name, &fault_list, &over, &answers] {
             node.append_child(part)?;
         }
         Ok(Self {
@@ -76,8 +74,6 @@ impl Row for Leg {
 
     fn patch(&mut self, _: Option<&LegAnswers>, new: &LegAnswers) -> Result<()> {
         set_text(&self.name, &new.name);
-        set_attribute(&self.name, "data-action", &new.select.id)?;
-        set_attribute(&self.name, "aria-pressed", pressed(new.selected))?;
         set_attribute(&self.node, "data-selected", pressed(new.selected))?;
         set_attribute(&self.node, "data-faded", pressed(new.faded))?;
         set_text(&self.over, &new.over);
@@ -153,16 +149,12 @@ impl Row for Answer {
     type Item = (AnswerRow, bool);
 
     fn key(item: &Self::Item) -> String {
-        match item.0.question {
-            Question::Clears => "clears",
-            Question::Driven => "driven",
-            Question::Locks => "locks",
-        }
-        .to_owned()
+        key_of(item.0.question).to_owned()
     }
 
-    fn make(_: &Self::Item) -> Result<Self> {
+    fn make(item: &Self::Item) -> Result<Self> {
         let node = element("li", "answer")?;
+        node.set_attribute("data-question", &Self::key(item))?;
         let head = element("p", "answer-head")?;
         let mark = element("span", "mark")?;
         mark.set_attribute("aria-hidden", "true")?;
@@ -283,12 +275,37 @@ impl Answer {
     }
 }
 
+/// Lasting key of a question.
+fn key_of(question: Question) -> &'static str {
+    match question {
+        Question::Clears => "clears",
+        Question::Driven => "driven",
+        Question::Locks => "locks",
+    }
+}
+
 /// Name and sign of a verdict; the sign tells without color.
-fn sign_of(verdict: Verdict) -> (&'static str, &'static str) {
+pub(super) fn sign_of(verdict: Verdict) -> (&'static str, &'static str) {
     match verdict {
         Verdict::Good => ("good", "✓"),
         Verdict::Marginal => ("marginal", "!"),
         Verdict::Bad => ("bad", "✕"),
         Verdict::NotShown => ("not-shown", "?"),
     }
+}
+
+/// Brings the answer to a question into sight on its sheet.
+pub(crate) fn show_answer(question: Question) -> Result<()> {
+    let all = document()?.query_selector_all(".answer")?;
+    for at in 0..all.length() {
+        let node = all
+            .item(at)
+            .and_then(|node| node.dyn_into::<Element>().ok());
+        if let Some(node) = node
+            && node.get_attribute("data-question").as_deref() == Some(key_of(question))
+        {
+            node.scroll_into_view();
+        }
+    }
+    Ok(())
 }

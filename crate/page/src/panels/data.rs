@@ -89,7 +89,7 @@ fn open_help(path: Option<&String>, on: bool) -> Result<()> {
 }
 
 /// One group.
-struct Group {
+pub(super) struct Group {
     node: HtmlElement,
     button: HtmlElement,
     title: HtmlElement,

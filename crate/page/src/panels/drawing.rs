@@ -1,17 +1,25 @@
-//! Text around the drawing and the curves, and the choice of the leg.
+//! Text around the drawing and the curves.
 
-use super::head::pressed;
+use super::answers::sign_of;
 use super::lists::sentences;
-use crate::dom::{Row, Rows, by_id, element, set_attribute, set_hidden, set_text};
-use crate::error::Result;
+use crate::dom::{by_id, set_attribute, set_class, set_hidden, set_text};
+use crate::error::{PageError, Result};
 use gearswing_app::Page;
-use gearswing_app::view::{CurvesText, DrawingText, LegAnswers, PointerStyle};
+use gearswing_app::view::{CurvesText, DrawingText, PointerStyle};
+use gearswing_app::words::browser::lacks;
 use gearswing_app::words::drawing as words;
 use web_sys::{Element, HtmlElement};
 
 /// Text around the canvases.
 pub(super) struct Drawing {
-    legs: Rows<LegButton>,
+    leg: HtmlElement,
+    place: HtmlElement,
+    detail_part: HtmlElement,
+    detail_caption: HtmlElement,
+    detail_value: HtmlElement,
+    worst: HtmlElement,
+    worst_mark: Element,
+    worst_text: HtmlElement,
     canvas: HtmlElement,
     description: HtmlElement,
     drag: HtmlElement,
@@ -27,8 +35,18 @@ pub(super) struct Drawing {
 impl Drawing {
     /// Looks up the nodes.
     pub(super) fn mount() -> Result<Self> {
+        let worst: HtmlElement = by_id("drawing-worst")?;
         Ok(Self {
-            legs: Rows::new(by_id("leg-choice")?),
+            detail_part: by_id("detail-part")?,
+            detail_caption: by_id("detail-caption")?,
+            detail_value: by_id("detail-value")?,
+            leg: by_id("drawing-leg")?,
+            place: by_id("drawing-place")?,
+            worst_mark: worst
+                .query_selector(".mark")?
+                .ok_or(PageError::Missing(lacks::ROOT))?,
+            worst,
+            worst_text: by_id("drawing-worst-text")?,
             canvas: by_id("drawing")?,
             description: by_id("description")?,
             drag: by_id("drag")?,
@@ -44,8 +62,27 @@ impl Drawing {
 
     /// Shows the text on the canvases of a page.
     pub(super) fn patch(&mut self, page: &Page) -> Result<()> {
-        self.legs.patch(&page.answers)?;
         let drawing = &page.drawing;
+        let in_hand = page.answers.iter().find(|leg| leg.selected);
+        set_text(&self.leg, in_hand.map_or("", |leg| leg.name.as_str()));
+        set_text(
+            &self.place,
+            &words::title_rest(&drawing.seen, &page.transport.travel),
+        );
+        set_hidden(&self.detail_part, drawing.detail.is_none())?;
+        if let Some(detail) = &drawing.detail {
+            set_text(&self.detail_caption, &detail.caption);
+            set_text(&self.detail_value, &detail.value);
+            set_class(&self.detail_value, if detail.bad { "error" } else { "" });
+        }
+        let sound = in_hand.is_some_and(|leg| leg.faults.is_empty());
+        set_hidden(&self.worst, drawing.worst.is_none() || !sound)?;
+        if let Some((verdict, text)) = &drawing.worst {
+            let (name, sign) = sign_of(*verdict);
+            set_attribute(&self.worst, "data-verdict", name)?;
+            set_text(&self.worst_mark, sign);
+            set_text(&self.worst_text, text);
+        }
         set_text(&self.drag, &drawing.drag_text);
         set_hidden(&self.drag, drawing.drag_text.is_empty())?;
         let pointer = match drawing.pointer {
@@ -110,35 +147,5 @@ impl Drawing {
             self.height_px = height_px;
         }
         Ok(())
-    }
-}
-
-/// A button that chooses the leg to be drawn.
-struct LegButton {
-    node: HtmlElement,
-}
-
-impl Row for LegButton {
-    type Item = LegAnswers;
-
-    fn key(item: &LegAnswers) -> String {
-        item.leg.to_string()
-    }
-
-    fn make(item: &LegAnswers) -> Result<Self> {
-        let node = element("button", "")?;
-        node.set_attribute("type", "button")?;
-        node.set_attribute("data-action", &item.select.id)?;
-        Ok(Self { node })
-    }
-
-    fn root(&self) -> &Element {
-        &self.node
-    }
-
-    fn patch(&mut self, _: Option<&LegAnswers>, new: &LegAnswers) -> Result<()> {
-        set_text(&self.node, &new.name);
-        set_attribute(&self.node, "data-action", &new.select.id)?;
-        set_attribute(&self.node, "aria-pressed", pressed(new.selected))
     }
 }

@@ -87,3 +87,15 @@ pub(crate) fn leave_files() -> Result<()> {
     }
     Ok(())
 }
+
+/// Opens the box of files at what a new one can start from.
+pub(crate) fn open_files() -> Result<()> {
+    let files: Element = by_id("files")?;
+    files.set_attribute("open", "")?;
+    let starters: Element = by_id("starters")?;
+    let first = starters.query_selector("button:nth-of-type(2)")?;
+    if let Some(first) = first.and_then(|first| first.dyn_into::<HtmlElement>().ok()) {
+        first.focus()?;
+    }
+    Ok(())
+}

@@ -12,10 +12,11 @@ use web_sys::{HtmlElement, HtmlOptionElement, HtmlSelectElement};
 pub(super) struct TopRow {
     shown: Option<Toolbar>,
     file_name: HtmlElement,
+    own_gear: HtmlElement,
     file_state: HtmlElement,
     undo: HtmlElement,
     redo: HtmlElement,
-    units: HtmlSelectElement,
+    units: [HtmlSelectElement; 2],
     airspeed: HtmlSelectElement,
     theme: HtmlSelectElement,
     link_length: HtmlElement,
@@ -27,11 +28,14 @@ pub(super) struct TopRow {
 impl TopRow {
     /// Looks up the nodes and fills the selects.
     pub(super) fn mount() -> Result<Self> {
-        let units: HtmlSelectElement = by_id("units")?;
+        // where there is little room the second one is shown
+        let units: [HtmlSelectElement; 2] = [by_id("units")?, by_id("units-more")?];
         let theme: HtmlSelectElement = by_id("theme")?;
         let units_option =
             |&(key, system, pressure): &(_, _, _)| (key, units_words(system, pressure));
-        fill(&units, UNITS.iter().map(units_option))?;
+        for select in &units {
+            fill(select, UNITS.iter().map(units_option))?;
+        }
         let airspeed: HtmlSelectElement = by_id("airspeed")?;
         fill(
             &airspeed,
@@ -41,6 +45,7 @@ impl TopRow {
         Ok(Self {
             shown: None,
             file_name: by_id("file-name")?,
+            own_gear: by_id("own-gear")?,
             file_state: by_id("file-state")?,
             undo: by_id("undo")?,
             redo: by_id("redo")?,
@@ -62,11 +67,14 @@ impl TopRow {
         }
         set_text(&self.file_name, &new.file_name);
         set_text(&self.file_state, &new.stored_text);
+        set_hidden(&self.own_gear, !new.is_demo)?;
         set_flag(&self.undo, "disabled", !new.can_undo)?;
         set_flag(&self.redo, "disabled", !new.can_redo)?;
         set_attribute(&self.undo, "title", &new.undo_text)?;
         set_attribute(&self.redo, "title", &new.redo_text)?;
-        self.units.set_value(units_key(new.units));
+        for select in &self.units {
+            select.set_value(units_key(new.units));
+        }
         for (key, _, unit) in AIRSPEEDS {
             if unit == new.units.airspeed {
                 self.airspeed.set_value(key);

@@ -16,15 +16,18 @@ mod loads;
 mod notices;
 /// All panels together.
 mod panel_set;
+mod sheets;
 /// Keeps what is pressed in its place.
 mod steady;
 mod stopped;
 mod times;
 mod transport;
+mod verdicts;
 mod working;
 
 pub(crate) use action::find_action;
-pub(crate) use files::leave_files;
+pub(crate) use answers::show_answer;
+pub(crate) use files::{leave_files, open_files};
 pub(crate) use keys::{airspeed_of, speed_of, theme_of, units_of};
 
 pub(crate) use panel_set::Panels;

@@ -2,8 +2,8 @@
 //! what differs.
 use super::steady::Steady;
 use super::{
-    answers, data, drawing, field, files, foot, handles, head, loads, notices, steady, stopped,
-    times, transport, working,
+    answers, data, drawing, field, files, foot, handles, head, loads, notices, sheets, steady,
+    stopped, times, transport, verdicts, working,
 };
 use crate::error::Result;
 use gearswing_app::msg::Field;
@@ -22,10 +22,12 @@ pub(crate) struct Panels {
     head: head::TopRow,
     loads: loads::Loads,
     notices: notices::Notices,
+    sheets: sheets::Sheets,
     steady: steady::Steady,
     stopped: stopped::Stopped,
     times: times::Times,
     transport: transport::TransportPanel,
+    verdicts: verdicts::Verdicts,
     working: working::Working,
 }
 
@@ -43,10 +45,12 @@ impl Panels {
             head: head::TopRow::mount()?,
             loads: loads::Loads::mount()?,
             notices: notices::Notices::mount()?,
+            sheets: sheets::Sheets::mount()?,
             steady: steady::Steady::mount()?,
             stopped: stopped::Stopped::mount()?,
             times: times::Times::mount()?,
             transport: transport::TransportPanel::mount()?,
+            verdicts: verdicts::Verdicts::mount()?,
             working: working::Working::mount()?,
         })
     }
@@ -82,6 +86,8 @@ impl Panels {
         self.notices.patch(&page)?;
         self.head.patch(&page)?;
         self.files.patch(&page)?;
+        self.verdicts.patch(&page)?;
+        self.sheets.patch(&page)?;
         self.answers.patch(&page)?;
         self.drawing.patch(&page)?;
         self.stopped.patch(&page)?;

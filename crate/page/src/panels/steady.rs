@@ -2,27 +2,24 @@
 //! keeps its height (an answer that grows by a line would move it away under the finger), and what
 //! has moved by a release is scrolled back to its place.
 
-use crate::dom::{by_id, document, set_flag, window};
+use crate::dom::{by_id, document, set_flag};
 use crate::error::{PageError, Result};
 use gearswing_app::words::browser::lacks;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
 /// Parts whose height follows from the gear or the place shown, from top to bottom.
-const PARTS: [&str; 9] = [
+const PARTS: [&str; 6] = [
     "head",
     "shared-part",
     "notice-part",
-    "answers",
-    "drawing-head",
-    "drawing-notes",
+    "verdict-part",
     "readout",
-    "stop-part",
     "times-said",
 ];
 
 /// Parts that may scroll by themselves.
-const SCROLLERS: &str = "#data-part, .drop-body";
+const SCROLLERS: &str = "#sheet, .drop-body";
 
 /// Marks the page while heights are held: the browser's own scroll anchoring would follow a held part.
 const MARK: &str = "data-held";
@@ -106,17 +103,13 @@ impl Steady {
         let (Some(stood), Some(stands)) = (stood, self.stand()?) else {
             return Ok(());
         };
-        let mut moved = stands.top - stood.top;
+        let moved = stands.top - stood.top;
         if let (Some((node, now)), Some((_, before))) = (&stands.scroller, &stood.scroller) {
             let inside = moved - (now - before);
             if inside != 0.0 {
                 let top = f64::from(node.scroll_top());
                 node.scroll_to_with_x_and_y(0.0, top + inside);
             }
-            moved = now - before;
-        }
-        if moved != 0.0 {
-            window()?.scroll_by_with_x_and_y(0.0, moved);
         }
         Ok(())
     }

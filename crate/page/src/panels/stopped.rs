@@ -1,6 +1,7 @@
 //! What explains a stop of the selected leg.
 
 use super::action::ActionButton;
+use super::data::Group;
 use super::lists::sentences;
 use crate::dom::{Rows, by_id, element, set_attribute, set_hidden};
 use crate::error::Result;
@@ -11,7 +12,7 @@ use web_sys::HtmlElement;
 /// Explanations in their order.
 pub(super) struct Stopped {
     shown: Option<StopText>,
-    part: HtmlElement,
+    group: Rows<Group>,
     actions: Rows<ActionButton>,
     said: HtmlElement,
     list: HtmlElement,
@@ -25,7 +26,7 @@ impl Stopped {
     pub(super) fn mount() -> Result<Self> {
         Ok(Self {
             shown: None,
-            part: by_id("stop-part")?,
+            group: Rows::new(by_id("stop-group")?),
             actions: Rows::new(by_id("stop-actions")?),
             said: by_id("stop-said")?,
             list: by_id("stop-list")?,
@@ -41,7 +42,7 @@ impl Stopped {
         if self.shown.as_ref() == Some(new) {
             return Ok(());
         }
-        set_hidden(&self.part, !new.shown)?;
+        self.group.patch(new.group.as_slice())?;
         self.actions.patch(&new.actions)?;
         sentences(&self.said, "p", &new.sentences)?;
         // Where nothing is left, all stand open.

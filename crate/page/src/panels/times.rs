@@ -11,7 +11,6 @@ use web_sys::{HtmlElement, HtmlInputElement};
 /// Text and controls around the charts against time.
 pub(super) struct Times {
     shown: Option<TimesText>,
-    part: HtmlElement,
     actions: Rows<ActionButton>,
     scrub: HtmlElement,
     slider: HtmlInputElement,
@@ -29,7 +28,6 @@ impl Times {
     pub(super) fn mount() -> Result<Self> {
         Ok(Self {
             shown: None,
-            part: by_id("times-part")?,
             actions: Rows::new(by_id("times-actions")?),
             scrub: by_id("times-scrub")?,
             slider: by_id("times-slider")?,
@@ -50,7 +48,6 @@ impl Times {
         if old == Some(new) {
             return Ok(());
         }
-        set_hidden(&self.part, !new.shown)?;
         for run_only in [&self.scrub, &self.canvas_box] {
             set_hidden(run_only, new.end_s == 0.0)?;
         }

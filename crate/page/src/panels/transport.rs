@@ -2,10 +2,13 @@
 
 use super::head::fill;
 use super::keys::SPEEDS;
-use crate::dom::{Row, Rows, by_id, element, set_attribute, set_class, set_hidden, set_text};
+use super::lists::sentences;
+use crate::dom::{
+    Row, Rows, by_id, element, set_attribute, set_class, set_flag, set_hidden, set_text,
+};
 use crate::error::Result;
 use gearswing_app::Page;
-use gearswing_app::view::{ReadoutRow, Transport, TransportMark};
+use gearswing_app::view::{ReadoutRow, Transport};
 use gearswing_app::words::transport::{PLAY, STOP};
 use web_sys::{Element, HtmlElement, HtmlInputElement, HtmlSelectElement};
 
@@ -14,26 +17,35 @@ pub(super) struct TransportPanel {
     shown: Option<Transport>,
     play: HtmlElement,
     scrub: HtmlInputElement,
+    place: HtmlElement,
     travel: HtmlElement,
-    speed: HtmlSelectElement,
+    speed: [HtmlSelectElement; 2],
     motion: HtmlElement,
     marks: HtmlElement,
+    mark_before: HtmlElement,
+    mark_after: HtmlElement,
     readout: Rows<Number>,
 }
 
 impl TransportPanel {
     /// Looks up the nodes.
     pub(super) fn mount() -> Result<Self> {
-        let speed: HtmlSelectElement = by_id("speed")?;
-        fill(&speed, SPEEDS.iter().map(|option| (option.0, option.1)))?;
+        // where there is little room the second one is shown
+        let speed: [HtmlSelectElement; 2] = [by_id("speed")?, by_id("speed-more")?];
+        for select in &speed {
+            fill(select, SPEEDS.iter().map(|option| (option.0, option.1)))?;
+        }
         Ok(Self {
             shown: None,
             play: by_id("play")?,
             scrub: by_id("scrub")?,
-            travel: by_id("travel")?,
+            place: by_id("travel-place")?,
+            travel: by_id("travel-short")?,
             speed,
             motion: by_id("motion")?,
             marks: by_id("scrub-marks")?,
+            mark_before: by_id("mark-before")?,
+            mark_after: by_id("mark-after")?,
             readout: Rows::new(by_id("readout")?),
         })
     }
@@ -55,45 +67,27 @@ impl TransportPanel {
             self.scrub.set_value_as_number(new.value);
         }
         set_attribute(&self.scrub, "aria-valuetext", &new.text)?;
-        set_text(&self.travel, &new.text);
+        set_text(&self.place, &new.place);
+        set_text(&self.travel, &new.travel_short);
         set_text(&self.play, if new.playing { STOP } else { PLAY });
         for (key, _, speed) in SPEEDS {
             if speed == new.speed {
-                self.speed.set_value(key);
+                for select in &self.speed {
+                    select.set_value(key);
+                }
             }
         }
         set_text(&self.motion, &new.motion_text);
         set_hidden(&self.motion, new.motion_text.is_empty())?;
         if old.is_none_or(|old| old.marks != new.marks) {
-            self.marks(new)?;
+            let texts: Vec<&str> = new.marks.iter().map(|mark| mark.text.as_str()).collect();
+            sentences(&self.marks, "li", &texts)?;
         }
+        set_flag(&self.mark_before, "disabled", !new.mark_before)?;
+        set_flag(&self.mark_after, "disabled", !new.mark_after)?;
         self.shown = Some(new.clone());
         Ok(())
     }
-
-    /// Ticks under the scrub.
-    fn marks(&self, transport: &Transport) -> Result<()> {
-        self.marks.set_text_content(None);
-        let span = transport.max - transport.min;
-        for mark in &transport.marks {
-            let share = if span > 0.0 {
-                ((mark.progress - transport.min) / span).clamp(0.0, 1.0)
-            } else {
-                0.0
-            };
-            self.marks.append_child(&*tick(mark, share)?)?;
-        }
-        Ok(())
-    }
-}
-
-/// One tick.
-fn tick(mark: &TransportMark, share: f64) -> Result<HtmlElement> {
-    let node = element("span", if mark.bad { "tick bad" } else { "tick" })?;
-    node.set_attribute("title", &mark.text)?;
-    node.style()
-        .set_property("left", &format!("{:.3}%", share * 100.0))?;
-    Ok(node)
 }
 
 /// One number of the readout.

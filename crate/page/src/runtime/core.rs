@@ -9,7 +9,8 @@ use crate::paint::{Layers, LineKey, Painter};
 use crate::panels::{Panels, Steady};
 use gearswing_app::scene::handles;
 use gearswing_app::{
-    Effect, Msg, Page, Start, State, curves, drawing, is_working, load_tables, times, update, view,
+    Effect, Msg, Page, Start, State, curves, detail, drawing, is_working, load_tables, strip,
+    times, update, view,
 };
 
 /// More messages than a turn may work off: a loop of effects and messages would hang the page.
@@ -23,6 +24,8 @@ pub(crate) struct Core {
     painter: Painter,
     line_key: LineKey,
     drawing: Layers,
+    strip: Layers,
+    detail: Layers,
     curves: Layers,
     times: Layers,
     wants_time: bool,
@@ -42,6 +45,8 @@ impl Core {
             painter: Painter::new()?,
             line_key: LineKey::mount()?,
             drawing: Layers::new("drawing")?,
+            strip: Layers::new("strip")?,
+            detail: Layers::new("detail-canvas")?,
             curves: Layers::new("curves")?,
             times: Layers::new("times")?,
             wants_time: false,
@@ -85,7 +90,13 @@ impl Core {
 
     /// Notes that all canvases show an earlier state; `wholly`: also what else would stay.
     fn outdate(&mut self, wholly: bool) {
-        for layers in [&mut self.drawing, &mut self.curves, &mut self.times] {
+        for layers in [
+            &mut self.drawing,
+            &mut self.strip,
+            &mut self.detail,
+            &mut self.curves,
+            &mut self.times,
+        ] {
             layers.outdate(wholly);
         }
     }
@@ -130,6 +141,8 @@ impl Core {
     pub(crate) fn see(&mut self, id: &str, seen: bool) {
         match id {
             "drawing" => self.drawing.see(seen),
+            "strip" => self.strip.see(seen),
+            "detail-canvas" => self.detail.see(seen),
             "curves" => self.curves.see(seen),
             "times" => self.times.see(seen),
             _ => {}
@@ -170,6 +183,14 @@ impl Core {
             self.panels.focused_point(&scene.handles)?;
             self.drawing.paint(&mut self.painter, &scene, unseen)?;
         }
+        if self.strip.is_due(unseen) {
+            let scene = strip(&self.state);
+            self.strip.paint(&mut self.painter, &scene, unseen)?;
+        }
+        if self.detail.is_due(unseen) {
+            let scene = detail(&self.state);
+            self.detail.paint(&mut self.painter, &scene, unseen)?;
+        }
         if self.curves.is_due(unseen) {
             let scene = curves(&self.state);
             self.panels.curves_height(scene.height_px)?;
@@ -189,7 +210,9 @@ impl Core {
     }
 
     fn show(&mut self) -> Result<()> {
-        self.panels.patch(view(&self.state))
+        let page = view(&self.state);
+        self.effects.note_sheet(page.sheet)?;
+        self.panels.patch(page)
     }
 
     /// Performs what cannot wait; hands back what needs the patched page.

@@ -14,6 +14,8 @@ mod clears;
 mod driven;
 /// The fall without pressure.
 mod fall;
+/// The number of an answer as a table shows it.
+mod figure;
 /// The leg stops before up.
 mod jam;
 /// Will it lock?
@@ -36,5 +38,6 @@ pub use answer::{FindingText, finding_text, question_text, verdict_text};
 pub use assumption::{Governing, Mark, governing};
 pub(crate) use available::BEYOND;
 pub(crate) use beside::side_words;
+pub use figure::{finding_figure, question_head};
 pub use jam::jam_text;
-pub use short::finding_short;
+pub use short::{finding_line, finding_short};

@@ -5,6 +5,7 @@ use gearswing_solver::result::{
 };
 use gearswing_units::Quantity;
 
+use super::answer::{question_text, verdict_text};
 use super::locks::is_little;
 use super::way_down;
 use crate::cases::in_case;
@@ -106,6 +107,17 @@ pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
         FindingDetail::SlidingBrace { end_gap } => format!("{} from its end", length(*end_gap)),
         FindingDetail::NoBrace => "no brace".to_owned(),
     }
+}
+
+/// An answer in one line: the question, how it stands, and its number.
+#[must_use]
+pub fn finding_line(subject: &Subject, finding: &Finding) -> String {
+    format!(
+        "{} {}: {}",
+        question_text(finding.question),
+        verdict_text(finding.question, finding.verdict),
+        finding_short(subject, finding)
+    )
 }
 
 /// What has to be looked at where the model can't show the answer.

@@ -65,6 +65,31 @@ pub fn motion_line(motion: Motion) -> &'static str {
     }
 }
 
+/// Name of the curve of what is needed, where there is little room.
+#[must_use]
+pub fn needed_short(driven_by: DrivenBy) -> &'static str {
+    match driven_by {
+        DrivenBy::Fluid => "Pressure",
+        DrivenBy::Electricity => "Force",
+    }
+}
+
+/// Name of the curve of the knee.
+pub const KNEE: &str = "Knee";
+
+/// From where its angle counts.
+pub const FROM_STRAIGHT: &str = "from straight";
+
+/// A number of the axis of travel; `unit`: with its sign.
+#[must_use]
+pub fn travel_tick(percent: i32, unit: bool) -> String {
+    if unit {
+        format!("{percent} %")
+    } else {
+        percent.to_string()
+    }
+}
+
 /// Title of the chart of what is needed.
 #[must_use]
 pub fn needed(driven_by: DrivenBy) -> &'static str {

@@ -20,6 +20,41 @@ pub fn view_sentence(view: View) -> &'static str {
     }
 }
 
+/// At the arrow of the drawing.
+pub const AFT: &str = "aft";
+
+/// At the arrow of the drawing.
+pub const OUTBOARD: &str = "outboard";
+
+/// After the leg's name in the title of the drawing: from where it is seen, and where the leg stands.
+#[must_use]
+pub fn title_rest(seen: &str, place: &str) -> String {
+    [seen, place]
+        .iter()
+        .filter(|part| !part.is_empty())
+        .map(|part| format!(", {part}"))
+        .collect()
+}
+
+/// Under the detail: how many times larger it is than the drawing, and at which travel.
+#[must_use]
+pub fn detail_caption(magnified: f64, travel: &str) -> String {
+    if magnified >= 10.0 {
+        format!("A, {magnified:.0} × the drawing, at {travel}")
+    } else {
+        format!("A, {magnified:.1} × the drawing, at {travel}")
+    }
+}
+
+/// From where the drawing is seen, for its title.
+#[must_use]
+pub fn seen_from(view: View) -> &'static str {
+    match view {
+        View::Side => "seen from the left",
+        View::Front => "seen from ahead",
+    }
+}
+
 /// In the description of a drawing of an earlier state.
 pub const FADED: &str = "The model has a fault: this is its last good state, shown faded.";
 

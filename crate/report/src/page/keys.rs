@@ -1,7 +1,7 @@
 //! The keys.
 
 /// Keys, and what they do.
-pub const KEYS: [(&str, &str); 10] = [
+pub const KEYS: [(&str, &str); 11] = [
     (
         "Tab",
         "to the next joint or corner of the drawing, or the next field",
@@ -27,4 +27,5 @@ pub const KEYS: [(&str, &str); 10] = [
     ("Space", "plays the swing, stops it"),
     ("Ctrl+Z, Ctrl+Y or Ctrl+Shift+Z", "undo, redo"),
     ("+, −, 0 on the drawing", "larger, smaller, fit"),
+    ("Wheel or two fingers", "larger or smaller, about the place"),
 ];

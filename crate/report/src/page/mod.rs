@@ -31,6 +31,8 @@ pub mod names;
 /// Numbers at the cursor.
 pub mod readout;
 /// Groups of fields.
+pub mod sections;
+/// Sheets beside the drawing.
 pub mod sheets;
 /// What explains a stop.
 pub mod stopped;

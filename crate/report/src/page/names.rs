@@ -89,6 +89,28 @@ pub fn place_words(place: &Place, units: UnitChoice) -> String {
     }
 }
 
+/// Where on the path a place is, in a word: "78.0 %".
+#[must_use]
+pub fn travel_short(place: &Place, units: UnitChoice) -> String {
+    match place.phase {
+        Phase::Shorten | Phase::Unlock => "down".to_owned(),
+        Phase::Swing => format(Quantity::Travel, units, place.travel),
+    }
+}
+
+/// Where on the path a place is, where there is little room: "78.0 % of travel".
+#[must_use]
+pub fn travel_words(place: &Place, units: UnitChoice) -> String {
+    match place.phase {
+        Phase::Shorten => "down, shortening".to_owned(),
+        Phase::Unlock => "down, unlocking".to_owned(),
+        Phase::Swing => format!(
+            "{} of travel",
+            format(Quantity::Travel, units, place.travel)
+        ),
+    }
+}
+
 /// A clearance: "0.31 in", or "0.14 in of interference".
 #[must_use]
 pub fn clearance_words(clearance: f64, units: UnitChoice) -> String {

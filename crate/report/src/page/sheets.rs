@@ -1,112 +1,111 @@
-//! Groups of fields: heading, help, what can be done to them.
-use gearswing_gear::field::Group;
+//! Sheets beside the drawing, one of which is in hand.
 
-use super::names::{piece_title, spring_title};
-use crate::fields::group_title;
-
-/// A group of fields as the page shows it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Sheet<'a> {
-    /// A group of the list of fields.
-    Group(Group),
-    /// Outline of the upper leg.
-    Outline,
-    /// Outline of the sliding part.
-    Sliding,
-    /// List of the structure in the well.
-    Well,
-    /// One piece of structure: its name and index.
-    Piece(&'a str, usize),
-    /// List of the springs.
-    Springs,
-    /// One spring: its name and index.
-    Spring(&'a str, usize),
+/// A sheet beside the drawing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Sheet {
+    /// The three answers of the leg in hand, with what they rest on.
+    #[default]
+    Answers,
+    /// Numbers over travel.
+    Curves,
+    /// All legs against time.
+    Times,
+    /// A leg that stopped short on the jacks: what was seen, and what explains it.
+    Stopped,
+    /// Everything that is put in.
+    Measurements,
 }
 
-/// Heading of a group.
+impl Sheet {
+    /// All of them: what the gear does, then what one changes.
+    pub const ALL: [Self; 5] = [
+        Self::Answers,
+        Self::Curves,
+        Self::Times,
+        Self::Stopped,
+        Self::Measurements,
+    ];
+
+    /// Lasting key.
+    #[must_use]
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Answers => "answers",
+            Self::Curves => "curves",
+            Self::Times => "times",
+            Self::Stopped => "stopped",
+            Self::Measurements => "measurements",
+        }
+    }
+
+    /// The sheet of a key.
+    #[must_use]
+    pub fn of_key(key: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|sheet| sheet.key() == key)
+    }
+
+    /// What one changes stands there, not what the gear does.
+    #[must_use]
+    pub fn is_put_in(self) -> bool {
+        self == Self::Measurements
+    }
+}
+
+/// How high the sheet in hand stands where it lies under the drawing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Height {
+    /// Its first line.
+    Low,
+    /// Beside a drawing of some height.
+    #[default]
+    Middle,
+    /// All but a band of the drawing.
+    High,
+}
+
+impl Height {
+    /// Lasting key.
+    #[must_use]
+    pub fn key(self) -> &'static str {
+        match self {
+            Self::Low => "low",
+            Self::Middle => "middle",
+            Self::High => "high",
+        }
+    }
+
+    /// The next one, round and round.
+    #[must_use]
+    pub fn next(self) -> Self {
+        match self {
+            Self::Low => Self::Middle,
+            Self::Middle => Self::High,
+            Self::High => Self::Low,
+        }
+    }
+}
+
+/// Name of a sheet.
 #[must_use]
-pub fn sheet_title(sheet: Sheet) -> String {
+pub fn sheet_name(sheet: Sheet) -> &'static str {
     match sheet {
-        Sheet::Group(group) => group_title(group).to_owned(),
-        Sheet::Outline => "Outline of the leg".to_owned(),
-        Sheet::Sliding => "Outline of the sliding part".to_owned(),
-        Sheet::Well => group_title(Group::Well).to_owned(),
-        Sheet::Springs => group_title(Group::Springs).to_owned(),
-        Sheet::Spring(name, index) => spring_title(name, index),
-        Sheet::Piece(name, index) => piece_title(name, index),
+        Sheet::Answers => "Answers",
+        Sheet::Curves => "Curves",
+        Sheet::Times => "Against time",
+        Sheet::Stopped => "Stopped short",
+        Sheet::Measurements => "Measurements",
     }
 }
 
-/// The sentence on top of an open group, or nothing.
-#[must_use]
-pub fn sheet_help(sheet: Sheet) -> &'static str {
-    match sheet {
-        Sheet::Well => {
-            "Each piece of structure near the arc, cut by the plane of the swing: ribs, spars, skin, hoses. Drag its corners in the drawing or type them here."
-        }
-        Sheet::Outline => {
-            "What turns with the leg above the sliding part, as drawn in the plane of the swing."
-        }
-        Sheet::Sliding => "What slides with the axle: lower tube, fork.",
-        Sheet::Springs => {
-            "Down-lock springs, assist springs, gas struts, cords. A new one has no force until you put it in."
-        }
-        Sheet::Group(Group::Seen) => {
-            "A leg that stopped short on the jacks. What may explain it then stands under the curves."
-        }
-        Sheet::Group(Group::Pins) => {
-            "Friction of each joint: radius times coefficient times its load, against the motion. Empty pins turn freely."
-        }
-        Sheet::Group(_) | Sheet::Piece(..) | Sheet::Spring(..) => "",
-    }
-}
+/// Over a sheet on which no stop is put in yet.
+pub const NO_STOP: &str = "A leg that stopped short on the jacks: put in where it stood and what was seen there. What may explain it then stands below.";
 
-/// What is wrong within a group, for its head: entries that cannot be read before faults.
+/// The press that changes how high the sheet stands, and how it does now.
 #[must_use]
-pub fn sheet_alert(unread: usize, faulty: bool) -> String {
-    match unread {
-        1 => "1 entry can't be read".to_owned(),
-        2.. => format!("{unread} entries can't be read"),
-        0 if faulty => "a fault in here".to_owned(),
-        0 => String::new(),
-    }
-}
-
-/// Something that can be done to a group.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Deed {
-    /// A leg like this one is added.
-    AddLeg,
-    /// This leg goes.
-    RemoveLeg,
-    /// The tire is kept as the previous one.
-    KeepTire,
-    /// The previous tire goes.
-    RemovePreviousTire,
-    /// A piece of structure is added.
-    AddPiece,
-    /// This piece goes.
-    RemovePiece,
-    /// A spring is added.
-    AddSpring,
-    /// This spring goes.
-    RemoveSpring,
-    /// A point is added to an outline.
-    AddPoint,
-}
-
-/// On the press for it.
-#[must_use]
-pub fn deed_label(deed: Deed) -> &'static str {
-    match deed {
-        Deed::AddLeg => "Add a leg like this one",
-        Deed::RemoveLeg => "Remove this leg",
-        Deed::KeepTire => "Keep this tire as the previous one",
-        Deed::RemovePreviousTire => "Remove the previous tire",
-        Deed::AddPiece => "Add a piece of structure",
-        Deed::RemovePiece => "Remove this piece",
-        Deed::AddSpring => "Add a spring",
-        Deed::RemoveSpring => "Remove this spring",
-        Deed::AddPoint => "Add a point",
+pub fn height_words(height: Height) -> &'static str {
+    match height {
+        Height::Low => "Height of the sheet: low",
+        Height::Middle => "Height of the sheet: middle",
+        Height::High => "Height of the sheet: high",
     }
 }

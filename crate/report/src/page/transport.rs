@@ -1,10 +1,11 @@
 //! Play and scrub.
 use gearswing_gear::model::MovingPart;
-use gearswing_solver::result::{Question, TireState};
+use gearswing_solver::result::{DrivenBy, TireState};
+use gearswing_units::{Quantity, UnitChoice, format};
 
 use super::names::part_words;
-use crate::finding::question_text;
-use crate::subject::obstacle_words;
+use crate::subject::{drive_quantity, negative_told, obstacle_words};
+use crate::text::capital_first;
 
 /// On the press that plays, while nothing runs.
 pub const PLAY: &str = "Play";
@@ -33,36 +34,81 @@ pub fn leg_at(leg: &str, place: &str) -> String {
 /// A mark at the scrub.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum ScrubMark<'a> {
-    /// The place that an answer speaks of.
-    Governing(Question),
     /// First contact of a part with a piece of structure: its name as typed, and its index.
-    Contact(MovingPart, Option<TireState>, &'a str, usize),
+    Touches(MovingPart, Option<TireState>, &'a str, usize),
     /// First contact of the tire with its own leg.
-    OwnContact(TireState, MovingPart),
+    TouchesOwn(TireState, MovingPart),
+    /// The place of the governing clearance (m).
+    Tightest(f64),
+    /// What touched is free again.
+    Free,
+    /// The most that is needed to retract, as pressure (Pa) or force (N).
+    MostNeeded(DrivenBy, f64),
+    /// The least moment that brings the leg down without pressure.
+    LeastMoment,
+    /// Dead point of the actuator.
+    DeadPoint,
     /// The pressure is not enough.
     Stalls,
     /// The leg stops.
     Stops,
+    /// Where it was seen to stop on the jacks.
+    Seen,
 }
 
-/// What is at a mark of the scrub.
+/// A mark in a few words, for the strip.
 #[must_use]
-pub fn mark_words(mark: ScrubMark) -> String {
+pub fn mark_short(mark: ScrubMark, units: UnitChoice) -> String {
     match mark {
-        ScrubMark::Governing(question) => {
-            format!("{}: the governing place", question_text(question))
+        ScrubMark::Touches(..) | ScrubMark::TouchesOwn(..) => "touches".to_owned(),
+        ScrubMark::Tightest(clearance) => {
+            let value = negative_told(Quantity::Length, units, clearance);
+            if clearance <= 0.0 {
+                format!("deepest, {value}")
+            } else {
+                format!("tightest, {value}")
+            }
         }
-        ScrubMark::Contact(part, tire, name, index) => format!(
+        ScrubMark::Free => "free".to_owned(),
+        ScrubMark::MostNeeded(driven_by, value) => {
+            let value = format(drive_quantity(driven_by), units, value);
+            match driven_by {
+                DrivenBy::Fluid => format!("most pressure {value}"),
+                DrivenBy::Electricity => format!("most force {value}"),
+            }
+        }
+        ScrubMark::LeastMoment => "least fall moment".to_owned(),
+        ScrubMark::DeadPoint => "dead point".to_owned(),
+        ScrubMark::Stalls => "not enough pressure".to_owned(),
+        ScrubMark::Stops => "stops".to_owned(),
+        ScrubMark::Seen => "stood here".to_owned(),
+    }
+}
+
+/// What is at a mark, in a sentence without its stop.
+#[must_use]
+pub fn mark_words(mark: ScrubMark, units: UnitChoice) -> String {
+    match mark {
+        ScrubMark::Touches(part, tire, name, index) => format!(
             "First contact: {} on {}",
             part_words(part, tire),
             obstacle_words(name, index)
         ),
-        ScrubMark::OwnContact(tire, part) => format!(
+        ScrubMark::TouchesOwn(tire, part) => format!(
             "First contact: {} on its own {}",
             part_words(MovingPart::Wheel, Some(tire)),
             part_words(part, None)
         ),
+        ScrubMark::Free => "Free again".to_owned(),
+        ScrubMark::LeastMoment => {
+            "The least moment that brings the leg down without pressure".to_owned()
+        }
+        ScrubMark::DeadPoint => "Dead point of the actuator".to_owned(),
         ScrubMark::Stalls => "From here the pressure is not enough".to_owned(),
         ScrubMark::Stops => "The leg stops here".to_owned(),
+        ScrubMark::Seen => "Here the leg stood on the jacks".to_owned(),
+        ScrubMark::Tightest(_) | ScrubMark::MostNeeded(..) => {
+            capital_first(&mark_short(mark, units))
+        }
     }
 }

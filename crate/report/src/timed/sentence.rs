@@ -332,7 +332,7 @@ fn more_than_given(timed: &Timed, run: &Run) -> Option<String> {
     let pumped = matches!(supply.source, Source::MotorPump(_) | Source::HandPump(_));
     (pumped && makes > given * TOLD).then(|| {
         format!(
-            "These times take the {} that the pump makes; the answers above count on no more than the {} given as available.",
+            "These times take the {} that the pump makes; the answers count on no more than the {} given as available.",
             timed.say(Quantity::Pressure, makes),
             timed.say(Quantity::Pressure, given)
         )

@@ -81,7 +81,7 @@ const KNOWN: &[Known] = &[
     Known {
         file: "crate/page/src/panels/steady.rs",
         what: "selector",
-        texts: &["#data-part, .drop-body"],
+        texts: &["#sheet, .drop-body"],
     },
     Known {
         file: "crate/page/src/panels/answers.rs",

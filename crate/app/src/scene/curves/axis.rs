@@ -37,7 +37,11 @@ pub(crate) struct PathAxis {
 
 impl PathAxis {
     pub(crate) fn new(start: f64, width_px: f64) -> Self {
-        let (left_px, right_px) = ends_px(width_px);
+        Self::between(start, ends_px(width_px))
+    }
+
+    /// From a left to a right end (CSS px).
+    pub(crate) fn between(start: f64, (left_px, right_px): (f64, f64)) -> Self {
         Self {
             start,
             left_px,

@@ -93,7 +93,11 @@ fn plain(title: &str, quantity: Quantity, series: Series) -> Chart {
 }
 
 /// A number of the stations over the path, in pieces where it is absent.
-fn series(role: Role, stations: &[Station], get: impl Fn(&Station) -> Option<f64>) -> Series {
+pub(in crate::scene) fn series(
+    role: Role,
+    stations: &[Station],
+    get: impl Fn(&Station) -> Option<f64>,
+) -> Series {
     let mut pieces: Vec<Vec<(f64, f64)>> = Vec::new();
     let mut piece = Vec::new();
     let last = stations.len().saturating_sub(1);
@@ -119,7 +123,11 @@ fn series(role: Role, stations: &[Station], get: impl Fn(&Station) -> Option<f64
     }
 }
 
-fn clearance_series(curve: &ClearanceCurve, role: Role, name: String) -> Series {
+pub(in crate::scene) fn clearance_series(
+    curve: &ClearanceCurve,
+    role: Role,
+    name: String,
+) -> Series {
     let mut pieces: Vec<Vec<(f64, f64)>> = Vec::new();
     let mut piece = Vec::new();
     for point in &curve.points {
@@ -196,7 +204,7 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
 }
 
 /// Curves of both motions, and the previous tire's of retracting.
-fn motions(
+pub(in crate::scene) fn motions(
     good: &Good,
     former: Option<&Good>,
     get: fn(&StationForce) -> [Option<f64>; 2],

@@ -5,8 +5,8 @@ use gearswing_units::UnitChoice;
 use super::axis::{Across, PathAxis};
 use super::charts::{Chart, Series, charts};
 use super::frame;
-use crate::scene::grid::{axis_number, round_step};
 use crate::scene::pen::{SMALL_TEXT_PX, fitted_text, text_width_px};
+use crate::scene::scale::{axis_number, round_step};
 use crate::scene::{Anchor, Mark, Pen, Role, Scene, ScreenPoint, Shape, Viewport};
 use crate::state::State;
 
@@ -313,7 +313,7 @@ fn draw_series(pen: &mut Pen, series: &Series, axis: &impl Across, scale: &Scale
     end
 }
 
-fn put_run(pen: &mut Pen, role: Role, run: &mut Vec<ScreenPoint>) {
+pub(in crate::scene) fn put_run(pen: &mut Pen, role: Role, run: &mut Vec<ScreenPoint>) {
     let points = std::mem::take(run);
     if points.len() > 1 {
         pen.put(
@@ -328,7 +328,7 @@ fn put_run(pen: &mut Pen, role: Role, run: &mut Vec<ScreenPoint>) {
 }
 
 /// Value of a curve at a place, straight between its points.
-fn value_at(series: &Series, progress: f64) -> Option<f64> {
+pub(in crate::scene) fn value_at(series: &Series, progress: f64) -> Option<f64> {
     for piece in &series.pieces {
         // of two values at one place the later, as the numbers beside it
         let above = piece.partition_point(|(p, _)| *p <= progress);

@@ -14,6 +14,9 @@ mod times;
 mod times_charts;
 
 pub(crate) use axis::progress_at;
+pub(in crate::scene) use axis::{Across, PathAxis};
+pub(super) use charts::{Series, clearance_series, motions, series};
 pub use draw::curves;
+pub(super) use draw::{put_run, value_at};
 pub(crate) use times::time_at;
 pub use times::times;

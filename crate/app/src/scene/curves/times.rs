@@ -9,8 +9,8 @@ use super::draw::{FOOT_PX, TITLE_PX, draw_chart, make_room, spans, under_cursor}
 use super::frame;
 use super::times_charts::charts;
 use crate::scene::bounds::bounds;
-use crate::scene::grid::{axis_number, round_step};
 use crate::scene::pen::{SMALL_TEXT_PX, fitted_text, text_width_px};
+use crate::scene::scale::{axis_number, round_step};
 use crate::scene::{Anchor, Mark, Pen, Role, Scene, ScreenPoint, Shape, Viewport, leg, well};
 use crate::state::{State, leg_at, progress_at_time};
 

@@ -1,15 +1,9 @@
-//! Grid and scale bar in the chosen units.
+//! Scale bars in the chosen units, and which way is which.
+use gearswing_gear::model::{Leg, View};
+use gearswing_report::page::drawing as words;
 use gearswing_units::{Quantity, UnitChoice};
 
-use super::pen::{SMALL_TEXT_PX, text_width_px};
 use super::{Anchor, Pen, Role, ScreenPoint};
-
-/// Least distance of grid lines (CSS px).
-const LEAST_GAP_PX: f64 = 16.0;
-/// Every how many grid lines one is major.
-const MAJOR: i64 = 5;
-/// Most grid lines in one direction.
-const MOST_LINES: i64 = 2_000;
 
 /// The least of 1, 2, 5 × 10ⁿ that is not below `least`.
 pub(crate) fn round_step(least: f64) -> f64 {
@@ -24,16 +18,13 @@ pub(crate) fn round_step(least: f64) -> f64 {
         .unwrap_or(10.0 * ten)
 }
 
+/// From the left edge (CSS px).
+const EDGE_PX: f64 = 14.0;
 /// Height of the scale bar over the lower edge (CSS px).
-const BAR_UP_PX: f64 = 30.0;
+const BAR_UP_PX: f64 = 16.0;
 /// The same of the scale of forces, and its greatest length (CSS px).
-const FORCE_BAR_UP_PX: f64 = 66.0;
+const FORCE_BAR_UP_PX: f64 = 82.0;
 const FORCE_BAR_PX: f64 = 110.0;
-
-/// A length (m) of a number of units.
-fn metres(units: UnitChoice, shown: f64) -> f64 {
-    Quantity::Length.to_si(units, shown)
-}
 
 /// A short number for an axis, without more decimals than its step needs.
 pub(crate) fn axis_number(value: f64, step: f64) -> String {
@@ -47,71 +38,43 @@ pub(crate) fn axis_number(value: f64, step: f64) -> String {
     }
 }
 
-/// Grid lines, with numbers at the left and lower edge.
-pub(crate) fn grid(pen: &mut Pen, units: UnitChoice) {
-    let view = pen.view;
-    let (width, height) = view.size_px();
-    let shown_per_px = Quantity::Length.from_si(units, 1.0 / view.scale());
-    let step = round_step(LEAST_GAP_PX * shown_per_px);
-    let origin = view.to_screen(gearswing_gear::model::Point::new(0.0, 0.0));
-    let gap_px = metres(units, step) * view.scale();
-    if !(gap_px.is_finite() && gap_px > 1.0) {
+/// Height of the arrow over the lower edge, its length, and where its words stand over it (CSS px).
+const WAY_UP_PX: f64 = 46.0;
+const WAY_PX: f64 = 44.0;
+const WAY_TEXT_PX: f64 = 11.0;
+
+/// An arrow that says which way is outboard, or aft.
+pub(crate) fn way(pen: &mut Pen, leg: &Leg) {
+    let Some((toward_right, words)) = directions(leg) else {
         return;
-    }
-    let lines = |from: f64, to: f64| {
-        let first = (from / gap_px).ceil() as i64;
-        let last = (to / gap_px).floor() as i64;
-        first..=last.min(first.saturating_add(MOST_LINES))
     };
-    let mut texts = Vec::new();
-    for i in lines(-origin.x_px, width - origin.x_px) {
-        let x_px = origin.x_px + i as f64 * gap_px;
-        let (top, bottom) = (
-            ScreenPoint { x_px, y_px: 0.0 },
-            ScreenPoint { x_px, y_px: height },
-        );
-        pen.line_px(role(i), top, bottom);
-        if i % MAJOR == 0 && x_px > 34.0 && x_px < width - 14.0 {
-            let at = ScreenPoint {
-                x_px,
-                y_px: height - 9.0,
-            };
-            texts.push((at, i, Anchor::Middle));
-        }
-    }
-    for i in lines(origin.y_px - height, origin.y_px) {
-        let y_px = origin.y_px - i as f64 * gap_px;
-        let (left, right) = (
-            ScreenPoint { x_px: 0.0, y_px },
-            ScreenPoint { x_px: width, y_px },
-        );
-        pen.line_px(role(i), left, right);
-        if i % MAJOR == 0 && y_px > 12.0 && y_px < height - 26.0 {
-            texts.push((ScreenPoint { x_px: 4.0, y_px }, i, Anchor::Start));
-        }
-    }
-    for (at, i, anchor) in texts {
-        pen.text(
-            Role::AxisText,
-            at,
-            axis_number(i as f64 * step, step),
-            anchor,
-        );
+    let y_px = pen.view.size_px().1 - WAY_UP_PX;
+    let at = |x_px: f64| ScreenPoint { x_px, y_px };
+    let ends = (at(EDGE_PX), at(EDGE_PX + WAY_PX));
+    let (tail, tip) = if toward_right { ends } else { (ends.1, ends.0) };
+    pen.line_px(Role::ScaleBar, tail, tip);
+    pen.arrow_px(Role::ScaleBar, tail, tip);
+    let text = ScreenPoint {
+        x_px: EDGE_PX,
+        y_px: y_px - WAY_TEXT_PX,
+    };
+    pen.text(Role::AxisText, text, words.to_owned(), Anchor::Start);
+}
+
+/// Whether the arrow points to the right, and its words; `None` in the middle. Seen from the left right is aft; seen from ahead a leg
+/// right of the center line has outboard to the right.
+fn directions(leg: &Leg) -> Option<(bool, &'static str)> {
+    match leg.view {
+        View::Side => Some((true, words::AFT)),
+        View::Front if leg.trunnion.x == 0.0 => None,
+        View::Front => Some((leg.trunnion.x > 0.0, words::OUTBOARD)),
     }
 }
 
-fn role(i: i64) -> Role {
-    if i % MAJOR == 0 {
-        Role::GridMajor
-    } else {
-        Role::Grid
-    }
-}
-
-/// Scale bar in the lower right corner.
+/// Scale bar in the lower left corner.
 pub(crate) fn scale_bar(pen: &mut Pen, units: UnitChoice) {
     let width = pen.view.size_px().0;
-    let longest_px = (0.3 * width).clamp(40.0, 160.0);
+    let longest_px = (0.2 * width).clamp(40.0, 160.0);
     let per_px = 1.0 / pen.view.scale();
     let bar = bar(pen, Quantity::Length, units, per_px, longest_px, BAR_UP_PX);
     pen.line_px(Role::ScaleBar, bar.left, bar.right);
@@ -122,7 +85,7 @@ pub(crate) fn scale_bar(pen: &mut Pen, units: UnitChoice) {
         };
         pen.line_px(Role::ScaleBar, tick(4.0), tick(-4.0));
     }
-    pen.text(Role::AxisText, bar.above, bar.text, Anchor::Middle);
+    pen.text(Role::AxisText, bar.above, bar.text, Anchor::Start);
 }
 
 /// Scale of forces over the scale bar, as an arrow with a head of this size; (N/px).
@@ -148,21 +111,20 @@ pub(crate) fn force_bar(
     pen.line_px(Role::Load, bar.left, neck);
     pen.head_px(Role::Load, bar.left, bar.right, head);
     let over = ScreenPoint {
-        x_px: bar.right.x_px,
+        x_px: bar.left.x_px,
         y_px: bar.above.y_px - 14.0,
     };
-    pen.text(Role::AxisText, bar.above, bar.text, Anchor::Middle);
-    pen.text(Role::AxisText, over, state.to_owned(), Anchor::End);
+    pen.text(Role::AxisText, bar.above, bar.text, Anchor::Start);
+    pen.text(Role::AxisText, over, state.to_owned(), Anchor::Start);
 }
 
 /// What stands in the place of the scale of forces.
 pub(crate) fn force_bar_text(pen: &mut Pen, text: &str) {
-    let (width, height) = pen.view.size_px();
     let at = ScreenPoint {
-        x_px: width - 14.0,
-        y_px: height - FORCE_BAR_UP_PX,
+        x_px: EDGE_PX,
+        y_px: pen.view.size_px().1 - FORCE_BAR_UP_PX,
     };
-    pen.text(Role::AxisText, at, text.to_owned(), Anchor::End);
+    pen.text(Role::AxisText, at, text.to_owned(), Anchor::Start);
 }
 
 /// A scale bar of a round amount.
@@ -183,7 +145,7 @@ fn bar(
     longest_px: f64,
     up: f64,
 ) -> Bar {
-    let (width, height) = pen.view.size_px();
+    let (_, height) = pen.view.size_px();
     let shown = quantity.from_si(units, longest_px * per_px);
     // the greatest round amount that is not longer
     let step = round_step(shown);
@@ -193,19 +155,17 @@ fn bar(
         .find(|step| *step <= shown * (1.0 + 1e-9))
         .unwrap_or(shown);
     let at = |x_px: f64, y_px: f64| ScreenPoint { x_px, y_px };
-    let (right, y_px) = (width - 14.0, height - up);
-    let left = right - quantity.to_si(units, round) / per_px;
+    let (left, y_px) = (EDGE_PX, height - up);
+    let right = left + quantity.to_si(units, round) / per_px;
     let text = format!(
         "{} {}",
         axis_number(round, round),
         quantity.unit_label(units)
     );
-    let half = text_width_px(&text, SMALL_TEXT_PX) / 2.0;
-    let middle = f64::midpoint(left, right).min(width - 6.0 - half);
     Bar {
         left: at(left, y_px),
         right: at(right, y_px),
-        above: at(middle, y_px - 12.0),
+        above: at(left, y_px - 12.0),
         text,
     }
 }

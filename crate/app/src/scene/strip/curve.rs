@@ -1,0 +1,129 @@
+//! The curve of the strip: that of the answer which was pressed, or of the worst one.
+use gearswing_report::page::curves as words;
+use gearswing_report::page::names::part_words;
+use gearswing_solver::result::{
+    ClearanceCurve, Finding, FindingDetail, Motion, PairClearance, Question, TireState,
+};
+
+use crate::scene::Role;
+use crate::scene::curves::{clearance_series, motions, series};
+use crate::state::{Good, State};
+
+/// A curve with what it is held against.
+pub(super) struct StripCurve {
+    /// What it is, in a word or two.
+    pub(super) name: String,
+    /// Of what it is.
+    pub(super) of: String,
+    pub(super) role: Role,
+    /// Pieces of (progress, SI value).
+    pub(super) pieces: Vec<Vec<(f64, f64)>>,
+    /// What is required or available [SI].
+    pub(super) level: Option<(Role, f64)>,
+    /// Highest value shown [SI]; what is above runs along the top.
+    pub(super) ceiling: f64,
+    /// Below zero is contact.
+    pub(super) contact_below_zero: bool,
+}
+
+/// Times the requirement, and times the interference, that the strip shows of a clearance (ratio).
+const REQUIREMENTS: f64 = 5.0;
+const INTERFERENCES: f64 = 4.0;
+/// Least clearance that it shows (m).
+const LEAST: f64 = 0.01;
+
+/// The answer that the strip follows.
+pub(crate) fn followed(state: &State) -> Option<Question> {
+    let good = state.derived.good(state.session.leg)?;
+    state
+        .session
+        .strip
+        .or_else(|| Some(worst(&good.result.findings)?.question))
+}
+
+/// The worst answer of a leg, the first of equals.
+pub(crate) fn worst(findings: &[Finding]) -> Option<&Finding> {
+    // of equals the last one counts as the largest
+    findings
+        .iter()
+        .rev()
+        .max_by_key(|finding| finding.verdict.gravity())
+}
+
+/// The curve of an answer; where it has none, that of what drives the leg.
+pub(super) fn curve(good: &Good, question: Question) -> StripCurve {
+    let own = match question {
+        Question::Clears => clearance(good),
+        Question::Driven => None,
+        Question::Locks => knee(good),
+    };
+    own.unwrap_or_else(|| pressure(good))
+}
+
+fn clearance(good: &Good) -> Option<StripCurve> {
+    let clearance = &good.result.clearance;
+    let said = good
+        .result
+        .findings
+        .iter()
+        .find_map(|finding| match finding.detail {
+            FindingDetail::Tightest { pair, .. } => Some(pair),
+            _ => None,
+        });
+    let pair = clearance.pairs.get(said.or(clearance.governing)?)?;
+    let found = curve_of(&clearance.curves, pair)?;
+    let role = match pair.tire {
+        Some(TireState::New) => Role::CurveNew,
+        Some(TireState::Grown) => Role::CurveGrown,
+        None => Role::CurveParts,
+    };
+    let asked = pair.requirement.clearance;
+    let into = (-pair.tightest.clearance).max(0.0);
+    Some(StripCurve {
+        name: words::CLEARANCE.to_owned(),
+        of: part_words(pair.part, pair.tire).to_owned(),
+        role: Role::Curve,
+        pieces: clearance_series(found, role, String::new()).pieces,
+        level: Some((Role::Requirement, asked)),
+        ceiling: (REQUIREMENTS * asked).max(INTERFERENCES * into).max(LEAST),
+        contact_below_zero: true,
+    })
+}
+
+/// The curve on which a pair stands.
+pub(super) fn curve_of<'a>(
+    curves: &'a [ClearanceCurve],
+    pair: &PairClearance,
+) -> Option<&'a ClearanceCurve> {
+    curves
+        .iter()
+        .find(|curve| curve.obstacle == pair.obstacle && curve.tire == pair.tire)
+}
+
+fn pressure(good: &Good) -> StripCurve {
+    let force = &good.result.force;
+    let available = force.available_pressure;
+    let up = motions(good, None, |f| [f.retract_pressure, None]);
+    StripCurve {
+        name: words::needed_short(force.driven_by).to_owned(),
+        of: words::motion_line(Motion::Retract).to_owned(),
+        role: Role::CurveNeeded,
+        pieces: up.into_iter().flat_map(|line| line.pieces).collect(),
+        level: Some((Role::CurveAvailable, available)),
+        ceiling: 1.5 * available,
+        contact_below_zero: false,
+    }
+}
+
+fn knee(good: &Good) -> Option<StripCurve> {
+    let line = series(Role::Curve, &good.result.stations, |s| s.fold);
+    (!line.pieces.is_empty()).then(|| StripCurve {
+        name: words::KNEE.to_owned(),
+        of: words::FROM_STRAIGHT.to_owned(),
+        role: Role::Curve,
+        pieces: line.pieces,
+        level: None,
+        ceiling: f64::INFINITY,
+        contact_below_zero: false,
+    })
+}

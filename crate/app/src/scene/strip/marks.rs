@@ -1,0 +1,129 @@
+//! Places of the travel that are worth going to: where something touches, where most is needed, where the leg
+//! stops.
+use gearswing_report::page::transport::{ScrubMark, mark_words};
+use gearswing_solver::numeric::sort_by;
+use gearswing_solver::result::{
+    ClearanceCurve, Finding, FindingDetail, MechanismEventKind, PairClearance,
+};
+
+use super::curve::curve_of;
+use crate::state::{Good, State};
+use crate::view::obstacle_name;
+
+/// A place worth going to.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct StripMark<'a> {
+    /// Where (ratio).
+    pub(crate) progress: f64,
+    /// What is there.
+    pub(crate) what: ScrubMark<'a>,
+}
+
+impl StripMark<'_> {
+    /// Something is wrong there.
+    pub(crate) fn is_bad(&self) -> bool {
+        match self.what {
+            ScrubMark::Touches(..)
+            | ScrubMark::TouchesOwn(..)
+            | ScrubMark::Free
+            | ScrubMark::Stalls
+            | ScrubMark::Stops => true,
+            ScrubMark::Tightest(clearance) => clearance <= 0.0,
+            ScrubMark::MostNeeded(..)
+            | ScrubMark::LeastMoment
+            | ScrubMark::DeadPoint
+            | ScrubMark::Seen => false,
+        }
+    }
+}
+
+/// The next mark before or after the place shown, and what is there.
+pub(crate) fn next_mark(state: &State, up: bool) -> Option<(f64, String)> {
+    let good = state.derived.good(state.session.leg)?;
+    let here = state.session.progress;
+    let mut marks = strip_marks(state, good).into_iter();
+    let found = if up {
+        marks.find(|mark| mark.progress > here)
+    } else {
+        marks.rfind(|mark| mark.progress < here)
+    }?;
+    Some((found.progress, mark_words(found.what, state.session.units)))
+}
+
+/// All marks of the selected leg, from down to up.
+pub(crate) fn strip_marks<'a>(state: &'a State, good: &'a Good) -> Vec<StripMark<'a>> {
+    let result = &good.result;
+    let clearance = &result.clearance;
+    let mut marks = Vec::new();
+    let mut mark = |progress, what| marks.push(StripMark { progress, what });
+    let contacts = clearance.pairs.iter().filter_map(|pair| {
+        let name = obstacle_name(good, pair.obstacle);
+        let what = ScrubMark::Touches(pair.part, pair.tire, name, pair.obstacle);
+        Some((pair.first_contact?.place.progress, what))
+    });
+    let own = clearance.own.iter().filter_map(|own| {
+        let what = ScrubMark::TouchesOwn(own.tire, own.part);
+        Some((own.first_contact?.place.progress, what))
+    });
+    if let Some((progress, what)) = contacts.chain(own).min_by(|a, b| a.0.total_cmp(&b.0)) {
+        mark(progress, what);
+    }
+    if let Some((progress, tightest)) = result.findings.iter().find_map(tightest) {
+        mark(progress, ScrubMark::Tightest(tightest));
+    }
+    let governing = clearance.governing.and_then(|row| clearance.pairs.get(row));
+    if let Some(progress) = governing.and_then(|pair| free_again(&clearance.curves, pair)) {
+        mark(progress, ScrubMark::Free);
+    }
+    if let Some(peak) = result.force.peak {
+        let what = ScrubMark::MostNeeded(result.force.driven_by, peak.pressure);
+        mark(peak.place.progress, what);
+    }
+    if let Some(least) = result.fall.as_ref().and_then(|fall| fall.least_moment) {
+        mark(least.place.progress, ScrubMark::LeastMoment);
+    }
+    for event in &result.events {
+        if event.kind == MechanismEventKind::ActuatorDeadPoint {
+            mark(event.place.progress, ScrubMark::DeadPoint);
+        }
+    }
+    if let Some(place) = result.force.stalls_at {
+        mark(place.progress, ScrubMark::Stalls);
+    }
+    if let Some(jam) = result.jams.first() {
+        mark(jam.place.progress, ScrubMark::Stops);
+    }
+    if let Some((_, Ok(seen))) = state.stops.of(state.session.leg) {
+        mark(seen.place.progress, ScrubMark::Seen);
+    }
+    sort_by(&mut marks, |a, b| a.progress.total_cmp(&b.progress));
+    marks
+}
+
+/// Place and clearance of which an answer speaks.
+fn tightest(finding: &Finding) -> Option<(f64, f64)> {
+    match finding.detail {
+        FindingDetail::Tightest { clearance, .. }
+        | FindingDetail::OwnTightest { clearance, .. } => {
+            Some((finding.place?.progress, clearance))
+        }
+        _ => None,
+    }
+}
+
+/// Where what touches comes free again on the way up, on its curve; `None` where it does not.
+fn free_again(curves: &[ClearanceCurve], pair: &PairClearance) -> Option<f64> {
+    if pair.tightest.clearance > 0.0 {
+        return None;
+    }
+    let curve = curve_of(curves, pair)?;
+    let deepest = pair.tightest.place.progress;
+    curve.points.windows(2).find_map(|two| {
+        let [a, b] = two else { return None };
+        let comes_free = b.progress > deepest && a.clearance <= 0.0 && b.clearance > 0.0;
+        comes_free.then(|| {
+            let share = a.clearance / (a.clearance - b.clearance);
+            a.progress + share * (b.progress - a.progress)
+        })
+    })
+}
