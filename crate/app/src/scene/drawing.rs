@@ -9,6 +9,9 @@ use super::{
 };
 use crate::state::{Good, State};
 
+/// Least drawing with room for the names of everything (CSS px).
+const ROOMY_PX: (f64, f64) = (480.0, 280.0);
+
 /// The drawing.
 #[must_use]
 pub fn drawing(state: &State) -> Scene {
@@ -34,7 +37,12 @@ pub fn drawing(state: &State) -> Scene {
     pen.faded = false;
     let mut placer = placer.unwrap_or_else(|| Placer::new(&pen.marks, view.size_px()));
     if let Some(model) = state.gear().legs.get(session.leg) {
-        well::names(&mut pen, &mut placer, model);
+        let only = if is_roomy(pen.view.size_px()) {
+            None
+        } else {
+            good.and_then(governing_obstacle)
+        };
+        well::names(&mut pen, &mut placer, model, only);
     }
     let handles = handles(state);
     handle_marks(&mut pen, &handles);
@@ -51,6 +59,17 @@ pub fn drawing(state: &State) -> Scene {
         breaks: vec![still],
         handles,
     }
+}
+
+/// Whether a drawing has room for the names of everything; on a smaller one stand those that the answer speaks of.
+fn is_roomy((width_px, height_px): (f64, f64)) -> bool {
+    width_px >= ROOMY_PX.0 && height_px >= ROOMY_PX.1
+}
+
+/// The piece of structure with the least to spare.
+fn governing_obstacle(good: &Good) -> Option<usize> {
+    let clearance = &good.result.clearance;
+    Some(clearance.pairs.get(clearance.governing?)?.obstacle)
 }
 
 /// Where the leg comes past, and where it ends.
@@ -116,7 +135,9 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
             named.push(at);
         }
     }
-    springs::names(pen, &mut placer, &named_springs);
+    if is_roomy(size) {
+        springs::names(pen, &mut placer, &named_springs);
+    }
     if let Some(arrows) = arrows {
         arrows.texts(pen, &mut placer, session.units);
     }

@@ -19,9 +19,12 @@ pub(crate) fn well(pen: &mut Pen, leg: &Leg) {
     }
 }
 
-/// Names of every piece, beside the corner that lies farthest from the trunnion.
-pub(crate) fn names(pen: &mut Pen, placer: &mut Placer, leg: &Leg) {
-    for obstacle in &leg.well {
+/// Names of every piece, or of one `only`, beside the corner that lies farthest from the trunnion.
+pub(crate) fn names(pen: &mut Pen, placer: &mut Placer, leg: &Leg, only: Option<usize>) {
+    for (index, obstacle) in leg.well.iter().enumerate() {
+        if only.is_some_and(|only| only != index) {
+            continue;
+        }
         let far = |p: &&Point| (*p - leg.trunnion).norm();
         let corner = obstacle
             .shape

@@ -128,6 +128,29 @@ fn contact_is_more_than_a_colour() {
     assert!(said);
 }
 
+/// On a small drawing stands the name of the piece that the answer speaks of, on a large one every name.
+#[test]
+fn a_small_drawing_names_what_the_answer_speaks_of() {
+    let mut desk = Desk::demo();
+    let mut named = |width_px, height_px| -> Vec<String> {
+        desk.send(Msg::View(msg::View::DrawingSize {
+            width_px,
+            height_px,
+        }));
+        let names = desk.gear().legs[2].well.clone();
+        let marks = drawing(&desk.state).marks;
+        let said = |name: &str| {
+            marks
+                .iter()
+                .any(|mark| matches!(&mark.shape, Shape::Text { text, .. } if text == name))
+        };
+        let names = names.into_iter().map(|piece| piece.name);
+        names.filter(|name| said(name)).collect()
+    };
+    assert_eq!(named(390.0, 260.0), ["Root rib with repair angle"]);
+    assert!(named(900.0, 650.0).len() > 3);
+}
+
 #[test]
 fn labels_keep_off_each_other() {
     let mut desk = Desk::demo();

@@ -60,7 +60,8 @@ pub enum ScrubMark<'a> {
 #[must_use]
 pub fn mark_short(mark: ScrubMark, units: UnitChoice) -> String {
     match mark {
-        ScrubMark::Touches(..) | ScrubMark::TouchesOwn(..) => "touches".to_owned(),
+        ScrubMark::Touches(..) => "touches".to_owned(),
+        ScrubMark::TouchesOwn(..) => "touches its own leg".to_owned(),
         ScrubMark::Tightest(clearance) => {
             let value = negative_told(Quantity::Length, units, clearance);
             if clearance <= 0.0 {

@@ -65,7 +65,8 @@ pub(crate) fn strip_marks<'a>(state: &'a State, good: &'a Good) -> Vec<StripMark
         let what = ScrubMark::TouchesOwn(own.tire, own.part);
         Some((own.first_contact?.place.progress, what))
     });
-    if let Some((progress, what)) = contacts.chain(own).min_by(|a, b| a.0.total_cmp(&b.0)) {
+    let first = |a: &(f64, _), b: &(f64, _)| a.0.total_cmp(&b.0);
+    for (progress, what) in contacts.min_by(first).into_iter().chain(own.min_by(first)) {
         mark(progress, what);
     }
     if let Some((progress, tightest)) = result.findings.iter().find_map(tightest) {
