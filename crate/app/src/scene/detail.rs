@@ -1,8 +1,9 @@
 //! Detail A: the worst place of the whole swing at a larger scale, wherever the cursor stands.
 use gearswing_gear::model::Point;
-use gearswing_solver::result::{FindingDetail, Tightest};
+use gearswing_solver::result::Tightest;
 
-use super::{Pen, Scene, Viewport, dimension, leg, now, paper_of, well};
+use super::drawing::own_leg;
+use super::{Anchor, Pen, Role, Scene, ScreenPoint, Viewport, dimension, leg, now, paper_of, well};
 use crate::state::{Good, State};
 
 /// Least of the airplane that is seen around the place (m): 0.4 in.
@@ -29,14 +30,8 @@ pub(crate) struct Detail {
 /// The place that the detail of a leg shows: that of the first answer; `None` where there is nothing to check.
 pub(crate) fn detail_of(good: &Good) -> Option<Detail> {
     let clearance = &good.result.clearance;
-    let own = match good.result.findings.first()?.detail {
-        FindingDetail::OwnTightest { row, .. } => clearance.own.get(row),
-        _ => None,
-    };
-    let tightest = match own {
-        Some(own) => own.tightest,
-        None => clearance.pairs.get(clearance.governing?)?.tightest,
-    };
+    let governing = || Some(clearance.pairs.get(clearance.governing?)?.tightest);
+    let tightest = own_leg(good).or_else(governing)?;
     let gap = tightest.on_obstacle - tightest.on_part;
     Some(Detail {
         tightest,
@@ -97,12 +92,12 @@ pub(crate) fn circle(pen: &mut Pen, good: &Good) {
     };
     let centre = pen.view.to_screen(found.centre);
     let radius_px = (found.radius * pen.view.scale()).max(CIRCLE_PX);
-    pen.circle_px(super::Role::Governing, centre, radius_px, false);
+    pen.circle_px(Role::Governing, centre, radius_px, false);
     let off = radius_px + LETTER_OFF_PX;
-    let at = super::ScreenPoint {
+    let at = ScreenPoint {
         x_px: centre.x_px + 0.8 * off,
         y_px: centre.y_px + 0.7 * off,
     };
     let letter = LETTER.to_owned();
-    pen.text(super::Role::Governing, at, letter, super::Anchor::Middle);
+    pen.text(Role::Governing, at, letter, Anchor::Middle);
 }

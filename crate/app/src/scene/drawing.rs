@@ -148,14 +148,17 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
     placer
 }
 
-/// The gap between the tire and its own leg, where the first answer speaks of it here.
-pub(super) fn own_leg_governs(good: &Good, progress: f64) -> Option<Tightest> {
-    let finding = good.result.findings.first()?;
-    let FindingDetail::OwnTightest { row, .. } = finding.detail else {
+/// The gap between the tire and its own leg, where the first answer speaks of it.
+pub(super) fn own_leg(good: &Good) -> Option<Tightest> {
+    let FindingDetail::OwnTightest { row, .. } = good.result.findings.first()?.detail else {
         return None;
     };
-    let own = good.result.clearance.own.get(row)?;
-    (own.tightest.place.progress == progress).then_some(own.tightest)
+    Some(good.result.clearance.own.get(row)?.tightest)
+}
+
+/// The same, where it speaks of it here.
+pub(super) fn own_leg_governs(good: &Good, progress: f64) -> Option<Tightest> {
+    own_leg(good).filter(|tightest| tightest.place.progress == progress)
 }
 
 fn handle_marks(pen: &mut Pen, handles: &[Handle]) {

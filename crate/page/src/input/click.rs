@@ -33,7 +33,7 @@ pub(super) fn register(port: &Port) -> Result<()> {
                 found = find_action(core.page(), &id);
                 Ok(())
             });
-            // None: it cannot be pressed now, as the button of the leg that is shown already.
+            // None: it cannot be pressed now.
             if let Some(msg) = found {
                 let another = matches!(
                     msg,

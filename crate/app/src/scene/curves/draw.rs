@@ -199,7 +199,7 @@ pub(super) fn draw_chart(
         if let (Some(y_px), false) = (end, series.name.is_empty()) {
             names.push((y_px, series.name.clone(), series.role));
         }
-        if let Some(value) = value_at(series, progress)
+        if let Some(value) = value_at(&series.pieces, progress)
             && value >= scale.low
             && value <= scale.high
         {
@@ -328,8 +328,8 @@ pub(in crate::scene) fn put_run(pen: &mut Pen, role: Role, run: &mut Vec<ScreenP
 }
 
 /// Value of a curve at a place, straight between its points.
-pub(in crate::scene) fn value_at(series: &Series, progress: f64) -> Option<f64> {
-    for piece in &series.pieces {
+pub(in crate::scene) fn value_at(pieces: &[Vec<(f64, f64)>], progress: f64) -> Option<f64> {
+    for piece in pieces {
         // of two values at one place the later, as the numbers beside it
         let above = piece.partition_point(|(p, _)| *p <= progress);
         let a = piece.get(above.saturating_sub(1));

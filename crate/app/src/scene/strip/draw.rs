@@ -6,7 +6,7 @@ use super::curve::{StripCurve, curve, followed};
 use super::frame::{Frame, INSIDE_PX, NAME_PX, TRAVEL_PX, at, draw_marks};
 use super::marks::{StripMark, strip_marks};
 use crate::msg::PointerKind;
-use crate::scene::curves::{Across, Series, put_run, value_at};
+use crate::scene::curves::{Across, put_run, value_at};
 use crate::scene::pen::{SMALL_TEXT_PX, TEXT_PX, fitted_text};
 use crate::scene::{Anchor, Pen, Role, Scene, ScreenPoint, Viewport};
 use crate::state::{Good, State};
@@ -70,7 +70,9 @@ pub fn strip(state: &State) -> Scene {
     let still = pen.marks.len();
     let (first, last) = good.range();
     let here = state.session.progress.clamp(first, last);
-    let value = found.as_ref().and_then(|curve| value_of(curve, here));
+    let value = found
+        .as_ref()
+        .and_then(|curve| value_at(&curve.pieces, here));
     let y_px = match (&scale, value) {
         (Some(scale), Some(value)) => scale.y_px(value),
         (Some(_), None) => frame.top,
@@ -111,17 +113,6 @@ impl Scale {
         let value = value.clamp(self.low, self.high);
         self.top + self.height * (self.high - value) / (self.high - self.low)
     }
-}
-
-fn value_of(curve: &StripCurve, progress: f64) -> Option<f64> {
-    value_at(
-        &Series {
-            role: curve.role,
-            name: String::new(),
-            pieces: curve.pieces.clone(),
-        },
-        progress,
-    )
 }
 
 /// Numbers of travel below, and what comes before the swing.
