@@ -19,7 +19,7 @@ const LONG: u64 = 10_000;
 
 /// Gears of the long check that the short one looks at too.
 #[rustfmt::skip]
-const NAMED: [u64; 17] = [
+const NAMED: [u64; 19] = [
     // legs that creep for minutes as the pump fills an accumulator, or against a load that all but jumps
     464, 588, 1010, 1224, 1399, 1439, 1474, 1479, 1542, 2668, 3301,
     // an event beside the start of another leg
@@ -30,6 +30,8 @@ const NAMED: [u64; 17] = [
     6202, 6862,
     // a wheel that comes free as the strut shortens, and touches again
     8721,
+    // a brace that goes no further, short of which a step does not end by its speed alone
+    4410, 8592,
 ];
 
 /// Depth that counts as contact (m): places on the way are straight lines between its stations.

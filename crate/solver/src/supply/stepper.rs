@@ -11,7 +11,7 @@ use crate::result::SupplyError;
 /// that is so many times as far off has not come there (ratio).
 const EXACT: f64 = 1e-10;
 const FAR: f64 = 100.0;
-const MOST_CORRECTIONS: usize = 4;
+const MOST_CORRECTIONS: usize = 12;
 
 /// The same of the fluid in an accumulator (m3).
 const NEAR_FLUID: f64 = 1e-14;
@@ -272,11 +272,29 @@ impl Going {
         // an implicit step goes far beyond what its neighbor says
         let implicit = self.stepper.implicit;
         let longest = if implicit { self.step } else { 0.0 }.max(2.0 * size);
+        // what stands before the place and behind it: where nothing moves at the end of a step, as at a brace
+        // that goes no further, the way between the two says how far off it is
+        let here = self.state.get(at).map_or(f64::NAN, |here| here - value);
+        let (mut before, mut behind) = ((0.0, here), None);
         for _ in 0..MOST_CORRECTIONS {
             let (end, rate) = step.end(at);
             let off = end - value;
-            let nearer = size - off / rate;
-            if off.abs() <= near || !(nearer > 0.0 && nearer <= longest) {
+            if off.abs() <= near {
+                break;
+            }
+            if off * here > 0.0 {
+                before = (size, off);
+            } else {
+                behind = Some((size, off));
+            }
+            let newton = size - off / rate;
+            let nearer = match behind {
+                Some((most, past)) if !(newton > before.0 && newton < most) => {
+                    before.0 + (most - before.0) * before.1 / (before.1 - past)
+                }
+                _ => newton,
+            };
+            if !(nearer > 0.0 && nearer <= longest) {
                 break;
             }
             let Some(other) = self.trial(look, nearer)? else {
