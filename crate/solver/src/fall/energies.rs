@@ -94,6 +94,9 @@ impl Decay {
         let strong = ((whole - STRONG.0) / (STRONG.1 - STRONG.0)).clamp(0.0, 1.0);
         let middle = (-self.later * factor).exp();
         let weak = (a * left + 4.0 * b * middle + c) / 6.0;
+        if strong == 0.0 {
+            return start * left + self.length * weak;
+        }
         let even = -(a + 4.0 * b + c) / 6.0 * (-whole).exp_m1() / whole;
         start * left + self.length * (weak + strong * (even - weak))
     }

@@ -1,7 +1,7 @@
 //! Everything about the fall of one leg.
 use super::drop::{Case, Damper, Drop, Ending, drop};
 use super::limits::Limits;
-use super::margin::{Standing, Stood, agreed, finite, short};
+use super::margin::{Standing, Stood, agreed, decided, finite, short};
 use super::rub::Rubbing;
 use super::way::{AIR, FallWay, Node, SPRINGS, WEIGHTS};
 use crate::hydraulics::conductance;
@@ -77,15 +77,18 @@ pub fn fall_of(
         .iter()
         .any(|row| case.friction(row) > 0.0);
     let required = if reaches && rubs {
-        let case = case.times(times);
-        let ending = match &rubbing {
-            Some(rubbing) => rubbing.drop(&mut track.clone(), &case)?.ending,
-            None => drop(&track, &case, case.tolerance()).ending,
+        let reaches = match decided((friction_factor, friction_factor_tried), times) {
+            Some(reaches) => reaches,
+            None => {
+                let case = case.times(times);
+                let ending = match &rubbing {
+                    Some(rubbing) => rubbing.drop(&mut track.clone(), &case)?.ending,
+                    None => drop(&track, &case, case.tolerance()).ending,
+                };
+                ending == Ending::Lock
+            }
         };
-        Some(FallRequired {
-            times,
-            reaches: ending == Ending::Lock,
-        })
+        Some(FallRequired { times, reaches })
     } else {
         None
     };
