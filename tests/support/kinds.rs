@@ -104,6 +104,8 @@ pub fn random_gear(kind: Kind, draw: &mut Draw) -> Gear {
         emergency_way: None,
         emergency_pump: None,
         friction_times_required: None,
+        kept: Vec::new(),
+        before: None,
     }
 }
 

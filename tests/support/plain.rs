@@ -89,6 +89,8 @@ pub fn bare_gear(leg: Leg) -> Gear {
         emergency_way: None,
         emergency_pump: None,
         friction_times_required: None,
+        kept: Vec::new(),
+        before: None,
     }
 }
 

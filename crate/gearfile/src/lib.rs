@@ -10,6 +10,8 @@ mod archive;
 mod examples;
 /// Envelope: writing and reading a gear file.
 mod file;
+/// Kept states as what differs.
+mod kept;
 /// How numbers and lines are written.
 mod layout;
 /// Link text.

@@ -9,10 +9,13 @@ use crate::file::SaveError;
 /// # Errors
 /// The path of the first number that is not finite, as "gear.legs[0].actuator.rod_m".
 pub(crate) fn refuse_not_finite(gear: &Gear, root: &str) -> Result<(), SaveError> {
-    match field::not_finite(gear) {
-        Some(path) => Err(SaveError::NotFinite {
+    if let Some(path) = field::not_finite(gear) {
+        return Err(SaveError::NotFinite {
             path: format!("{root}.{path}"),
-        }),
-        None => Ok(()),
+        });
     }
+    gear.kept
+        .iter()
+        .enumerate()
+        .try_for_each(|(at, kept)| refuse_not_finite(&kept.gear, &format!("{root}.kept[{at}]")))
 }

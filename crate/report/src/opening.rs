@@ -50,6 +50,9 @@ fn fault_words(fault: &ContentFault) -> String {
         ContentFault::NotBase64 => "not base64url".to_owned(),
         ContentFault::NotUnpacked => "cannot be unpacked".to_owned(),
         ContentFault::NoSuchLeg => "there is no such leg".to_owned(),
+        ContentFault::NoSuchPlace => {
+            "this gear has no such place, or it cannot hold that".to_owned()
+        }
         ContentFault::NotAboveZero => "must be above 0".to_owned(),
     }
 }

@@ -1,6 +1,7 @@
 //! Any text is a link or refused with a sentence; what a link opened, and any state that can be put into
 //! one, comes out of it unchanged.
-use gearswing_gearfile::link::{Shared, decode, encode};
+use gearswing_gearfile::VERSION;
+use gearswing_gearfile::link::{Shared, decode, encode, open_content};
 use gearswing_report::link_error_text;
 
 /// Bytes as a pasted link, or as the JSON that a link carries.
@@ -13,10 +14,7 @@ pub fn link(data: &[u8]) {
         Err(error) => assert!(!link_error_text(&error).is_empty()),
     }
     // no fuzzer guesses a checksum
-    if let Ok(shared) = serde_json::from_str::<Shared>(text)
-        && shared.leg < shared.gear.legs.len()
-        && shared.view.is_none_or(|view| view.width > 0.0)
-    {
+    if let Ok(shared) = open_content(text, VERSION) {
         comes_back(&shared);
     }
 }

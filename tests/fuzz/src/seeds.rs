@@ -1,7 +1,7 @@
 //! What the targets begin with: the project's own files, links and examples, and numbers as people write
 //! them.
 use gearswing_gearfile::DEMO;
-use gearswing_gearfile::link::{Shared, encode};
+use gearswing_gearfile::link::{Shared, content, encode};
 use gearswing_units::Quantity;
 
 /// Folders of gear files in the fixtures; "" are the fixtures themselves.
@@ -71,7 +71,7 @@ pub(crate) fn links() -> Vec<Vec<u8>> {
         units: "inch bar kt".to_owned(),
     };
     seeds.push(encode(&shared).expect("it can be sent").into_bytes());
-    seeds.push(serde_json::to_vec(&shared).expect("JSON"));
+    seeds.push(content(&shared).expect("JSON").into_bytes());
     seeds
 }
 

@@ -328,6 +328,8 @@ pub fn full_gear() -> Gear {
         emergency_way: Some(EmergencyWay::FreeFall),
         emergency_pump: Some(7e6),
         friction_times_required: Some(2.0),
+        kept: Vec::new(),
+        before: None,
     }
 }
 

@@ -86,6 +86,8 @@ pub fn gear() -> Gear {
         emergency_way: None,
         emergency_pump: None,
         friction_times_required: None,
+        kept: Vec::new(),
+        before: None,
     }
 }
 

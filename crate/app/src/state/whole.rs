@@ -247,6 +247,8 @@ pub(crate) fn demo() -> (Gear, Option<String>) {
                 emergency_way: None,
                 emergency_pump: None,
                 friction_times_required: None,
+                kept: Vec::new(),
+                before: None,
             };
             (gear, Some(files::demo_unreadable(&open_error_text(&error))))
         }

@@ -2,6 +2,8 @@
 
 /// Choices and sets.
 mod choice;
+/// In what two states of a gear differ.
+mod difference;
 /// What is known of a field.
 #[macro_use]
 mod info;
@@ -17,11 +19,15 @@ mod place;
 mod range;
 /// The list.
 mod table;
+/// What stands at a path.
+mod value;
 
 pub use choice::first_spring;
+pub use difference::{Change, Place, changes, take_back};
 pub use info::{Class, Empty, Group, Info, Kind};
 pub use numbers::{NumberFault, not_finite, number_faults};
 pub use path::{Axis, Path};
 pub use place::NotStored;
 pub use range::Range;
 pub use table::Field;
+pub use value::{Value, value_paths};

@@ -38,7 +38,7 @@ fn first_fault(gear: &Gear, path: Path) -> Option<NumberFault> {
 }
 
 /// How many times a field stands in the gear, or in that leg of it.
-fn entries(gear: &Gear, field: Field, leg: usize) -> usize {
+pub(super) fn entries(gear: &Gear, field: Field, leg: usize) -> usize {
     let access = &field.info().access;
     if let Access::Gear(_) = access {
         return 1;

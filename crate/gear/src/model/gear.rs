@@ -3,7 +3,7 @@ use std::borrow::Cow;
 
 use serde::{Deserialize, Serialize};
 
-use super::{ClearanceRule, Conditions, EmergencyWay, Fluid, Leg, Source, Supply};
+use super::{ClearanceRule, Conditions, EmergencyWay, Fluid, Kept, Leg, Source, Supply};
 
 /// The retractable gear of one airplane and the case it is asked about.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -43,6 +43,12 @@ pub struct Gear {
     /// How many times its friction a leg must free-fall against (ratio), 1 to 5; absent = 1.5.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub friction_times_required: Option<f64>,
+    /// States kept to compare with; a file holds them as what differs from this one.
+    #[serde(skip)]
+    pub kept: Vec<Kept>,
+    /// Which of them is compared with; absent = none.
+    #[serde(skip)]
+    pub before: Option<usize>,
 }
 
 impl Gear {
@@ -107,7 +113,15 @@ impl Gear {
             friction_times_required: self.friction_times_required,
             fluid: self.fluid,
             clearance_rule: self.clearance_rule,
+            kept: Vec::new(),
+            before: None,
         }
+    }
+
+    /// The kept state that is compared with.
+    #[must_use]
+    pub fn state_before(&self) -> Option<&Kept> {
+        self.kept.get(self.before?)
     }
 
     /// Whether this leg has a drive to itself.

@@ -22,6 +22,8 @@ mod fluid;
 mod friction;
 /// The airplane: legs, conditions, supply and clearance rule.
 mod gear;
+/// States kept to compare with.
+mod kept;
 /// One leg with all its parts.
 mod leg;
 /// Pins of the joints.
@@ -54,6 +56,7 @@ pub use fall::{FallData, SHARP_EDGE};
 pub use fluid::{Fluid, MINERAL_FLUID_DENSITY};
 pub use friction::FrictionTyped;
 pub use gear::Gear;
+pub use kept::Kept;
 pub use leg::{Leg, LegAir, LegBody, View};
 pub use pin::{Joint, MOST_PIN_FRICTION, PIN_BREAK_OUT, Pin, Pins};
 pub(crate) use point::is_zero;

@@ -7,7 +7,10 @@ use gearswing_gear::model::{DEFAULT_MARGIN_WANTED, Gear, MovingPart};
 pub const FORMAT: &str = "gearswing-gear";
 
 /// The newest version that can be read. What is written is the lowest version that holds it.
-pub const VERSION: u64 = 3;
+pub const VERSION: u64 = 4;
+
+/// The version that has kept states first.
+const SINCE_KEPT: u64 = 4;
 
 /// Longest text that is read (bytes).
 pub const READ_LIMIT: usize = 4 << 20;
@@ -32,6 +35,9 @@ pub(crate) fn lowest_version(gear: &Gear, json: &str) -> u64 {
         // a part that version 1 does not know
         obstacle.ignores.contains(&MovingPart::LinkArm)
     });
+    if !gear.kept.is_empty() {
+        return SINCE_KEPT;
+    }
     let mut version = if margin_typed || arm_named { 2 } else { 1 };
     for (key, since) in newer_keys() {
         if since > version && has(key) {

@@ -78,6 +78,8 @@ pub enum ContentFault {
     NotUnpacked,
     /// A link speaks of a leg that its gear does not have.
     NoSuchLeg,
+    /// A kept state speaks of a place that the gear does not have, or of a value that cannot stand there.
+    NoSuchPlace,
     /// A width is not above 0.
     NotAboveZero,
 }

@@ -8,6 +8,7 @@ use serde_json::value::RawValue;
 use super::envelope::upgrade;
 use super::objects::Objects;
 use super::{ContentFault, FORMAT, OpenError, READ_LIMIT, VERSION};
+use crate::kept::{KeptText, keep};
 
 /// The library's path of the whole text.
 const WHOLE: &str = ".";
@@ -35,6 +36,10 @@ struct File {
     #[serde(rename = "version")]
     _version: u64,
     gear: Gear,
+    #[serde(default)]
+    kept: Vec<KeptText<'static>>,
+    #[serde(default)]
+    before: Option<usize>,
 }
 
 /// Reads the text of a gear file. Whether the gear makes sense is for `solver::faults` to say.
@@ -58,9 +63,10 @@ pub fn read(text: &str) -> Result<Gear, OpenError> {
         return Err(OpenError::NotGearFile);
     }
     match of_kind(head.version) {
-        Some(version @ 1..=VERSION) => parse::<File>(text, "").map(|mut file| {
+        Some(version @ 1..=VERSION) => parse::<File>(text, "").and_then(|mut file| {
             upgrade(&mut file.gear, version);
-            file.gear
+            keep(&mut file.gear, file.kept, file.before)?;
+            Ok(file.gear)
         }),
         Some(version) if version > VERSION => Err(OpenError::NewerVersion {
             version,

@@ -81,6 +81,18 @@ fn keys_of_a_newer_version_are_new() {
 }
 
 #[test]
+fn version_4_opens_for_ever() {
+    let text = include_str!("../../../../fixtures/versions/v4.json");
+    let gear = read(text).unwrap();
+    let before = gear.state_before().unwrap();
+    assert_eq!(before.name, "old tire");
+    assert_eq!(before.gear.legs[0].wheel.tire.diameter, 0.34);
+    assert_eq!(before.gear.legs[0].actuator.rod_end_pitch, None);
+    assert_eq!(gear.kept[1].gear.legs.len(), gear.legs.len() + 1);
+    assert_eq!(to_text(&gear).unwrap(), text);
+}
+
+#[test]
 fn version_3_opens_for_ever() {
     let text = include_str!("../../../../fixtures/versions/v3.json");
     names_all_new(text, 3);

@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::envelope::lowest_version;
 use super::{FORMAT, READ_LIMIT, SaveError};
+use crate::kept::{KeptText, kept_texts};
 use crate::layout::{compact, readable};
 use crate::not_finite::refuse_not_finite;
 
@@ -12,6 +13,10 @@ struct File<'a> {
     format: &'static str,
     version: u64,
     gear: &'a Gear,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    kept: Vec<KeptText<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    before: Option<usize>,
 }
 
 /// The text of a gear file: keys always in the same order, and every number in the fewest digits
@@ -26,6 +31,8 @@ pub fn to_text(gear: &Gear) -> Result<String, SaveError> {
         format: FORMAT,
         version,
         gear,
+        kept: kept_texts(gear),
+        before: gear.before,
     })?;
     if text.len() > READ_LIMIT {
         return Err(SaveError::TooLarge {

@@ -28,7 +28,7 @@ mod strip;
 
 pub use error::LinkError;
 pub use limit::{LINK_LIMIT, fits};
-pub use shared::{Shared, ViewState, decode, encode};
+pub use shared::{Shared, ViewState, content, decode, encode, open_content};
 
 /// Cut, altered, foreign and wrapped links.
 #[cfg(test)]

@@ -4,10 +4,13 @@ use base64::engine::general_purpose::URL_SAFE_NO_PAD;
 use gearswing_gear::model::Gear;
 use serde::{Deserialize, Serialize};
 
+use std::borrow::Cow;
+
 use super::pack::{FIXED_TEXT_1, pack, unpack};
 use super::strip::strip;
 use super::{LinkError, code};
 use crate::file::{ContentFault, OpenError, READ_LIMIT, SaveError, lowest_version, parse, upgrade};
+use crate::kept::{KeptText, keep, kept_texts};
 use crate::layout::compact;
 use crate::not_finite::refuse_not_finite;
 
@@ -15,8 +18,7 @@ use crate::not_finite::refuse_not_finite;
 const PASTE_LIMIT: usize = code::LONGEST + (64 << 10);
 
 /// A gear, and how it is looked at.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Shared {
     /// The gear.
     pub gear: Gear,
@@ -25,11 +27,40 @@ pub struct Shared {
     /// Place on the path (ratio); see `solver::result::Station::progress`.
     pub progress: f64,
     /// Part of the drawing that is seen; absent = all of it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub view: Option<ViewState>,
     /// Key of the units shown; what a program does not know it leaves aside.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub units: String,
+}
+
+/// The same as it stands in a link.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct SharedText<'g> {
+    gear: Cow<'g, Gear>,
+    leg: usize,
+    progress: f64,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    view: Option<ViewState>,
+    #[serde(default, skip_serializing_if = "str::is_empty")]
+    units: Cow<'g, str>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    kept: Vec<KeptText<'g>>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    before: Option<usize>,
+}
+
+impl<'g> SharedText<'g> {
+    fn of(shared: &'g Shared) -> Self {
+        Self {
+            gear: Cow::Borrowed(&shared.gear),
+            leg: shared.leg,
+            progress: shared.progress,
+            view: shared.view,
+            units: Cow::Borrowed(&shared.units),
+            kept: kept_texts(&shared.gear),
+            before: shared.gear.before,
+        }
+    }
 }
 
 impl Shared {
@@ -72,7 +103,7 @@ pub fn encode(shared: &Shared) -> Result<String, SaveError> {
         }
     }
     refuse_not_finite(&shared.gear, "link.gear")?;
-    let json = compact(shared)?;
+    let json = content(shared)?;
     let too_large = |bytes, limit| SaveError::TooLarge { bytes, limit };
     if json.len() > READ_LIMIT {
         return Err(too_large(json.len(), READ_LIMIT));
@@ -81,6 +112,14 @@ pub fn encode(shared: &Shared) -> Result<String, SaveError> {
     let body = URL_SAFE_NO_PAD.encode(packed);
     code::wrap(&body, lowest_version(&shared.gear, &json))
         .ok_or_else(|| too_large(body.len(), code::LONGEST))
+}
+
+/// The JSON that a link carries.
+///
+/// # Errors
+/// As the writer of JSON says.
+pub fn content(shared: &Shared) -> Result<String, SaveError> {
+    Ok(compact(&SharedText::of(shared))?)
 }
 
 /// Opens a link text as it was pasted or found in the address: with or without address, `#` or
@@ -98,14 +137,6 @@ pub fn decode(pasted: &str) -> Result<Shared, LinkError> {
     }
     let (version, body) = code::unwrap(&strip(pasted))?;
     // the checksum held, so what fails from here on was so when the link was made
-    let fault = |path: &str, what: ContentFault| {
-        LinkError::Content(OpenError::Field {
-            path: path.to_owned(),
-            what,
-            line: 1,
-            column: 1,
-        })
-    };
     let packed = URL_SAFE_NO_PAD
         .decode(body)
         .map_err(|_| fault("link", ContentFault::NotBase64))?;
@@ -118,8 +149,34 @@ pub fn decode(pasted: &str) -> Result<Shared, LinkError> {
             what: ContentFault::NotUnicode,
         })
     })?;
-    let mut shared: Shared = parse(json, "").map_err(LinkError::Content)?;
-    upgrade(&mut shared.gear, version);
+    open_content(json, version)
+}
+
+fn fault(path: &str, what: ContentFault) -> LinkError {
+    LinkError::Content(OpenError::Field {
+        path: path.to_owned(),
+        what,
+        line: 1,
+        column: 1,
+    })
+}
+
+/// Opens the JSON that a link of a version carries.
+///
+/// # Errors
+/// [`LinkError::Content`].
+pub fn open_content(json: &str, version: u64) -> Result<Shared, LinkError> {
+    let text: SharedText<'static> = parse(json, "").map_err(LinkError::Content)?;
+    let mut gear = text.gear.into_owned();
+    upgrade(&mut gear, version);
+    keep(&mut gear, text.kept, text.before).map_err(LinkError::Content)?;
+    let shared = Shared {
+        gear,
+        leg: text.leg,
+        progress: text.progress,
+        view: text.view,
+        units: text.units.into_owned(),
+    };
     if shared.leg >= shared.gear.legs.len() {
         return Err(fault("leg", ContentFault::NoSuchLeg));
     }

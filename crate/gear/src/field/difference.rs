@@ -1,0 +1,188 @@
+//! In what two states of a gear differ, and how one is taken back.
+use super::info::{Group, Kind};
+use super::numbers::entries;
+use super::value::value_paths;
+use super::{Axis, Field, Path, Value};
+use crate::model::{Gear, Leg};
+
+/// Where two states differ.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Place {
+    /// Which legs there are.
+    Legs,
+    /// A value that both have; of an outline with as many points in both, one coordinate.
+    Field(Path),
+    /// How many entries a list of a leg has, told by the first field of an entry.
+    List(Path),
+}
+
+/// One difference between two states.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Change {
+    /// Where.
+    pub place: Place,
+    /// What stood there before; of a list the number of its entries.
+    pub before: Value,
+    /// What stands there now.
+    pub now: Value,
+}
+
+/// The first field of an entry of each list of a leg, and of each part that a leg may be without.
+const LISTS: [Field; 5] = [
+    Field::RowTravel,
+    Field::SpringName,
+    Field::ObstacleName,
+    Field::FormerSize,
+    Field::FreeSpeed,
+];
+
+/// How many entries one of these lists of a leg has.
+fn length(gear: &Gear, list: Field, leg: usize) -> usize {
+    let Some(of) = gear.legs.get(leg) else {
+        return 0;
+    };
+    match list {
+        Field::FormerSize => usize::from(of.wheel.former.is_some()),
+        Field::FreeSpeed => usize::from(of.drive.electric.is_some()),
+        _ => entries(gear, list, leg),
+    }
+}
+
+fn count(entries: usize) -> Value {
+    // a list is shorter than 2^32
+    Value::Number(f64::from(u32::try_from(entries).unwrap_or(u32::MAX)))
+}
+
+/// The other state with its legs in the order of this one, told by their names where there are more or fewer of
+/// them; a leg that it does not have stands as it is in this one.
+fn aligned(now: &Gear, before: &Gear) -> Gear {
+    let mut other = before.clone();
+    if now.legs.len() != before.legs.len() {
+        let same = |leg: &Leg| before.legs.iter().find(|other| other.name == leg.name);
+        let legs = now.legs.iter();
+        other.legs = legs.map(|leg| same(leg).unwrap_or(leg).clone()).collect();
+    }
+    other
+}
+
+/// Whether a path belongs to a list that has more or fewer entries in the other state.
+fn is_of_other_length(path: Path, now: &Gear, before: &Gear) -> bool {
+    path.field.is_of_entry()
+        && entries(now, path.field, path.leg) != entries(before, path.field, path.leg)
+}
+
+/// All differences of the present state from one before, leg by leg in the order of the list of fields. What only
+/// one of them has, since a choice or a list differs, is told by that choice or list; names and notes of the gear
+/// itself are none.
+#[must_use]
+pub fn changes(now: &Gear, before: &Gear) -> Vec<Change> {
+    let mut all = Vec::new();
+    if now.legs.len() != before.legs.len() {
+        all.push(Change {
+            place: Place::Legs,
+            before: count(before.legs.len()),
+            now: count(now.legs.len()),
+        });
+    }
+    let before = &aligned(now, before);
+    let paths = value_paths(now).into_iter();
+    for path in paths.filter(|path| path.field.info().group != Group::File) {
+        if is_of_other_length(path, now, before) {
+            continue;
+        }
+        let (Some(value), Some(was)) = (path.value(now), path.value(before)) else {
+            continue;
+        };
+        match (&value, &was) {
+            (Value::Points(points), Value::Points(others)) if points.len() == others.len() => {
+                let axes = (0..points.len())
+                    .flat_map(|item| [Axis::X, Axis::Y].map(|axis| path.item(item).axis(axis)));
+                all.extend(axes.filter_map(|path| change(path, now, before)));
+            }
+            _ => all.extend(change(path, now, before)),
+        }
+    }
+    for (leg, list) in (0..now.legs.len()).flat_map(|leg| LISTS.map(|list| (leg, list))) {
+        let [own, was] = [now, before].map(|gear| length(gear, list, leg));
+        // a table that only one of them has belongs to a choice
+        let chosen = |gear| Field::Shortening.of_leg(leg).chosen(gear);
+        if own != was && (list != Field::RowTravel || chosen(now) == chosen(before)) {
+            all.push(Change {
+                place: Place::List(list.of_leg(leg)),
+                before: count(was),
+                now: count(own),
+            });
+        }
+    }
+    all.sort_by_key(|change| change.place.order());
+    all
+}
+
+impl Place {
+    /// Those of the gear itself come first, and then leg by leg.
+    fn order(self) -> Option<(bool, Path)> {
+        match self {
+            Self::Legs => None,
+            Self::Field(path) | Self::List(path) => Some((path.field.is_of_leg(), path)),
+        }
+    }
+}
+
+fn change(path: Path, now: &Gear, before: &Gear) -> Option<Change> {
+    let (value, was) = (path.value(now)?, path.value(before)?);
+    (value != was).then_some(Change {
+        place: Place::Field(path),
+        before: was,
+        now: value,
+    })
+}
+
+/// Lets a place of the gear be as it was before; `None` = it has no such place, and nothing changed.
+pub fn take_back(place: Place, gear: &mut Gear, before: &Gear) -> Option<()> {
+    match place {
+        Place::Legs => {
+            let known = |leg: &Leg| gear.legs.iter().find(|other| other.name == leg.name);
+            let legs = before.legs.iter();
+            gear.legs = legs.map(|leg| known(leg).unwrap_or(leg).clone()).collect();
+        }
+        Place::List(path) => {
+            let other = aligned(gear, before);
+            let (own, was) = (gear.legs.get_mut(path.leg)?, other.legs.get(path.leg)?);
+            match path.field {
+                Field::SpringName => was.springs.clone_into(&mut own.springs),
+                Field::ObstacleName => was.well.clone_into(&mut own.well),
+                Field::FormerSize => was.wheel.former.clone_into(&mut own.wheel.former),
+                Field::FreeSpeed => own.drive.electric = was.drive.electric,
+                Field::RowTravel => was.strut.shortening.clone_into(&mut own.strut.shortening),
+                _ => return None,
+            }
+        }
+        Place::Field(path) => {
+            let other = aligned(gear, before);
+            let mut changed = gear.clone();
+            path.set(&mut changed, &path.value(&other)?).ok()?;
+            if path.field == Field::Shortening {
+                // its table comes whole
+                let was = &other.legs.get(path.leg)?.strut.shortening;
+                was.clone_into(&mut changed.legs.get_mut(path.leg)?.strut.shortening);
+            } else if matches!(path.field.info().kind, Kind::Choice(_)) {
+                comes_with(&mut changed, gear, &other);
+            }
+            *gear = changed;
+        }
+    }
+    Some(())
+}
+
+/// What a choice has brought along is as it was before.
+fn comes_with(changed: &mut Gear, without: &Gear, before: &Gear) {
+    for path in value_paths(changed) {
+        if path.value(without).is_none()
+            && let Some(value) = path.value(before)
+            && path.value(changed).is_some()
+        {
+            // a choice within a choice brings its own along, later in the list
+            let _ = path.set(changed, &value);
+        }
+    }
+}

@@ -1,0 +1,29 @@
+//! States of a gear that are kept to compare with.
+use std::sync::Arc;
+
+use super::Gear;
+
+/// A state of the gear as it was when it was kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Kept {
+    /// What the person calls it, as "old tires".
+    pub name: String,
+    /// The gear in that state; it keeps none itself.
+    pub gear: Arc<Gear>,
+}
+
+impl Kept {
+    /// Keeps a gear as it is.
+    #[must_use]
+    pub fn of(gear: &Gear, name: String) -> Self {
+        let gear = Gear {
+            kept: Vec::new(),
+            before: None,
+            ..gear.clone()
+        };
+        Self {
+            name,
+            gear: Arc::new(gear),
+        }
+    }
+}
