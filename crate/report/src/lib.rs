@@ -9,6 +9,8 @@ mod answered;
 mod cases;
 /// Cautions, and what the model leaves out.
 mod cautions;
+/// What differs between two states of a gear.
+mod compared;
 /// A fault of a model in words.
 mod fault;
 /// Every field of the gear file: label, quantity and how to measure it.
@@ -49,6 +51,7 @@ mod schema;
 pub use answered::{Answered, LegAnswer, Outcome, StopAnswer};
 pub use cases::{case_words, joint_words, missing_words, motion_words};
 pub use cautions::{TIRE_CLEARANCE_RULE, caution_text, general_cautions, not_modelled};
+pub use compared::{ChangeText, change_text};
 pub use fault::fault_text;
 pub use finding::{
     FindingText, Governing, Mark, finding_figure, finding_line, finding_short, finding_text,

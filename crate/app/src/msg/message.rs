@@ -1,6 +1,7 @@
 //! Everything that can happen, one closed list in families.
 use super::{
-    CurvePointer, Field, File, History, Key, Play, Pointer, Share, StripPointer, Times, View,
+    Compare, CurvePointer, Field, File, History, Key, Play, Pointer, Share, StripPointer, Times,
+    View,
 };
 /// One thing that happened.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,6 +22,8 @@ pub enum Msg {
     Play(Play),
     /// The gear against time.
     Times(Times),
+    /// States kept to compare with.
+    Compare(Compare),
     /// Gear files.
     File(File),
     /// The link.

@@ -1,5 +1,6 @@
 //! Everything that can happen, one closed list in families.
 
+mod compare;
 mod field;
 mod file;
 mod history;
@@ -12,6 +13,7 @@ mod share;
 mod times;
 mod view;
 
+pub use compare::Compare;
 pub use field::Field;
 pub use file::File;
 pub use history::History;

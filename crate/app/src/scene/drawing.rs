@@ -95,6 +95,9 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
         .and_then(|leg| leg.former.as_ref())
         .filter(|_| session.comparing);
     let outlines = leg::outlines(&good.leg, &here.pose);
+    if let Some((_, _, before)) = state.before.leg(state.gear(), session.leg) {
+        leg::before(pen, before, session.progress);
+    }
     leg::standing(pen, &outlines);
     if let Some(former) = former {
         leg::former_tire(pen, former, session.progress);

@@ -47,6 +47,26 @@ pub(crate) fn ghosts(pen: &mut Pen, good: &Good) {
     }
 }
 
+/// The leg as it stood in the state compared with, at the same place, and the path of its axle.
+pub(crate) fn before(pen: &mut Pen, good: &Good, progress: f64) {
+    let Some(pose) = good.pose(progress) else {
+        return;
+    };
+    for outline in outlines(&good.leg, &pose) {
+        if outline.tire != Some(TireState::Grown) {
+            pen.path(Role::Before, &ring(&outline), true);
+        }
+    }
+    pen.path(Role::Before, &axle_path(good), false);
+}
+
+/// Path of the axle.
+fn axle_path(good: &Good) -> Vec<Point> {
+    let stations = &good.result.stations;
+    let all = stations.iter().step_by(6).chain(stations.last());
+    all.map(|station| station.axle).collect()
+}
+
 /// The previous tire on the leg as it stands, new and grown.
 pub(crate) fn former_tire(pen: &mut Pen, former: &Good, progress: f64) {
     let Some(pose) = former.pose(progress) else {
@@ -64,15 +84,7 @@ pub(crate) fn former_tire(pen: &mut Pen, former: &Good, progress: f64) {
 
 /// Path of the axle, and the strut's center line as it stands.
 pub(crate) fn centre_lines(pen: &mut Pen, good: &Good, pose: &Pose) {
-    let path: Vec<Point> = good
-        .result
-        .stations
-        .iter()
-        .step_by(6)
-        .chain(good.result.stations.last())
-        .map(|station| station.axle)
-        .collect();
-    pen.path(Role::PointPath, &path, false);
+    pen.path(Role::PointPath, &axle_path(good), false);
     let leg = &good.leg;
     let placed = |p: Point| leg.trunnion + pose.turn(p - leg.trunnion);
     let (bottom, top) = (placed(leg.strut.axis_bottom), placed(leg.strut.axis_top));

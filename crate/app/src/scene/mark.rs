@@ -54,6 +54,8 @@ pub enum Role {
     ContactHatch,
     /// Previous tire, short dashes.
     Former,
+    /// What a kept state has there, thin continuous and gray.
+    Before,
     /// Governing place.
     Governing,
     /// Load arrow.

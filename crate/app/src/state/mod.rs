@@ -1,6 +1,8 @@
 //! What is known: the document with its history, what is looked at and typed, the results, the
 //! files.
 
+/// Results of the kept state that is compared with.
+mod before;
 /// Results for the document.
 mod derived;
 /// The gear with its history.

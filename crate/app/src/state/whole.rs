@@ -7,6 +7,7 @@ use gearswing_report::page::working::Work;
 use gearswing_report::{Program, open_error_text};
 use gearswing_solver::numeric::sort_by;
 
+use super::before::Before;
 use super::derived::Derived;
 use super::document::Document;
 use super::files::{Entry, Files, Origin};
@@ -28,6 +29,8 @@ pub struct State {
     pub session: Session,
     pub(crate) document: Document,
     pub(crate) derived: Derived,
+    /// Results of the kept state that is compared with.
+    pub(crate) before: Before,
     pub(crate) timed: Timed,
     pub(crate) stops: Stops,
     pub(crate) files: Files,
@@ -68,6 +71,7 @@ impl State {
             },
             document: Document::new(gear, 1),
             derived: Derived::default(),
+            before: Before::default(),
             timed: Timed::default(),
             stops: Stops::default(),
             files: Files::new(start.address),

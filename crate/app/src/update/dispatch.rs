@@ -3,7 +3,7 @@ use crate::effect::Effect;
 use crate::msg::Msg;
 use crate::state::State;
 
-use super::{field, file, history, key, play, pointer, share, strip, times, view};
+use super::{compare, field, file, history, key, play, pointer, share, strip, times, view};
 
 /// Does what a message asks for; what has to be done outside comes back in order.
 pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
@@ -16,6 +16,7 @@ pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
         Msg::View(msg) => view::view(state, msg),
         Msg::Play(msg) => play::play(state, msg),
         Msg::Times(msg) => times::times(state, msg),
+        Msg::Compare(msg) => compare::compare(state, msg),
         Msg::File(msg) => file::file(state, msg),
         Msg::Share(msg) => share::share(state, msg),
         Msg::History(msg) => history::history(state, msg),
@@ -44,5 +45,6 @@ impl State {
         if !self.session.progress.is_finite() {
             self.session.progress = 0.0;
         }
+        self.leave_changes();
     }
 }

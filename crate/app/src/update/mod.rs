@@ -2,6 +2,8 @@
 
 /// All files out into one.
 mod archive;
+/// States kept to compare with.
+mod compare;
 /// Which message goes where, and what every message ends with.
 mod dispatch;
 /// Fields and lists.

@@ -58,6 +58,9 @@ fn part(state: &mut State) -> Option<Work> {
         answered(state);
         return Some(Work::Next);
     }
+    if state.before.settle_part(gear) {
+        return Some(Work::Next);
+    }
     // A drag wants its frame; the times follow when it is over.
     if matches!(state.session.gesture, Gesture::Drag { .. }) {
         return None;

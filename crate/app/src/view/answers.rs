@@ -3,15 +3,15 @@ use std::sync::OnceLock;
 
 use gearswing_gear::model::{Brace, Gear, Leg, Point};
 use gearswing_gearfile::{DEMO, STARTERS};
-use gearswing_report::page::answers as words;
 use gearswing_report::page::names::leg_title;
+use gearswing_report::page::{answers as words, changes};
 use gearswing_report::{
     Subject, fault_text, finding_figure, finding_line, finding_short, finding_text, question_head,
     question_text, verdict_text,
 };
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, check_gear};
-use gearswing_solver::result::Finding;
+use gearswing_solver::result::{Finding, Verdict};
 use gearswing_units::UnitChoice;
 
 use super::leg_answers::{AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
@@ -220,6 +220,7 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
                     .collect(),
                 cautions: text.cautions.into_iter().map(str::to_owned).collect(),
                 try_next: text.try_next,
+                was: was(state, leg, finding, &finding_figure(&about, finding)),
                 former: former(state, leg, derived, finding),
                 open: Action {
                     id: format!("verdict.{leg}.{:?}", finding.question),
@@ -244,6 +245,17 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
             }
         })
         .collect()
+}
+
+/// How an answer stood in the state compared with, where it or its number was another.
+fn was(state: &State, leg: usize, finding: &Finding, figure: &str) -> Option<(Verdict, String)> {
+    let (gear, at, good) = state.before.leg(state.gear(), leg)?;
+    let mut found = good.result.findings.iter();
+    let before = found.find(|before| before.question == finding.question)?;
+    let about = subject(gear, at, good, TireChoice::Fitted, state.session.units);
+    let told = finding_figure(&about, before);
+    (told != figure || before.verdict != finding.verdict)
+        .then(|| (before.verdict, changes::was(&told)))
 }
 
 fn former(

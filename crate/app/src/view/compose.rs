@@ -2,7 +2,7 @@
 use gearswing_report::{general_cautions, not_modelled, program_words};
 
 use super::page::Page;
-use super::{answers, controls, groups, readout, sheets, stopped, times};
+use super::{answers, changes, controls, groups, readout, sheets, stopped, times};
 use crate::state::State;
 
 /// The page for a state.
@@ -25,6 +25,7 @@ pub fn view(state: &State) -> Page {
         stopped: stopped::stopped(state),
         times: times::times(state),
         groups: groups::groups(state),
+        changes: changes::changes(state),
         files: controls::files(state),
         starters: controls::starters(),
         cautions: owned(general_cautions()),

@@ -12,7 +12,7 @@ use gearswing_report::page::working::working_line;
 use gearswing_report::page::{files as file_words, history};
 
 use super::page::{
-    Action, FileRow, KeyHelp, Notice, SharedBanner, Toolbar, Transport, TransportMark,
+    Action, KeyHelp, ListRow, Notice, SharedBanner, Toolbar, Transport, TransportMark,
 };
 use super::readout::shown_leg;
 use crate::msg::{File, Msg};
@@ -185,7 +185,7 @@ pub(crate) fn transport(state: &State) -> Transport {
 }
 
 /// Stored files, in their order.
-pub(crate) fn files(state: &State) -> Vec<FileRow> {
+pub(crate) fn files(state: &State) -> Vec<ListRow> {
     let open = state.files.open_id();
     state
         .files
@@ -218,11 +218,12 @@ pub(crate) fn files(state: &State) -> Vec<FileRow> {
             for action in &mut actions {
                 action.hint = file_words::act_on(&action.label, &entry.name);
             }
-            FileRow {
+            ListRow {
                 id: entry.id.clone(),
                 name: name_words(&entry.name),
-                open: is_open,
-                broken: entry.broken.clone(),
+                text: entry.broken.clone().unwrap_or_default(),
+                problem: entry.broken.is_some(),
+                current: is_open,
                 actions,
             }
         })

@@ -51,6 +51,8 @@ pub struct AnswerRow {
     pub cautions: Vec<String>,
     /// What to try.
     pub try_next: Vec<String>,
+    /// How it stood in the state compared with, and its number there, where either was another.
+    pub was: Option<(Verdict, String)>,
     /// The same answer with the previous tire, while comparing.
     pub former: Option<FormerAnswer>,
     /// What opens its sentence, and goes to its place if it has one.

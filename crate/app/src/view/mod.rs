@@ -2,6 +2,8 @@
 
 /// The answers.
 mod answers;
+/// What differs from the state that is compared with.
+mod changes;
 /// The page, put together.
 mod compose;
 /// Toolbar, transport, notices, files.
@@ -37,9 +39,9 @@ pub(crate) use groups::group_of;
 pub use leg_answers::{AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
 pub use loads::load_tables;
 pub use page::{
-    Action, ChoiceOption, CurvesText, DetailText, DrawingText, FieldGroup, FieldKind, FieldRow,
-    FileRow, KeyHelp, Notice, NoticeKind, Page, PointerStyle, ReadoutRow, SharedBanner, SheetTab,
-    Toolbar, Transport, TransportMark,
+    Action, ChangesText, ChoiceOption, CurvesText, DetailText, DrawingText, FieldGroup, FieldKind,
+    FieldRow, KeyHelp, ListRow, Notice, NoticeKind, Page, PointerStyle, ReadoutRow, SharedBanner,
+    SheetTab, Toolbar, Transport, TransportMark,
 };
 pub(crate) use readout::{obstacle_name, obstacle_text};
 pub(crate) use rows::unread;

@@ -42,8 +42,10 @@ pub struct Page {
     pub times: TimesText,
     /// The data, in groups.
     pub groups: Vec<FieldGroup>,
+    /// What differs from a kept state.
+    pub changes: ChangesText,
     /// Stored files.
-    pub files: Vec<FileRow>,
+    pub files: Vec<ListRow>,
     /// What a new file can start from: label and message.
     pub starters: Vec<Action>,
     /// Cautions that always stand.
@@ -346,19 +348,36 @@ pub struct ChoiceOption {
     pub label: String,
 }
 
-/// A stored file.
-#[derive(Clone, Debug, PartialEq)]
-pub struct FileRow {
-    /// Key of the file.
+/// An entry of a list: a name, a few words about it, and what can be done to it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ListRow {
+    /// Its key within the list.
     pub id: String,
     /// Its name.
     pub name: String,
-    /// Open now.
-    pub open: bool,
-    /// It cannot be read; kept as it is.
-    pub broken: Option<String>,
-    /// Open, delete, export the broken text.
+    /// What is to be said of it, or empty.
+    pub text: String,
+    /// That is something wrong.
+    pub problem: bool,
+    /// It is the one in use.
+    pub current: bool,
+    /// What can be done to it.
     pub actions: Vec<Action>,
+}
+
+/// What differs from the state that is compared with.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ChangesText {
+    /// How much differs, and from what; empty where no state is kept.
+    pub line: String,
+    /// The differences.
+    pub rows: Vec<ListRow>,
+    /// What can be done to all of them.
+    pub actions: Vec<Action>,
+    /// Name of the state compared with.
+    pub name: Option<String>,
+    /// The kept states.
+    pub kept: Vec<ListRow>,
 }
 
 /// A key and what it does.

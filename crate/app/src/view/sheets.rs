@@ -19,6 +19,8 @@ pub(crate) fn sheet_of_group(group: Option<&str>) -> Sheet {
 pub(crate) fn sheets(state: &State) -> Vec<SheetTab> {
     Sheet::ALL
         .into_iter()
+        // a name appears with its work
+        .filter(|sheet| *sheet != Sheet::Changes || !state.gear().kept.is_empty())
         .map(|sheet| SheetTab {
             sheet,
             in_hand: state.session.sheet == sheet,

@@ -31,10 +31,10 @@ fn the_demo_becomes_a_file_when_it_is_changed() {
     assert!(desk.stored.is_empty() && desk.page().files.is_empty());
     desk.enter(BORE, "1.4");
     assert_eq!(desk.stored.len(), 1);
-    assert!(desk.page().files[0].open);
+    assert!(desk.page().files[0].current);
     let again = desk.reloaded();
     assert_eq!(again.gear(), desk.gear());
-    assert!(again.page().files[0].open);
+    assert!(again.page().files[0].current);
 }
 
 #[test]
@@ -256,19 +256,9 @@ fn a_broken_stored_file_is_reported_and_kept() {
         ..Start::default()
     });
     let page = desk.page();
-    assert_eq!(
-        page.files
-            .iter()
-            .filter(|file| file.broken.is_some())
-            .count(),
-        2
-    );
+    assert_eq!(page.files.iter().filter(|file| file.problem).count(), 2);
     assert!(page.notices.len() >= 2);
-    assert!(
-        page.files
-            .iter()
-            .any(|file| file.open && file.broken.is_none())
-    );
+    assert!(page.files.iter().any(|file| file.current && !file.problem));
     desk.enter(BORE, "1.5");
     for id in ["g7", "g8"] {
         assert_eq!(desk.stored[id], broken[id]);
@@ -285,7 +275,7 @@ fn a_broken_index_is_kept_and_no_file_is_lost() {
     desk.index = Some("rubbish".to_owned());
     let again = desk.reloaded();
     assert_eq!(again.stored["kept-index"], "rubbish");
-    assert!(again.page().files.iter().any(|file| file.broken.is_none()));
+    assert!(again.page().files.iter().any(|file| !file.problem));
 }
 
 #[test]

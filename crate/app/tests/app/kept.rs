@@ -260,7 +260,7 @@ fn all_files_go_out_into_one_and_come_back() {
     }));
     let gears = |desk: &mut Desk| {
         let rows = desk.page().files;
-        let whole = rows.iter().filter(|row| row.broken.is_none());
+        let whole = rows.iter().filter(|row| !row.problem);
         let mut all = Vec::new();
         for row in whole {
             let id = row.id.clone();

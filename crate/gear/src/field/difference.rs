@@ -58,11 +58,24 @@ fn count(entries: usize) -> Value {
 fn aligned(now: &Gear, before: &Gear) -> Gear {
     let mut other = before.clone();
     if now.legs.len() != before.legs.len() {
-        let same = |leg: &Leg| before.legs.iter().find(|other| other.name == leg.name);
-        let legs = now.legs.iter();
-        other.legs = legs.map(|leg| same(leg).unwrap_or(leg).clone()).collect();
+        let legs = now.legs.iter().enumerate();
+        let same = |at: usize| before.legs.get(leg_before(now, before, at)?);
+        other.legs = legs
+            .map(|(at, leg)| same(at).unwrap_or(leg).clone())
+            .collect();
     }
     other
+}
+
+/// The leg of the state before that a leg is held against: the one in its place, or of its name where there are more
+/// or fewer legs.
+#[must_use]
+pub fn leg_before(now: &Gear, before: &Gear, leg: usize) -> Option<usize> {
+    let name = &now.legs.get(leg)?.name;
+    if now.legs.len() == before.legs.len() {
+        return Some(leg);
+    }
+    before.legs.iter().position(|other| other.name == *name)
 }
 
 /// Whether a path belongs to a list that has more or fewer entries in the other state.
@@ -85,47 +98,55 @@ pub fn changes(now: &Gear, before: &Gear) -> Vec<Change> {
         });
     }
     let before = &aligned(now, before);
-    let paths = value_paths(now).into_iter();
-    for path in paths.filter(|path| path.field.info().group != Group::File) {
-        if is_of_other_length(path, now, before) {
-            continue;
+    let of_gear = (false, 0);
+    let of_legs = (0..now.legs.len()).map(|leg| (true, leg));
+    let paths = value_paths(now);
+    for (is_of_leg, leg) in std::iter::once(of_gear).chain(of_legs) {
+        let own = |path: &&Path| path.field.is_of_leg() == is_of_leg && path.leg == leg;
+        let values = paths.iter().filter(own);
+        for path in values.filter(|path| path.field.info().group != Group::File) {
+            at_path(*path, now, before, &mut all);
         }
-        let (Some(value), Some(was)) = (path.value(now), path.value(before)) else {
-            continue;
-        };
-        match (&value, &was) {
-            (Value::Points(points), Value::Points(others)) if points.len() == others.len() => {
-                let axes = (0..points.len())
-                    .flat_map(|item| [Axis::X, Axis::Y].map(|axis| path.item(item).axis(axis)));
-                all.extend(axes.filter_map(|path| change(path, now, before)));
-            }
-            _ => all.extend(change(path, now, before)),
-        }
-    }
-    for (leg, list) in (0..now.legs.len()).flat_map(|leg| LISTS.map(|list| (leg, list))) {
-        let [own, was] = [now, before].map(|gear| length(gear, list, leg));
-        // a table that only one of them has belongs to a choice
-        let chosen = |gear| Field::Shortening.of_leg(leg).chosen(gear);
-        if own != was && (list != Field::RowTravel || chosen(now) == chosen(before)) {
-            all.push(Change {
-                place: Place::List(list.of_leg(leg)),
-                before: count(was),
-                now: count(own),
-            });
+        if is_of_leg {
+            all.extend(
+                LISTS
+                    .iter()
+                    .filter_map(|list| list_change(*list, leg, now, before)),
+            );
         }
     }
-    all.sort_by_key(|change| change.place.order());
     all
 }
 
-impl Place {
-    /// Those of the gear itself come first, and then leg by leg.
-    fn order(self) -> Option<(bool, Path)> {
-        match self {
-            Self::Legs => None,
-            Self::Field(path) | Self::List(path) => Some((path.field.is_of_leg(), path)),
-        }
+/// The differences at a path, of an outline with as many points in both those of its points.
+fn at_path(path: Path, now: &Gear, before: &Gear, all: &mut Vec<Change>) {
+    if is_of_other_length(path, now, before) {
+        return;
     }
+    match (path.value(now), path.value(before)) {
+        (Some(Value::Points(points)), Some(Value::Points(others)))
+            if points.len() == others.len() =>
+        {
+            for item in 0..points.len() {
+                for axis in [Axis::X, Axis::Y] {
+                    all.extend(change(path.item(item).axis(axis), now, before));
+                }
+            }
+        }
+        _ => all.extend(change(path, now, before)),
+    }
+}
+
+fn list_change(list: Field, leg: usize, now: &Gear, before: &Gear) -> Option<Change> {
+    let (own, was) = (length(now, list, leg), length(before, list, leg));
+    // a table that only one of them has belongs to a choice
+    let chosen = |gear| Field::Shortening.of_leg(leg).chosen(gear);
+    let told = list != Field::RowTravel || chosen(now) == chosen(before);
+    (own != was && told).then(|| Change {
+        place: Place::List(list.of_leg(leg)),
+        before: count(was),
+        now: count(own),
+    })
 }
 
 fn change(path: Path, now: &Gear, before: &Gear) -> Option<Change> {

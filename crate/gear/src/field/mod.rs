@@ -23,7 +23,7 @@ mod table;
 mod value;
 
 pub use choice::first_spring;
-pub use difference::{Change, Place, changes, take_back};
+pub use difference::{Change, Place, changes, leg_before, take_back};
 pub use info::{Class, Empty, Group, Info, Kind};
 pub use numbers::{NumberFault, not_finite, number_faults};
 pub use path::{Axis, Path};

@@ -1,9 +1,8 @@
 //! Kept states as a file and a link hold them: what differs from the gear itself.
 //!
-//! Values stand by the paths of their fields, as `"legs[1].actuator.bore_m": 0.03`. Where that does not give the
+//! Values stand with the paths of their fields, as `{"at": "legs[1].actuator.bore_m", "number": 0.03}`. Where that does not give the
 //! state back to the last bit, as with other legs, the legs or the whole gear stand there.
 use std::borrow::Cow;
-use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use gearswing_gear::field::{Path, Value, value_paths};
@@ -18,24 +17,59 @@ use crate::file::{ContentFault, OpenError};
 pub(crate) struct KeptText<'g> {
     /// What the person calls it.
     name: String,
-    /// Numbers and coordinates, SI.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    numbers: BTreeMap<String, f64>,
-    /// Numbers that are left empty.
+    /// What stands elsewhere than in the gear, or is another there.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    empty: Vec<String>,
-    /// Texts, keys of the options taken, and those of sets with blanks between.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    texts: BTreeMap<String, String>,
-    /// Outlines (m).
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    points: BTreeMap<String, Vec<Point>>,
+    values: Vec<ValueText>,
     /// All legs, where they are not those of the gear.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     legs: Option<Cow<'g, [Leg]>>,
     /// The whole state, where nothing less holds it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     gear: Option<Cow<'g, Gear>>,
+}
+
+/// A value and where it stands; one of no kind is a number that is left empty.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct ValueText {
+    /// Path of its field.
+    at: String,
+    /// A number or coordinate, SI.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    number: Option<f64>,
+    /// A text, the key of the option taken, or those of a set with blanks between.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    text: Option<String>,
+    /// An outline (m).
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    points: Option<Vec<Point>>,
+}
+
+impl ValueText {
+    fn of(at: Path, value: Value) -> Self {
+        let mut text = Self {
+            at: at.to_string(),
+            ..Self::default()
+        };
+        match value {
+            Value::Number(number) => text.number = Some(number),
+            Value::Empty => {}
+            Value::Text(words) => text.text = Some(words),
+            Value::Points(points) => text.points = Some(points),
+        }
+        text
+    }
+
+    /// `None` where it says more than one thing.
+    fn value(&self) -> Option<Value> {
+        match (self.number, &self.text, &self.points) {
+            (Some(number), None, None) => Some(Value::Number(number)),
+            (None, Some(text), None) => Some(Value::Text(text.clone())),
+            (None, None, Some(points)) => Some(Value::Points(points.clone())),
+            (None, None, None) => Some(Value::Empty),
+            _ => None,
+        }
+    }
 }
 
 /// The kept states of a gear, as they are written.
@@ -121,10 +155,7 @@ impl<'g> KeptText<'g> {
 
     /// Takes what differs, but for what stands in legs that are taken whole.
     fn take_values(&mut self, gear: &Gear, state: &Gear) {
-        self.numbers.clear();
-        self.empty.clear();
-        self.texts.clear();
-        self.points.clear();
+        self.values.clear();
         for path in value_paths(state) {
             if self.legs.is_some() && path.field.is_of_leg() {
                 continue;
@@ -132,21 +163,9 @@ impl<'g> KeptText<'g> {
             let Some(value) = path.value(state) else {
                 continue;
             };
-            if path.value(gear).is_some_and(|own| is_same(&own, &value)) {
-                continue;
-            }
-            let at = path.to_string();
-            match value {
-                Value::Number(number) => {
-                    self.numbers.insert(at, number);
-                }
-                Value::Empty => self.empty.push(at),
-                Value::Text(text) => {
-                    self.texts.insert(at, text);
-                }
-                Value::Points(points) => {
-                    self.points.insert(at, points);
-                }
+            let own = path.value(gear);
+            if !own.is_some_and(|own| is_same(&own, &value)) {
+                self.values.push(ValueText::of(path, value));
             }
         }
     }
@@ -169,26 +188,7 @@ impl<'g> KeptText<'g> {
         if let Some(legs) = self.legs {
             state.legs = legs.into_owned();
         }
-        let texts = self.texts.into_iter();
-        set_all(
-            &mut state,
-            "texts",
-            texts.map(|(at, text)| (at, Value::Text(text))),
-        )?;
-        let empty = self.empty.into_iter();
-        set_all(&mut state, "empty", empty.map(|at| (at, Value::Empty)))?;
-        let numbers = self.numbers.into_iter();
-        set_all(
-            &mut state,
-            "numbers",
-            numbers.map(|(at, number)| (at, Value::Number(number))),
-        )?;
-        let points = self.points.into_iter();
-        set_all(
-            &mut state,
-            "points",
-            points.map(|(at, points)| (at, Value::Points(points))),
-        )?;
+        set_all(&mut state, &self.values)?;
         Ok(Kept {
             name: self.name,
             gear: Arc::new(Gear {
@@ -201,22 +201,19 @@ impl<'g> KeptText<'g> {
 }
 
 /// Lets values stand in a state in the order of the list of fields: a choice before what it brings along.
-fn set_all(
-    state: &mut Gear,
-    key: &str,
-    values: impl Iterator<Item = (String, Value)>,
-) -> Result<(), String> {
-    let mut known: Vec<(Path, String, Value)> = Vec::new();
-    for (at, value) in values {
-        match at.parse() {
-            Ok(path) => known.push((path, at, value)),
-            Err(_) => return Err(format!(".{key}.{at}")),
-        }
+fn set_all(state: &mut Gear, values: &[ValueText]) -> Result<(), String> {
+    let mut known: Vec<(Path, Value)> = Vec::with_capacity(values.len());
+    let fault = |at: &str| format!(".values.{at}");
+    for text in values {
+        let (Ok(path), Some(value)) = (text.at.parse::<Path>(), text.value()) else {
+            return Err(fault(&text.at));
+        };
+        let place = known.partition_point(|(other, _)| *other < path);
+        known.insert(place, (path, value));
     }
-    known.sort_by_key(|(path, ..)| *path);
-    for (path, at, value) in known {
+    for (path, value) in known {
         path.set(state, &value)
-            .map_err(|_| format!(".{key}.{at}"))?;
+            .map_err(|_| fault(&path.to_string()))?;
     }
     Ok(())
 }

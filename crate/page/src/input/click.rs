@@ -4,9 +4,9 @@
 use crate::dom::{by_id, data, document};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Mode, listen};
-use crate::panels::{find_action, leave_files, open_files, show_answer};
+use crate::panels::{after_change, find_action, leave_files, open_files, show_answer};
 use crate::runtime::Port;
-use gearswing_app::msg::{File, History, Play, Share, View};
+use gearswing_app::msg::{Compare, File, History, Play, Share, View};
 use gearswing_app::words::browser::lacks;
 use gearswing_app::{Msg, Question};
 use wasm_bindgen::JsCast;
@@ -44,9 +44,13 @@ pub(super) fn register(port: &Port) -> Result<()> {
                     _ => None,
                 };
                 let taken = matches!(msg, Msg::View(View::Sheet(_)));
+                let changed = matches!(msg, Msg::Compare(_));
                 to.send_now(msg);
                 if let Some(question) = asked {
                     report(show_answer(question));
+                }
+                if changed {
+                    report(after_change());
                 }
                 if taken {
                     report(leave_menu());
@@ -117,6 +121,7 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
         "fit" => Msg::View(View::Fit),
         "zoom-in" => Msg::View(View::Zoom { factor: ZOOM }),
         "zoom-out" => Msg::View(View::Zoom { factor: 1.0 / ZOOM }),
+        "keep" => Msg::Compare(Compare::Keep),
         "play" => Msg::Play(Play::Toggle),
         "sheet-height" => Msg::View(View::SheetHeight),
         "mark-before" => Msg::Play(Play::Mark { up: false }),

@@ -6,7 +6,7 @@ use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
 use crate::panels::{airspeed_of, speed_of, theme_of, units_of};
 use crate::runtime::Port;
-use gearswing_app::msg::{Play, View};
+use gearswing_app::msg::{Compare, Play, View};
 use gearswing_app::{Msg, Page};
 use web_sys::{Event, HtmlInputElement, HtmlSelectElement};
 
@@ -31,6 +31,7 @@ pub(super) fn register(port: &Port) -> Result<()> {
             Some(Msg::Play(Play::Speed(speed_of(key)?)))
         })?;
     }
+    name(port)?;
     scrub(port)?;
     import(port)
 }
@@ -54,6 +55,21 @@ fn select(
                 }
                 Ok(())
             });
+        },
+    )?);
+    Ok(())
+}
+
+/// The name of the state compared with.
+fn name(port: &Port) -> Result<()> {
+    let node: HtmlInputElement = by_id("kept-name")?;
+    let (to, from) = (port.clone(), node.clone());
+    port.keep(listen(
+        &node,
+        "change",
+        Mode::default(),
+        move |_: Event| {
+            to.send(Msg::Compare(Compare::Rename { name: from.value() }));
         },
     )?);
     Ok(())

@@ -88,6 +88,7 @@ pub(crate) fn style(role: Role) -> Style {
         },
         Role::ContactHatch => line("--contact", THIN, CONTINUOUS),
         Role::Former => line("--former", 1.5, SHORT),
+        Role::Before => line("--leader", THIN, CONTINUOUS),
         Role::Governing => Style {
             bold: true,
             ..line("--governing", 1.5, CONTINUOUS)

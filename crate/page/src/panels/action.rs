@@ -78,12 +78,15 @@ fn all(page: &Page) -> impl Iterator<Item = &Action> {
         let rows = group.rows.iter().flat_map(|row| &row.actions);
         rows.chain(&group.actions)
     });
-    let files = page.files.iter().flat_map(|file| &file.actions);
+    let changes = &page.changes;
+    let lists = page.files.iter().chain(&changes.rows).chain(&changes.kept);
+    let lists = lists.flat_map(|row| &row.actions);
     notices
         .chain(shared)
         .chain(answers)
         .chain(data)
-        .chain(files)
+        .chain(lists)
+        .chain(&changes.actions)
         .chain(&page.starters)
         .chain(&page.stopped.actions)
         .chain(&page.times.actions)

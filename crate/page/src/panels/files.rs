@@ -4,13 +4,13 @@ use super::action::ActionButton;
 use crate::dom::{Row, Rows, by_id, element, set_attribute, set_text};
 use crate::error::Result;
 use gearswing_app::Page;
-use gearswing_app::view::FileRow;
+use gearswing_app::view::ListRow;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
 /// The list of files.
 pub(super) struct Files {
-    files: Rows<FileEntry>,
+    files: Rows<ListEntry>,
     starters: Rows<ActionButton>,
 }
 
@@ -30,33 +30,33 @@ impl Files {
     }
 }
 
-/// One file.
-struct FileEntry {
+/// One entry of a list.
+pub(super) struct ListEntry {
     node: HtmlElement,
     name: HtmlElement,
-    broken: HtmlElement,
+    text: HtmlElement,
     actions: Rows<ActionButton>,
 }
 
-impl Row for FileEntry {
-    type Item = FileRow;
+impl Row for ListEntry {
+    type Item = ListRow;
 
-    fn key(item: &FileRow) -> String {
+    fn key(item: &ListRow) -> String {
         item.id.clone()
     }
 
-    fn make(_: &FileRow) -> Result<Self> {
+    fn make(_: &ListRow) -> Result<Self> {
         let node = element("li", "file")?;
         let name = element("span", "file-title")?;
-        let broken = element("span", "error")?;
+        let text = element("span", "")?;
         let actions = element("span", "acts")?;
-        for part in [&name, &broken, &actions] {
+        for part in [&name, &text, &actions] {
             node.append_child(part)?;
         }
         Ok(Self {
             node,
             name,
-            broken,
+            text,
             actions: Rows::new(actions.into()),
         })
     }
@@ -65,10 +65,11 @@ impl Row for FileEntry {
         &self.node
     }
 
-    fn patch(&mut self, _: Option<&FileRow>, new: &FileRow) -> Result<()> {
+    fn patch(&mut self, _: Option<&ListRow>, new: &ListRow) -> Result<()> {
         set_text(&self.name, &new.name);
-        set_text(&self.broken, new.broken.as_deref().unwrap_or_default());
-        if new.open {
+        set_text(&self.text, &new.text);
+        set_attribute(&self.text, "class", if new.problem { "error" } else { "" })?;
+        if new.current {
             set_attribute(&self.node, "aria-current", "true")?;
         } else {
             self.node.remove_attribute("aria-current")?;

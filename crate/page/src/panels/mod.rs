@@ -3,6 +3,7 @@
 
 mod action;
 mod answers;
+mod changes;
 mod data;
 mod drawing;
 mod field;
@@ -27,6 +28,7 @@ mod working;
 
 pub(crate) use action::find_action;
 pub(crate) use answers::show_answer;
+pub(crate) use changes::after_change;
 pub(crate) use files::{leave_files, open_files};
 pub(crate) use keys::{airspeed_of, speed_of, theme_of, units_of};
 

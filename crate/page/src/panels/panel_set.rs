@@ -2,8 +2,8 @@
 //! what differs.
 use super::steady::Steady;
 use super::{
-    answers, data, drawing, field, files, foot, handles, head, loads, notices, sheets, steady,
-    stopped, times, transport, verdicts, working,
+    answers, changes, data, drawing, field, files, foot, handles, head, loads, notices, sheets,
+    steady, stopped, times, transport, verdicts, working,
 };
 use crate::error::Result;
 use gearswing_app::msg::Field;
@@ -14,6 +14,7 @@ use gearswing_app::{Msg, Page, TitledTable};
 pub(crate) struct Panels {
     page: Page,
     answers: answers::Answers,
+    changes: changes::Changes,
     data: data::Data,
     drawing: drawing::Drawing,
     files: files::Files,
@@ -37,6 +38,7 @@ impl Panels {
         Ok(Self {
             page: Page::default(),
             answers: answers::Answers::mount()?,
+            changes: changes::Changes::mount()?,
             data: data::Data::mount()?,
             drawing: drawing::Drawing::mount()?,
             files: files::Files::mount()?,
@@ -89,6 +91,7 @@ impl Panels {
         self.verdicts.patch(&page)?;
         self.sheets.patch(&page)?;
         self.answers.patch(&page)?;
+        self.changes.patch(&page)?;
         self.drawing.patch(&page)?;
         self.stopped.patch(&page)?;
         self.times.patch(&page)?;

@@ -98,6 +98,7 @@ struct Cell {
     button: HtmlElement,
     mark: HtmlElement,
     figure: HtmlElement,
+    was: HtmlElement,
 }
 
 /// Verdicts of a leg.
@@ -176,6 +177,8 @@ impl Cell {
         button.append_child(&mark)?;
         button.append_with_str_1(" ")?;
         button.append_child(&figure)?;
+        let was = element("span", "was")?;
+        button.append_child(&was)?;
         node.append_child(&button)?;
         row.append_child(&node)?;
         Ok(Self {
@@ -183,6 +186,7 @@ impl Cell {
             button,
             mark,
             figure,
+            was,
         })
     }
 
@@ -196,6 +200,10 @@ impl Cell {
         set_attribute(&self.button, "data-action", &answer.open.id)?;
         set_text(&self.mark, sign);
         set_text(&self.figure, &answer.figure);
+        let was = answer.was.as_ref();
+        set_text(&self.was, was.map_or("", |(_, text)| text.as_str()));
+        let sign = was.map_or("", |(verdict, _)| sign_of(*verdict).0);
+        set_attribute(&self.was, "data-verdict", sign)?;
         set_attribute(&self.button, "aria-label", &answer.line)?;
         set_attribute(&self.button, "title", &answer.line)
     }

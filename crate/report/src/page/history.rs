@@ -37,6 +37,12 @@ pub enum Step<'a> {
     KeepTire,
     /// The gear file got another name.
     Rename,
+    /// The state was kept to compare with.
+    Keep,
+    /// What is compared with, or what it is called, was changed.
+    Compare,
+    /// All changes from the state compared with were taken back.
+    TakeAllBack,
 }
 
 /// A step in words.
@@ -51,6 +57,9 @@ pub fn step_words(step: Step) -> String {
         Step::Entry { of } => format!("entry at {of}"),
         Step::KeepTire => "keeping of the tire as the previous one".to_owned(),
         Step::Rename => "new name of the gear file".to_owned(),
+        Step::Keep => "keeping to compare".to_owned(),
+        Step::Compare => "kept states".to_owned(),
+        Step::TakeAllBack => "taking back of all changes".to_owned(),
     }
 }
 

@@ -23,6 +23,8 @@ pub enum Line {
     Contact,
     /// The previous tire.
     PreviousTire,
+    /// The state compared with.
+    Before,
     /// Load arrows.
     Load,
     /// What a dragged point has caught on.
@@ -45,6 +47,7 @@ pub fn line_words(line: Line) -> &'static str {
         Line::Dimension => "dimension, with arrows at the tightest place",
         Line::Contact => "contact, hatched where the parts overlap",
         Line::PreviousTire => "the previous tire",
+        Line::Before => "the leg, or its curve, in the kept state that is compared with",
         Line::Load => {
             "force on the moving part at a pin, leg held still without friction, to the scale beside it"
         }

@@ -6,6 +6,8 @@
 pub mod answers;
 /// What the browser lacks or refuses.
 pub mod browser;
+/// States kept to compare with, and what differs from them.
+pub mod changes;
 /// The charts of a leg.
 pub mod curves;
 /// The drawing and its points.

@@ -14,16 +14,19 @@ pub enum Sheet {
     Stopped,
     /// Everything that is put in.
     Measurements,
+    /// What differs from a state that was kept.
+    Changes,
 }
 
 impl Sheet {
     /// All of them: what the gear does, then what one changes.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 6] = [
         Self::Answers,
         Self::Curves,
         Self::Times,
         Self::Stopped,
         Self::Measurements,
+        Self::Changes,
     ];
 
     /// Lasting key.
@@ -35,6 +38,7 @@ impl Sheet {
             Self::Times => "times",
             Self::Stopped => "stopped",
             Self::Measurements => "measurements",
+            Self::Changes => "changes",
         }
     }
 
@@ -47,7 +51,7 @@ impl Sheet {
     /// What one changes stands there, not what the gear does.
     #[must_use]
     pub fn is_put_in(self) -> bool {
-        self == Self::Measurements
+        matches!(self, Self::Measurements | Self::Changes)
     }
 }
 
@@ -94,6 +98,7 @@ pub fn sheet_name(sheet: Sheet) -> &'static str {
         Sheet::Times => "Against time",
         Sheet::Stopped => "Stopped short",
         Sheet::Measurements => "Measurements",
+        Sheet::Changes => "Changes",
     }
 }
 

@@ -58,6 +58,12 @@ pub fn strip(state: &State) -> Scene {
     travel_axis(&mut pen, good, &frame);
     let found = followed(state).map(|question| curve(good, question));
     let scale = found.as_ref().map(|curve| Scale::of(curve, &frame));
+    let before = state.before.leg(state.gear(), state.session.leg);
+    if let (Some((_, _, before)), Some(scale), Some(question)) = (before, &scale, followed(state)) {
+        for piece in &curve(before, question).pieces {
+            runs(&mut pen, Role::Before, piece, scale, &frame);
+        }
+    }
     if let (Some(curve), Some(scale)) = (&found, &scale) {
         draw_curve(&mut pen, good, curve, scale, &frame);
     }
@@ -205,6 +211,12 @@ fn runs(pen: &mut Pen, role: Role, piece: &[(f64, f64)], scale: &Scale, frame: &
     let mut run: Vec<ScreenPoint> = Vec::with_capacity(piece.len());
     let mut before: Option<(f64, f64)> = None;
     let mut left_at: Option<f64> = None;
+    // only the state in hand tells what is above
+    let above = |pen: &mut Pen, span: (f64, f64)| {
+        if role != Role::Before {
+            above(pen, span, frame);
+        }
+    };
     for &(progress, value) in piece {
         let is_in = value <= scale.high;
         if let Some((p0, v0)) = before
@@ -214,7 +226,7 @@ fn runs(pen: &mut Pen, role: Role, piece: &[(f64, f64)], scale: &Scale, frame: &
             run.push(at(frame.axis.x_px(crosses), scale.y_px(scale.high)));
             if is_in {
                 if let Some(from) = left_at.take() {
-                    above(pen, (from, crosses), frame);
+                    above(pen, (from, crosses));
                 }
             } else {
                 put_run(pen, role, &mut run);
@@ -229,7 +241,7 @@ fn runs(pen: &mut Pen, role: Role, piece: &[(f64, f64)], scale: &Scale, frame: &
         before = Some((progress, value));
     }
     if let (Some(from), Some((to, _))) = (left_at, before) {
-        above(pen, (from, to), frame);
+        above(pen, (from, to));
     }
     put_run(pen, role, &mut run);
 }

@@ -1,0 +1,101 @@
+//! What differs from the state that is compared with, and the kept states.
+use gearswing_report::page::changes as words;
+use gearswing_report::{change_text, name_words};
+
+use super::page::{Action, ChangesText, ListRow};
+use crate::msg::{Compare, Msg};
+use crate::state::State;
+
+fn action(id: String, label: &str, hint: String, msg: Compare) -> Action {
+    Action {
+        id,
+        label: label.to_owned(),
+        hint,
+        enabled: true,
+        msg: Msg::Compare(msg),
+    }
+}
+
+/// The sheet of changes; empty where no state is kept.
+pub(crate) fn changes(state: &State) -> ChangesText {
+    let gear = state.gear();
+    if gear.kept.is_empty() {
+        return ChangesText::default();
+    }
+    let units = state.session.units;
+    let found = state.changes();
+    let before = gear.state_before();
+    let rows = found.iter().enumerate().map(|(at, change)| {
+        let text = change_text(change, gear, units);
+        let back = action(
+            format!("change.{at}"),
+            words::TAKE_BACK,
+            words::take_back_hint(&text.place, &text.before),
+            Compare::TakeBack {
+                place: change.place,
+            },
+        );
+        ListRow {
+            id: format!("{:?}", change.place),
+            name: text.place,
+            text: words::from_to(&text.before, &text.now),
+            actions: vec![back],
+            ..ListRow::default()
+        }
+    });
+    let all = action(
+        "changes.all".to_owned(),
+        words::TAKE_ALL_BACK,
+        String::new(),
+        Compare::TakeAllBack,
+    );
+    ChangesText {
+        line: match before {
+            Some(kept) => words::changes_line(found.len(), &kept.name),
+            None => words::NONE_CHOSEN.to_owned(),
+        },
+        rows: rows.collect(),
+        actions: if found.len() > 1 {
+            vec![all]
+        } else {
+            Vec::new()
+        },
+        name: before.map(|kept| kept.name.clone()),
+        kept: kept(state),
+    }
+}
+
+fn kept(state: &State) -> Vec<ListRow> {
+    let gear = state.gear();
+    let row = |at: usize, name: &str| {
+        let chosen = gear.before == Some(at);
+        let (label, with) = if chosen {
+            (words::COMPARE_NO_MORE, None)
+        } else {
+            (words::COMPARE, Some(at))
+        };
+        ListRow {
+            id: at.to_string(),
+            name: name_words(name),
+            text: if chosen { words::COMPARED } else { "" }.to_owned(),
+            current: chosen,
+            problem: false,
+            actions: vec![
+                action(
+                    format!("kept.with.{at}"),
+                    label,
+                    String::new(),
+                    Compare::With { state: with },
+                ),
+                action(
+                    format!("kept.remove.{at}"),
+                    words::REMOVE,
+                    String::new(),
+                    Compare::Remove { state: at },
+                ),
+            ],
+        }
+    };
+    let all = gear.kept.iter().enumerate();
+    all.map(|(at, kept)| row(at, &kept.name)).collect()
+}

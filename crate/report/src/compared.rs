@@ -1,0 +1,146 @@
+//! What differs between two states of a gear, in words.
+use crate::fields::{ChoiceWords, path_words, words};
+use crate::name::name_words;
+use crate::text::capital_first;
+use gearswing_gear::field::{Change, Field, Kind, Path, Place, Value};
+use gearswing_gear::model::{Gear, Point};
+use gearswing_units::{Quantity, UnitChoice, format};
+
+/// A difference in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ChangeText {
+    /// Where, as "Left main, actuator bore".
+    pub place: String,
+    /// What stood there before.
+    pub before: String,
+    /// What stands there now.
+    pub now: String,
+}
+
+/// A difference of the gear from a state before it.
+#[must_use]
+pub fn change_text(change: &Change, gear: &Gear, units: UnitChoice) -> ChangeText {
+    let place = match change.place {
+        Place::Legs => "legs".to_owned(),
+        Place::Field(path) => path_words(&path.to_string(), gear),
+        Place::List(path) => {
+            let whole = path_words(&path.to_string(), gear);
+            let leg = whole
+                .split_once(", ")
+                .map_or(whole.as_str(), |(leg, _)| leg);
+            format!("{leg}, {}", list_words(path.field))
+        }
+    };
+    let said = |value: &Value| match change.place {
+        Place::Legs | Place::List(_) => counted(value),
+        Place::Field(path) => value_words(path, value, units),
+    };
+    ChangeText {
+        place: capital_first(&place),
+        before: said(&change.before),
+        now: said(&change.now),
+    }
+}
+
+/// A list, or a part that a leg may be without.
+fn list_words(first: Field) -> &'static str {
+    match first {
+        Field::RowTravel => "rows of the shortening table",
+        Field::SpringName => "springs",
+        Field::ObstacleName => "pieces of the well",
+        Field::FormerSize => "previous tire",
+        _ => "electric actuator",
+    }
+}
+
+fn counted(value: &Value) -> String {
+    match value {
+        Value::Number(0.0) => "none".to_owned(),
+        Value::Number(count) => format!("{count:.0}"),
+        Value::Empty | Value::Text(_) | Value::Points(_) => String::new(),
+    }
+}
+
+fn value_words(path: Path, value: &Value, units: UnitChoice) -> String {
+    let info = path.field.info();
+    let quantity = info.quantity().unwrap_or(Quantity::Ratio);
+    match (value, info.kind) {
+        (Value::Number(number), _) => format(quantity, units, *number),
+        (Value::Empty, _) => "empty".to_owned(),
+        (Value::Text(key), Kind::Choice(_)) => option_words(path.field, key),
+        (Value::Text(keys), Kind::Set(_)) if keys.is_empty() => "none".to_owned(),
+        (Value::Text(keys), Kind::Set(_)) => {
+            let all = keys.split(' ').map(|key| option_words(path.field, key));
+            all.collect::<Vec<_>>().join(", ")
+        }
+        (Value::Text(text), _) if text.is_empty() => "empty".to_owned(),
+        (Value::Text(text), _) => name_words(text),
+        (Value::Points(points), _) => points_words(points),
+    }
+}
+
+fn option_words(field: Field, key: &str) -> String {
+    let of = |option: &&ChoiceWords| option.key == key;
+    let found = words(field).choices.iter().find(of);
+    found.map_or(key, |option| option.label).to_owned()
+}
+
+fn points_words(points: &[Point]) -> String {
+    match points.len() {
+        1 => "1 point".to_owned(),
+        count => format!("{count} points"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use gearswing_gear::field::changes;
+    use gearswing_gearfile::DEMO;
+    use gearswing_units::UnitChoice;
+
+    #[test]
+    fn says_where_and_from_what_to_what() {
+        let before = DEMO.gear().unwrap();
+        let mut now = before.clone();
+        now.legs[1].actuator.mount.y = 0.0254 * 5.75;
+        now.legs[0].actuator.bore = 0.03;
+        now.legs[2].well.pop();
+        let said: Vec<_> = changes(&now, &before)
+            .iter()
+            .map(|change| change_text(change, &now, UnitChoice::METRIC))
+            .collect();
+        let places: Vec<_> = said.iter().map(|text| text.place.as_str()).collect();
+        assert_eq!(
+            places,
+            [
+                "Nose, actuator bore",
+                "Left main, actuator mount A0, y",
+                "Right main, pieces of the well"
+            ]
+        );
+        assert_eq!(said[0].now, "30.0 mm");
+        assert_eq!(said[1].now, "146.1 mm");
+        assert_eq!(
+            said[2].before.parse::<usize>().unwrap(),
+            before.legs[2].well.len()
+        );
+    }
+
+    /// No difference goes without words for what stood there.
+    #[test]
+    fn every_value_has_words() {
+        for gear in gearswing_samples::full::full_gears() {
+            for path in gearswing_gear::field::value_paths(&gear) {
+                let Some(value) = path.value(&gear) else {
+                    continue;
+                };
+                let text = value_words(path, &value, UnitChoice::METRIC);
+                assert!(!text.is_empty(), "{path}");
+                if let (Kind::Choice(_), Value::Text(key)) = (path.field.info().kind, &value) {
+                    assert!(text != *key || !key.contains('_'), "{path}: {key}");
+                }
+            }
+        }
+    }
+}
