@@ -25,6 +25,15 @@ fn sent() -> Shared {
     }
 }
 
+/// What `v4.txt` was made from: with kept states.
+fn sent_with_kept() -> Shared {
+    Shared {
+        gear: read(include_str!("../../../fixtures/versions/v4.json")).unwrap(),
+        leg: 0,
+        ..sent()
+    }
+}
+
 /// What `before_supply.txt` was made from, by the program as it was before a file could say what
 /// moves the gear: the demo with a pressure and nothing else.
 fn before_supply() -> Shared {
@@ -59,6 +68,7 @@ fn each_says_what_it_is() {
     let wanted = [
         ("before_supply", Ok(before_supply())),
         ("v1", Ok(sent())),
+        ("v4", Ok(sent_with_kept())),
         ("whole_address", Ok(sent())),
         ("percent_23", Ok(sent())),
         ("mail_filter", Ok(sent())),

@@ -4,6 +4,9 @@ use anyhow::{Context, Result, bail};
 use std::io::{BufRead, BufReader};
 use std::process::{Child, Command, Stdio};
 
+/// Most starts of one driver.
+const STARTS: usize = 5;
+
 /// A running chromedriver; ended when dropped.
 pub(crate) struct Chromedriver {
     process: Child,
@@ -11,8 +14,20 @@ pub(crate) struct Chromedriver {
 }
 
 impl Chromedriver {
-    /// Starts the driver and waits for the port it took.
+    /// Starts the driver and waits for the port it took. One that is free by the older protocol of the internet and
+    /// taken by the newer ends it: then it is started anew.
     pub(crate) fn start() -> Result<Self> {
+        let mut said = Vec::new();
+        for _ in 0..STARTS {
+            if let Some(driver) = Self::start_once(&mut said)? {
+                return Ok(driver);
+            }
+        }
+        bail!("chromedriver ended without naming its port: {said:?}")
+    }
+
+    /// `None` where it ends before it listens; what it said then.
+    fn start_once(said: &mut Vec<String>) -> Result<Option<Self>> {
         let process = Command::new("chromedriver")
             .arg("--port=0")
             .stdin(Stdio::null())
@@ -31,14 +46,16 @@ impl Chromedriver {
             .context("chromedriver has no output")?;
         let mut lines = BufReader::new(output).lines();
         for line in lines.by_ref() {
-            if let Some(port) = port_in(&line?) {
+            let line = line?;
+            if let Some(port) = port_in(&line) {
                 driver.port = port;
                 // Read on, or a full pipe would stop it.
                 std::thread::spawn(move || lines.for_each(drop));
-                return Ok(driver);
+                return Ok(Some(driver));
             }
+            said.push(line);
         }
-        bail!("chromedriver ended without naming its port")
+        Ok(None)
     }
 
     /// Where it listens.

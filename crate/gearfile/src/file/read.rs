@@ -2,6 +2,7 @@
 use gearswing_gear::model::Gear;
 use serde::Deserialize;
 use serde::de::{DeserializeOwned, IgnoredAny};
+use serde_json::Value;
 use serde_json::error::Category;
 use serde_json::value::RawValue;
 
@@ -94,10 +95,51 @@ fn head(text: &str) -> Result<FileHead<'_>, OpenError> {
 /// Reads `T` from a text from its begin to its end; `root` is put before the path of a fault.
 pub(crate) fn parse<T: DeserializeOwned>(text: &str, root: &str) -> Result<T, OpenError> {
     let mut reader = serde_json::Deserializer::from_str(text);
-    let read = serde_path_to_error::deserialize(Objects(&mut reader))
-        .map_err(|error| field_error(root, &error.path().to_string(), error.inner()))?;
+    let read = T::deserialize(Objects(&mut reader))
+        .map_err(|error| field_error(root, &path_of(text, &error), &error))?;
     reader.end().map_err(|error| not_json(&error))?;
     Ok(read)
+}
+
+/// Path of the value at which reading has failed: there the same text, cut off, breaks off for a reader of any
+/// JSON. To follow the path of every type while it is read would make the page a fifteenth larger.
+pub(super) fn path_of(text: &str, error: &serde_json::Error) -> String {
+    let lines = text.split_inclusive('\n');
+    let before = lines.take(error.line().saturating_sub(1));
+    let at = before.map(str::len).sum::<usize>() + error.column();
+    let cut = text.get(..at).unwrap_or(text);
+    let what = error.to_string();
+    let path = if is_of_key(&what) {
+        // made whole, before its value
+        broken_off(&format!("{}\":", cut.trim_end_matches(['"', ':'])))
+    } else if let Some(open) = cut.strip_suffix(['"', '}', ']']) {
+        broken_off(open)
+    } else {
+        // another value, not whole, in the place of a number or a word that may stand there
+        let token = |c: char| c.is_ascii_alphanumeric() || "+-.".contains(c);
+        // what begins neither a word nor an object, where an option is to stand
+        let cut = cut
+            .strip_suffix('[')
+            .filter(|_| what.starts_with("expected value"))
+            .unwrap_or(cut);
+        broken_off(&format!("{}\"", cut.trim_end_matches(token)))
+    };
+    // a key that is not whole
+    path.trim_end_matches(".?").to_owned()
+}
+
+/// The path at which a text breaks off.
+fn broken_off(text: &str) -> String {
+    let mut reader = serde_json::Deserializer::from_str(text);
+    match serde_path_to_error::deserialize::<_, Value>(&mut reader) {
+        Ok(_) => WHOLE.to_owned(),
+        Err(broken) => broken.path().to_string(),
+    }
+}
+
+/// Whether it is the key that cannot be used; serde has no other mark of this kind, and a test holds the wording.
+fn is_of_key(what: &str) -> bool {
+    what.starts_with("unknown field") || what.starts_with("duplicate field")
 }
 
 /// A fault of JSON or of one field.
@@ -112,7 +154,6 @@ fn field_error(root: &str, path: &str, error: &serde_json::Error) -> OpenError {
         (root, path) => format!("{root}.{path}"),
     };
     let (what, line, column) = (words(error), error.line(), error.column());
-    // serde has no other mark of this kind; a test holds the wording
     if what.starts_with("unknown field") {
         OpenError::UnknownField {
             path,

@@ -329,3 +329,72 @@ proptest! {
         prop_assert!(read(&text).is_err());
     }
 }
+
+/// The path at which a text broken off at the fault breaks off is the one that a reader that tracks its way tells.
+#[test]
+fn a_fault_is_told_where_it_is() {
+    use super::objects::Objects;
+    use super::read::path_of;
+    use gearswing_gear::model::Gear;
+    use serde::Deserialize;
+    let tracked = |text: &str| {
+        let mut reader = serde_json::Deserializer::from_str(text);
+        let read: Result<Gear, _> = serde_path_to_error::deserialize(Objects(&mut reader));
+        read.err()
+            .map(|error| (error.path().to_string(), error.into_inner()))
+    };
+    let mut compared = 0;
+    for text in [
+        include_str!("../../../../fixtures/versions/v1.json"),
+        include_str!("../../../../fixtures/versions/v2.json"),
+    ] {
+        let gear = read(text).unwrap();
+        let [readable, compact] =
+            [crate::layout::readable, crate::layout::compact].map(|by| by(&gear).unwrap());
+        let at = |what: &'static str, text: &str| -> Vec<usize> {
+            text.match_indices(what).map(|(at, _)| at).collect()
+        };
+        let mut damaged: Vec<String> = Vec::new();
+        for text in [&readable, &compact] {
+            for (step, mark) in [(7, "\":"), (3, "["), (5, "{"), (9, ",")] {
+                for at in at(mark, text).into_iter().step_by(step) {
+                    let (before, behind) = text.split_at(at + mark.len());
+                    for put in [
+                        "\"x\",",
+                        "true,",
+                        "7,",
+                        "[],",
+                        "{},",
+                        "\"bad\":1,",
+                        "-1e3,",
+                        "null,",
+                        "[1,2,3],",
+                        "{\"a\":1},",
+                    ] {
+                        damaged.push(format!("{before}{put}{behind}"));
+                    }
+                    // a key renamed, a value in the place of another
+                    damaged.push(format!("{}_{}", &text[..at], &text[at..]));
+                    let end = behind.find([',', '}', ']']).unwrap_or(0);
+                    for put in ["\"x\"", "true", "7", "[]", "{}", "[1]"] {
+                        damaged.push(format!("{before}{put}{}", &behind[end..]));
+                    }
+                }
+            }
+        }
+        for text in damaged {
+            if serde_json::from_str::<serde::de::IgnoredAny>(&text).is_err() {
+                continue;
+            }
+            let Some((path, error)) = tracked(&text) else {
+                continue;
+            };
+            let own = Gear::deserialize(Objects(&mut serde_json::Deserializer::from_str(&text)))
+                .unwrap_err();
+            assert_eq!(own.to_string(), error.to_string());
+            assert_eq!(path_of(&text, &own), path, "{error}");
+            compared += 1;
+        }
+    }
+    assert!(compared > 1_000, "{compared}");
+}

@@ -107,17 +107,20 @@ fn a_few_numbers_take_a_few_letters() {
     }
     assert_eq!(changes(&now, &before).len(), 12);
     let alone = link::encode(&sent(&now)).unwrap().len();
-    let both = link::encode(&sent(&with(&now, &[&before], Some(0))))
-        .unwrap()
-        .len();
-    eprintln!(
-        "{alone} {both} {}",
-        link::encode(&sent(&before)).unwrap().len()
+    let mut gear = with(&now, &[&before], Some(0));
+    gear.kept[0].name = "tires of the old sort".chars().take(20).collect();
+    let both = link::encode(&sent(&gear)).unwrap().len();
+    assert!(both < alone + 200, "{alone}, {both}");
+    // with a note of 200 letters, on a host of 40
+    gear.note = NOTE.to_owned();
+    let noted = link::encode(&sent(&gear)).unwrap().len();
+    assert!(
+        NOTE.len() == 200 && noted + 42 < link::LINK_LIMIT,
+        "{noted}"
     );
-    assert!(both - alone < 400, "{alone}, {both}");
-    // a whole address on a host of 40 letters
-    assert!(both + 42 < link::LINK_LIMIT, "{both}");
 }
+
+const NOTE: &str = "I moved the actuator mount up by half an inch and took the smaller tire: it clears now by a quarter inch and the pump has plenty to spare. Check the lock on the jacks before you drill anything, please";
 
 #[test]
 fn a_file_without_kept_states_is_as_before() {

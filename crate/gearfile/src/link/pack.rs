@@ -5,9 +5,25 @@ use miniz_oxide::deflate::core::{
 use miniz_oxide::inflate::TINFLStatus;
 use miniz_oxide::inflate::core::inflate_flags::TINFL_FLAG_USING_NON_WRAPPING_OUTPUT_BUF;
 use miniz_oxide::inflate::core::{DecompressorOxide, decompress};
+use std::borrow::Cow;
 
 /// The fixed text of version 1; links refer to it, so it never changes.
 pub(super) const FIXED_TEXT_1: &[u8] = include_bytes!("../../data/link-1.txt");
+
+/// What stands before it from version 4 on: the paths of all fields, their keys, kept states. Never changes.
+pub(super) const FIXED_TEXT_2: &[u8] = include_bytes!("../../data/link-2.txt");
+
+/// The version from which on both stand.
+const SINCE_BOTH: u64 = 4;
+
+/// The fixed text of a version.
+pub(super) fn fixed_text(version: u64) -> Cow<'static, [u8]> {
+    if version < SINCE_BOTH {
+        Cow::Borrowed(FIXED_TEXT_1)
+    } else {
+        Cow::Owned([FIXED_TEXT_2, FIXED_TEXT_1].concat())
+    }
+}
 
 /// Buffer that unpacking starts with (bytes); doubled up to the limit.
 const FIRST_BUFFER: usize = 32 << 10;

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use std::borrow::Cow;
 
-use super::pack::{FIXED_TEXT_1, pack, unpack};
+use super::pack::{fixed_text, pack, unpack};
 use super::strip::strip;
 use super::{LinkError, code};
 use crate::file::{ContentFault, OpenError, READ_LIMIT, SaveError, lowest_version, parse, upgrade};
@@ -108,10 +108,10 @@ pub fn encode(shared: &Shared) -> Result<String, SaveError> {
     if json.len() > READ_LIMIT {
         return Err(too_large(json.len(), READ_LIMIT));
     }
-    let packed = pack(FIXED_TEXT_1, json.as_bytes()).ok_or(SaveError::NotPacked)?;
+    let version = lowest_version(&shared.gear, &json);
+    let packed = pack(&fixed_text(version), json.as_bytes()).ok_or(SaveError::NotPacked)?;
     let body = URL_SAFE_NO_PAD.encode(packed);
-    code::wrap(&body, lowest_version(&shared.gear, &json))
-        .ok_or_else(|| too_large(body.len(), code::LONGEST))
+    code::wrap(&body, version).ok_or_else(|| too_large(body.len(), code::LONGEST))
 }
 
 /// The JSON that a link carries.
@@ -140,7 +140,7 @@ pub fn decode(pasted: &str) -> Result<Shared, LinkError> {
     let packed = URL_SAFE_NO_PAD
         .decode(body)
         .map_err(|_| fault("link", ContentFault::NotBase64))?;
-    let json = unpack(FIXED_TEXT_1, &packed, READ_LIMIT)
+    let json = unpack(&fixed_text(version), &packed, READ_LIMIT)
         .ok_or_else(|| fault("link", ContentFault::NotUnpacked))?;
     let json = std::str::from_utf8(&json).map_err(|_| {
         LinkError::Content(OpenError::NotJson {

@@ -314,14 +314,20 @@ fn whole_links_with_unusable_content_say_so() {
     ));
 }
 
-/// The fixed text is part of every link of version 1.
+/// The fixed texts are part of every link: the first from version 1 on, both from version 4 on.
 #[test]
 fn fixed_text_never_changes() {
     assert_eq!(pack::FIXED_TEXT_1.len(), 2668);
     assert_eq!(code::CHECKSUM.checksum(pack::FIXED_TEXT_1), FIXED_TEXT_CRC);
+    assert_eq!(pack::FIXED_TEXT_2.len(), 17_470);
+    assert_eq!(
+        code::CHECKSUM.checksum(pack::FIXED_TEXT_2),
+        FIXED_TEXT_2_CRC
+    );
 }
 
 const FIXED_TEXT_CRC: u32 = 1_871_985_152;
+const FIXED_TEXT_2_CRC: u32 = 0x6023_3ac1;
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(100))]
