@@ -50,6 +50,7 @@ fn kept() -> Value {
         "type": "object",
         "properties": {
             "name": {"description": "What the person calls it.", "type": "string"},
+            "sent": {"description": "It is somebody else's, come by a link or a file.", "type": "boolean"},
             "values": {"description": "What stands elsewhere than in the gear, or is another there.", "type": "array", "items": {"$ref": "#/$defs/KeptValue"}},
             "legs": {"description": "All legs, where there are others or more or fewer.", "type": "array", "items": {"$ref": "#/$defs/Leg"}},
             "gear": {"description": "The whole state, where nothing less holds it.", "$ref": "#/$defs/Gear"},

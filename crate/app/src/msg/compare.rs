@@ -21,6 +21,8 @@ pub enum Compare {
         /// As index.
         state: usize,
     },
+    /// Leaves what a link brought for the own file, and compares that with it.
+    WithOwn,
     /// Lets one place be as it was in the state compared with.
     TakeBack {
         /// Where.

@@ -157,6 +157,12 @@ impl Document {
         self.revision += 1;
     }
 
+    /// Changes the gear without a step of its own: what has just been done has brought it along.
+    pub(crate) fn amend(&mut self, change: impl FnOnce(&mut Gear)) {
+        change(&mut self.gear);
+        self.revision += 1;
+    }
+
     /// Ends the act that goes on; one that came back to where it began leaves no step.
     pub(crate) fn close(&mut self) {
         if let Some((_, redo)) = self.open.take()

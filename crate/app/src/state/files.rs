@@ -5,6 +5,7 @@ use super::steps::KeptSteps;
 use super::storage::read_file;
 use litemap::LiteMap;
 
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::read;
 use gearswing_report::open_error_text;
 use gearswing_report::page::files::unnamed;
@@ -94,6 +95,8 @@ pub(crate) struct Files {
     pub(crate) entries: Vec<Entry>,
     pub(crate) origin: Origin,
     pub(crate) parked: Option<Parked>,
+    /// The gear as a link brought it.
+    pub(crate) received: Option<Gear>,
     pub(crate) deleted: Vec<Entry>,
     /// Address of the page, to put in front of a link.
     pub(crate) address: String,
@@ -123,6 +126,7 @@ impl Files {
             entries: Vec::new(),
             origin: Origin::Demo,
             parked: None,
+            received: None,
             deleted: Vec::new(),
             address,
             link: LinkState::Ready(0),

@@ -8,13 +8,14 @@ use gearswing_report::page::sheets::Sheet;
 
 use crate::effect::Effect;
 use crate::msg::Compare;
-use crate::state::{Act, State};
+use crate::state::{Act, Origin, State};
 
 pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
     state.end_gesture();
     let act = |step: Step| Act::single(step_words(step));
     match msg {
         Compare::Keep => return keep(state),
+        Compare::WithOwn => return with_own(state),
         Compare::With { state: which } => {
             state.edit(act(Step::Compare), |gear| {
                 gear.before = which.filter(|at| *at < gear.kept.len());
@@ -49,16 +50,45 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
     Vec::new()
 }
 
-fn keep(state: &mut State) -> Vec<Effect> {
-    let taken = |name: &str| state.gear().kept.iter().any(|kept| kept.name == name);
-    let mut names = (1..).map(words::state_name);
-    let Some(name) = names.find(|name| !taken(name)) else {
+/// A name that no kept state has yet.
+fn free_name(gear: &Gear, name: impl Fn(usize) -> String) -> String {
+    let taken = |name: &String| gear.kept.iter().any(|kept| kept.name == *name);
+    // one more than there are states is enough
+    let mut names = (1..=gear.kept.len() + 1).map(name);
+    names.find(|name| !taken(name)).unwrap_or_default()
+}
+
+/// Compares with one more state.
+fn push(gear: &mut Gear, kept: Kept) {
+    gear.kept.push(kept);
+    gear.before = Some(gear.kept.len() - 1);
+}
+
+/// What a link brought is somebody else's state of the own file.
+fn with_own(state: &mut State) -> Vec<Effect> {
+    if !state.brings_own() {
         return Vec::new();
-    };
+    }
+    let brought = state.gear().clone();
+    let effects = super::file::leave_shared(state);
+    let name = free_name(state.gear(), words::sent_name);
+    state.edit(Act::single(step_words(Step::Keep)), |gear| {
+        let kept = Kept {
+            sent: true,
+            ..Kept::of(&brought, name)
+        };
+        push(gear, kept);
+        Some(())
+    });
+    state.take_sheet(Sheet::Changes);
+    effects
+}
+
+fn keep(state: &mut State) -> Vec<Effect> {
+    let name = free_name(state.gear(), words::state_name);
     state.edit(Act::single(step_words(Step::Keep)), |gear| {
         let kept = Kept::of(gear, name.clone());
-        gear.kept.push(kept);
-        gear.before = Some(gear.kept.len() - 1);
+        push(gear, kept);
         Some(())
     });
     let text = words::kept(&name);
@@ -96,6 +126,32 @@ fn take(state: &mut State, place: Place) {
 }
 
 impl State {
+    /// Whether a link has brought a state of the gear that is one's own: its legs have the same names.
+    pub(crate) fn brings_own(&self) -> bool {
+        let names = |gear: &Gear| -> Vec<String> {
+            let legs = gear.legs.iter();
+            legs.map(|leg| leg.name.trim().to_lowercase()).collect()
+        };
+        let own = self.files.parked.as_ref();
+        let own = own.filter(|own| matches!(own.origin, Origin::Stored(_)));
+        *self.origin() == Origin::Link
+            && own.is_some_and(|own| names(own.document.gear()) == names(self.gear()))
+    }
+
+    /// Keeps what a link brought, where it has been changed since: so whoever sent it sees what was changed.
+    pub(crate) fn keep_received(&mut self) {
+        let gear = self.document.gear();
+        let changed =
+            |received: &mut Gear| !gearswing_gear::field::changes(gear, received).is_empty();
+        let Some(received) = self.files.received.take_if(changed) else {
+            return;
+        };
+        if !gear.kept.iter().any(|kept| *kept.gear == received) {
+            let kept = Kept::of(&received, words::AS_RECEIVED.to_owned());
+            self.document.amend(|gear| push(gear, kept));
+        }
+    }
+
     /// What differs from the state compared with.
     pub(crate) fn changes(&self) -> Vec<gearswing_gear::field::Change> {
         let gear = self.gear();

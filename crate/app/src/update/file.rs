@@ -229,7 +229,7 @@ fn keep_shared(state: &mut State) -> Vec<Effect> {
     Vec::new()
 }
 
-fn leave_shared(state: &mut State) -> Vec<Effect> {
+pub(super) fn leave_shared(state: &mut State) -> Vec<Effect> {
     if *state.origin() != Origin::Link {
         return Vec::new();
     }

@@ -41,6 +41,7 @@ impl State {
             if self.files.open_id().is_none() {
                 effects.extend(self.become_a_file());
             }
+            self.keep_received();
             effects.extend(self.save_open());
         }
         effects.extend(self.save_steps());
@@ -159,6 +160,7 @@ impl State {
         document.set_revision(revision);
         self.document = document;
         self.files.origin = origin;
+        self.files.received = None;
         let session = &mut self.session;
         session.leg = 0;
         session.progress = 0.0;

@@ -1,7 +1,8 @@
 //! The link.
-use gearswing_gear::model::Point;
+use gearswing_gear::model::{Gear, Point};
 use gearswing_gearfile::link::{self, Shared, ViewState};
 use gearswing_report::page::link as words;
+use gearswing_report::page::sheets::Sheet;
 use gearswing_report::{link_error_text, save_error_text};
 
 use crate::effect::Effect;
@@ -95,7 +96,17 @@ impl State {
                 papers: self.session.papers.clone(),
             });
         }
+        let received = Gear {
+            kept: Vec::new(),
+            before: None,
+            ..shared.gear.clone()
+        };
+        let compares = shared.gear.before.is_some();
         self.show(Document::new(shared.gear, 0), Origin::Link);
+        self.files.received = Some(received);
+        if compares {
+            self.take_sheet(Sheet::Changes);
+        }
         self.session.seek_worst = false;
         self.session.leg = shared.leg;
         self.session.progress = shared.progress;

@@ -25,12 +25,13 @@ pub(crate) fn changes(state: &State) -> ChangesText {
     let units = state.session.units;
     let found = state.changes();
     let before = gear.state_before();
+    let sent = before.is_some_and(|kept| kept.sent);
     let rows = found.iter().enumerate().map(|(at, change)| {
         let text = change_text(change, gear, units);
         let back = action(
             format!("change.{at}"),
-            words::TAKE_BACK,
-            words::take_back_hint(&text.place, &text.before),
+            words::take(sent),
+            words::take_hint(&text.place, &text.before),
             Compare::TakeBack {
                 place: change.place,
             },
@@ -38,14 +39,18 @@ pub(crate) fn changes(state: &State) -> ChangesText {
         ListRow {
             id: format!("{:?}", change.place),
             name: text.place,
-            text: words::from_to(&text.before, &text.now),
+            text: if sent {
+                words::from_to(&text.now, &text.before)
+            } else {
+                words::from_to(&text.before, &text.now)
+            },
             actions: vec![back],
             ..ListRow::default()
         }
     });
     let all = action(
         "changes.all".to_owned(),
-        words::TAKE_ALL_BACK,
+        words::take_all(sent),
         String::new(),
         Compare::TakeAllBack,
     );

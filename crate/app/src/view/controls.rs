@@ -9,13 +9,13 @@ use gearswing_report::page::link::{self, Link, link_line};
 use gearswing_report::page::names::{place_words, travel_short, travel_words};
 use gearswing_report::page::transport as transport_words;
 use gearswing_report::page::working::working_line;
-use gearswing_report::page::{files as file_words, history};
+use gearswing_report::page::{changes, files as file_words, history};
 
 use super::page::{
     Action, KeyHelp, ListRow, Notice, SharedBanner, Toolbar, Transport, TransportMark,
 };
 use super::readout::shown_leg;
-use crate::msg::{File, Msg};
+use crate::msg::{Compare, File, Msg};
 use crate::scene;
 use crate::state::{LinkState, Origin, State};
 
@@ -61,20 +61,28 @@ pub(crate) fn shared(state: &State) -> Option<SharedBanner> {
     if *state.origin() != Origin::Link {
         return None;
     }
+    let mut actions = vec![
+        action(
+            "shared.keep".to_owned(),
+            link::KEEP,
+            Msg::File(File::KeepShared),
+        ),
+        action(
+            "shared.leave".to_owned(),
+            link::LEAVE,
+            Msg::File(File::LeaveShared),
+        ),
+    ];
+    if state.brings_own() {
+        actions.push(action(
+            "shared.compare".to_owned(),
+            changes::WITH_OWN,
+            Msg::Compare(Compare::WithOwn),
+        ));
+    }
     Some(SharedBanner {
         text: link::banner(&state.gear().name),
-        actions: vec![
-            action(
-                "shared.keep".to_owned(),
-                link::KEEP,
-                Msg::File(File::KeepShared),
-            ),
-            action(
-                "shared.leave".to_owned(),
-                link::LEAVE,
-                Msg::File(File::LeaveShared),
-            ),
-        ],
+        actions,
     })
 }
 

@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at what it did not expect")]
 
 mod charts;
+mod compare;
 mod drag;
 mod entries;
 mod fields;

@@ -8,6 +8,8 @@ use super::Gear;
 pub struct Kept {
     /// What the person calls it, as "old tires".
     pub name: String,
+    /// It is somebody else's, come by a link or a file.
+    pub sent: bool,
     /// The gear in that state; it keeps none itself.
     pub gear: Arc<Gear>,
 }
@@ -23,6 +25,7 @@ impl Kept {
         };
         Self {
             name,
+            sent: false,
             gear: Arc::new(gear),
         }
     }

@@ -3,7 +3,6 @@
 //! Values stand with the paths of their fields, as `{"at": "legs[1].actuator.bore_m", "number": 0.03}`. Where that does not give the
 //! state back to the last bit, as with other legs, the legs or the whole gear stand there.
 use std::borrow::Cow;
-use std::sync::Arc;
 
 use gearswing_gear::field::{Path, Value, value_paths};
 use gearswing_gear::model::{Gear, Kept, Leg, Point};
@@ -17,6 +16,9 @@ use crate::file::{ContentFault, OpenError};
 pub(crate) struct KeptText<'g> {
     /// What the person calls it.
     name: String,
+    /// It is somebody else's.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    sent: bool,
     /// What stands elsewhere than in the gear, or is another there.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     values: Vec<ValueText>,
@@ -131,10 +133,12 @@ fn bits(points: &[Point]) -> Vec<[u64; 2]> {
 impl<'g> KeptText<'g> {
     fn of(kept: &'g Kept, gear: &Gear) -> Self {
         let state: &Gear = &kept.gear;
-        let mut text = Self {
+        let named = || Self {
             name: kept.name.clone(),
+            sent: kept.sent,
             ..Self::default()
         };
+        let mut text = named();
         if state.legs.len() != gear.legs.len() {
             text.legs = Some(Cow::Borrowed(&state.legs));
         }
@@ -145,9 +149,8 @@ impl<'g> KeptText<'g> {
         }
         if !text.holds(state, gear) {
             text = Self {
-                name: kept.name.clone(),
                 gear: Some(Cow::Borrowed(state)),
-                ..Self::default()
+                ..named()
             };
         }
         text
@@ -182,7 +185,10 @@ impl<'g> KeptText<'g> {
     /// The path within this text that is not understood.
     fn read(self, gear: &Gear) -> Result<Kept, String> {
         if let Some(whole) = self.gear {
-            return Ok(Kept::of(&whole, self.name));
+            return Ok(Kept {
+                sent: self.sent,
+                ..Kept::of(&whole, self.name)
+            });
         }
         let mut state = gear.clone();
         if let Some(legs) = self.legs {
@@ -190,12 +196,8 @@ impl<'g> KeptText<'g> {
         }
         set_all(&mut state, &self.values)?;
         Ok(Kept {
-            name: self.name,
-            gear: Arc::new(Gear {
-                kept: Vec::new(),
-                before: None,
-                ..state
-            }),
+            sent: self.sent,
+            ..Kept::of(&state, self.name)
         })
     }
 }

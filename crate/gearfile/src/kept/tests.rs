@@ -13,7 +13,10 @@ fn demo() -> Gear {
 
 fn with(gear: &Gear, states: &[&Gear], before: Option<usize>) -> Gear {
     let kept = states.iter().enumerate();
-    let kept = kept.map(|(at, state)| Kept::of(state, format!("state {at}")));
+    let kept = kept.map(|(at, state)| Kept {
+        sent: at == 1,
+        ..Kept::of(state, format!("state {at}"))
+    });
     Gear {
         kept: kept.collect(),
         before,

@@ -37,23 +37,48 @@ pub fn changes_line(count: usize, name: &str) -> String {
 /// The first line where no state is compared with.
 pub const NONE_CHOSEN: &str = "No kept state is compared with.";
 
-/// From what to what a value has changed.
+/// From what to what a value has changed, or would with what somebody else has there.
 #[must_use]
-pub fn from_to(before: &str, now: &str) -> String {
-    format!("{before} → {now}")
+pub fn from_to(from: &str, to: &str) -> String {
+    format!("{from} → {to}")
 }
 
-/// Takes a change back.
-pub const TAKE_BACK: &str = "Take back";
-
-/// The same, of a change at a place.
+/// Takes a change back, or one of somebody else's over.
 #[must_use]
-pub fn take_back_hint(place: &str, before: &str) -> String {
-    format!("{place}: {before} again")
+pub fn take(sent: bool) -> &'static str {
+    if sent { "Take over" } else { "Take back" }
 }
 
-/// Takes all changes back.
-pub const TAKE_ALL_BACK: &str = "Take all back";
+/// The same, of a change at a place: what stands there then.
+#[must_use]
+pub fn take_hint(place: &str, then: &str) -> String {
+    format!("{place}: {then}")
+}
+
+/// The same of all changes.
+#[must_use]
+pub fn take_all(sent: bool) -> &'static str {
+    if sent {
+        "Take all over"
+    } else {
+        "Take all back"
+    }
+}
+
+/// Name of the state in which a link came.
+pub const AS_RECEIVED: &str = "As received";
+
+/// Name of somebody else's state, as the so manieth.
+#[must_use]
+pub fn sent_name(number: usize) -> String {
+    match number {
+        1 => "From the link".to_owned(),
+        number => format!("From the link {number}"),
+    }
+}
+
+/// Compares what a link brought with the own file, in that.
+pub const WITH_OWN: &str = "Compare with my own file";
 
 /// Compares with a kept state.
 pub const COMPARE: &str = "Compare with it";

@@ -59,7 +59,7 @@ pub fn step_words(step: Step) -> String {
         Step::Rename => "new name of the gear file".to_owned(),
         Step::Keep => "keeping to compare".to_owned(),
         Step::Compare => "kept states".to_owned(),
-        Step::TakeAllBack => "taking back of all changes".to_owned(),
+        Step::TakeAllBack => "all as in the kept state".to_owned(),
     }
 }
 
