@@ -261,3 +261,38 @@ fn a_reader_that_goes_away_is_no_fault() {
 fn outcomes_are_ordered_as_the_codes() {
     assert!(Outcome::Good < Outcome::Bad && Outcome::Bad < Outcome::Unusable);
 }
+
+#[test]
+fn against_prints_the_changes_and_both_answers() {
+    let folder = folder("against");
+    let before = demo();
+    let mut now = before.clone();
+    now.legs[2].wheel.tire.diameter = 17.0 * 0.0254;
+    now.legs[1].actuator.bore = 1.25 * 0.0254;
+    let old = gear_file(&folder, "before.json", &before);
+    let new = gear_file(&folder, "now.json", &now);
+    let got = run([&new, "--against", &old]);
+    assert_eq!((got.code, got.err.as_str()), (code_of(&now), ""));
+    for line in [
+        "Left main, actuator bore: 1.00 in → 1.25 in",
+        "Right main, overall diameter of the tire: 18.69 in → 17.00 in",
+        "before: No: 0.18 in of interference",
+    ] {
+        assert!(got.out.contains(line), "{line}\n{}", got.out);
+    }
+    // the nose is as it was
+    assert_eq!(
+        got.out.matches("(as before)").count(),
+        3 + 2 + 1,
+        "{}",
+        got.out
+    );
+    let same = run([&old, "--against", &old]);
+    assert!(same.out.contains("None."));
+    let refused = run([&new, "--against", &old, "--format", "json"]);
+    assert_eq!(refused.code, 2);
+    assert!(refused.err.contains("--against goes with text only"));
+    let missing = run([&new, "--against", "nowhere.json"]);
+    assert_eq!(missing.code, 2);
+    assert!(missing.err.contains("nowhere.json"), "{}", missing.err);
+}

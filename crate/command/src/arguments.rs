@@ -54,6 +54,8 @@ pub(crate) struct Request {
     pub(crate) units: UnitChoice,
     pub(crate) leg: Option<String>,
     pub(crate) tire: TireChoice,
+    /// What to compare with.
+    pub(crate) against: Option<Input>,
     /// Times for the airplane level on jacks.
     pub(crate) on_jacks: bool,
     pub(crate) stations: Option<usize>,
@@ -76,6 +78,7 @@ fn asked(mut line: lexopt::Parser) -> Result<Asked, Wrong> {
         units: UnitChoice::INCH,
         leg: None,
         tire: TireChoice::Fitted,
+        against: None,
         on_jacks: false,
         stations: None,
         out: None,
@@ -96,6 +99,7 @@ fn asked(mut line: lexopt::Parser) -> Result<Asked, Wrong> {
             }
             Long("units") => request.units = one_of("--units", &line.value()?, UNITS)?,
             Long("tire") => request.tire = tire("--tire", &line.value()?)?,
+            Long("against") => request.against = Some(file(line.value()?)),
             Long("leg") => request.leg = Some(utf8("--leg", &line.value()?)?),
             Long("stations") => request.stations = Some(count("--stations", &line.value()?)?),
             Short(_) | Long(_) => return Err(argument.unexpected().into()),
@@ -155,8 +159,12 @@ fn check(request: Request) -> Result<Request, String> {
         return Err("give a gear file".to_owned());
     }
     let standard = |input: &&Input| matches!(input, Input::Standard);
-    if request.inputs.iter().filter(standard).count() > 1 {
+    let all = request.inputs.iter().chain(&request.against);
+    if all.filter(standard).count() > 1 {
         return Err("standard input (-) can be read once only".to_owned());
+    }
+    if request.against.is_some() && request.format != Format::Text {
+        return Err("--against goes with text only".to_owned());
     }
     match (request.format, request.stations) {
         (Format::Json | Format::Csv, Some(stations)) if !STATIONS.contains(&stations) => {
@@ -244,6 +252,7 @@ mod tests {
             .filter(named)
             .collect();
         let known = [
+            "--against",
             "--format",
             "--help",
             "--leg",

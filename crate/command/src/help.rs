@@ -34,6 +34,8 @@ Options
                            json data and csv are always SI
   --leg NAME|N             only this leg, by its name or its number from 1
   --tire fitted|previous   the tire now fitted (the default), or the one before
+  --against FILE           what differs from another gear file of the same airplane, and what
+                           every answer was there; text only
   --on-jacks               the times for the airplane level on jacks, not with the attitude
                            and air that the file sets
   --stations N             json, csv: stations of the swing, 2 to 20001 (default 721), and

@@ -4,9 +4,10 @@ use std::collections::BTreeSet;
 use gearswing_gear::model::Gear;
 use gearswing_gearfile::link;
 use gearswing_report::{
-    Answered, LegAnswer, Outcome, ReportOptions, StopAnswer, Timed, clean, fault_text, file_words,
-    name_words, report_text, result_json, save_error_text, stations_csv_head, stations_csv_rows,
-    supply_error_text, times_csv_head, times_csv_rows, unusable_json,
+    Answered, LegAnswer, Outcome, ReportOptions, StopAnswer, Timed, clean, comparison_text,
+    fault_text, file_words, name_words, report_text, result_json, save_error_text,
+    stations_csv_head, stations_csv_rows, supply_error_text, times_csv_head, times_csv_rows,
+    unusable_json,
 };
 use gearswing_solver::stop::{StopError, explain_prepared};
 use gearswing_solver::supply::{SupplyOptions, cycle_prepared, is_timed};
@@ -88,9 +89,10 @@ fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (St
     let worked = input
         .gear()
         .and_then(|gear| Ok((legs_asked(&gear, request.leg.as_deref())?, gear)))
-        .and_then(|(legs, gear)| match request.format {
-            Format::Link => link_text(request, &gear, &legs, &shown).map(|text| (text, GOOD)),
-            Format::Text | Format::Json | Format::Csv | Format::Times => {
+        .and_then(|(legs, gear)| match (request.format, &request.against) {
+            (Format::Text, Some(against)) => compared(request, against, &gear, &legs, &file),
+            (Format::Link, _) => link_text(request, &gear, &legs, &shown).map(|text| (text, GOOD)),
+            (Format::Text | Format::Json | Format::Csv | Format::Times, _) => {
                 solved(request, &file, &gear, &legs, now_at)
             }
         });
@@ -102,6 +104,60 @@ fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (St
         };
         (text, UNUSABLE)
     })
+}
+
+/// The changes from another file, and the answers of both.
+fn compared(
+    request: &Request,
+    against: &Input,
+    gear: &Gear,
+    legs: &[usize],
+    file: &str,
+) -> Result<(String, u8), String> {
+    let name = against.name();
+    let before = against
+        .gear()
+        .map_err(|error| format!("{}: {error}", file_words(&name)))?;
+    let options = Options {
+        tire: request.tire,
+        ..Options::default()
+    };
+    let solve = |gear: &Gear, legs: &[usize]| -> Vec<LegAnswer> {
+        let prepared = PreparedGear::from(gear.clone());
+        let answer = |&leg: &usize| (leg, solve_prepared(&prepared, leg, &options));
+        legs.iter().map(answer).collect()
+    };
+    let all: Vec<usize> = (0..before.legs.len()).collect();
+    let (answers, answers_before) = (solve(gear, legs), solve(&before, &all));
+    let answered = Answered {
+        program: PROGRAM,
+        file,
+        gear,
+        legs: &answers,
+        tire: request.tire,
+        cycle: None,
+        stops: &[],
+        units: request.units,
+    };
+    say_faults(&answered, &file_words(file));
+    let text = comparison_text(
+        &answered,
+        &Answered {
+            file: &name,
+            gear: &before,
+            legs: &answers_before,
+            ..answered
+        },
+    );
+    Ok((text, code_of(&answered)))
+}
+
+fn code_of(answered: &Answered) -> u8 {
+    match answered.outcome() {
+        Outcome::Good => GOOD,
+        Outcome::Bad => BAD,
+        Outcome::Unusable => UNUSABLE,
+    }
 }
 
 fn solved(
@@ -166,12 +222,7 @@ fn solved(
             },
         ),
     };
-    let code = match answered.outcome() {
-        Outcome::Good => GOOD,
-        Outcome::Bad => BAD,
-        Outcome::Unusable => UNUSABLE,
-    };
-    Ok((text, code))
+    Ok((text, code_of(&answered)))
 }
 
 /// The rows of the gear against time; why there are none is said.

@@ -4,6 +4,8 @@
 mod beside;
 /// Load cases and joint loads.
 mod cases;
+/// What differs between two gear files.
+mod compared;
 /// Fall without pressure.
 mod fall;
 /// One leg.
@@ -23,5 +25,6 @@ mod supply;
 mod tests;
 
 pub use cases::{TitledTable, load_tables};
+pub use compared::comparison_text;
 pub use fall::lock_facts;
 pub use report::{ReportOptions, report_text};
