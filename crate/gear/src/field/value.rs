@@ -50,10 +50,10 @@ impl Path {
             (Value::Text(keys), Kind::Set(all)) => {
                 let on: Vec<&str> = keys.split_whitespace().collect();
                 let known = on.iter().all(|key| all.contains(key));
-                let switched = all
+                let mut switched = all
                     .iter()
                     .map(|key| self.switch(gear, key, on.contains(key)));
-                if known && switched.fold(true, |all, done| all && done.is_some()) {
+                if known && switched.all(|done| done.is_some()) {
                     Ok(())
                 } else {
                     Err(NotStored::NoValue)
