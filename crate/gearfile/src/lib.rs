@@ -25,4 +25,6 @@ mod arbitrary;
 
 pub use archive::{ARCHIVE_LIMIT, ArchiveError, archive_text, read_archive};
 pub use examples::{DEMO, Example, ExampleKind, STARTERS, find_example};
-pub use file::{ContentFault, FORMAT, OpenError, READ_LIMIT, SaveError, VERSION, read, to_text};
+pub use file::{
+    ContentFault, FORMAT, OpenError, READ_LIMIT, SaveError, VERSION, read, read_number, to_text,
+};

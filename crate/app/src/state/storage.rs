@@ -3,6 +3,7 @@
 //! A stored file is some lines of its own and, behind a line `---`, the gear file as it would be
 //! exported; so a person can get at it by hand. Both texts begin with their kind and version.
 
+use gearswing_gearfile::read_number;
 use gearswing_report::page::storage::{StoredFault, stored_fault};
 use gearswing_units::UnitChoice;
 use litemap::LiteMap;
@@ -132,7 +133,7 @@ pub(crate) fn read_file(text: &str) -> Result<Stored, String> {
                 Draft {
                     text: unescaped(draft),
                     units: units.parse().unwrap_or_default(),
-                    over: over.parse().ok(),
+                    over: read_number(over),
                     committed: state == "entered",
                 },
             );

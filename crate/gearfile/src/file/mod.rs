@@ -17,7 +17,7 @@ mod write;
 
 pub use envelope::{FORMAT, READ_LIMIT, VERSION};
 pub use error::{ContentFault, OpenError, SaveError};
-pub use read::read;
+pub use read::{read, read_number};
 pub use write::to_text;
 
 pub(crate) use envelope::{lowest_version, upgrade};

@@ -43,6 +43,13 @@ struct File {
     before: Option<usize>,
 }
 
+/// Reads a number as it stands in a file; `None` = it is none. By the reader of JSON, for another one would bring a
+/// table of 10 kB of its own.
+#[must_use]
+pub fn read_number(text: &str) -> Option<f64> {
+    serde_json::from_str(text).ok()
+}
+
 /// Reads the text of a gear file. Whether the gear makes sense is for `solver::faults` to say.
 ///
 /// # Errors
