@@ -17,6 +17,8 @@ mod effect;
 pub mod fields;
 /// Everything that can happen.
 pub mod msg;
+/// What stands on paper.
+pub mod paper;
 /// Drawing and curves as lists of marks.
 pub mod scene;
 /// What is known: document, session, results.

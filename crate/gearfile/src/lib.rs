@@ -4,6 +4,12 @@
 //! with faults that name the field, the link (compressed, with length and checksum inside), and
 //! the worked examples that a new file starts from.
 
+/// CRC-32 (IEEE 802.3) of a text, as any archive program tells it.
+#[must_use]
+pub fn checksum(text: &str) -> u32 {
+    link::CHECKSUM.checksum(text.as_bytes())
+}
+
 /// Several gear files in one.
 mod archive;
 /// Worked examples: the demo and one starter of each kind.

@@ -61,7 +61,7 @@ fn counted(value: &Value) -> String {
     }
 }
 
-fn value_words(path: Path, value: &Value, units: UnitChoice) -> String {
+pub(crate) fn value_words(path: Path, value: &Value, units: UnitChoice) -> String {
     let info = path.field.info();
     let quantity = info.quantity().unwrap_or(Quantity::Ratio);
     match (value, info.kind) {
@@ -75,7 +75,7 @@ fn value_words(path: Path, value: &Value, units: UnitChoice) -> String {
         }
         (Value::Text(text), _) if text.is_empty() => "empty".to_owned(),
         (Value::Text(text), _) => name_words(text),
-        (Value::Points(points), _) => points_words(points),
+        (Value::Points(points), _) => points_words(points, units),
     }
 }
 
@@ -85,11 +85,21 @@ fn option_words(field: Field, key: &str) -> String {
     found.map_or(key, |option| option.label).to_owned()
 }
 
-fn points_words(points: &[Point]) -> String {
-    match points.len() {
-        1 => "1 point".to_owned(),
-        count => format!("{count} points"),
+/// Points one after the other, in the unit that stands behind the last.
+fn points_words(points: &[Point], units: UnitChoice) -> String {
+    if points.is_empty() {
+        return "no points".to_owned();
     }
+    let said = |number: f64| format(Quantity::Length, units, number);
+    let pair = |point: &Point| {
+        let (x, y) = (said(point.x), said(point.y));
+        let figure = |text: &str| text.split(' ').next().unwrap_or_default().to_owned();
+        format!("{}, {}", figure(&x), figure(&y))
+    };
+    let all: Vec<String> = points.iter().map(pair).collect();
+    let unit = said(0.0);
+    let unit = unit.split_once(' ').map_or("", |(_, unit)| unit);
+    format!("{} {unit}", all.join("; "))
 }
 
 #[cfg(test)]

@@ -32,6 +32,8 @@ pub enum File {
     BringBack,
     /// Offers the file for download.
     Export,
+    /// Offers the drawing of the leg in hand for download.
+    SavePicture,
     /// Offers all files for download, as one.
     ExportAll,
     /// Offers what is stored under this key for download, readable or not.

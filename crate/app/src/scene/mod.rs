@@ -38,6 +38,8 @@ mod scale;
 mod springs;
 /// One curve over the whole travel, which is the scrub too.
 mod strip;
+/// Width, dashes and colors of the roles.
+mod style;
 /// Fewer points.
 mod thin;
 /// Meters to pixels.
@@ -46,7 +48,7 @@ mod viewport;
 mod well;
 
 pub(crate) use crate::state::Paper;
-pub(crate) use bounds::{fitted, paper_at, paper_of, stance_of};
+pub(crate) use bounds::{bounds, fitted, paper_at, paper_of, stance_of};
 pub use curves::{curves, times};
 pub(crate) use curves::{progress_at, time_at};
 pub use detail::detail;
@@ -62,4 +64,5 @@ pub(crate) use pen::Pen;
 pub(crate) use posed_leg::{Carrier, PosedLeg, attach_carrier};
 pub use strip::strip;
 pub(crate) use strip::{next_mark, strip_marks, strip_progress, worst};
+pub use style::{Style, style};
 pub use viewport::Viewport;

@@ -8,6 +8,7 @@ use gearswing_units::UnitSystem;
 
 use crate::effect::Effect;
 use crate::msg::{File, Msg};
+use crate::paper::drawing_svg;
 use crate::state::{Act, Document, Entry, Origin, State, demo, read_file};
 use crate::view::NoticeKind;
 
@@ -40,6 +41,7 @@ pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
         File::Delete { id } => return delete(state, &id),
         File::BringBack => return bring_back(state),
         File::Export => return export(state),
+        File::SavePicture => return save_picture(state),
         File::ExportAll => return archive::export(state),
         File::ExportStored { id } => {
             return state
@@ -195,6 +197,17 @@ fn export(state: &mut State) -> Vec<Effect> {
             Vec::new()
         }
     }
+}
+
+fn save_picture(state: &State) -> Vec<Effect> {
+    let Some(text) = drawing_svg(state) else {
+        return Vec::new();
+    };
+    vec![Effect::Download {
+        name: format!("{}.svg", file_stem(&state.gear().name)),
+        mime: "image/svg+xml".to_owned(),
+        text,
+    }]
 }
 
 /// Opens an imported text as a new file; a text stored by this program is understood as well.

@@ -225,6 +225,8 @@ pub struct DrawingText {
 pub struct DetailText {
     /// Its letter, its scale against the drawing, and the travel.
     pub caption: String,
+    /// The travel at which it is.
+    pub travel: String,
     /// The gap or overlap.
     pub value: String,
     /// It touches.

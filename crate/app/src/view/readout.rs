@@ -236,6 +236,7 @@ fn detail(state: &State) -> Option<DetailText> {
     let travel = travel_short(&tightest.place, units);
     Some(DetailText {
         caption: drawing::detail_caption(scene::magnified(state, &found), &travel),
+        travel,
         value: clearance_words(tightest.clearance, units),
         bad: tightest.clearance <= 0.0,
     })

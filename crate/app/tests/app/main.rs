@@ -13,6 +13,7 @@ mod loads;
 mod looking;
 mod monkey;
 mod names;
+mod paper;
 mod play;
 mod scenes;
 mod shared;

@@ -124,7 +124,7 @@ fn ascii(characters: &[char]) -> Result<Vec<u8>, LinkError> {
 }
 
 /// CRC-32 of IEEE 802.3, bit by bit: a link is too short for a table to pay.
-pub(super) const CHECKSUM: Crc<u32, NoTable> = Crc::<u32, NoTable>::new(&CRC_32_ISO_HDLC);
+pub(crate) const CHECKSUM: Crc<u32, NoTable> = Crc::<u32, NoTable>::new(&CRC_32_ISO_HDLC);
 
 /// CRC-32 of everything but the checksum and the end mark.
 fn crc(head: &[u8], body: &[u8]) -> u32 {

@@ -26,6 +26,7 @@ mod shared;
 /// Finding the link text in what was pasted.
 mod strip;
 
+pub(crate) use code::CHECKSUM;
 pub use error::LinkError;
 pub use limit::{LINK_LIMIT, fits};
 pub use shared::{Shared, ViewState, content, decode, encode, open_content};

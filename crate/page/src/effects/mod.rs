@@ -12,6 +12,6 @@ mod theme;
 
 pub(crate) use import::read_file;
 pub(crate) use storage::{Found, Store, open as open_storage};
-pub(crate) use theme::{DARK_QUERY, on_paper, refresh as refresh_theme};
+pub(crate) use theme::{DARK_QUERY, refresh as refresh_theme};
 
 pub(crate) use perform::Effects;

@@ -31,11 +31,6 @@ pub(crate) fn refresh() -> Result<()> {
     put(if dark { "dark" } else { "light" })
 }
 
-/// Shows the page as it goes on paper, which is light.
-pub(crate) fn on_paper() -> Result<()> {
-    put("light")
-}
-
 fn put(theme: &str) -> Result<()> {
     let root = document()?
         .document_element()

@@ -1,7 +1,7 @@
 //! Presses on buttons: `data-act` names what a fixed button does, `data-action` an action of the
 //! page's data.
 
-use crate::dom::{by_id, data, document};
+use crate::dom::{by_id, data, document, window};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Mode, listen};
 use crate::panels::{after_change, find_action, leave_files, open_files, show_answer};
@@ -153,6 +153,15 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             Msg::Share(Share::OpenLink { text })
         }
         "own-gear" => return open_files(),
+        "print" => {
+            close_drops(None)?;
+            // what comes of it is the browser's own
+            return Ok(window()?.print()?);
+        }
+        "save-picture" => {
+            close_drops(None)?;
+            Msg::File(File::SavePicture)
+        }
         "import" => {
             let input: HtmlInputElement = by_id("import-file")?;
             input.click();

@@ -1,9 +1,10 @@
 //! What the window tells: sizes, themes, other windows' writing, a new fragment, the end.
 
 use crate::dom::{by_id, document, window};
-use crate::effects::{DARK_QUERY, on_paper, refresh_theme};
+use crate::effects::{DARK_QUERY, refresh_theme};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Listener, Mode, listen};
+use crate::panels::paper::put as put_on_paper;
 use crate::runtime::{Core, Observed, Port, panic};
 use gearswing_app::Msg;
 use gearswing_app::msg::{Play, Pointer, Share, StripPointer, View};
@@ -106,20 +107,17 @@ fn observed<T: JsCast>(port: &Port, act: impl Fn(&Port, &T) + 'static) -> Observ
     })
 }
 
-/// On paper stands what is out of the window as well, in light colors.
+/// What is printed is a form of its own.
 fn printing(port: &Port) -> Result<()> {
     type Turn = fn(&mut Core) -> Result<()>;
     let turns: [(&str, Turn); 2] = [
         ("beforeprint", |core| {
-            on_paper()?;
-            core.read_theme()?;
-            core.canvases(true)
+            let now = js_sys::Date::new_0();
+            let (month, day) = (now.get_month() + 1, now.get_date());
+            let date = format!("{}-{month:02}-{day:02}", now.get_full_year());
+            put_on_paper(&core.form(&date))
         }),
-        ("afterprint", |core| {
-            refresh_theme()?;
-            core.read_theme()?;
-            core.canvases(false)
-        }),
+        ("afterprint", |_| put_on_paper(&[])),
     ];
     for (event, turn) in turns {
         let (to, on) = (port.clone(), window()?);

@@ -50,23 +50,14 @@ impl Layers {
         }
     }
 
-    /// It is to be painted now: it is outdated, and seen or wanted unseen.
-    pub(crate) fn is_due(&self, unseen: bool) -> bool {
-        self.outdated && (self.seen || unseen)
+    /// It is to be painted now: it is outdated, and seen.
+    pub(crate) fn is_due(&self) -> bool {
+        self.outdated && self.seen
     }
 
-    /// Paints a scene; `flat`: all of it on the lowest canvas, for paper, on which patches hide what lies
-    /// under them.
-    pub(crate) fn paint(&mut self, painter: &mut Painter, scene: &Scene, flat: bool) -> Result<()> {
+    /// Paints a scene.
+    pub(crate) fn paint(&mut self, painter: &mut Painter, scene: &Scene) -> Result<()> {
         let size_px = (scene.width_px, scene.height_px);
-        if flat {
-            painter.paint(&mut self.still, Place::whole(size_px), &scene.marks)?;
-            self.shown = None;
-            for patch in &mut self.moving {
-                patch.paint(painter, size_px, &[])?;
-            }
-            return Ok(());
-        }
         let mut layers = scene.layers();
         let still = layers.next().unwrap_or_default();
         let is_shown = |(of, marks): &(_, Vec<_>)| *of == size_px && marks == still;

@@ -4,7 +4,6 @@ mod layers;
 mod line_key;
 mod painter;
 mod patch;
-mod style;
 mod surface;
 mod theme;
 

@@ -1,11 +1,10 @@
 //! Scene to canvas: runs of marks of one role become one path; texts come last, with a halo.
 
 use super::patch::Place;
-use super::style::{Style, style};
 use super::surface::Surface;
 use super::theme::Theme;
 use crate::error::Result;
-use gearswing_app::scene::{Anchor, Mark, Role, ScreenPoint, Shape};
+use gearswing_app::scene::{Anchor, Mark, Role, ScreenPoint, Shape, Style, style};
 use js_sys::{Array, Reflect};
 use std::f64::consts::TAU;
 use wasm_bindgen::JsValue;

@@ -17,6 +17,8 @@ mod loads;
 mod notices;
 /// All panels together.
 mod panel_set;
+/// The form on paper.
+pub(crate) mod paper;
 mod sheets;
 /// Keeps what is pressed in its place.
 mod steady;

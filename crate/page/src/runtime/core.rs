@@ -7,6 +7,7 @@ use crate::effects::Effects;
 use crate::error::Result;
 use crate::paint::{Layers, LineKey, Painter};
 use crate::panels::{Panels, Steady};
+use gearswing_app::paper::{Block, form};
 use gearswing_app::scene::handles;
 use gearswing_app::{
     Effect, Msg, Page, Start, State, curves, detail, drawing, is_working, load_tables, strip,
@@ -162,7 +163,7 @@ impl Core {
         if changed {
             self.outdate(anyway);
         }
-        self.canvases(false)?;
+        self.canvases()?;
         if changed && !self.unsettled {
             self.panels.unsettled()?;
         }
@@ -175,31 +176,35 @@ impl Core {
         Ok(())
     }
 
-    /// Paints what shows an earlier state, in the window or, if `unseen`, out of it as well, each on one
-    /// canvas, as it goes on paper.
-    pub(crate) fn canvases(&mut self, unseen: bool) -> Result<()> {
-        if self.drawing.is_due(unseen) {
+    /// The form on paper.
+    pub(crate) fn form(&self, date: &str) -> Vec<Block> {
+        form(&self.state, date)
+    }
+
+    /// Paints what shows an earlier state and is in the window.
+    fn canvases(&mut self) -> Result<()> {
+        if self.drawing.is_due() {
             let scene = drawing(&self.state);
             self.panels.focused_point(&scene.handles)?;
-            self.drawing.paint(&mut self.painter, &scene, unseen)?;
+            self.drawing.paint(&mut self.painter, &scene)?;
         }
-        if self.strip.is_due(unseen) {
+        if self.strip.is_due() {
             let scene = strip(&self.state);
-            self.strip.paint(&mut self.painter, &scene, unseen)?;
+            self.strip.paint(&mut self.painter, &scene)?;
         }
-        if self.detail.is_due(unseen) {
+        if self.detail.is_due() {
             let scene = detail(&self.state);
-            self.detail.paint(&mut self.painter, &scene, unseen)?;
+            self.detail.paint(&mut self.painter, &scene)?;
         }
-        if self.curves.is_due(unseen) {
+        if self.curves.is_due() {
             let scene = curves(&self.state);
             self.panels.curves_height(scene.height_px)?;
-            self.curves.paint(&mut self.painter, &scene, unseen)?;
+            self.curves.paint(&mut self.painter, &scene)?;
         }
-        if self.times.is_due(unseen) {
+        if self.times.is_due() {
             let scene = times(&self.state);
             self.panels.times_height(scene.height_px)?;
-            self.times.paint(&mut self.painter, &scene, unseen)?;
+            self.times.paint(&mut self.painter, &scene)?;
         }
         Ok(())
     }

@@ -30,6 +30,8 @@ pub mod link;
 pub mod loads;
 /// Moving parts, pieces and places by their names.
 pub mod names;
+/// What stands on paper.
+pub mod paper;
 /// Numbers at the cursor.
 pub mod readout;
 /// Groups of fields.

@@ -1,6 +1,6 @@
 //! Width, dashes and colors of the roles: line types after ISO 128-2, thick to thin as 2 : 1.
 
-use gearswing_app::scene::Role;
+use super::Role;
 
 /// Thick line (CSS px).
 const THICK: f64 = 2.0;
@@ -22,21 +22,21 @@ const CHAIN: &[f64] = &[15.0, 3.0, 1.5, 3.0];
 /// Long-dash double-dot: the other extreme position and swept outlines.
 const DOUBLE_CHAIN: &[f64] = &[15.0, 3.0, 1.5, 3.0, 1.5, 3.0];
 
-/// How a role is painted. Colors are names of custom properties in `colors.css`.
+/// How a role is painted. Colors are names of custom properties of the page's style.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Style {
+pub struct Style {
     /// Line and text color.
-    pub(crate) ink: &'static str,
+    pub ink: &'static str,
     /// Color of what is filled.
-    pub(crate) fill: &'static str,
+    pub fill: &'static str,
     /// Line width (CSS px).
-    pub(crate) width: f64,
+    pub width: f64,
     /// Dashes and gaps (CSS px).
-    pub(crate) dash: &'static [f64],
+    pub dash: &'static [f64],
     /// A filled shape gets its line as well.
-    pub(crate) outlined: bool,
+    pub outlined: bool,
     /// Text weight.
-    pub(crate) bold: bool,
+    pub bold: bool,
 }
 
 /// A line style; filled shapes take the same color.
@@ -52,7 +52,8 @@ const fn line(ink: &'static str, width: f64, dash: &'static [f64]) -> Style {
 }
 
 /// The style of a role.
-pub(crate) fn style(role: Role) -> Style {
+#[must_use]
+pub fn style(role: Role) -> Style {
     match role {
         Role::Grid => line("--grid", THIN, CONTINUOUS),
         Role::GridMajor => line("--grid-major", THIN, CONTINUOUS),

@@ -1,0 +1,122 @@
+//! The drawings on paper: of a leg at its worst place, at a round scale, and the detail beside it.
+use gearswing_gear::model::Vector;
+use gearswing_report::page::names::leg_title;
+use gearswing_report::page::paper as words;
+use gearswing_solver::result::Finding;
+
+use super::svg::svg;
+use crate::scene::{self, Paper, Viewport, bounds, worst};
+use crate::state::State;
+use crate::view;
+
+/// Pixels of a meter on paper: CSS has 96 in an inch.
+const PX_PER_M: f64 = 96.0 / 0.0254;
+
+/// Room for a drawing on Letter and A4 alike, margins taken off (CSS px): 178 by 150 mm.
+const ROOM_PX: (f64, f64) = (672.0, 567.0);
+/// Kept free around what is drawn, and below it for scale bar and arrow (CSS px).
+const EDGE_PX: f64 = 14.0;
+const FOOT_PX: f64 = 60.0;
+
+/// Most height of a picture that has no scale (CSS px).
+const PAGE_PX: f64 = 760.0;
+
+/// Scales that a rule has, or can be reckoned with in the head.
+const SCALES: [f64; 10] = [1.0, 2.0, 4.0, 5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 50.0];
+
+/// Side of the detail (CSS px).
+const DETAIL_PX: f64 = 200.0;
+
+/// A picture with what stands under it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Figure {
+    /// As SVG.
+    pub svg: String,
+    /// What stands under it.
+    pub caption: String,
+}
+
+/// The state as it is looked at for the drawing of a leg on paper, and the scale.
+fn looked_at(state: &State, leg: usize) -> Option<(State, f64)> {
+    let mut on_paper = state.clone();
+    let session = &mut on_paper.session;
+    session.leg = leg;
+    session.selection = None;
+    session.snapped = None;
+    session.hover = None;
+    session.comparing = false;
+    session.drawing_size_px = ROOM_PX;
+    session.curves_width_px = ROOM_PX.0;
+    session.detail_px = DETAIL_PX;
+    let good = on_paper.derived.good(leg)?;
+    let place = worst(&good.result.findings).and_then(|finding: &Finding| finding.place);
+    session.progress = place.map_or(good.range().0, |place| place.progress);
+    let all = bounds(&good.leg, Some(good));
+    let size = all.high - all.low;
+    let room = (
+        (ROOM_PX.0 - 2.0 * EDGE_PX) / PX_PER_M,
+        (ROOM_PX.1 - EDGE_PX - FOOT_PX) / PX_PER_M,
+    );
+    let fits = |scale: &f64| size.x <= scale * room.0 && size.y <= scale * room.1;
+    let scale = SCALES.into_iter().find(fits).unwrap_or(100.0);
+    let down = 0.5 * (FOOT_PX - EDGE_PX) / PX_PER_M * scale;
+    let middle = all.low + size * 0.5 - Vector::new(0.0, down);
+    let viewport = Viewport::new(middle, PX_PER_M / scale, ROOM_PX);
+    let fitted = false;
+    on_paper
+        .session
+        .papers
+        .insert(leg, Paper { viewport, fitted });
+    Some((on_paper, scale))
+}
+
+/// The drawing of a leg, its detail, and its curves; none of a leg that cannot be worked out.
+pub(super) fn figures(state: &State, leg: usize) -> Vec<Figure> {
+    let Some((on_paper, scale)) = looked_at(state, leg) else {
+        return Vec::new();
+    };
+    let mut all = vec![of(
+        &scene::drawing(&on_paper),
+        words::drawing_caption(&title(state, leg), scale),
+    )];
+    let text = view::drawing_text(&on_paper);
+    if let Some(detail) = text.detail {
+        let enlarged = on_paper.derived.good(leg).and_then(scene::detail_of);
+        let enlarged = enlarged.map(|detail| scene::magnified(&on_paper, &detail));
+        let ratio = enlarged.map_or(1.0, |enlarged| enlarged / scale);
+        all.push(of(
+            &scene::detail(&on_paper),
+            words::detail_caption(ratio, &detail.travel, &detail.value),
+        ));
+    }
+    all.push(on_a_page(&scene::curves(&on_paper)));
+    all
+}
+
+/// The drawing of the leg in hand as a file of its own; `None` of a leg that cannot be worked out.
+#[must_use]
+pub fn drawing_svg(state: &State) -> Option<String> {
+    let (on_paper, _) = looked_at(state, state.session.leg)?;
+    Some(svg(&scene::drawing(&on_paper), 1.0))
+}
+
+fn title(state: &State, leg: usize) -> String {
+    leg_title(state.gear().legs.get(leg).map_or("", |leg| &leg.name), leg)
+}
+
+/// A picture at its own size.
+fn of(scene: &scene::Scene, caption: String) -> Figure {
+    Figure {
+        svg: svg(scene, 1.0),
+        caption,
+    }
+}
+
+/// One that has no scale, made smaller where it would not stand on a page with its heading.
+fn on_a_page(scene: &scene::Scene) -> Figure {
+    let share = (PAGE_PX / scene.height_px).min(1.0);
+    Figure {
+        svg: svg(scene, share),
+        caption: String::new(),
+    }
+}

@@ -1,0 +1,165 @@
+//! The whole form: head, verdicts, each leg with its drawing, answers and measurements, cautions, lines to sign on.
+use gearswing_gearfile::{checksum, to_text};
+use gearswing_report::page::names::leg_title;
+use gearswing_report::page::paper::{self as words, Measured, measurements};
+use gearswing_report::{general_cautions, name_words, not_modelled, program_words};
+
+use super::figure::{Figure, figures};
+use crate::state::State;
+use crate::view::{LegAnswers, Page, view};
+
+/// A piece of the form.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Block {
+    /// Heading of a part; a leg begins on a page of its own.
+    Title {
+        /// The words.
+        text: String,
+        /// On a new page.
+        new_page: bool,
+    },
+    /// Heading within a part.
+    Heading(String),
+    /// A paragraph.
+    Text(String),
+    /// An entry of a list.
+    Item(String),
+    /// Rows of cells under no head.
+    Rows(Vec<Vec<String>>),
+    /// A group of measurements under its title; two stand side by side.
+    Measured(Measured),
+    /// A picture.
+    Figure(Figure),
+    /// Lines to write on.
+    Lines(Vec<String>),
+}
+
+fn title(text: &str) -> Block {
+    Block::Title {
+        text: text.to_owned(),
+        new_page: false,
+    }
+}
+
+fn heading(text: &str) -> Block {
+    Block::Heading(text.to_owned())
+}
+
+/// The form of all legs; `date` as the browser says it.
+#[must_use]
+pub fn form(state: &State, date: &str) -> Vec<Block> {
+    let page = view(state);
+    let mut all = head(state, date);
+    all.push(heading(words::VERDICTS));
+    all.push(verdicts(&page));
+    for answers in &page.answers {
+        of_leg(state, answers, &mut all);
+    }
+    all.push(Block::Title {
+        text: words::WHOLE_GEAR.to_owned(),
+        new_page: true,
+    });
+    let whole = measurements(state.gear(), None, state.session.units);
+    all.extend(whole.into_iter().map(Block::Measured));
+    if !page.times.sentences.is_empty() {
+        all.push(title(words::AGAINST_TIME));
+        let said = page.times.sentences.iter().cloned();
+        all.extend(said.map(Block::Text));
+    }
+    all.push(title(words::CAUTIONS));
+    all.extend(cautions(&page).into_iter().map(Block::Item));
+    all.push(title(words::LEFT_OUT));
+    all.extend(
+        not_modelled()
+            .iter()
+            .map(|&text| Block::Item(text.to_owned())),
+    );
+    all.push(title(words::SIGNED));
+    all.push(Block::Text(words::NO_APPROVAL.to_owned()));
+    all.push(Block::Lines(words::SIGN.map(str::to_owned).to_vec()));
+    all
+}
+
+fn head(state: &State, date: &str) -> Vec<Block> {
+    let gear = state.gear();
+    let sum =
+        to_text(gear).map_or_else(|_| String::new(), |text| format!("{:08X}", checksum(&text)));
+    let row = |name: &str, text: String| vec![name.to_owned(), text];
+    let mut rows = vec![
+        row(words::AIRPLANE, name_words(&gear.name)),
+        row(words::DATE, date.to_owned()),
+        row(words::CHECKSUM, sum),
+        row(words::PROGRAM, program_words(&state.program)),
+    ];
+    if !gear.note.trim().is_empty() {
+        rows.insert(1, row(words::NOTE, gear.note.clone()));
+    }
+    vec![title("Gearswing"), Block::Rows(rows)]
+}
+
+/// The marks are words here: a sheet has no color.
+fn verdicts(page: &Page) -> Block {
+    let of_leg = |leg: &LegAnswers| {
+        let mut row = vec![leg.name.clone()];
+        row.extend(leg.answers.iter().map(|answer| answer.line.clone()));
+        row.extend(leg.faults.iter().map(|fault| fault.text.clone()));
+        row
+    };
+    Block::Rows(page.answers.iter().map(of_leg).collect())
+}
+
+fn of_leg(state: &State, answers: &LegAnswers, all: &mut Vec<Block>) {
+    let leg = answers.leg;
+    let Some(model) = state.gear().legs.get(leg) else {
+        return;
+    };
+    all.push(Block::Title {
+        text: leg_title(&model.name, leg),
+        new_page: true,
+    });
+    let mut pictures = figures(state, leg);
+    // the curves stand behind the answers
+    let curves = pictures.pop();
+    all.extend(pictures.into_iter().map(Block::Figure));
+    all.push(heading(words::ANSWERS));
+    all.extend(
+        answers
+            .faults
+            .iter()
+            .map(|fault| Block::Text(fault.text.clone())),
+    );
+    for answer in &answers.answers {
+        let asked = format!("{} {}", answer.question_text, answer.verdict_text);
+        all.push(Block::Text(format!("{asked}. {}", answer.sentence)));
+        if !answer.rests_on.is_empty() {
+            all.push(Block::Text(words::RESTS_ON.to_owned()));
+        }
+        let rests = answer.rests_on.iter();
+        all.extend(rests.map(|on| Block::Item(on.text.clone())));
+    }
+    if let Some(curves) = curves {
+        all.push(heading(words::CURVES));
+        all.push(Block::Figure(curves));
+    }
+    all.push(heading(words::MEASUREMENTS));
+    let own = measurements(state.gear(), Some(leg), state.session.units);
+    all.extend(own.into_iter().map(Block::Measured));
+}
+
+/// Those of every answer once, and those that always stand.
+fn cautions(page: &Page) -> Vec<String> {
+    let mut all: Vec<String> = general_cautions()
+        .iter()
+        .map(|&text| text.to_owned())
+        .collect();
+    let rows = page.answers.iter().flat_map(|leg| &leg.answers);
+    let of_answers = rows
+        .flat_map(|row| &row.cautions)
+        .chain(&page.times.cautions);
+    for text in of_answers {
+        if !all.contains(text) {
+            all.push(text.clone());
+        }
+    }
+    all
+}

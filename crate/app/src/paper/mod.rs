@@ -1,0 +1,12 @@
+//! What stands on paper: the drawing as vectors at a round scale, and everything else as blocks that whoever
+//! prints them only has to set.
+
+/// The drawings at their scales.
+mod figure;
+/// The whole form.
+mod form;
+/// A scene as SVG.
+mod svg;
+
+pub use figure::{Figure, drawing_svg};
+pub use form::{Block, form};

@@ -1,0 +1,159 @@
+//! The form on paper: everything stands on it, and the drawing has the scale that it tells.
+use gearswing_app::paper::{Block, Figure, drawing_svg, form};
+use gearswing_app::words::paper as words;
+use gearswing_units::UnitChoice;
+
+use crate::support::Desk;
+
+fn all_text(blocks: &[Block]) -> String {
+    let mut all = String::new();
+    for block in blocks {
+        match block {
+            Block::Title { text, .. }
+            | Block::Heading(text)
+            | Block::Text(text)
+            | Block::Item(text) => all += text,
+            Block::Rows(rows) => all += &rows.concat().join("\n"),
+            Block::Measured((title, rows)) => {
+                all += title;
+                all += &rows.concat().join("\n");
+            }
+            Block::Figure(figure) => all += &figure.caption,
+            Block::Lines(lines) => all += &lines.join("\n"),
+        }
+        all.push('\n');
+    }
+    all
+}
+
+fn figures(blocks: &[Block]) -> Vec<&Figure> {
+    let of = |block| match block {
+        &Block::Figure(ref figure) => Some(figure),
+        _ => None,
+    };
+    blocks.iter().filter_map(of).collect()
+}
+
+/// The number behind the first of an attribute from a place in a text on.
+fn number(text: &str, attribute: &str) -> f64 {
+    let from = text.find(attribute).unwrap() + attribute.len();
+    let end = text[from..]
+        .find(|c: char| !c.is_ascii_digit() && c != '.' && c != '-')
+        .unwrap();
+    text[from..from + end].parse().unwrap()
+}
+
+#[test]
+fn every_answer_measurement_and_caution_stands_on_it() {
+    let desk = Desk::demo();
+    let page = desk.page();
+    let blocks = form(&desk.state, "2031-02-03");
+    let text = all_text(&blocks);
+    for leg in &page.answers {
+        for answer in &leg.answers {
+            assert!(text.contains(&answer.sentence), "{}", answer.sentence);
+            for on in &answer.rests_on {
+                assert!(text.contains(&on.text), "{}", on.text);
+            }
+            assert!(answer.cautions.iter().all(|caution| text.contains(caution)));
+        }
+    }
+    for caution in page
+        .cautions
+        .iter()
+        .chain(&page.not_modelled)
+        .chain(&page.times.cautions)
+    {
+        assert!(text.contains(caution), "{caution}");
+    }
+    let legs = (0..desk.state.gear().legs.len()).map(Some);
+    for leg in std::iter::once(None).chain(legs) {
+        for (title, rows) in words::measurements(desk.state.gear(), leg, UnitChoice::INCH) {
+            assert!(text.contains(&title) && rows.iter().flatten().all(|cell| text.contains(cell)));
+        }
+    }
+    for said in [
+        "Larkfield tourer",
+        "2031-02-03",
+        words::NO_APPROVAL,
+        page.program.as_str(),
+    ] {
+        assert!(text.contains(said), "{said}");
+    }
+    // drawing, detail and curves of each leg
+    assert_eq!(figures(&blocks).len(), 9);
+}
+
+/// The bar of so many inches is so long at the scale told, at 96 CSS pixels an inch (CSS Values and Units 3, 5.2).
+#[test]
+fn the_scale_bar_is_as_long_as_the_scale_says() {
+    let mut desk = Desk::demo();
+    for leg in 0..3 {
+        let blocks = form(&desk.state, "");
+        let drawing = figures(&blocks)[3 * leg];
+        let scale = number(&drawing.caption, "Scale 1:");
+        let bar = drawing.svg.rfind(" in</text>").unwrap();
+        let inches: f64 = {
+            let before = &drawing.svg[..bar];
+            let from = before.rfind('>').unwrap();
+            before[from + 1..].parse().unwrap()
+        };
+        // its line is the last level one before its text
+        let lines = drawing
+            .svg
+            .match_indices("<path d=\"M")
+            .map(|(at, _)| &drawing.svg[at + 10..]);
+        let ends = lines.filter_map(|line| {
+            let end = line.find('"')?;
+            let numbers: Vec<f64> = line[..end]
+                .split([' ', 'L', 'Z'])
+                .filter_map(|part| part.parse().ok())
+                .collect();
+            let [x0, y0, x1, y1] = numbers[..] else {
+                return None;
+            };
+            (y0 == y1 && x0 == 14.0 && y0 > 540.0).then_some(x1 - x0)
+        });
+        let longest = ends.fold(0.0, f64::max);
+        let wanted = inches * 96.0 / scale;
+        assert!(
+            (longest - wanted).abs() < 0.005 * wanted,
+            "{longest} {wanted}"
+        );
+        desk.enter("legs[0].name", &format!("Nose {leg}"));
+    }
+}
+
+#[test]
+fn a_picture_is_markup_of_its_own_whatever_the_names() {
+    let mut desk = Desk::demo();
+    desk.enter(
+        "legs[2].well[0].name",
+        "</text><script>x</script> & \"rib\"",
+    );
+    desk.state.session.leg = 2;
+    let svg = drawing_svg(&desk.state).unwrap();
+    assert!(svg.starts_with("<svg ") && svg.ends_with("</svg>"));
+    assert!(!svg.contains("<script"));
+    assert!(svg.contains("&lt;script&gt;") || svg.contains("&lt;/text&gt;"));
+    // every tag is one that a drawing needs
+    for (at, _) in svg.match_indices('<') {
+        let tag = &svg[at..];
+        let known = ["<svg ", "</svg>", "<path ", "<circle ", "<text ", "</text>"];
+        assert!(
+            known.iter().any(|known| tag.starts_with(known)),
+            "{}",
+            &tag[..20]
+        );
+    }
+}
+
+#[test]
+fn a_leg_that_cannot_be_worked_out_says_why() {
+    let mut desk = Desk::demo();
+    desk.enter("legs[0].actuator.bore_m", "0.1 in");
+    let blocks = form(&desk.state, "");
+    let page = desk.page();
+    let fault = &page.answers[0].faults[0].text;
+    assert!(all_text(&blocks).contains(fault), "{fault}");
+}

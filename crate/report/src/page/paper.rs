@@ -1,0 +1,147 @@
+//! What stands on paper.
+use gearswing_gear::field::{Field, Group, Kind, Path, Value, value_paths};
+use gearswing_gear::model::Gear;
+use gearswing_units::UnitChoice;
+
+use crate::compared::value_words;
+use crate::fields::{group_title, label};
+use crate::name::name_words;
+use crate::subject::{obstacle_words, spring_words};
+
+/// The press that prints.
+pub const PRINT: &str = "Print";
+
+/// The press that saves the drawing.
+pub const SAVE_PICTURE: &str = "Save the drawing as a picture";
+
+/// Heads of the lines at the top.
+pub const AIRPLANE: &str = "Airplane";
+/// Its note.
+pub const NOTE: &str = "Note";
+/// When it was printed.
+pub const DATE: &str = "Printed";
+/// What tells the file from any other.
+pub const CHECKSUM: &str = "Checksum of the gear file (CRC-32)";
+/// Which build.
+pub const PROGRAM: &str = "Worked out by";
+
+/// Heading of the verdicts.
+pub const VERDICTS: &str = "Verdicts";
+/// Heading of the answers of a leg.
+pub const ANSWERS: &str = "Answers";
+/// Before what an answer rests on.
+pub const RESTS_ON: &str = "It rests on:";
+/// Heading of the curves.
+pub const CURVES: &str = "Curves over travel";
+/// Heading of the measurements of a leg.
+pub const MEASUREMENTS: &str = "Measurements";
+/// Heading of those of the whole gear.
+pub const WHOLE_GEAR: &str = "The whole gear";
+/// Heading of the run against time.
+pub const AGAINST_TIME: &str = "Against time";
+/// Heading of the cautions.
+pub const CAUTIONS: &str = "Before you rely on it";
+/// Heading of what is left out.
+pub const LEFT_OUT: &str = "What the model leaves out";
+/// Heading of the lines to sign on.
+pub const SIGNED: &str = "Seen by";
+
+/// What a signature here is not.
+pub const NO_APPROVAL: &str = "This sheet is a record of figures and no approval. The maker's data, the regulations of your country, and the inspection and signature of a certificated mechanic, repairman or licensed engineer decide.";
+
+/// What is written on the lines below.
+pub const SIGN: [&str; 3] = ["Name and certificate", "Signature", "Date"];
+
+/// Under a drawing: its leg, the place, and its scale on paper.
+#[must_use]
+pub fn drawing_caption(leg: &str, scale: f64) -> String {
+    format!("{leg}. Scale 1:{scale:.0} when printed at 100 %: measure the scale bar to check it.")
+}
+
+/// Under a detail: its scale on paper, the travel and the gap.
+#[must_use]
+pub fn detail_caption(ratio: f64, travel: &str, value: &str) -> String {
+    let ratio = if ratio >= 1.0 {
+        format!("{ratio:.1}:1")
+    } else {
+        format!("1:{:.1}", 1.0 / ratio)
+    };
+    format!("Detail A ({ratio}), {travel}: {value}")
+}
+
+/// A group of measurements: its title, and a name and a value in each row.
+pub type Measured = (String, Vec<[String; 2]>);
+
+/// Every measurement of the gear itself or of a leg of it, group by group; what is left empty is left out.
+#[must_use]
+pub fn measurements(gear: &Gear, leg: Option<usize>, units: UnitChoice) -> Vec<Measured> {
+    let own = |path: &Path| {
+        path.field.is_of_leg() == leg.is_some() && leg.is_none_or(|leg| path.leg == leg)
+    };
+    let mut groups: Vec<Measured> = Vec::new();
+    for path in value_paths(gear).into_iter().filter(own) {
+        let Some(value) = path.value(gear) else {
+            continue;
+        };
+        let is_text = matches!(path.field.info().kind, Kind::Text);
+        let nothing = value == Value::Empty || value == Value::Text(String::new()) && is_text;
+        // the note stands at the top
+        if nothing || path.field == Field::GearNote || path.field == Field::GearName {
+            continue;
+        }
+        let title = title_of(gear, path);
+        let row = [label(path), value_words(path, &value, units)];
+        match groups.iter_mut().find(|(known, _)| *known == title) {
+            Some((_, rows)) => rows.push(row),
+            None => groups.push((title, vec![row])),
+        }
+    }
+    groups
+}
+
+/// Title of the group of a field, with the name of its spring or piece.
+fn title_of(gear: &Gear, path: Path) -> String {
+    let group = path.field.info().group;
+    let title = group_title(group);
+    let leg = gear.legs.get(path.leg);
+    let part = match group {
+        Group::Springs => leg
+            .and_then(|leg| leg.springs.get(path.entry))
+            .map(|spring| spring_words(&spring.name, path.entry)),
+        Group::Well => leg
+            .and_then(|leg| leg.well.get(path.entry))
+            .map(|piece| obstacle_words(&piece.name, path.entry)),
+        _ => None,
+    };
+    match part {
+        Some(part) => format!("{title}: {}", name_words(&part)),
+        None => title.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use gearswing_samples::full::full_gears;
+
+    /// Every number of a gear stands on paper once, and no title twice in a row.
+    #[test]
+    fn every_measurement_is_there() {
+        for gear in full_gears() {
+            let of_legs = (0..gear.legs.len()).map(Some);
+            let all: Vec<Measured> = std::iter::once(None)
+                .chain(of_legs)
+                .flat_map(|leg| measurements(&gear, leg, UnitChoice::METRIC))
+                .collect();
+            let rows: usize = all.iter().map(|(_, rows)| rows.len()).sum();
+            let numbers = value_paths(&gear).into_iter().filter(|path| {
+                matches!(path.value(&gear), Some(Value::Number(_) | Value::Points(_)))
+            });
+            assert!(rows >= numbers.count() && rows > 60);
+            assert!(
+                all.iter()
+                    .all(|(title, rows)| !title.is_empty() && !rows.is_empty())
+            );
+        }
+    }
+}
