@@ -4,7 +4,7 @@ use gearswing_report::page::names::leg_title;
 use gearswing_report::page::paper as words;
 use gearswing_solver::result::Finding;
 
-use super::svg::svg;
+use super::svg::{Node, picture};
 use crate::scene::{self, Paper, Viewport, bounds, worst};
 use crate::state::State;
 use crate::view;
@@ -31,7 +31,7 @@ const DETAIL_PX: f64 = 200.0;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Figure {
     /// As SVG.
-    pub svg: String,
+    pub picture: Node,
     /// What stands under it.
     pub caption: String,
 }
@@ -97,7 +97,7 @@ pub(super) fn figures(state: &State, leg: usize) -> Vec<Figure> {
 #[must_use]
 pub fn drawing_svg(state: &State) -> Option<String> {
     let (on_paper, _) = looked_at(state, state.session.leg)?;
-    Some(svg(&scene::drawing(&on_paper), 1.0))
+    Some(picture(&scene::drawing(&on_paper), 1.0).to_text())
 }
 
 fn title(state: &State, leg: usize) -> String {
@@ -107,7 +107,7 @@ fn title(state: &State, leg: usize) -> String {
 /// A picture at its own size.
 fn of(scene: &scene::Scene, caption: String) -> Figure {
     Figure {
-        svg: svg(scene, 1.0),
+        picture: picture(scene, 1.0),
         caption,
     }
 }
@@ -116,7 +116,7 @@ fn of(scene: &scene::Scene, caption: String) -> Figure {
 fn on_a_page(scene: &scene::Scene) -> Figure {
     let share = (PAGE_PX / scene.height_px).min(1.0);
     Figure {
-        svg: svg(scene, share),
+        picture: picture(scene, share),
         caption: String::new(),
     }
 }

@@ -94,7 +94,7 @@ fn head(state: &State, date: &str) -> Vec<Block> {
     if !gear.note.trim().is_empty() {
         rows.insert(1, row(words::NOTE, gear.note.clone()));
     }
-    vec![title("Gearswing"), Block::Rows(rows)]
+    vec![title(words::TITLE), Block::Rows(rows)]
 }
 
 /// The marks are words here: a sheet has no color.

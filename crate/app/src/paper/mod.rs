@@ -10,3 +10,4 @@ mod svg;
 
 pub use figure::{Figure, drawing_svg};
 pub use form::{Block, form};
+pub use svg::{NAMESPACE, Node};

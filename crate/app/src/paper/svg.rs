@@ -1,26 +1,87 @@
-//! A scene as a picture of its own in SVG 1.1: black on white, every width as on the screen.
-use std::fmt::Write as _;
-
+//! A scene as a picture in SVG 1.1, node by node: black on white, every width as on the screen. The page puts the
+//! nodes where they belong; a file has them as text.
 use crate::scene::{Anchor, Mark, Role, Scene, ScreenPoint, Shape, style};
 
-/// The picture of a scene at a share of its size; points that can be moved and cursors are for the screen.
-pub(super) fn svg(scene: &Scene, share: f64) -> String {
-    let (width, height) = (scene.width_px, scene.height_px);
-    let mut text = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{}\" height=\"{}\" viewBox=\"0 0 {width} {height}\" font-family=\"sans-serif\" stroke-linejoin=\"round\">",
-        width * share,
-        height * share
-    );
-    let marks = || scene.marks.iter().filter(|mark| is_printed(mark.role));
-    // texts come last, as on the screen
-    for of_texts in [false, true] {
-        let these = marks().filter(|mark| matches!(mark.shape, Shape::Text { .. }) == of_texts);
-        for mark in these {
-            put(&mut text, mark);
+/// The name space of SVG.
+pub const NAMESPACE: &str = "http://www.w3.org/2000/svg";
+
+/// A node of a picture.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Node {
+    /// Its tag.
+    pub tag: &'static str,
+    /// Its attributes.
+    pub attributes: Vec<(&'static str, String)>,
+    /// The text in it.
+    pub text: String,
+    /// The nodes in it.
+    pub nodes: Vec<Node>,
+}
+
+impl Node {
+    fn new(tag: &'static str) -> Self {
+        Self {
+            tag,
+            attributes: Vec::new(),
+            text: String::new(),
+            nodes: Vec::new(),
         }
     }
-    text.push_str("</svg>");
-    text
+
+    fn with(mut self, name: &'static str, value: impl ToString) -> Self {
+        self.attributes.push((name, value.to_string()));
+        self
+    }
+
+    /// A length or a place, to a hundredth of a pixel (CSS px).
+    fn at(self, name: &'static str, value_px: f64) -> Self {
+        self.with(name, format!("{value_px:.2}"))
+    }
+
+    /// The node as the text of a file.
+    pub(super) fn to_text(&self) -> String {
+        let attributes = self.attributes.iter();
+        let attributes =
+            attributes.map(|(name, value)| [" ", name, "=\"", &escaped(value), "\""].concat());
+        let inside: String = self.nodes.iter().map(Self::to_text).collect();
+        let tag = self.tag;
+        let attributes: String = attributes.collect();
+        format!("<{tag}{attributes}>{}{inside}</{tag}>", escaped(&self.text))
+    }
+}
+
+/// A text that is no markup, whatever stands in it.
+fn escaped(text: &str) -> String {
+    let mut all = String::with_capacity(text.len());
+    for letter in text.chars() {
+        match letter {
+            '&' => all.push_str("&amp;"),
+            '<' => all.push_str("&lt;"),
+            '>' => all.push_str("&gt;"),
+            '"' => all.push_str("&quot;"),
+            // XML has no word for these
+            letter if letter.is_control() => all.push(' '),
+            letter => all.push(letter),
+        }
+    }
+    all
+}
+
+/// The picture of a scene at a share of its size; points that can be moved and cursors are for the screen.
+pub(super) fn picture(scene: &Scene, share: f64) -> Node {
+    let (width, height) = (scene.width_px, scene.height_px);
+    let mut picture = Node::new("svg")
+        .with("xmlns", NAMESPACE)
+        .with("width", width * share)
+        .with("height", height * share)
+        .with("viewBox", format!("0 0 {width} {height}"))
+        .with("font-family", "sans-serif")
+        .with("stroke-linejoin", "round");
+    let marks = || scene.marks.iter().filter(|mark| is_printed(mark.role));
+    // texts come last, as on the screen
+    picture.nodes.extend(marks().filter_map(outline));
+    picture.nodes.extend(marks().filter_map(words));
+    picture
 }
 
 fn is_printed(role: Role) -> bool {
@@ -54,87 +115,80 @@ fn fill(role: Role) -> &'static str {
     }
 }
 
-fn put(text: &mut String, mark: &Mark) {
-    let style = style(mark.role);
-    let filled = match &mark.shape {
-        Shape::Path { filled, .. } | Shape::Circle { filled, .. } => *filled,
-        Shape::Text { .. } => {
-            words(text, mark, style.bold);
-            return;
-        }
-    };
-    match &mark.shape {
-        Shape::Path { points, closed, .. } => {
-            text.push_str("<path d=\"");
-            for (at, point) in points.iter().enumerate() {
-                text.push(if at == 0 { 'M' } else { 'L' });
-                place(text, point);
-            }
-            text.push_str(if *closed { "Z\"" } else { "\"" });
-        }
+/// A line, an area or a circle.
+fn outline(mark: &Mark) -> Option<Node> {
+    let (node, is_filled) = match &mark.shape {
+        Shape::Path {
+            points,
+            closed,
+            filled,
+        } => (path(points, *closed), *filled),
         Shape::Circle {
-            centre, radius_px, ..
+            centre,
+            radius_px,
+            filled,
         } => {
-            let ScreenPoint { x_px, y_px } = centre;
-            // a text grows without an error
-            let _ = write!(
-                text,
-                "<circle cx=\"{x_px:.2}\" cy=\"{y_px:.2}\" r=\"{radius_px:.2}\""
-            );
+            let node = Node::new("circle").at("cx", centre.x_px);
+            (node.at("cy", centre.y_px).at("r", *radius_px), *filled)
         }
-        Shape::Text { .. } => {}
-    }
-    let inside = if filled { fill(mark.role) } else { "none" };
-    let _ = write!(text, " fill=\"{inside}\"");
-    if !filled || style.outlined {
-        let _ = write!(
-            text,
-            " stroke=\"{}\" stroke-width=\"{}\"",
-            ink(mark.role),
-            style.width
-        );
+        Shape::Text { .. } => return None,
+    };
+    let style = style(mark.role);
+    let inside = if is_filled { fill(mark.role) } else { "none" };
+    let mut node = node.with("fill", inside);
+    if !is_filled || style.outlined {
+        node = node
+            .with("stroke", ink(mark.role))
+            .with("stroke-width", style.width);
         if !style.dash.is_empty() {
             let dashes: Vec<String> = style.dash.iter().map(f64::to_string).collect();
-            let _ = write!(text, " stroke-dasharray=\"{}\"", dashes.join(" "));
+            node = node.with("stroke-dasharray", dashes.join(","));
         }
     }
-    text.push_str("/>");
+    Some(node)
 }
 
-fn place(text: &mut String, point: &ScreenPoint) {
-    let _ = write!(text, "{:.2} {:.2}", point.x_px, point.y_px);
+fn path(points: &[ScreenPoint], closed: bool) -> Node {
+    let to = |(at, point): (usize, &ScreenPoint)| {
+        let step = if at == 0 { "M" } else { "L" };
+        format!("{step}{:.2},{:.2}", point.x_px, point.y_px)
+    };
+    let mut way: String = points.iter().enumerate().map(to).collect();
+    if closed {
+        way.push('Z');
+    }
+    Node::new("path").with("d", way)
 }
 
-fn words(text: &mut String, mark: &Mark, bold: bool) {
+/// A text with a halo of the paper.
+fn words(mark: &Mark) -> Option<Node> {
     let Shape::Text {
         at,
-        text: words,
+        text,
         anchor,
         size_px,
     } = &mark.shape
     else {
-        return;
+        return None;
     };
     let anchor = match anchor {
         Anchor::Start => "start",
         Anchor::Middle => "middle",
         Anchor::End => "end",
     };
-    let weight = if bold { " font-weight=\"700\"" } else { "" };
-    let _ = write!(
-        text,
-        "<text x=\"{:.2}\" y=\"{:.2}\" font-size=\"{size_px}\" text-anchor=\"{anchor}\" dominant-baseline=\"central\" paint-order=\"stroke\" stroke=\"#fff\" stroke-width=\"3\"{weight}>",
-        at.x_px, at.y_px
-    );
-    for letter in words.chars() {
-        match letter {
-            '&' => text.push_str("&amp;"),
-            '<' => text.push_str("&lt;"),
-            '>' => text.push_str("&gt;"),
-            // XML has no word for these
-            letter if letter.is_control() => text.push(' '),
-            letter => text.push(letter),
-        }
-    }
-    text.push_str("</text>");
+    let weight = if style(mark.role).bold { "700" } else { "400" };
+    let node = Node::new("text")
+        .at("x", at.x_px)
+        .at("y", at.y_px)
+        .with("font-size", size_px)
+        .with("font-weight", weight)
+        .with("text-anchor", anchor)
+        .with("dominant-baseline", "central")
+        .with("paint-order", "stroke")
+        .with("stroke", "#fff")
+        .with("stroke-width", 3);
+    Some(Node {
+        text: text.clone(),
+        ..node
+    })
 }

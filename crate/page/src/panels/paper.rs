@@ -2,8 +2,8 @@
 
 use crate::dom::{by_id, document, element};
 use crate::error::Result;
-use gearswing_app::paper::{Block, Figure};
-use web_sys::{DomParser, Element, HtmlElement, SupportedType};
+use gearswing_app::paper::{Block, Figure, NAMESPACE, Node};
+use web_sys::{Element, HtmlElement};
 
 /// Puts a form on the page, in the place of the one before.
 pub(crate) fn put(blocks: &[Block]) -> Result<()> {
@@ -69,13 +69,25 @@ fn table<'r>(rows: impl Iterator<Item = &'r [String]>) -> Result<Element> {
     Ok(table.into())
 }
 
-/// A picture, read as one: nothing of it runs.
+/// A picture with what stands under it.
 fn picture(figure: &Figure) -> Result<Element> {
     let node = element("figure", "")?;
-    let read = DomParser::new()?.parse_from_string(&figure.svg, SupportedType::ImageSvgXml)?;
-    if let Some(svg) = read.document_element() {
-        node.append_child(&document()?.import_node_with_deep(&svg, true)?)?;
-    }
+    node.append_child(drawn(&figure.picture)?.as_ref())?;
     node.append_child(said("figcaption", "", &figure.caption)?.as_ref())?;
     Ok(node.into())
+}
+
+fn drawn(node: &Node) -> Result<Element> {
+    let made = document()?.create_element_ns(Some(NAMESPACE), node.tag)?;
+    // the name space is no attribute here
+    for (name, value) in node.attributes.iter().filter(|(name, _)| *name != "xmlns") {
+        made.set_attribute(name, value)?;
+    }
+    if !node.text.is_empty() {
+        made.set_text_content(Some(&node.text));
+    }
+    for child in &node.nodes {
+        made.append_child(drawn(child)?.as_ref())?;
+    }
+    Ok(made)
 }

@@ -14,6 +14,9 @@ pub const PRINT: &str = "Print";
 /// The press that saves the drawing.
 pub const SAVE_PICTURE: &str = "Save the drawing as a picture";
 
+/// Over everything.
+pub const TITLE: &str = "Landing gear by Gearswing";
+
 /// Heads of the lines at the top.
 pub const AIRPLANE: &str = "Airplane";
 /// Its note.
