@@ -4,6 +4,8 @@
 
 /// Version and licenses at the foot.
 mod about;
+/// States kept to compare with, an adviser, paper.
+mod compare;
 /// Frame time of a drag, memory over a long one.
 mod drag;
 /// Files: kept, exported, imported, opened elsewhere.

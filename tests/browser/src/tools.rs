@@ -3,6 +3,7 @@
 use crate::browser::Browser;
 use crate::page::Spot;
 use anyhow::{Context, Result};
+use base64::Engine;
 use futures_util::{StreamExt, TryStreamExt, stream};
 use serde_json::{Value, json};
 
@@ -38,6 +39,23 @@ impl Browser {
             .collect();
         let values = json!({"type": kind, "touchPoints": points});
         self.tool("Input.dispatchTouchEvent", values).await?;
+        Ok(())
+    }
+
+    /// Prints the page on paper of this size (in) as the browser does; the file.
+    pub async fn printed(&self, width_in: f64, height_in: f64) -> Result<Vec<u8>> {
+        let values = json!({"paperWidth": width_in, "paperHeight": height_in});
+        let answer = self.tool("Page.printToPDF", values).await?;
+        let data = answer.get("data").and_then(Value::as_str);
+        let data = data.context("nothing was printed")?;
+        Ok(base64::engine::general_purpose::STANDARD.decode(data)?)
+    }
+
+    /// Shows the page as it goes on paper, or on the screen again.
+    pub async fn on_paper(&self, on: bool) -> Result<()> {
+        let media = if on { "print" } else { "" };
+        self.tool("Emulation.setEmulatedMedia", json!({"media": media}))
+            .await?;
         Ok(())
     }
 

@@ -9,6 +9,7 @@ use gearswing_report::page::sheets::Sheet;
 use crate::effect::Effect;
 use crate::msg::Compare;
 use crate::state::{Act, Origin, State};
+use crate::view::NoticeKind;
 
 pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
     state.end_gesture();
@@ -92,7 +93,8 @@ fn keep(state: &mut State) -> Vec<Effect> {
         Some(())
     });
     let text = words::kept(&name);
-    state.session.notices.info(text.clone());
+    let notices = &mut state.session.notices;
+    notices.add_of_now(NoticeKind::Info, text.clone(), Vec::new());
     vec![Effect::Announce { text }]
 }
 

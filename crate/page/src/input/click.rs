@@ -121,7 +121,10 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
         "fit" => Msg::View(View::Fit),
         "zoom-in" => Msg::View(View::Zoom { factor: ZOOM }),
         "zoom-out" => Msg::View(View::Zoom { factor: 1.0 / ZOOM }),
-        "keep" => Msg::Compare(Compare::Keep),
+        "keep" => {
+            close_drops(None)?;
+            Msg::Compare(Compare::Keep)
+        }
         "play" => Msg::Play(Play::Toggle),
         "sheet-height" => Msg::View(View::SheetHeight),
         "mark-before" => Msg::Play(Play::Mark { up: false }),

@@ -1,0 +1,190 @@
+//! Before and after: a kept state, an adviser who changes two numbers on a phone, and what is taken over; paper.
+
+use anyhow::{Context, Result, ensure};
+use gearswing_browser_tests::{Browser, Device, in_browser, journey};
+use serde_json::json;
+
+/// Texts of what a selector finds.
+async fn texts(browser: &Browser, css: &str) -> Result<Vec<String>> {
+    browser
+        .script(
+            "return [...document.querySelectorAll(arguments[0])].map((node) => node.innerText);",
+            &[json!(css)],
+        )
+        .await
+}
+
+/// The code of the link as it is put on the clipboard.
+async fn code(browser: &Browser) -> Result<String> {
+    browser
+        .script::<Option<bool>>(
+            "window.copied = null;
+             navigator.clipboard.writeText = (text) => { window.copied = text; return Promise.resolve(); };
+             return null;",
+            &[],
+        )
+        .await?;
+    browser.press("#share > summary").await?;
+    browser.press("[data-act=copy-link]").await?;
+    browser
+        .wait_until("the link is copied", "return window.copied !== null;")
+        .await?;
+    let link: String = browser.script("return window.copied;", &[]).await?;
+    let code = link.split('#').nth(1).context("no fragment")?;
+    Ok(code.to_owned())
+}
+
+const TIRE: &str = "legs[2].wheel.tire.diameter_m";
+const BORE: &str = "legs[1].actuator.bore_m";
+
+#[test]
+fn an_adviser_answers_from_a_phone_and_one_change_is_taken_over() {
+    journey("adviser", async |browser| {
+        browser.open("").await?;
+        browser.open_group("Wheel").await?;
+        browser.enter("legs[2].wheel.mass_kg", "20 lb").await?;
+        let asked = code(browser).await?;
+        let mut answer = String::new();
+        in_browser(Device::PHONE, "adviser, phone", async |phone| {
+            phone.open(&format!("#{asked}")).await?;
+            phone.open_group("Wheel").await?;
+            phone.enter(TIRE, "17 in").await?;
+            phone.choose_leg("Left main").await?;
+            phone.open_group("Actuator").await?;
+            phone.enter(BORE, "1 1/4").await?;
+            phone.sheet("changes").await?;
+            let line = phone.text("#changes-line").await?;
+            ensure!(line == "2 changes from As received.", "{line}");
+            answer = code(phone).await?;
+            Ok(())
+        })
+        .await?;
+        browser.open(&format!("#{answer}")).await?;
+        // what was changed is seen at once
+        let line = browser.text("#changes-line").await?;
+        ensure!(line == "2 changes from As received.", "{line}");
+        let was = texts(browser, "#verdict-rows .was").await?;
+        ensure!(was.iter().any(|text| text.starts_with("was −")), "{was:?}");
+        browser
+            .press_button("#shared", "Compare with my own")
+            .await?;
+        let places = texts(browser, "#changes-list .file-title").await?;
+        ensure!(places.len() == 2, "{places:?}");
+        // the second of them, the tire, alone
+        browser
+            .press("#changes-list li:nth-child(2) button")
+            .await?;
+        let left = texts(browser, "#changes-list .file-title").await?;
+        ensure!(left == [places[0].clone()], "{left:?}");
+        ensure!(browser.text("#changes-line").await?.starts_with("1 change"));
+        browser.choose_leg("Right main").await?;
+        browser.open_group("Wheel").await?;
+        let tire = browser.field(TIRE).await?;
+        ensure!(tire == "17", "{tire}");
+        // and undone
+        browser.press("#undo").await?;
+        let tire = browser.field(TIRE).await?;
+        ensure!(tire != "17", "{tire}");
+        Ok(())
+    });
+}
+
+#[test]
+fn a_kept_state_outlives_a_reload() {
+    journey("kept state", async |browser| {
+        browser.open("").await?;
+        browser.press("#keep").await?;
+        browser.open_group("Wheel").await?;
+        browser.enter(TIRE, "17 in").await?;
+        browser.sheet("changes").await?;
+        browser
+            .script::<Option<bool>>(
+                "const name = document.getElementById('kept-name');
+                 name.value = '<b>old</b> tires'; name.dispatchEvent(new Event('change', {bubbles: true}));
+                 return null;",
+                &[],
+            )
+            .await?;
+        browser.settled().await?;
+        browser
+            .wait_until(
+                "it is kept",
+                "return document.getElementById('file-state').innerText.startsWith('Kept');",
+            )
+            .await?;
+        browser.reload().await?;
+        browser.sheet("changes").await?;
+        let line = browser.text("#changes-line").await?;
+        ensure!(line == "1 change from <b>old</b> tires.", "{line}");
+        browser.press("#changes-list button").await?;
+        let line = browser.text("#changes-line").await?;
+        ensure!(line.starts_with("Nothing differs"), "{line}");
+        Ok(())
+    });
+}
+
+/// Letter and A4 (in).
+const PAPERS: [(f64, f64); 2] = [(8.5, 11.0), (8.27, 11.69)];
+
+#[test]
+fn a_form_of_its_own_is_printed() {
+    // as wide as A4 with margins of 15 mm
+    let device = Device {
+        width: 680,
+        ..Device::DESK
+    };
+    gearswing_browser_tests::journey_on(device, "paper", async |browser| {
+        browser.open("").await?;
+        for (width, height) in PAPERS {
+            let file = browser.printed(width, height).await?;
+            ensure!(file.starts_with(b"%PDF"), "no file was printed");
+            let pages = file
+                .windows(11)
+                .filter(|bytes| bytes == b"/Type /Page")
+                .count()
+                - file
+                    .windows(12)
+                    .filter(|bytes| bytes == b"/Type /Pages")
+                    .count();
+            ensure!((8..=24).contains(&pages), "{pages} pages");
+        }
+        // nothing of it stays on the screen
+        ensure!(browser.text("#paper").await?.is_empty());
+        browser
+            .script::<Option<bool>>(
+                "window.dispatchEvent(new Event('beforeprint')); return null;",
+                &[],
+            )
+            .await?;
+        browser.on_paper(true).await?;
+        let wide: Vec<String> = browser
+            .script(
+                "return [...document.querySelectorAll('#paper :is(h1, h2, p, table, td, svg, .columns)')]
+                   .filter((node) => node.getBoundingClientRect().right > window.innerWidth + 0.5)
+                   .map((node) => node.tagName + ' ' + node.textContent.slice(0, 40));",
+                &[],
+            )
+            .await?;
+        // what is wider makes the browser print all of it smaller, and the scale is none
+        ensure!(wide.is_empty(), "{wide:?}");
+        let text = browser.text("#paper").await?;
+        for said in [
+            "Scale 1:10",
+            "Detail A",
+            "Does it clear? No",
+            "Before you rely on it",
+            "Signature",
+        ] {
+            ensure!(text.contains(said), "{said} is not there");
+        }
+        ensure!(!browser.text("#paper h1").await?.is_empty());
+        let others: bool = browser
+            .script(
+                "return document.getElementById('page').checkVisibility();",
+                &[],
+            )
+            .await?;
+        ensure!(!others, "the page of the screen is printed too");
+        browser.on_paper(false).await
+    });
+}
