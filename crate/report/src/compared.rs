@@ -4,7 +4,7 @@ use crate::name::name_words;
 use crate::text::capital_first;
 use gearswing_gear::field::{Change, Field, Kind, Path, Place, Value};
 use gearswing_gear::model::{Gear, Point};
-use gearswing_units::{Quantity, UnitChoice, format};
+use gearswing_units::{Quantity, UnitChoice, format_field};
 
 /// A difference in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,7 +32,11 @@ pub fn change_text(change: &Change, gear: &Gear, units: UnitChoice) -> ChangeTex
         }
     };
     let said = |value: &Value| match change.place {
-        Place::Legs | Place::List(_) => counted(value),
+        Place::Legs => match value {
+            Value::Text(names) => name_words(names),
+            _ => String::new(),
+        },
+        Place::List(_) => counted(value),
         Place::Field(path) => value_words(path, value, units),
     };
     ChangeText {
@@ -65,7 +69,7 @@ pub(crate) fn value_words(path: Path, value: &Value, units: UnitChoice) -> Strin
     let info = path.field.info();
     let quantity = info.quantity().unwrap_or(Quantity::Ratio);
     match (value, info.kind) {
-        (Value::Number(number), _) => format(quantity, units, *number),
+        (Value::Number(number), _) => typed(quantity, units, *number),
         (Value::Empty, _) => "empty".to_owned(),
         (Value::Text(key), Kind::Choice(_)) => option_words(path.field, key),
         (Value::Text(keys), Kind::Set(_)) if keys.is_empty() => "none".to_owned(),
@@ -90,16 +94,16 @@ fn points_words(points: &[Point], units: UnitChoice) -> String {
     if points.is_empty() {
         return "no points".to_owned();
     }
-    let said = |number: f64| format(Quantity::Length, units, number);
-    let pair = |point: &Point| {
-        let (x, y) = (said(point.x), said(point.y));
-        let figure = |text: &str| text.split(' ').next().unwrap_or_default().to_owned();
-        format!("{}, {}", figure(&x), figure(&y))
-    };
+    let figure = |number: f64| format_field(Quantity::Length, units, number);
+    let pair = |point: &Point| format!("{}, {}", figure(point.x), figure(point.y));
     let all: Vec<String> = points.iter().map(pair).collect();
-    let unit = said(0.0);
-    let unit = unit.split_once(' ').map_or("", |(_, unit)| unit);
-    format!("{} {unit}", all.join("; "))
+    Quantity::Length.unit(units).with_number(&all.join("; "))
+}
+
+/// A number with its unit as its field has it: "7/8 in", not rounded as an answer is.
+fn typed(quantity: Quantity, units: UnitChoice, si: f64) -> String {
+    let number = format_field(quantity, units, si);
+    quantity.unit(units).with_number(&number)
 }
 
 #[cfg(test)]

@@ -36,8 +36,8 @@ pub struct Figure {
     pub caption: String,
 }
 
-/// The state as it is looked at for the drawing of a leg on paper, and the scale.
-fn looked_at(state: &State, leg: usize) -> Option<(State, f64)> {
+/// The state as it is looked at for the drawing of a leg on paper, at a place or at its worst one; and the scale.
+fn looked_at(state: &State, leg: usize, progress: Option<f64>) -> Option<(State, f64)> {
     let mut on_paper = state.clone();
     let session = &mut on_paper.session;
     session.leg = leg;
@@ -50,7 +50,8 @@ fn looked_at(state: &State, leg: usize) -> Option<(State, f64)> {
     session.detail_px = DETAIL_PX;
     let good = on_paper.derived.good(leg)?;
     let place = worst(&good.result.findings).and_then(|finding: &Finding| finding.place);
-    session.progress = place.map_or(good.range().0, |place| place.progress);
+    let worst = place.map_or(good.range().0, |place| place.progress);
+    session.progress = progress.unwrap_or(worst);
     let all = bounds(&good.leg, Some(good));
     let size = all.high - all.low;
     let room = (
@@ -72,7 +73,7 @@ fn looked_at(state: &State, leg: usize) -> Option<(State, f64)> {
 
 /// The drawing of a leg, its detail, and its curves; none of a leg that cannot be worked out.
 pub(super) fn figures(state: &State, leg: usize) -> Vec<Figure> {
-    let Some((on_paper, scale)) = looked_at(state, leg) else {
+    let Some((on_paper, scale)) = looked_at(state, leg, None) else {
         return Vec::new();
     };
     let mut all = vec![of(
@@ -96,7 +97,7 @@ pub(super) fn figures(state: &State, leg: usize) -> Vec<Figure> {
 /// The drawing of the leg in hand as a file of its own; `None` of a leg that cannot be worked out.
 #[must_use]
 pub fn drawing_svg(state: &State) -> Option<String> {
-    let (on_paper, _) = looked_at(state, state.session.leg)?;
+    let (on_paper, _) = looked_at(state, state.session.leg, Some(state.session.progress))?;
     Some(picture(&scene::drawing(&on_paper), 1.0).to_text())
 }
 

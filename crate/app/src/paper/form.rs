@@ -6,7 +6,7 @@ use gearswing_report::{general_cautions, name_words, not_modelled, program_words
 
 use super::figure::{Figure, figures};
 use crate::state::State;
-use crate::view::{LegAnswers, Page, view};
+use crate::view::{LegAnswers, ListRow, Page, view};
 
 /// A piece of the form.
 #[derive(Clone, Debug, PartialEq)]
@@ -52,6 +52,7 @@ pub fn form(state: &State, date: &str) -> Vec<Block> {
     let mut all = head(state, date);
     all.push(heading(words::VERDICTS));
     all.push(verdicts(&page));
+    all.extend(changes(&page));
     for answers in &page.answers {
         of_leg(state, answers, &mut all);
     }
@@ -101,11 +102,27 @@ fn head(state: &State, date: &str) -> Vec<Block> {
 fn verdicts(page: &Page) -> Block {
     let of_leg = |leg: &LegAnswers| {
         let mut row = vec![leg.name.clone()];
-        row.extend(leg.answers.iter().map(|answer| answer.line.clone()));
+        row.extend(leg.answers.iter().map(|answer| match &answer.was {
+            Some((_, was)) => [answer.line.as_str(), was].join("; "),
+            None => answer.line.clone(),
+        }));
         row.extend(leg.faults.iter().map(|fault| fault.text.clone()));
         row
     };
     Block::Rows(page.answers.iter().map(of_leg).collect())
+}
+
+/// What has changed from the state compared with.
+fn changes(page: &Page) -> Vec<Block> {
+    let changes = &page.changes;
+    if changes.name.is_none() {
+        return Vec::new();
+    }
+    let row = |row: &ListRow| vec![row.name.clone(), row.text.clone()];
+    vec![
+        heading(&changes.line),
+        Block::Rows(changes.rows.iter().map(row).collect()),
+    ]
 }
 
 fn of_leg(state: &State, answers: &LegAnswers, all: &mut Vec<Block>) {
@@ -115,7 +132,7 @@ fn of_leg(state: &State, answers: &LegAnswers, all: &mut Vec<Block>) {
     };
     all.push(Block::Title {
         text: leg_title(&model.name, leg),
-        new_page: true,
+        new_page: leg > 0,
     });
     let mut pictures = figures(state, leg);
     // the curves stand behind the answers
@@ -129,8 +146,9 @@ fn of_leg(state: &State, answers: &LegAnswers, all: &mut Vec<Block>) {
             .map(|fault| Block::Text(fault.text.clone())),
     );
     for answer in &answers.answers {
-        let asked = format!("{} {}", answer.question_text, answer.verdict_text);
-        all.push(Block::Text(format!("{asked}. {}", answer.sentence)));
+        let asked = [answer.question_text.as_str(), &answer.verdict_text].join(" ");
+        all.push(Block::Heading(asked));
+        all.push(Block::Text(answer.sentence.clone()));
         if !answer.rests_on.is_empty() {
             all.push(Block::Text(words::RESTS_ON.to_owned()));
         }

@@ -7,6 +7,7 @@ use gearswing_report::page::history::{Step, step_words};
 use gearswing_report::page::sheets::Sheet;
 
 use crate::effect::Effect;
+use crate::fields;
 use crate::msg::Compare;
 use crate::state::{Act, Origin, State};
 use crate::view::NoticeKind;
@@ -24,11 +25,7 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
             });
         }
         Compare::Rename { name } => {
-            state.edit(act(Step::Compare), |gear| {
-                let at = gear.before?;
-                gear.kept.get_mut(at)?.name = name;
-                Some(())
-            });
+            state.edit(act(Step::Compare), |gear| rename(gear, name.trim()));
         }
         Compare::Remove { state: at } => {
             state.edit(act(Step::Compare), |gear| remove(gear, at));
@@ -51,12 +48,19 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
     Vec::new()
 }
 
-/// A name that no kept state has yet.
-fn free_name(gear: &Gear, name: impl Fn(usize) -> String) -> String {
-    let taken = |name: &String| gear.kept.iter().any(|kept| kept.name == *name);
-    // one more than there are states is enough
-    let mut names = (1..=gear.kept.len() + 1).map(name);
-    names.find(|name| !taken(name)).unwrap_or_default()
+/// A name that no kept state has: `name`, with a number behind it if need be.
+fn free_name(gear: &Gear, name: &str) -> String {
+    fields::free_name(name, gear.kept.iter().map(|kept| kept.name.as_str()))
+}
+
+/// Gives the state compared with another name; one without a name could not be told from others.
+fn rename(gear: &mut Gear, name: &str) -> Option<()> {
+    let at = gear.before.filter(|_| !name.is_empty())?;
+    if gear.kept.get(at)?.name != name {
+        let free = free_name(gear, name);
+        gear.kept.get_mut(at)?.name = free;
+    }
+    Some(())
 }
 
 /// Compares with one more state.
@@ -72,7 +76,7 @@ fn with_own(state: &mut State) -> Vec<Effect> {
     }
     let brought = state.gear().clone();
     let effects = super::file::leave_shared(state);
-    let name = free_name(state.gear(), words::sent_name);
+    let name = free_name(state.gear(), words::SENT);
     state.edit(Act::single(step_words(Step::Keep)), |gear| {
         let kept = Kept {
             sent: true,
@@ -86,7 +90,13 @@ fn with_own(state: &mut State) -> Vec<Effect> {
 }
 
 fn keep(state: &mut State) -> Vec<Effect> {
-    let name = free_name(state.gear(), words::state_name);
+    if let Some(text) = keep_once(state) {
+        let notices = &mut state.session.notices;
+        notices.add_of_now(NoticeKind::Info, text.clone(), Vec::new());
+        return vec![Effect::Announce { text }];
+    }
+    let number = state.gear().kept.len() + 1;
+    let name = free_name(state.gear(), &words::state_name(number));
     state.edit(Act::single(step_words(Step::Keep)), |gear| {
         let kept = Kept::of(gear, name.clone());
         push(gear, kept);
@@ -96,6 +106,19 @@ fn keep(state: &mut State) -> Vec<Effect> {
     let notices = &mut state.session.notices;
     notices.add_of_now(NoticeKind::Info, text.clone(), Vec::new());
     vec![Effect::Announce { text }]
+}
+
+/// Compares with the kept state that is as the gear is now, if there is one; what is said then.
+fn keep_once(state: &mut State) -> Option<String> {
+    let gear = state.gear();
+    let same = |kept: &Kept| gearswing_gear::field::changes(gear, &kept.gear).is_empty();
+    let at = gear.kept.iter().position(same)?;
+    let name = gear.kept.get(at)?.name.clone();
+    state.edit(Act::single(step_words(Step::Compare)), |gear| {
+        gear.before = Some(at);
+        Some(())
+    });
+    Some(words::kept_already(&name))
 }
 
 fn remove(gear: &mut Gear, at: usize) -> Option<()> {

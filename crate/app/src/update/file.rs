@@ -199,12 +199,21 @@ fn export(state: &mut State) -> Vec<Effect> {
     }
 }
 
+fn leg_title(state: &State, leg: usize) -> String {
+    let name = state.gear().legs.get(leg).map_or("", |leg| &leg.name);
+    gearswing_report::page::names::leg_title(name, leg)
+}
+
 fn save_picture(state: &State) -> Vec<Effect> {
     let Some(text) = drawing_svg(state) else {
         return Vec::new();
     };
     vec![Effect::Download {
-        name: format!("{}.svg", file_stem(&state.gear().name)),
+        name: format!(
+            "{}-{}.svg",
+            file_stem(&state.gear().name),
+            file_stem(&leg_title(state, state.session.leg))
+        ),
         mime: "image/svg+xml".to_owned(),
         text,
     }]

@@ -250,12 +250,13 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
 /// How an answer stood in the state compared with, where it or its number was another.
 fn was(state: &State, leg: usize, finding: &Finding, figure: &str) -> Option<(Verdict, String)> {
     let (gear, at, good) = state.before.leg(state.gear(), leg)?;
+    let sent = state.gear().state_before().is_some_and(|kept| kept.sent);
     let mut found = good.result.findings.iter();
     let before = found.find(|before| before.question == finding.question)?;
     let about = subject(gear, at, good, TireChoice::Fitted, state.session.units);
     let told = finding_figure(&about, before);
     (told != figure || before.verdict != finding.verdict)
-        .then(|| (before.verdict, changes::was(&told)))
+        .then(|| (before.verdict, changes::was(&told, sent)))
 }
 
 fn former(

@@ -56,7 +56,7 @@ pub(crate) fn changes(state: &State) -> ChangesText {
     );
     ChangesText {
         line: match before {
-            Some(kept) => words::changes_line(found.len(), &kept.name),
+            Some(kept) => words::changes_line(found.len(), &kept.name, sent),
             None => words::NONE_CHOSEN.to_owned(),
         },
         rows: rows.collect(),
@@ -89,13 +89,13 @@ fn kept(state: &State) -> Vec<ListRow> {
                 action(
                     format!("kept.with.{at}"),
                     label,
-                    String::new(),
+                    words::act_on(label, name),
                     Compare::With { state: with },
                 ),
                 action(
                     format!("kept.remove.{at}"),
                     words::REMOVE,
-                    String::new(),
+                    words::act_on(words::REMOVE, name),
                     Compare::Remove { state: at },
                 ),
             ],

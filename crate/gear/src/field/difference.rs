@@ -21,7 +21,7 @@ pub enum Place {
 pub struct Change {
     /// Where.
     pub place: Place,
-    /// What stood there before; of a list the number of its entries.
+    /// What stood there before; of a list the number of its entries, of the legs their names.
     pub before: Value,
     /// What stands there now.
     pub now: Value,
@@ -46,6 +46,12 @@ fn length(gear: &Gear, list: Field, leg: usize) -> usize {
         Field::FreeSpeed => usize::from(of.drive.electric.is_some()),
         _ => entries(gear, list, leg),
     }
+}
+
+/// The names of all legs.
+fn names(gear: &Gear) -> Value {
+    let names = gear.legs.iter().map(|leg| leg.name.as_str());
+    Value::Text(names.collect::<Vec<_>>().join(", "))
 }
 
 fn count(entries: usize) -> Value {
@@ -93,8 +99,8 @@ pub fn changes(now: &Gear, before: &Gear) -> Vec<Change> {
     if now.legs.len() != before.legs.len() {
         all.push(Change {
             place: Place::Legs,
-            before: count(before.legs.len()),
-            now: count(now.legs.len()),
+            before: names(before),
+            now: names(now),
         });
     }
     let before = &aligned(now, before);

@@ -50,7 +50,10 @@ fn lines(leg: &LegAnswers) -> Vec<Said> {
     }
     let said = |answer: &AnswerRow| Said {
         verdict: answer.verdict,
-        text: answer.short.clone(),
+        text: match &answer.was {
+            Some((_, was)) => [answer.short.as_str(), was].join("; "),
+            None => answer.short.clone(),
+        },
     };
     leg.answers.iter().map(said).collect()
 }

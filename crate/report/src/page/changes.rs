@@ -23,19 +23,21 @@ pub fn kept(name: &str) -> String {
     )
 }
 
-/// The first line: how many numbers differ from the state compared with.
+/// The first line: how many numbers differ from the state compared with, or would with somebody else's.
 #[must_use]
-pub fn changes_line(count: usize, name: &str) -> String {
+pub fn changes_line(count: usize, name: &str, sent: bool) -> String {
     let name = name_words(name);
-    match count {
-        0 => format!("Nothing differs from {name}."),
-        1 => format!("1 change from {name}."),
-        count => format!("{count} changes from {name}."),
+    match (count, sent) {
+        (0, _) => format!("Nothing differs from {name}."),
+        (1, false) => format!("1 change from {name}."),
+        (count, false) => format!("{count} changes from {name}."),
+        (1, true) => format!("{name}: 1 change to your gear."),
+        (count, true) => format!("{name}: {count} changes to your gear."),
     }
 }
 
 /// The first line where no state is compared with.
-pub const NONE_CHOSEN: &str = "No kept state is compared with.";
+pub const NONE_CHOSEN: &str = "Not compared with any kept state.";
 
 /// From what to what a value has changed, or would with what somebody else has there.
 #[must_use]
@@ -68,14 +70,8 @@ pub fn take_all(sent: bool) -> &'static str {
 /// Name of the state in which a link came.
 pub const AS_RECEIVED: &str = "As received";
 
-/// Name of somebody else's state, as the so manieth.
-#[must_use]
-pub fn sent_name(number: usize) -> String {
-    match number {
-        1 => "From the link".to_owned(),
-        number => format!("From the link {number}"),
-    }
-}
+/// Name of somebody else's state.
+pub const SENT: &str = "Sent to me";
 
 /// Compares what a link brought with the own file, in that.
 pub const WITH_OWN: &str = "Compare with my own file";
@@ -92,14 +88,24 @@ pub const REMOVE: &str = "Remove";
 /// Beside the state that is compared with.
 pub const COMPARED: &str = "compared with";
 
-/// A number of an answer as it was in the state compared with.
+/// A number of an answer as it was in the state compared with, or as it would be with somebody else's.
 #[must_use]
-pub fn was(figure: &str) -> String {
-    format!("was {figure}")
+pub fn was(figure: &str, sent: bool) -> String {
+    let when = if sent { "sent" } else { "was" };
+    format!("{when} {figure}")
 }
 
-/// Beside the outline of the state compared with.
+/// The state is kept already.
 #[must_use]
-pub fn outline_of(name: &str) -> String {
-    format!("thin gray: {}", name_words(name))
+pub fn kept_already(name: &str) -> String {
+    format!(
+        "Nothing has changed since {} was kept: it is compared with that.",
+        name_words(name)
+    )
+}
+
+/// What is done to a kept state of this name.
+#[must_use]
+pub fn act_on(act: &str, name: &str) -> String {
+    format!("{act}: {}", name_words(name))
 }

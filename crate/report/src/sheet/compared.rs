@@ -23,10 +23,6 @@ pub fn comparison_text(now: &Answered, before: &Answered) -> String {
         lines.text(0, &format!("{what}: {name} ({file})"));
     }
     lines.text(0, &format!("Worked out by {}", program_words(&now.program)));
-    lines.heading("Cautions");
-    for caution in general_cautions() {
-        lines.item(2, "- ", caution);
-    }
     lines.heading("Changes");
     let found = changes(now.gear, before.gear);
     for change in &found {
@@ -43,6 +39,10 @@ pub fn comparison_text(now: &Answered, before: &Answered) -> String {
         let at = leg_before(now.gear, before.gear, *leg);
         let was = at.and_then(|at| before.legs.iter().find(|(index, _)| *index == at));
         answers(&mut lines, now, (*leg, answer.as_ref().ok()), before, was);
+    }
+    lines.heading("Cautions");
+    for caution in general_cautions() {
+        lines.item(2, "- ", caution);
     }
     lines.into_text()
 }

@@ -24,6 +24,8 @@ pub(super) struct StripCurve {
     pub(super) ceiling: f64,
     /// Below zero is contact.
     pub(super) contact_below_zero: bool,
+    /// Obstacle, and state of the tire, of a clearance.
+    pub(super) pair: Option<(usize, Option<TireState>)>,
 }
 
 /// Times the requirement, and times the interference, that the strip shows of a clearance (ratio).
@@ -80,6 +82,7 @@ fn clearance(good: &Good) -> Option<StripCurve> {
     let asked = pair.requirement.clearance;
     let into = (-pair.tightest.clearance).max(0.0);
     Some(StripCurve {
+        pair: Some((pair.obstacle, pair.tire)),
         name: words::CLEARANCE.to_owned(),
         of: part_words(pair.part, pair.tire).to_owned(),
         role: Role::Curve,
@@ -100,6 +103,21 @@ pub(super) fn curve_of<'a>(
         .find(|curve| curve.obstacle == pair.obstacle && curve.tire == pair.tire)
 }
 
+/// The same curve in another state of the leg; `None` where that has none.
+pub(super) fn same_curve(
+    good: &Good,
+    question: Question,
+    of: &StripCurve,
+) -> Option<Vec<Vec<(f64, f64)>>> {
+    let Some((obstacle, tire)) = of.pair else {
+        let other = curve(good, question);
+        return (other.name == of.name).then_some(other.pieces);
+    };
+    let mut curves = good.result.clearance.curves.iter();
+    let found = curves.find(|curve| curve.obstacle == obstacle && curve.tire == tire)?;
+    Some(clearance_series(found, of.role, String::new()).pieces)
+}
+
 fn pressure(good: &Good) -> StripCurve {
     let force = &good.result.force;
     let available = force.available_pressure;
@@ -112,6 +130,7 @@ fn pressure(good: &Good) -> StripCurve {
         level: Some((Role::CurveAvailable, available)),
         ceiling: 1.5 * available,
         contact_below_zero: false,
+        pair: None,
     }
 }
 
@@ -125,5 +144,6 @@ fn knee(good: &Good) -> Option<StripCurve> {
         level: None,
         ceiling: f64::INFINITY,
         contact_below_zero: false,
+        pair: None,
     })
 }

@@ -2,7 +2,7 @@
 use gearswing_gear::model::Point;
 use gearswing_report::page::curves as words;
 
-use super::curve::{StripCurve, curve, followed};
+use super::curve::{StripCurve, curve, followed, same_curve};
 use super::frame::{Frame, INSIDE_PX, NAME_PX, TRAVEL_PX, at, draw_marks};
 use super::marks::{StripMark, strip_marks};
 use crate::msg::PointerKind;
@@ -59,8 +59,10 @@ pub fn strip(state: &State) -> Scene {
     let found = followed(state).map(|question| curve(good, question));
     let scale = found.as_ref().map(|curve| Scale::of(curve, &frame));
     let before = state.before.leg(state.gear(), state.session.leg);
-    if let (Some((_, _, before)), Some(scale), Some(question)) = (before, &scale, followed(state)) {
-        for piece in &curve(before, question).pieces {
+    if let (Some((_, _, before)), Some(scale), Some(found), Some(question)) =
+        (before, &scale, &found, followed(state))
+    {
+        for piece in same_curve(before, question, found).iter().flatten() {
             runs(&mut pen, Role::Before, piece, scale, &frame);
         }
     }
