@@ -274,8 +274,8 @@ fn against_prints_the_changes_and_both_answers() {
     let got = run([&new, "--against", &old]);
     assert_eq!((got.code, got.err.as_str()), (code_of(&now), ""));
     for line in [
-        "Left main, actuator bore: 1.00 in → 1.25 in",
-        "Right main, overall diameter of the tire: 18.69 in → 17.00 in",
+        "Left main, actuator bore: 1 in → 1 1/4 in",
+        "Right main, overall diameter of the tire: 18 11/16 in → 17 in",
         "before: No: 0.18 in of interference",
     ] {
         assert!(got.out.contains(line), "{line}\n{}", got.out);
@@ -283,7 +283,7 @@ fn against_prints_the_changes_and_both_answers() {
     // the nose is as it was
     assert_eq!(
         got.out.matches("(as before)").count(),
-        3 + 2 + 1,
+        3 + 2 + 2,
         "{}",
         got.out
     );
@@ -292,6 +292,10 @@ fn against_prints_the_changes_and_both_answers() {
     let refused = run([&new, "--against", &old, "--format", "json"]);
     assert_eq!(refused.code, 2);
     assert!(refused.err.contains("--against goes with text only"));
+    let jacks = run([&new, "--against", &old, "--on-jacks"]);
+    assert_eq!(jacks.code, 2);
+    let twice = run([&new, &old, "--against", "-"]);
+    assert_eq!(twice.code, 2);
     let missing = run([&new, "--against", "nowhere.json"]);
     assert_eq!(missing.code, 2);
     assert!(missing.err.contains("nowhere.json"), "{}", missing.err);

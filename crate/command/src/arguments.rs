@@ -163,8 +163,14 @@ fn check(request: Request) -> Result<Request, String> {
     if all.filter(standard).count() > 1 {
         return Err("standard input (-) can be read once only".to_owned());
     }
-    if request.against.is_some() && request.format != Format::Text {
-        return Err("--against goes with text only".to_owned());
+    if request.against.is_some() {
+        let other = request.on_jacks || request.stations.is_some();
+        if request.format != Format::Text || other {
+            return Err("--against goes with text only, without times and stations".to_owned());
+        }
+        if matches!(request.against, Some(Input::Standard)) && request.inputs.len() > 1 {
+            return Err("--against - goes with one file only".to_owned());
+        }
     }
     match (request.format, request.stations) {
         (Format::Json | Format::Csv, Some(stations)) if !STATIONS.contains(&stations) => {

@@ -139,16 +139,15 @@ fn compared(
         stops: &[],
         units: request.units,
     };
+    let other = Answered {
+        file: &name,
+        gear: &before,
+        legs: &answers_before,
+        ..answered
+    };
     say_faults(&answered, &file_words(file));
-    let text = comparison_text(
-        &answered,
-        &Answered {
-            file: &name,
-            gear: &before,
-            legs: &answers_before,
-            ..answered
-        },
-    );
+    say_faults(&other, &file_words(&name));
+    let text = comparison_text(&answered, &other);
     Ok((text, code_of(&answered)))
 }
 

@@ -17,5 +17,5 @@ pub(crate) fn refuse_not_finite(gear: &Gear, root: &str) -> Result<(), SaveError
     gear.kept
         .iter()
         .enumerate()
-        .try_for_each(|(at, kept)| refuse_not_finite(&kept.gear, &format!("{root}.kept[{at}]")))
+        .try_for_each(|(at, kept)| refuse_not_finite(&kept.gear, &format!("kept[{at}]")))
 }

@@ -1,7 +1,7 @@
 //! What differs between two states of a gear, in words.
 use crate::fields::{ChoiceWords, path_words, words};
 use crate::name::name_words;
-use crate::text::capital_first;
+use crate::text::{capital_first, leg_name};
 use gearswing_gear::field::{Change, Field, Kind, Path, Place, Value};
 use gearswing_gear::model::{Gear, Point};
 use gearswing_units::{Quantity, UnitChoice, format_field};
@@ -24,11 +24,8 @@ pub fn change_text(change: &Change, gear: &Gear, units: UnitChoice) -> ChangeTex
         Place::Legs => "legs".to_owned(),
         Place::Field(path) => path_words(&path.to_string(), gear),
         Place::List(path) => {
-            let whole = path_words(&path.to_string(), gear);
-            let leg = whole
-                .split_once(", ")
-                .map_or(whole.as_str(), |(leg, _)| leg);
-            format!("{leg}, {}", list_words(path.field))
+            let name = gear.legs.get(path.leg).map_or("", |leg| &leg.name);
+            format!("{}, {}", leg_name(name, path.leg), list_words(path.field))
         }
     };
     let said = |value: &Value| match change.place {
@@ -39,11 +36,26 @@ pub fn change_text(change: &Change, gear: &Gear, units: UnitChoice) -> ChangeTex
         Place::List(_) => counted(value),
         Place::Field(path) => value_words(path, value, units),
     };
+    let (mut before, mut now) = (said(&change.before), said(&change.now));
+    if let (Place::Field(path), Value::Number(was), Value::Number(is)) =
+        (change.place, &change.before, &change.now)
+        && before == now
+    {
+        // less apart than a field shows
+        (before, now) = (finely(path, units, *was), finely(path, units, *is));
+    }
     ChangeText {
         place: capital_first(&place),
-        before: said(&change.before),
-        now: said(&change.now),
+        before,
+        now,
     }
+}
+
+/// A number with all figures that may tell it from another.
+fn finely(path: Path, units: UnitChoice, si: f64) -> String {
+    let quantity = path.field.info().quantity().unwrap_or(Quantity::Ratio);
+    let unit = quantity.unit(units);
+    unit.with_number(&unit.from_si(si).to_string())
 }
 
 /// A list, or a part that a leg may be without.
@@ -133,7 +145,7 @@ mod tests {
                 "Right main, pieces of the well"
             ]
         );
-        assert_eq!(said[0].now, "30.0 mm");
+        assert_eq!(said[0].now, "30 mm");
         assert_eq!(said[1].now, "146.1 mm");
         assert_eq!(
             said[2].before.parse::<usize>().unwrap(),

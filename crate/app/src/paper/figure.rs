@@ -45,10 +45,15 @@ fn looked_at(state: &State, leg: usize, progress: Option<f64>) -> Option<(State,
     session.snapped = None;
     session.hover = None;
     session.comparing = false;
+    // what is compared with is told in words
+    on_paper.before = Default::default();
+    let session = &mut on_paper.session;
     session.drawing_size_px = ROOM_PX;
     session.curves_width_px = ROOM_PX.0;
     session.detail_px = DETAIL_PX;
-    let good = on_paper.derived.good(leg)?;
+    // what is of an earlier state is no record of this one
+    let derived = on_paper.derived.leg(leg).filter(|leg| !leg.faded())?;
+    let good = derived.good.as_ref()?;
     let place = worst(&good.result.findings).and_then(|finding: &Finding| finding.place);
     let worst = place.map_or(good.range().0, |place| place.progress);
     session.progress = progress.unwrap_or(worst);

@@ -2,7 +2,9 @@
 use gearswing_gearfile::{checksum, to_text};
 use gearswing_report::page::names::leg_title;
 use gearswing_report::page::paper::{self as words, Measured, measurements};
-use gearswing_report::{general_cautions, name_words, not_modelled, program_words};
+use gearswing_report::{
+    general_cautions, name_words, not_modelled, program_words, save_error_text,
+};
 
 use super::figure::{Figure, figures};
 use crate::state::State;
@@ -83,8 +85,10 @@ pub fn form(state: &State, date: &str) -> Vec<Block> {
 
 fn head(state: &State, date: &str) -> Vec<Block> {
     let gear = state.gear();
-    let sum =
-        to_text(gear).map_or_else(|_| String::new(), |text| format!("{:08X}", checksum(&text)));
+    let sum = match to_text(gear) {
+        Ok(text) => format!("{:08X}", checksum(&text)),
+        Err(error) => save_error_text(&error),
+    };
     let row = |name: &str, text: String| vec![name.to_owned(), text];
     let mut rows = vec![
         row(words::AIRPLANE, name_words(&gear.name)),
@@ -102,7 +106,8 @@ fn head(state: &State, date: &str) -> Vec<Block> {
 fn verdicts(page: &Page) -> Block {
     let of_leg = |leg: &LegAnswers| {
         let mut row = vec![leg.name.clone()];
-        row.extend(leg.answers.iter().map(|answer| match &answer.was {
+        let answers = leg.answers.iter().filter(|_| !leg.faded);
+        row.extend(answers.map(|answer| match &answer.was {
             Some((_, was)) => [answer.line.as_str(), was].join("; "),
             None => answer.line.clone(),
         }));
@@ -139,13 +144,16 @@ fn of_leg(state: &State, answers: &LegAnswers, all: &mut Vec<Block>) {
     let curves = pictures.pop();
     all.extend(pictures.into_iter().map(Block::Figure));
     all.push(heading(words::ANSWERS));
+    if answers.faded || answers.answers.is_empty() {
+        all.push(Block::Text(words::NOT_WORKED_OUT.to_owned()));
+    }
     all.extend(
         answers
             .faults
             .iter()
             .map(|fault| Block::Text(fault.text.clone())),
     );
-    for answer in &answers.answers {
+    for answer in answers.answers.iter().filter(|_| !answers.faded) {
         let asked = [answer.question_text.as_str(), &answer.verdict_text].join(" ");
         all.push(Block::Heading(asked));
         all.push(Block::Text(answer.sentence.clone()));

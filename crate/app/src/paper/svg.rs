@@ -59,8 +59,10 @@ fn escaped(text: &str) -> String {
             '<' => all.push_str("&lt;"),
             '>' => all.push_str("&gt;"),
             '"' => all.push_str("&quot;"),
-            // XML has no word for these
-            letter if letter.is_control() => all.push(' '),
+            // not allowed in XML 1.0, section 2.2
+            letter if letter.is_control() || matches!(letter, '\u{fffe}' | '\u{ffff}') => {
+                all.push(' ');
+            }
             letter => all.push(letter),
         }
     }
@@ -102,6 +104,8 @@ fn ink(role: Role) -> &'static str {
         | Role::Leader
         | Role::Before
         | Role::Grid
+        | Role::Faded
+        | Role::FadedText
         | Role::GridMajor => GRAY,
         _ => "#000",
     }

@@ -24,9 +24,10 @@ impl Before {
             _ => false,
         };
         if !is_it {
-            self.of = wanted.cloned();
             self.number += 1;
         }
+        // the same state read anew is told by its address from here on
+        self.of = wanted.cloned();
         let Some(of) = &self.of else {
             self.derived = Derived::default();
             return false;
@@ -37,9 +38,13 @@ impl Before {
     /// The state and the leg of it that a leg of the gear is compared with, and its result; `None` where it has none,
     /// or one that cannot be worked out.
     pub(crate) fn leg(&self, gear: &Gear, leg: usize) -> Option<(&Gear, usize, &Good)> {
-        let of = self.of.as_deref()?;
+        let of = self.of.as_ref()?;
+        // of another state, until it is worked out, there is none
+        if !Arc::ptr_eq(of, &gear.state_before()?.gear) {
+            return None;
+        }
         let at = leg_before(gear, of, leg)?;
         let derived = self.derived.leg(at).filter(|leg| !leg.faded())?;
-        Some((of, at, derived.good.as_ref()?))
+        Some((of.as_ref(), at, derived.good.as_ref()?))
     }
 }

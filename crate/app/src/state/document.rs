@@ -157,9 +157,18 @@ impl Document {
         self.revision += 1;
     }
 
-    /// Changes the gear without a step of its own: what has just been done has brought it along.
-    pub(crate) fn amend(&mut self, change: impl FnOnce(&mut Gear)) {
+    /// Changes the gear in the present, without a step.
+    pub(crate) fn amend_present(&mut self, change: impl FnOnce(&mut Gear)) {
         change(&mut self.gear);
+        self.revision += 1;
+    }
+
+    /// Changes the gear in the present and in all of its history, without a step of its own.
+    pub(crate) fn amend(&mut self, change: impl Fn(&mut Gear)) {
+        change(&mut self.gear);
+        for step in self.undo.iter_mut().chain(&mut self.redo) {
+            step.gear.amend(&change);
+        }
         self.revision += 1;
     }
 

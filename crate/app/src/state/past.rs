@@ -38,6 +38,14 @@ impl Past {
         self.read().is_some_and(|own| *own == *gear)
     }
 
+    /// Changes it; one that cannot be read stays as it is, and is told when it is wanted.
+    pub(crate) fn amend(&mut self, change: impl Fn(&mut Gear)) {
+        if let Some(mut gear) = self.read().map(Cow::into_owned) {
+            change(&mut gear);
+            *self = Self::Gear(gear.into());
+        }
+    }
+
     /// Gives it another name, where it has the old one.
     pub(crate) fn rename(&mut self, old: &str, new: &str) {
         let Some(mut gear) = self

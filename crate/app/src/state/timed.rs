@@ -23,11 +23,13 @@ pub(crate) struct Timed {
     given_up: bool,
 }
 
-/// Whether two gears differ in no more than their words.
+/// Whether two gears differ in no more than their words and in what they are compared with.
 pub(super) fn is_same(known: &Gear, gear: &Gear) -> bool {
     let mut known = known.clone();
     known.name.clone_from(&gear.name);
     known.note.clone_from(&gear.note);
+    known.kept.clone_from(&gear.kept);
+    known.before = gear.before;
     known == *gear
 }
 

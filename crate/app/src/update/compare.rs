@@ -1,6 +1,6 @@
 //! States kept to compare with, and taking back what has changed since.
 use gearswing_gear::field::{Place, take_back};
-use gearswing_gear::model::{Gear, Kept};
+use gearswing_gear::model::{Gear, Kept, MOST_KEPT};
 use gearswing_report::change_text;
 use gearswing_report::page::changes as words;
 use gearswing_report::page::history::{Step, step_words};
@@ -19,10 +19,12 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
         Compare::Keep => return keep(state),
         Compare::WithOwn => return with_own(state),
         Compare::With { state: which } => {
-            state.edit(act(Step::Compare), |gear| {
-                gear.before = which.filter(|at| *at < gear.kept.len());
-                Some(())
-            });
+            let which = which.filter(|at| *at < state.gear().kept.len());
+            // what is looked at: no step, and no change of what a link has brought
+            state.document.amend_present(|gear| gear.before = which);
+            if *state.origin() != Origin::Link {
+                state.touch();
+            }
         }
         Compare::Rename { name } => {
             state.edit(act(Step::Compare), |gear| rename(gear, name.trim()));
@@ -56,10 +58,10 @@ fn free_name(gear: &Gear, name: &str) -> String {
 /// Gives the state compared with another name; one without a name could not be told from others.
 fn rename(gear: &mut Gear, name: &str) -> Option<()> {
     let at = gear.before.filter(|_| !name.is_empty())?;
-    if gear.kept.get(at)?.name != name {
-        let free = free_name(gear, name);
-        gear.kept.get_mut(at)?.name = free;
-    }
+    // its own name is free for it
+    gear.kept.get_mut(at)?.name.clear();
+    let free = free_name(gear, name);
+    gear.kept.get_mut(at)?.name = free;
     Some(())
 }
 
@@ -95,6 +97,11 @@ fn keep(state: &mut State) -> Vec<Effect> {
         notices.add_of_now(NoticeKind::Info, text.clone(), Vec::new());
         return vec![Effect::Announce { text }];
     }
+    if state.gear().kept.len() >= MOST_KEPT {
+        let text = words::too_many(MOST_KEPT);
+        state.session.notices.problem(text.clone());
+        return vec![Effect::Announce { text }];
+    }
     let number = state.gear().kept.len() + 1;
     let name = free_name(state.gear(), &words::state_name(number));
     state.edit(Act::single(step_words(Step::Keep)), |gear| {
@@ -114,10 +121,7 @@ fn keep_once(state: &mut State) -> Option<String> {
     let same = |kept: &Kept| gearswing_gear::field::changes(gear, &kept.gear).is_empty();
     let at = gear.kept.iter().position(same)?;
     let name = gear.kept.get(at)?.name.clone();
-    state.edit(Act::single(step_words(Step::Compare)), |gear| {
-        gear.before = Some(at);
-        Some(())
-    });
+    state.document.amend_present(|gear| gear.before = Some(at));
     Some(words::kept_already(&name))
 }
 
@@ -163,17 +167,17 @@ impl State {
             && own.is_some_and(|own| names(own.document.gear()) == names(self.gear()))
     }
 
-    /// Keeps what a link brought, where it has been changed since: so whoever sent it sees what was changed.
+    /// Keeps what a link brought, as it is first changed, in the present and in its history: so whoever sent it sees
+    /// what was changed.
     pub(crate) fn keep_received(&mut self) {
-        let gear = self.document.gear();
-        let changed =
-            |received: &mut Gear| !gearswing_gear::field::changes(gear, received).is_empty();
-        let Some(received) = self.files.received.take_if(changed) else {
+        let Some(received) = self.files.received.take() else {
             return;
         };
-        if !gear.kept.iter().any(|kept| *kept.gear == received) {
-            let kept = Kept::of(&received, words::AS_RECEIVED.to_owned());
-            self.document.amend(|gear| push(gear, kept));
+        let kept = &self.gear().kept;
+        if kept.len() < MOST_KEPT && !kept.iter().any(|kept| *kept.gear == received) {
+            let name = free_name(self.gear(), words::AS_RECEIVED);
+            let kept = Kept::of(&received, name);
+            self.document.amend(|gear| push(gear, kept.clone()));
         }
     }
 

@@ -2,6 +2,7 @@
 use gearswing_gearfile::{find_example, read, to_text};
 use gearswing_report::page::files as words;
 use gearswing_report::page::history::{Step, step_words};
+use gearswing_report::page::paper::NO_PICTURE;
 use gearswing_report::page::sheets::Sheet;
 use gearswing_report::{open_error_text, save_error_text};
 use gearswing_units::UnitSystem;
@@ -204,8 +205,9 @@ fn leg_title(state: &State, leg: usize) -> String {
     gearswing_report::page::names::leg_title(name, leg)
 }
 
-fn save_picture(state: &State) -> Vec<Effect> {
+fn save_picture(state: &mut State) -> Vec<Effect> {
     let Some(text) = drawing_svg(state) else {
+        state.session.notices.problem(NO_PICTURE);
         return Vec::new();
     };
     vec![Effect::Download {

@@ -41,7 +41,6 @@ impl State {
             if self.files.open_id().is_none() {
                 effects.extend(self.become_a_file());
             }
-            self.keep_received();
             effects.extend(self.save_open());
         }
         effects.extend(self.save_steps());
@@ -62,6 +61,9 @@ impl State {
         }
         self.files.origin = Origin::Stored(id);
         if was_link {
+            if self.touched {
+                self.keep_received();
+            }
             self.set_parked_aside();
             self.session.notices.info(link::kept_as(&free));
             return Some(Effect::ClearFragment);

@@ -55,10 +55,10 @@ fn what_has_changed_is_told_shown_and_taken_back() {
     assert_eq!(
         said(&desk),
         [
-            ("Left main, actuator bore", "1.00 in → 1.25 in"),
+            ("Left main, actuator bore", "1 in → 1 1/4 in"),
             (
                 "Right main, overall diameter of the tire",
-                "18.69 in → 17.00 in"
+                "18 11/16 in → 17 in"
             ),
         ]
         .map(|(place, text)| (place.to_owned(), text.to_owned()))
@@ -105,7 +105,10 @@ fn several_states_are_kept_and_one_is_compared_with() {
     desk.send(Msg::Compare(Compare::With { state: Some(0) }));
     assert_eq!(desk.page().changes.line, "1 change from Before 1.");
     desk.send(Msg::Compare(Compare::Remove { state: 0 }));
-    assert_eq!(desk.page().changes.line, "No kept state is compared with.");
+    assert_eq!(
+        desk.page().changes.line,
+        "Not compared with any kept state."
+    );
     assert_eq!(desk.page().changes.kept.len(), 1);
     desk.send(Msg::View(msg::View::Sheet(Sheet::Changes)));
     desk.send(Msg::Compare(Compare::Remove { state: 0 }));
@@ -153,13 +156,90 @@ fn an_adviser_answers_and_what_was_changed_is_taken_over_one_by_one() {
             "Right main, overall diameter of the tire"
         ]
     );
-    assert_eq!(said(&own)[2].1, "18.69 in → 17.00 in");
+    assert_eq!(said(&own)[2].1, "18 11/16 in → 17 in");
     assert_eq!(own.page().changes.rows[2].actions[0].label, "Take over");
     press(&mut own, 2);
     assert_eq!(own.state.gear().legs[2].wheel.tire.diameter, 0.4318);
     assert_eq!(own.state.gear().legs[1], before.legs[1]);
     // it is one's own file still
     assert_eq!(own.page().files.len(), 1);
+}
+
+#[test]
+fn what_was_received_stays_through_undo_and_has_a_name_of_its_own() {
+    let mut own = Desk::demo();
+    let text = link(&mut own);
+    let mut other = Desk::demo();
+    open(&mut other, &text);
+    // looking at something else makes no file of it
+    other.send(Msg::Compare(Compare::With { state: None }));
+    assert!(other.page().shared.is_some());
+    other.enter(TIRE, "17 in");
+    other.send(Msg::History(History::Undo));
+    other.enter(BORE, "1.25 in");
+    assert_eq!(other.page().changes.line, "1 change from As received.");
+    let answer = link(&mut other);
+    // an answer to the answer
+    let mut again = Desk::demo();
+    open(&mut again, &answer);
+    again.enter(TIRE, "17 in");
+    let names: Vec<_> = again
+        .page()
+        .changes
+        .kept
+        .into_iter()
+        .map(|row| row.name)
+        .collect();
+    assert_eq!(names, ["As received", "As received 2"]);
+    assert_eq!(again.page().changes.line, "1 change from As received 2.");
+}
+
+#[test]
+fn a_state_that_is_kept_already_is_not_kept_twice() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::Compare(Compare::Keep));
+    desk.send(Msg::Compare(Compare::Keep));
+    assert_eq!(desk.page().changes.kept.len(), 1);
+    desk.enter(TIRE, "17 in");
+    desk.send(Msg::Compare(Compare::Keep));
+    // names are told apart, and none is empty
+    for name in ["", "  ", "Before 1"] {
+        desk.send(Msg::Compare(Compare::Rename {
+            name: name.to_owned(),
+        }));
+    }
+    let names: Vec<_> = desk
+        .page()
+        .changes
+        .kept
+        .into_iter()
+        .map(|row| row.name)
+        .collect();
+    assert_eq!(names, ["Before 1", "Before 2"]);
+    // the run against time rests on none of it
+    for at in 3..40 {
+        desk.enter(TIRE, &format!("{} in", 16.0 + 0.01 * f64::from(at)));
+        desk.send(Msg::Compare(Compare::Keep));
+    }
+    assert_eq!(desk.page().changes.kept.len(), 20);
+}
+
+#[test]
+fn another_file_shows_nothing_of_what_was_compared_with() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::Compare(Compare::Keep));
+    desk.enter(TIRE, "17 in");
+    let grays = |desk: &Desk| {
+        drawing(&desk.state)
+            .marks
+            .iter()
+            .filter(|mark| mark.role == Role::Before)
+            .count()
+    };
+    assert!(grays(&desk) > 0);
+    // before anything is worked out
+    desk.update(Msg::File(msg::File::OpenDemo));
+    assert_eq!(grays(&desk), 0);
 }
 
 #[test]

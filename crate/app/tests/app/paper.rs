@@ -154,12 +154,40 @@ fn a_picture_is_markup_of_its_own_whatever_the_names() {
     }
 }
 
+/// Figures of an earlier state are no record of this one.
 #[test]
-fn a_leg_that_cannot_be_worked_out_says_why() {
+fn a_leg_that_cannot_be_worked_out_says_why_and_nothing_else() {
     let mut desk = Desk::demo();
+    let sound = desk.page().answers[0].answers[0].sentence.clone();
     desk.enter("legs[0].actuator.bore_m", "0.1 in");
     let blocks = form(&desk.state, "");
     let page = desk.page();
     let fault = &page.answers[0].faults[0].text;
-    assert!(all_text(&blocks).contains(fault), "{fault}");
+    let text = all_text(&blocks);
+    assert!(
+        text.contains(fault) && text.contains(words::NOT_WORKED_OUT),
+        "{fault}"
+    );
+    assert!(!text.contains(&sound));
+    assert_eq!(figures(&blocks).len(), 6);
+    desk.state.session.leg = 0;
+    assert_eq!(drawing_svg(&desk.state), None);
+}
+
+#[test]
+fn what_has_changed_from_a_kept_state_stands_on_it() {
+    use gearswing_app::Msg;
+    use gearswing_app::msg::Compare;
+    let mut desk = Desk::demo();
+    desk.send(Msg::Compare(Compare::Keep));
+    desk.enter("legs[1].actuator.bore_m", "7/8");
+    let text = all_text(&form(&desk.state, ""));
+    for said in [
+        "1 change from Before 1.",
+        "Left main, actuator bore",
+        "1 in → 7/8 in",
+        "; was 50 % spare",
+    ] {
+        assert!(text.contains(said), "{said}");
+    }
 }

@@ -1,9 +1,9 @@
 //! In what two states of a gear differ, and how one is taken back.
-use super::info::{Group, Kind};
+use super::info::{Empty, Group, Kind};
 use super::numbers::entries;
-use super::value::value_paths;
+use super::value::{paths_of_gear, paths_of_leg, value_paths};
 use super::{Axis, Field, Path, Value};
-use crate::model::{Gear, Leg};
+use crate::model::Gear;
 
 /// Where two states differ.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -77,11 +77,24 @@ fn aligned(now: &Gear, before: &Gear) -> Gear {
 /// or fewer legs.
 #[must_use]
 pub fn leg_before(now: &Gear, before: &Gear, leg: usize) -> Option<usize> {
-    let name = &now.legs.get(leg)?.name;
     if now.legs.len() == before.legs.len() {
-        return Some(leg);
+        return (leg < now.legs.len()).then_some(leg);
     }
-    before.legs.iter().position(|other| other.name == *name)
+    same_leg(now, before, leg)
+}
+
+/// The leg of another gear that has the same name; of several, the one that has as many of them before it.
+fn same_leg(gear: &Gear, other: &Gear, leg: usize) -> Option<usize> {
+    let name = &gear.legs.get(leg)?.name;
+    let nth = gear
+        .legs
+        .iter()
+        .take(leg)
+        .filter(|before| before.name == *name)
+        .count();
+    let all = other.legs.iter().enumerate();
+    let mut same = all.filter(|(_, leg)| leg.name == *name).map(|(at, _)| at);
+    same.nth(nth)
 }
 
 /// Whether a path belongs to a list that has more or fewer entries in the other state.
@@ -104,29 +117,23 @@ pub fn changes(now: &Gear, before: &Gear) -> Vec<Change> {
         });
     }
     let before = &aligned(now, before);
-    let of_gear = (false, 0);
-    let of_legs = (0..now.legs.len()).map(|leg| (true, leg));
-    let paths = value_paths(now);
-    for (is_of_leg, leg) in std::iter::once(of_gear).chain(of_legs) {
-        let own = |path: &&Path| path.field.is_of_leg() == is_of_leg && path.leg == leg;
-        let values = paths.iter().filter(own);
-        for path in values.filter(|path| path.field.info().group != Group::File) {
-            at_path(*path, now, before, &mut all);
+    for path in paths_of_gear() {
+        at_path(path, now, before, &mut all);
+    }
+    for leg in 0..now.legs.len() {
+        for path in paths_of_leg(now, leg) {
+            at_path(path, now, before, &mut all);
         }
-        if is_of_leg {
-            all.extend(
-                LISTS
-                    .iter()
-                    .filter_map(|list| list_change(*list, leg, now, before)),
-            );
-        }
+        let lists = LISTS.iter();
+        all.extend(lists.filter_map(|list| list_change(*list, leg, now, before)));
     }
     all
 }
 
 /// The differences at a path, of an outline with as many points in both those of its points.
 fn at_path(path: Path, now: &Gear, before: &Gear, all: &mut Vec<Change>) {
-    if is_of_other_length(path, now, before) {
+    let is_told = path.field.info().group != Group::File;
+    if !is_told || is_of_other_length(path, now, before) {
         return;
     }
     match (path.value(now), path.value(before)) {
@@ -168,9 +175,10 @@ fn change(path: Path, now: &Gear, before: &Gear) -> Option<Change> {
 pub fn take_back(place: Place, gear: &mut Gear, before: &Gear) -> Option<()> {
     match place {
         Place::Legs => {
-            let known = |leg: &Leg| gear.legs.iter().find(|other| other.name == leg.name);
-            let legs = before.legs.iter();
-            gear.legs = legs.map(|leg| known(leg).unwrap_or(leg).clone()).collect();
+            let legs = before.legs.iter().enumerate();
+            let known = |at: usize| gear.legs.get(same_leg(before, gear, at)?);
+            let legs = legs.map(|(at, leg)| known(at).unwrap_or(leg).clone());
+            gear.legs = legs.collect();
         }
         Place::List(path) => {
             let other = aligned(gear, before);
@@ -192,13 +200,22 @@ pub fn take_back(place: Place, gear: &mut Gear, before: &Gear) -> Option<()> {
                 // its table comes whole
                 let was = &other.legs.get(path.leg)?.strut.shortening;
                 was.clone_into(&mut changed.legs.get_mut(path.leg)?.strut.shortening);
-            } else if matches!(path.field.info().kind, Kind::Choice(_)) {
+            } else if brings_others(path) {
                 comes_with(&mut changed, gear, &other);
             }
             *gear = changed;
         }
     }
     Some(())
+}
+
+/// Whether other values come with one: with another choice, or with the first number of a part.
+fn brings_others(path: Path) -> bool {
+    match path.field.info().kind {
+        Kind::Choice(_) => true,
+        Kind::Number { empty, .. } => empty == Empty::PartAbsent,
+        Kind::Point | Kind::Outline | Kind::Text | Kind::Set(_) => false,
+    }
 }
 
 /// What a choice has brought along is as it was before.

@@ -74,23 +74,37 @@ impl Path {
     }
 }
 
-/// Every place of the gear or of its legs at which a value stands or may stand, in the order of the list:
+/// Every place of the gear or of its legs at which a value stands or may stand, leg by leg in the order of the list:
 /// points as their coordinates, outlines whole.
 #[must_use]
 pub fn value_paths(gear: &Gear) -> Vec<Path> {
-    let legs = gear.legs.len();
-    let of = |field: &Field| -> Vec<Path> {
-        let legs = if field.is_of_leg() { legs } else { 1 };
-        let all = (0..legs).flat_map(|leg| {
-            let entries = super::numbers::entries(gear, *field, leg);
-            (0..entries).map(move |entry| field.of_entry(leg, entry))
-        });
-        match field.info().kind {
-            Kind::Point => all
-                .flat_map(|path| [Axis::X, Axis::Y].map(|axis| path.axis(axis)))
-                .collect(),
-            _ => all.collect(),
-        }
-    };
-    Field::ALL.iter().flat_map(of).collect()
+    let mut all = paths_of_gear();
+    for leg in 0..gear.legs.len() {
+        all.extend(paths_of_leg(gear, leg));
+    }
+    all
+}
+
+/// Those of the gear itself.
+pub(super) fn paths_of_gear() -> Vec<Path> {
+    let fields = Field::ALL.iter().filter(|field| !field.is_of_leg());
+    fields.flat_map(|field| places(field.path())).collect()
+}
+
+/// Those of a leg.
+pub(super) fn paths_of_leg(gear: &Gear, leg: usize) -> Vec<Path> {
+    let fields = Field::ALL.iter().filter(|field| field.is_of_leg());
+    let entries = |field: &Field| 0..super::numbers::entries(gear, *field, leg);
+    fields
+        .flat_map(|field| entries(field).map(move |entry| field.of_entry(leg, entry)))
+        .flat_map(places)
+        .collect()
+}
+
+/// A place, or those of the coordinates of a point.
+fn places(path: Path) -> Vec<Path> {
+    match path.field.info().kind {
+        Kind::Point => [Axis::X, Axis::Y].map(|axis| path.axis(axis)).to_vec(),
+        _ => vec![path],
+    }
 }

@@ -3,6 +3,9 @@ use std::sync::Arc;
 
 use super::Gear;
 
+/// Most states that a gear keeps.
+pub const MOST_KEPT: usize = 20;
+
 /// A state of the gear as it was when it was kept.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Kept {

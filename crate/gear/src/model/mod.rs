@@ -56,7 +56,7 @@ pub use fall::{FallData, SHARP_EDGE};
 pub use fluid::{Fluid, MINERAL_FLUID_DENSITY};
 pub use friction::FrictionTyped;
 pub use gear::Gear;
-pub use kept::Kept;
+pub use kept::{Kept, MOST_KEPT};
 pub use leg::{Leg, LegAir, LegBody, View};
 pub use pin::{Joint, MOST_PIN_FRICTION, PIN_BREAK_OUT, Pin, Pins};
 pub(crate) use point::is_zero;

@@ -35,10 +35,10 @@ pub(crate) fn lowest_version(gear: &Gear, json: &str) -> u64 {
         // a part that version 1 does not know
         obstacle.ignores.contains(&MovingPart::LinkArm)
     });
-    if !gear.kept.is_empty() {
-        return SINCE_KEPT;
-    }
     let mut version = if margin_typed || arm_named { 2 } else { 1 };
+    if !gear.kept.is_empty() {
+        version = SINCE_KEPT;
+    }
     for (key, since) in newer_keys() {
         if since > version && has(key) {
             version = since;

@@ -32,7 +32,7 @@ pub fn to_text(gear: &Gear) -> Result<String, SaveError> {
         version,
         gear,
         kept: kept_texts(gear),
-        before: gear.before,
+        before: gear.state_before().and(gear.before),
     })?;
     if text.len() > READ_LIMIT {
         return Err(SaveError::TooLarge {

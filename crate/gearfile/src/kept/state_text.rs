@@ -5,7 +5,8 @@
 use std::borrow::Cow;
 
 use gearswing_gear::field::{Path, Value, value_paths};
-use gearswing_gear::model::{Gear, Kept, Leg, Point};
+use gearswing_gear::model::{Gear, Kept, Leg, MOST_KEPT, Point};
+use gearswing_solver::numeric::sort_by;
 use serde::{Deserialize, Serialize};
 
 use crate::file::{ContentFault, OpenError};
@@ -76,25 +77,40 @@ impl ValueText {
 
 /// The kept states of a gear, as they are written.
 pub(crate) fn kept_texts(gear: &Gear) -> Vec<KeptText<'_>> {
+    let base = bare(gear);
     gear.kept
         .iter()
-        .map(|kept| KeptText::of(kept, gear))
+        .map(|kept| KeptText::of(kept, &base))
         .collect()
+}
+
+/// The gear without what it keeps.
+fn bare(gear: &Gear) -> Gear {
+    Gear {
+        kept: Vec::new(),
+        before: None,
+        ..gear.clone()
+    }
 }
 
 /// Gives a gear the states that were read with it.
 ///
 /// # Errors
-/// A path that the gear does not have, a value that it cannot take, or a state to compare with that is not there.
+/// More states than are kept, a path that the gear does not have or that stands twice, a value that it cannot take, or
+/// a state to compare with that is not there.
 pub(crate) fn keep(
     gear: &mut Gear,
     texts: Vec<KeptText<'_>>,
     before: Option<usize>,
 ) -> Result<(), OpenError> {
+    if texts.len() > MOST_KEPT {
+        return Err(fault("kept"));
+    }
+    let base = bare(gear);
     let kept = texts.into_iter().enumerate();
     let kept: Result<Vec<Kept>, OpenError> = kept
         .map(|(at, text)| {
-            text.read(gear)
+            text.read(&base)
                 .map_err(|path| fault(&format!("kept[{at}]{path}")))
         })
         .collect();
@@ -210,8 +226,15 @@ fn set_all(state: &mut Gear, values: &[ValueText]) -> Result<(), String> {
         let (Ok(path), Some(value)) = (text.at.parse::<Path>(), text.value()) else {
             return Err(fault(&text.at));
         };
-        let place = known.partition_point(|(other, _)| *other < path);
-        known.insert(place, (path, value));
+        known.push((path, value));
+    }
+    sort_by(&mut known, |(a, _), (b, _)| a.cmp(b));
+    for pair in known.windows(2) {
+        if let [(path, _), (next, _)] = pair
+            && path == next
+        {
+            return Err(fault(&path.to_string()));
+        }
     }
     for (path, value) in known {
         path.set(state, &value)

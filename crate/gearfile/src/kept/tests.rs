@@ -1,6 +1,6 @@
 //! Kept states come back from file and link, and every difference is told and taken back.
 use gearswing_gear::field::{Field, Place, Value, changes, take_back};
-use gearswing_gear::model::{Gear, Kept};
+use gearswing_gear::model::{Gear, Kept, MOST_KEPT};
 use proptest::prelude::*;
 
 use crate::arbitrary;
@@ -160,6 +160,14 @@ fn a_damaged_state_is_told_with_its_path() {
         "kept[0].values.legs[0].actuator.bor"
     );
     assert_eq!(fault("\"before\": 0", "\"before\": 1"), "before");
+    let entry = "{\n          \"at\": \"legs[0].actuator.bore_m\"";
+    assert!(text.contains(entry));
+    let twice = format!("{{\"at\": \"{bore}\", \"number\": 1}},\n        {entry}");
+    assert_eq!(fault(entry, &twice), format!("kept[0].values.{bore}"));
+    let mut many = demo();
+    many.kept = vec![Kept::of(&demo(), String::new()); MOST_KEPT + 1];
+    let text = to_text(&many).unwrap();
+    assert!(matches!(read(&text), Err(OpenError::Field { path, .. }) if path == "kept"));
 }
 
 #[test]

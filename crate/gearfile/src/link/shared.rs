@@ -58,7 +58,7 @@ impl<'g> SharedText<'g> {
             view: shared.view,
             units: Cow::Borrowed(&shared.units),
             kept: kept_texts(&shared.gear),
-            before: shared.gear.before,
+            before: shared.gear.state_before().and(shared.gear.before),
         }
     }
 }

@@ -44,7 +44,12 @@ pub(super) fn register(port: &Port) -> Result<()> {
                     _ => None,
                 };
                 let taken = matches!(msg, Msg::View(View::Sheet(_)));
-                let changed = matches!(msg, Msg::Compare(_));
+                let changed = matches!(
+                    msg,
+                    Msg::Compare(
+                        Compare::TakeBack { .. } | Compare::TakeAllBack | Compare::Remove { .. }
+                    )
+                );
                 to.send_now(msg);
                 if let Some(question) = asked {
                     report(show_answer(question));

@@ -5,7 +5,7 @@ use crate::effects::{DARK_QUERY, refresh_theme};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Listener, Mode, listen};
 use crate::panels::paper::put as put_on_paper;
-use crate::runtime::{Core, Observed, Port, panic};
+use crate::runtime::{Observed, Port, panic};
 use gearswing_app::Msg;
 use gearswing_app::msg::{Play, Pointer, Share, StripPointer, View};
 use gearswing_app::words::browser::lacks;
@@ -107,24 +107,24 @@ fn observed<T: JsCast>(port: &Port, act: impl Fn(&Port, &T) + 'static) -> Observ
     })
 }
 
-/// What is printed is a form of its own.
+/// What is printed is a form of its own, of what has been typed up to now.
 fn printing(port: &Port) -> Result<()> {
-    type Turn = fn(&mut Core) -> Result<()>;
-    let turns: [(&str, Turn); 2] = [
-        ("beforeprint", |core| {
+    let (to, on) = (port.clone(), window()?);
+    port.keep(listen(
+        &on,
+        "beforeprint",
+        Mode::default(),
+        move |_: Event| {
+            report(to.work_off());
             let now = js_sys::Date::new_0();
             let (month, day) = (now.get_month() + 1, now.get_date());
             let date = format!("{}-{month:02}-{day:02}", now.get_full_year());
-            put_on_paper(&core.form(&date))
-        }),
-        ("afterprint", |_| put_on_paper(&[])),
-    ];
-    for (event, turn) in turns {
-        let (to, on) = (port.clone(), window()?);
-        port.keep(listen(&on, event, Mode::default(), move |_: Event| {
-            to.with_core(turn);
-        })?);
-    }
+            to.with_core(|core| put_on_paper(&core.form(&to, &date)?));
+        },
+    )?);
+    port.keep(listen(&on, "afterprint", Mode::default(), |_: Event| {
+        report(put_on_paper(&[]));
+    })?);
     Ok(())
 }
 

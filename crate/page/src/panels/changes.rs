@@ -56,6 +56,11 @@ impl Changes {
 /// Who works by keys stands on the first line after an entry has gone.
 pub(crate) fn after_change() -> Result<()> {
     let line: HtmlElement = by_id("changes-line")?;
-    line.focus()?;
+    let place = if line.offset_parent().is_some() {
+        line
+    } else {
+        by_id("sheet")?
+    };
+    place.focus()?;
     Ok(())
 }

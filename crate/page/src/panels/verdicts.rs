@@ -205,10 +205,12 @@ impl Cell {
         set_text(&self.figure, &answer.figure);
         let was = answer.was.as_ref();
         set_text(&self.was, was.map_or("", |(_, text)| text.as_str()));
-        let sign = was.map_or("", |(verdict, _)| sign_of(*verdict).0);
-        set_attribute(&self.was, "data-verdict", sign)?;
-        set_attribute(&self.button, "aria-label", &answer.line)?;
-        set_attribute(&self.button, "title", &answer.line)
+        let line = match was {
+            Some((_, was)) => [answer.line.as_str(), was].join("; "),
+            None => answer.line.clone(),
+        };
+        set_attribute(&self.button, "aria-label", &line)?;
+        set_attribute(&self.button, "title", &line)
     }
 }
 

@@ -10,8 +10,8 @@ use crate::panels::{Panels, Steady};
 use gearswing_app::paper::{Block, form};
 use gearswing_app::scene::handles;
 use gearswing_app::{
-    Effect, Msg, Page, Start, State, curves, detail, drawing, is_working, load_tables, strip,
-    times, update, view,
+    Effect, Msg, Page, Start, State, curves, detail, drawing, is_working, load_tables, settle,
+    strip, times, update, view,
 };
 
 /// More messages than a turn may work off: a loop of effects and messages would hang the page.
@@ -176,9 +176,13 @@ impl Core {
         Ok(())
     }
 
-    /// The form on paper.
-    pub(crate) fn form(&self, date: &str) -> Vec<Block> {
-        form(&self.state, date)
+    /// The form on paper, with all results worked out.
+    pub(crate) fn form(&mut self, port: &Port, date: &str) -> Result<Vec<Block>> {
+        let effects = settle(&mut self.state);
+        let late = self.perform(port, effects)?;
+        self.finish(late)?;
+        self.show()?;
+        Ok(form(&self.state, date))
     }
 
     /// Paints what shows an earlier state and is in the window.

@@ -1,14 +1,7 @@
 //! States kept to compare with, and what differs from them.
 use crate::name::name_words;
 
-/// The press that keeps the present state.
-pub const KEEP: &str = "Keep to compare";
-
-/// What it does.
-pub const KEEP_HINT: &str =
-    "Keeps the gear as it is now under a name, to compare with it what you change next";
-
-/// Name of a state that is kept as the so manieth.
+/// Name of a state by how many are kept with it.
 #[must_use]
 pub fn state_name(number: usize) -> String {
     format!("Before {number}")
@@ -80,7 +73,7 @@ pub const WITH_OWN: &str = "Compare with my own file";
 pub const COMPARE: &str = "Compare with it";
 
 /// Compares with none.
-pub const COMPARE_NO_MORE: &str = "Compare no more";
+pub const COMPARE_NO_MORE: &str = "Stop comparing";
 
 /// Removes a kept state.
 pub const REMOVE: &str = "Remove";
@@ -93,6 +86,12 @@ pub const COMPARED: &str = "compared with";
 pub fn was(figure: &str, sent: bool) -> String {
     let when = if sent { "sent" } else { "was" };
     format!("{when} {figure}")
+}
+
+/// No more states are kept.
+#[must_use]
+pub fn too_many(most: usize) -> String {
+    format!("{most} states are kept, which is all that a file holds: remove one first.")
 }
 
 /// The state is kept already.

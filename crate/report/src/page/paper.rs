@@ -8,12 +8,6 @@ use crate::fields::{group_title, label};
 use crate::name::name_words;
 use crate::subject::{obstacle_words, spring_words};
 
-/// The press that prints.
-pub const PRINT: &str = "Print";
-
-/// The press that saves the drawing.
-pub const SAVE_PICTURE: &str = "Save the drawing as a picture";
-
 /// Over everything.
 pub const TITLE: &str = "Landing gear by Gearswing";
 
@@ -32,6 +26,14 @@ pub const PROGRAM: &str = "Worked out by";
 pub const VERDICTS: &str = "Verdicts";
 /// Heading of the answers of a leg.
 pub const ANSWERS: &str = "Answers";
+/// In the place of answers that there are not.
+pub const NOT_WORKED_OUT: &str =
+    "As it is put in, this leg cannot be worked out: there is no answer.";
+
+/// There is no drawing to save.
+pub const NO_PICTURE: &str =
+    "There is no drawing to save: this leg cannot be worked out as it is put in.";
+
 /// Before what an answer rests on.
 pub const RESTS_ON: &str = "It rests on:";
 /// Heading of the curves.

@@ -34,6 +34,7 @@ pub fn comparison_text(now: &Answered, before: &Answered) -> String {
         lines.text(2, "None.");
     }
     lines.heading("Answers");
+    lines.text(0, "The gear against time is not compared.");
     for (leg, answer) in now.legs {
         lines.text(0, &capital_first(&named(now.gear, *leg)));
         let at = leg_before(now.gear, before.gear, *leg);

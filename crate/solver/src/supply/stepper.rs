@@ -284,6 +284,8 @@ impl Going {
             }
             if off * here > 0.0 {
                 before = (size, off);
+                // the Illinois rule: a side that stays counts half
+                behind = behind.map(|(size, off)| (size, 0.5 * off));
             } else {
                 behind = Some((size, off));
             }
