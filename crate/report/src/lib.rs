@@ -54,8 +54,8 @@ pub use cautions::{TIRE_CLEARANCE_RULE, caution_text, general_cautions, not_mode
 pub use compared::{ChangeText, change_text};
 pub use fault::fault_text;
 pub use finding::{
-    FindingText, Governing, Mark, finding_figure, finding_line, finding_short, finding_text,
-    governing, jam_text, question_head, question_text, verdict_text,
+    FindingText, Governing, Mark, Stand, finding_figure, finding_line, finding_short, finding_text,
+    governing, jam_text, question_head, question_text, stand_words, verdict_text,
 };
 pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json, unusable_json};
 pub use name::{brief, clean, file_words, name_words};

@@ -76,7 +76,8 @@ fn an_adviser_answers_from_a_phone_and_one_change_is_taken_over() {
             .await?;
         let left = texts(browser, "#changes-list .file-title").await?;
         ensure!(left == [places[0].clone()], "{left:?}");
-        ensure!(browser.text("#changes-line").await?.starts_with("1 change"));
+        let line = browser.text("#changes-line").await?;
+        ensure!(line == "Sent to me: 1 change to your gear.", "{line}");
         browser.choose_leg("Right main").await?;
         browser.open_group("Wheel").await?;
         let tire = browser.field(TIRE).await?;

@@ -1,6 +1,7 @@
 //! What is looked at, typed and selected: nothing of it is undone.
 
 use gearswing_gear::model::Point;
+use gearswing_report::Stand;
 use gearswing_report::page::sheets::{Height, Sheet};
 use gearswing_solver::result::Question;
 use gearswing_units::UnitChoice;
@@ -214,6 +215,8 @@ pub struct Session {
     pub(crate) hover: Option<String>,
     pub(crate) snapped: Option<Snapped>,
     pub(crate) drag_text: String,
+    /// How the leg stood when the point was taken.
+    pub(crate) stood: Option<Stand>,
     pub(crate) notices: Notices,
     /// The worst answer is to be looked up as soon as there are answers.
     pub(crate) seek_worst: bool,

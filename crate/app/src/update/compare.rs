@@ -1,10 +1,10 @@
 //! States kept to compare with, and taking back what has changed since.
 use gearswing_gear::field::{Place, take_back};
 use gearswing_gear::model::{Gear, Kept, MOST_KEPT};
-use gearswing_report::change_text;
 use gearswing_report::page::changes as words;
 use gearswing_report::page::history::{Step, step_words};
 use gearswing_report::page::sheets::Sheet;
+use gearswing_report::{change_text, name_words};
 
 use crate::effect::Effect;
 use crate::fields;
@@ -27,10 +27,12 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
             }
         }
         Compare::Rename { name } => {
-            state.edit(act(Step::Compare), |gear| rename(gear, name.trim()));
+            state.edit(act(Step::RenameKept), |gear| rename(gear, name.trim()));
         }
         Compare::Remove { state: at } => {
-            state.edit(act(Step::Compare), |gear| remove(gear, at));
+            let kept = state.gear().kept.get(at);
+            let of = kept.map_or_else(String::new, |kept| name_words(&kept.name));
+            state.edit(act(Step::Remove { of: &of }), |gear| remove(gear, at));
         }
         Compare::TakeBack { place } => take(state, place),
         Compare::TakeAllBack => {

@@ -76,10 +76,11 @@ fn nudge(state: &mut State, path: &str, direction: Direction, size: StepSize) ->
     let name = scene::point_name(state.gear().legs.get(state.session.leg), path);
     let text = words::point_at(&name, point, state.session.units);
     state.session.drag_text.clone_from(&text);
-    let act = Act::going_on(
-        format!("arrows:{path}"),
-        step_words(Step::Move { of: &name }),
-    );
+    let key = format!("arrows:{path}");
+    if state.document.open_act() != Some(key.as_str()) {
+        state.note_stand();
+    }
+    let act = Act::going_on(key, step_words(Step::Move { of: &name }));
     state.edit(act, |gear| fields::set_point(gear, path, point).ok());
     vec![Effect::Announce { text }]
 }

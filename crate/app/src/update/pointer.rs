@@ -1,5 +1,6 @@
 //! Mouse, pen and touch: moving points, moving and zooming the paper, the cursor of the curves.
 use gearswing_gear::model::Point;
+use gearswing_report::Stand;
 use gearswing_report::page::drawing as words;
 use gearswing_report::page::history::{Step, step_words};
 use gearswing_report::page::sheets::Sheet;
@@ -81,6 +82,12 @@ impl State {
         self.session.drag_text.clear();
     }
 
+    /// Notes how the leg in hand stands before a point of it is moved.
+    pub(crate) fn note_stand(&mut self) {
+        let good = self.derived.good(self.session.leg);
+        self.session.stood = good.map(|good| Stand::of(&good.result));
+    }
+
     /// Selects a point or field and opens its group.
     pub(crate) fn select(&mut self, path: &str) {
         if self.session.selection.as_deref() != Some(path) {
@@ -150,6 +157,7 @@ fn down(state: &mut State, pressed: Pressed, kind: PointerKind) -> Vec<Effect> {
     state.session.papers.insert(state.session.leg, paper);
     let under = paper.viewport.to_model(pressed.at);
     let point = paper.viewport.to_model(handle.at);
+    state.note_stand();
     state.session.gesture = Gesture::Drag {
         pressed,
         path: handle.id,

@@ -226,3 +226,28 @@ fn empty_space_pans_and_two_fingers_zoom() {
     desk.send(Msg::View(msg::View::Fit));
     assert_eq!(desk.gear(), before);
 }
+
+/// What the label says beside the place is what the answers have, and by how much they have changed since the press.
+#[test]
+fn a_moved_point_tells_which_way_is_better() {
+    let mut desk = desk();
+    let said = |desk: &Desk| desk.page().drawing.drag_text;
+    // the mount changes what is to spare
+    let from = desk.handle(MOUNT);
+    desk.press(from);
+    desk.drag_to(by(from, 0.0, 25.0), true);
+    let one = said(&desk);
+    desk.drag_to(by(from, 0.0, -25.0), true);
+    let other = said(&desk);
+    assert!(one.contains(". Clearance −"), "{one}");
+    assert!(one.contains("better") || one.contains("worse"), "{one}");
+    assert!(
+        other.contains("better") || other.contains("worse"),
+        "{other}"
+    );
+    assert_ne!(
+        one.contains("better"),
+        other.contains("better"),
+        "{one}\n{other}"
+    );
+}

@@ -118,11 +118,30 @@ fn on_page(port: &Port) -> Result<()> {
             if event.key() == "Escape" {
                 report(close_drops(None));
             }
+            if event.key() == "Enter" && has_id(&event, "open-link") {
+                report(press("[data-act=open-link]"));
+            }
             let Some(msg) = page_key(&event) else { return };
             event.prevent_default();
             to.send(msg);
         },
     )?);
+    Ok(())
+}
+
+/// Whether an event comes from the element with this id.
+fn has_id(event: &Event, id: &str) -> bool {
+    let target = event.target();
+    let target = target.and_then(|target| target.dyn_into::<Element>().ok());
+    target.is_some_and(|target| target.id() == id)
+}
+
+/// Presses what a selector finds.
+fn press(css: &str) -> Result<()> {
+    let found = document()?.query_selector(css)?;
+    if let Some(button) = found.and_then(|found| found.dyn_into::<HtmlElement>().ok()) {
+        button.click();
+    }
     Ok(())
 }
 

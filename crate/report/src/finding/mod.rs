@@ -28,6 +28,8 @@ mod short;
 mod skew;
 /// What a fall has to spare.
 pub(crate) mod spare;
+/// How the numbers that decide stand.
+mod stand;
 /// The way down without the normal power.
 mod way_down;
 
@@ -41,3 +43,4 @@ pub(crate) use beside::side_words;
 pub use figure::{finding_figure, question_head};
 pub use jam::jam_text;
 pub use short::{finding_line, finding_short};
+pub use stand::{Stand, stand_words};

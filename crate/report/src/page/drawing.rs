@@ -1,4 +1,5 @@
 //! The drawing and its points.
+use crate::text::capital_first;
 use gearswing_gear::field::{Group, Path};
 use gearswing_gear::model::{Leg, MovingPart, Point, View};
 use gearswing_solver::result::{JamCause, Place, TireState};
@@ -212,6 +213,16 @@ pub fn point_name(leg: Option<&Leg>, path: Path) -> String {
 #[must_use]
 pub fn point_at(name: &str, point: Point, units: UnitChoice) -> String {
     format!("{name}: {}", point_words(point, units))
+}
+
+/// A point that is moved, and how the leg stands then.
+#[must_use]
+pub fn moved_words(point: &str, stand: &str) -> String {
+    if stand.is_empty() {
+        point.to_owned()
+    } else {
+        format!("{point}. {}", capital_first(stand))
+    }
 }
 
 /// The label of a point; those of the brace can be moved with the gear down only.

@@ -39,8 +39,8 @@ pub enum Step<'a> {
     Rename,
     /// The state was kept to compare with.
     Keep,
-    /// What is compared with, or what it is called, was changed.
-    Compare,
+    /// A kept state got another name.
+    RenameKept,
     /// All changes from the state compared with were taken back.
     TakeAllBack,
 }
@@ -58,7 +58,7 @@ pub fn step_words(step: Step) -> String {
         Step::KeepTire => "keeping of the tire as the previous one".to_owned(),
         Step::Rename => "new name of the gear file".to_owned(),
         Step::Keep => "keeping to compare".to_owned(),
-        Step::Compare => "kept states".to_owned(),
+        Step::RenameKept => "new name of a kept state".to_owned(),
         Step::TakeAllBack => "all as in the kept state".to_owned(),
     }
 }
