@@ -11,6 +11,7 @@ use web_sys::{Element, HtmlElement};
 
 /// The verdicts of all legs.
 pub(super) struct Verdicts {
+    table: HtmlElement,
     heads: Rows<Head>,
     legs: Rows<Leg>,
     lines: Rows<Line>,
@@ -20,6 +21,7 @@ impl Verdicts {
     /// Looks up the nodes.
     pub(super) fn mount() -> Result<Self> {
         Ok(Self {
+            table: by_id("verdicts")?,
             heads: Rows::new(by_id("verdict-heads")?),
             legs: Rows::new(by_id("verdict-rows")?),
             lines: Rows::new(by_id("answer-lines")?),
@@ -34,6 +36,12 @@ impl Verdicts {
             .chain(questions.iter().map(|answer| answer.head.clone()))
             .collect();
         self.heads.patch(&heads)?;
+        // room for what was, so that no row grows while a point is moved
+        set_attribute(
+            &self.table,
+            "data-compared",
+            pressed(page.changes.name.is_some()),
+        )?;
         self.legs.patch(&page.answers)?;
         let in_hand = page.answers.iter().find(|leg| leg.selected);
         self.lines.patch(&in_hand.map_or_else(Vec::new, lines))

@@ -65,7 +65,7 @@ pub fn stand_words(now: &Stand, before: &Stand, units: UnitChoice) -> String {
     let factor = now.factor.map(|value| {
         let by = before.factor.map(|old| value - old);
         let by = by.map(|by| (by, times(by.abs()), by.abs() < TOLD_FACTOR));
-        part("fall against friction", &times(value), by)
+        part("fall", &times(value), by)
     });
     let all: Vec<String> = [clearance, margin, factor].into_iter().flatten().collect();
     all.join("; ")
@@ -94,11 +94,11 @@ mod tests {
         let words = |now, before| stand_words(&now, &before, UnitChoice::METRIC);
         assert_eq!(
             words(stand(-0.002, 0.5, 2.0), stand(-0.005, 0.53, 2.0)),
-            "clearance −2.0 mm, 3.0 mm better; to spare 50 %, 3 % worse; fall against friction 2.00 times"
+            "clearance −2.0 mm, 3.0 mm better; to spare 50 %, 3 % worse; fall 2.00 times"
         );
         assert_eq!(
             words(stand(0.01, 0.2, 1.5), Stand::default()),
-            "clearance +10.0 mm; to spare 20 %; fall against friction 1.50 times"
+            "clearance +10.0 mm; to spare 20 %; fall 1.50 times"
         );
         assert_eq!(words(Stand::default(), stand(0.01, 0.2, 1.5)), "");
     }
