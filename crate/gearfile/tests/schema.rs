@@ -68,7 +68,7 @@ fn kept_value() -> Value {
             "at": {"description": "Path of its field, as legs[1].actuator.bore_m.", "type": "string"},
             "number": {"description": "A number or coordinate.", "type": "number"},
             "text": {"description": "A text, the key of the option taken, or those of a set with blanks between.", "type": "string"},
-            "points": {"description": "An outline (m).", "type": "array", "items": {"$ref": "#/$defs/Point"}},
+            "points": {"description": "An outline (m).", "type": "array", "items": {"type": "array", "items": {"type": "number"}, "minItems": 2, "maxItems": 2}},
         },
         "required": ["at"],
         "additionalProperties": false,
