@@ -122,13 +122,9 @@ fn compared(
         tire: request.tire,
         ..Options::default()
     };
-    let solve = |gear: &Gear, legs: &[usize]| -> Vec<LegAnswer> {
-        let prepared = PreparedGear::from(gear.clone());
-        let answer = |&leg: &usize| (leg, solve_prepared(&prepared, leg, &options));
-        legs.iter().map(answer).collect()
-    };
     let all: Vec<usize> = (0..before.legs.len()).collect();
-    let (answers, answers_before) = (solve(gear, legs), solve(&before, &all));
+    let answers = solve(&gear.clone().into(), legs, &options, &mut || {});
+    let answers_before = solve(&before.clone().into(), &all, &options, &mut || {});
     let answered = Answered {
         program: PROGRAM,
         file,
@@ -149,6 +145,20 @@ fn compared(
     say_faults(&other, &file_words(&name));
     let text = comparison_text(&answered, &other);
     Ok((text, code_of(&answered)))
+}
+
+/// The answers of legs, one after the other; before each `next` is called.
+fn solve(
+    prepared: &PreparedGear,
+    legs: &[usize],
+    options: &Options,
+    next: &mut dyn FnMut(),
+) -> Vec<LegAnswer> {
+    let answer = |&leg: &usize| {
+        next();
+        (leg, solve_prepared(prepared, leg, options))
+    };
+    legs.iter().map(answer).collect()
 }
 
 fn code_of(answered: &Answered) -> u8 {
@@ -175,13 +185,7 @@ fn solved(
     }
     let shown = file_words(file);
     let prepared = PreparedGear::from(gear.clone());
-    let answers: Vec<LegAnswer> = legs
-        .iter()
-        .map(|&leg| {
-            now_at(&shown);
-            (leg, solve_prepared(&prepared, leg, &options))
-        })
-        .collect();
+    let answers = solve(&prepared, legs, &options, &mut || now_at(&shown));
     // The legs share one supply: a leg alone has no times.
     let cycle = (is_timed(gear) && legs.len() == gear.legs.len()).then(|| {
         let options = SupplyOptions {

@@ -17,10 +17,10 @@ pub struct ChangeText {
     pub now: String,
 }
 
-/// A difference of the gear from a state before it.
+/// Where a gear differs from a state before it, as "Left main, actuator bore".
 #[must_use]
-pub fn change_text(change: &Change, gear: &Gear, units: UnitChoice) -> ChangeText {
-    let place = match change.place {
+pub fn changed_place(place: Place, gear: &Gear) -> String {
+    let words = match place {
         Place::Legs => "legs".to_owned(),
         Place::Field(path) => path_words(&path.to_string(), gear),
         Place::List(path) => {
@@ -28,6 +28,12 @@ pub fn change_text(change: &Change, gear: &Gear, units: UnitChoice) -> ChangeTex
             format!("{}, {}", leg_name(name, path.leg), list_words(path.field))
         }
     };
+    capital_first(&words)
+}
+
+/// A difference of the gear from a state before it.
+#[must_use]
+pub fn change_text(change: &Change, gear: &Gear, units: UnitChoice) -> ChangeText {
     let said = |value: &Value| match change.place {
         Place::Legs => match value {
             Value::Text(names) => name_words(names),
@@ -45,7 +51,7 @@ pub fn change_text(change: &Change, gear: &Gear, units: UnitChoice) -> ChangeTex
         (before, now) = (finely(path, units, *was), finely(path, units, *is));
     }
     ChangeText {
-        place: capital_first(&place),
+        place: changed_place(change.place, gear),
         before,
         now,
     }

@@ -51,7 +51,7 @@ mod schema;
 pub use answered::{Answered, LegAnswer, Outcome, StopAnswer};
 pub use cases::{case_words, joint_words, missing_words, motion_words};
 pub use cautions::{TIRE_CLEARANCE_RULE, caution_text, general_cautions, not_modelled};
-pub use compared::{ChangeText, change_text};
+pub use compared::{ChangeText, change_text, changed_place};
 pub use fault::fault_text;
 pub use finding::{
     FindingText, Governing, Mark, Stand, finding_figure, finding_line, finding_short, finding_text,

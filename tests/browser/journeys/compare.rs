@@ -1,5 +1,6 @@
 //! Before and after: a kept state, an adviser who changes two numbers on a phone, and what is taken over; paper.
 
+use crate::links::copied;
 use anyhow::{Context, Result, ensure};
 use gearswing_browser_tests::{Browser, Device, in_browser, journey};
 use serde_json::json;
@@ -16,20 +17,7 @@ async fn texts(browser: &Browser, css: &str) -> Result<Vec<String>> {
 
 /// The code of the link as it is put on the clipboard.
 async fn code(browser: &Browser) -> Result<String> {
-    browser
-        .script::<Option<bool>>(
-            "window.copied = null;
-             navigator.clipboard.writeText = (text) => { window.copied = text; return Promise.resolve(); };
-             return null;",
-            &[],
-        )
-        .await?;
-    browser.press("#share > summary").await?;
-    browser.press("[data-act=copy-link]").await?;
-    browser
-        .wait_until("the link is copied", "return window.copied !== null;")
-        .await?;
-    let link: String = browser.script("return window.copied;", &[]).await?;
+    let link = copied(browser).await?;
     let code = link.split('#').nth(1).context("no fragment")?;
     Ok(code.to_owned())
 }

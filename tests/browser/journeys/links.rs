@@ -5,7 +5,7 @@ use anyhow::{Context, Result, ensure};
 use gearswing_browser_tests::{Browser, Device, fixture, in_browser, journey};
 
 /// The link as it is put on the clipboard.
-async fn copied(browser: &Browser) -> Result<String> {
+pub(crate) async fn copied(browser: &Browser) -> Result<String> {
     browser
         .script::<Option<bool>>(
             "window.copied = null;

@@ -107,10 +107,7 @@ fn verdicts(page: &Page) -> Block {
     let of_leg = |leg: &LegAnswers| {
         let mut row = vec![leg.name.clone()];
         let answers = leg.answers.iter().filter(|_| !leg.faded);
-        row.extend(answers.map(|answer| match &answer.was {
-            Some((_, was)) => [answer.line.as_str(), was].join("; "),
-            None => answer.line.clone(),
-        }));
+        row.extend(answers.map(|answer| answer.with_was(&answer.line, "; ")));
         row.extend(leg.faults.iter().map(|fault| fault.text.clone()));
         row
     };

@@ -4,7 +4,7 @@ use gearswing_gear::model::{Gear, Kept, MOST_KEPT};
 use gearswing_report::page::changes as words;
 use gearswing_report::page::history::{Step, step_words};
 use gearswing_report::page::sheets::Sheet;
-use gearswing_report::{change_text, name_words};
+use gearswing_report::{changed_place, name_words};
 
 use crate::effect::Effect;
 use crate::fields;
@@ -95,9 +95,7 @@ fn with_own(state: &mut State) -> Vec<Effect> {
 
 fn keep(state: &mut State) -> Vec<Effect> {
     if let Some(text) = keep_once(state) {
-        let notices = &mut state.session.notices;
-        notices.add_of_now(NoticeKind::Info, text.clone(), Vec::new());
-        return vec![Effect::Announce { text }];
+        return tell(state, text);
     }
     if state.gear().kept.len() >= MOST_KEPT {
         let text = words::too_many(MOST_KEPT);
@@ -111,7 +109,11 @@ fn keep(state: &mut State) -> Vec<Effect> {
         push(gear, kept);
         Some(())
     });
-    let text = words::kept(&name);
+    tell(state, words::kept(&name))
+}
+
+/// Says something of the gear as it is, on the page and aloud.
+fn tell(state: &mut State, text: String) -> Vec<Effect> {
     let notices = &mut state.session.notices;
     notices.add_of_now(NoticeKind::Info, text.clone(), Vec::new());
     vec![Effect::Announce { text }]
@@ -144,13 +146,7 @@ fn take(state: &mut State, place: Place) {
     let Some(before) = state.gear().state_before().map(|kept| kept.gear.clone()) else {
         return;
     };
-    let units = state.session.units;
-    let found = state.changes().into_iter();
-    let of = found
-        .filter(|change| change.place == place)
-        .map(|change| change_text(&change, state.gear(), units).place)
-        .next()
-        .unwrap_or_default();
+    let of = changed_place(place, state.gear());
     state.edit(Act::single(step_words(Step::Change { of: &of })), |gear| {
         take_back(place, gear, &before)
     });

@@ -1,5 +1,5 @@
 //! The link.
-use gearswing_gear::model::{Gear, Point};
+use gearswing_gear::model::Point;
 use gearswing_gearfile::link::{self, Shared, ViewState};
 use gearswing_report::page::link as words;
 use gearswing_report::page::sheets::Sheet;
@@ -96,11 +96,7 @@ impl State {
                 papers: self.session.papers.clone(),
             });
         }
-        let received = Gear {
-            kept: Vec::new(),
-            before: None,
-            ..shared.gear.clone()
-        };
+        let received = shared.gear.without_kept();
         let compares = shared.gear.before.is_some();
         self.show(Document::new(shared.gear, 0), Origin::Link);
         self.files.received = Some(received);

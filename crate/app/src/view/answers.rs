@@ -11,7 +11,7 @@ use gearswing_report::{
 };
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, check_gear};
-use gearswing_solver::result::{Finding, Verdict};
+use gearswing_solver::result::Finding;
 use gearswing_units::UnitChoice;
 
 use super::leg_answers::{AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
@@ -247,16 +247,15 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
         .collect()
 }
 
-/// How an answer stood in the state compared with, where it or its number was another.
-fn was(state: &State, leg: usize, finding: &Finding, figure: &str) -> Option<(Verdict, String)> {
+/// The number of an answer in the state compared with, where it or the verdict was another.
+fn was(state: &State, leg: usize, finding: &Finding, figure: &str) -> Option<String> {
     let (gear, at, good) = state.before.leg(state.gear(), leg)?;
     let sent = state.gear().state_before().is_some_and(|kept| kept.sent);
     let mut found = good.result.findings.iter();
     let before = found.find(|before| before.question == finding.question)?;
     let about = subject(gear, at, good, TireChoice::Fitted, state.session.units);
     let told = finding_figure(&about, before);
-    (told != figure || before.verdict != finding.verdict)
-        .then(|| (before.verdict, changes::was(&told, sent)))
+    (told != figure || before.verdict != finding.verdict).then(|| changes::was(&told, sent))
 }
 
 fn former(

@@ -51,14 +51,25 @@ pub struct AnswerRow {
     pub cautions: Vec<String>,
     /// What to try.
     pub try_next: Vec<String>,
-    /// How it stood in the state compared with, and its number there, where either was another.
-    pub was: Option<(Verdict, String)>,
+    /// Its number in the state compared with, where that or the verdict was another.
+    pub was: Option<String>,
     /// The same answer with the previous tire, while comparing.
     pub former: Option<FormerAnswer>,
     /// What opens its sentence, and goes to its place if it has one.
     pub open: Action,
     /// What goes to its place.
     pub go_to: Option<Action>,
+}
+
+impl AnswerRow {
+    /// A text about it, with what its number was behind it after a mark.
+    #[must_use]
+    pub fn with_was(&self, text: &str, mark: &str) -> String {
+        match &self.was {
+            Some(was) => [text, was].join(mark),
+            None => text.to_owned(),
+        }
+    }
 }
 
 /// An assumption of an answer.

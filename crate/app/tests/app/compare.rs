@@ -15,6 +15,12 @@ fn said(desk: &Desk) -> Vec<(String, String)> {
     rows.map(|row| (row.name, row.text)).collect()
 }
 
+/// Names of the kept states.
+fn names(desk: &Desk) -> Vec<String> {
+    let kept = desk.page().changes.kept.into_iter();
+    kept.map(|row| row.name).collect()
+}
+
 /// Presses what stands at a change.
 fn press(desk: &mut Desk, at: usize) {
     let msg = desk.page().changes.rows[at].actions[0].msg.clone();
@@ -65,10 +71,7 @@ fn what_has_changed_is_told_shown_and_taken_back() {
     );
     // every verdict that is another says what it was
     let was = |desk: &Desk, leg: usize, question: usize| {
-        desk.page().answers[leg].answers[question]
-            .was
-            .clone()
-            .map(|(_, text)| text)
+        desk.page().answers[leg].answers[question].was.clone()
     };
     assert_eq!(was(&desk, 2, 0).unwrap(), "was −0.18 in");
     assert_eq!(was(&desk, 1, 1).unwrap(), "was 50 % spare");
@@ -183,14 +186,7 @@ fn what_was_received_stays_through_undo_and_has_a_name_of_its_own() {
     let mut again = Desk::demo();
     open(&mut again, &answer);
     again.enter(TIRE, "17 in");
-    let names: Vec<_> = again
-        .page()
-        .changes
-        .kept
-        .into_iter()
-        .map(|row| row.name)
-        .collect();
-    assert_eq!(names, ["As received", "As received 2"]);
+    assert_eq!(names(&again), ["As received", "As received 2"]);
     assert_eq!(again.page().changes.line, "1 change from As received 2.");
 }
 
@@ -208,14 +204,7 @@ fn a_state_that_is_kept_already_is_not_kept_twice() {
             name: name.to_owned(),
         }));
     }
-    let names: Vec<_> = desk
-        .page()
-        .changes
-        .kept
-        .into_iter()
-        .map(|row| row.name)
-        .collect();
-    assert_eq!(names, ["Before 1", "Before 2"]);
+    assert_eq!(names(&desk), ["Before 1", "Before 2"]);
     // the run against time rests on none of it
     for at in 3..40 {
         desk.enter(TIRE, &format!("{} in", 16.0 + 0.01 * f64::from(at)));

@@ -4,6 +4,7 @@ use super::numbers::entries;
 use super::value::{paths_of_gear, paths_of_leg, value_paths};
 use super::{Axis, Field, Path, Value};
 use crate::model::Gear;
+use std::borrow::Cow;
 
 /// Where two states differ.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -61,16 +62,17 @@ fn count(entries: usize) -> Value {
 
 /// The other state with its legs in the order of this one, told by their names where there are more or fewer of
 /// them; a leg that it does not have stands as it is in this one.
-fn aligned(now: &Gear, before: &Gear) -> Gear {
-    let mut other = before.clone();
-    if now.legs.len() != before.legs.len() {
-        let legs = now.legs.iter().enumerate();
-        let same = |at: usize| before.legs.get(leg_before(now, before, at)?);
-        other.legs = legs
-            .map(|(at, leg)| same(at).unwrap_or(leg).clone())
-            .collect();
+fn aligned<'g>(now: &Gear, before: &'g Gear) -> Cow<'g, Gear> {
+    if now.legs.len() == before.legs.len() {
+        return Cow::Borrowed(before);
     }
-    other
+    let legs = now.legs.iter().enumerate();
+    let same = |at: usize| before.legs.get(same_leg(now, before, at)?);
+    let legs = legs.map(|(at, leg)| same(at).unwrap_or(leg).clone());
+    Cow::Owned(Gear {
+        legs: legs.collect(),
+        ..before.clone()
+    })
 }
 
 /// The leg of the state before that a leg is held against: the one in its place, or of its name where there are more

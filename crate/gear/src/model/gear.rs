@@ -118,6 +118,16 @@ impl Gear {
         }
     }
 
+    /// The same without the states that it keeps.
+    #[must_use]
+    pub fn without_kept(&self) -> Self {
+        Self {
+            kept: Vec::new(),
+            before: None,
+            ..self.clone()
+        }
+    }
+
     /// The kept state that is compared with.
     #[must_use]
     pub fn state_before(&self) -> Option<&Kept> {

@@ -21,15 +21,10 @@ impl Kept {
     /// Keeps a gear as it is.
     #[must_use]
     pub fn of(gear: &Gear, name: String) -> Self {
-        let gear = Gear {
-            kept: Vec::new(),
-            before: None,
-            ..gear.clone()
-        };
         Self {
             name,
             sent: false,
-            gear: Arc::new(gear),
+            gear: Arc::new(gear.without_kept()),
         }
     }
 }

@@ -77,20 +77,11 @@ impl ValueText {
 
 /// The kept states of a gear, as they are written.
 pub(crate) fn kept_texts(gear: &Gear) -> Vec<KeptText<'_>> {
-    let base = bare(gear);
+    let base = gear.without_kept();
     gear.kept
         .iter()
         .map(|kept| KeptText::of(kept, &base))
         .collect()
-}
-
-/// The gear without what it keeps.
-fn bare(gear: &Gear) -> Gear {
-    Gear {
-        kept: Vec::new(),
-        before: None,
-        ..gear.clone()
-    }
 }
 
 /// Gives a gear the states that were read with it.
@@ -106,7 +97,7 @@ pub(crate) fn keep(
     if texts.len() > MOST_KEPT {
         return Err(fault("kept"));
     }
-    let base = bare(gear);
+    let base = gear.without_kept();
     let kept = texts.into_iter().enumerate();
     let kept: Result<Vec<Kept>, OpenError> = kept
         .map(|(at, text)| {

@@ -8,7 +8,8 @@ use crate::panels::{airspeed_of, speed_of, theme_of, units_of};
 use crate::runtime::Port;
 use gearswing_app::msg::{Compare, Play, View};
 use gearswing_app::{Msg, Page};
-use web_sys::{Event, HtmlInputElement, HtmlSelectElement};
+use wasm_bindgen::JsCast;
+use web_sys::{Event, EventTarget, HtmlInputElement, HtmlSelectElement};
 
 /// Registers the handlers.
 pub(super) fn register(port: &Port) -> Result<()> {
@@ -36,70 +37,70 @@ pub(super) fn register(port: &Port) -> Result<()> {
     import(port)
 }
 
+/// What an element of the page does on an event of it.
+fn on<T>(
+    port: &Port,
+    id: &'static str,
+    event: &'static str,
+    act: impl Fn(&Port, &T) + 'static,
+) -> Result<()>
+where
+    T: JsCast + Clone + AsRef<EventTarget> + 'static,
+{
+    let node: T = by_id(id)?;
+    let (to, from) = (port.clone(), node.clone());
+    let listener = move |_: Event| act(&to, &from);
+    port.keep(listen(node.as_ref(), event, Mode::default(), listener)?);
+    Ok(())
+}
+
 /// A select whose options are keys of messages.
 fn select(
     port: &Port,
     id: &'static str,
     msg_of: impl Fn(&str, &Page) -> Option<Msg> + 'static,
 ) -> Result<()> {
-    let node: HtmlSelectElement = by_id(id)?;
-    let (to, from) = (port.clone(), node.clone());
-    port.keep(listen(
-        &node,
-        "change",
-        Mode::default(),
-        move |_: Event| {
-            to.with_core(|core| {
-                if let Some(msg) = msg_of(&from.value(), core.page()) {
-                    to.send(msg);
-                }
-                Ok(())
-            });
-        },
-    )?);
-    Ok(())
+    on(port, id, "change", move |to, from: &HtmlSelectElement| {
+        to.with_core(|core| {
+            if let Some(msg) = msg_of(&from.value(), core.page()) {
+                to.send(msg);
+            }
+            Ok(())
+        });
+    })
 }
 
 /// The name of the state compared with.
 fn name(port: &Port) -> Result<()> {
-    let node: HtmlInputElement = by_id("kept-name")?;
-    let (to, from) = (port.clone(), node.clone());
-    port.keep(listen(
-        &node,
+    on(
+        port,
+        "kept-name",
         "change",
-        Mode::default(),
-        move |_: Event| {
+        |to, from: &HtmlInputElement| {
             to.send(Msg::Compare(Compare::Rename { name: from.value() }));
         },
-    )?);
-    Ok(())
+    )
 }
 
 fn scrub(port: &Port) -> Result<()> {
-    let node: HtmlInputElement = by_id("scrub")?;
-    let (to, from) = (port.clone(), node.clone());
-    port.keep(listen(&node, "input", Mode::default(), move |_: Event| {
+    on(port, "scrub", "input", |to, from: &HtmlInputElement| {
         to.send(Msg::Play(Play::Scrub {
             progress: from.value_as_number(),
         }));
-    })?);
-    Ok(())
+    })
 }
 
 fn import(port: &Port) -> Result<()> {
-    let node: HtmlInputElement = by_id("import-file")?;
-    let (to, from) = (port.clone(), node.clone());
-    port.keep(listen(
-        &node,
+    on(
+        port,
+        "import-file",
         "change",
-        Mode::default(),
-        move |_: Event| {
+        |to, from: &HtmlInputElement| {
             if let Some(file) = from.files().and_then(|files| files.get(0)) {
-                report(read_file(&to, &file));
+                report(read_file(to, &file));
             }
             // Emptied, so that the same file can be chosen again.
             from.set_value("");
         },
-    )?);
-    Ok(())
+    )
 }

@@ -215,11 +215,7 @@ impl Row for Answer {
         set_attribute(&self.node, "data-verdict", name)?;
         set_text(&self.mark, sign);
         set_text(&self.question, &new.question_text);
-        let verdict = match &new.was {
-            Some((_, was)) => [new.verdict_text.as_str(), was].join(", "),
-            None => new.verdict_text.clone(),
-        };
-        set_text(&self.verdict, &verdict);
+        set_text(&self.verdict, &new.with_was(&new.verdict_text, ", "));
         set_text(&self.short, &new.short);
         set_hidden(&self.short, *open)?;
         set_hidden(&self.body, !open)?;

@@ -58,10 +58,7 @@ fn lines(leg: &LegAnswers) -> Vec<Said> {
     }
     let said = |answer: &AnswerRow| Said {
         verdict: answer.verdict,
-        text: match &answer.was {
-            Some((_, was)) => [answer.short.as_str(), was].join("; "),
-            None => answer.short.clone(),
-        },
+        text: answer.with_was(&answer.short, "; "),
     };
     leg.answers.iter().map(said).collect()
 }
@@ -211,12 +208,8 @@ impl Cell {
         set_attribute(&self.button, "data-action", &answer.open.id)?;
         set_text(&self.mark, sign);
         set_text(&self.figure, &answer.figure);
-        let was = answer.was.as_ref();
-        set_text(&self.was, was.map_or("", |(_, text)| text.as_str()));
-        let line = match was {
-            Some((_, was)) => [answer.line.as_str(), was].join("; "),
-            None => answer.line.clone(),
-        };
+        set_text(&self.was, answer.was.as_deref().unwrap_or_default());
+        let line = answer.with_was(&answer.line, "; ");
         set_attribute(&self.button, "aria-label", &line)?;
         set_attribute(&self.button, "title", &line)
     }

@@ -80,9 +80,10 @@ pub(super) struct Tally {
     /// An earlier case with the same loads.
     same_as: Option<usize>,
     warm: [Warm; 2],
-    peaks: [Option<(usize, ForcePeak)>; 2],
+    peaks: [Option<ForcePeak>; 2],
+    /// With the station's index.
     pub(super) stalls_at: Option<(usize, Place)>,
-    binds_at: Option<(usize, Bind)>,
+    binds_at: Option<Bind>,
 }
 
 /// Cases, joint loads and binding places, gathered station by station.
@@ -91,10 +92,10 @@ pub(crate) struct Comparison<'a> {
     pub(super) ready: &'a LegLoads<'a>,
     pub(super) available: &'a Available<'a>,
     pub(super) partners: Option<&'a Partners>,
-    partner_stands: Option<(usize, PartnerStands)>,
+    partner_stands: Option<PartnerStands>,
     exists: [bool; 6],
     pub(super) cases: Vec<Result<Tally, (LoadCase, MissingInput)>>,
-    joints: [Option<(usize, JointLoad)>; 6],
+    joints: [Option<JointLoad>; 6],
     binds: Vec<Bind>,
 }
 
@@ -158,7 +159,7 @@ impl<'a> Comparison<'a> {
         }
     }
 
-    /// Adds a station, the `index`th, to every case; gives its force in the case as set, `None` where
+    /// Adds a station, the `index`th, to every case, one after the other; gives its force in the case as set, `None` where
     /// neither motion has one.
     pub(crate) fn add(&mut self, index: usize, stance: &PoseLoads) -> Option<StationForce> {
         let as_set = self.add_case(0, index, stance)?;
@@ -180,9 +181,7 @@ impl<'a> Comparison<'a> {
         let mut at = stance.at(tally.loads, Some(&mut tally.warm));
         let place = stance.pose().place;
         let joined = self.partners.map(|p| p.join(&mut at, tally.case, place));
-        if let Some(Some(stands)) = joined {
-            first(&mut self.partner_stands, (index, stands));
-        }
+        self.partner_stands = self.partner_stands.or(joined.flatten());
         tally.add((index, place), &at, self.available);
         let rub = self.ready.rub();
         for motion in [Motion::Retract, Motion::Extend] {
@@ -198,15 +197,14 @@ impl<'a> Comparison<'a> {
                 let (Some(most), true) = (self.joints.get_mut(i), self.exists[i]) else {
                     continue;
                 };
-                if most.is_none_or(|(_, most)| square > most.load * most.load) {
-                    let joint = JointLoad {
+                if most.is_none_or(|most| square > most.load * most.load) {
+                    *most = Some(JointLoad {
                         joint: Joint::ALL[i],
                         load: square.sqrt(),
                         place,
                         motion,
                         case: tally.case,
-                    };
-                    *most = Some((index, joint));
+                    });
                 }
             }
         }
@@ -247,15 +245,14 @@ impl<'a> Comparison<'a> {
         }
         force.stalls_at = force.stalls_in(LoadCase::AsSet);
         force.hardest_case = hardest.map(|(at, _)| at);
-        force.partner_stands = self.partner_stands.map(|(_, stands)| stands);
-        let joints = self.joints.into_iter().flatten();
-        force.joint_loads = joints.map(|(_, load)| load).collect();
+        force.partner_stands = self.partner_stands;
+        force.joint_loads = self.joints.into_iter().flatten().collect();
     }
 }
 
 impl Tally {
     fn add(&mut self, at: (usize, Place), case: &CaseAt, available: &Available) {
-        let (index, place) = at;
+        let (_, place) = at;
         for (peak, motion) in self.peaks.iter_mut().zip([Motion::Retract, Motion::Extend]) {
             let moved = match case.motion(motion) {
                 Ok(moved) => moved,
@@ -265,7 +262,7 @@ impl Tally {
                         motion,
                         joint: *joint,
                     };
-                    first(&mut self.binds_at, (index, bind));
+                    self.binds_at.get_or_insert(bind);
                     continue;
                 }
             };
@@ -279,21 +276,19 @@ impl Tally {
                 margin: margin(most, moved.pressure),
                 mount_load: mount.norm(),
             };
-            let is_more = peak.is_none_or(|(before, worst): (usize, ForcePeak)| {
-                here.hardness(&worst).then(index.cmp(&before)) == Ordering::Greater
-            });
-            if is_more {
-                *peak = Some((index, here));
+            // of equals the last one
+            if peak.is_none_or(|worst| here.hardness(&worst) != Ordering::Less) {
+                *peak = Some(here);
             }
             if motion == Motion::Retract && moved.pressure > most {
-                first(&mut self.stalls_at, at);
+                self.stalls_at.get_or_insert(at);
             }
         }
     }
 
     /// The outcome of this case, by the figures of one with the same loads.
     fn finish(&self, figures: &Self) -> CaseForce {
-        let [retract, extend] = figures.peaks.map(|peak| peak.map(|(_, peak)| peak));
+        let [retract, extend] = figures.peaks;
         CaseForce {
             case: self.case,
             outcome: CaseOutcome::Worked {
@@ -302,16 +297,9 @@ impl Tally {
                 retract,
                 extend,
                 stalls_at: figures.stalls_at.map(|(_, place)| place),
-                binds_at: figures.binds_at.map(|(_, bind)| bind),
+                binds_at: figures.binds_at,
             },
         }
-    }
-}
-
-/// Keeps the first of two stations.
-fn first<T>(kept: &mut Option<(usize, T)>, at: (usize, T)) {
-    if kept.as_ref().is_none_or(|(index, _)| at.0 < *index) {
-        *kept = Some(at);
     }
 }
 
