@@ -8,7 +8,43 @@
   const dark = typeof matchMedia === "function" && matchMedia("(prefers-color-scheme: dark)").matches;
   document.documentElement.dataset.theme = dark ? "dark" : "light";
   // Written by the module: `recovery` before each solve, `panic` when it gives up.
-  const shared = (window.gearswing = { recovery: "", panic: "" });
+  const shared = (window.gearswing = { recovery: "", panic: "", looks: false });
+  // Asked for before it can be done, it is done then.
+  shared.look = () => {
+    shared.looks = true;
+  };
+  // In the form of one file: the module, and the page as it was read.
+  const own = window.gearswingFile;
+  if (own) node("plain").hidden = true;
+
+  const through = async (bytes, stream) =>
+    new Uint8Array(await new Response(new Blob([bytes]).stream().pipeThrough(stream)).arrayBuffer());
+  const unpacked = (id) => {
+    const text = node(id).textContent;
+    if (!text) throw new Error("This file holds no module: it was not saved whole. Ask for it again.");
+    const bytes = Uint8Array.from(atob(text), (character) => character.charCodeAt(0));
+    return through(bytes, new DecompressionStream("gzip"));
+  };
+  const got = async (name) => {
+    const response = await fetch(name);
+    if (!response.ok) throw new Error(`${name}: ${response.status}`);
+    return response;
+  };
+  const packed = async (name) => {
+    const bytes = await through(await (await got(name)).arrayBuffer(), new CompressionStream("gzip"));
+    let text = "";
+    for (let at = 0; at < bytes.length; at += 8192) text += String.fromCharCode(...bytes.subarray(at, at + 8192));
+    return btoa(text);
+  };
+  const filled = (page, id, text) => page.replace(new RegExp(`( id="${id}">)[^<]*`), (_, head) => head + text);
+
+  // The page as one file, with the code of a gear in it.
+  shared.file = async (code) => {
+    const page = own
+      ? own.page
+      : filled(await (await got("one-file.html")).text(), "module-text", await packed("gearswing_page_bg.wasm"));
+    return filled(page, "given", code);
+  };
 
   const notStarted = (sentence) => {
     node("start-notice").hidden = false;
@@ -62,22 +98,24 @@
   node("panic-reload").addEventListener("click", () => location.reload());
 
   const start = async () => {
-    if (location.protocol === "file:") {
+    if (!own && location.protocol === "file:") {
       throw new Error(
-        "It was opened straight from a folder. Browsers load it from a web server only: run the serve command of its README and open the address that it prints.",
+        "It was opened straight from a folder. Open gearswing.html, which lies beside it and needs no server, or run the serve command of its README and open the address that it prints.",
       );
     }
     if (typeof WebAssembly !== "object") {
       throw new Error("This browser has no WebAssembly. A browser of 2023 or later has it.");
     }
-    let module;
-    try {
-      module = await import("./gearswing_page.js");
-    } catch (error) {
-      console.error(error);
-      throw new Error("The file gearswing_page.js did not load. Is the whole folder on the server?");
+    let module = own?.module;
+    if (!own) {
+      try {
+        module = await import("./gearswing_page.js");
+      } catch (error) {
+        console.error(error);
+        throw new Error("The file gearswing_page.js did not load. Is the whole folder on the server?");
+      }
     }
-    const exports = await module.default();
+    const exports = await module.default(own && { module_or_path: await unpacked("module-text") });
     await module.begin();
     // For measuring: the module's memory never shrinks.
     shared.bytes = () => exports.memory.buffer.byteLength;
@@ -85,7 +123,53 @@
     node("start-notice").hidden = true;
   };
 
-  start().catch((error) => {
+  // The licenses stand in the one file as text.
+  const notices = () => {
+    node("about").querySelector("a").addEventListener("click", async (event) => {
+      event.preventDefault();
+      const text = new Blob([await unpacked("notices-text")], { type: "text/plain;charset=utf-8" });
+      open(URL.createObjectURL(text));
+    });
+  };
+
+  // Keeps the page for use without a network, and looks out for a newer version: it waits until it is asked for.
+  const offline = async () => {
+    const worker = navigator.serviceWorker;
+    if (!worker) return;
+    let asked = false;
+    const kept = await worker.register("offline.js");
+    const waits = () => {
+      if (!kept.waiting || !worker.controller) return;
+      if (asked) kept.waiting.postMessage("take over");
+      else window.dispatchEvent(new Event("gearswing-newer"));
+    };
+    const watch = (next) => next.addEventListener("statechange", waits);
+    kept.addEventListener("updatefound", () => watch(kept.installing));
+    if (kept.installing) watch(kept.installing);
+    worker.addEventListener("controllerchange", () => {
+      if (asked) location.reload();
+    });
+    shared.newer = () => {
+      asked = true;
+      waits();
+    };
+    // For what a newer version has made: takes over at once what is found.
+    shared.look = async () => {
+      asked = true;
+      try {
+        await kept.update();
+      } catch (error) {
+        console.info(error);
+      }
+      waits();
+      asked = Boolean(kept.installing || kept.waiting);
+    };
+    waits();
+    if (shared.looks) await shared.look();
+  };
+
+  const late = (error) => console.info(error);
+  start().then(() => (own ? notices : () => offline().catch(late))()).catch((error) => {
     console.error(error);
     const said = error instanceof Error ? error.message : String(error);
     if (shared.panic || shared.recovery) brokeOff(error);

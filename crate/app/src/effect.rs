@@ -50,6 +50,18 @@ pub enum Effect {
         /// The text.
         text: String,
     },
+    /// Offer the page itself with a gear in it for download, as one HTML file; answer with `Share::OneFileFailed`
+    /// if that does not work.
+    SaveOneFile {
+        /// File name.
+        name: String,
+        /// The code of the gear.
+        code: String,
+    },
+    /// Load the newer version of the page that waits.
+    TakeNewer,
+    /// Look for a newer version of the page, and load it at once if there is one.
+    LookForNewer,
     /// Offer a file for download.
     Download {
         /// File name.

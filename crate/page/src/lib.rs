@@ -11,7 +11,7 @@ mod paint;
 mod panels;
 mod runtime;
 
-use crate::dom::{by_id, set_hidden, window};
+use crate::dom::{by_id, document, set_hidden, window};
 use crate::effects::{Effects, Found, Store, open_storage};
 use crate::error::Result;
 use crate::input::{MOTION_QUERY, media};
@@ -85,12 +85,23 @@ fn found(stored: Found) -> Result<(Start, Store)> {
             .history()?
             .replace_state_with_url(&JsValue::NULL, "", Some(&address))?;
     }
+    let given = by_id::<HtmlElement>("given")
+        .ok()
+        .and_then(|node| node.text_content())
+        .filter(|code| fragment.is_empty() && !code.is_empty());
+    let home = document()?.query_selector("meta[name=gearswing-home]")?;
     let start = Start {
         program: PROGRAM,
         index: if fresh { None } else { stored.index },
         files: stored.files,
-        fragment: (!fragment.is_empty()).then_some(fragment),
+        given: given.is_some() && !fresh,
+        fragment: given
+            .filter(|_| !fresh)
+            .or_else(|| (!fragment.is_empty()).then_some(fragment)),
         address,
+        home: home
+            .and_then(|home| home.get_attribute("content"))
+            .unwrap_or_default(),
         reduced_motion: media(MOTION_QUERY)?.matches(),
         storage_refused: stored.refused,
     };

@@ -1,6 +1,6 @@
 //! Command line arguments: a command, then options in any order.
 
-use crate::serve;
+use crate::{build, serve};
 use anyhow::{Context, Result, bail};
 use lexopt::Arg::{Long, Short, Value};
 use lexopt::{Arg, Parser, ValueExt as _};
@@ -15,7 +15,7 @@ pub(crate) enum Command {
     /// Build the page and serve it.
     Serve(serve::Options),
     /// Build the page into a directory.
-    Dist(Option<String>),
+    Dist(build::Dist),
     /// Write the notices of the libraries into a directory.
     Licenses(Option<String>),
     /// Run the check.
@@ -62,7 +62,7 @@ pub(crate) fn parse(arguments: impl Iterator<Item = OsString>) -> Result<Command
     };
     Ok(match name.as_str() {
         "serve" => Command::Serve(serve(&mut line)?),
-        "dist" => Command::Dist(out(&mut line)?),
+        "dist" => Command::Dist(dist(&mut line)?),
         "licenses" => Command::Licenses(out(&mut line)?),
         "test" => Command::Test(check(&mut line)?),
         "tidy" => nothing_more(&mut line, Command::Tidy)?,
@@ -88,6 +88,18 @@ fn serve(line: &mut Parser) -> Result<serve::Options> {
         }
     }
     Ok(options)
+}
+
+fn dist(line: &mut Parser) -> Result<build::Dist> {
+    let mut dist = build::Dist::default();
+    while let Some(argument) = line.next()? {
+        match argument {
+            Long("out") => dist.out = Some(line.value()?.string()?),
+            Long("home") => dist.home = Some(build::home(&line.value()?.string()?)?),
+            other => return Err(unknown(&other)),
+        }
+    }
+    Ok(dist)
 }
 
 fn out(line: &mut Parser) -> Result<Option<String>> {
@@ -170,8 +182,15 @@ mod tests {
         ] {
             assert_eq!(of(line).unwrap(), serve);
         }
-        assert_eq!(of("dist").unwrap(), Command::Dist(None));
-        assert_eq!(of("dist --out x").unwrap(), Command::Dist(Some("x".into())));
+        assert_eq!(of("dist").unwrap(), Command::Dist(build::Dist::default()));
+        let dist = Command::Dist(build::Dist {
+            out: Some("x".into()),
+            home: Some("https://example.org/gear/".into()),
+        });
+        assert_eq!(
+            of("dist --home https://example.org/gear/ --out x").unwrap(),
+            dist
+        );
         assert_eq!(of("bench leg").unwrap(), Command::Bench(Some("leg".into())));
         for (line, extent) in [
             ("test --only lint", Extent::Usual),
@@ -197,6 +216,8 @@ mod tests {
             ("serve --port 70000", "70000"),
             ("serve --prot 1", "--prot"),
             ("serve --end-with-input=1", "--end-with-input"),
+            ("dist --home example.org", "http"),
+            ("dist --home https://example.org/#a", "#"),
             ("test slow", "'slow'"),
             ("tidy -x", "'-x'"),
             ("bench a b", "'b'"),

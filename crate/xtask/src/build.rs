@@ -1,7 +1,7 @@
 //! The static page: wasm, the JS glue around it, and the files of `www/`.
 
 use crate::process::{cargo, find, output, program, root, run, target, timed};
-use crate::{licenses, packed};
+use crate::{licenses, offline, one_file, packed};
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -18,12 +18,38 @@ pub(crate) const WASM: &str = "wasm32-unknown-unknown";
 /// The profile that the page is built with.
 const PROFILE: &str = "page";
 
+/// The page's own file.
+const INDEX: &str = "index.html";
+
 /// File stem of the wasm module and of its glue.
 const MODULE: &str = "gearswing_page";
 
+/// Where the static page goes.
+#[derive(Debug, Default, PartialEq, Eq)]
+pub(crate) struct Dist {
+    /// Directory; none = `dist/`.
+    pub out: Option<String>,
+    /// Address at which it will live, from which its links are made.
+    pub home: Option<String>,
+}
+
+/// An address that links can be made from.
+pub(crate) fn home(address: &str) -> Result<String> {
+    let is_of_web = ["http://", "https://"]
+        .iter()
+        .any(|scheme| address.len() > scheme.len() && address.starts_with(scheme));
+    let is_plain = !address.contains(['#', '?', '"', '<', '&', ' ']);
+    if !is_of_web || !is_plain {
+        bail!(
+            "--home takes an address that begins with http:// or https:// and has no ?, # or quotes, not '{address}'"
+        );
+    }
+    Ok(address.to_owned())
+}
+
 /// Builds the page into `out`, or into `dist/`.
-pub(crate) fn dist(out: Option<&str>) -> Result<()> {
-    let dir = match out {
+pub(crate) fn dist(wanted: &Dist) -> Result<()> {
+    let dir = match &wanted.out {
         Some(dir) => {
             let dir = std::path::absolute(dir)?;
             refuse_foreign(&dir)?;
@@ -31,14 +57,28 @@ pub(crate) fn dist(out: Option<&str>) -> Result<()> {
         }
         None => root().join("dist"),
     };
-    page(&dir)?;
+    page_at(&dir, wanted.home.as_deref())?;
     println!("The page is in {}.", dir.display());
     println!("Any file host can serve it from any path; all its addresses are relative.");
+    println!(
+        "{} in it is the whole page in one file, which opens by a double click.",
+        one_file::WHOLE
+    );
     Ok(())
+}
+
+/// Where the page is built to be served and measured. Not below the profile's name, where cargo keeps what it would
+/// have to compile again.
+pub(crate) fn site() -> PathBuf {
+    target().join("site")
 }
 
 /// Builds the page into a directory, which is emptied first.
 pub(crate) fn page(dir: &Path) -> Result<()> {
+    page_at(dir, None)
+}
+
+fn page_at(dir: &Path, home: Option<&str>) -> Result<()> {
     ensure_wasm_target()?;
     let wasm = timed("building the page for the browser", || {
         run(cargo()
@@ -68,17 +108,34 @@ pub(crate) fn page(dir: &Path) -> Result<()> {
             .generate(dir)
             .context("wasm-bindgen could not make the glue")?;
         let glue = format!("{MODULE}.js");
-        for file in [&glue, "start.js", "colors.css", "style.css", "index.html"] {
-            let file = dir.join(file);
-            let text = fs::read_to_string(&file)
-                .with_context(|| format!("could not read {}", file.display()))?;
-            fs::write(&file, lean(&text))?;
+        let scripts = [&glue, "start.js", offline::WORKER];
+        for file in scripts
+            .into_iter()
+            .chain(["colors.css", "style.css", INDEX])
+        {
+            let path = dir.join(file);
+            let text = fs::read_to_string(&path)
+                .with_context(|| format!("could not read {}", path.display()))?;
+            let mut text = lean(&text);
+            if let Some(home) = home.filter(|_| file == INDEX) {
+                let named = format!("<meta name=\"gearswing-home\" content=\"{home}\">\n</head>");
+                text = text.replace("</head>", &named);
+            }
+            fs::write(&path, text)?;
         }
         Ok(())
     })?;
     timed("writing the licenses of the libraries", || {
         licenses::write(dir)
     })?;
+    timed(
+        "writing the page as one file, and the list of its files",
+        || {
+            let glue = format!("{MODULE}.js");
+            one_file::write(dir, &glue, &format!("{MODULE}_bg.wasm"), &licenses::FILES)?;
+            offline::write(dir, &[one_file::WHOLE])
+        },
+    )?;
     timed("packing by gzip and brotli", || packed::pack(dir, &kept))
 }
 

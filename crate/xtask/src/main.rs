@@ -6,6 +6,8 @@ mod beside;
 mod build;
 mod deny;
 mod licenses;
+mod offline;
+mod one_file;
 mod packed;
 mod process;
 mod rooms;
@@ -23,7 +25,8 @@ use std::process::ExitCode;
 const USAGE: &str = "\
 cargo xtask serve [--port N]       build the page, serve it on this machine and print its address
                                    (--port 0 takes any free port; --under PATH serves below a path)
-cargo xtask dist [--out DIR]       build the static page for any file host
+cargo xtask dist [--out DIR]       build the static page for any file host, and gearswing.html, the page as one
+                                   file (--home ADDRESS: where the page will live; links are made from it)
 cargo xtask licenses [--out DIR]   write the licenses of the libraries that page and command use;
                                    the page is built with them
 cargo xtask test [quick|long]      run every check (--list names the steps, --only STEP runs one);
@@ -52,7 +55,7 @@ fn run() -> Result<()> {
             Ok(())
         }
         Command::Serve(options) => serve::serve(&options),
-        Command::Dist(out) => build::dist(out.as_deref()),
+        Command::Dist(dist) => build::dist(&dist),
         Command::Licenses(out) => licenses::licenses(out.as_deref()),
         Command::Test(check) => test::test(&check),
         Command::Tidy => tidy::tidy(),

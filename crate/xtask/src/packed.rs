@@ -80,7 +80,8 @@ pub(crate) fn pack(dir: &Path, kept: &Kept) -> Result<()> {
     Ok(())
 }
 
-fn gzip(bytes: &[u8]) -> Result<Vec<u8>> {
+/// Packs by gzip at its best.
+pub(crate) fn gzip(bytes: &[u8]) -> Result<Vec<u8>> {
     let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
     encoder.write_all(bytes)?;
     Ok(encoder.finish()?)

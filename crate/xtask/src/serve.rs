@@ -1,7 +1,7 @@
 //! Serves the built page on this machine only.
 
 use crate::build;
-use crate::process::{root, target};
+use crate::process::root;
 use anyhow::{Context, Result, bail};
 use axum::Router;
 use axum::extract::Request;
@@ -42,7 +42,7 @@ pub(crate) fn serve(options: &Options) -> Result<()> {
         Err(error) => return Err(error).context(format!("could not open port {}", options.port)),
     };
     listener.set_nonblocking(true)?;
-    let dir = target().join("page");
+    let dir = build::site();
     build::page(&dir)?;
 
     let base = options.under.trim_matches('/');

@@ -1,7 +1,6 @@
 //! What the page costs to load.
 
-use crate::process::target;
-use crate::{build, licenses, packed};
+use crate::{build, licenses, offline, one_file, packed};
 use anyhow::{Context, Result, bail};
 use std::fs;
 use std::path::Path;
@@ -29,7 +28,7 @@ impl Row {
 
 /// Builds the page and prints its sizes; too large is an error.
 pub(crate) fn size() -> Result<()> {
-    let dir = target().join("page");
+    let dir = build::site();
     build::page(&dir)?;
     measure(&dir)
 }
@@ -38,7 +37,7 @@ pub(crate) fn size() -> Result<()> {
 pub(crate) fn measure(dir: &Path) -> Result<()> {
     let (asked, mut rows): (Vec<Row>, Vec<Row>) = rows(dir)?
         .into_iter()
-        .partition(|row| licenses::FILES.contains(&row.name.as_str()));
+        .partition(|row| is_asked_for(&row.name));
     if !rows.iter().any(|row| row.name.ends_with(".wasm")) {
         bail!("{} holds no built page", dir.display());
     }
@@ -55,7 +54,7 @@ pub(crate) fn measure(dir: &Path) -> Result<()> {
     for row in &rows {
         row.print();
     }
-    println!("loaded only by who asks for it:");
+    println!("not needed for the first answer:");
     for row in &asked {
         row.print();
     }
@@ -65,6 +64,17 @@ pub(crate) fn measure(dir: &Path) -> Result<()> {
     }
     println!("{} of {MOST} bytes by brotli are left.", MOST - total);
     Ok(())
+}
+
+/// Whether a file is fetched only when somebody asks for it, or by the browser behind the first answer.
+fn is_asked_for(name: &str) -> bool {
+    let later = [
+        offline::WORKER,
+        one_file::WHOLE,
+        one_file::FRAME,
+        "gearswing.webmanifest",
+    ];
+    later.contains(&name) || licenses::FILES.contains(&name)
 }
 
 /// Every file below a directory with the sizes of its packed forms.

@@ -204,11 +204,11 @@ fn tooling() -> Result<()> {
 }
 
 fn page() -> Result<()> {
-    build::page(&target().join("page"))
+    build::page(&build::site())
 }
 
 fn size_of_page() -> Result<()> {
-    size::measure(&target().join("page")).context("size of the page as last built")
+    size::measure(&build::site()).context("size of the page as last built")
 }
 
 fn command() -> Result<()> {

@@ -1,7 +1,7 @@
 //! The link: whole in a fresh profile, damaged, and bare.
 
 use crate::same::{all_answers, ensure_same, export};
-use anyhow::{Context, Result, ensure};
+use anyhow::{Result, ensure};
 use gearswing_browser_tests::{Browser, Device, fixture, in_browser, journey};
 
 /// The link as it is put on the clipboard.
@@ -34,7 +34,8 @@ fn a_link_opens_the_same_answers_elsewhere_beside_own_work() {
         browser.choose_leg("Left main").await?;
         let link = copied(browser).await?;
         ensure!(link.len() < 2000, "the link has {} characters", link.len());
-        let code = link.split('#').nth(1).context("no fragment")?.to_owned();
+        // the page is on this computer: a link would lead nowhere
+        let code = link;
         ensure!(
             code.chars()
                 .all(|c| c.is_ascii_alphanumeric() || c == '-' || c == '_'),

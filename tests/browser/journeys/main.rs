@@ -25,6 +25,8 @@ mod main_job;
 mod names;
 /// What the page says when it cannot start or breaks off.
 mod notices;
+/// Without a network: the page that was kept, a newer one, the page as one file.
+mod offline;
 /// The place of an answer, and what a zoom keeps to.
 mod places;
 /// The content policy, and the journeys' own eyes.

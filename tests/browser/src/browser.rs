@@ -206,14 +206,29 @@ impl Browser {
 
     /// Opens the page with what follows its address (`""`, `"#…"`) and waits until it has started.
     pub async fn open(&self, rest: &str) -> Result<()> {
+        self.open_at(&format!("{}{rest}", server::address()?)).await
+    }
+
+    /// Opens the page at an address and waits until it has started.
+    pub async fn open_at(&self, address: &str) -> Result<()> {
         // Off the page first: a change of the fragment alone would not load it.
         self.driver.goto("about:blank").await?;
         self.wait_until("an empty page", "return location.href === 'about:blank';")
             .await?;
-        self.driver
-            .goto(format!("{}{rest}", server::address()?))
-            .await?;
+        self.driver.goto(address).await?;
         self.started().await
+    }
+
+    /// Takes the network away.
+    pub async fn without_network(&self) -> Result<()> {
+        let none = json!({
+            "offline": true, "latency": 0, "downloadThroughput": 0, "uploadThroughput": 0,
+        });
+        let tools = self.driver.cdp();
+        tools
+            .send_raw("Network.emulateNetworkConditions", none)
+            .await?;
+        Ok(())
     }
 
     /// Loads the page once more and waits until it has started.
@@ -272,13 +287,17 @@ impl Browser {
     /// Waits until a script returns true.
     pub async fn wait_until(&self, what: &str, script: &str) -> Result<()> {
         let start = Instant::now();
+        let mut between = String::new();
         while start.elapsed() < WAIT {
-            if self.script(script, &[]).await? {
-                return Ok(());
+            match self.script(script, &[]).await {
+                Ok(true) => return Ok(()),
+                Ok(false) => between.clear(),
+                // a page that loads anew goes away under the script
+                Err(error) => between = format!(" ({error:#})"),
             }
             tokio::time::sleep(LOOK_AGAIN).await;
         }
-        bail!("waited {} s in vain for: {what}", WAIT.as_secs())
+        bail!("waited {} s in vain for: {what}{between}", WAIT.as_secs())
     }
 
     /// Waits for a downloaded file and reads it.
@@ -300,11 +319,16 @@ impl Browser {
 
     /// Waits for the one file that is being downloaded, reads it and takes it away.
     pub async fn only_download(&self) -> Result<Vec<u8>> {
+        self.only_download_of("json").await
+    }
+
+    /// The same for a file of another kind.
+    pub async fn only_download_of(&self, kind: &str) -> Result<Vec<u8>> {
         let start = Instant::now();
         while start.elapsed() < WAIT {
             for entry in fs::read_dir(self.downloads.path())? {
                 let path = entry?.path();
-                let ready = path.extension().is_some_and(|kind| kind == "json");
+                let ready = path.extension().is_some_and(|found| found == kind);
                 if ready {
                     let bytes = fs::read(&path)?;
                     fs::remove_file(&path)?;

@@ -19,6 +19,8 @@ mod browser;
 mod chromedriver;
 /// The headless command, to compare with.
 mod command;
+/// A file host that can be switched off.
+mod host;
 /// A browser that can be killed.
 #[cfg(unix)]
 mod killed;
@@ -35,6 +37,7 @@ mod tools;
 
 pub use browser::{Browser, Device, in_browser, journey, journey_on, outcome_on};
 pub use command::{fixture, gearswing};
+pub use host::Host;
 #[cfg(unix)]
 pub use killed::{Mortal, Profile};
 pub use page::{Answer, Spot};

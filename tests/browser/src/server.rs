@@ -33,6 +33,12 @@ pub(crate) fn root() -> PathBuf {
     here.ancestors().nth(2).unwrap_or(here).to_path_buf()
 }
 
+/// Where the built page lies, once [`address`] was asked for.
+pub(crate) fn built() -> PathBuf {
+    let target = std::env::var_os("CARGO_TARGET_DIR").unwrap_or_else(|| "target".into());
+    root().join(target).join("site")
+}
+
 fn start() -> Result<Server> {
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let mut process = Command::new(cargo)

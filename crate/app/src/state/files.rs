@@ -98,8 +98,12 @@ pub(crate) struct Files {
     /// The gear as a link brought it.
     pub(crate) received: Option<Gear>,
     pub(crate) deleted: Vec<Entry>,
-    /// Address of the page, to put in front of a link.
+    /// Address of the page.
     pub(crate) address: String,
+    /// Address at which others have the page; empty = none is known.
+    pub(crate) home: String,
+    /// The same, where the person has put it in or taken it out.
+    pub(crate) typed_home: Option<String>,
     pub(crate) link: LinkState,
     /// Why the browser does not store, if it does not.
     pub(crate) refused: Option<String>,
@@ -129,6 +133,8 @@ impl Files {
             received: None,
             deleted: Vec::new(),
             address,
+            home: String::new(),
+            typed_home: None,
             link: LinkState::Ready(0),
             refused: None,
             refusal: None,
@@ -139,6 +145,14 @@ impl Files {
             wants_steps: None,
             index_text: String::new(),
             revisions: 0,
+        }
+    }
+
+    /// What is put in front of a link.
+    pub(crate) fn link_address(&self) -> &str {
+        match self.home.as_str() {
+            "" => &self.address,
+            home => home,
         }
     }
 

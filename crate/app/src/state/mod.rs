@@ -13,6 +13,8 @@ mod files;
 mod notice;
 /// A gear of the history.
 mod past;
+/// Whom an address reaches.
+mod reach;
 /// What is looked at, typed and selected.
 mod session;
 /// What the page finds at its start.
@@ -31,6 +33,7 @@ mod whole;
 pub(crate) use derived::{Good, LegDerived};
 pub(crate) use document::{Act, Document};
 pub(crate) use files::{Entry, LinkState, Origin, Parked};
+pub(crate) use reach::reach;
 pub(crate) use session::{Draft, Gesture, Paper, Playing, Pressed, Snapped, StripHeld};
 pub use session::{Session, Speed, Theme};
 pub use start::{Start, StoredFile, StoredStep};

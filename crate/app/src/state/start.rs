@@ -30,8 +30,12 @@ pub struct Start {
     pub files: Vec<StoredFile>,
     /// Fragment of the address without `#`, if there is one.
     pub fragment: Option<String>,
+    /// The fragment stands in the page itself, which is a file that somebody has saved with a gear in it.
+    pub given: bool,
     /// Address of the page without fragment, to put in front of a link.
     pub address: String,
+    /// Address at which the page lives for others, as it was built with; empty = none was named.
+    pub home: String,
     /// The person's system asks for less motion.
     pub reduced_motion: bool,
     /// The browser will not store anything, in its words.

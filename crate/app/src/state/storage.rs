@@ -35,6 +35,8 @@ pub(crate) struct Index {
     pub(crate) order: Vec<String>,
     /// The person knows that the browser may clear what it keeps.
     pub(crate) told_clearing: bool,
+    /// Address at which others have the page, where the person has put one in.
+    pub(crate) home: Option<String>,
 }
 
 /// One line whatever is in it.
@@ -76,6 +78,7 @@ pub(crate) fn index_text(state: &State) -> String {
         theme: state.session.theme,
         order: state.files.entries.iter().map(|e| e.id.clone()).collect(),
         told_clearing: state.files.told_clearing,
+        home: state.files.typed_home.clone(),
     })
 }
 
@@ -154,6 +157,9 @@ fn write_index(index: &Index) -> String {
     if index.told_clearing {
         text.push_str("told clearing\n");
     }
+    if let Some(home) = &index.home {
+        text.push_str(&format!("home {}\n", escaped(home)));
+    }
     for id in &index.order {
         text.push_str(&format!("file {id}\n"));
     }
@@ -169,6 +175,7 @@ pub(crate) fn read_index(text: &str) -> Result<Index, String> {
             Some(("theme", key)) => index.theme = Theme::of_key(key).unwrap_or_default(),
             Some(("open", id)) => index.open = Some(id.to_owned()),
             Some(("told", "clearing")) => index.told_clearing = true,
+            Some(("home", home)) => index.home = Some(unescaped(home)),
             Some(("file", id)) => index.order.push(id.to_owned()),
             _ => {}
         }
@@ -221,6 +228,7 @@ mod tests {
             theme: Theme::Dark,
             order: vec!["g1".to_owned(), "g2".to_owned()],
             told_clearing: true,
+            home: Some("https://example.org/gear/".to_owned()),
         };
         assert_eq!(read_index(&write_index(&index)), Ok(index));
     }

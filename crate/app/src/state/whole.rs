@@ -93,6 +93,7 @@ impl State {
         }
         let mut effects = Vec::new();
         let index = state.take_index(start.index, &mut effects);
+        state.files.home = index.home.clone().unwrap_or(start.home);
         state.take_files(&index, start.files);
         let wanted = index.open.as_deref();
         let open = state
@@ -114,7 +115,13 @@ impl State {
             state.session.notices.info(files::OWN_FILES);
         }
         if let Some(fragment) = start.fragment.filter(|fragment| !fragment.is_empty()) {
-            effects.extend(state.open_link(&fragment));
+            let made = start.given.then(|| state.file_made_from(&fragment, wanted));
+            match made.flatten() {
+                Some(id) => {
+                    state.open_entry(&id);
+                }
+                None => effects.extend(state.open_link(&fragment)),
+            }
         }
         effects.extend(state.steps_wanted());
         effects.push(Effect::SetTheme(state.session.theme));
@@ -176,6 +183,7 @@ impl State {
                 self.session.units = index.units;
                 self.session.theme = index.theme;
                 self.files.told_clearing = index.told_clearing;
+                self.files.typed_home.clone_from(&index.home);
                 self.files.index_text = text;
                 index
             }

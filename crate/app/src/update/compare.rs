@@ -157,7 +157,8 @@ impl State {
     pub(crate) fn brings_own(&self) -> bool {
         let names = |gear: &Gear| -> Vec<String> {
             let legs = gear.legs.iter();
-            legs.map(|leg| leg.name.trim().to_lowercase()).collect()
+            legs.map(|leg| leg.name.trim().to_ascii_lowercase())
+                .collect()
         };
         let own = self.files.parked.as_ref();
         let own = own.filter(|own| matches!(own.origin, Origin::Stored(_)));

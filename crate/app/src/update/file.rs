@@ -166,7 +166,7 @@ fn bring_back(state: &mut State) -> Vec<Effect> {
 }
 
 /// Name fit for a file on any disk.
-fn file_stem(name: &str) -> String {
+pub(super) fn file_stem(name: &str) -> String {
     let mut stem: String = name
         .chars()
         .map(|c| if c.is_alphanumeric() { c } else { '-' })

@@ -18,6 +18,8 @@ mod kept;
 mod key;
 /// Opening, storing, setting aside.
 mod library;
+/// The page given out as one file, and where its links lead.
+mod one_file;
 /// The played swing and the scrub.
 mod play;
 /// Mouse, pen and touch.

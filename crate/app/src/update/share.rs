@@ -1,21 +1,24 @@
 //! The link.
 use gearswing_gear::model::Point;
-use gearswing_gearfile::link::{self, Shared, ViewState};
-use gearswing_report::page::link as words;
+use gearswing_gearfile::link::{self, LinkError, Shared, ViewState};
+use gearswing_report::page::link::{self as words, Reach};
 use gearswing_report::page::sheets::Sheet;
 use gearswing_report::{link_error_text, save_error_text};
 
 use crate::effect::Effect;
 use crate::msg::{File, Msg, Share};
 use crate::scene::{Paper, Viewport};
-use crate::state::{Document, LinkState, Origin, Parked, State};
+use crate::state::{Document, LinkState, Origin, Parked, State, reach};
 use crate::view::{NoticeKind, unread};
+
+use super::one_file;
 
 pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
     match msg {
         Share::CopyLink => copy_link(state),
         Share::Copied => {
-            let text = words::copied(unread(state).count(), is_here_only(&state.files.address));
+            let reach = reach(state.files.link_address());
+            let text = words::copied(unread(state).count(), reach);
             let notices = &mut state.session.notices;
             notices.add_of_now(NoticeKind::Info, text.clone(), Vec::new());
             vec![Effect::Announce { text }]
@@ -27,11 +30,28 @@ pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
             Vec::new()
         }
         Share::OpenLink { text } => state.open_link(&text),
+        Share::SaveOneFile => one_file::save(state),
+        Share::OneFileFailed { reason } => {
+            let text = words::not_one_file(&reason);
+            state.session.notices.problem(text);
+            Vec::new()
+        }
+        Share::Home { text } => {
+            one_file::home(state, &text);
+            Vec::new()
+        }
+        Share::NewerWaits => {
+            let take = (words::TAKE_NEWER.to_owned(), Msg::Share(Share::TakeNewer));
+            let notices = &mut state.session.notices;
+            notices.add(NoticeKind::Info, words::NEWER_WAITS, vec![take]);
+            Vec::new()
+        }
+        Share::TakeNewer => vec![Effect::TakeNewer],
     }
 }
 
 impl State {
-    fn link_text(&self) -> Result<String, String> {
+    pub(super) fn link_text(&self) -> Result<String, String> {
         let view = self
             .session
             .papers
@@ -51,11 +71,19 @@ impl State {
         .map_err(|error| save_error_text(&error))
     }
 
+    /// What is copied to be sent: the link, or its code where the link would lead to this machine.
+    fn link_or_code(&self, code: &str) -> String {
+        match self.files.link_address() {
+            address if reach(address) == Reach::Machine => code.to_owned(),
+            address => format!("{address}#{code}"),
+        }
+    }
+
     /// Looks up how long the link would be.
     pub(crate) fn measure_link(&mut self) {
         self.files.link = match self.link_text() {
             Ok(code) => {
-                let whole = format!("{}#{code}", self.files.address);
+                let whole = self.link_or_code(&code);
                 let length = whole.chars().count();
                 if link::fits(&whole) {
                     LinkState::Ready(length)
@@ -77,9 +105,30 @@ impl State {
         let shared = match link::decode(text) {
             Ok(shared) => shared,
             Err(error) => {
-                let sentence = words::not_opened(&link_error_text(&error));
+                // a page from a disk has no place to look for a newer one
+                let looks = !self.files.address.starts_with("file:");
+                let newer = match error {
+                    LinkError::TooNew { version, known } if looks => {
+                        link_code(text).map(|code| (code, version, known))
+                    }
+                    _ => None,
+                };
+                let sentence = match newer {
+                    Some((_, version, known)) => words::looking_for_newer(version, known),
+                    None => words::not_opened(&link_error_text(&error)),
+                };
                 self.session.notices.problem(sentence.clone());
-                return vec![Effect::Announce { text: sentence }, Effect::ClearFragment];
+                let mut effects = vec![Effect::Announce { text: sentence }];
+                match newer {
+                    Some((code, ..)) => effects.extend([
+                        Effect::SetFragment {
+                            text: code.to_owned(),
+                        },
+                        Effect::LookForNewer,
+                    ]),
+                    None => effects.push(Effect::ClearFragment),
+                }
+                return effects;
             }
         };
         if *self.origin() == Origin::Link {
@@ -126,23 +175,11 @@ impl State {
     }
 }
 
-/// Whether an address leads to this computer only: a page that is served here, or a file.
-fn is_here_only(address: &str) -> bool {
-    let Some((scheme, rest)) = address.split_once("://") else {
-        return true;
-    };
-    let host = rest.split(['/', '?', '#']).next().unwrap_or_default();
-    let name = match host.strip_prefix('[') {
-        Some(six) => six.split(']').next().unwrap_or_default(),
-        None => host.split(':').next().unwrap_or_default(),
-    };
-    let is_number = name
-        .bytes()
-        .all(|byte| byte.is_ascii_digit() || byte == b'.');
-    // 0.0.0.0 is where a server listens, not where others find it
-    let is_ours = name.starts_with("127.") || name == "0.0.0.0";
-    let by_number = name == "::1" || is_ours && is_number;
-    scheme == "file" || by_number || name == "localhost" || name.ends_with(".localhost")
+/// The code in the text of a link, where it is one that can stand in an address.
+fn link_code(text: &str) -> Option<&str> {
+    let code = text.rsplit('#').next()?.trim();
+    let stands = |c: char| c.is_ascii_alphanumeric() || c == '-' || c == '_';
+    (!code.is_empty() && code.chars().all(stands)).then_some(code)
 }
 
 fn copy_link(state: &mut State) -> Vec<Effect> {
@@ -155,12 +192,18 @@ fn copy_link(state: &mut State) -> Vec<Effect> {
             return Vec::new();
         }
     };
-    let text = format!("{}#{code}", state.files.address);
+    let text = state.link_or_code(&code);
     if !link::fits(&text) {
         state.session.notices.add_of_now(
             NoticeKind::Problem,
             words::too_long(text.chars().count(), link::LINK_LIMIT),
-            vec![(words::SAVE_FILE.to_owned(), Msg::File(File::Export))],
+            vec![
+                (
+                    words::SAVE_ONE_FILE.to_owned(),
+                    Msg::Share(Share::SaveOneFile),
+                ),
+                (words::SAVE_FILE.to_owned(), Msg::File(File::Export)),
+            ],
         );
         return Vec::new();
     }
@@ -169,35 +212,4 @@ fn copy_link(state: &mut State) -> Vec<Effect> {
         effects.push(Effect::SetFragment { text: code });
     }
     effects
-}
-
-#[cfg(test)]
-mod tests {
-    use super::is_here_only;
-
-    /// Loopback and "this host" by RFC 1122 section 3.2.1.3 (127/8, 0.0.0.0), RFC 4291 section 2.5.3 (::1), RFC 6761 section 6.3
-    /// (localhost).
-    #[test]
-    fn an_address_of_this_computer_is_told() {
-        for here in [
-            "http://127.0.0.1:8080/",
-            "http://127.9.9.9",
-            "http://0.0.0.0:8000/",
-            "http://localhost:8000/gear/",
-            "http://gear.localhost/",
-            "http://[::1]:8080/",
-            "file:///srv/gear/index.html",
-        ] {
-            assert!(is_here_only(here), "{here}");
-        }
-        for away in [
-            "https://example.org/localhost/",
-            "https://localhost.example.org/",
-            "http://192.168.1.20:8080/",
-            "http://127.example.org/",
-            "http://[2001:db8::1]/",
-        ] {
-            assert!(!is_here_only(away), "{away}");
-        }
-    }
 }

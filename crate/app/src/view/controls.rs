@@ -17,7 +17,7 @@ use super::page::{
 use super::readout::shown_leg;
 use crate::msg::{Compare, File, Msg};
 use crate::scene;
-use crate::state::{LinkState, Origin, State};
+use crate::state::{LinkState, Origin, State, reach};
 
 fn action(id: String, label: impl Into<String>, msg: Msg) -> Action {
     Action {
@@ -110,6 +110,7 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         LinkState::TooLong(length) => Link::TooLong(*length, LINK_LIMIT),
         LinkState::Refused(reason) => Link::Refused(reason),
     };
+    let reach = reach(state.files.link_address());
     let keeping = match (&state.files.refused, state.origin()) {
         (Some(_), _) => Keeping::Refused,
         (None, Origin::Stored(_)) if state.is_being_kept() => Keeping::UnderWay,
@@ -138,6 +139,9 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         stored_text: keeping_words(keeping).to_owned(),
         link_text: link_line(link),
         link_too_long: !matches!(link, Link::Ready(_)),
+        link_reach: link::reach_line(reach, state.files.link_address()),
+        copy_text: link::copy_words(reach),
+        home: state.files.home.clone(),
         can_compare: has_former,
         comparing: session.comparing,
         compare_text: compare_words(session.comparing, of_leg.map(|tire| tire.size.as_str())),

@@ -133,6 +133,12 @@ pub struct Toolbar {
     pub link_text: String,
     /// The link is too long: offer the file.
     pub link_too_long: bool,
+    /// Whom a link does not reach; empty where it reaches everybody.
+    pub link_reach: String,
+    /// What copies the link, or its code.
+    pub copy_text: &'static str,
+    /// Address at which others have the page, or empty.
+    pub home: String,
     /// Comparing with the previous tire is possible for the selected leg.
     pub can_compare: bool,
     /// Comparing with the previous tire.

@@ -193,6 +193,41 @@ fn a_change_keeps_what_a_link_brought() {
 }
 
 #[test]
+fn a_page_as_one_file_opens_what_was_made_of_it() {
+    let mut sender = Desk::demo();
+    let text = link(&mut sender);
+    let given = |files: &Desk, index: Option<String>| {
+        let files = files.stored.iter().map(|(id, text)| StoredFile {
+            id: id.clone(),
+            text: text.clone(),
+        });
+        Desk::new(Start {
+            given: true,
+            fragment: text.split_once('#').map(|(_, code)| code.to_owned()),
+            files: files.collect(),
+            index,
+            ..Start::default()
+        })
+    };
+    let none = Desk::demo();
+    let mut first = given(&none, None);
+    assert!(first.page().shared.is_some());
+    // not changed, it is opened again
+    assert!(given(&first, first.index.clone()).page().shared.is_some());
+    first.enter(BORE, "1.7");
+    let own = first.gear();
+    let again = given(&first, first.index.clone());
+    assert!(again.page().shared.is_none());
+    assert_eq!(again.gear(), own);
+    // kept as it is, under another name since its own is taken
+    let mut kept = given(&none, None);
+    kept.send(Msg::File(msg::File::KeepShared));
+    let again = given(&kept, None);
+    assert!(again.page().shared.is_none());
+    assert_eq!(again.gear(), kept.gear());
+}
+
+#[test]
 fn damaged_links_say_which_and_leave_the_work_alone() {
     let mut desk = Desk::demo();
     let whole = link(&mut desk);

@@ -77,9 +77,10 @@ impl Gear {
     }
 
     /// The legs on the drive of this one, by index: itself alone where it has its own. Names are one
-    /// whatever blanks stand around them and whether letters are capitals.
+    /// whatever blanks stand around them and whether English letters are capitals (a table of all others would make
+    /// the page larger by 13 kB).
     pub fn on_its_drive(&self, leg: usize) -> impl Iterator<Item = usize> {
-        let name_of = |leg: &Leg| leg.shared_drive.trim().to_lowercase();
+        let name_of = |leg: &Leg| leg.shared_drive.trim().to_ascii_lowercase();
         let name = self.legs.get(leg).map(name_of).unwrap_or_default();
         let same = move |(at, other): (usize, &Leg)| {
             (at == leg || (!name.is_empty() && name_of(other) == name)).then_some(at)

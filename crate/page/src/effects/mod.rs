@@ -4,6 +4,7 @@ mod announce;
 mod clipboard;
 mod download;
 mod import;
+mod one_file;
 /// Performs an effect.
 mod perform;
 mod stay;

@@ -1,6 +1,6 @@
 //! What the page does outside of itself when the state asks for it.
 use super::storage::{Change, Store};
-use super::{announce, clipboard, download, stay, theme};
+use super::{announce, clipboard, download, one_file, stay, theme};
 use crate::dom::window;
 use crate::error::Result;
 use crate::runtime::{Port, panic};
@@ -54,6 +54,9 @@ impl Effects {
             Effect::LoadSteps { id } => self.store.load_steps(port, id)?,
             Effect::AskToStay => stay::ask(port)?,
             Effect::CopyText { text } => clipboard::copy(port, &text)?,
+            Effect::SaveOneFile { name, code } => one_file::save(port, name, &code)?,
+            Effect::TakeNewer => one_file::start_script("newer")?,
+            Effect::LookForNewer => one_file::start_script("look")?,
             Effect::Download { name, mime, text } => download::offer(&name, &mime, &text)?,
             Effect::SetFragment { text } => self.set_fragment(text)?,
             Effect::ClearFragment => self.set_fragment(String::new())?,

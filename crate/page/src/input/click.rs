@@ -147,6 +147,10 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             close_drops(None)?;
             Msg::Share(Share::CopyLink)
         }
+        "save-one-file" => {
+            close_drops(None)?;
+            Msg::Share(Share::SaveOneFile)
+        }
         "open-link" => {
             let input: HtmlInputElement = by_id("open-link")?;
             let text = input.value();

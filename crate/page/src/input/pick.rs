@@ -6,7 +6,7 @@ use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
 use crate::panels::{airspeed_of, speed_of, theme_of, units_of};
 use crate::runtime::Port;
-use gearswing_app::msg::{Compare, Play, View};
+use gearswing_app::msg::{Compare, Play, Share, View};
 use gearswing_app::{Msg, Page};
 use wasm_bindgen::JsCast;
 use web_sys::{Event, EventTarget, HtmlInputElement, HtmlSelectElement};
@@ -32,7 +32,10 @@ pub(super) fn register(port: &Port) -> Result<()> {
             Some(Msg::Play(Play::Speed(speed_of(key)?)))
         })?;
     }
-    name(port)?;
+    typed(port, "kept-name", |name| {
+        Msg::Compare(Compare::Rename { name })
+    })?;
+    typed(port, "home", |text| Msg::Share(Share::Home { text }))?;
     scrub(port)?;
     import(port)
 }
@@ -70,16 +73,11 @@ fn select(
     })
 }
 
-/// The name of the state compared with.
-fn name(port: &Port) -> Result<()> {
-    on(
-        port,
-        "kept-name",
-        "change",
-        |to, from: &HtmlInputElement| {
-            to.send(Msg::Compare(Compare::Rename { name: from.value() }));
-        },
-    )
+/// A text that is taken over when it is typed.
+fn typed(port: &Port, id: &'static str, msg: impl Fn(String) -> Msg + 'static) -> Result<()> {
+    on(port, id, "change", move |to, from: &HtmlInputElement| {
+        to.send(msg(from.value()));
+    })
 }
 
 fn scrub(port: &Port) -> Result<()> {

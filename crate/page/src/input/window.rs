@@ -36,6 +36,7 @@ pub(super) fn register(port: &Port) -> Result<()> {
     motion(port)?;
     other_windows(port)?;
     fragment(port)?;
+    newer(port)?;
     back_and_forward(port)?;
     leaving(port)
 }
@@ -227,6 +228,20 @@ fn fragment(port: &Port) -> Result<()> {
                 }
                 Err(error) => report(Err(error)),
             }
+        },
+    )?);
+    Ok(())
+}
+
+/// The start script tells that a newer version of the page has been fetched.
+fn newer(port: &Port) -> Result<()> {
+    let (to, on) = (port.clone(), window()?);
+    port.keep(listen(
+        &on,
+        "gearswing-newer",
+        Mode::default(),
+        move |_: Event| {
+            to.send(Msg::Share(Share::NewerWaits));
         },
     )?);
     Ok(())

@@ -6,7 +6,7 @@ use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::Toolbar;
 use gearswing_app::words::header::units_words;
-use web_sys::{HtmlElement, HtmlOptionElement, HtmlSelectElement};
+use web_sys::{HtmlElement, HtmlInputElement, HtmlOptionElement, HtmlSelectElement};
 
 /// The top row.
 pub(super) struct TopRow {
@@ -20,6 +20,10 @@ pub(super) struct TopRow {
     airspeed: HtmlSelectElement,
     theme: HtmlSelectElement,
     link_length: HtmlElement,
+    link_reach: HtmlElement,
+    copy_link: HtmlElement,
+    home: HtmlInputElement,
+    reach_parts: HtmlElement,
     compare: HtmlElement,
     snap: HtmlElement,
     loads: HtmlElement,
@@ -53,6 +57,10 @@ impl TopRow {
             airspeed,
             theme,
             link_length: by_id("link-length")?,
+            link_reach: by_id("link-reach")?,
+            copy_link: by_id("copy-link")?,
+            home: by_id("home")?,
+            reach_parts: by_id("link-for")?,
             compare: by_id("compare")?,
             snap: by_id("snap")?,
             loads: by_id("loads")?,
@@ -91,6 +99,13 @@ impl TopRow {
             "class",
             if new.link_too_long { "error" } else { "quiet" },
         )?;
+        set_text(&self.link_reach, &new.link_reach);
+        set_hidden(
+            &self.reach_parts,
+            new.link_reach.is_empty() && new.home.is_empty(),
+        )?;
+        set_text(&self.copy_link, new.copy_text);
+        self.home.set_value(&new.home);
         set_hidden(&self.compare, !new.can_compare)?;
         set_text(&self.compare, &new.compare_text);
         set_attribute(&self.compare, "aria-pressed", pressed(new.comparing))?;

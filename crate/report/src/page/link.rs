@@ -12,6 +12,49 @@ pub enum Link<'a> {
     Refused(&'a str),
 }
 
+/// Whom the address that is put in front of a link reaches.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reach {
+    /// Who sits at this computer.
+    Machine,
+    /// Who is in the same network.
+    Network,
+    /// Everybody, as far as the address tells.
+    Everywhere,
+}
+
+/// Over the ways to send a gear: whom a link does not reach; empty where it reaches everybody.
+#[must_use]
+pub fn reach_line(reach: Reach, address: &str) -> String {
+    let host = address.split("://").last().unwrap_or_default();
+    let host = host.split('/').next().unwrap_or_default();
+    match reach {
+        Reach::Machine if host.is_empty() => {
+            "This page is a file on this computer: a link to it opens nowhere else.".to_owned()
+        }
+        Reach::Machine => {
+            format!(
+                "The address of this page, {host}, leads to this computer: a link to it opens nowhere else."
+            )
+        }
+        Reach::Network => {
+            format!(
+                "The address of this page, {host}, leads to a computer in this network: a link to it opens nowhere else."
+            )
+        }
+        Reach::Everywhere => String::new(),
+    }
+}
+
+/// What copies the link, or the code where a link leads to this computer only.
+#[must_use]
+pub fn copy_words(reach: Reach) -> &'static str {
+    match reach {
+        Reach::Machine => "Copy the code",
+        Reach::Network | Reach::Everywhere => "Copy the link",
+    }
+}
+
 /// Beside the press that copies the link.
 #[must_use]
 pub fn link_line(link: Link) -> String {
@@ -24,21 +67,27 @@ pub fn link_line(link: Link) -> String {
     }
 }
 
-/// The link was copied, with so many entries that could not be read and are not in it; it may lead to this
-/// computer only.
+/// The link was copied, with so many entries that could not be read and are not in it; or its code, where a link
+/// leads to this computer only.
 #[must_use]
-pub fn copied(unread: usize, here_only: bool) -> String {
+pub fn copied(unread: usize, reach: Reach) -> String {
     let left_out = match unread {
         0 => "",
         1 => " One entry that could not be read is not in it: the number from before is.",
         _ => " Entries that could not be read are not in it: the numbers from before are.",
     };
-    let who = if here_only {
-        "It leads to the page on this computer: whoever has the page elsewhere pastes it there, under “Link”. To anybody else send the gear file."
-    } else {
-        "Whoever opens it sees this gear, this leg and this place."
+    let copied = match reach {
+        Reach::Machine => {
+            "The code is on the clipboard. Whoever has the page pastes it there, under “Link”."
+        }
+        Reach::Network => {
+            "The link is on the clipboard. Whoever opens it in this network sees this gear, this leg and this place."
+        }
+        Reach::Everywhere => {
+            "The link is on the clipboard. Whoever opens it sees this gear, this leg and this place."
+        }
     };
-    format!("The link is on the clipboard. {who}{left_out}")
+    format!("{copied}{left_out}")
 }
 
 /// The link was not copied, and why.
@@ -59,7 +108,36 @@ pub fn no_link(reason: &str) -> String {
 #[must_use]
 pub fn too_long(length: usize, most: usize) -> String {
     format!(
-        "The link would have {length} characters; many mail and message programs cut it at {most}. Send the gear file instead."
+        "The link would have {length} characters; many mail and message programs cut it at {most}. Send one HTML file or the gear file instead."
+    )
+}
+
+/// Gives out the page with the gear in it.
+pub const SAVE_ONE_FILE: &str = "Save as one HTML file";
+
+/// The page with the gear in it could not be made, and why.
+#[must_use]
+pub fn not_one_file(reason: &str) -> String {
+    format!(
+        "The page could not be saved as one file: {reason}. The gear file and the code hold the same gear."
+    )
+}
+
+/// The typed text is no address of a page.
+pub const NO_ADDRESS: &str = "An address of a page begins with http:// or https:// and has no blanks in it. The one from before stays.";
+
+/// A newer version of the page has been fetched.
+pub const NEWER_WAITS: &str =
+    "A newer version of this page is ready. Your work is stored and comes along.";
+
+/// Goes over to it.
+pub const TAKE_NEWER: &str = "Load it";
+
+/// A link of a version that a page of another, older one does not read.
+#[must_use]
+pub fn looking_for_newer(version: u64, known: u64) -> String {
+    format!(
+        "The link is not opened yet: it was made by a newer version ({version}); this page is version {known}. It looks for its newer version and opens the link with it; until then the link stays in the address line. Your own work is as it was."
     )
 }
 

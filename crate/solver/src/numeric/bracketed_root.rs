@@ -69,6 +69,16 @@ pub fn bracketed_root(
     b: f64,
     tolerance: f64,
 ) -> Result<Root, RootError> {
+    bracketed(&mut f, a, b, tolerance)
+}
+
+/// [`bracketed_root`], compiled once for all functions.
+fn bracketed(
+    f: &mut dyn FnMut(f64) -> f64,
+    a: f64,
+    b: f64,
+    tolerance: f64,
+) -> Result<Root, RootError> {
     let (mut lo, mut hi) = (a, b);
     let (mut f_lo, mut f_hi) = (f(lo), f(hi));
     if f_lo == 0.0 {

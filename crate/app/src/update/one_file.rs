@@ -1,0 +1,73 @@
+//! The page given out as one file, and where its links lead.
+use gearswing_gear::model::Gear;
+use gearswing_gearfile::{link, read};
+use gearswing_report::page::link as words;
+
+use super::file::file_stem;
+use crate::effect::Effect;
+use crate::state::{State, read_file};
+use crate::view::NoticeKind;
+
+/// Gives out the page with the gear in it.
+pub(super) fn save(state: &mut State) -> Vec<Effect> {
+    match state.link_text() {
+        Ok(code) => vec![Effect::SaveOneFile {
+            name: format!("{}.html", file_stem(&state.gear().name)),
+            code,
+        }],
+        Err(reason) => {
+            let text = words::no_link(&reason);
+            let notices = &mut state.session.notices;
+            notices.add_of_now(NoticeKind::Problem, text, Vec::new());
+            Vec::new()
+        }
+    }
+}
+
+/// Takes over the address at which others have the page; what no link can be made from is refused.
+pub(super) fn home(state: &mut State, text: &str) {
+    let text = text.trim();
+    let is_of_web = ["http://", "https://"]
+        .iter()
+        .any(|scheme| text.len() > scheme.len() && text.starts_with(scheme));
+    if !text.is_empty() && (!is_of_web || text.contains(char::is_whitespace)) {
+        state.session.notices.problem(words::NO_ADDRESS);
+        return;
+    }
+    let plain = text.split(['#', '?']).next().unwrap_or_default();
+    plain.clone_into(&mut state.files.home);
+    state.files.typed_home = Some(plain.to_owned());
+    state.measure_link();
+}
+
+impl State {
+    /// The stored file that was made here from what a page as one file brings: the one that was open last, else the
+    /// newest.
+    pub(crate) fn file_made_from(&self, code: &str, open: Option<&str>) -> Option<String> {
+        let given = link::decode(code).ok()?.gear.without_kept();
+        let is_given = |gear: &Gear| {
+            // a name that was taken has got a number
+            let named = Gear {
+                name: given.name.clone(),
+                ..gear.without_kept()
+            };
+            named == given
+        };
+        let made = self.files.entries.iter().filter(|entry| {
+            let gear = read_file(&entry.text)
+                .ok()
+                .and_then(|stored| read(&stored.gear_text).ok());
+            gear.is_some_and(|gear| {
+                is_given(&gear) || gear.kept.iter().any(|kept| is_given(&kept.gear))
+            })
+        });
+        let mut newest = None;
+        for entry in made {
+            newest = Some(entry.id.clone());
+            if Some(entry.id.as_str()) == open {
+                break;
+            }
+        }
+        newest
+    }
+}
