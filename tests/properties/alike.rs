@@ -1,4 +1,5 @@
 //! Changes of a gear that change its answers in a known way.
+use gearswing_gear::field::{mirror_leg, move_leg};
 use gearswing_gear::model::*;
 use gearswing_solver::result::{LegResult, Question, Verdict};
 use gearswing_tests::changes::{enlarged, heavier, mirrored, moved, turn, turned};
@@ -48,6 +49,24 @@ pub(crate) fn compare_moved(case: &mut Case) {
 fn mirror_image() {
     for mut case in cases(4, 2, 10) {
         compare_mirrored(&mut case, Change::NONE.rounding);
+    }
+}
+
+/// What the page does to a leg is the same change as here, made from a list of its own.
+#[test]
+fn a_leg_mirrored_or_moved_by_the_list_of_fields() {
+    for mut case in cases(4, 2, 14) {
+        let by = Vector::new(case.draw.between(-9.0, 9.0), case.draw.between(-9.0, 9.0));
+        let (mut image, mut there) = (case.gear.clone(), case.gear.clone());
+        for leg in 0..case.gear.legs.len() {
+            mirror_leg(&mut image, leg);
+            move_leg(&mut there, leg, by);
+        }
+        assert_eq!(image.legs, mirrored(&case.gear).legs);
+        assert_eq!(there.legs, moved(&case.gear, by).legs);
+        let legs = 0..case.gear.legs.len();
+        legs.for_each(|leg| mirror_leg(&mut image, leg));
+        assert_eq!(image, case.gear);
     }
 }
 

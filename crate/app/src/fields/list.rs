@@ -1,5 +1,5 @@
 //! Entries of lists by path: points of outlines, rows of tables, obstacles, legs, the previous tire.
-use gearswing_gear::field::first_spring;
+use gearswing_gear::field::{first_spring, mirror_leg};
 use gearswing_gear::model::{Gear, Obstacle, Point, Shape, Shortening, ShorteningRow, Vector};
 use gearswing_report::page::names::{NEW_PIECE, NEW_SPRING};
 
@@ -107,6 +107,28 @@ pub fn add(gear: &mut Gear, path: &str, room: Room) -> Option<String> {
         }
     }
     Some(format!("{list}[{at}]"))
+}
+
+/// Adds the image of a leg in a mirror behind it; gives its path. What is "left" in its name is "right" then.
+pub fn add_mirror_image(gear: &mut Gear, leg: usize) -> Option<String> {
+    let mut image = gear.legs.get(leg)?.clone();
+    let name = other_side(&image.name);
+    image.name = free_name(&name, gear.legs.iter().map(|leg| leg.name.as_str()));
+    let at = leg + 1;
+    gear.legs.insert(at, image);
+    mirror_leg(gear, at);
+    Some(format!("legs[{at}]"))
+}
+
+/// A name with its sides exchanged.
+fn other_side(name: &str) -> String {
+    let sides = [("Left", "Right"), ("left", "right")];
+    for (a, b) in sides.into_iter().flat_map(|(a, b)| [(a, b), (b, a)]) {
+        if name.contains(a) {
+            return name.replace(a, b);
+        }
+    }
+    name.to_owned()
 }
 
 /// Where a row of the shortening table goes: behind the one asked for, but before a last one at up, for

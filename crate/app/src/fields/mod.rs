@@ -14,10 +14,11 @@ mod seen;
 mod shown;
 
 pub(crate) use access::path;
+pub(crate) use access::points_mut;
 pub use access::{number, point, points, set_number, set_point, set_text, text};
 pub use choice::{choose, chosen, ignored, switch};
 pub(crate) use list::free_name;
-pub use list::{Room, add, len, remove};
+pub use list::{Room, add, add_mirror_image, len, remove};
 pub use path::leg_of;
 pub(crate) use path::{entry, point_of};
 pub(crate) use shown::{circumference_of, diameter_of, is_asked};

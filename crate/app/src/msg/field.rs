@@ -62,6 +62,23 @@ pub enum Field {
         /// Path of an entry or of a list.
         path: String,
     },
+    /// The image of this leg in a mirror behind it, as the right main gear is to the left one.
+    AddMirrorImage {
+        /// Leg.
+        leg: usize,
+    },
+    /// A moved trunnion takes the whole leg along, or no longer.
+    TakeAlong {
+        /// Now so.
+        on: bool,
+    },
+    /// Points pasted into the field of a coordinate, a line a point.
+    Paste {
+        /// Path of the field.
+        path: String,
+        /// All of the text.
+        text: String,
+    },
     /// Takes this entry out of its list, or takes away what is optional (previous tire).
     Remove {
         /// Path of the entry.

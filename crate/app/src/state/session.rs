@@ -200,6 +200,8 @@ pub struct Session {
     pub loads: bool,
     /// Speed of the played swing.
     pub speed: Speed,
+    /// A moved trunnion takes the whole leg and its well along.
+    pub(crate) takes_along: bool,
     /// Group of fields that stands open.
     pub open_group: Option<String>,
     pub(crate) clock: Clock,

@@ -11,6 +11,8 @@ use crate::msg::Field;
 use crate::scene;
 use crate::state::{Act, Draft, State};
 
+use super::pasted::{pair, paste};
+
 pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
     match msg {
         Field::Focus { path } => focus(state, &path),
@@ -43,6 +45,15 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
             state.edit(act, |gear| fields::switch(gear, &path, &option, on));
         }
         Field::Add { path } => return add(state, &path),
+        Field::AddMirrorImage { leg } => {
+            let list = path_words(&format!("legs[{leg}]"), state.gear());
+            let act = Act::single(step_words(Step::Add { to: &list }));
+            state.end_gesture();
+            let added = state.edit(act, |gear| fields::add_mirror_image(gear, leg));
+            return added.map_or_else(Vec::new, |added| show_added(state, &added));
+        }
+        Field::TakeAlong { on } => state.session.takes_along = on,
+        Field::Paste { path, text } => return paste(state, &path, &text),
         Field::Remove { path } => return remove(state, &path),
         Field::TakeTire { path, size } => take_tire(state, &path, &size),
         Field::KeepAsFormer { leg } => {
@@ -159,7 +170,7 @@ pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
     }
     match parse(quantity, draft.units, &draft.text) {
         Ok(read) => {
-            state.edit(act, |gear| {
+            state.edit_place(act, path, |gear| {
                 fields::set_shown(gear, path, Some(read.si)).ok()
             });
             // what the typed text now stands for
@@ -168,6 +179,9 @@ pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
                 known.over = over;
             }
             Vec::new()
+        }
+        Err(_) if fields::point_of(path).is_some() && pair(&draft.text, draft.units).is_some() => {
+            paste(state, path, &draft.text)
         }
         Err(error) => {
             let step = state.document.last_step();
@@ -209,7 +223,9 @@ fn step(state: &mut State, path: &str, up: bool, size: StepSize) -> Vec<Effect> 
     state.touch();
     let words = path_words(path, state.gear());
     let act = Act::going_on(format!("steps:{path}"), changed(&words));
-    state.edit(act, |gear| fields::set_shown(gear, path, Some(value)).ok());
+    state.edit_place(act, path, |gear| {
+        fields::set_shown(gear, path, Some(value)).ok()
+    });
     Vec::new()
 }
 
@@ -224,13 +240,16 @@ fn add(state: &mut State, path: &str) -> Vec<Effect> {
     let list = path_words(path, state.gear());
     let act = Act::single(step_words(Step::Add { to: &list }));
     state.end_gesture();
-    let Some(added) = state.edit(act, |gear| fields::add(gear, path, room)) else {
-        return Vec::new();
-    };
-    if let Some((list, at)) = fields::entry(&added) {
+    let added = state.edit(act, |gear| fields::add(gear, path, room));
+    added.map_or_else(Vec::new, |added| show_added(state, &added))
+}
+
+/// Shows a new entry of a list, the typed texts of those behind it going with them.
+fn show_added(state: &mut State, added: &str) -> Vec<Effect> {
+    if let Some((list, at)) = fields::entry(added) {
         shift_drafts(state, list, at, true);
     }
-    match fields::leg_of(&added) {
+    match fields::leg_of(added) {
         Some(leg) if added == format!("legs[{leg}]") => {
             state.session.papers.clear();
             state.select_leg(leg);
@@ -238,9 +257,9 @@ fn add(state: &mut State, path: &str) -> Vec<Effect> {
         Some(leg) => state.select_leg(leg),
         None => {}
     }
-    state.select(&added);
+    state.select(added);
     vec![Effect::Announce {
-        text: sayings::added(&path_words(&added, state.gear())),
+        text: sayings::added(&path_words(added, state.gear())),
     }]
 }
 

@@ -89,7 +89,8 @@ fn new(state: &mut State, starter: &str) {
     match gear {
         Ok(gear) => {
             state.add_file(gear);
-            // its numbers are to be put in
+            // its numbers are to be put in, the place of its trunnion first
+            state.session.takes_along = true;
             state.take_sheet(Sheet::Measurements);
         }
         Err(error) => state

@@ -81,7 +81,7 @@ fn nudge(state: &mut State, path: &str, direction: Direction, size: StepSize) ->
         state.note_stand();
     }
     let act = Act::going_on(key, step_words(Step::Move { of: &name }));
-    state.edit(act, |gear| fields::set_point(gear, path, point).ok());
+    state.edit_place(act, path, |gear| fields::set_point(gear, path, point).ok());
     vec![Effect::Announce { text }]
 }
 

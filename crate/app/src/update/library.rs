@@ -1,4 +1,5 @@
 //! Opening, storing and setting aside of gear files.
+use gearswing_gear::field::{Field, move_leg};
 use gearswing_gear::model::Gear;
 use gearswing_gearfile::{SaveError, read};
 use gearswing_report::page::{files, link, storage};
@@ -22,6 +23,29 @@ impl State {
             self.touch();
         }
         done
+    }
+
+    /// [`State::edit`] of what stands at a path: a trunnion takes its leg along where that is wanted.
+    pub(crate) fn edit_place(
+        &mut self,
+        act: Act,
+        at: &str,
+        change: impl FnOnce(&mut Gear) -> Option<()>,
+    ) {
+        let trunnion = crate::fields::path(at)
+            .filter(|path| self.session.takes_along && path.field == Field::Trunnion)
+            .map(|path| (path.leg, path.point()));
+        self.edit(act, |gear| {
+            let before = trunnion.and_then(|(_, point)| point.at(gear));
+            change(gear)?;
+            if let (Some((leg, point)), Some(before)) = (trunnion, before) {
+                let now = point.at(gear)?;
+                move_leg(gear, leg, now - before);
+                // it has moved twice
+                point.set_point(gear, now).ok()?;
+            }
+            Some(())
+        });
     }
 
     /// Something of the person's own is to be stored.
@@ -169,6 +193,7 @@ impl State {
         session.selection = None;
         session.papers.clear();
         session.strip = None;
+        session.takes_along = false;
         session.drafts.clear();
         session.not_taken.clear();
         session.notices.changed();

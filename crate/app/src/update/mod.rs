@@ -20,6 +20,8 @@ mod key;
 mod library;
 /// The page given out as one file, and where its links lead.
 mod one_file;
+/// Points typed or pasted in one.
+mod pasted;
 /// The played swing and the scrub.
 mod play;
 /// Mouse, pen and touch.

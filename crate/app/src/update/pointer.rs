@@ -257,7 +257,7 @@ fn drag(state: &mut State, path: &str, at: ScreenPoint, offset: (f64, f64), ctrl
     state.session.drag_text = text;
     state.session.snapped = snapped;
     let act = Act::going_on(format!("drag:{path}"), step_words(Step::Move { of: &name }));
-    state.edit(act, |gear| fields::set_point(gear, path, point).ok());
+    state.edit_place(act, path, |gear| fields::set_point(gear, path, point).ok());
 }
 
 /// A point brought to the last place that the units show: a drag is no finer.

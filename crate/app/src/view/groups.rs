@@ -1,6 +1,6 @@
 //! The data in groups, only the chosen one open.
 use gearswing_gear::field::{self, Axis, Group, Kind, Path};
-use gearswing_gear::model::{Gear, Leg, Source};
+use gearswing_gear::model::{Gear, Leg, Source, View};
 use gearswing_report::page::sections::{
     Deed, Section, deed_label, section_alert, section_help, section_title,
 };
@@ -298,9 +298,23 @@ fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {
     match part {
         Part::Group(Group::Leg) => {
             let mut all = vec![add(format!("legs[{leg}]"), Deed::AddLeg)];
+            // seen from the side, the other main gear is the same
+            if model.is_some_and(|model| model.view == View::Front) {
+                all.push(action(
+                    format!("mirror.{leg}"),
+                    Deed::AddMirrorImage,
+                    Field::AddMirrorImage { leg },
+                ));
+            }
             if state.gear().legs.len() > 1 {
                 all.push(remove(format!("legs[{leg}]"), Deed::RemoveLeg));
             }
+            let on = state.session.takes_along;
+            all.push(action(
+                "along".to_owned(),
+                Deed::TakeAlong(on),
+                Field::TakeAlong { on: !on },
+            ));
             all
         }
         Part::Group(Group::Wheel) => vec![action(

@@ -1,4 +1,5 @@
 //! What is shown beside the drawings, as plain structs: the page patches only what differs.
+use gearswing_gear::field::Axis;
 use gearswing_report::page::sheets::{Height, Sheet};
 use gearswing_solver::result::Verdict;
 use gearswing_units::UnitChoice;
@@ -300,6 +301,8 @@ pub struct FieldRow {
     pub path: String,
     /// What it is.
     pub label: String,
+    /// A coordinate: the second one stands beside the first.
+    pub axis: Option<Axis>,
     /// Text in the field, as typed while it still denotes the value.
     pub value: String,
     /// Unit shown behind it.

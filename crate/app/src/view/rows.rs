@@ -27,6 +27,7 @@ pub(crate) fn row(state: &State, path: Path) -> Option<FieldRow> {
     let if_empty = known.if_empty.filter(|_| path.axis.is_none());
     let mut row = FieldRow {
         label: label(path),
+        axis: path.axis,
         value: String::new(),
         unit: String::new(),
         echo: String::new(),
@@ -182,7 +183,8 @@ fn is_marked(state: &State, path: Path) -> bool {
 /// Adding behind and taking out, on the first row of an entry of a list.
 fn list_actions(state: &State, path: &str) -> Vec<Action> {
     let entry = match fields::point_of(path) {
-        Some(point) if path.ends_with("[0]") => point,
+        // behind the second coordinate of a corner
+        Some(point) if path.ends_with("[1]") => point,
         _ => match path.strip_suffix(".travel") {
             Some(row) => row,
             None => return Vec::new(),
@@ -214,6 +216,7 @@ fn list_actions(state: &State, path: &str) -> Vec<Action> {
 /// A number that is worked out from others.
 pub(crate) fn worked_out(path: String, label: &str, value: String, help: &str) -> FieldRow {
     FieldRow {
+        axis: None,
         path,
         label: label.to_owned(),
         value,

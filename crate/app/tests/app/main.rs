@@ -27,3 +27,4 @@ mod support;
 mod table;
 mod times;
 mod values;
+mod whole_leg;

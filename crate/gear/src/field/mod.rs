@@ -21,6 +21,8 @@ mod range;
 mod table;
 /// What stands at a path.
 mod value;
+/// All points of a leg at once.
+mod whole_leg;
 
 pub use choice::first_spring;
 pub use difference::{Change, Place, changes, leg_before, take_back};
@@ -31,3 +33,4 @@ pub use place::NotStored;
 pub use range::Range;
 pub use table::Field;
 pub use value::{Value, value_paths};
+pub use whole_leg::{mirror_leg, move_leg};

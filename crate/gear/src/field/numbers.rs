@@ -72,6 +72,11 @@ fn places(gear: &Gear, field: Field, leg: usize, most: usize) -> Vec<Path> {
         .collect()
 }
 
+/// Where a field stands in that leg, the points of an outline one by one.
+pub(super) fn places_of(gear: &Gear, field: Field, leg: usize) -> Vec<Path> {
+    places(gear, field, leg, usize::MAX)
+}
+
 /// Every number of the wanted fields, of the gear itself (`leg` = `None`) or of one leg, that cannot be
 /// used, in the order of the list. Lists and outlines longer than `most` are not gone through.
 #[must_use]

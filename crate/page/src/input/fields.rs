@@ -8,8 +8,8 @@ use gearswing_app::msg::Field;
 use gearswing_app::{Msg, StepSize};
 use wasm_bindgen::JsCast;
 use web_sys::{
-    Event, FocusEvent, HtmlElement, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement,
-    InputEvent, KeyboardEvent,
+    ClipboardEvent, Event, FocusEvent, HtmlElement, HtmlInputElement, HtmlSelectElement,
+    HtmlTextAreaElement, InputEvent, KeyboardEvent,
 };
 
 /// Containers whose fields these handlers serve: elements with `data-path` inside of them.
@@ -25,6 +25,7 @@ pub(super) fn register(port: &Port) -> Result<()> {
             focused(port, &container)?,
             left(port, &container)?,
             key(port, &container)?,
+            pasted(port, &container)?,
         ] {
             port.keep(listener);
         }
@@ -44,6 +45,26 @@ fn typed(port: &Port, container: &HtmlElement) -> Result<Listener> {
             }
         },
     )
+}
+
+/// A list of points that is pasted into the field of a coordinate; the browser would make one line of it.
+fn pasted(port: &Port, container: &HtmlElement) -> Result<Listener> {
+    let to = port.clone();
+    let active = Mode {
+        active: true,
+        ..Mode::default()
+    };
+    listen(container, "paste", active, move |event: ClipboardEvent| {
+        let data = event.clipboard_data();
+        let text = data.and_then(|data| data.get_data("text").ok());
+        if let (Some(path), Some(text), Some(_)) =
+            (path(&event), text, closest(&event, "data-number"))
+            && text.trim().contains(['\n', '\t'])
+        {
+            event.prevent_default();
+            to.send(Msg::Field(Field::Paste { path, text }));
+        }
+    })
 }
 
 fn changed(port: &Port, container: &HtmlElement) -> Result<Listener> {

@@ -128,7 +128,7 @@ impl Row for Group {
         let body = element("div", "group-body")?;
         body.set_id(&body_id);
         let help = element("p", "quiet small")?;
-        let rows = element("div", "")?;
+        let rows = element("div", "rows")?;
         let actions = element("p", "acts")?;
         for part in [&help, &rows, &actions] {
             body.append_child(part)?;

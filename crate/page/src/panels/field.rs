@@ -6,6 +6,7 @@ use crate::dom::{
     Row, Rows, document, element, element_of, set_attribute, set_flag, set_hidden, set_text,
 };
 use crate::error::Result;
+use gearswing_app::Axis;
 use gearswing_app::view::{ChoiceOption, FieldKind, FieldRow};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement, HtmlInputElement, HtmlSelectElement, HtmlTextAreaElement};
@@ -166,6 +167,32 @@ fn switches(set: &Element, path: &str, options: &[(ChoiceOption, bool)]) -> Resu
     Ok(())
 }
 
+impl FieldNode {
+    /// Writes the label; of a coordinate the name of its point and that of its axis apart.
+    fn label(&self, old: Option<&FieldRow>, new: &FieldRow) -> Result<()> {
+        let axis = match new.axis {
+            None => "",
+            Some(Axis::X) => "x",
+            Some(Axis::Y) => "y",
+        };
+        set_attribute(&self.node, "data-axis", axis)?;
+        let parts = new.label.rsplit_once(", ").filter(|_| !axis.is_empty());
+        let Some((point, coordinate)) = parts else {
+            set_text(&self.label, &new.label);
+            return Ok(());
+        };
+        if old.is_none_or(|old| old.label != new.label) {
+            self.label.set_text_content(None);
+            for (class, text) in [("point", point), ("comma", ", "), ("axis", coordinate)] {
+                let part = element("span", class)?;
+                part.set_text_content(Some(text));
+                self.label.append_child(&part)?;
+            }
+        }
+        Ok(())
+    }
+}
+
 /// Letters of an option that a list beside its label shows.
 const BESIDE_LABEL: usize = 15;
 
@@ -258,7 +285,7 @@ impl Row for FieldNode {
     }
 
     fn patch(&mut self, old: Option<&FieldRow>, new: &FieldRow) -> Result<()> {
-        set_text(&self.label, &new.label);
+        self.label(old, new)?;
         self.control.patch(old, new)?;
         set_text(&self.unit, &new.unit);
         set_hidden(&self.unit, new.unit.is_empty())?;

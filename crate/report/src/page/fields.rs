@@ -22,6 +22,21 @@ pub fn not_taken(error: &str) -> String {
     format!("Not taken: {error}.")
 }
 
+/// A line that was pasted is no point, by its number from 1.
+#[must_use]
+pub fn not_a_point(number: usize, line: &str) -> String {
+    let short: String = line.chars().take(40).collect();
+    format!(
+        "Nothing was pasted: line {number}, “{short}”, is no pair of lengths, as 12 3/8, 4 1/2."
+    )
+}
+
+/// So many points were pasted, spoken.
+#[must_use]
+pub fn points_taken(count: usize) -> String {
+    format!("Points put in: {count}.")
+}
+
 /// A range that holds for both signs.
 #[must_use]
 pub fn either_way(range: &str) -> String {
@@ -29,7 +44,7 @@ pub fn either_way(range: &str) -> String {
 }
 
 /// Adds an entry of a list behind this one.
-pub const ADD_BEHIND: &str = "Add behind";
+pub const ADD_BEHIND: &str = "+";
 
 /// The same in full.
 #[must_use]
@@ -38,7 +53,7 @@ pub fn add_behind(name: &str) -> String {
 }
 
 /// Takes an entry out of its list.
-pub const REMOVE: &str = "Remove";
+pub const REMOVE: &str = "×";
 
 /// The same in full.
 #[must_use]

@@ -74,6 +74,10 @@ pub fn section_alert(unread: usize, faulty: bool) -> String {
 pub enum Deed {
     /// A leg like this one is added.
     AddLeg,
+    /// The image of this leg in a mirror is added.
+    AddMirrorImage,
+    /// Whether a moved trunnion takes the whole leg along is switched; whether it does now.
+    TakeAlong(bool),
     /// This leg goes.
     RemoveLeg,
     /// The tire is kept as the previous one.
@@ -97,6 +101,9 @@ pub enum Deed {
 pub fn deed_label(deed: Deed) -> &'static str {
     match deed {
         Deed::AddLeg => "Add a leg like this one",
+        Deed::AddMirrorImage => "Add its mirror image",
+        Deed::TakeAlong(true) => "A moved trunnion takes leg and well along: yes",
+        Deed::TakeAlong(false) => "A moved trunnion takes leg and well along: no",
         Deed::RemoveLeg => "Remove this leg",
         Deed::KeepTire => "Keep this tire as the previous one",
         Deed::RemovePreviousTire => "Remove the previous tire",

@@ -1,0 +1,113 @@
+//! Points typed or pasted in one: a pair in the field of a coordinate, a list in that of a corner.
+use gearswing_gear::model::Point;
+use gearswing_report::page::fields as sayings;
+use gearswing_report::page::history::{Step, step_words};
+use gearswing_units::{Quantity, UnitChoice, parse};
+
+use crate::effect::Effect;
+use crate::fields;
+use crate::state::{Act, State};
+
+/// Most points that are taken from one text.
+const MOST: usize = 1000;
+
+/// The pair of lengths in a text: parted by a tab, a semicolon, a comma, or blanks where they can part it in one way
+/// only.
+pub(super) fn pair(text: &str, units: UnitChoice) -> Option<Point> {
+    let length = |text: &str| Some(parse(Quantity::Length, units, text).ok()?.si);
+    let point = |(x, y): (&str, &str)| Some(Point::new(length(x)?, length(y)?));
+    let text = text.trim();
+    // with a blank behind it a comma is none of a number
+    for sign in ["\t", ";", ", ", ","] {
+        if let Some(parts) = text.split_once(sign) {
+            return point(parts);
+        }
+    }
+    let blanks = text.match_indices(' ').map(|(at, _)| text.split_at(at));
+    let mut found = blanks.filter_map(point);
+    let first = found.next()?;
+    // the same one again is of another of several blanks
+    found.all(|other| other == first).then_some(first)
+}
+
+/// Puts what was pasted in the field of a coordinate into its place: a line a point.
+pub(super) fn paste(state: &mut State, path: &str, text: &str) -> Vec<Effect> {
+    let units = state.session.units;
+    let lines = text.lines().filter(|line| !line.trim().is_empty());
+    let mut points = Vec::new();
+    for (at, line) in lines.enumerate().take(MOST) {
+        match pair(line, units) {
+            Some(point) => points.push(point),
+            None => {
+                let text = sayings::not_a_point(at + 1, line.trim());
+                state.session.notices.problem(text.clone());
+                return vec![Effect::Announce { text }];
+            }
+        }
+    }
+    let Some(point) = fields::point_of(path) else {
+        return Vec::new();
+    };
+    let words = gearswing_report::fields::path_words(path, state.gear());
+    let act = Act::single(step_words(Step::Change { of: &words }));
+    let first = points.first().copied();
+    let count = points.len();
+    let list = fields::entry(point).map(|(list, at)| (list.to_owned(), at));
+    state.edit_place(act, path, |gear| match list {
+        // at the first corner a list is the whole outline, elsewhere it goes on from there
+        Some((list, at)) if fields::points(gear, &list).is_some() => {
+            let outline = fields::points_mut(gear, &list)?;
+            if at == 0 && count > 1 {
+                outline.clear();
+            } else {
+                let end = (at + count).min(outline.len());
+                outline.drain(at.min(end)..end);
+            }
+            let at = at.min(outline.len());
+            outline.splice(at..at, points);
+            Some(())
+        }
+        _ => fields::set_point(gear, point, first?).ok(),
+    });
+    let stem = match fields::entry(point) {
+        Some((list, _)) => list,
+        None => point,
+    };
+    state.session.drafts.retain(|of, _| !of.starts_with(stem));
+    vec![Effect::Announce {
+        text: sayings::points_taken(count),
+    }]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_pair_is_parted_in_one_way() {
+        let inch = UnitChoice::default();
+        let at = |x: f64, y: f64| Some((x, y));
+        for (text, found) in [
+            ("12, 4", at(12.0, 4.0)),
+            ("12 3/8, -4 1/2", at(12.375, -4.5)),
+            ("12 3/8\t-4 1/2", at(12.375, -4.5)),
+            ("1.5;2", at(1.5, 2.0)),
+            ("1.5,2", at(1.5, 2.0)),
+            ("12 3/8 4 1/2", at(12.375, 4.5)),
+            ("12   4", at(12.0, 4.0)),
+            ("10 mm, 1 in", at(10.0 / 25.4, 1.0)),
+            ("12", None),
+            ("12, four", None),
+            ("1, 2, 3", None),
+            ("", None),
+        ] {
+            let read = pair(text, inch).map(|p| (p.x / 0.0254, p.y / 0.0254));
+            let alike = match (read, found) {
+                (Some(a), Some(b)) => (a.0 - b.0).abs() + (a.1 - b.1).abs() < 1e-12,
+                (None, None) => true,
+                _ => false,
+            };
+            assert!(alike, "{text}: {read:?}");
+        }
+    }
+}
