@@ -2,10 +2,11 @@
 
 use crate::process::{cargo, find, output, program, root, run, target, timed};
 use crate::{licenses, offline, one_file, packed};
-use anyhow::{Context, Result, bail};
+use anyhow::{Context, Result, bail, ensure};
+use std::collections::HashMap;
 use std::fs;
 use std::path::{Path, PathBuf};
-use wasm_bindgen_cli_support::Bindgen;
+use wasm_bindgen_cli_support::{Bindgen, Output};
 
 /// Shared with the build script of the crate that holds version and commit.
 #[allow(dead_code, reason = "each of its users needs a part of it")]
@@ -98,15 +99,18 @@ fn page_at(dir: &Path, home: Option<&str>) -> Result<()> {
         }
         copy(&root().join("www"), dir)?;
         // Without the default path a bare `init()` has no module to load.
-        Bindgen::new()
+        let mut made = Bindgen::new()
             .input_path(&wasm)
             .web(true)?
             .typescript(false)
             .remove_name_section(true)
             .remove_producers_section(true)
             .omit_default_module_path(false)
-            .generate(dir)
+            .generate_output()
             .context("wasm-bindgen could not make the glue")?;
+        let names = short_names(&mut made);
+        made.emit(dir)
+            .context("the glue and the module could not be written")?;
         let glue = format!("{MODULE}.js");
         let scripts = [&glue, "start.js", offline::WORKER];
         for file in scripts
@@ -117,6 +121,9 @@ fn page_at(dir: &Path, home: Option<&str>) -> Result<()> {
             let text = fs::read_to_string(&path)
                 .with_context(|| format!("could not read {}", path.display()))?;
             let mut text = lean(&text);
+            if *file == *glue {
+                text = with_short_names(&text, &names)?;
+            }
             if let Some(home) = home.filter(|_| file == INDEX) {
                 let named = format!("<meta name=\"gearswing-home\" content=\"{home}\">\n</head>");
                 text = text.replace("</head>", &named);
@@ -137,6 +144,52 @@ fn page_at(dir: &Path, home: Option<&str>) -> Result<()> {
         },
     )?;
     timed("packing by gzip and brotli", || packed::pack(dir, &kept))
+}
+
+/// Names of what the module takes from its glue, long and short.
+type Names = Vec<(String, String)>;
+
+/// Gives what the module takes from its glue short names: the long ones, made to be told apart in any program, take
+/// 6 kB of a packed page.
+fn short_names(made: &mut Output) -> Names {
+    let imports = made.wasm_mut().imports.iter_mut();
+    let named = imports.enumerate().map(|(at, import)| {
+        let short = format!("i{at}");
+        let long = std::mem::replace(&mut import.name, short.clone());
+        (long, short)
+    });
+    named.collect()
+}
+
+/// The glue with these names: each stands once, as the key of a line.
+fn with_short_names(glue: &str, names: &Names) -> Result<String> {
+    let keys: HashMap<&str, &str> = names
+        .iter()
+        .map(|(long, short)| (long.as_str(), short.as_str()))
+        .collect();
+    let mut found = 0;
+    let mut text = String::with_capacity(glue.len());
+    for line in glue.lines() {
+        let named = line
+            .split_once(": ")
+            .and_then(|(key, rest)| Some((keys.get(key)?, rest)));
+        match named {
+            Some((short, rest)) => {
+                found += 1;
+                text += &format!("{short}: {rest}\n");
+            }
+            None => {
+                text += line;
+                text.push('\n');
+            }
+        }
+    }
+    ensure!(
+        found == names.len(),
+        "the glue has {found} of the {} names that the module takes from it",
+        names.len()
+    );
+    Ok(text)
 }
 
 /// A script, style sheet or page without indents and without lines that are a comment: none of ours has
@@ -203,6 +256,24 @@ fn copy(from: &Path, to: &Path) -> Result<()> {
 
 #[cfg(test)]
 mod tests {
+    #[test]
+    fn every_name_that_the_module_takes_is_shortened() {
+        let names = |of: &[&str]| -> super::Names {
+            let named = of.iter().enumerate();
+            named
+                .map(|(at, long)| ((*long).to_owned(), format!("i{at}")))
+                .collect()
+        };
+        let glue =
+            "const a = {\n__wbg_get_1: function(b) {\nreturn b;\n},\n__wbg_set_2: c => c,\n};\n";
+        let short = super::with_short_names(glue, &names(&["__wbg_set_2", "__wbg_get_1"])).unwrap();
+        assert_eq!(
+            short,
+            "const a = {\ni1: function(b) {\nreturn b;\n},\ni0: c => c,\n};\n"
+        );
+        assert!(super::with_short_names(glue, &names(&["__wbg_put_3"])).is_err());
+    }
+
     #[test]
     fn lean_keeps_all_but_indents_and_comment_lines() {
         let text = "a {\n    b: url(https://c); // d\n\n    // e\n}\n";
