@@ -104,6 +104,7 @@ pub fn random_gear(kind: Kind, draw: &mut Draw) -> Gear {
         emergency_way: None,
         emergency_pump: None,
         friction_times_required: None,
+        points_from: PointsFrom::Airplane,
         kept: Vec::new(),
         before: None,
     }

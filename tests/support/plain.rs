@@ -89,6 +89,7 @@ pub fn bare_gear(leg: Leg) -> Gear {
         emergency_way: None,
         emergency_pump: None,
         friction_times_required: None,
+        points_from: PointsFrom::Airplane,
         kept: Vec::new(),
         before: None,
     }

@@ -34,6 +34,15 @@ fn sent_with_kept() -> Shared {
     }
 }
 
+/// What `v5.txt` was made from: with points told from the trunnion.
+fn sent_from_trunnion() -> Shared {
+    Shared {
+        gear: read(include_str!("../../../fixtures/versions/v5.json")).unwrap(),
+        leg: 0,
+        ..sent()
+    }
+}
+
 /// What `before_supply.txt` was made from, by the program as it was before a file could say what
 /// moves the gear: the demo with a pressure and nothing else.
 fn before_supply() -> Shared {
@@ -69,6 +78,7 @@ fn each_says_what_it_is() {
         ("before_supply", Ok(before_supply())),
         ("v1", Ok(sent())),
         ("v4", Ok(sent_with_kept())),
+        ("v5", Ok(sent_from_trunnion())),
         ("whole_address", Ok(sent())),
         ("percent_23", Ok(sent())),
         ("mail_filter", Ok(sent())),

@@ -113,11 +113,12 @@ fn every_key_of_a_file_is_described() {
     let mut seen = 0;
     let v1 = include_str!("../../../fixtures/versions/v1.json");
     let v4 = include_str!("../../../fixtures/versions/v4.json");
+    let v5 = include_str!("../../../fixtures/versions/v5.json");
     for text in STARTERS
         .iter()
         .chain([&DEMO])
         .map(|e| e.text)
-        .chain([v1, v4])
+        .chain([v1, v4, v5])
     {
         let mut used = Vec::new();
         keys(&serde_json::from_str(text).unwrap(), &mut used);

@@ -2,7 +2,7 @@
 use crate::fields::{ChoiceWords, path_words, words};
 use crate::name::name_words;
 use crate::text::{capital_first, leg_name};
-use gearswing_gear::field::{Change, Field, Kind, Path, Place, Value};
+use gearswing_gear::field::{Change, Field, Kind, Path, Place, Value, told, told_point};
 use gearswing_gear::model::{Gear, Point};
 use gearswing_units::{Quantity, UnitChoice, format_field};
 
@@ -40,7 +40,7 @@ pub fn change_text(change: &Change, gear: &Gear, units: UnitChoice) -> ChangeTex
             _ => String::new(),
         },
         Place::List(_) => counted(value),
-        Place::Field(path) => value_words(path, value, units),
+        Place::Field(path) => value_words(path, value, gear, units),
     };
     let (mut before, mut now) = (said(&change.before), said(&change.now));
     if let (Place::Field(path), Value::Number(was), Value::Number(is)) =
@@ -48,7 +48,8 @@ pub fn change_text(change: &Change, gear: &Gear, units: UnitChoice) -> ChangeTex
         && before == now
     {
         // less apart than a field shows
-        (before, now) = (finely(path, units, *was), finely(path, units, *is));
+        let fine = |stored: f64| finely(path, units, told(gear, path, stored));
+        (before, now) = (fine(*was), fine(*is));
     }
     ChangeText {
         place: changed_place(change.place, gear),
@@ -83,11 +84,12 @@ fn counted(value: &Value) -> String {
     }
 }
 
-pub(crate) fn value_words(path: Path, value: &Value, units: UnitChoice) -> String {
+/// A value at a path of a gear; points as they are told there.
+pub(crate) fn value_words(path: Path, value: &Value, gear: &Gear, units: UnitChoice) -> String {
     let info = path.field.info();
     let quantity = info.quantity().unwrap_or(Quantity::Ratio);
     match (value, info.kind) {
-        (Value::Number(number), _) => typed(quantity, units, *number),
+        (Value::Number(number), _) => typed(quantity, units, told(gear, path, *number)),
         (Value::Empty, _) => "empty".to_owned(),
         (Value::Text(key), Kind::Choice(_)) => option_words(path.field, key),
         (Value::Text(keys), Kind::Set(_)) if keys.is_empty() => "none".to_owned(),
@@ -97,7 +99,10 @@ pub(crate) fn value_words(path: Path, value: &Value, units: UnitChoice) -> Strin
         }
         (Value::Text(text), _) if text.is_empty() => "empty".to_owned(),
         (Value::Text(text), _) => name_words(text),
-        (Value::Points(points), _) => points_words(points, units),
+        (Value::Points(points), _) => {
+            let told = |point: &Point| told_point(gear, path, *point);
+            points_words(&points.iter().map(told).collect::<Vec<_>>(), units)
+        }
     }
 }
 
@@ -167,7 +172,7 @@ mod tests {
                 let Some(value) = path.value(&gear) else {
                     continue;
                 };
-                let text = value_words(path, &value, UnitChoice::METRIC);
+                let text = value_words(path, &value, &gear, UnitChoice::METRIC);
                 assert!(!text.is_empty(), "{path}");
                 if let (Kind::Choice(_), Value::Text(key)) = (path.field.info().kind, &value) {
                     assert!(text != *key || !key.contains('_'), "{path}: {key}");

@@ -130,7 +130,7 @@ mod tests {
             ("{}".to_owned(), "its \"format\" is not \"gearswing-gear\""),
             (
                 with("\"version\": 2", "\"version\": 999"),
-                "made by a newer version (999); this program is version 4: reload the page",
+                "made by a newer version (999); this program is version 5: reload the page",
             ),
             (
                 with("\"version\": 2", "\"version\": 0"),
@@ -176,7 +176,7 @@ mod tests {
             ),
             (
                 newer,
-                "made by a newer version (35); this page is version 4: reload it",
+                "made by a newer version (35); this page is version 5: reload it",
             ),
             ("a".repeat(1 << 20), "characters are too many for a link"),
         ] {

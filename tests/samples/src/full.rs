@@ -4,9 +4,9 @@ use gearswing_gear::model::{
     Brace, ClearanceRule, Conditions, Direction, Drive, ElectricActuator, EmergencyWay, FallData,
     Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, HandPump, HowFar, Leg, LegAir,
     LegBody, LineOrifice, LinearSpring, Link, MotorPump, MovingPart, Obstacle, OutOfPlane, OwnLeg,
-    Pin, Pins, Point, PumpSeen, SeenStop, Shape, Shortening, ShorteningRow, SlidingBrace, Source,
-    Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, StrutJack, Supply, Switches,
-    Tire, TorsionSpring, UnlockedBy, View, Wheel,
+    Pin, Pins, Point, PointsFrom, PumpSeen, SeenStop, Shape, Shortening, ShorteningRow,
+    SlidingBrace, Source, Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, StrutJack,
+    Supply, Switches, Tire, TorsionSpring, UnlockedBy, View, Wheel,
 };
 
 fn point(x: f64, y: f64) -> Point {
@@ -328,6 +328,7 @@ pub fn full_gear() -> Gear {
         emergency_way: Some(EmergencyWay::FreeFall),
         emergency_pump: Some(7e6),
         friction_times_required: Some(2.0),
+        points_from: PointsFrom::Trunnion,
         kept: Vec::new(),
         before: None,
     }

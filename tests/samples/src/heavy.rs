@@ -204,6 +204,7 @@ pub fn gear(rib: f64) -> Gear {
         emergency_way: None,
         emergency_pump: None,
         friction_times_required: None,
+        points_from: PointsFrom::Airplane,
         kept: Vec::new(),
         before: None,
     }

@@ -86,6 +86,7 @@ pub fn gear() -> Gear {
         emergency_way: None,
         emergency_pump: None,
         friction_times_required: None,
+        points_from: PointsFrom::Airplane,
         kept: Vec::new(),
         before: None,
     }

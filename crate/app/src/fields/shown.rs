@@ -1,5 +1,5 @@
 //! Numbers as they are shown: those of the file, and a few that stand for them.
-use gearswing_gear::field::{Empty, Field, Kind, NotStored, Path};
+use gearswing_gear::field::{Empty, Field, Kind, NotStored, Path, Told, told};
 use gearswing_gear::model::Gear;
 use gearswing_units::Quantity;
 
@@ -51,8 +51,13 @@ pub fn quantity(at: &str) -> Option<Quantity> {
 pub fn shown(gear: &Gear, path: &str) -> Option<Option<f64>> {
     match diameter_of(path) {
         Some(diameter) => number(gear, &diameter).map(|d| d.map(|d| std::f64::consts::PI * d)),
-        None => number(gear, path),
+        None => number(gear, path).map(|stored| stored.map(|stored| as_told(gear, path, stored))),
     }
+}
+
+/// A stored number as it is told.
+fn as_told(gear: &Gear, at: &str, stored: f64) -> f64 {
+    path(at).map_or(stored, |at| told(gear, at, stored))
 }
 
 /// Stores the number shown at a path.
@@ -62,7 +67,11 @@ pub fn shown(gear: &Gear, path: &str) -> Option<Option<f64>> {
 pub fn set_shown(gear: &mut Gear, path: &str, value: Option<f64>) -> Result<(), NotStored> {
     match diameter_of(path) {
         Some(diameter) => set_number(gear, &diameter, value.map(|c| c / std::f64::consts::PI)),
-        None => set_number(gear, path, value),
+        None => {
+            let told = self::path(path).and_then(|at| Told::of(gear, at));
+            let stored = value.map(|value| told.map_or(value, |told| told.stored(value)));
+            set_number(gear, path, stored)
+        }
     }
 }
 

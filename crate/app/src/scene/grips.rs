@@ -1,6 +1,7 @@
 //! The points of a leg that can be moved, and their handles on the canvas.
-use gearswing_gear::model::{Brace, Gear, Leg, Point};
+use gearswing_gear::model::{Brace, Gear, Point};
 use gearswing_report::page::drawing as words;
+use gearswing_units::UnitChoice;
 
 use super::{Carrier, Handle, attach_carrier, paper_of, springs, stance_of};
 use crate::fields;
@@ -109,8 +110,16 @@ pub(crate) fn grips(gear: &Gear, index: usize) -> Vec<Grip> {
 }
 
 /// Name of a point within its leg, as "Trunnion P" or "Bay rib, corner 3".
-pub(crate) fn point_name(leg: Option<&Leg>, path: &str) -> String {
-    fields::path(path).map_or_else(|| path.to_owned(), |path| words::point_name(leg, path))
+pub(crate) fn point_name(gear: &Gear, path: &str) -> String {
+    fields::path(path).map_or_else(|| path.to_owned(), |path| words::point_name(gear, path))
+}
+
+/// A point with its name and its place (m).
+pub(crate) fn point_at(gear: &Gear, path: &str, point: Point, units: UnitChoice) -> String {
+    fields::path(path).map_or_else(
+        || path.to_owned(),
+        |path| words::point_at(gear, path, point, units),
+    )
 }
 
 /// The handles of the selected leg, as they stand in its drawing.
@@ -118,14 +127,13 @@ pub fn handles(state: &State) -> Vec<Handle> {
     let view = paper_of(state).viewport;
     let stance = stance_of(state);
     let session = &state.session;
-    let leg = state.gear().legs.get(session.leg);
     let selected = session.selection.as_deref().and_then(fields::point_of);
     grips(state.gear(), session.leg)
         .into_iter()
         .map(|grip| {
             let movable = !grip.carrier.is_of_brace() || stance.is_down();
-            let name = point_name(leg, &grip.path);
-            let label = words::handle_label(&name, grip.point, session.units, movable);
+            let said = point_at(state.gear(), &grip.path, grip.point, session.units);
+            let label = words::handle_label(said, movable);
             Handle {
                 at: view.to_screen(stance.place(grip.carrier, grip.point)),
                 label,

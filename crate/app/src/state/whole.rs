@@ -1,5 +1,5 @@
 //! Everything together, and how it begins.
-use gearswing_gear::model::{ClearanceRule, Conditions, Fluid, Gear, Supply};
+use gearswing_gear::model::{ClearanceRule, Conditions, Fluid, Gear, PointsFrom, Supply};
 use gearswing_gearfile::{DEMO, SaveError};
 use gearswing_report::page::files;
 use gearswing_report::page::header::tab_title;
@@ -259,6 +259,7 @@ pub(crate) fn demo() -> (Gear, Option<String>) {
                 emergency_way: None,
                 emergency_pump: None,
                 friction_times_required: None,
+                points_from: PointsFrom::Airplane,
                 kept: Vec::new(),
                 before: None,
             };

@@ -1,4 +1,5 @@
 //! Keys on the drawing and its handles.
+use gearswing_gear::field::{Axis, Path, Told};
 use gearswing_gear::model::{Point, Vector};
 use gearswing_report::page::drawing as words;
 use gearswing_report::page::history::{Step, step_words};
@@ -61,20 +62,28 @@ fn nudge(state: &mut State, path: &str, direction: Direction, size: StepSize) ->
     let (x, y) = arrow(direction);
     // the axis of the given point that comes nearest to the arrow as the leg stands
     let turned = stance.turn_back(grip.carrier, Vector::new(x, y));
-    let step = |along: f64, old: f64| {
+    // in steps of what is told
+    let frame = fields::path(path).map(Path::point);
+    let step = |axis: Axis, along: f64, old: f64| {
         if along == 0.0 {
-            old
-        } else {
-            Quantity::Length.nudged(state.session.units, old, size, along > 0.0)
+            return old;
+        }
+        let nudged = |old, up| Quantity::Length.nudged(state.session.units, old, size, up);
+        match frame.and_then(|point| Told::of(state.gear(), point.axis(axis))) {
+            Some(told) => {
+                let up = told.told(old + along) > told.told(old);
+                told.stored(nudged(told.told(old), up))
+            }
+            None => nudged(old, along > 0.0),
         }
     };
     let point = if turned.x.abs() >= turned.y.abs() {
-        Point::new(step(turned.x, grip.point.x), grip.point.y)
+        Point::new(step(Axis::X, turned.x, grip.point.x), grip.point.y)
     } else {
-        Point::new(grip.point.x, step(turned.y, grip.point.y))
+        Point::new(grip.point.x, step(Axis::Y, turned.y, grip.point.y))
     };
-    let name = scene::point_name(state.gear().legs.get(state.session.leg), path);
-    let text = words::point_at(&name, point, state.session.units);
+    let name = scene::point_name(state.gear(), path);
+    let text = scene::point_at(state.gear(), path, point, state.session.units);
     state.session.drag_text.clone_from(&text);
     let key = format!("arrows:{path}");
     if state.document.open_act() != Some(key.as_str()) {

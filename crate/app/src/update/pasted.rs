@@ -1,4 +1,5 @@
 //! Points typed or pasted in one: a pair in the field of a coordinate, a list in that of a corner.
+use gearswing_gear::field::stored_point;
 use gearswing_gear::model::Point;
 use gearswing_report::page::fields as sayings;
 use gearswing_report::page::history::{Step, step_words};
@@ -50,6 +51,11 @@ pub(super) fn paste(state: &mut State, path: &str, text: &str) -> Vec<Effect> {
     };
     let words = gearswing_report::fields::path_words(path, state.gear());
     let act = Act::single(step_words(Step::Change { of: &words }));
+    if let Some(at) = fields::path(point) {
+        for point in &mut points {
+            *point = stored_point(state.gear(), at, *point);
+        }
+    }
     let first = points.first().copied();
     let count = points.len();
     let list = fields::entry(point).map(|(list, at)| (list.to_owned(), at));

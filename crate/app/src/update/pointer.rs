@@ -1,4 +1,5 @@
 //! Mouse, pen and touch: moving points, moving and zooming the paper, the cursor of the curves.
+use gearswing_gear::field::{stored_point, told_point};
 use gearswing_gear::model::Point;
 use gearswing_report::Stand;
 use gearswing_report::page::drawing as words;
@@ -172,7 +173,7 @@ pub(super) fn to_down(state: &mut State, path: &str) -> Vec<Effect> {
     if let Some(good) = state.derived.good(state.session.leg) {
         state.session.progress = good.range().0;
     }
-    let name = scene::point_name(state.gear().legs.get(state.session.leg), path);
+    let name = scene::point_name(state.gear(), path);
     let text = words::leg_put_down(&name);
     state.session.drag_text.clone_from(&text);
     vec![Effect::Announce { text }]
@@ -241,16 +242,23 @@ fn drag(state: &mut State, path: &str, at: ScreenPoint, offset: (f64, f64), ctrl
     let Some(target) = stance.unplace(grip.carrier, place) else {
         return;
     };
-    let target = even(target, state.session.units);
+    let units = state.session.units;
+    // round as it is told
+    let target = match fields::path(path) {
+        Some(at) => {
+            let told = told_point(state.gear(), at, target);
+            stored_point(state.gear(), at, even(told, units))
+        }
+        None => even(target, units),
+    };
     let snapped = if ctrl || state.session.snap_off {
         None
     } else {
         super::snap::snap(state, &grip, &stance, target, view.scale())
     };
     let point = snapped.as_ref().map_or(target, |snapped| snapped.point);
-    let leg = state.gear().legs.get(state.session.leg);
-    let name = scene::point_name(leg, path);
-    let mut text = words::point_at(&name, point, state.session.units);
+    let name = scene::point_name(state.gear(), path);
+    let mut text = scene::point_at(state.gear(), path, point, units);
     if let Some(snapped) = &snapped {
         text = format!("{text}, {}", snapped.text);
     }

@@ -1,5 +1,5 @@
 //! Snapping of a dragged point to what a person means: level with, above, or on another point.
-use gearswing_gear::model::{Leg, Point};
+use gearswing_gear::model::{Gear, Point};
 use gearswing_report::page::drawing::{Caught, caught_words};
 
 use crate::fields;
@@ -35,7 +35,6 @@ pub(super) fn snap(
     scale: f64,
 ) -> Option<Snapped> {
     let reach = REACH_PX / scale;
-    let leg = state.gear().legs.get(state.session.leg);
     let others: Vec<Grip> = scene::grips(state.gear(), state.session.leg)
         .into_iter()
         .filter(|other| other.path != grip.path)
@@ -55,7 +54,7 @@ pub(super) fn snap(
         return Some(Snapped {
             point: on.point,
             to: vec![on.point],
-            text: caught_words(Caught::On, &name(leg, on)),
+            text: caught_words(Caught::On, &name(state.gear(), on)),
         });
     }
     // level or above: joints, and the corners next to a corner
@@ -76,8 +75,10 @@ pub(super) fn snap(
         (Some(_), Some(_)) if coincides => None,
         (level, above) => {
             let mut texts = Vec::new();
-            texts.extend(level.map(|other| caught_words(Caught::Level, &name(leg, other))));
-            texts.extend(above.map(|other| caught_words(Caught::Plumb, &name(leg, other))));
+            texts
+                .extend(level.map(|other| caught_words(Caught::Level, &name(state.gear(), other))));
+            texts
+                .extend(above.map(|other| caught_words(Caught::Plumb, &name(state.gear(), other))));
             Some(Snapped {
                 point,
                 to: level.into_iter().chain(above).map(|g| g.point).collect(),
@@ -96,6 +97,6 @@ fn nearest(grips: &[Grip], measure: impl Fn(&Grip) -> (f64, f64)) -> Option<&Gri
         .map(|(_, grip)| grip)
 }
 
-fn name(leg: Option<&Leg>, grip: &Grip) -> String {
-    scene::point_name(leg, &grip.path)
+fn name(gear: &Gear, grip: &Grip) -> String {
+    scene::point_name(gear, &grip.path)
 }

@@ -1,5 +1,5 @@
 //! Rows of fields: value as typed or as stored, echo, error, range, help.
-use gearswing_gear::field::{self, Path, Range};
+use gearswing_gear::field::{self, Path, Range, told};
 use gearswing_report::fault_text;
 use gearswing_report::fields::{ChoiceWords, label, path_words, words};
 use gearswing_report::page::fields as sayings;
@@ -26,7 +26,7 @@ pub(crate) fn row(state: &State, path: Path) -> Option<FieldRow> {
     // a coordinate must be filled, whatever stands for its whole outline
     let if_empty = known.if_empty.filter(|_| path.axis.is_none());
     let mut row = FieldRow {
-        label: label(path),
+        label: label(path, gear),
         axis: path.axis,
         value: String::new(),
         unit: String::new(),
@@ -41,6 +41,7 @@ pub(crate) fn row(state: &State, path: Path) -> Option<FieldRow> {
         path: at,
     };
     if let Some(value) = path.number(gear) {
+        let value = value.map(|stored| told(gear, path, stored));
         row.kind = FieldKind::Number;
         number(
             state,

@@ -26,5 +26,6 @@ mod strip;
 mod support;
 mod table;
 mod times;
+mod told;
 mod values;
 mod whole_leg;

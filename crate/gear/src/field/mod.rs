@@ -19,6 +19,8 @@ mod place;
 mod range;
 /// The list.
 mod table;
+/// How points are told to people.
+mod told;
 /// What stands at a path.
 mod value;
 /// All points of a leg at once.
@@ -32,5 +34,6 @@ pub use path::{Axis, Path};
 pub use place::NotStored;
 pub use range::Range;
 pub use table::Field;
+pub use told::{Told, Toward, stored_point, told, told_point};
 pub use value::{Value, value_paths};
 pub use whole_leg::{mirror_leg, move_leg};

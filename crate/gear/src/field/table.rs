@@ -23,6 +23,7 @@ fields! {
     of Gear |g| {
         GearName "name" (text) File (measured) { g.name }
         GearNote "note" (text) File (measured) { g.note }
+        @5 PointsFrom "points_from" (choice points_from) File (measured) {}
         LoadFactor "conditions.load_factor" (number LoadFactor LOAD_FACTOR) Conditions (measured) { g.conditions.load_factor }
         Pitch "conditions.pitch_rad" (number Angle TILT) Conditions (measured) { g.conditions.pitch }
         Bank "conditions.bank_rad" (number Angle BANK) Conditions (measured) { g.conditions.bank }

@@ -3,7 +3,9 @@ use std::borrow::Cow;
 
 use serde::{Deserialize, Serialize};
 
-use super::{ClearanceRule, Conditions, EmergencyWay, Fluid, Kept, Leg, Source, Supply};
+use super::{
+    ClearanceRule, Conditions, EmergencyWay, Fluid, Kept, Leg, PointsFrom, Source, Supply,
+};
 
 /// The retractable gear of one airplane and the case it is asked about.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -43,6 +45,9 @@ pub struct Gear {
     /// How many times its friction a leg must free-fall against (ratio), 1 to 5; absent = 1.5.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub friction_times_required: Option<f64>,
+    /// From where points are told to people; absent = the airplane's axes, as in the file.
+    #[serde(default, skip_serializing_if = "PointsFrom::is_default")]
+    pub points_from: PointsFrom,
     /// States kept to compare with; a file holds them as what differs from this one.
     #[serde(skip)]
     pub kept: Vec<Kept>,
@@ -114,6 +119,8 @@ impl Gear {
             friction_times_required: self.friction_times_required,
             fluid: self.fluid,
             clearance_rule: self.clearance_rule,
+            // as much a text as the names
+            points_from: PointsFrom::default(),
             kept: Vec::new(),
             before: None,
         }

@@ -60,7 +60,7 @@ pub use kept::{Kept, MOST_KEPT};
 pub use leg::{Leg, LegAir, LegBody, View};
 pub use pin::{Joint, MOST_PIN_FRICTION, PIN_BREAK_OUT, Pin, Pins};
 pub(crate) use point::is_zero;
-pub use point::{Point, Vector};
+pub use point::{Point, PointsFrom, Vector};
 pub use seen::{
     DEFAULT_DRAWING_WITHIN, DEFAULT_FORCES_WITHIN, DEFAULT_PRESSURE_WITHIN, DEFAULT_VOLTAGE_WITHIN,
     Direction, HowFar, PumpSeen, SeenStop,

@@ -7,7 +7,7 @@ use gearswing_gear::model::{DEFAULT_MARGIN_WANTED, Gear, MovingPart};
 pub const FORMAT: &str = "gearswing-gear";
 
 /// The newest version that can be read. What is written is the lowest version that holds it.
-pub const VERSION: u64 = 4;
+pub const VERSION: u64 = 5;
 
 /// The version that has kept states first.
 const SINCE_KEPT: u64 = 4;

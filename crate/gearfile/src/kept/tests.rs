@@ -64,8 +64,8 @@ proptest! {
     fn what_differs_is_told_and_taken_back_one_by_one(a in arbitrary::gear(), b in arbitrary::gear()) {
         let mut back = taken_back(&a, &b);
         prop_assert!(changes(&back, &b).is_empty());
-        // names and notes of the gear itself are no change, and a set may stand in any order
-        (back.name, back.note) = (b.name.clone(), b.note.clone());
+        // names and notes of the gear itself and how points are told are no change, and a set may stand in any order
+        (back.name, back.note, back.points_from) = (b.name.clone(), b.note.clone(), b.points_from);
         let mut other = b.clone();
         // what is left out counts as what stands there
         for gear in [&mut back, &mut other] {

@@ -90,6 +90,18 @@ pub(super) const CLEARANCE_PARTS: FieldWords = FieldWords::new(
 )
 .if_empty("a common-practice figure");
 
+const POINTS_FROM_OPTIONS: &[ChoiceWords] = &[
+    option(
+        "airplane",
+        "The airplane's axes",
+        "x to the left wing in a front view, aft in a side view; y up.",
+    ),
+    option(
+        "trunnion",
+        "The trunnion of their leg",
+        "Inboard in a front view, aft in a side view, and up. The trunnion itself is told in the airplane's axes.",
+    ),
+];
 const WAYS_DOWN_OPTIONS: &[ChoiceWords] = &[
     option(
         "free_fall",
@@ -110,6 +122,12 @@ const WAYS_DOWN_OPTIONS: &[ChoiceWords] = &[
     option("none_given", "None given", "No other way down is known."),
 ];
 
+pub(super) const POINTS_FROM: FieldWords = FieldWords::new(
+    "Points are told from",
+    "from where points are told",
+    "From the trunnion of their leg, as a tape or a square measures them; or from the airplane's axes, as stations and butt lines are. Figures that were put in stay what they are.",
+)
+.choices(POINTS_FROM_OPTIONS);
 pub(super) const EMERGENCY_WAY: FieldWords = FieldWords::new(
     "Way down without power",
     "way down without the normal power",

@@ -3,16 +3,30 @@ use super::of_field::words;
 use crate::name::{brief, clean};
 use crate::subject::{obstacle_words, spring_words};
 use crate::text::leg_name;
-use gearswing_gear::field::{Axis, Field, Group, Kind, Path};
+use gearswing_gear::field::{Axis, Field, Group, Kind, Path, Told, Toward};
 use gearswing_gear::model::Gear;
 use std::fmt::Write as _;
 
-/// Label of a field within its group, as "Trunnion P, x" or "Corner 3, y".
+/// Label of a field within its group, as "Trunnion P, x" or "Corner 3, up".
 #[must_use]
-pub fn label(path: Path) -> String {
+pub fn label(path: Path, gear: &Gear) -> String {
     let mut label = words(path.field).label.to_owned();
     append_item(path, &mut label);
+    label.push_str(axis_words(path, gear));
     label
+}
+
+/// A coordinate of a point, behind its name; nothing for what is none.
+fn axis_words(path: Path, gear: &Gear) -> &'static str {
+    match (Told::of(gear, path).map(|told| told.toward), path.axis) {
+        (_, None) => "",
+        (Some(Toward::Inboard), _) => ", inboard",
+        (Some(Toward::LeftWing), _) => ", to the left wing",
+        (Some(Toward::Aft), _) => ", aft",
+        (Some(Toward::Up), _) => ", up",
+        (None, Some(Axis::X)) => ", x",
+        (None, Some(Axis::Y)) => ", y",
+    }
 }
 
 /// Name of a field within a sentence, as "actuator rod diameter" or "previous tire: tire size".
@@ -43,11 +57,6 @@ fn append_item(path: Path, text: &mut String) {
         };
         let _ = write!(text, "{noun} {}", item.saturating_add(1));
     }
-    text.push_str(match path.axis {
-        Some(Axis::X) => ", x",
-        Some(Axis::Y) => ", y",
-        None => "",
-    });
 }
 
 /// The pattern of a path and its indices; `None` when a bracket does not hold an index.
@@ -92,7 +101,7 @@ pub fn path_words(text: &str, gear: &Gear) -> String {
             _ => {}
         }
     }
-    parts.push(name(path));
+    parts.push(name(path) + axis_words(path, gear));
     parts.join(", ")
 }
 

@@ -49,6 +49,7 @@ pub fn words(field: Field) -> &'static FieldWords {
         Field::ChargedPressure => &supply::CHARGED_PRESSURE,
         Field::GasExponent => &supply::GAS_EXPONENT,
         Field::FluidDensity => &gear::FLUID_DENSITY,
+        Field::PointsFrom => &gear::POINTS_FROM,
         Field::EmergencyWay => &gear::EMERGENCY_WAY,
         Field::EmergencyPump => &gear::EMERGENCY_PUMP,
         Field::FrictionTimesRequired => &gear::FRICTION_TIMES_REQUIRED,

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use gearswing_gear::field::{Axis, Empty, Field, Group, Kind, Path};
 use gearswing_gear::model::{
     Acts, AttachTo, Basis, BatteryKind, BatterySize, Body, BodyEnd, Brace, Folds, GasLaw, Gear,
-    Grown, MovingPart, Shape, Shortening, SpringJoint, UnlockedBy, View,
+    Grown, MovingPart, PointsFrom, Shape, Shortening, SpringJoint, UnlockedBy, View,
 };
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
@@ -250,7 +250,10 @@ fn every_choice_is_one_of_the_model() {
 
 #[test]
 fn paths_in_words() {
-    let gear = full_gear();
+    let gear = Gear {
+        points_from: PointsFrom::Airplane,
+        ..full_gear()
+    };
     for (path, words) in [
         (
             "legs[0].actuator.rod_m",
@@ -298,8 +301,20 @@ fn paths_in_words() {
 
 #[test]
 fn labels() {
+    let mut gear = gearswing_gearfile::DEMO.gear().unwrap();
+    let of_leg = |leg| Field::Trunnion.of_leg(leg).axis(Axis::X);
+    let knee = |leg, axis| Field::Knee.of_leg(leg).axis(axis);
+    gear.points_from = gearswing_gear::model::PointsFrom::Trunnion;
+    assert_eq!(label(knee(2, Axis::X), &gear), "Knee K, inboard");
+    assert_eq!(label(knee(0, Axis::X), &gear), "Knee K, aft");
+    assert_eq!(label(knee(0, Axis::Y), &gear), "Knee K, up");
+    assert_eq!(label(of_leg(2), &gear), "Trunnion P, x");
+    gear.points_from = gearswing_gear::model::PointsFrom::Airplane;
     let corner = Field::SolidPoints.of_entry(0, 0).item(2).axis(Axis::Y);
-    assert_eq!(label(corner), "Corner 3, y");
-    assert_eq!(label(Field::Trunnion.path().axis(Axis::X)), "Trunnion P, x");
+    assert_eq!(label(corner, &gear), "Corner 3, y");
+    assert_eq!(
+        label(Field::Trunnion.path().axis(Axis::X), &gear),
+        "Trunnion P, x"
+    );
     assert_eq!(name(Field::FormerSize.path()), "previous tire: tire size");
 }

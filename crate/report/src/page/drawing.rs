@@ -1,7 +1,7 @@
 //! The drawing and its points.
 use crate::text::capital_first;
-use gearswing_gear::field::{Group, Path};
-use gearswing_gear::model::{Leg, MovingPart, Point, View};
+use gearswing_gear::field::{Axis, Group, Path, Told, Toward, told_point};
+use gearswing_gear::model::{Gear, Leg, MovingPart, Point, View};
 use gearswing_solver::result::{JamCause, Place, TireState};
 use gearswing_units::{Quantity, UnitChoice, format};
 
@@ -192,8 +192,9 @@ pub fn point_words(point: Point, units: UnitChoice) -> String {
 
 /// Name of a point within its leg, as "Trunnion P" or "Bay rib, corner 3".
 #[must_use]
-pub fn point_name(leg: Option<&Leg>, path: Path) -> String {
-    let label = label(path);
+pub fn point_name(gear: &Gear, path: Path) -> String {
+    let label = label(path.point(), gear);
+    let leg = gear.legs.get(path.leg);
     let name = match path.field.info().group {
         Group::Well => leg
             .and_then(|leg| leg.well.get(path.entry))
@@ -209,10 +210,25 @@ pub fn point_name(leg: Option<&Leg>, path: Path) -> String {
     }
 }
 
-/// A point with its name, as it stands or is moved.
+/// A point with its name, as it stands or is moved (m, as stored).
 #[must_use]
-pub fn point_at(name: &str, point: Point, units: UnitChoice) -> String {
-    format!("{name}: {}", point_words(point, units))
+pub fn point_at(gear: &Gear, path: Path, point: Point, units: UnitChoice) -> String {
+    let name = point_name(gear, path);
+    let Some(across) = Told::of(gear, path.point().axis(Axis::X)) else {
+        return format!("{name}: {}", point_words(point, units));
+    };
+    let told = told_point(gear, path, point);
+    let say = |si, ahead, behind| {
+        let toward = if si < 0.0 { behind } else { ahead };
+        format!("{} {toward}", format(Quantity::Length, units, f64::abs(si)))
+    };
+    let (ahead, behind) = match across.toward {
+        Toward::Aft => ("aft", "forward"),
+        Toward::LeftWing => ("to the left wing", "to the right wing"),
+        Toward::Inboard | Toward::Up => ("inboard", "outboard"),
+    };
+    let (x, y) = (say(told.x, ahead, behind), say(told.y, "up", "down"));
+    format!("{name}: {x}, {y} from the trunnion")
 }
 
 /// A point that is moved, and how the leg stands then.
@@ -227,8 +243,8 @@ pub fn moved_words(point: &str, stand: &str) -> String {
 
 /// The label of a point; those of the brace can be moved with the gear down only.
 #[must_use]
-pub fn handle_label(name: &str, point: Point, units: UnitChoice, movable: bool) -> String {
-    let mut label = point_at(name, point, units);
+pub fn handle_label(point: String, movable: bool) -> String {
+    let mut label = point;
     if !movable {
         label.push_str("; is set with the gear down");
     }

@@ -95,7 +95,7 @@ pub fn measurements(gear: &Gear, leg: Option<usize>, units: UnitChoice) -> Vec<M
             continue;
         }
         let title = title_of(gear, path);
-        let row = [label(path), value_words(path, &value, units)];
+        let row = [label(path, gear), value_words(path, &value, gear, units)];
         match groups.iter_mut().find(|(known, _)| *known == title) {
             Some((_, rows)) => rows.push(row),
             None => groups.push((title, vec![row])),

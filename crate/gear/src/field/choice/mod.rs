@@ -18,4 +18,6 @@ pub(super) use seen::{pump, selected};
 pub use spring::first_spring;
 pub(super) use spring::{acts, body, joint};
 pub(super) use supply::{battery_kind, battery_size};
-pub(super) use taken::{attach, basis, body_end, folds, own_leg, part, unlocked, view, way_down};
+pub(super) use taken::{
+    attach, basis, body_end, folds, own_leg, part, points_from, unlocked, view, way_down,
+};

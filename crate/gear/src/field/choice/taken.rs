@@ -4,11 +4,13 @@ use super::{brace, seen, spring, supply};
 use crate::field::{Field, Path};
 use crate::model::{
     AttachTo, Basis, BodyEnd, Brace, EmergencyWay, FoldingBrace, Folds, Gear, Grown, Leg,
-    MovingPart, OwnLeg, Point, Shape, Shortening, ShorteningRow, Tire, UnlockedBy, View,
+    MovingPart, OwnLeg, Point, PointsFrom, Shape, Shortening, ShorteningRow, Tire, UnlockedBy,
+    View,
 };
 
 keys! {
     view, View: View::Side => "side", View::Front => "front";
+    points_from, PointsFrom: PointsFrom::Airplane => "airplane", PointsFrom::Trunnion => "trunnion";
     own_leg, OwnLeg: OwnLeg::ByView => "by_view", OwnLeg::All => "all", OwnLeg::Leg => "leg",
         OwnLeg::Brace => "brace", OwnLeg::None => "none";
     basis, Basis: Basis::Measured => "measured", Basis::Maker => "maker", Basis::Table => "table",
@@ -38,6 +40,7 @@ impl Path {
             Field::SupplySource => supply::chosen(&gear.supply.source),
             Field::BatteryType => supply::battery_kind::key(gear.supply.battery.kind),
             Field::BatteryVoltage => supply::battery_size::key(gear.supply.battery.size),
+            Field::PointsFrom => points_from::key(gear.points_from),
             Field::EmergencyWay => way_down::key(gear.way_down()),
             Field::View => view::key(leg()?.view),
             Field::OwnLeg => own_leg::key(leg()?.out_of_plane.own_leg),
@@ -79,6 +82,7 @@ impl Path {
             Field::BatteryVoltage => {
                 gear.supply.battery.size = supply::battery_size::value(option)?;
             }
+            Field::PointsFrom => gear.points_from = points_from::value(option)?,
             Field::EmergencyWay => gear.emergency_way = Some(way_down::value(option)?),
             _ => of_leg(gear.legs.get_mut(self.leg)?, self, option)?,
         }

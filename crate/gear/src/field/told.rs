@@ -1,0 +1,103 @@
+//! How points are told to people: from the leg's trunnion where the gear says so.
+use super::{Axis, Field, Kind, Path};
+use crate::model::{Gear, Point, PointsFrom, View};
+
+/// Which way a coordinate grows that is told from the trunnion.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Toward {
+    /// Toward the airplane's center line, in a front view.
+    Inboard,
+    /// Toward the left wing, in a front view of a leg on the center line.
+    LeftWing,
+    /// Aft, in a side view.
+    Aft,
+    /// Up.
+    Up,
+}
+
+/// A coordinate as it is told, and as it is stored in the airplane's axes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Told {
+    /// Where the trunnion has it (m).
+    origin: f64,
+    /// 1 or −1.
+    sign: f64,
+    /// Which way it grows.
+    pub toward: Toward,
+}
+
+impl Told {
+    /// How a coordinate is told; `None` = as it is stored, and for the trunnion itself.
+    #[must_use]
+    pub fn of(gear: &Gear, path: Path) -> Option<Self> {
+        let is_point = matches!(path.field.info().kind, Kind::Point | Kind::Outline);
+        if gear.points_from == PointsFrom::Airplane || path.field == Field::Trunnion || !is_point {
+            return None;
+        }
+        let leg = gear.legs.get(path.leg)?;
+        let (origin, sign, toward) = match (path.axis?, leg.view) {
+            (Axis::Y, _) => (leg.trunnion.y, 1.0, Toward::Up),
+            (Axis::X, View::Side) => (leg.trunnion.x, 1.0, Toward::Aft),
+            // x points to the left wing
+            (Axis::X, View::Front) if leg.trunnion.x == 0.0 => (0.0, 1.0, Toward::LeftWing),
+            (Axis::X, View::Front) => (leg.trunnion.x, -leg.trunnion.x.signum(), Toward::Inboard),
+        };
+        Some(Self {
+            origin,
+            sign,
+            toward,
+        })
+    }
+
+    /// The coordinate as it is told (m).
+    #[must_use]
+    pub fn told(self, stored: f64) -> f64 {
+        even(self.sign * (stored - self.origin))
+    }
+
+    /// The coordinate as it is stored (m).
+    #[must_use]
+    pub fn stored(self, told: f64) -> f64 {
+        self.origin + self.sign * told
+    }
+}
+
+/// Rounding of a difference (m): far below what anybody measures.
+const ROUNDING: f64 = 1e-12;
+
+/// Parts of a meter that people measure in, as a numerator and a denominator of whole numbers: 1/64 in, 0.001 in,
+/// 0.01 mm.
+const MEASURED_IN: [(f64, f64); 3] = [(254.0, 640_000.0), (254.0, 1e7), (1.0, 1e5)];
+
+/// A difference as it was measured: where it is one of those parts but for its rounding, that part, so that 6 5/8 in
+/// is told as such.
+fn even(value: f64) -> f64 {
+    let parts = MEASURED_IN.map(|(above, below)| (value * below / above).round() * above / below);
+    let mut near = parts
+        .into_iter()
+        .filter(|part| (part - value).abs() < ROUNDING);
+    near.next().unwrap_or(value)
+}
+
+/// One coordinate as it is told (m).
+#[must_use]
+pub fn told(gear: &Gear, path: Path, stored: f64) -> f64 {
+    Told::of(gear, path).map_or(stored, |told| told.told(stored))
+}
+
+/// A point at a path as it is told (m).
+#[must_use]
+pub fn told_point(gear: &Gear, path: Path, stored: Point) -> Point {
+    let [x, y] = [(Axis::X, stored.x), (Axis::Y, stored.y)]
+        .map(|(axis, stored)| told(gear, path.point().axis(axis), stored));
+    Point::new(x, y)
+}
+
+/// The point that is stored for one that is told (m).
+#[must_use]
+pub fn stored_point(gear: &Gear, path: Path, told: Point) -> Point {
+    let [x, y] = [(Axis::X, told.x), (Axis::Y, told.y)].map(|(axis, told)| {
+        Told::of(gear, path.point().axis(axis)).map_or(told, |frame| frame.stored(told))
+    });
+    Point::new(x, y)
+}
