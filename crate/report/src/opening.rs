@@ -134,7 +134,7 @@ mod tests {
             ),
             (
                 with("\"version\": 2", "\"version\": 0"),
-                "version: expected a whole number from 1 to 4 (line 1, column 1)",
+                "version: expected a whole number from 1 to 5 (line 1, column 1)",
             ),
             (
                 with("\"rod_m\"", "\"rod_in\""),

@@ -1,7 +1,7 @@
 //! Entries of lists by path: points of outlines, rows of tables, obstacles, legs, the previous tire.
 use gearswing_gear::field::{first_spring, mirror_leg};
 use gearswing_gear::model::{Gear, Obstacle, Point, Shape, Shortening, ShorteningRow, Vector};
-use gearswing_report::page::names::{NEW_PIECE, NEW_SPRING};
+use gearswing_report::page::names::{NEW_PIECE, NEW_SPRING, SIDES};
 
 use super::access::points_mut;
 use super::path::{Seg::At, Seg::Key, entry, steps};
@@ -122,8 +122,7 @@ pub fn add_mirror_image(gear: &mut Gear, leg: usize) -> Option<String> {
 
 /// A name with its sides exchanged.
 fn other_side(name: &str) -> String {
-    let sides = [("Left", "Right"), ("left", "right")];
-    for (a, b) in sides.into_iter().flat_map(|(a, b)| [(a, b), (b, a)]) {
+    for (a, b) in SIDES.into_iter().flat_map(|(a, b)| [(a, b), (b, a)]) {
         if name.contains(a) {
             return name.replace(a, b);
         }

@@ -36,14 +36,13 @@ pub(crate) fn reach(address: &str) -> Reach {
     let begins = |nets: &[&str]| is_number && nets.iter().any(|net| name.starts_with(net));
     // 0.0.0.0 is where a server listens, not where others find it
     if begins(&["127.", "0.0.0.0"]) {
-        Reach::Machine
-    } else if begins(&["10.", "192.168.", "169.254."]) || is_number && is_172_16(name) {
-        Reach::Network
-    } else if !name.contains('.')
-        || [".local", ".home.arpa"]
-            .iter()
-            .any(|end| name.ends_with(end))
-    {
+        return Reach::Machine;
+    }
+    let is_private = begins(&["10.", "192.168.", "169.254."]) || is_number && is_172_16(name);
+    let is_local = [".local", ".home.arpa"]
+        .iter()
+        .any(|end| name.ends_with(end));
+    if is_private || is_local || !name.contains('.') {
         Reach::Network
     } else {
         Reach::Everywhere

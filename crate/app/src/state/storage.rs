@@ -158,7 +158,8 @@ fn write_index(index: &Index) -> String {
         text.push_str("told clearing\n");
     }
     if let Some(home) = &index.home {
-        text.push_str(&format!("home {}\n", escaped(home)));
+        text.push_str(&["home", &escaped(home)].join(" "));
+        text.push('\n');
     }
     for id in &index.order {
         text.push_str(&format!("file {id}\n"));

@@ -5,8 +5,7 @@ use gearswing_solver::result::Verdict;
 use gearswing_units::UnitChoice;
 
 use super::leg_answers::LegAnswers;
-use super::stopped::StopText;
-use super::times::TimesText;
+use super::{stopped::StopText, times::TimesText};
 use crate::msg::Msg;
 use crate::state::{Speed, Theme};
 
@@ -138,7 +137,7 @@ pub struct Toolbar {
     pub link_reach: String,
     /// What copies the link, or its code.
     pub copy_text: &'static str,
-    /// Address at which others have the page, or empty.
+    /// Where others have the page, or empty.
     pub home: String,
     /// Comparing with the previous tire is possible for the selected leg.
     pub can_compare: bool,
@@ -301,7 +300,7 @@ pub struct FieldRow {
     pub path: String,
     /// What it is.
     pub label: String,
-    /// A coordinate: the second one stands beside the first.
+    /// Of a coordinate: y stands beside x.
     pub axis: Option<Axis>,
     /// Text in the field, as typed while it still denotes the value.
     pub value: String,

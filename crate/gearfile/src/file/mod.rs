@@ -26,3 +26,5 @@ pub(crate) use read::parse;
 /// Reading, writing, round trips.
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod tests_versions;

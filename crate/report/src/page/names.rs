@@ -8,6 +8,9 @@ use crate::subject::part_name;
 
 pub use crate::subject::obstacle_words;
 
+/// Sides in the names of legs, as each stands for the other in a mirror.
+pub const SIDES: [(&str, &str); 2] = [("Left", "Right"), ("left", "right")];
+
 /// A leg as a heading: its name, or "Leg 2".
 #[must_use]
 pub fn leg_title(name: &str, index: usize) -> String {
