@@ -132,6 +132,7 @@
     });
   };
 
+  const late = (error) => console.info(error);
   // Keeps the page for use without a network, and looks out for a newer version: it waits until it is asked for.
   const offline = async () => {
     const worker = navigator.serviceWorker;
@@ -143,7 +144,16 @@
       if (asked) kept.waiting.postMessage("take over");
       else window.dispatchEvent(new Event("gearswing-newer"));
     };
-    const watch = (next) => next.addEventListener("statechange", waits);
+    let again = true;
+    const watch = (next) =>
+      next.addEventListener("statechange", () => {
+        waits();
+        // met a host in the middle of a change: once more
+        if (next.state === "redundant" && again) {
+          again = false;
+          kept.update().catch(late);
+        }
+      });
     kept.addEventListener("updatefound", () => watch(kept.installing));
     if (kept.installing) watch(kept.installing);
     worker.addEventListener("controllerchange", () => {
@@ -168,7 +178,6 @@
     if (shared.looks) await shared.look();
   };
 
-  const late = (error) => console.info(error);
   start().then(() => (own ? notices : () => offline().catch(late))()).catch((error) => {
     console.error(error);
     const said = error instanceof Error ? error.message : String(error);
