@@ -20,6 +20,8 @@ pub(crate) enum Command {
     Licenses(Option<String>),
     /// Run the check.
     Test(Check),
+    /// Make pictures of the page, for whoever changes it to look at.
+    Pictures,
     /// Check the project's own rules.
     Tidy,
     /// Say what the page costs to load.
@@ -65,6 +67,7 @@ pub(crate) fn parse(arguments: impl Iterator<Item = OsString>) -> Result<Command
         "dist" => Command::Dist(dist(&mut line)?),
         "licenses" => Command::Licenses(out(&mut line)?),
         "test" => Command::Test(check(&mut line)?),
+        "pictures" => nothing_more(&mut line, Command::Pictures)?,
         "tidy" => nothing_more(&mut line, Command::Tidy)?,
         "size" => nothing_more(&mut line, Command::Size)?,
         "bench" => Command::Bench(filter(&mut line)?),

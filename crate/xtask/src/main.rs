@@ -32,6 +32,8 @@ cargo xtask licenses [--out DIR]   write the licenses of the libraries that page
 cargo xtask test [quick|long]      run every check (--list names the steps, --only STEP runs one);
                                    quick: what can be waited for between two edits;
                                    long: the heavy ones in the sizes that a release is held to
+cargo xtask pictures               pictures of every sheet, desk and phone, light and dark, in
+                                   target/screenshots, and the README's
 cargo xtask tidy                   check the project's own rules
 cargo xtask size                   what the page costs to load
 cargo xtask bench [FILTER]         run the benchmarks";
@@ -58,6 +60,14 @@ fn run() -> Result<()> {
         Command::Dist(dist) => build::dist(&dist),
         Command::Licenses(out) => licenses::licenses(out.as_deref()),
         Command::Test(check) => test::test(&check),
+        Command::Pictures => process::run(process::cargo().args([
+            "run",
+            "--quiet",
+            "--package",
+            "gearswing-browser-tests",
+            "--example",
+            "pictures",
+        ])),
         Command::Tidy => tidy::tidy(),
         Command::Size => size::size(),
         Command::Bench(filter) => bench::bench(filter.as_deref()),
