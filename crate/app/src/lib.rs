@@ -36,8 +36,8 @@ pub use update::{has_changed, is_working, settle, settle_part, update};
 pub use view::{Page, load_tables, view};
 
 // Types of the crates below that appear in messages and in the page.
-/// The words of the page.
 pub use gearswing_gear::field::Axis;
+/// The words of the page.
 pub use gearswing_report::page as words;
 pub use gearswing_report::{Align, Column, Program, TitledTable, program_words};
 pub use gearswing_solver::result::{Question, Verdict};

@@ -88,16 +88,14 @@ fn found(stored: Found) -> Result<(Start, Store)> {
     let given = by_id::<HtmlElement>("given")
         .ok()
         .and_then(|node| node.text_content())
-        .filter(|code| fragment.is_empty() && !code.is_empty());
+        .filter(|code| !fresh && fragment.is_empty() && !code.is_empty());
     let home = document()?.query_selector("meta[name=gearswing-home]")?;
     let start = Start {
         program: PROGRAM,
         index: if fresh { None } else { stored.index },
         files: stored.files,
-        given: given.is_some() && !fresh,
-        fragment: given
-            .filter(|_| !fresh)
-            .or_else(|| (!fragment.is_empty()).then_some(fragment)),
+        given: given.is_some(),
+        fragment: given.or_else(|| (!fragment.is_empty()).then_some(fragment)),
         address,
         home: home
             .and_then(|home| home.get_attribute("content"))

@@ -4,18 +4,9 @@
 //! is written anew.
 
 use anyhow::{Context, Result};
-use gearswing_browser_tests::{Browser, Device, outcome_on};
+use gearswing_browser_tests::{Browser, Device, SHEETS, outcome_on};
 use std::fs;
 use std::path::Path;
-
-const SHEETS: [&str; 6] = [
-    "answers",
-    "curves",
-    "times",
-    "stopped",
-    "measurements",
-    "changes",
-];
 
 const DESK: Device = Device {
     width: 1440,

@@ -2,7 +2,7 @@
 //! the scrub; the browser's back key goes back a sheet.
 
 use anyhow::{Result, ensure};
-use gearswing_browser_tests::{Browser, Device, journey, journey_on};
+use gearswing_browser_tests::{Browser, Device, SHEETS, journey, journey_on};
 use serde::Deserialize;
 use serde_json::json;
 
@@ -24,15 +24,6 @@ async fn part(browser: &Browser, css: &str) -> Result<Part> {
         )
         .await
 }
-
-const SHEETS: [&str; 6] = [
-    "answers",
-    "curves",
-    "times",
-    "stopped",
-    "measurements",
-    "changes",
-];
 
 /// Width, height, least height of the drawing (CSS px), and whether a finger points.
 const SIZES: [(u32, u32, f64, bool); 8] = [

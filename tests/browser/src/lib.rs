@@ -40,7 +40,7 @@ pub use command::{fixture, gearswing};
 pub use host::Host;
 #[cfg(unix)]
 pub use killed::{Mortal, Profile};
-pub use page::{Answer, Spot};
+pub use page::{Answer, SHEETS, Spot};
 pub use server::address;
 pub use size::is_long;
 pub use timing::{Busy, Frames, Times};

@@ -7,6 +7,16 @@ use serde_json::json;
 use thirtyfour::TypingData;
 use thirtyfour::prelude::*;
 
+/// Keys of the sheets.
+pub const SHEETS: [&str; 6] = [
+    "answers",
+    "curves",
+    "times",
+    "stopped",
+    "measurements",
+    "changes",
+];
+
 /// One answer as it stands on the page.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 pub struct Answer {

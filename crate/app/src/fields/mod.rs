@@ -13,9 +13,8 @@ mod seen;
 /// Numbers as shown.
 mod shown;
 
-pub(crate) use access::path;
-pub(crate) use access::points_mut;
 pub use access::{number, point, points, set_number, set_point, set_text, text};
+pub(crate) use access::{path, points_mut};
 pub use choice::{choose, chosen, ignored, switch};
 pub(crate) use list::free_name;
 pub use list::{Room, add, add_mirror_image, len, remove};

@@ -1,5 +1,5 @@
 //! Numbers as they are shown: those of the file, and a few that stand for them.
-use gearswing_gear::field::{Empty, Field, Kind, NotStored, Path, Told, told};
+use gearswing_gear::field::{Empty, Field, Kind, NotStored, Path, stored, told};
 use gearswing_gear::model::Gear;
 use gearswing_units::Quantity;
 
@@ -51,13 +51,12 @@ pub fn quantity(at: &str) -> Option<Quantity> {
 pub fn shown(gear: &Gear, path: &str) -> Option<Option<f64>> {
     match diameter_of(path) {
         Some(diameter) => number(gear, &diameter).map(|d| d.map(|d| std::f64::consts::PI * d)),
-        None => number(gear, path).map(|stored| stored.map(|stored| as_told(gear, path, stored))),
+        None => {
+            let at = self::path(path)?;
+            let number = at.number(gear)?;
+            Some(number.map(|stored| told(gear, at, stored)))
+        }
     }
-}
-
-/// A stored number as it is told.
-fn as_told(gear: &Gear, at: &str, stored: f64) -> f64 {
-    path(at).map_or(stored, |at| told(gear, at, stored))
 }
 
 /// Stores the number shown at a path.
@@ -68,9 +67,9 @@ pub fn set_shown(gear: &mut Gear, path: &str, value: Option<f64>) -> Result<(), 
     match diameter_of(path) {
         Some(diameter) => set_number(gear, &diameter, value.map(|c| c / std::f64::consts::PI)),
         None => {
-            let told = self::path(path).and_then(|at| Told::of(gear, at));
-            let stored = value.map(|value| told.map_or(value, |told| told.stored(value)));
-            set_number(gear, path, stored)
+            let at = self::path(path).ok_or(NotStored::NoValue)?;
+            let value = value.map(|told| stored(gear, at, told));
+            at.set_number(gear, value)
         }
     }
 }

@@ -1,7 +1,6 @@
 //! The points of a leg that can be moved, and their handles on the canvas.
 use gearswing_gear::model::{Brace, Gear, Point};
 use gearswing_report::page::drawing as words;
-use gearswing_units::UnitChoice;
 
 use super::{Carrier, Handle, attach_carrier, paper_of, springs, stance_of};
 use crate::fields;
@@ -114,14 +113,6 @@ pub(crate) fn point_name(gear: &Gear, path: &str) -> String {
     fields::path(path).map_or_else(|| path.to_owned(), |path| words::point_name(gear, path))
 }
 
-/// A point with its name and its place (m).
-pub(crate) fn point_at(gear: &Gear, path: &str, point: Point, units: UnitChoice) -> String {
-    fields::path(path).map_or_else(
-        || path.to_owned(),
-        |path| words::point_at(gear, path, point, units),
-    )
-}
-
 /// The handles of the selected leg, as they stand in its drawing.
 pub fn handles(state: &State) -> Vec<Handle> {
     let view = paper_of(state).viewport;
@@ -132,8 +123,9 @@ pub fn handles(state: &State) -> Vec<Handle> {
         .into_iter()
         .map(|grip| {
             let movable = !grip.carrier.is_of_brace() || stance.is_down();
-            let said = point_at(state.gear(), &grip.path, grip.point, session.units);
-            let label = words::handle_label(said, movable);
+            let at = fields::path(&grip.path);
+            let said = at.map(|at| words::point_at(state.gear(), at, grip.point, session.units));
+            let label = words::handle_label(said.unwrap_or_default(), movable);
             Handle {
                 at: view.to_screen(stance.place(grip.carrier, grip.point)),
                 label,

@@ -56,7 +56,7 @@ pub(crate) use detail::{detail_of, magnified};
 pub use drawing::drawing;
 pub use extent::Extent;
 pub use grips::handles;
-pub(crate) use grips::{Grip, grips, point_at, point_name};
+pub(crate) use grips::{Grip, grips, point_name};
 pub(crate) use loads::loads;
 pub use mark::{Anchor, Handle, Mark, Role, Scene, ScreenPoint, Shape};
 pub(crate) use now::{Now, NowClearance, now};

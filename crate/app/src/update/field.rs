@@ -1,4 +1,5 @@
 //! Fields and lists.
+use gearswing_gear::model::Gear;
 use gearswing_report::fields::path_words;
 use gearswing_report::page::fields as sayings;
 use gearswing_report::page::history::{Step, step_words};
@@ -46,11 +47,8 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
         }
         Field::Add { path } => return add(state, &path),
         Field::AddMirrorImage { leg } => {
-            let list = path_words(&format!("legs[{leg}]"), state.gear());
-            let act = Act::single(step_words(Step::Add { to: &list }));
-            state.end_gesture();
-            let added = state.edit(act, |gear| fields::add_mirror_image(gear, leg));
-            return added.map_or_else(Vec::new, |added| show_added(state, &added));
+            let added = |gear: &mut Gear| fields::add_mirror_image(gear, leg);
+            return add_entry(state, &format!("legs[{leg}]"), added);
         }
         Field::TakeAlong { on } => state.session.takes_along = on,
         Field::Paste { path, text } => return paste(state, &path, &text),
@@ -237,19 +235,25 @@ fn add(state: &mut State, path: &str) -> Vec<Effect> {
         // a twelfth of what is seen, in whole coarse steps
         half: ((view.width().min(view.height()) / 12.0 / step).round() * step).max(step),
     };
+    add_entry(state, path, |gear| fields::add(gear, path, room))
+}
+
+/// Adds an entry to the list at a path and shows it, the typed texts of those behind it going with them.
+fn add_entry(
+    state: &mut State,
+    path: &str,
+    new: impl FnOnce(&mut Gear) -> Option<String>,
+) -> Vec<Effect> {
     let list = path_words(path, state.gear());
     let act = Act::single(step_words(Step::Add { to: &list }));
     state.end_gesture();
-    let added = state.edit(act, |gear| fields::add(gear, path, room));
-    added.map_or_else(Vec::new, |added| show_added(state, &added))
-}
-
-/// Shows a new entry of a list, the typed texts of those behind it going with them.
-fn show_added(state: &mut State, added: &str) -> Vec<Effect> {
-    if let Some((list, at)) = fields::entry(added) {
+    let Some(added) = state.edit(act, new) else {
+        return Vec::new();
+    };
+    if let Some((list, at)) = fields::entry(&added) {
         shift_drafts(state, list, at, true);
     }
-    match fields::leg_of(added) {
+    match fields::leg_of(&added) {
         Some(leg) if added == format!("legs[{leg}]") => {
             state.session.papers.clear();
             state.select_leg(leg);
@@ -257,9 +261,9 @@ fn show_added(state: &mut State, added: &str) -> Vec<Effect> {
         Some(leg) => state.select_leg(leg),
         None => {}
     }
-    state.select(added);
+    state.select(&added);
     vec![Effect::Announce {
-        text: sayings::added(&path_words(added, state.gear())),
+        text: sayings::added(&path_words(&added, state.gear())),
     }]
 }
 

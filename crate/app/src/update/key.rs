@@ -1,5 +1,5 @@
 //! Keys on the drawing and its handles.
-use gearswing_gear::field::{Axis, Path, Told};
+use gearswing_gear::field::{Axis, stored, told};
 use gearswing_gear::model::{Point, Vector};
 use gearswing_report::page::drawing as words;
 use gearswing_report::page::history::{Step, step_words};
@@ -46,10 +46,10 @@ fn arrow(direction: Direction) -> (f64, f64) {
 }
 
 fn nudge(state: &mut State, path: &str, direction: Direction, size: StepSize) -> Vec<Effect> {
-    let Some(grip) = scene::grips(state.gear(), state.session.leg)
+    let grip = scene::grips(state.gear(), state.session.leg)
         .into_iter()
-        .find(|grip| grip.path == path)
-    else {
+        .find(|grip| grip.path == path);
+    let (Some(grip), Some(at)) = (grip, fields::path(path)) else {
         return Vec::new();
     };
     state.end_gesture_unless_idle();
@@ -63,27 +63,22 @@ fn nudge(state: &mut State, path: &str, direction: Direction, size: StepSize) ->
     // the axis of the given point that comes nearest to the arrow as the leg stands
     let turned = stance.turn_back(grip.carrier, Vector::new(x, y));
     // in steps of what is told
-    let frame = fields::path(path).map(Path::point);
     let step = |axis: Axis, along: f64, old: f64| {
         if along == 0.0 {
             return old;
         }
-        let nudged = |old, up| Quantity::Length.nudged(state.session.units, old, size, up);
-        match frame.and_then(|point| Told::of(state.gear(), point.axis(axis))) {
-            Some(told) => {
-                let up = told.told(old + along) > told.told(old);
-                told.stored(nudged(told.told(old), up))
-            }
-            None => nudged(old, along > 0.0),
-        }
+        let at = at.axis(axis);
+        let [from, beyond] = [old, old + along].map(|place| told(state.gear(), at, place));
+        let next = Quantity::Length.nudged(state.session.units, from, size, beyond > from);
+        stored(state.gear(), at, next)
     };
     let point = if turned.x.abs() >= turned.y.abs() {
         Point::new(step(Axis::X, turned.x, grip.point.x), grip.point.y)
     } else {
         Point::new(grip.point.x, step(Axis::Y, turned.y, grip.point.y))
     };
-    let name = scene::point_name(state.gear(), path);
-    let text = scene::point_at(state.gear(), path, point, state.session.units);
+    let name = words::point_name(state.gear(), at);
+    let text = words::point_at(state.gear(), at, point, state.session.units);
     state.session.drag_text.clone_from(&text);
     let key = format!("arrows:{path}");
     if state.document.open_act() != Some(key.as_str()) {

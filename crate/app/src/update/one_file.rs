@@ -6,22 +6,13 @@ use gearswing_report::page::link as words;
 use super::file::file_stem;
 use crate::effect::Effect;
 use crate::state::{State, read_file};
-use crate::view::NoticeKind;
 
 /// Gives out the page with the gear in it.
 pub(super) fn save(state: &mut State) -> Vec<Effect> {
-    match state.link_text() {
-        Ok(code) => vec![Effect::SaveOneFile {
-            name: format!("{}.html", file_stem(&state.gear().name)),
-            code,
-        }],
-        Err(reason) => {
-            let text = words::no_link(&reason);
-            let notices = &mut state.session.notices;
-            notices.add_of_now(NoticeKind::Problem, text, Vec::new());
-            Vec::new()
-        }
-    }
+    let code = state.code_to_send();
+    let name = format!("{}.html", file_stem(&state.gear().name));
+    let save = |code| Effect::SaveOneFile { name, code };
+    code.map(save).into_iter().collect()
 }
 
 /// Takes over the address at which others have the page; what no link can be made from is refused.

@@ -9,9 +9,6 @@ use crate::effect::Effect;
 use crate::fields;
 use crate::state::{Act, State};
 
-/// Most points that are taken from one text.
-const MOST: usize = 1000;
-
 /// The pair of lengths in a text: parted by a tab, a semicolon, a comma, or blanks where they can part it in one way
 /// only.
 pub(super) fn pair(text: &str, units: UnitChoice) -> Option<Point> {
@@ -36,7 +33,7 @@ pub(super) fn paste(state: &mut State, path: &str, text: &str) -> Vec<Effect> {
     let units = state.session.units;
     let lines = text.lines().filter(|line| !line.trim().is_empty());
     let mut points = Vec::new();
-    for (at, line) in lines.enumerate().take(MOST) {
+    for (at, line) in lines.enumerate() {
         match pair(line, units) {
             Some(point) => points.push(point),
             None => {
@@ -75,10 +72,8 @@ pub(super) fn paste(state: &mut State, path: &str, text: &str) -> Vec<Effect> {
         }
         _ => fields::set_point(gear, point, first?).ok(),
     });
-    let stem = match fields::entry(point) {
-        Some((list, _)) => list,
-        None => point,
-    };
+    // texts of corners that have got another number or place
+    let stem = fields::entry(point).map_or(point, |(list, _)| list);
     state.session.drafts.retain(|of, _| !of.starts_with(stem));
     vec![Effect::Announce {
         text: sayings::points_taken(count),

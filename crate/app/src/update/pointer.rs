@@ -239,26 +239,22 @@ fn drag(state: &mut State, path: &str, at: ScreenPoint, offset: (f64, f64), ctrl
     let under = view.to_model(at);
     let place = Point::new(under.x + offset.0, under.y + offset.1);
     let stance = scene::stance_of(state);
-    let Some(target) = stance.unplace(grip.carrier, place) else {
+    let (Some(target), Some(place_of)) = (stance.unplace(grip.carrier, place), fields::path(path))
+    else {
         return;
     };
     let units = state.session.units;
     // round as it is told
-    let target = match fields::path(path) {
-        Some(at) => {
-            let told = told_point(state.gear(), at, target);
-            stored_point(state.gear(), at, even(told, units))
-        }
-        None => even(target, units),
-    };
+    let told = told_point(state.gear(), place_of, target);
+    let target = stored_point(state.gear(), place_of, even(told, units));
     let snapped = if ctrl || state.session.snap_off {
         None
     } else {
         super::snap::snap(state, &grip, &stance, target, view.scale())
     };
     let point = snapped.as_ref().map_or(target, |snapped| snapped.point);
-    let name = scene::point_name(state.gear(), path);
-    let mut text = scene::point_at(state.gear(), path, point, units);
+    let name = words::point_name(state.gear(), place_of);
+    let mut text = words::point_at(state.gear(), place_of, point, units);
     if let Some(snapped) = &snapped {
         text = format!("{text}, {}", snapped.text);
     }

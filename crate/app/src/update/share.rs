@@ -51,7 +51,7 @@ pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
 }
 
 impl State {
-    pub(super) fn link_text(&self) -> Result<String, String> {
+    fn link_text(&self) -> Result<String, String> {
         let view = self
             .session
             .papers
@@ -69,6 +69,17 @@ impl State {
             units: self.session.units.to_string(),
         })
         .map_err(|error| save_error_text(&error))
+    }
+
+    /// The code of the gear; where there is none, it is said why.
+    pub(super) fn code_to_send(&mut self) -> Option<String> {
+        let reason = match self.link_text() {
+            Ok(code) => return Some(code),
+            Err(reason) => reason,
+        };
+        let notices = &mut self.session.notices;
+        notices.add_of_now(NoticeKind::Problem, words::no_link(&reason), Vec::new());
+        None
     }
 
     /// What is copied to be sent: the link, or its code where the link would lead to this machine.
@@ -113,21 +124,20 @@ impl State {
                     }
                     _ => None,
                 };
-                let sentence = match newer {
-                    Some((_, version, known)) => words::looking_for_newer(version, known),
-                    None => words::not_opened(&link_error_text(&error)),
+                let (sentence, then) = match newer {
+                    Some((code, version, known)) => {
+                        let text = code.to_owned();
+                        let then = vec![Effect::SetFragment { text }, Effect::LookForNewer];
+                        (words::looking_for_newer(version, known), then)
+                    }
+                    None => {
+                        let sentence = words::not_opened(&link_error_text(&error));
+                        (sentence, vec![Effect::ClearFragment])
+                    }
                 };
                 self.session.notices.problem(sentence.clone());
                 let mut effects = vec![Effect::Announce { text: sentence }];
-                match newer {
-                    Some((code, ..)) => effects.extend([
-                        Effect::SetFragment {
-                            text: code.to_owned(),
-                        },
-                        Effect::LookForNewer,
-                    ]),
-                    None => effects.push(Effect::ClearFragment),
-                }
+                effects.extend(then);
                 return effects;
             }
         };
@@ -183,14 +193,8 @@ fn link_code(text: &str) -> Option<&str> {
 }
 
 fn copy_link(state: &mut State) -> Vec<Effect> {
-    let code = match state.link_text() {
-        Ok(code) => code,
-        Err(reason) => {
-            let text = words::no_link(&reason);
-            let notices = &mut state.session.notices;
-            notices.add_of_now(NoticeKind::Problem, text, Vec::new());
-            return Vec::new();
-        }
+    let Some(code) = state.code_to_send() else {
+        return Vec::new();
     };
     let text = state.link_or_code(&code);
     if !link::fits(&text) {

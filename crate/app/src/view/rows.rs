@@ -181,10 +181,9 @@ fn is_marked(state: &State, path: Path) -> bool {
     selected.is_some_and(|selected| selected.point() == path.point())
 }
 
-/// Adding behind and taking out, on the first row of an entry of a list.
+/// Adding behind and taking out an entry of a list, on the last row of a corner, on the first of a row of a table.
 fn list_actions(state: &State, path: &str) -> Vec<Action> {
     let entry = match fields::point_of(path) {
-        // behind the second coordinate of a corner
         Some(point) if path.ends_with("[1]") => point,
         _ => match path.strip_suffix(".travel") {
             Some(row) => row,

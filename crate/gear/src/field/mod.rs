@@ -34,6 +34,6 @@ pub use path::{Axis, Path};
 pub use place::NotStored;
 pub use range::Range;
 pub use table::Field;
-pub use told::{Told, Toward, stored_point, told, told_point};
+pub use told::{Told, Toward, stored, stored_point, told, told_point};
 pub use value::{Value, value_paths};
 pub use whole_leg::{mirror_leg, move_leg};

@@ -85,19 +85,26 @@ pub fn told(gear: &Gear, path: Path, stored: f64) -> f64 {
     Told::of(gear, path).map_or(stored, |told| told.told(stored))
 }
 
+/// The coordinate that is stored for one that is told (m).
+#[must_use]
+pub fn stored(gear: &Gear, path: Path, told: f64) -> f64 {
+    Told::of(gear, path).map_or(told, |frame| frame.stored(told))
+}
+
 /// A point at a path as it is told (m).
 #[must_use]
 pub fn told_point(gear: &Gear, path: Path, stored: Point) -> Point {
-    let [x, y] = [(Axis::X, stored.x), (Axis::Y, stored.y)]
-        .map(|(axis, stored)| told(gear, path.point().axis(axis), stored));
-    Point::new(x, y)
+    both(path, stored, |axis, stored| told(gear, axis, stored))
 }
 
 /// The point that is stored for one that is told (m).
 #[must_use]
 pub fn stored_point(gear: &Gear, path: Path, told: Point) -> Point {
-    let [x, y] = [(Axis::X, told.x), (Axis::Y, told.y)].map(|(axis, told)| {
-        Told::of(gear, path.point().axis(axis)).map_or(told, |frame| frame.stored(told))
-    });
-    Point::new(x, y)
+    both(path, told, |axis, told| stored(gear, axis, told))
+}
+
+/// Both coordinates of a point.
+fn both(path: Path, point: Point, of: impl Fn(Path, f64) -> f64) -> Point {
+    let at = |axis| path.point().axis(axis);
+    Point::new(of(at(Axis::X), point.x), of(at(Axis::Y), point.y))
 }
