@@ -96,10 +96,55 @@ fn everything_stands_on_one_screen_at_every_size() {
                     "{at}: the page scrolls by {scrolls:?}"
                 );
             }
+            // the fields of points stand beside each other, nothing over anything
+            for from in ["airplane", "trunnion"] {
+                if from == "trunnion" {
+                    let path = json!("points_from");
+                    browser.open_group("Gear file").await?;
+                    browser
+                        .script::<Option<bool>>(
+                            "const list = document.querySelector(`[data-path=\"${arguments[0]}\"]`);
+                             list.value = 'trunnion';
+                             list.dispatchEvent(new Event('change', {bubbles: true})); return null;",
+                            &[path],
+                        )
+                        .await?;
+                    browser.settled().await?;
+                }
+                for group in ["Brace", "Lower skin edge"] {
+                    browser.open_group(group).await?;
+                    let over: Vec<String> = browser.script(OVER_EACH_OTHER, &[]).await?;
+                    ensure!(
+                        over.is_empty(),
+                        "{width} x {height}, {group}, {from}: {over:?}"
+                    );
+                }
+            }
             Ok(())
         });
     }
 }
+
+/// What of the points of the open group lies over something else, or beyond the sheet.
+const OVER_EACH_OTHER: &str = "
+    const sheet = document.getElementById('sheet').getBoundingClientRect();
+    const shown = [...document.querySelectorAll('#groups [data-axis]:not([data-axis=\"\"])')]
+      .flatMap((field) => [...field.querySelectorAll('.point, .axis, input, .unit, button')])
+      .filter((node) => node.getBoundingClientRect().width > 2)
+      .map((node) => {
+        const range = document.createRange();
+        range.selectNodeContents(node);
+        const box = (node.tagName === 'SPAN' ? range : node).getBoundingClientRect();
+        return { what: node.id || node.textContent, box };
+      });
+    if (shown.length < 8) return ['only ' + shown.length];
+    const found = shown.filter(({ box }) => box.right > sheet.right + 0.5).map(({ what }) => what + ' is beyond');
+    shown.forEach(({ what, box }, at) => shown.slice(at + 1).forEach((other) => {
+      const wide = Math.min(box.right, other.box.right) - Math.max(box.left, other.box.left);
+      const high = Math.min(box.bottom, other.box.bottom) - Math.max(box.top, other.box.top);
+      if (wide > 1 && high > 3) found.push(what + ' over ' + other.what);
+    }));
+    return found;";
 
 /// By the presses beside the play, and by the pointer on the strip.
 #[test]
