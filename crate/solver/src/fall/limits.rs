@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use super::drop::Case;
 use super::energies::{Line, Place, first_stop, reaches};
 use super::margin::Stood;
-use super::rub::Rubbing;
+use super::rub::{Rubbing, Thinned};
 use super::way::{AIR, COLUMNS, FallWay, PINS, STROKE};
 use crate::model::MOST_PIN_FRICTION;
 use crate::numeric::bisected;
@@ -100,7 +100,7 @@ pub(super) struct Limits<'a> {
     case: &'a Case,
     stood: Stood,
     /// With a thinned way, for the falls of other cases.
-    rubbing: Option<(&'a Rubbing<'a>, RefCell<FallWay>)>,
+    rubbing: Option<(&'a Rubbing<'a>, RefCell<Thinned>)>,
 }
 
 impl<'a> Limits<'a> {
@@ -229,10 +229,9 @@ impl<'a> Limits<'a> {
             return Some(look(&self.track.halves));
         };
         // each case is near the one before
-        let mut track = thinned.borrow_mut();
-        rubbing
-            .in_case(&mut track, case)
-            .then(|| look(&track.halves))
+        let mut thinned = thinned.borrow_mut();
+        let way = rubbing.in_case(&mut thinned, case)?;
+        Some(look(&way.halves))
     }
 
     fn reaches(&self, case: &Case) -> bool {

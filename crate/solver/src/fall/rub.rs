@@ -45,6 +45,22 @@ pub(super) struct Rubbing<'a> {
     thin: Vec<usize>,
 }
 
+/// A way of fewer knots, with what is known of the pins there from the case before.
+pub(super) struct Thinned {
+    way: FallWay,
+    known: Known,
+}
+
+/// The last solutions at each knot: at rest, and in motion.
+#[derive(Default)]
+struct Known([Vec<Warm>; 2]);
+
+impl Known {
+    fn over(knots: usize) -> Self {
+        Self([vec![Warm::default(); knots], vec![Warm::default(); knots]])
+    }
+}
+
 struct Knot<'a> {
     /// `None` where nothing resists the acceleration.
     pins: Option<MovingPins<'a>>,
@@ -90,7 +106,8 @@ impl<'a> Rubbing<'a> {
     /// that is not finite.
     pub(super) fn drop(&self, track: &mut FallWay, case: &Case) -> Option<Drop> {
         let knots: Vec<_> = self.knots.iter().collect();
-        let agreed = agree(&knots, track, case, (AGREED, ACCEPTED, MOST_PASSES))?;
+        let enough = (AGREED, ACCEPTED, MOST_PASSES);
+        let agreed = agree(&knots, (track, &mut Known::over(knots.len())), case, enough)?;
         let dropped = drop(track, case, case.tolerance());
         Some(if agreed {
             dropped
@@ -124,16 +141,19 @@ impl<'a> Rubbing<'a> {
     }
 
     /// A way of fewer knots, for [`Self::in_case`].
-    pub(super) fn thinned(&self, track: &FallWay) -> Option<FallWay> {
-        track.at_knots(&self.thin)
+    pub(super) fn thinned(&self, track: &FallWay) -> Option<Thinned> {
+        Some(Thinned {
+            way: track.at_knots(&self.thin)?,
+            known: Known::over(self.thin.len()),
+        })
     }
 
-    /// Puts the friction of the pins in the fall of another case into a thinned way; whether one is
-    /// found.
-    pub(super) fn in_case(&self, thinned: &mut FallWay, case: &Case) -> bool {
+    /// The thinned way with the friction of the pins in the fall of another case; `None` where none is found.
+    pub(super) fn in_case<'w>(&self, thinned: &'w mut Thinned, case: &Case) -> Option<&'w FallWay> {
         let knots: Vec<_> = self.thin.iter().map(|&at| &self.knots[at]).collect();
         let enough = (AGREED_ROUGHLY, ACCEPTED_ROUGHLY, MOST_ROUGH_PASSES);
-        agree(&knots, thinned, case, enough) == Some(true)
+        let Thinned { way, known } = thinned;
+        (agree(&knots, (way, known), case, enough) == Some(true)).then_some(way)
     }
 }
 
@@ -141,16 +161,23 @@ impl<'a> Rubbing<'a> {
 /// no pins that bind by the motion alone. `None` where it is not finite.
 fn agree(
     knots: &[&Knot],
-    track: &mut FallWay,
+    (track, Known([known_at_rest, known_in_motion])): (&mut FallWay, &mut Known),
     case: &Case,
     (wanted, accepted, passes): (f64, f64, usize),
 ) -> Option<bool> {
-    let mut warm = Warm::default();
     // `None`: the pins bind
-    let mut found = |track: &FallWay, squares: &[f64]| -> Vec<Option<f64>> {
-        let knots = knots.iter().zip(track.table.values()).zip(squares);
+    let found = |track: &FallWay, squares: &[f64], known: &mut [Warm]| -> Vec<Option<f64>> {
+        let mut beside = Warm::default();
+        let knots = knots.iter().zip(track.table.values());
+        let knots = knots.zip(squares).zip(known);
         knots
-            .map(|((knot, row), square)| knot.friction(case, row, *square, &mut warm))
+            .map(|(((knot, row), square), known)| {
+                let mut from = if known.is_known() { *known } else { beside };
+                let found = knot.friction(case, row, *square, &mut from);
+                beside = from;
+                *known = from.latest();
+                found
+            })
             .collect()
     };
     let friction = |track: &FallWay, found: &[Option<f64>]| -> Vec<f64> {
@@ -161,7 +188,7 @@ fn agree(
         })
         .collect()
     };
-    let resting = found(track, &vec![0.0; knots.len()]);
+    let resting = found(track, &vec![0.0; knots.len()], known_at_rest);
     let at_rest = friction(track, &resting);
     // from the friction of another case, or from none
     let rows = track.table.values().iter();
@@ -172,7 +199,7 @@ fn agree(
     for pass in 0..passes {
         let squares = squares(track, case);
         let looked = looked_at(&squares);
-        let in_motion = found(track, &looked);
+        let in_motion = found(track, &looked, known_in_motion);
         let moving = friction(track, &in_motion);
         let mut change = 0.0_f64;
         for (knot, value) in by_motion.iter_mut().enumerate() {

@@ -3,9 +3,9 @@ use std::cmp::Ordering;
 
 use super::Partners;
 use super::available::{Available, margin};
-use super::friction::Warm;
 use super::leg_loads::LegLoads;
 use super::pressure::{CaseAt, PoseLoads};
+use super::warm::Warm;
 use super::weight_and_wind;
 use crate::model::{
     Brace, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR, Gear, Joint, Leg, LegAir,

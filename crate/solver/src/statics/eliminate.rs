@@ -18,17 +18,19 @@ pub(super) fn eliminate(rows: &mut [[f64; 5]; 4]) -> Option<f64> {
             return None;
         }
         determinant *= top[k];
-        for row in rows.iter_mut().skip(k + 1) {
+        for row in &mut rows[k + 1..] {
             let factor = row[k] / top[k];
-            for (value, above) in row.iter_mut().zip(&top) {
-                *value -= factor * above;
+            for at in 0..5 {
+                row[at] -= factor * top[at];
             }
         }
     }
     for k in (0..4).rev() {
         let row = rows[k];
-        let below = rows.iter().zip(row).skip(k + 1);
-        let known: f64 = below.map(|(solved, factor)| factor * solved[4]).sum();
+        let mut known = 0.0;
+        for at in k + 1..4 {
+            known += row[at] * rows[at][4];
+        }
         rows[k][4] = (row[4] - known) / row[k];
     }
     Some(determinant)

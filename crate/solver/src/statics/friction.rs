@@ -2,6 +2,7 @@
 use super::against::Against;
 use super::balance::{Balance, FreeBodies};
 use super::eliminate::eliminate;
+use super::warm::Warm;
 use super::{BodyLoads, Loads};
 use crate::kinematics::Linkage;
 use crate::model::{Brace, Joint, Leg, Vector};
@@ -30,7 +31,9 @@ const REST: f64 = 1e-12;
 pub(super) type Six = [f64; 6];
 /// Couples on leg, upper link or telescopic brace, lower link and actuator: all that the pins'
 /// friction does to the balance.
-type Four = [f64; 4];
+pub(super) type Four = [f64; 4];
+/// The place behind those of [`Four`], for what is fixed: no couple moves it.
+const AIRFRAME: usize = 4;
 
 /// Loads of all pins in the order of [`Joint::ALL`] (N), and the thrust with them (N).
 #[derive(Clone, Copy, Debug, Default)]
@@ -78,32 +81,34 @@ pub(crate) struct PinSet {
     radii: Six,
     /// Couple of each pin that does not hang on its load (N·m).
     couples: Six,
-    /// Couples on the bodies for a moment of one at each pin.
-    shares: [Four; 6],
+    /// On which body the moment of each pin is, and on which its reverse; [`AIRFRAME`] stands for both
+    /// nothing and what is fixed.
+    on: [[usize; 2]; 6],
     pub(crate) rub: bool,
 }
 
 impl PinSet {
     pub(crate) fn of(leg: &Leg) -> Self {
-        let rub = leg.pins.rub();
-        let mut shares = [[0.0; 4]; 6];
-        if rub {
-            for (pin, share) in shares.iter_mut().enumerate() {
-                let unit: Six = std::array::from_fn(|i| f64::from(u8::from(i == pin)));
-                let on = BodyLoads::of_pins(leg, &unit);
-                *share = [
-                    on.leg.moment,
-                    on.upper.moment + on.brace,
-                    on.lower.moment,
-                    on.actuator,
-                ];
+        let mut on = [[AIRFRAME; 2]; 6];
+        for (pin, bodies) in on.iter_mut().enumerate() {
+            let unit: Six = std::array::from_fn(|i| f64::from(u8::from(i == pin)));
+            let moved = BodyLoads::of_pins(leg, &unit);
+            let couples: Four = [
+                moved.leg.moment,
+                moved.upper.moment + moved.brace,
+                moved.lower.moment,
+                moved.actuator,
+            ];
+            for (side, sign) in bodies.iter_mut().zip([1.0, -1.0]) {
+                let at = couples.iter().position(|couple| *couple == sign);
+                *side = at.unwrap_or(AIRFRAME);
             }
         }
         Self {
             radii: leg.pins.all().map(|pin| pin.friction_radius()),
             couples: leg.pins.all().map(|pin| pin.tightness()),
-            shares,
-            rub,
+            on,
+            rub: leg.pins.rub(),
         }
     }
 }
@@ -121,29 +126,6 @@ fn unit_couple(leg: &Leg, body: usize) -> BodyLoads {
     on
 }
 
-/// The solutions at the last two stations, to start from at the next one.
-#[derive(Clone, Copy, Debug, Default)]
-pub(crate) struct Warm {
-    last: Option<(Six, Four)>,
-    before: Option<Four>,
-}
-
-impl Warm {
-    /// A guess where the motion of the pins is the same as before.
-    fn guess(&self, against: &Against) -> Option<Four> {
-        let (was, last) = self.last?;
-        (was == against.turns()).then(|| match self.before {
-            Some(before) => std::array::from_fn(|i| 2.0 * last[i] - before[i]),
-            None => last,
-        })
-    }
-
-    fn note(&mut self, against: &Against, couples: Four) {
-        self.before = self.last.map(|(_, couples)| couples);
-        self.last = Some((against.turns(), couples));
-    }
-}
-
 /// The pins of one pose, ready for any loads.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Pinned<'a> {
@@ -154,6 +136,8 @@ pub(crate) struct Pinned<'a> {
     couples: Six,
     /// Pin loads for a couple of one on each body [1/m].
     influence: [PinLoads; 4],
+    /// The same by pins: along x and along y.
+    by_pin: [[Four; 2]; 6],
     pub(crate) rubs: bool,
 }
 
@@ -186,6 +170,7 @@ impl<'a> Pinned<'a> {
             radii: [0.0; 6],
             couples: [0.0; 6],
             influence: [PinLoads::default(); 4],
+            by_pin: [[[0.0; 4]; 2]; 6],
             rubs: false,
         };
         if !set.rub {
@@ -205,6 +190,9 @@ impl<'a> Pinned<'a> {
             let nothing = Loads::default();
             for (body, influence) in pinned.influence.iter_mut().enumerate() {
                 *influence = PinLoads::of(&balance.solve(&nothing, &unit_couple(leg, body), 0.0));
+                for ([x, y], load) in pinned.by_pin.iter_mut().zip(&influence.loads) {
+                    (x[body], y[body]) = (load.x, load.y);
+                }
             }
         }
         pinned
@@ -312,42 +300,49 @@ impl<'a> Pinned<'a> {
         most_steps: usize,
     ) -> Option<(Four, f64)> {
         for _ in 0..most_steps {
-            let loads = self.loads_under(still, &couples).loads;
-            let mut rows = [[0.0; 5]; 4];
-            for (body, (row, couple)) in rows.iter_mut().zip(&couples).enumerate() {
-                row[body] = 1.0;
-                row[4] = *couple;
+            // the row behind the four is that of what is fixed
+            let mut rows = [[0.0; 5]; 5];
+            for (body, couple) in couples.iter().enumerate() {
+                rows[body][body] = 1.0;
+                rows[body][4] = *couple;
             }
             let (mut scale, mut most, mut least) = (0.0, 0.0_f64, f64::INFINITY);
-            for (i, (load, &radius)) in loads.iter().zip(&against.radii).enumerate() {
-                let couple = against.couples[i];
+            for pin in 0..6 {
+                let (radius, couple) = (against.radii[pin], against.couples[pin]);
                 if radius == 0.0 && couple == 0.0 {
                     continue;
                 }
-                let size = load.norm();
+                let [by_x, by_y] = &self.by_pin[pin];
+                let (mut x, mut y) = (still.loads[pin].x, still.loads[pin].y);
+                for body in 0..4 {
+                    x += by_x[body] * couples[body];
+                    y += by_y[body] * couples[body];
+                }
+                let size = (x * x + y * y).sqrt();
                 let moment = radius * size + couple;
                 scale += moment.abs();
+                let mut change = [0.0, 0.0, 0.0, 0.0, moment];
                 if radius != 0.0 {
-                    most = most.max(size);
-                    least = least.min(size);
-                }
-                let along = if size > 0.0 {
-                    load * (radius / size)
-                } else {
-                    Vector::zeros()
-                };
-                let [a, b, c, d] = &self.influence;
-                let by_couple = [a, b, c, d].map(|on| along.dot(&on.loads[i]));
-                for (row, share) in rows.iter_mut().zip(self.set.shares[i]) {
-                    for (value, by) in row.iter_mut().zip(by_couple) {
-                        *value += share * by;
+                    most = if size > most { size } else { most };
+                    least = if size < least { size } else { least };
+                    if size > 0.0 {
+                        let share = radius / size;
+                        let (x, y) = (x * share, y * share);
+                        for body in 0..4 {
+                            change[body] = x * by_x[body] + y * by_y[body];
+                        }
                     }
-                    row[4] += share * moment;
+                }
+                let [on, reverse] = self.set.on[pin];
+                for at in 0..5 {
+                    rows[on][at] += change[at];
+                    rows[reverse][at] -= change[at];
                 }
             }
-            let determinant = eliminate(&mut rows)?;
+            let [bodies @ .., _] = &mut rows;
+            let determinant = eliminate(bodies)?;
             let mut largest = 0.0_f64;
-            for (couple, row) in couples.iter_mut().zip(&rows) {
+            for (couple, row) in couples.iter_mut().zip(bodies) {
                 *couple -= row[4];
                 largest = largest.max(row[4].abs());
             }

@@ -32,6 +32,8 @@ mod pressure;
 mod springs;
 /// Where the pressure ceases to suffice.
 mod stalls;
+/// Friction of the pins at the stations before one.
+mod warm;
 
 pub use crate::kinematics::placed;
 pub(crate) use available::available;
@@ -40,7 +42,7 @@ pub use body_loads::{BodyLoads, Wrench, pin_rates};
 pub(crate) use cases::Comparison;
 pub use cases::{AIR_LOAD_SPEED, case_conditions};
 pub(crate) use drive::{Drive, Face, areas};
-pub(crate) use friction::{PinSet, Warm};
+pub(crate) use friction::PinSet;
 pub(crate) use leg_loads::LegLoads;
 pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, weight_and_wind, wind};
 pub(crate) use moving_pins::{InMotion, MovingPins};
@@ -49,6 +51,7 @@ pub(crate) use pressure::force_result;
 pub use pressure::{NoForce, force_at, station_force};
 pub(crate) use pressure::{PoseLoads, place_of};
 pub use springs::{gas_push, linear_pull, spring_energy, spring_loads, torsion_moment};
+pub(crate) use warm::Warm;
 
 #[cfg(test)]
 mod tests;

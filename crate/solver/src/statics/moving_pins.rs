@@ -1,6 +1,7 @@
 //! Friction of the pins of a leg that moves by itself.
 use super::balance::{Balance, Unknown};
-use super::friction::{PinLoads, PinSet, Pinned, Warm};
+use super::friction::{PinLoads, PinSet, Pinned};
+use super::warm::Warm;
 use super::{BodyLoads, Loads};
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Joint, Leg};

@@ -5,9 +5,9 @@
 //! place of the way the drive carries the sum of what its legs need there, each times the ratio of its
 //! movement to that of the drive (virtual work: the power of the drive is the sum of theirs).
 use super::drive::{Drive, OneWay};
-use super::friction::Warm;
 use super::leg_loads::LegLoads;
 use super::pressure::{CaseAt, PoseLoads};
+use super::warm::Warm;
 use super::{case_conditions, weight_and_wind};
 use crate::faults::Faults;
 use crate::kinematics::{Linkage, Pose};

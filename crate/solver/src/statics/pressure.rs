@@ -2,8 +2,9 @@
 use super::available::{Available, margin};
 use super::balance::{Balance, Unknown};
 use super::drive::areas;
-use super::friction::{PinLoads, Pinned, Warm};
+use super::friction::{PinLoads, Pinned};
 use super::leg_loads::{LegLoads, components};
+use super::warm::Warm;
 use super::{BodyLoads, Loads, spring_loads};
 use crate::kinematics::{Linkage, Pose, Rates};
 use crate::model::{Joint, Leg, Supply, Vector};
