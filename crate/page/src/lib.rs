@@ -100,6 +100,7 @@ fn found(stored: Found) -> Result<(Start, Store)> {
         home: home
             .and_then(|home| home.get_attribute("content"))
             .unwrap_or_default(),
+        looking: window()?.history()?.state()?.as_string(),
         reduced_motion: media(MOTION_QUERY)?.matches(),
         storage_refused: stored.refused,
     };

@@ -9,6 +9,8 @@ mod derived;
 mod document;
 /// Gear files.
 mod files;
+/// What is looked at, over a reload.
+mod looking;
 /// Lines of text about what happened.
 mod notice;
 /// A gear of the history.

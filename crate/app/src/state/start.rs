@@ -36,6 +36,8 @@ pub struct Start {
     pub address: String,
     /// Address at which the page lives for others, as it was built with; empty = none was named.
     pub home: String,
+    /// What was looked at before a reload, as [`super::State::looking`] has told it.
+    pub looking: Option<String>,
     /// The person's system asks for less motion.
     pub reduced_motion: bool,
     /// The browser will not store anything, in its words.

@@ -16,6 +16,7 @@ const INDEX_HEAD: &str = "gearswing index";
 const VERSION: u32 = 1;
 const BEHIND: &str = "---\n";
 const NEXT_STEP: &str = "next step|";
+const TAKES_ALONG: &str = "takes along\n";
 
 /// A stored file, taken apart.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -23,6 +24,8 @@ pub(crate) struct Stored {
     pub(crate) drafts: LiteMap<String, Draft>,
     /// Number of the next step of its history; 0 = it has none.
     pub(crate) next_step: u64,
+    /// A moved trunnion takes its leg and the well along.
+    pub(crate) takes_along: bool,
     pub(crate) gear_text: String,
 }
 
@@ -97,6 +100,9 @@ fn write_file(stored: &Stored) -> String {
     if stored.next_step > 0 {
         text.push_str(&format!("{NEXT_STEP}{}\n", stored.next_step));
     }
+    if stored.takes_along {
+        text.push_str(TAKES_ALONG);
+    }
     text.push_str(BEHIND);
     text.push_str(&stored.gear_text);
     text
@@ -123,6 +129,7 @@ pub(crate) fn read_file(text: &str) -> Result<Stored, String> {
             stored.next_step = number.parse().unwrap_or_default();
             continue;
         }
+        stored.takes_along |= line == TAKES_ALONG.trim_end();
         let mut parts = line.splitn(5, '|');
         if let (Some(state), Some(units), Some(over), Some(path), Some(draft)) = (
             parts.next(),
@@ -205,6 +212,7 @@ mod tests {
         let mut stored = Stored {
             gear_text: "{\n---\n}".to_owned(),
             next_step: 41,
+            takes_along: true,
             ..Stored::default()
         };
         for (path, text) in [("a[0]", "3/8"), ("note", "one\ntwo\\n|x\r"), ("b", "")] {

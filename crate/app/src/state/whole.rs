@@ -123,6 +123,9 @@ impl State {
                 None => effects.extend(state.open_link(&fragment)),
             }
         }
+        if let Some(line) = &start.looking {
+            state.look_at(line);
+        }
         effects.extend(state.steps_wanted());
         effects.push(Effect::SetTheme(state.session.theme));
         effects.push(state.title());

@@ -50,7 +50,10 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
             let added = |gear: &mut Gear| fields::add_mirror_image(gear, leg);
             return add_entry(state, &format!("legs[{leg}]"), added);
         }
-        Field::TakeAlong { on } => state.session.takes_along = on,
+        Field::TakeAlong { on } => {
+            state.session.takes_along = on;
+            state.unsaved |= state.files.open_id().is_some();
+        }
         Field::Paste { path, text } => return paste(state, &path, &text),
         Field::Remove { path } => return remove(state, &path),
         Field::TakeTire { path, size } => take_tire(state, &path, &size),

@@ -112,6 +112,7 @@ impl State {
         Ok(Stored {
             drafts: self.session.drafts.clone(),
             next_step: if next > 1 { next } else { 0 },
+            takes_along: self.session.takes_along,
             gear_text,
         }
         .to_text())
@@ -227,6 +228,7 @@ impl State {
                 }
                 self.show(document, Origin::Stored(id.to_owned()));
                 self.session.drafts = stored.drafts;
+                self.session.takes_along = stored.takes_along;
                 self.take_typed();
                 // in what order they were made is not kept: they stand before every step
                 let left: Vec<_> = unread(self)

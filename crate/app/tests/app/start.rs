@@ -1,5 +1,6 @@
 //! What a person sees first.
 use gearswing_app::msg::{self, Msg};
+use gearswing_app::words::sheets::Sheet;
 use gearswing_app::{Effect, Program, Start, curves, drawing};
 use gearswing_gear::model::Brace;
 use gearswing_solver::result::Verdict;
@@ -186,5 +187,29 @@ fn pins(brace: &Brace) -> usize {
         Brace::None => 3,
         Brace::Sliding(_) => 5,
         Brace::Folding(_) => 6,
+    }
+}
+
+/// A reload comes back to the sheet, the leg, the place and the open group.
+#[test]
+fn a_reload_comes_back_to_what_was_looked_at() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 1 }));
+    desk.send(Msg::View(msg::View::Sheet(Sheet::Measurements)));
+    desk.send(Msg::Play(msg::Play::Scrub { progress: 0.25 }));
+    let line = desk.state.looking();
+    let again = |line: &str| {
+        Desk::new(Start {
+            looking: Some(line.to_owned()),
+            ..Start::default()
+        })
+    };
+    let back = again(&line);
+    assert_eq!(line, "measurements 1 0.25 ");
+    assert_eq!(back.state.looking(), line);
+    // what is not there, or no line of this page, is left as it is
+    let fresh = Desk::demo().state.looking();
+    for line in ["", "nothing", "answers 9 0.5 ", "answers x 0.5 "] {
+        assert_eq!(again(line).state.looking(), fresh, "{line}");
     }
 }

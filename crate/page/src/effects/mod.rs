@@ -12,6 +12,7 @@ mod storage;
 mod theme;
 
 pub(crate) use import::read_file;
+pub(crate) use perform::sheet_of;
 pub(crate) use storage::{Found, Store, open as open_storage};
 pub(crate) use theme::{DARK_QUERY, refresh as refresh_theme};
 

@@ -91,16 +91,22 @@ impl Effects {
         if before == Some(sheet) {
             return Ok(());
         }
-        let (history, key) = (window()?.history()?, JsValue::from_str(sheet.key()));
+        let history = window()?.history()?;
         // the browser has come back to it already
-        if before.is_some() && history.state()? == key {
+        if sheet_of(&history.state()?) == Some(sheet) {
             return Ok(());
         }
+        let key = JsValue::from_str(sheet.key());
         match before {
             None => history.replace_state(&key, "")?,
             Some(_) => history.push_state(&key, "")?,
         }
         Ok(())
+    }
+
+    /// Notes what is looked at, so that a reload comes back to it.
+    pub(crate) fn note_looking(&self, line: &str) -> Result<()> {
+        Ok(window()?.history()?.replace_state(&line.into(), "")?)
     }
 
     /// The address of what is open: it stands beside every sheet of the browser's history.
@@ -123,4 +129,9 @@ impl Effects {
         self.own_fragment = text;
         Ok(())
     }
+}
+
+/// The sheet of an entry of the browser's history; an address that was typed or pasted has none.
+pub(crate) fn sheet_of(state: &JsValue) -> Option<Sheet> {
+    Sheet::of_key(state.as_string()?.split(' ').next()?)
 }

@@ -1,7 +1,7 @@
 //! What the window tells: sizes, themes, other windows' writing, a new fragment, the end.
 
 use crate::dom::{by_id, document, window};
-use crate::effects::{DARK_QUERY, refresh_theme};
+use crate::effects::{DARK_QUERY, refresh_theme, sheet_of};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Listener, Mode, listen};
 use crate::panels::paper::put as put_on_paper;
@@ -9,7 +9,6 @@ use crate::runtime::{Observed, Port, panic};
 use gearswing_app::Msg;
 use gearswing_app::msg::{Play, Pointer, Share, StripPointer, View};
 use gearswing_app::words::browser::lacks;
-use gearswing_app::words::sheets::Sheet;
 use std::cell::RefCell;
 use std::rc::Rc;
 use wasm_bindgen::closure::Closure;
@@ -255,9 +254,7 @@ fn back_and_forward(port: &Port) -> Result<()> {
         "popstate",
         Mode::default(),
         move |event: PopStateEvent| {
-            // an address that was typed or pasted has no sheet
-            let key = event.state().as_string();
-            if let Some(sheet) = key.and_then(|key| Sheet::of_key(&key)) {
+            if let Some(sheet) = sheet_of(&event.state()) {
                 to.with_core(|core| core.effects().keep_fragment());
                 to.send(Msg::View(View::Sheet(sheet)));
             }

@@ -218,6 +218,11 @@ impl Core {
         &mut self.effects
     }
 
+    /// Notes what is looked at for a reload.
+    pub(crate) fn note_looking(&mut self) -> Result<()> {
+        self.effects.note_looking(&self.state.looking())
+    }
+
     fn show(&mut self) -> Result<()> {
         let page = view(&self.state);
         self.effects.note_sheet(page.sheet)?;

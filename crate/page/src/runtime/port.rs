@@ -150,6 +150,7 @@ impl Port {
     /// page may end before that; it is left for the next start as well.
     pub(crate) fn store_now(&self, ending: bool) {
         report(self.work_off());
+        self.with_core(Core::note_looking);
         self.with_store(|store| {
             store.write(self);
             if ending {
