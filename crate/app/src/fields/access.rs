@@ -13,14 +13,6 @@ pub fn number(gear: &Gear, at: &str) -> Option<Option<f64>> {
     path(at)?.number(gear)
 }
 
-/// Stores a number; `None` leaves an optional one empty.
-///
-/// # Errors
-/// No such field, a number that is not finite, or a field that cannot be empty.
-pub fn set_number(gear: &mut Gear, at: &str, value: Option<f64>) -> Result<(), NotStored> {
-    path(at).ok_or(NotStored::NoValue)?.set_number(gear, value)
-}
-
 /// The text at a path.
 #[must_use]
 pub fn text<'g>(gear: &'g Gear, at: &str) -> Option<&'g str> {

@@ -13,7 +13,7 @@ mod seen;
 /// Numbers as shown.
 mod shown;
 
-pub use access::{number, point, points, set_number, set_point, set_text, text};
+pub use access::{number, point, points, set_point, set_text, text};
 pub(crate) use access::{path, points_mut};
 pub use choice::{choose, chosen, ignored, switch};
 pub(crate) use list::free_name;

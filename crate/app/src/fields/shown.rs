@@ -1,9 +1,11 @@
 //! Numbers as they are shown: those of the file, and a few that stand for them.
 use gearswing_gear::field::{Empty, Field, Kind, NotStored, Path, stored, told};
-use gearswing_gear::model::Gear;
+use gearswing_gear::model::{Basis, Gear};
+use gearswing_solver::result::{Assumption, TireState};
+use gearswing_solver::tires::size_assumptions;
 use gearswing_units::Quantity;
 
-use super::access::{number, path, set_number};
+use super::access::{number, path};
 
 /// Ending of the path of a tire's circumference, which stands for its diameter.
 const CIRCUMFERENCE: &str = "circumference_m";
@@ -62,15 +64,31 @@ pub fn shown(gear: &Gear, path: &str) -> Option<Option<f64>> {
 /// Stores the number shown at a path.
 ///
 /// # Errors
-/// As [`set_number`].
+/// As [`Path::set_number`].
 pub fn set_shown(gear: &mut Gear, path: &str, value: Option<f64>) -> Result<(), NotStored> {
-    match diameter_of(path) {
-        Some(diameter) => set_number(gear, &diameter, value.map(|c| c / std::f64::consts::PI)),
-        None => {
-            let at = self::path(path).ok_or(NotStored::NoValue)?;
-            let value = value.map(|told| stored(gear, at, told));
-            at.set_number(gear, value)
-        }
+    if let Some(diameter) = diameter_of(path) {
+        return set_shown(gear, &diameter, value.map(|c| c / std::f64::consts::PI));
+    }
+    let at = self::path(path).ok_or(NotStored::NoValue)?;
+    let value = value.map(|told| stored(gear, at, told));
+    at.set_number(gear, value)?;
+    leave_table(gear, at);
+    Ok(())
+}
+
+/// A tire whose size was typed is no longer one of the table.
+fn leave_table(gear: &mut Gear, at: Path) {
+    let wheel = gear.legs.get_mut(at.leg).map(|leg| &mut leg.wheel);
+    let tire = match at.field {
+        Field::TireDiameter | Field::TireWidth => wheel.map(|wheel| &mut wheel.tire),
+        Field::FormerDiameter | Field::FormerWidth => wheel.and_then(|wheel| wheel.former.as_mut()),
+        _ => None,
+    };
+    if let Some(tire) = tire
+        && tire.basis == Basis::Table
+        && size_assumptions(tire, TireState::New) == [Assumption::TireUnstated]
+    {
+        tire.basis = Basis::Unstated;
     }
 }
 

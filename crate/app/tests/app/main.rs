@@ -26,6 +26,7 @@ mod strip;
 mod support;
 mod table;
 mod times;
+mod tire_sizes;
 mod told;
 mod values;
 mod whole_leg;

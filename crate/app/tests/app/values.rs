@@ -156,8 +156,8 @@ fn gears() -> Vec<Gear> {
         gears.push(gear);
     }
     let mut stored = demo;
-    fields::set_number(&mut stored, "supply.accumulator.gas_volume_m3", Some(5e-4)).unwrap();
-    fields::set_number(&mut stored, "legs[0].drive.jack.area_m2", Some(3e-4)).unwrap();
+    fields::set_shown(&mut stored, "supply.accumulator.gas_volume_m3", Some(5e-4)).unwrap();
+    fields::set_shown(&mut stored, "legs[0].drive.jack.area_m2", Some(3e-4)).unwrap();
     let mut former = stored.legs[0].wheel.tire.clone();
     former.grown = Grown::Given {
         diameter: 1.04 * former.diameter,
