@@ -56,9 +56,15 @@ fn lines(leg: &LegAnswers) -> Vec<Said> {
             text: fault.text.clone(),
         }];
     }
-    let said = |answer: &AnswerRow| Said {
-        verdict: answer.verdict,
-        text: answer.with_was(&answer.short, "; "),
+    let said = |answer: &AnswerRow| {
+        let told = match answer.verdict {
+            Verdict::Good => &answer.figure,
+            _ => &answer.short,
+        };
+        Said {
+            verdict: answer.verdict,
+            text: answer.with_was(&[&answer.head, " ", told].concat(), "; "),
+        }
     };
     leg.answers.iter().map(said).collect()
 }

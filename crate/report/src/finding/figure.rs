@@ -28,9 +28,15 @@ pub fn finding_figure(subject: &Subject, finding: &Finding) -> String {
     }
     match &finding.detail {
         FindingDetail::Jammed { .. } => "stops".to_owned(),
-        FindingDetail::Tightest { clearance, .. }
-        | FindingDetail::OwnTightest { clearance, .. }
-        | FindingDetail::RoomTightest { clearance, .. } => length(*clearance),
+        FindingDetail::Tightest {
+            clearance, spare, ..
+        }
+        | FindingDetail::OwnTightest {
+            clearance, spare, ..
+        }
+        | FindingDetail::RoomTightest {
+            clearance, spare, ..
+        } => over_required(subject, *clearance, *spare).unwrap_or_else(|| length(*clearance)),
         FindingDetail::Pressure { margin, .. } if margin.is_finite() && *margin >= 0.0 => {
             format!("{:.0} % spare", 100.0 * margin)
         }
@@ -55,9 +61,17 @@ pub fn finding_figure(subject: &Subject, finding: &Finding) -> String {
     }
 }
 
+/// By how much a clearance is more than required, or less; `None` where it touches or nothing is required. Other
+/// places with other requirements come behind it, so that a larger tire never has more of it.
+pub(super) fn over_required(subject: &Subject, clearance: f64, spare: f64) -> Option<String> {
+    let asked = clearance > 0.0 && clearance != spare;
+    let word = if spare < 0.0 { "short" } else { "spare" };
+    asked.then(|| format!("{} {word}", subject.size(spare.abs())))
+}
+
 /// How many times the friction given the leg comes down against, where that is what counts; else what the lock has,
 /// or what keeps the leg from it.
-fn lock(subject: &Subject, finding: &Finding) -> String {
+pub(super) fn lock(subject: &Subject, finding: &Finding) -> String {
     let good = finding.verdict == Verdict::Good;
     if !good && way_down::short(subject, finding.verdict).is_some() {
         return "way down".to_owned();

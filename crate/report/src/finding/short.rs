@@ -6,14 +6,39 @@ use gearswing_solver::result::{
 use gearswing_units::Quantity;
 
 use super::answer::{question_text, verdict_text};
+use super::figure::{lock, over_required};
 use super::locks::is_little;
 use super::way_down;
 use crate::cases::in_case;
 use crate::subject::Subject;
 
-/// The number of an answer in a few words: what makes it a no, where it is one.
+/// The number of an answer in a few words: what makes it a no, where it is one. What a table shows of it is in it.
 #[must_use]
 pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
+    let short = number(subject, finding);
+    let also = match &finding.detail {
+        FindingDetail::Tightest {
+            clearance, spare, ..
+        }
+        | FindingDetail::OwnTightest {
+            clearance, spare, ..
+        }
+        | FindingDetail::RoomTightest {
+            clearance, spare, ..
+        } if finding.verdict != Verdict::NotShown => over_required(subject, *clearance, *spare),
+        FindingDetail::OverCentre { .. } if finding.verdict == Verdict::Good => {
+            let figure = lock(subject, finding);
+            figure.ends_with("times").then(|| figure + " its friction")
+        }
+        _ => None,
+    };
+    match also {
+        Some(also) => format!("{short}, {also}"),
+        None => short,
+    }
+}
+
+fn number(subject: &Subject, finding: &Finding) -> String {
     let length = |si| subject.say(Quantity::Length, si);
     if finding.question == Question::Locks
         && finding.verdict != Verdict::Good
