@@ -27,7 +27,7 @@ pub(super) fn interference(subject: &Subject, clearance: f64, spare: f64) -> Str
         return format!("{depth} of interference");
     }
     let keep = subject.size(-spare);
-    format!("{depth} of interference; to keep the required clearance, {keep}")
+    format!("{depth} of interference; to keep what is required, {keep}")
 }
 
 /// The tire's own least clearance to the well, new and grown.
@@ -278,7 +278,7 @@ fn not_checked_line(subject: &Subject) -> Option<String> {
             NotChecked::BesideWheel,
             "in a side view they stand beside the wheel",
         ),
-        (NotChecked::LeftOut, "left out by your choice"),
+        (NotChecked::LeftOut, "left out, as set for this leg"),
         (NotChecked::NoOutline, "no outline is drawn"),
         (
             NotChecked::Unresolved,

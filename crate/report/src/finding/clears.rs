@@ -72,7 +72,7 @@ fn contact(subject: &Subject, pair: &PairClearance, clearance: f64) -> String {
     let place = &pair.tightest.place;
     let deepest = subject.at(place);
     let when = state_words(pair.tire);
-    let depth = interference(subject, clearance, pair.spare());
+    let depth = interference(subject, clearance, -lacking(subject, pair));
     // Where contact begins, unless it would be printed as the same place.
     let first = pair
         .first_contact
@@ -253,13 +253,17 @@ fn what_to_try(subject: &Subject, pair: &PairClearance) -> Vec<String> {
             part_name(pair.part)
         ));
     }
-    // what the new tire lacks there may be more than what the grown one does, which touches
-    let lacks = subject.result.clearance.pairs.iter();
-    let lacks = lacks.filter(|other| other.obstacle == pair.obstacle);
-    let lacks = lacks.map(|other| -other.spare()).fold(0.0, f64::max);
     steps.push(format!(
         "Or trim {} off {what} there, to keep every required clearance, if the maker approves it.",
-        subject.size(lacks)
+        subject.size(lacking(subject, pair))
     ));
     steps
+}
+
+/// The most that is lacking of what is required at the structure of a pair (m): what the new tire lacks there may be
+/// more than what the grown one does, which touches.
+fn lacking(subject: &Subject, pair: &PairClearance) -> f64 {
+    let all = subject.result.clearance.pairs.iter();
+    let there = all.filter(|other| other.obstacle == pair.obstacle);
+    there.map(|other| -other.spare()).fold(0.0, f64::max)
 }

@@ -40,6 +40,8 @@ pub enum ScrubMark<'a> {
     TouchesOwn(TireState, MovingPart),
     /// The place of the governing clearance (m).
     Tightest(f64),
+    /// The same where it is one of the tire to its own leg, which the curve of the well does not have (m).
+    TightestOwn(f64),
     /// What touched is free again.
     Free,
     /// The most that is needed to retract, as pressure (Pa) or force (N).
@@ -62,6 +64,10 @@ pub fn mark_short(mark: ScrubMark, units: UnitChoice) -> String {
     match mark {
         ScrubMark::Touches(..) => "touches".to_owned(),
         ScrubMark::TouchesOwn(..) => "touches its own leg".to_owned(),
+        ScrubMark::TightestOwn(clearance) => {
+            let value = negative_told(Quantity::Length, units, clearance);
+            format!("to its own leg, {value}")
+        }
         ScrubMark::Tightest(clearance) => {
             let value = negative_told(Quantity::Length, units, clearance);
             if clearance <= 0.0 {
@@ -108,7 +114,7 @@ pub fn mark_words(mark: ScrubMark, units: UnitChoice) -> String {
         ScrubMark::Stalls => "From here the pressure is not enough".to_owned(),
         ScrubMark::Stops => "The leg stops here".to_owned(),
         ScrubMark::Seen => "Here the leg stood on the jacks".to_owned(),
-        ScrubMark::Tightest(_) | ScrubMark::MostNeeded(..) => {
+        ScrubMark::Tightest(_) | ScrubMark::TightestOwn(_) | ScrubMark::MostNeeded(..) => {
             capital_first(&mark_short(mark, units))
         }
     }

@@ -28,7 +28,7 @@ impl StripMark<'_> {
             | ScrubMark::Free
             | ScrubMark::Stalls
             | ScrubMark::Stops => true,
-            ScrubMark::Tightest(clearance) => clearance <= 0.0,
+            ScrubMark::Tightest(clearance) | ScrubMark::TightestOwn(clearance) => clearance <= 0.0,
             ScrubMark::MostNeeded(..)
             | ScrubMark::LeastMoment
             | ScrubMark::DeadPoint
@@ -70,7 +70,7 @@ pub(crate) fn strip_marks<'a>(state: &'a State, good: &'a Good) -> Vec<StripMark
         mark(progress, what);
     }
     if let Some((progress, tightest)) = result.findings.iter().find_map(tightest) {
-        mark(progress, ScrubMark::Tightest(tightest));
+        mark(progress, tightest);
     }
     let governing = clearance.governing.and_then(|row| clearance.pairs.get(row));
     if let Some(progress) = governing.and_then(|pair| free_again(&clearance.curves, pair)) {
@@ -102,14 +102,13 @@ pub(crate) fn strip_marks<'a>(state: &'a State, good: &'a Good) -> Vec<StripMark
 }
 
 /// Place and clearance of which an answer speaks.
-fn tightest(finding: &Finding) -> Option<(f64, f64)> {
-    match finding.detail {
-        FindingDetail::Tightest { clearance, .. }
-        | FindingDetail::OwnTightest { clearance, .. } => {
-            Some((finding.place?.progress, clearance))
-        }
-        _ => None,
-    }
+fn tightest<'a>(finding: &Finding) -> Option<(f64, ScrubMark<'a>)> {
+    let mark = match finding.detail {
+        FindingDetail::Tightest { clearance, .. } => ScrubMark::Tightest(clearance),
+        FindingDetail::OwnTightest { clearance, .. } => ScrubMark::TightestOwn(clearance),
+        _ => return None,
+    };
+    Some((finding.place?.progress, mark))
 }
 
 /// Where what touches comes free again on the way up, on its curve; `None` where it does not.
