@@ -63,7 +63,10 @@ fn an_adviser_answers_from_a_phone_and_one_change_is_taken_over() {
         let left = texts(browser, "#changes-list .file-title").await?;
         ensure!(left == [places[0].clone()], "{left:?}");
         let line = browser.text("#changes-line").await?;
-        ensure!(line == "Sent to me: 1 change to your gear.", "{line}");
+        ensure!(
+            line == "Sent to me: 1 change to your gear, not taken over.",
+            "{line}"
+        );
         browser.choose_leg("Right main").await?;
         browser.open_group("Wheel").await?;
         let tire = browser.field(TIRE).await?;

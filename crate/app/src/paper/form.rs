@@ -143,6 +143,8 @@ fn of_leg(state: &State, answers: &LegAnswers, all: &mut Vec<Block>) {
     all.push(heading(words::ANSWERS));
     if answers.faded || answers.answers.is_empty() {
         all.push(Block::Text(words::NOT_WORKED_OUT.to_owned()));
+    } else if !answers.over.is_empty() {
+        all.push(Block::Text(answers.over.clone()));
     }
     all.extend(
         answers

@@ -1,8 +1,5 @@
 //! The answers of every leg, in the words of the report.
-use std::sync::OnceLock;
-
-use gearswing_gear::model::{Brace, Gear, Leg, Point};
-use gearswing_gearfile::{DEMO, STARTERS};
+use gearswing_gear::model::Gear;
 use gearswing_report::page::names::leg_title;
 use gearswing_report::page::{answers as words, changes};
 use gearswing_report::{
@@ -14,12 +11,13 @@ use gearswing_solver::faults::{Fault, check_gear};
 use gearswing_solver::result::Finding;
 use gearswing_units::UnitChoice;
 
+use super::example::of_example;
 use super::leg_answers::{AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
 use super::page::Action;
 use super::rows::{typed_path, unread};
 use crate::fields;
 use crate::msg::{Field, Msg, View};
-use crate::state::{Good, LegDerived, Origin, State};
+use crate::state::{Good, LegDerived, State};
 
 /// What a text about a result speaks of.
 pub(crate) fn subject<'a>(
@@ -86,45 +84,13 @@ pub(crate) fn answers(state: &State) -> Vec<LegAnswers> {
                     .collect(),
                 over: match derived {
                     Some(d) if faded && d.good.is_some() => words::FADED.to_owned(),
-                    _ => words::of_example(of_example(state, leg)),
+                    _ => of_example(state, index),
                 },
                 faded: faded && derived.is_some_and(|d| d.good.is_some()),
                 name,
             }
         })
         .collect()
-}
-
-/// How many pins and the axle of a leg stand where a working example has them, of how many; those of the
-/// demo as it comes are meant to.
-fn of_example(state: &State, leg: &Leg) -> (usize, usize) {
-    static EXAMPLES: OnceLock<Vec<Vec<Point>>> = OnceLock::new();
-    let pins = pins(leg);
-    if *state.origin() == Origin::Demo {
-        return (0, pins.len());
-    }
-    let examples = EXAMPLES.get_or_init(|| {
-        let gears = std::iter::once(&DEMO).chain(&STARTERS);
-        let gears = gears.flat_map(|example| [example.gear(), example.gear_in_inches()]);
-        let legs = gears.flatten().flat_map(|gear| gear.legs);
-        legs.map(|leg| self::pins(&leg)).collect()
-    });
-    let same = examples.iter().map(|other| {
-        let both = pins.iter().zip(other);
-        both.filter(|(own, other)| own == other).count()
-    });
-    (same.max().unwrap_or(0), pins.len())
-}
-
-/// Axle and pins of a leg, but for its trunnion: that of many stands at nought.
-fn pins(leg: &Leg) -> Vec<Point> {
-    let mut pins = vec![leg.strut.axle, leg.actuator.mount, leg.actuator.attach];
-    match &leg.brace {
-        Brace::None => {}
-        Brace::Folding(brace) => pins.extend([brace.airframe_pivot, brace.leg_attach, brace.knee]),
-        Brace::Sliding(brace) => pins.extend([brace.airframe_pivot, brace.leg_attach]),
-    }
-    pins
 }
 
 /// A gear file without legs: the fault stands where the answers would.

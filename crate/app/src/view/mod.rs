@@ -8,6 +8,8 @@ mod changes;
 mod compose;
 /// Toolbar, transport, notices, files.
 mod controls;
+/// What still stands as a working example has it.
+mod example;
 /// The data in groups.
 mod groups;
 /// The answers as data.

@@ -1,5 +1,6 @@
 //! What a person sees first.
 use gearswing_app::msg::{self, Msg};
+use gearswing_app::paper::{Block, form};
 use gearswing_app::words::sheets::Sheet;
 use gearswing_app::{Effect, Program, Start, curves, drawing};
 use gearswing_gear::model::Brace;
@@ -179,6 +180,47 @@ fn answers_of_an_example_say_that_they_are() {
             over(&desk)[0]
         );
     }
+}
+
+/// Numbers that nobody has typed are told after all points were put in, until few enough are left to be chance.
+#[test]
+fn numbers_of_an_example_are_told_too() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::File(msg::File::New {
+        starter: "folding_front".to_owned(),
+    }));
+    for point in ["strut.axle_m", "actuator.mount_m", "actuator.attach_m"] {
+        step(&mut desk, &format!("legs[0].{point}[0]"));
+    }
+    for point in ["airframe_pivot_m", "leg_attach_m", "knee_m"] {
+        step(&mut desk, &format!("legs[0].brace.folding.{point}[0]"));
+    }
+    let over = desk.page().answers[0].over.clone();
+    assert!(over.contains("0 still stand"), "{over}");
+    let count = |over: &str| -> usize {
+        let numbers = over.split_once("has them. ").unwrap().1;
+        numbers.split_once(' ').unwrap().0.parse().unwrap()
+    };
+    let before = count(&over);
+    assert!(
+        over.contains("of its numbers are the example's: ") && before > 6,
+        "{over}"
+    );
+    step(&mut desk, "legs[0].actuator.shortest_m");
+    step(&mut desk, "legs[0].wheel.mass_kg");
+    assert_eq!(count(&desk.page().answers[0].over), before - 2);
+    // what is signed says it as well
+    let printed = form(&desk.state, "today");
+    let told = |block: &Block| *block == Block::Text(desk.page().answers[0].over.clone());
+    assert!(printed.iter().any(told));
+}
+
+fn step(desk: &mut Desk, path: &str) {
+    desk.send(Msg::Field(msg::Field::Step {
+        path: path.to_owned(),
+        up: true,
+        size: StepSize::Fine,
+    }));
 }
 
 /// Points that a leg with this brace has beside its trunnion.

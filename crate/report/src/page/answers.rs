@@ -1,8 +1,9 @@
 //! Answers of the legs and their faults.
+use gearswing_gear::field::Field;
 use gearswing_gear::model::Gear;
 use gearswing_solver::result::Question;
 
-use crate::fields::path_words;
+use crate::fields::{path_words, words};
 use crate::finding::question_text;
 use crate::name::name_words;
 use crate::text::capital_first;
@@ -19,15 +20,25 @@ pub const SHOW_PLACE: &str = "Show the place";
 /// Over answers of an earlier state.
 pub const FADED: &str = "These answers are of the last model that could be worked out:";
 
-/// Over answers of a leg of whose pins so many stand where a working example has them, of how many; empty
-/// where none does.
+/// Numbers of an example that are named; the rest are counted.
+const NAMED: usize = 5;
+
+/// Over answers of a leg of whose points so many stand where a working example has them, of how many, and of whose
+/// numbers these are the example's.
 #[must_use]
-pub fn of_example((same, pins): (usize, usize)) -> String {
-    if same == 0 {
-        return String::new();
-    }
+pub fn of_example((same, points): (usize, usize), numbers: &[Field]) -> String {
+    let named: Vec<&str> = numbers.iter().map(|field| words(*field).name).collect();
+    let more = match named.len().checked_sub(NAMED) {
+        Some(more @ 1..) => format!(" and {more} more"),
+        _ => String::new(),
+    };
+    let named = named[..named.len().min(NAMED)].join(", ");
+    let numbers = match numbers.len() {
+        0 => String::new(),
+        count => format!("{count} of its numbers are the example's: {named}{more}. "),
+    };
     format!(
-        "Of this leg's {pins} points (axle, and pins but the trunnion), {same} still stand where the example has them: put in your own measurements before you trust an answer."
+        "Of this leg's {points} points (axle, and pins but the trunnion), {same} still stand where the example has them. {numbers}Put in your own measurements before you trust an answer."
     )
 }
 

@@ -24,8 +24,8 @@ pub fn changes_line(count: usize, name: &str, sent: bool) -> String {
         (0, _) => format!("Nothing differs from {name}."),
         (1, false) => format!("1 change from {name}."),
         (count, false) => format!("{count} changes from {name}."),
-        (1, true) => format!("{name}: 1 change to your gear."),
-        (count, true) => format!("{name}: {count} changes to your gear."),
+        (1, true) => format!("{name}: 1 change to your gear, not taken over."),
+        (count, true) => format!("{name}: {count} changes to your gear, not taken over."),
     }
 }
 
