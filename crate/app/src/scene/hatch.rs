@@ -1,5 +1,6 @@
 //! Hatching: parallel lines at 45° inside of polygons, and ticks behind surfaces.
 use gearswing_gear::model::{Point, Vector};
+use gearswing_solver::numeric::sort_by;
 
 use super::{Pen, Role};
 
@@ -37,7 +38,7 @@ fn stretches(polygon: &[Point], axes: &Axes, level: f64) -> Vec<(f64, f64)> {
             cuts.push(xa + (xb - xa) * (level - ya) / (yb - ya));
         }
     }
-    cuts.sort_by(f64::total_cmp);
+    sort_by(&mut cuts, f64::total_cmp);
     cuts.chunks_exact(2)
         .filter_map(|pair| match pair {
             [a, b] => Some((*a, *b)),

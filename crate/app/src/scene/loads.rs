@@ -3,6 +3,7 @@ use gearswing_gear::model::{Brace, Point, Vector};
 use gearswing_report::page::loads as words;
 use gearswing_report::page::names::short;
 use gearswing_solver::kinematics::Pose;
+use gearswing_solver::numeric::sort_by;
 use gearswing_solver::result::{Station, StationForce};
 use gearswing_units::UnitChoice;
 
@@ -94,7 +95,7 @@ pub(crate) fn scale(good: &Good, size_px: (f64, f64)) -> Option<f64> {
         .reduce(f64::max)
     };
     let mut forces: Vec<f64> = good.result.stations.iter().filter_map(greatest).collect();
-    forces.sort_by(f64::total_cmp);
+    sort_by(&mut forces, f64::total_cmp);
     let place = IN_FULL * forces.len().saturating_sub(1) as f64;
     let long = forces.get(place.round() as usize)?;
     let scale = long / long_px(size_px);

@@ -1,4 +1,5 @@
 //! What differs from the state that is compared with, and the kept states.
+use gearswing_gear::field::Place;
 use gearswing_report::page::changes as words;
 use gearswing_report::{change_text, name_words};
 
@@ -37,7 +38,7 @@ pub(crate) fn changes(state: &State) -> ChangesText {
             },
         );
         ListRow {
-            id: format!("{:?}", change.place),
+            id: id_of(change.place),
             name: text.place,
             text: if sent {
                 words::from_to(&text.now, &text.before)
@@ -67,6 +68,14 @@ pub(crate) fn changes(state: &State) -> ChangesText {
         },
         name: before.map(|kept| kept.name.clone()),
         kept: kept(state),
+    }
+}
+
+fn id_of(place: Place) -> String {
+    match place {
+        Place::Legs => "legs".to_owned(),
+        Place::Field(path) => path.to_string(),
+        Place::List(path) => ["list.", &path.to_string()].concat(),
     }
 }
 

@@ -5,7 +5,7 @@
 //! of an interval hold.
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{AttachTo, Shortening, Vector};
-use crate::numeric::bracketed_root;
+use crate::numeric::{bracketed_root, sort_by};
 use crate::result::Phase;
 
 use super::rig::Rig;
@@ -116,7 +116,7 @@ impl<'a> PathNodes<'a> {
             let (from, to) = (a.place.progress, b.place.progress);
             cuts.extend(rows.iter().filter(|&&s| s > from && s < to));
             if !cuts.is_empty() {
-                cuts.sort_by(f64::total_cmp);
+                sort_by(&mut cuts, f64::total_cmp);
                 track.push_new(*a)?;
                 for s in cuts {
                     track.push_new(track.pose(s)?)?;

@@ -1,6 +1,7 @@
 //! The places of the path at which a sweep has its stations.
 use super::Linkage;
 use crate::model::Shortening;
+use crate::numeric::sort_by;
 use crate::result::Phase;
 
 /// Stations of the shortening phase.
@@ -31,7 +32,7 @@ pub(super) fn progress_grid(linkage: &Linkage, stations: usize) -> Vec<f64> {
         .chain(beside_rows(linkage))
         .chain(linkage.hand_over)
         .collect();
-    grid.sort_by(f64::total_cmp);
+    sort_by(&mut grid, f64::total_cmp);
     grid
 }
 

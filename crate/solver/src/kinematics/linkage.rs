@@ -1,6 +1,6 @@
 //! A leg made ready for solving.
 use crate::model::{AttachTo, Brace, Folds, Leg, Point, Shortening, ShorteningRow, Vector};
-use crate::numeric::wrap;
+use crate::numeric::{sort_by, wrap};
 
 use super::hand_over::hand_over;
 use super::path::progress_of_share;
@@ -253,7 +253,7 @@ impl Linkage {
             .filter(|swing| (swing - start) * (swing - self.swing_up) < 0.0)
             .map(|swing| self.progress_at_travel(swing / self.swing_up))
             .collect();
-        turns.sort_by(f64::total_cmp);
+        sort_by(&mut turns, f64::total_cmp);
         turns
     }
 

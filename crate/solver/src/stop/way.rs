@@ -3,6 +3,7 @@ use super::StopError;
 use crate::clearance::drawn_clearance_at;
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Leg, MovingPart};
+use crate::numeric::sort_by;
 use crate::result::{Place, TireState};
 use crate::statics::Face;
 use crate::supply::LegStages;
@@ -68,7 +69,7 @@ impl Way {
                     .filter_map(|travel| stage.fluid_at_travel(travel));
                 fluids.extend(near);
             }
-            fluids.sort_by(f64::total_cmp);
+            sort_by(&mut fluids, f64::total_cmp);
             fluids.dedup();
             for fluid in fluids {
                 let place = stage.place(fluid);

@@ -2,6 +2,7 @@
 use gearswing_gear::model::{Joint, Vector};
 use gearswing_report::page::curves as words;
 use gearswing_report::{drive_quantity, joint_words};
+use gearswing_solver::numeric::sort_by;
 use gearswing_solver::result::{
     ClearanceCurve, Motion, Reactions, Station, StationForce, TireState,
 };
@@ -72,7 +73,7 @@ pub(crate) fn charts(good: &Good, former: Option<&Good>) -> Vec<Chart> {
 fn usual(series: &[Series]) -> f64 {
     let points = series.iter().flat_map(|s| s.pieces.iter().flatten());
     let mut sizes: Vec<f64> = points.map(|(_, value)| value.abs()).collect();
-    sizes.sort_by(f64::total_cmp);
+    sort_by(&mut sizes, f64::total_cmp);
     match sizes.get(sizes.len() * 3 / 4) {
         Some(&size) if size > 0.0 => 3.0 * size,
         _ => f64::INFINITY,

@@ -113,8 +113,8 @@ impl Path {
         let part = part::value(option)?;
         parts.retain(|p| *p != part);
         if on {
-            parts.push(part);
-            parts.sort_unstable();
+            let at = parts.partition_point(|before| *before < part);
+            parts.insert(at, part);
         }
         Some(())
     }

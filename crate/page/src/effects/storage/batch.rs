@@ -143,6 +143,15 @@ impl Batch {
     }
 }
 
+/// A map of these, put in one after the other: what sorts them first takes the page a kilobyte for each kind.
+pub(super) fn by_key<K: Ord, V>(all: impl Iterator<Item = (K, V)>) -> LiteMap<K, V> {
+    let mut map = LiteMap::new();
+    for (key, value) in all {
+        map.insert(key, value);
+    }
+    map
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -1,6 +1,6 @@
 //! What the page finds at its start: opens the database, takes over what lies beside it, reads.
 
-use super::batch::{DELETED, FILE, INDEX, steps_prefix};
+use super::batch::{DELETED, FILE, INDEX, by_key, steps_prefix};
 use super::database::{self, Database, Transaction, after, text, texts};
 use super::old::{self, Held, Taking, take_over};
 use super::store::Store;
@@ -103,8 +103,8 @@ fn read(database: Database, to: Waiting) -> Result<()> {
         let held = read.and_then(|()| {
             Ok(Held {
                 index: text(&index)?,
-                files: texts(&stored, FILE)?.into_iter().collect(),
-                taken: texts(&taken, TAKEN)?.into_iter().collect(),
+                files: by_key(texts(&stored, FILE)?.into_iter()),
+                taken: by_key(texts(&taken, TAKEN)?.into_iter()),
             })
         });
         let done = held.and_then(|mut held| {

@@ -1,6 +1,6 @@
 //! Reading and writing of gear files while the page runs.
 
-use super::batch::{Batch, INDEX, file_key, steps_prefix};
+use super::batch::{Batch, INDEX, by_key, file_key, steps_prefix};
 use super::change::Change;
 use super::database::{self, Database, Transaction, after, text, texts};
 use super::left::Left;
@@ -119,7 +119,7 @@ impl Store {
         let files = batch.files.iter();
         let over = files.filter_map(|(id, _)| Some((id.clone(), self.seen.get(id)?.clone())));
         self.flying = Some(Flight {
-            over: over.collect(),
+            over: by_key(over),
             batch,
             sent: false,
             foreign: Vec::new(),
