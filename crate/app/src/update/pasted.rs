@@ -17,7 +17,10 @@ pub(super) fn pair(text: &str, units: UnitChoice) -> Option<Point> {
     let text = text.trim();
     // with a blank behind it a comma is none of a number
     for sign in ["\t", ";", ", ", ","] {
-        if let Some(parts) = text.split_once(sign) {
+        if let Some(parts) = text.split_once(sign)
+            // several commas may be those of decimals: none is known to part two numbers
+            && (sign != "," || !parts.1.contains(sign))
+        {
             return point(parts);
         }
     }
@@ -100,6 +103,8 @@ mod tests {
             ("12", None),
             ("12, four", None),
             ("1, 2, 3", None),
+            ("4.5,-28,7", None),
+            ("4,5 -28,7", at(4.5, -28.7)),
             ("", None),
         ] {
             let read = pair(text, inch).map(|p| (p.x / 0.0254, p.y / 0.0254));

@@ -13,12 +13,15 @@ pub fn is_on_jacks(set: &Conditions) -> bool {
         == (jacks.load_factor, jacks.pitch, jacks.bank, jacks.airspeed)
 }
 
+const NEW_TIRES: &str =
+    "The tires are as fitted new: whether grown ones clear is said by the answers.";
+
 /// In which case the times are worked out.
 #[must_use]
 pub fn case_sentence(timed: &Timed, cycle: &Cycle) -> String {
     let set = &timed.gear.conditions;
     if cycle.case == LoadCase::OnJacks || is_on_jacks(set) {
-        return "For the airplane level on jacks, no wind.".to_owned();
+        return format!("For the airplane level on jacks, no wind. {NEW_TIRES}");
     }
     let mut parts = vec![format!(
         "load factor {}",
@@ -33,7 +36,7 @@ pub fn case_sentence(timed: &Timed, cycle: &Cycle) -> String {
         }
     }
     format!(
-        "With attitude and air as set ({}), not as on the jacks.",
+        "With attitude and air as set ({}), not as on the jacks. {NEW_TIRES}",
         parts.join(", ")
     )
 }
