@@ -17,15 +17,55 @@ async fn focus(browser: &Browser) -> Result<String> {
         .await
 }
 
-/// Presses Tab until the wanted element has the focus.
-async fn tab_to(browser: &Browser, wanted: &str) -> Result<()> {
-    for _ in 0..150 {
+/// Tab to the points of the drawing, and from one to the next until the wanted one has the focus.
+async fn tab_to_point(browser: &Browser, wanted: &str) -> Result<()> {
+    for _ in 0..20 {
         browser.keys(Key::Tab).await?;
+        if focus(browser).await?.starts_with("legs[") {
+            break;
+        }
+    }
+    for _ in 0..60 {
         if focus(browser).await? == wanted {
             return Ok(());
         }
+        browser.keys(Key::Right).await?;
     }
-    anyhow::bail!("Tab never comes to {wanted}")
+    anyhow::bail!("the arrow keys never come to {wanted}")
+}
+
+/// From the top to the first field of the measurements: at most 20 stops.
+#[test]
+fn few_stops_lie_before_the_first_field() {
+    journey("stops", async |browser| {
+        browser.open("").await?;
+        let is_field = async || -> Result<bool> {
+            let path = "return Boolean(document.activeElement.dataset.path);";
+            browser.script(path, &[]).await
+        };
+        let mut stops = 0;
+        while focus(browser).await? != "sheet.answers" {
+            browser.keys(Key::Tab).await?;
+            stops += 1;
+            ensure!(stops < 20, "the sheets are not met");
+        }
+        while focus(browser).await? != "sheet.measurements" {
+            let before = focus(browser).await?;
+            browser.keys(Key::Right).await?;
+            ensure!(focus(browser).await? != before, "measurements are not met");
+        }
+        browser.keys(Key::Enter).await?;
+        // the first group is opened on the way
+        while !is_field().await? {
+            browser.keys(Key::Tab).await?;
+            stops += 1;
+            ensure!(stops <= 20, "no field: {}", focus(browser).await?);
+            if focus(browser).await?.starts_with("group") {
+                browser.keys(Key::Enter).await?;
+            }
+        }
+        Ok(())
+    });
 }
 
 #[test]
@@ -35,7 +75,7 @@ fn a_point_is_moved_and_put_back_by_keys() {
         let answers = all_answers(browser).await?;
         browser.reload().await?;
         let point = "legs[2].actuator.mount_m";
-        tab_to(browser, point).await?;
+        tab_to_point(browser, point).await?;
         let place = || async {
             let label: Option<String> = browser
                 .script(
@@ -53,6 +93,12 @@ fn a_point_is_moved_and_put_back_by_keys() {
             )
             .await?;
         ensure!(outline != "none", "the focus cannot be seen");
+        // until it is held, the arrows choose another one
+        browser.keys(Key::Down).await?;
+        ensure!(focus(browser).await? != point, "the focus stays");
+        browser.keys(Key::Up).await?;
+        ensure!(place().await? == before, "it moves without being held");
+        browser.keys(Key::Enter).await?;
         let mut seen = vec![before.clone()];
         for _ in 0..3 {
             browser.keys(Key::Up).await?;
@@ -61,6 +107,9 @@ fn a_point_is_moved_and_put_back_by_keys() {
         seen.dedup();
         ensure!(seen.len() == 4, "{seen:?}");
         ensure!(focus(browser).await? == point, "the focus went away");
+        browser.keys(Key::Escape).await?;
+        browser.keys(Key::Up).await?;
+        ensure!(focus(browser).await? != point, "Escape does not leave it");
         let said = browser.text("#announcer").await?;
         ensure!(!said.trim().is_empty(), "nothing is spoken");
         for _ in 0..3 {
@@ -82,14 +131,14 @@ fn tab_reaches_every_control_that_is_shown() {
         browser.open("").await?;
         let wanted: Vec<String> = browser
             .script(
-                "const shown = (node) => node.checkVisibility() && !node.disabled && node.tabIndex >= 0;
-                 const all = [...document.querySelectorAll('button, input, select, textarea, summary, canvas[tabindex]')].filter(shown);
+                "const shown = (node) => node.checkVisibility() && !node.disabled && node.getClientRects().length > 0;
+                 const all = [...document.querySelectorAll('button, input, select, textarea, summary, [data-stop] button')].filter(shown);
                  all.forEach((node, at) => { node.dataset.testTab = at; });
                  return all.map((node) => node.dataset.testTab);",
                 &[],
             )
             .await?;
-        ensure!(wanted.len() > 40, "only {} controls", wanted.len());
+        ensure!(wanted.len() > 60, "only {} controls", wanted.len());
         let mut reached = std::collections::BTreeSet::new();
         // The focus on a point opens its fields, which lie on the way then.
         for _ in 0..wanted.len() + 120 {
@@ -102,13 +151,22 @@ fn tab_reaches_every_control_that_is_shown() {
                 .send_keys(Key::Tab)
                 .perform()
                 .await?;
-            let at: Option<String> = browser
-                .script(
-                    "return document.activeElement.dataset.testTab ?? null;",
-                    &[],
-                )
-                .await?;
-            reached.extend(at);
+            // from control to control where a group is one stop
+            loop {
+                let (at, grouped): (Option<String>, bool) = browser
+                    .script(
+                        "const node = document.activeElement;
+                         return [node.dataset.testTab ?? null, Boolean(node.closest('[data-stop]'))];",
+                        &[],
+                    )
+                    .await?;
+                let is_new = at.is_some_and(|at| reached.insert(at));
+                if !grouped || !is_new {
+                    break;
+                }
+                let next = browser.driver.action_chain().send_keys(Key::Right);
+                next.perform().await?;
+            }
         }
         let missed: Vec<_> = wanted.iter().filter(|at| !reached.contains(*at)).collect();
         let names: Vec<String> = browser

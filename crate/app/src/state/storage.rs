@@ -16,7 +16,7 @@ const INDEX_HEAD: &str = "gearswing index";
 const VERSION: u32 = 1;
 const BEHIND: &str = "---\n";
 const NEXT_STEP: &str = "next step|";
-const TAKES_ALONG: &str = "takes along\n";
+const TAKES_ALONG: &str = "takes_along";
 
 /// A stored file, taken apart.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -102,6 +102,7 @@ fn write_file(stored: &Stored) -> String {
     }
     if stored.takes_along {
         text.push_str(TAKES_ALONG);
+        text.push('\n');
     }
     text.push_str(BEHIND);
     text.push_str(&stored.gear_text);
@@ -129,7 +130,7 @@ pub(crate) fn read_file(text: &str) -> Result<Stored, String> {
             stored.next_step = number.parse().unwrap_or_default();
             continue;
         }
-        stored.takes_along |= line == TAKES_ALONG.trim_end();
+        stored.takes_along |= line == TAKES_ALONG;
         let mut parts = line.splitn(5, '|');
         if let (Some(state), Some(units), Some(over), Some(path), Some(draft)) = (
             parts.next(),

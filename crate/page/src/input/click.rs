@@ -111,7 +111,11 @@ fn skip(id: &str) -> Result<()> {
             .query_selector(".leg-name")?
             .and_then(|node| node.dyn_into().ok())
             .ok_or(PageError::Missing(lacks::ROOT))?,
-        "sheet" => by_id("sheet")?,
+        // the names of the sheets come before it, where they stand in a row
+        "sheet" => match by_id::<HtmlElement>("sheet-names")? {
+            names if names.get_client_rects().length() > 0 => names,
+            _ => by_id("sheet")?,
+        },
         _ => by_id("drawing")?,
     };
     node.focus()?;

@@ -2,7 +2,7 @@
 
 use super::click::close_drops;
 use super::fields::step_size;
-use crate::dom::{by_id, data, document};
+use crate::dom::{by_id, closest, data, document, set_attribute};
 use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
 use crate::runtime::Port;
@@ -41,6 +41,10 @@ fn on_drawing(port: &Port) -> Result<()> {
                 return;
             }
             let handle = data(&event, "data-handle");
+            if handle.is_some() && hold(&event).unwrap_or(false) {
+                event.prevent_default();
+                return;
+            }
             let Some(msg) = drawing_key(&event, handle) else {
                 return;
             };
@@ -49,6 +53,28 @@ fn on_drawing(port: &Port) -> Result<()> {
         },
     )?);
     Ok(())
+}
+
+/// Whether a point is held, so that the arrow keys move it.
+const HELD: &str = "aria-pressed";
+
+/// Enter takes hold of a point and leaves it, Escape leaves it; whether the key was for that.
+fn hold(event: &KeyboardEvent) -> Result<bool> {
+    let Some(point) = closest(event, "data-handle") else {
+        return Ok(false);
+    };
+    let held = is_held(&point);
+    let now = match event.key().as_str() {
+        "Enter" => !held,
+        "Escape" if held => false,
+        _ => return Ok(false),
+    };
+    set_attribute(&point, HELD, if now { "true" } else { "false" })?;
+    Ok(true)
+}
+
+fn is_held(point: &Element) -> bool {
+    point.get_attribute(HELD).as_deref() == Some("true")
 }
 
 fn drawing_key(event: &KeyboardEvent, handle: Option<String>) -> Option<Msg> {
@@ -61,7 +87,12 @@ fn drawing_key(event: &KeyboardEvent, handle: Option<String>) -> Option<Msg> {
         _ => None,
     };
     if let Some(direction) = direction {
-        return Some(Msg::Key(match handle {
+        // within a group they go from control to control
+        let held = match closest(event, "data-handle") {
+            Some(point) => is_held(&point),
+            None => closest(event, "data-stop").is_none(),
+        };
+        return held.then_some(Msg::Key(match handle {
             Some(handle) => Key::Nudge {
                 handle,
                 direction,
@@ -72,7 +103,7 @@ fn drawing_key(event: &KeyboardEvent, handle: Option<String>) -> Option<Msg> {
     }
     match (key.as_str(), handle) {
         ("Delete" | "Backspace", Some(handle)) => Some(Msg::Key(Key::Remove { handle })),
-        ("Enter" | "Insert", Some(handle)) => Some(Msg::Key(Key::Insert { handle })),
+        ("Insert", Some(handle)) => Some(Msg::Key(Key::Insert { handle })),
         ("+" | "=", _) => Some(Msg::View(View::Zoom { factor: ZOOM })),
         ("-", _) => Some(Msg::View(View::Zoom { factor: 1.0 / ZOOM })),
         ("0" | "Home", _) => Some(Msg::View(View::Fit)),
@@ -99,7 +130,12 @@ fn focus_of_points(port: &Port) -> Result<()> {
         &container,
         "focusout",
         Mode::default(),
-        move |_: FocusEvent| to.send(Msg::View(View::FocusHandle { id: None })),
+        move |event: FocusEvent| {
+            if let Some(point) = closest(&event, "data-handle") {
+                report(set_attribute(&point, HELD, "false"));
+            }
+            to.send(Msg::View(View::FocusHandle { id: None }));
+        },
     )?);
     Ok(())
 }

@@ -11,6 +11,8 @@ mod pick;
 mod register;
 /// Press and drag along a canvas.
 mod scrub;
+/// Groups that are one stop of the Tab key.
+mod stops;
 mod strip;
 mod times;
 mod window;

@@ -1,5 +1,5 @@
 //! Browser events to messages; nothing is decided here.
-use super::{click, curves, drawing, fields, hold, keys, pick, strip, times, window};
+use super::{click, curves, drawing, fields, hold, keys, pick, stops, strip, times, window};
 use crate::error::Result;
 use crate::runtime::Port;
 
@@ -13,6 +13,8 @@ pub(crate) fn register(port: &Port) -> Result<()> {
     fields::register(port)?;
     keys::register(port)?;
     pick::register(port)?;
+    // behind what the drawing does with an arrow key
+    stops::register(port)?;
     strip::register(port)?;
     times::register(port)?;
     window::register(port)

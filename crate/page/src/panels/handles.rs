@@ -59,6 +59,7 @@ impl Row for HandleRow {
     fn make(item: &Handle) -> Result<Self> {
         let node = element("button", "handle")?;
         node.set_attribute("type", "button")?;
+        node.set_attribute("tabindex", "-1")?;
         node.set_attribute("data-handle", &item.id)?;
         node.set_attribute("aria-roledescription", POINT_ROLE)?;
         Ok(Self { node })

@@ -77,6 +77,7 @@ impl Row for Name {
     fn make(_: &SheetTab) -> Result<Self> {
         let node = element("button", "sheet-name")?;
         node.set_attribute("type", "button")?;
+        node.set_attribute("tabindex", "-1")?;
         Ok(Self { node })
     }
 

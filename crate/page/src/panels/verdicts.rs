@@ -131,6 +131,7 @@ impl Row for Leg {
         heading.set_attribute("scope", "row")?;
         let name = element("button", "leg-name")?;
         name.set_attribute("type", "button")?;
+        name.set_attribute("tabindex", "-1")?;
         name.set_attribute("data-action", &item.select.id)?;
         heading.append_child(&name)?;
         node.append_child(&heading)?;
@@ -186,6 +187,7 @@ impl Cell {
         let node = element("td", "")?;
         let button = element("button", "verdict-cell")?;
         button.set_attribute("type", "button")?;
+        button.set_attribute("tabindex", "-1")?;
         let mark = element("span", "mark")?;
         let figure = element("span", "figure-text")?;
         button.append_child(&mark)?;

@@ -3,12 +3,12 @@
 /// Keys, and what they do.
 pub const KEYS: [(&str, &str); 11] = [
     (
-        "Tab",
-        "to the next joint or corner of the drawing, or the next field",
+        "Arrow keys in the drawing's points, the verdicts, the sheets' names",
+        "to the next one; Tab leaves them",
     ),
     (
-        "Arrow keys on a joint",
-        "move it by a step; with Shift a large one, with Alt a small one",
+        "Enter on a point",
+        "takes hold of it: arrow keys move it by a step, with Shift a large one, with Alt a small one; Enter or Escape leaves it",
     ),
     ("Arrow keys on the drawing", "pan the drawing"),
     (
