@@ -58,6 +58,11 @@ const KNOWN: &[Known] = &[
         texts: &["Enter", "Escape", "ArrowUp", "ArrowDown"],
     },
     Known {
+        file: "crate/page/src/input/stops.rs",
+        what: "key as the browser names it",
+        texts: &["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown"],
+    },
+    Known {
         file: "crate/page/src/input/keys.rs",
         what: "key as the browser names it",
         texts: &[
