@@ -165,9 +165,6 @@ impl State {
         self.session.seek_worst = false;
         self.session.leg = shared.leg;
         self.session.progress = shared.progress;
-        if let Ok(units) = shared.units.parse() {
-            self.session.units = units;
-        }
         if let Some(view) = shared.view {
             let size = self.session.drawing_size_px;
             let centre = Point::new(view.centre[0], view.centre[1]);

@@ -147,6 +147,9 @@ fn a_link_opens_beside_and_shows_the_same() {
     assert_eq!(receiver.gear(), sender.gear());
     assert_eq!(receiver.state.session.leg, 1);
     assert_eq!(receiver.state.session.progress, 0.4375);
+    // in the reader's own units
+    assert_ne!(receiver.state.session.units, UnitChoice::METRIC);
+    receiver.send(Msg::View(msg::View::Units(UnitChoice::METRIC)));
     let numbers = |desk: &Desk| {
         let page = desk.page();
         (
