@@ -51,6 +51,13 @@ pub fn change_text(change: &Change, gear: &Gear, units: UnitChoice) -> ChangeTex
         let fine = |stored: f64| finely(path, units, told(gear, path, stored));
         (before, now) = (fine(*was), fine(*is));
     }
+    if let (Place::Field(path), Value::Number(was), Value::Number(is)) =
+        (change.place, &change.before, &change.now)
+        && path.field == Field::SwingUp
+        && was * is < 0.0
+    {
+        now.push_str(", the other way");
+    }
     ChangeText {
         place: changed_place(change.place, gear),
         before,

@@ -67,6 +67,11 @@ pub enum Field {
         /// Leg.
         leg: usize,
     },
+    /// A leg swings up to the other side.
+    TurnSwing {
+        /// Leg.
+        leg: usize,
+    },
     /// A moved trunnion takes the whole leg along, or no longer.
     TakeAlong {
         /// Now so.

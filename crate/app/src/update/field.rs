@@ -50,6 +50,15 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
             let added = |gear: &mut Gear| fields::add_mirror_image(gear, leg);
             return add_entry(state, &format!("legs[{leg}]"), added);
         }
+        Field::TurnSwing { leg } => {
+            let path = format!("legs[{leg}].swing_up_rad");
+            let act = changing(state, &path);
+            state.edit(act, |gear| {
+                let swing = &mut gear.legs.get_mut(leg)?.swing_up;
+                *swing = -*swing;
+                Some(())
+            });
+        }
         Field::TakeAlong { on } => {
             state.session.takes_along = on;
             state.unsaved |= state.files.open_id().is_some();

@@ -309,6 +309,11 @@ fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {
             if state.gear().legs.len() > 1 {
                 all.push(remove(format!("legs[{leg}]"), Deed::RemoveLeg));
             }
+            all.push(action(
+                format!("turn.{leg}"),
+                Deed::TurnSwing,
+                Field::TurnSwing { leg },
+            ));
             let on = state.session.takes_along;
             all.push(action(
                 "along".to_owned(),

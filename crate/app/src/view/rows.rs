@@ -50,7 +50,12 @@ pub(crate) fn row(state: &State, path: Path) -> Option<FieldRow> {
             || fault_of(state, path),
             &mut row,
         );
-        row.range = range_text(info.quantity()?, info.range()?, 1.0, state.session.units);
+        let range = Range {
+            // told without a sign
+            either_way: info.range()?.either_way && path.field != field::Field::SwingUp,
+            ..info.range()?
+        };
+        row.range = range_text(info.quantity()?, range, 1.0, state.session.units);
     } else if let Some(text) = path.text(gear) {
         row.value = text.to_owned();
         row.kind = if path.field == field::Field::GearNote {

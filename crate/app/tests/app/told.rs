@@ -1,10 +1,11 @@
 //! Points told from the trunnion: fields, changes, drags, lists; the file stays in the airplane's axes.
 use gearswing_app::Msg;
 use gearswing_app::fields;
-use gearswing_app::msg::{File, History, Key};
+use gearswing_app::msg::{Field, File, History, Key};
 use gearswing_gear::field::value_paths;
 use gearswing_gear::model::{Brace, Gear, PointsFrom};
 
+use crate::fields::all_rows;
 use crate::support::Desk;
 
 const KNEE_X: &str = "legs[0].brace.folding.knee_m[0]";
@@ -125,4 +126,26 @@ fn drags_lists_and_changes_tell_it_alike() {
         said.contains("Knee K: 10.00 in inboard, ") && said.contains("down from the trunnion"),
         "{said}"
     );
+}
+
+/// A swing is typed without a sign and goes the way it went; the other way is a press, which undo takes back.
+#[test]
+fn a_swing_has_no_sign() {
+    let mut desk = Desk::demo();
+    let path = "legs[2].swing_up_rad";
+    let went = desk.gear().legs[2].swing_up;
+    let rows = all_rows(&mut desk);
+    let row = rows.into_iter().find(|row| row.path == path).unwrap();
+    assert!(!row.value.starts_with(['-', '−']), "{}", row.value);
+    for typed in ["80", "-80"] {
+        desk.enter(path, typed);
+        let swing = desk.gear().legs[2].swing_up;
+        assert_eq!(swing.signum(), went.signum(), "{typed}");
+        assert!((swing.abs() - 80f64.to_radians()).abs() < 1e-12);
+    }
+    let before = desk.gear().legs[2].swing_up;
+    desk.send(Msg::Field(Field::TurnSwing { leg: 2 }));
+    assert_eq!(desk.gear().legs[2].swing_up, -before);
+    desk.send(Msg::History(History::Undo));
+    assert_eq!(desk.gear().legs[2].swing_up, before);
 }

@@ -79,15 +79,22 @@ fn even(value: f64) -> f64 {
     near.next().unwrap_or(value)
 }
 
-/// One coordinate as it is told (m).
+/// One number as it is told: a coordinate (m), or the size of a swing whichever way it goes (rad).
 #[must_use]
 pub fn told(gear: &Gear, path: Path, stored: f64) -> f64 {
+    if path.field == Field::SwingUp {
+        return stored.abs();
+    }
     Told::of(gear, path).map_or(stored, |told| told.told(stored))
 }
 
-/// The coordinate that is stored for one that is told (m).
+/// The number that is stored for one that is told: a swing goes the way that it went before.
 #[must_use]
 pub fn stored(gear: &Gear, path: Path, told: f64) -> f64 {
+    if path.field == Field::SwingUp {
+        let now = gear.legs.get(path.leg).map_or(told, |leg| leg.swing_up);
+        return told.abs().copysign(now);
+    }
     Told::of(gear, path).map_or(told, |frame| frame.stored(told))
 }
 

@@ -94,7 +94,7 @@ pub(super) const TRUNNION: FieldWords = FieldWords::new(
 pub(super) const SWING_UP: FieldWords = FieldWords::new(
     "Swing to up",
     "swing to up",
-    "Angle the leg turns from down and locked to up, counter-clockwise positive as drawn. Hold an inclinometer on the leg at both ends and take the difference.",
+    "Angle the leg turns from down and locked to up, without a sign: the drawing shows which way, and “Swing it the other way” turns it. Hold an inclinometer on the leg at both ends and take the difference.",
 );
 pub(super) const BODY_MASS: FieldWords = FieldWords::new(
     "Mass",

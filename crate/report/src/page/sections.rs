@@ -74,6 +74,8 @@ pub fn section_alert(unread: usize, faulty: bool) -> String {
 pub enum Deed {
     /// A leg like this one is added.
     AddLeg,
+    /// It swings up to the other side.
+    TurnSwing,
     /// The image of this leg in a mirror is added.
     AddMirrorImage,
     /// Whether a moved trunnion takes the whole leg along is switched; whether it does now.
@@ -102,6 +104,7 @@ pub fn deed_label(deed: Deed) -> &'static str {
     match deed {
         Deed::AddLeg => "Add a leg like this one",
         Deed::AddMirrorImage => "Add its mirror image",
+        Deed::TurnSwing => "Swing it the other way",
         Deed::TakeAlong(true) => "A moved trunnion takes leg and well along: yes",
         Deed::TakeAlong(false) => "A moved trunnion takes leg and well along: no",
         Deed::RemoveLeg => "Remove this leg",

@@ -19,7 +19,7 @@ pub fn leg_summary(leg: &Leg, units: UnitChoice) -> String {
     format!(
         "{}, swing {}",
         seen_words(leg.view),
-        format(Quantity::Angle, units, leg.swing_up)
+        format(Quantity::Angle, units, leg.swing_up.abs())
     )
 }
 
