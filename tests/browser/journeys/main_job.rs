@@ -88,9 +88,9 @@ fn an_answer_leads_to_its_place_and_the_cursor_runs_through_all() {
         browser.open("").await?;
         browser.choose_leg(LEG).await?;
         let contact = browser.text("#travel").await?;
-        browser
-            .press(".leg[data-selected=true] [data-verdict=good] .go-to")
-            .await?;
+        let good = ".leg[data-selected=true] [data-verdict=good]";
+        browser.press(&format!("{good} summary")).await?;
+        browser.press(&format!("{good} .go-to")).await?;
         let elsewhere = browser.text("#travel").await?;
         ensure!(contact != elsewhere, "still at {contact}");
         let row = |rows: &[(String, String)], label: &str| {

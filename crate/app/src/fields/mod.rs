@@ -20,5 +20,5 @@ pub(crate) use list::free_name;
 pub use list::{Room, add, add_mirror_image, len, remove};
 pub use path::leg_of;
 pub(crate) use path::{entry, point_of};
-pub(crate) use shown::{circumference_of, diameter_of, is_asked};
+pub(crate) use shown::{circumference_of, diameter_of};
 pub use shown::{quantity, set_shown, shown, when_empty};

@@ -24,18 +24,6 @@ pub(crate) fn circumference_of(path: &str) -> Option<String> {
     of_tire.then(|| format!("{stem}{CIRCUMFERENCE}"))
 }
 
-/// Whether a field is asked of this gear: a leg on the drive of another has no bore, rod and ends of its
-/// own, and one that drives itself alone no ratio.
-pub(crate) fn is_asked(gear: &Gear, path: Path) -> bool {
-    match path.field {
-        Field::Bore | Field::Rod | Field::RetractedLength | Field::ExtendedLength => {
-            gear.driving_leg(path.leg) == path.leg
-        }
-        Field::DriveRatio => !gear.drives_alone(path.leg),
-        _ => true,
-    }
-}
-
 /// What a number at a path measures; `None` for a text, a choice, or no field.
 #[must_use]
 pub fn quantity(at: &str) -> Option<Quantity> {

@@ -17,7 +17,7 @@ use crate::state::State;
 /// The row of a field; `None` when this gear has no such field.
 pub(crate) fn row(state: &State, path: Path) -> Option<FieldRow> {
     let gear = state.gear();
-    if !fields::is_asked(gear, path) {
+    if !path.is_asked(gear) {
         return None;
     }
     let info = path.field.info();

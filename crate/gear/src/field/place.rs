@@ -1,6 +1,6 @@
 //! Reading and changing the value at a path.
 use super::info::{Access, Empty, Kind, Mut, Ref};
-use super::{Axis, Path, opened};
+use super::{Axis, Field, Path, opened};
 use crate::model::{Gear, Leg, Point, Shortening, ShorteningRow};
 use std::fmt;
 
@@ -40,6 +40,19 @@ fn rows_mut(leg: &mut Leg) -> &mut [ShorteningRow] {
 }
 
 impl Path {
+    /// Whether it is asked of this gear: a leg on the drive of another has no bore, rod and ends of its own, and
+    /// one that drives itself alone no ratio.
+    #[must_use]
+    pub fn is_asked(self, gear: &Gear) -> bool {
+        match self.field {
+            Field::Bore | Field::Rod | Field::RetractedLength | Field::ExtendedLength => {
+                gear.driving_leg(self.leg) == self.leg
+            }
+            Field::DriveRatio => !gear.drives_alone(self.leg),
+            _ => true,
+        }
+    }
+
     fn read(self, gear: &Gear) -> Option<Ref<'_>> {
         let leg = gear.legs.get(self.leg);
         match &self.field.info().access {

@@ -135,6 +135,7 @@ struct Answer {
     verdict: HtmlElement,
     short: HtmlElement,
     body: HtmlElement,
+    line: HtmlElement,
     sentence: HtmlElement,
     go_to: HtmlElement,
     former: HtmlElement,
@@ -160,7 +161,7 @@ impl Row for Answer {
         mark.set_attribute("aria-hidden", "true")?;
         let question = element("span", "question")?;
         let verdict = element("strong", "verdict")?;
-        let short = element("span", "short")?;
+        let short = element("span", "told")?;
         for part in [&mark, &question, &verdict, &short] {
             head.append_child(part)?;
             head.append_with_str_1(" ")?;
@@ -194,6 +195,7 @@ impl Row for Answer {
             verdict,
             short,
             body,
+            line,
             sentence,
             go_to,
             former,
@@ -217,7 +219,7 @@ impl Row for Answer {
         set_text(&self.question, &new.question_text);
         set_text(&self.verdict, &new.with_was(&new.verdict_text, ", "));
         set_text(&self.short, &new.short);
-        set_hidden(&self.short, *open)?;
+        set_hidden(&self.short, *open && new.verdict != Verdict::Good)?;
         set_hidden(&self.body, !open)?;
         set_text(&self.sentence, &new.sentence);
         set_hidden(&self.go_to, new.go_to.is_none())?;
@@ -231,7 +233,7 @@ impl Row for Answer {
             set_attribute(&self.former, "data-verdict", sign_of(former.verdict).0)?;
         }
         if old.is_none_or(|old| old.verdict != new.verdict) {
-            self.place_cautions(new.verdict)?;
+            self.fold(new.verdict)?;
         }
         if old.is_none_or(|old| old.cautions != new.cautions) {
             sentences(&self.cautions, "li", &new.cautions)?;
@@ -261,14 +263,18 @@ impl Row for Answer {
 }
 
 impl Answer {
-    /// Cautions stand open at an answer that is not good, and fold away with its reasons else.
-    fn place_cautions(&self, verdict: Verdict) -> Result<()> {
+    /// An answer that is not good says all with its cautions; a good one is a line until it is opened.
+    fn fold(&self, verdict: Verdict) -> Result<()> {
         let folded = verdict == Verdict::Good;
         set_text(&self.summary, words::reasons_head(folded));
         if folded {
-            self.why
-                .insert_before(&self.cautions, self.summary.next_sibling().as_ref())?;
+            for part in [&self.cautions, &self.line] {
+                self.why
+                    .insert_before(part, self.summary.next_sibling().as_ref())?;
+            }
         } else {
+            self.body
+                .insert_before(&self.line, self.body.first_child().as_ref())?;
             self.body.insert_before(&self.cautions, Some(&self.why))?;
         }
         Ok(())

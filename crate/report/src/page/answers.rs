@@ -78,7 +78,7 @@ pub fn with_previous_tire(verdict: &str, sentence: &str) -> String {
 #[must_use]
 pub fn reasons_head(with_cautions: bool) -> &'static str {
     if with_cautions {
-        "Cautions, what it rests on, what to try"
+        "In full, with cautions, what it rests on, what to try"
     } else {
         "What it rests on, what to try"
     }

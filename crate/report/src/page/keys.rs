@@ -3,12 +3,12 @@
 /// Keys, and what they do.
 pub const KEYS: [(&str, &str); 11] = [
     (
-        "Arrow keys in the drawing's points, the verdicts, the sheets' names",
-        "to the next one; Tab leaves them",
+        "Arrow keys",
+        "from one to the next of the drawing's points, verdicts, sheets; Tab leaves them",
     ),
     (
         "Enter on a point",
-        "takes hold of it: arrow keys move it by a step, with Shift a large one, with Alt a small one; Enter or Escape leaves it",
+        "takes hold of it: arrow keys move it, with Shift far, with Alt little; Escape leaves it",
     ),
     ("Arrow keys on the drawing", "pan the drawing"),
     (

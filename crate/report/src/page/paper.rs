@@ -84,7 +84,8 @@ pub fn measurements(gear: &Gear, leg: Option<usize>, units: UnitChoice) -> Vec<M
         path.field.is_of_leg() == leg.is_some() && leg.is_none_or(|leg| path.leg == leg)
     };
     let mut groups: Vec<Measured> = Vec::new();
-    for path in value_paths(gear).into_iter().filter(own) {
+    let asked = |path: &Path| path.is_asked(gear);
+    for path in value_paths(gear).into_iter().filter(own).filter(asked) {
         let Some(value) = path.value(gear) else {
             continue;
         };
