@@ -104,7 +104,7 @@
       );
     }
     if (typeof WebAssembly !== "object") {
-      throw new Error("This browser has no WebAssembly. A browser of 2023 or later has it.");
+      throw new Error("This browser has no WebAssembly. A browser of 2024 or later has it.");
     }
     let module = own?.module;
     if (!own) {

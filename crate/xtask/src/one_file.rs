@@ -23,7 +23,7 @@ pub(crate) const FRAME: &str = "one-file.html";
 const MOST: usize = 1_200_000;
 
 /// First line of the file, for who sees it in a viewer that runs no scripts.
-const PLAIN: &str = "This file is a page that computes: open it in a browser on a computer (a double click; Chromium, Firefox or another one of 2023 or later). A phone, or the preview of a mail program, shows only this line.";
+const PLAIN: &str = "This file is a page that computes: open it in a browser on a computer (a double click; Chromium, Firefox or another one of 2024 or later). A phone, or the preview of a mail program, shows only this line.";
 
 /// Takes the page as it was read, before a script has changed it: from it the next file is made.
 const AS_READ: &str =

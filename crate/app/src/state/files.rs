@@ -74,6 +74,7 @@ pub(crate) struct Parked {
     pub(crate) document: Document,
     pub(crate) leg: usize,
     pub(crate) progress: f64,
+    pub(crate) takes_along: bool,
     pub(crate) drafts: LiteMap<String, Draft>,
     pub(crate) papers: LiteMap<usize, Paper>,
 }

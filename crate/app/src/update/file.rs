@@ -35,8 +35,9 @@ pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
             });
         }
         File::Duplicate => {
-            let gear = state.gear().clone();
+            let (gear, takes_along) = (state.gear().clone(), state.session.takes_along);
             state.add_file(gear);
+            state.session.takes_along = takes_along;
             return vec![Effect::ClearFragment];
         }
         File::Delete { id } => return delete(state, &id),
@@ -263,6 +264,7 @@ pub(super) fn leave_shared(state: &mut State) -> Vec<Effect> {
             state.show(parked.document, parked.origin);
             state.session.leg = parked.leg;
             state.session.progress = parked.progress;
+            state.session.takes_along = parked.takes_along;
             state.session.drafts = parked.drafts;
             state.session.papers = parked.papers;
             state.session.seek_worst = false;

@@ -151,6 +151,7 @@ impl State {
                 document: self.document.clone(),
                 leg: self.session.leg,
                 progress: self.session.progress,
+                takes_along: self.session.takes_along,
                 drafts: self.session.drafts.clone(),
                 papers: self.session.papers.clone(),
             });

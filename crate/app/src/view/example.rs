@@ -42,11 +42,17 @@ pub(super) fn of_example(state: &State, leg: usize) -> String {
     });
     let points = points(own);
     let alike = |known: &Known| {
-        let both = points.iter().zip(&known.points);
-        let standing = both.filter(|(own, other)| own == other).count();
+        // or those of its mirror image
+        let standing = [1.0, -1.0].map(|side| {
+            let both = points.iter().zip(&known.points);
+            both.filter(|(own, other)| **own == Point::new(side * other.x, other.y))
+                .count()
+        });
+        let standing = standing.into_iter().max().unwrap_or_default();
         let numbers = known.numbers.iter().filter(|(path, value)| {
             let path = Path { leg, ..*path };
-            path.number(state.gear()).flatten() == Some(*value)
+            let own = path.number(state.gear()).flatten();
+            own.map(f64::abs) == Some(value.abs())
         });
         let fields: Vec<Field> = numbers.map(|(path, _)| path.field).collect();
         (standing, fields)

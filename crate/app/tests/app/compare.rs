@@ -2,8 +2,9 @@
 use gearswing_app::msg::{self, Compare, History, Msg, Share};
 use gearswing_app::scene::Role;
 use gearswing_app::words::sheets::Sheet;
-use gearswing_app::{Effect, drawing, strip};
+use gearswing_app::{drawing, strip};
 
+use crate::files::link;
 use crate::support::Desk;
 
 const BORE: &str = "legs[1].actuator.bore_m";
@@ -25,15 +26,6 @@ fn names(desk: &Desk) -> Vec<String> {
 fn press(desk: &mut Desk, at: usize) {
     let msg = desk.page().changes.rows[at].actions[0].msg.clone();
     desk.send(msg);
-}
-
-fn link(desk: &mut Desk) -> String {
-    let effects = desk.send(Msg::Share(Share::CopyLink));
-    let text = effects.into_iter().find_map(|effect| match effect {
-        Effect::CopyText { text } => Some(text),
-        _ => None,
-    });
-    text.unwrap()
 }
 
 fn open(desk: &mut Desk, text: &str) {

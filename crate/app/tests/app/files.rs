@@ -7,7 +7,7 @@ use crate::support::Desk;
 
 const BORE: &str = "legs[2].actuator.bore_m";
 
-fn link(desk: &mut Desk) -> String {
+pub(crate) fn link(desk: &mut Desk) -> String {
     desk.send(Msg::Share(msg::Share::CopyLink))
         .into_iter()
         .find_map(|effect| match effect {

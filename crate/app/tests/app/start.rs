@@ -239,6 +239,9 @@ fn a_reload_comes_back_to_what_was_looked_at() {
     desk.send(Msg::View(msg::View::SelectLeg { leg: 1 }));
     desk.send(Msg::View(msg::View::Sheet(Sheet::Measurements)));
     desk.send(Msg::Play(msg::Play::Scrub { progress: 0.25 }));
+    desk.send(Msg::View(msg::View::ToggleGroup {
+        id: "brace".to_owned(),
+    }));
     let line = desk.state.looking();
     let again = |line: &str| {
         Desk::new(Start {
@@ -247,7 +250,7 @@ fn a_reload_comes_back_to_what_was_looked_at() {
         })
     };
     let back = again(&line);
-    assert_eq!(line, "measurements 1 0.25 ");
+    assert_eq!(line, "measurements 1 0.25 brace");
     assert_eq!(back.state.looking(), line);
     // what is not there, or no line of this page, is left as it is
     let fresh = Desk::demo().state.looking();

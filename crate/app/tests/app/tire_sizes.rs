@@ -5,8 +5,8 @@ use gearswing_gearfile::STARTERS;
 use gearswing_solver::result::{Assumption, TireState};
 use gearswing_solver::tires::size_assumptions;
 
-/// A size from the table that is typed over is one whose origin is not said, and back at the table's figure it
-/// is not sworn to again; what was measured stays so.
+/// A size from the table that is typed over is one whose origin is not said, also when the table's figure is typed
+/// again; what was measured stays so.
 #[test]
 fn a_typed_size_is_none_of_the_table() {
     let mut gear = STARTERS[0].gear().unwrap();

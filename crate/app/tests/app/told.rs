@@ -1,11 +1,12 @@
 //! Points told from the trunnion: fields, changes, drags, lists; the file stays in the airplane's axes.
 use gearswing_app::Msg;
 use gearswing_app::fields;
-use gearswing_app::msg::{Field, File, History, Key};
+use gearswing_app::msg::{Field, File, History, Key, Share};
 use gearswing_gear::field::value_paths;
 use gearswing_gear::model::{Brace, Gear, PointsFrom};
 
 use crate::fields::all_rows;
+use crate::files::link;
 use crate::support::Desk;
 
 const KNEE_X: &str = "legs[0].brace.folding.knee_m[0]";
@@ -148,4 +149,28 @@ fn a_swing_has_no_sign() {
     assert_eq!(desk.gear().legs[2].swing_up, -before);
     desk.send(Msg::History(History::Undo));
     assert_eq!(desk.gear().legs[2].swing_up, before);
+}
+
+/// That a moved trunnion takes its leg along outlasts a link that was opened beside, and a copy.
+#[test]
+fn a_trunnion_takes_its_leg_along_after_a_link_and_in_a_copy() {
+    let mut desk = starter();
+    let mut other = Desk::demo();
+    let text = link(&mut other);
+    desk.send(Msg::Share(Share::OpenLink { text }));
+    desk.send(Msg::File(File::LeaveShared));
+    for copy in [false, true] {
+        if copy {
+            desk.send(Msg::File(File::Duplicate));
+        }
+        let axle = desk.gear().legs[0].strut.axle;
+        let trunnion = desk.gear().legs[0].trunnion;
+        desk.enter("legs[0].trunnion_m[0]", if copy { "50" } else { "40" });
+        let moved = desk.gear().legs[0].trunnion - trunnion;
+        assert!(moved.norm() > 0.01);
+        assert!(
+            (desk.gear().legs[0].strut.axle - axle - moved).norm() < 1e-9,
+            "{copy}"
+        );
+    }
 }

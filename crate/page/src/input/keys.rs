@@ -41,6 +41,11 @@ fn on_drawing(port: &Port) -> Result<()> {
                 return;
             }
             let handle = data(&event, "data-handle");
+            if handle.is_some() && event.key() == " " {
+                // presses the point, as a click does
+                event.stop_propagation();
+                return;
+            }
             if handle.is_some() && hold(&event).unwrap_or(false) {
                 event.prevent_default();
                 return;
@@ -65,7 +70,7 @@ fn hold(event: &KeyboardEvent) -> Result<bool> {
     };
     let held = is_held(&point);
     let now = match event.key().as_str() {
-        "Enter" => !held,
+        "Enter" => held == event.repeat(),
         "Escape" if held => false,
         _ => return Ok(false),
     };
@@ -122,6 +127,18 @@ fn focus_of_points(port: &Port) -> Result<()> {
         move |event: FocusEvent| {
             if let Some(id) = data(&event, "data-handle") {
                 to.send(Msg::View(View::FocusHandle { id: Some(id) }));
+            }
+        },
+    )?);
+    // what helps a person press it has no key
+    port.keep(listen(
+        &container,
+        "click",
+        Mode::default(),
+        |event: Event| {
+            if let Some(point) = closest(&event, "data-handle") {
+                let now = if is_held(&point) { "false" } else { "true" };
+                report(set_attribute(&point, HELD, now));
             }
         },
     )?);

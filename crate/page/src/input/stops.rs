@@ -56,16 +56,17 @@ pub(super) fn register(port: &Port) -> Result<()> {
         },
     )?);
     port.keep(listen(&page, "keydown", ACTIVE, |event: KeyboardEvent| {
-        if !event.default_prevented() && !event.ctrl_key() && !event.meta_key() {
+        if !event.default_prevented() && !event.ctrl_key() && !event.meta_key() && !event.alt_key()
+        {
             report(go_on(&event));
         }
     })?);
     Ok(())
 }
 
-/// Controls of a group that can be seen.
+/// Controls of a group that can be seen and pressed.
 fn controls(within: &Element) -> Result<Vec<HtmlElement>> {
-    let found = within.query_selector_all("button")?;
+    let found = within.query_selector_all("button:enabled")?;
     let nodes = (0..found.length()).filter_map(|at| found.item(at)?.dyn_into().ok());
     Ok(nodes
         .filter(|node: &HtmlElement| node.get_client_rects().length() > 0)
@@ -82,8 +83,15 @@ fn hand_on(group: &Element) -> Result<()> {
     Ok(())
 }
 
-/// The focus has come to a control of a group.
+/// The focus has come to a control of a group, which alone is no stop then: one whose control went away with the
+/// focus is one again.
 fn come_to(group: &Element, control: &Element) -> Result<()> {
+    let passed = document()?.query_selector_all(&format!("[{GROUP}][tabindex='-1']"))?;
+    for at in 0..passed.length() {
+        if let Some(Ok(other)) = passed.item(at).map(JsCast::dyn_into::<Element>) {
+            set_attribute(&other, "tabindex", "0")?;
+        }
+    }
     if let Some(last) = group.query_selector(&format!("[{LAST}]"))? {
         last.remove_attribute(LAST)?;
     }
@@ -100,23 +108,37 @@ fn go_on(event: &KeyboardEvent) -> Result<()> {
     let Some(at) = all.iter().position(|control| control.has_attribute(LAST)) else {
         return Ok(());
     };
-    // up and down go by rows where there are some
-    let row = all
-        .get(at)
-        .and_then(|here| here.closest("tr").ok().flatten());
-    let row = match row {
-        Some(row) => controls(&row)?.len(),
-        None => 1,
+    let row = all[at].closest("tr")?;
+    let beside = |down: bool| -> Result<Option<HtmlElement>> {
+        // the same place in the next row
+        let Some(row) = &row else {
+            let next = if down {
+                at.checked_add(1)
+            } else {
+                at.checked_sub(1)
+            };
+            return Ok(next.and_then(|next| all.get(next)).cloned());
+        };
+        let next = match down {
+            true => row.next_element_sibling(),
+            false => row.previous_element_sibling(),
+        };
+        let column = controls(row)?.iter().position(|here| *here == all[at]);
+        let (Some(next), Some(column)) = (next, column) else {
+            return Ok(None);
+        };
+        let next = controls(&next)?;
+        Ok(next.get(column).or(next.last()).cloned())
     };
     let next = match event.key().as_str() {
-        "ArrowLeft" => at.checked_sub(1),
-        "ArrowRight" => Some(at + 1),
-        "ArrowUp" => at.checked_sub(row),
-        "ArrowDown" => Some(at + row),
+        "ArrowLeft" => at.checked_sub(1).and_then(|next| all.get(next)).cloned(),
+        "ArrowRight" => all.get(at + 1).cloned(),
+        "ArrowUp" => beside(false)?,
+        "ArrowDown" => beside(true)?,
         _ => return Ok(()),
     };
     event.prevent_default();
-    if let Some(control) = next.and_then(|next| all.get(next)) {
+    if let Some(control) = next {
         control.focus()?;
     }
     Ok(())

@@ -27,7 +27,7 @@ pub(super) fn interference(subject: &Subject, clearance: f64, spare: f64) -> Str
         return format!("{depth} of interference");
     }
     let keep = subject.size(-spare);
-    format!("{depth} of interference; to keep what is required, {keep}")
+    format!("{depth} of interference; to keep all that is required there, {keep}")
 }
 
 /// The tire's own least clearance to the well, new and grown.

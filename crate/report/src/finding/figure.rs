@@ -1,4 +1,4 @@
-//! The number of an answer as a table shows it: signed where something is missing.
+//! The number of an answer as a table shows it.
 use gearswing_gear::model::EmergencyWay;
 use gearswing_solver::result::{Fall, Finding, FindingDetail, Question, Verdict};
 use gearswing_units::Quantity;
@@ -17,8 +17,8 @@ pub fn question_head(question: Question) -> &'static str {
     }
 }
 
-/// The number of an answer in no more than some letters: negative where there is interference or a shortage; a
-/// word where no number tells.
+/// The number of an answer in no more than some letters: of a clearance what it has over what is required, or lacks of
+/// it; negative where something touches, or a force is short; a word where no number tells.
 #[must_use]
 pub fn finding_figure(subject: &Subject, finding: &Finding) -> String {
     let units = subject.units;
@@ -61,8 +61,8 @@ pub fn finding_figure(subject: &Subject, finding: &Finding) -> String {
     }
 }
 
-/// By how much a clearance is more than required, or less; `None` where it touches or nothing is required. Other
-/// places with other requirements come behind it, so that a larger tire never has more of it.
+/// By how much a clearance is more than required, or less; `None` where it touches or nothing is required. As long as
+/// nothing touches it is the least of all places, whatever is required at each: a larger tire never has more of it.
 pub(super) fn over_required(subject: &Subject, clearance: f64, spare: f64) -> Option<String> {
     let asked = clearance > 0.0 && clearance != spare;
     let word = if spare < 0.0 { "short" } else { "spare" };

@@ -26,7 +26,7 @@ pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
         | FindingDetail::RoomTightest {
             clearance, spare, ..
         } if finding.verdict != Verdict::NotShown => over_required(subject, *clearance, *spare),
-        FindingDetail::OverCentre { .. } if finding.verdict == Verdict::Good => {
+        FindingDetail::OverCentre { .. } | FindingDetail::SlidingBrace { .. } => {
             let figure = lock(subject, finding);
             figure.ends_with("times").then(|| figure + " its friction")
         }

@@ -59,7 +59,7 @@ fn contact_names_part_place_and_depth() {
     assert_eq!(
         finding_text(&subject, &result.findings[0]).sentence,
         "The right main's tire touches Bay rib when it has grown, first at 71.2 % of travel. \
-         It is deepest at 78.0 % of travel: 6.3 mm of interference; to keep what is required, 11.5 mm. The tire itself, to Bay rib at 78.0 % of travel: 1.2 mm (12.7 mm required) as fitted new, 6.3 mm of interference when it has grown."
+         It is deepest at 78.0 % of travel: 6.3 mm of interference; to keep all that is required there, 11.5 mm. The tire itself, to Bay rib at 78.0 % of travel: 1.2 mm (12.7 mm required) as fitted new, 6.3 mm of interference when it has grown."
     );
 }
 

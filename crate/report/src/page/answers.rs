@@ -35,6 +35,7 @@ pub fn of_example((same, points): (usize, usize), numbers: &[Field]) -> String {
     let named = named[..named.len().min(NAMED)].join(", ");
     let numbers = match numbers.len() {
         0 => String::new(),
+        1 => format!("1 of its numbers is the example's: {named}. "),
         count => format!("{count} of its numbers are the example's: {named}{more}. "),
     };
     format!(

@@ -10,7 +10,7 @@ pub const KEYS: [(&str, &str); 11] = [
         "Enter on a point",
         "takes hold of it: arrow keys move it, with Shift far, with Alt little; Escape leaves it",
     ),
-    ("Arrow keys on the drawing", "pan the drawing"),
+    ("Arrow keys behind “Skip to the drawing”", "pan it"),
     (
         "Arrow up and down in a field",
         "change the number by a step; with Shift a large one, with Alt a small one",

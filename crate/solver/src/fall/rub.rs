@@ -172,10 +172,11 @@ fn agree(
         let knots = knots.zip(squares).zip(known);
         knots
             .map(|(((knot, row), square), known)| {
-                let mut from = if known.is_known() { *known } else { beside };
+                let was_known = known.is_known();
+                let mut from = if was_known { *known } else { beside };
                 let found = knot.friction(case, row, *square, &mut from);
-                beside = from;
                 *known = from.latest();
+                beside = if was_known { *known } else { from };
                 found
             })
             .collect()

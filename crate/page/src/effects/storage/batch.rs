@@ -143,7 +143,7 @@ impl Batch {
     }
 }
 
-/// A map of these, put in one after the other: what sorts them first takes the page a kilobyte for each kind.
+/// A map of these, put in one after the other: a sort of each kind of pair would make the page a kilobyte larger.
 pub(super) fn by_key<K: Ord, V>(all: impl Iterator<Item = (K, V)>) -> LiteMap<K, V> {
     let mut map = LiteMap::new();
     for (key, value) in all {
