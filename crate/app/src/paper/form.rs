@@ -8,6 +8,7 @@ use gearswing_report::{
 
 use super::figure::{Figure, figures};
 use crate::state::State;
+use crate::update::settle_part;
 use crate::view::{LegAnswers, ListRow, Page, view};
 
 /// A piece of the form.
@@ -64,10 +65,12 @@ pub fn form(state: &State, date: &str) -> Vec<Block> {
     });
     let whole = measurements(state.gear(), None, state.session.units);
     all.extend(whole.into_iter().map(Block::Measured));
-    if !page.times.sentences.is_empty() {
+    let times = [page.times.sentences.clone(), elsewhere(state)];
+    if !times[0].is_empty() {
         all.push(title(words::AGAINST_TIME));
-        let said = page.times.sentences.iter().cloned();
-        all.extend(said.map(Block::Text));
+        let apart = times[0] != times[1];
+        let said = times.into_iter().take(if apart { 2 } else { 1 });
+        all.extend(said.flatten().map(Block::Text));
     }
     all.push(title(words::CAUTIONS));
     all.extend(cautions(&page).into_iter().map(Block::Item));
@@ -81,6 +84,23 @@ pub fn form(state: &State, date: &str) -> Vec<Block> {
     all.push(Block::Text(words::NO_APPROVAL.to_owned()));
     all.push(Block::Lines(words::SIGN.map(str::to_owned).to_vec()));
     all
+}
+
+/// Parts of the work on a run against time that a print waits for.
+const MOST_PARTS: usize = 400;
+
+/// What is said of the times on the jacks where those shown are with attitude and air as set, and the other way
+/// round: what trips on the jacks need not trip in flight.
+fn elsewhere(state: &State) -> Vec<String> {
+    let mut other = state.clone();
+    let clock = &mut other.session.clock;
+    clock.on_jacks = !clock.on_jacks;
+    let mut done = || !settle_part(&mut other, &mut Vec::new());
+    if (0..MOST_PARTS).any(|_| done()) {
+        view(&other).times.sentences
+    } else {
+        Vec::new()
+    }
 }
 
 fn head(state: &State, date: &str) -> Vec<Block> {

@@ -1,4 +1,5 @@
 //! The form on paper: everything stands on it, and the drawing has the scale that it tells.
+use gearswing_app::msg::{Msg, Times};
 use gearswing_app::paper::{Block, Figure, Node, drawing_svg, form};
 use gearswing_app::words::paper as words;
 use gearswing_units::UnitChoice;
@@ -152,6 +153,26 @@ fn a_picture_is_markup_of_its_own_whatever_the_names() {
         });
         assert!(known, "{}", &tag[..20]);
     }
+}
+
+/// The times of both cases stand on it: a breaker may trip on the jacks that does not in flight.
+#[test]
+fn times_are_told_in_flight_and_on_the_jacks() {
+    let mut desk = Desk::demo();
+    let both = |desk: &Desk| {
+        let text = all_text(&form(&desk.state, "today"));
+        [
+            "With attitude and air as set",
+            "For the airplane level on jacks",
+        ]
+        .map(|case| text.matches(case).count())
+    };
+    assert_eq!(both(&desk), [1, 1]);
+    let text = all_text(&form(&desk.state, "today"));
+    assert!(text.contains("it may trip") && text.contains("the breaker is rated"));
+    // whichever of them is looked at
+    desk.send(Msg::Times(Times::OnJacks { on: true }));
+    assert_eq!(both(&desk), [1, 1]);
 }
 
 /// Figures of an earlier state are no record of this one.
