@@ -7,7 +7,7 @@ use gearswing_report::page::working::Work;
 use gearswing_report::{Program, open_error_text};
 use gearswing_solver::numeric::sort_by;
 
-use super::before::Before;
+use super::before::{Before, Beside};
 use super::derived::Derived;
 use super::document::Document;
 use super::files::{Entry, Files, Origin};
@@ -31,6 +31,8 @@ pub struct State {
     pub(crate) derived: Derived,
     /// Results of the kept state that is compared with.
     pub(crate) before: Before,
+    /// Results of every kept state, while they are looked at.
+    pub(crate) beside: Beside,
     pub(crate) timed: Timed,
     pub(crate) stops: Stops,
     pub(crate) files: Files,
@@ -72,6 +74,7 @@ impl State {
             document: Document::new(gear, 1),
             derived: Derived::default(),
             before: Before::default(),
+            beside: Beside::default(),
             timed: Timed::default(),
             stops: Stops::default(),
             files: Files::new(start.address),

@@ -1,4 +1,5 @@
 //! Results for the document, and what follows from them.
+use gearswing_report::page::sheets::Sheet;
 use gearswing_report::page::working::{GIVEN_UP, WORK_OUT, Work};
 use gearswing_solver::result::Finding;
 
@@ -59,6 +60,9 @@ fn part(state: &mut State) -> Option<Work> {
         return Some(Work::Next);
     }
     if state.before.settle_part(gear) {
+        return Some(Work::Next);
+    }
+    if state.session.sheet == Sheet::Changes && state.beside.settle_part(gear) {
         return Some(Work::Next);
     }
     // A drag wants its frame; the times follow when it is over.

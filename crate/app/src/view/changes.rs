@@ -1,11 +1,16 @@
 //! What differs from the state that is compared with, and the kept states.
 use gearswing_gear::field::Place;
+use gearswing_gear::model::Gear;
 use gearswing_report::page::changes as words;
-use gearswing_report::{change_text, name_words};
+use gearswing_report::page::names::leg_title;
+use gearswing_report::{change_text, finding_figure, name_words, question_head};
+use gearswing_solver::TireChoice;
+use gearswing_solver::result::Finding;
 
+use super::answers::subject;
 use super::page::{Action, ChangesText, ListRow};
 use crate::msg::{Compare, Msg};
-use crate::state::State;
+use crate::state::{Good, State};
 
 fn action(id: String, label: &str, hint: String, msg: Compare) -> Action {
     Action {
@@ -81,6 +86,7 @@ fn id_of(place: Place) -> String {
 
 fn kept(state: &State) -> Vec<ListRow> {
     let gear = state.gear();
+    let leg = state.session.leg;
     let row = |at: usize, name: &str| {
         let chosen = gear.before == Some(at);
         let (label, with) = if chosen {
@@ -91,7 +97,7 @@ fn kept(state: &State) -> Vec<ListRow> {
         ListRow {
             id: at.to_string(),
             name: name_words(name),
-            text: if chosen { words::COMPARED } else { "" }.to_owned(),
+            text: words::kept_text(chosen, &numbers(state, state.beside.leg(gear, at, leg))),
             current: chosen,
             problem: false,
             actions: vec![
@@ -110,6 +116,29 @@ fn kept(state: &State) -> Vec<ListRow> {
             ],
         }
     };
+    let good = state.derived.leg(leg).filter(|leg| !leg.faded());
+    let good = good.and_then(|leg| leg.good.as_ref());
+    let now = ListRow {
+        id: "now".to_owned(),
+        name: words::NOW.to_owned(),
+        text: words::kept_text(false, &numbers(state, good.map(|good| (gear, leg, good)))),
+        ..ListRow::default()
+    };
     let all = gear.kept.iter().enumerate();
-    all.map(|(at, kept)| row(at, &kept.name)).collect()
+    let rows = all.map(|(at, kept)| row(at, &kept.name));
+    std::iter::once(now).chain(rows).collect()
+}
+
+/// The numbers of a leg's answers side by side; empty where it has none.
+fn numbers(state: &State, leg: Option<(&Gear, usize, &Good)>) -> String {
+    let Some((gear, leg, good)) = leg else {
+        return String::new();
+    };
+    let about = subject(gear, leg, good, TireChoice::Fitted, state.session.units);
+    let told = |finding: &Finding| {
+        let head = question_head(finding.question);
+        [head, &finding_figure(&about, finding)].join(" ")
+    };
+    let numbers: Vec<String> = good.result.findings.iter().map(told).collect();
+    words::leg_numbers(&leg_title(&gear.legs[leg].name, leg), &numbers.join(", "))
 }

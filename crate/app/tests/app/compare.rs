@@ -18,7 +18,8 @@ fn said(desk: &Desk) -> Vec<(String, String)> {
 
 /// Names of the kept states.
 fn names(desk: &Desk) -> Vec<String> {
-    let kept = desk.page().changes.kept.into_iter();
+    // the first is the gear as it is
+    let kept = desk.page().changes.kept.into_iter().skip(1);
     kept.map(|row| row.name).collect()
 }
 
@@ -104,17 +105,17 @@ fn several_states_are_kept_and_one_is_compared_with() {
         desk.page().changes.line,
         "Not compared with any kept state."
     );
-    assert_eq!(desk.page().changes.kept.len(), 1);
+    assert_eq!(names(&desk).len(), 1);
     desk.send(Msg::View(msg::View::Sheet(Sheet::Changes)));
     desk.send(Msg::Compare(Compare::Remove { state: 0 }));
     // the sheet goes with its last state, and comes back with it
     assert_eq!(desk.page().sheet, Sheet::Answers);
     desk.send(Msg::History(History::Undo));
-    assert_eq!(desk.page().changes.kept.len(), 1);
+    assert_eq!(names(&desk).len(), 1);
     // out of range
     desk.send(Msg::Compare(Compare::Remove { state: 9 }));
     desk.send(Msg::Compare(Compare::With { state: Some(9) }));
-    assert_eq!(desk.page().changes.kept.len(), 1);
+    assert_eq!(names(&desk).len(), 1);
 }
 
 #[test]
@@ -182,12 +183,44 @@ fn what_was_received_stays_through_undo_and_has_a_name_of_its_own() {
     assert_eq!(again.page().changes.line, "1 change from As received 2.");
 }
 
+/// The answers of all kept states stand side by side: each as it was told when it was the gear itself.
+#[test]
+fn numbers_of_kept_states_stand_side_by_side() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 2 }));
+    desk.send(Msg::Compare(Compare::Keep));
+    desk.send(Msg::View(msg::View::Sheet(Sheet::Changes)));
+    let now = |desk: &Desk| desk.page().changes.kept[0].text.clone();
+    let mut were = vec![now(&desk)];
+    for width in ["6.5", "6"] {
+        desk.enter("legs[2].wheel.tire.width_m", width);
+        were.push(now(&desk));
+        desk.send(Msg::Compare(Compare::Keep));
+        desk.send(Msg::View(msg::View::Sheet(Sheet::Changes)));
+    }
+    assert!(
+        were[0].starts_with("Right main: Clears? −0.18 in, Driven? "),
+        "{}",
+        were[0]
+    );
+    assert!(were[0] != were[1] && were[1] != were[2]);
+    let told = |desk: &Desk| -> Vec<String> {
+        let rows = desk.page().changes.kept.into_iter().skip(1);
+        rows.map(|row| row.text.trim_end_matches("; compared with").to_owned())
+            .collect()
+    };
+    assert_eq!(told(&desk), were);
+    // those of the leg in hand
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 0 }));
+    assert!(told(&desk).iter().all(|text| text.starts_with("Nose: ")));
+}
+
 #[test]
 fn a_state_that_is_kept_already_is_not_kept_twice() {
     let mut desk = Desk::demo();
     desk.send(Msg::Compare(Compare::Keep));
     desk.send(Msg::Compare(Compare::Keep));
-    assert_eq!(desk.page().changes.kept.len(), 1);
+    assert_eq!(names(&desk).len(), 1);
     desk.enter(TIRE, "17 in");
     desk.send(Msg::Compare(Compare::Keep));
     // names are told apart, and none is empty
@@ -202,7 +235,7 @@ fn a_state_that_is_kept_already_is_not_kept_twice() {
         desk.enter(TIRE, &format!("{} in", 16.0 + 0.01 * f64::from(at)));
         desk.send(Msg::Compare(Compare::Keep));
     }
-    assert_eq!(desk.page().changes.kept.len(), 20);
+    assert_eq!(names(&desk).len(), 20);
 }
 
 #[test]

@@ -130,7 +130,7 @@ fn focus_of_points(port: &Port) -> Result<()> {
             }
         },
     )?);
-    // what helps a person press it has no key
+    // a screen reader presses it by a click
     port.keep(listen(
         &container,
         "click",

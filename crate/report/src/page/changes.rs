@@ -79,7 +79,26 @@ pub const COMPARE_NO_MORE: &str = "Stop comparing";
 pub const REMOVE: &str = "Remove";
 
 /// Beside the state that is compared with.
-pub const COMPARED: &str = "compared with";
+const COMPARED: &str = "compared with";
+
+/// The gear itself, beside the kept states.
+pub const NOW: &str = "As it is now";
+
+/// Numbers of the answers of a leg of a state.
+#[must_use]
+pub fn leg_numbers(leg: &str, numbers: &str) -> String {
+    format!("{leg}: {numbers}")
+}
+
+/// Beside a kept state: whether it is compared with, and the numbers of its answers.
+#[must_use]
+pub fn kept_text(compared: bool, numbers: &str) -> String {
+    match (compared, numbers.is_empty()) {
+        (true, true) => COMPARED.to_owned(),
+        (true, false) => format!("{numbers}; {COMPARED}"),
+        (false, _) => numbers.to_owned(),
+    }
+}
 
 /// A number of an answer as it was in the state compared with, or as it would be with somebody else's.
 #[must_use]
