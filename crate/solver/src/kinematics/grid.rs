@@ -1,7 +1,6 @@
 //! The places of the path at which a sweep has its stations.
 use super::Linkage;
 use crate::model::Shortening;
-use crate::numeric::sort_by;
 use crate::result::Phase;
 
 /// Stations of the shortening phase.
@@ -28,11 +27,12 @@ pub(super) fn progress_grid(linkage: &Linkage, stations: usize) -> Vec<f64> {
         };
         (0..count).map(move |i| start + i as f64 / last as f64)
     });
-    let mut grid: Vec<f64> = even
-        .chain(beside_rows(linkage))
-        .chain(linkage.hand_over)
-        .collect();
-    sort_by(&mut grid, f64::total_cmp);
+    // rising, as the phases are in order
+    let mut grid: Vec<f64> = even.collect();
+    for place in beside_rows(linkage).chain(linkage.hand_over) {
+        let at = grid.partition_point(|station| *station < place);
+        grid.insert(at, place);
+    }
     grid
 }
 
