@@ -24,6 +24,14 @@ pub(crate) struct Mode {
     pub(crate) active: bool,
 }
 
+impl Mode {
+    /// Called on the way up, and may call `preventDefault` on wheel and touch events.
+    pub(crate) const ACTIVE: Self = Self {
+        capture: false,
+        active: true,
+    };
+}
+
 /// Calls `handler` for every event `name` of `target`, until the value returned is dropped. Events
 /// of another type than `E` are passed over. After a panic nothing is called any more.
 pub(crate) fn listen<E, H>(

@@ -52,8 +52,7 @@ fn looked_at(state: &State, leg: usize, progress: Option<f64>) -> Option<(State,
     session.curves_width_px = ROOM_PX.0;
     session.detail_px = DETAIL_PX;
     // what is of an earlier state is no record of this one
-    let derived = on_paper.derived.leg(leg).filter(|leg| !leg.faded())?;
-    let good = derived.good.as_ref()?;
+    let good = on_paper.derived.leg(leg)?.current()?;
     let place = worst(&good.result.findings).and_then(|finding: &Finding| finding.place);
     let worst = place.map_or(good.range().0, |place| place.progress);
     session.progress = progress.unwrap_or(worst);

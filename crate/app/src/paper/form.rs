@@ -65,12 +65,12 @@ pub fn form(state: &State, date: &str) -> Vec<Block> {
     });
     let whole = measurements(state.gear(), None, state.session.units);
     all.extend(whole.into_iter().map(Block::Measured));
-    let times = [page.times.sentences.clone(), elsewhere(state)];
-    if !times[0].is_empty() {
+    let said = page.times.sentences.clone();
+    if !said.is_empty() {
         all.push(title(words::AGAINST_TIME));
-        let apart = times[0] != times[1];
-        let said = times.into_iter().take(if apart { 2 } else { 1 });
-        all.extend(said.flatten().map(Block::Text));
+        let other = Some(elsewhere(state)).filter(|other| *other != said);
+        let said = said.into_iter().chain(other.into_iter().flatten());
+        all.extend(said.map(Block::Text));
     }
     all.push(title(words::CAUTIONS));
     all.extend(cautions(&page).into_iter().map(Block::Item));

@@ -51,8 +51,7 @@ impl Before {
             return None;
         }
         let at = leg_before(gear, of, leg)?;
-        let derived = self.derived.leg(at).filter(|leg| !leg.faded())?;
-        Some((of.as_ref(), at, derived.good.as_ref()?))
+        Some((of.as_ref(), at, self.derived.leg(at)?.current()?))
     }
 }
 

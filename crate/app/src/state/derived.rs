@@ -96,6 +96,11 @@ impl LegDerived {
     pub(crate) fn faded(&self) -> bool {
         self.outdated || !self.faults.is_empty()
     }
+
+    /// The result, where it is not of an earlier state.
+    pub(crate) fn current(&self) -> Option<&Good> {
+        self.good.as_ref().filter(|_| !self.faded())
+    }
 }
 
 /// Results of all legs.

@@ -51,7 +51,9 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
             return add_entry(state, &format!("legs[{leg}]"), added);
         }
         Field::TurnSwing { leg } => {
-            let path = format!("legs[{leg}].swing_up_rad");
+            let path = gearswing_gear::field::Field::SwingUp
+                .of_leg(leg)
+                .to_string();
             let act = changing(state, &path);
             state.edit(act, |gear| {
                 let swing = &mut gear.legs.get_mut(leg)?.swing_up;

@@ -10,7 +10,7 @@ use gearswing_solver::result::Finding;
 use super::answers::subject;
 use super::page::{Action, ChangesText, ListRow};
 use crate::msg::{Compare, Msg};
-use crate::state::{Good, State};
+use crate::state::{Good, LegDerived, State};
 
 fn action(id: String, label: &str, hint: String, msg: Compare) -> Action {
     Action {
@@ -116,8 +116,7 @@ fn kept(state: &State) -> Vec<ListRow> {
             ],
         }
     };
-    let good = state.derived.leg(leg).filter(|leg| !leg.faded());
-    let good = good.and_then(|leg| leg.good.as_ref());
+    let good = state.derived.leg(leg).and_then(LegDerived::current);
     let now = ListRow {
         id: "now".to_owned(),
         name: words::NOW.to_owned(),

@@ -241,8 +241,7 @@ fn dragged(state: &State, faded: bool) -> String {
 
 /// What stands under the detail; there is none of an earlier state.
 fn detail(state: &State) -> Option<DetailText> {
-    let leg = state.derived.leg(state.session.leg)?;
-    let good = leg.good.as_ref().filter(|_| !leg.faded())?;
+    let good = state.derived.leg(state.session.leg)?.current()?;
     let found = scene::detail_of(good)?;
     let units = state.session.units;
     let tightest = found.tightest;

@@ -3,7 +3,7 @@
 use crate::error::{PageError, Result};
 use gearswing_app::words::browser::lacks;
 use wasm_bindgen::JsCast;
-use web_sys::{Document, Element, Event, Window};
+use web_sys::{Document, Element, Event, NodeList, Window};
 
 /// The window.
 pub(crate) fn window() -> Result<Window> {
@@ -34,4 +34,15 @@ pub(crate) fn closest(event: &Event, attribute: &str) -> Option<Element> {
 /// Value of an attribute at or above an event's target.
 pub(crate) fn data(event: &Event, attribute: &str) -> Option<String> {
     closest(event, attribute)?.get_attribute(attribute)
+}
+
+/// All of a list that are of the wanted type.
+pub(crate) fn all_of<T: JsCast>(list: &NodeList) -> Vec<T> {
+    let nodes = (0..list.length()).filter_map(|at| list.item(at)?.dyn_into().ok());
+    nodes.collect()
+}
+
+/// Whether an element takes room: one that is hidden, or within what is, takes none.
+pub(crate) fn takes_room(node: &Element) -> bool {
+    node.get_client_rects().length() > 0
 }

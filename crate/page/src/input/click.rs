@@ -1,7 +1,7 @@
 //! Presses on buttons: `data-act` names what a fixed button does, `data-action` an action of the
 //! page's data.
 
-use crate::dom::{by_id, data, document, window};
+use crate::dom::{all_of, by_id, data, document, takes_room, window};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Mode, listen};
 use crate::panels::{after_change, find_action, leave_files, open_files, show_answer};
@@ -19,65 +19,68 @@ const ZOOM: f64 = 1.25;
 pub(super) fn register(port: &Port) -> Result<()> {
     let to = port.clone();
     let body = document()?;
-    let active = Mode {
-        active: true,
-        ..Mode::default()
-    };
-    port.keep(listen(&body, "click", active, move |event: MouseEvent| {
-        report(close_drops(
-            event.target().and_then(|target| target.dyn_into().ok()),
-        ));
-        if let Some(id) = data(&event, "data-action") {
-            let mut found = None;
-            to.with_core(|core| {
-                found = find_action(core.page(), &id);
-                Ok(())
-            });
-            // None: it cannot be pressed now.
-            if let Some(msg) = found {
-                let another = matches!(
-                    msg,
-                    Msg::File(File::New { .. } | File::Open { .. } | File::OpenDemo)
-                );
-                let asked = match msg {
-                    Msg::View(View::GoTo { question, .. }) => Some(question),
-                    _ => None,
-                };
-                let taken = matches!(msg, Msg::View(View::Sheet(_)));
-                let changed = matches!(
-                    msg,
-                    Msg::Compare(
-                        Compare::TakeBack { .. } | Compare::TakeAllBack | Compare::Remove { .. }
-                    )
-                );
-                to.send_now(msg);
-                if let Some(question) = asked {
-                    report(show_answer(question));
+    port.keep(listen(
+        &body,
+        "click",
+        Mode::ACTIVE,
+        move |event: MouseEvent| {
+            report(close_drops(
+                event.target().and_then(|target| target.dyn_into().ok()),
+            ));
+            if let Some(id) = data(&event, "data-action") {
+                let mut found = None;
+                to.with_core(|core| {
+                    found = find_action(core.page(), &id);
+                    Ok(())
+                });
+                // None: it cannot be pressed now.
+                if let Some(msg) = found {
+                    let another = matches!(
+                        msg,
+                        Msg::File(File::New { .. } | File::Open { .. } | File::OpenDemo)
+                    );
+                    let asked = match msg {
+                        Msg::View(View::GoTo { question, .. }) => Some(question),
+                        _ => None,
+                    };
+                    let taken = matches!(msg, Msg::View(View::Sheet(_)));
+                    let changed = matches!(
+                        msg,
+                        Msg::Compare(
+                            Compare::TakeBack { .. }
+                                | Compare::TakeAllBack
+                                | Compare::Remove { .. }
+                        )
+                    );
+                    to.send_now(msg);
+                    if let Some(question) = asked {
+                        report(show_answer(question));
+                    }
+                    if changed {
+                        report(after_change());
+                    }
+                    if taken {
+                        report(leave_menu());
+                    }
+                    if another {
+                        report(leave_files());
+                    }
                 }
-                if changed {
-                    report(after_change());
+            } else if let Some(id) = data(&event, "data-group") {
+                to.send(Msg::View(View::ToggleGroup { id }));
+            } else if let Some(id) = data(&event, "data-dismiss") {
+                if let Ok(id) = id.parse() {
+                    to.send(Msg::View(View::Dismiss { id }));
                 }
-                if taken {
-                    report(leave_menu());
-                }
-                if another {
-                    report(leave_files());
-                }
+            } else if let Some(id) = data(&event, "data-skip") {
+                // The fragment belongs to the link, so a skip link moves the focus only.
+                event.prevent_default();
+                report(skip(&id));
+            } else if let Some(act) = data(&event, "data-act") {
+                report(fixed(&to, &act));
             }
-        } else if let Some(id) = data(&event, "data-group") {
-            to.send(Msg::View(View::ToggleGroup { id }));
-        } else if let Some(id) = data(&event, "data-dismiss") {
-            if let Ok(id) = id.parse() {
-                to.send(Msg::View(View::Dismiss { id }));
-            }
-        } else if let Some(id) = data(&event, "data-skip") {
-            // The fragment belongs to the link, so a skip link moves the focus only.
-            event.prevent_default();
-            report(skip(&id));
-        } else if let Some(act) = data(&event, "data-act") {
-            report(fixed(&to, &act));
-        }
-    })?);
+        },
+    )?);
     Ok(())
 }
 
@@ -94,11 +97,8 @@ fn leave_menu() -> Result<()> {
 /// Closes the boxes of the top row, except one that holds `inside`.
 pub(super) fn close_drops(inside: Option<Node>) -> Result<()> {
     let open = document()?.query_selector_all("details.drop[open]")?;
-    for at in 0..open.length() {
-        if let Some(node) = open.item(at)
-            && !node.contains(inside.as_ref())
-            && let Ok(drop) = node.dyn_into::<Element>()
-        {
+    for drop in all_of::<Element>(&open) {
+        if !drop.contains(inside.as_ref()) {
             drop.remove_attribute("open")?;
         }
     }
@@ -113,7 +113,7 @@ fn skip(id: &str) -> Result<()> {
             .ok_or(PageError::Missing(lacks::ROOT))?,
         // the names of the sheets come before it, where they stand in a row
         "sheet" => match by_id::<HtmlElement>("sheet-names")? {
-            names if names.get_client_rects().length() > 0 => names,
+            names if takes_room(&names) => names,
             _ => by_id("sheet")?,
         },
         _ => by_id("drawing")?,

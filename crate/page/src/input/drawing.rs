@@ -92,14 +92,10 @@ fn moves(port: &Port, canvas: &HtmlCanvasElement) -> Result<()> {
 /// The wheel zooms, and so does a trackpad's pinch, which comes in its guise.
 fn wheel(port: &Port, canvas: &HtmlCanvasElement) -> Result<()> {
     let (to, on) = (port.clone(), canvas.clone());
-    let active = Mode {
-        active: true,
-        ..Mode::default()
-    };
     port.keep(listen(
         canvas,
         "wheel",
-        active,
+        Mode::ACTIVE,
         move |event: WheelEvent| {
             event.prevent_default();
             let unit_px = match event.delta_mode() {

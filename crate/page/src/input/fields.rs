@@ -50,21 +50,22 @@ fn typed(port: &Port, container: &HtmlElement) -> Result<Listener> {
 /// A list of points that is pasted into the field of a coordinate; the browser would make one line of it.
 fn pasted(port: &Port, container: &HtmlElement) -> Result<Listener> {
     let to = port.clone();
-    let active = Mode {
-        active: true,
-        ..Mode::default()
-    };
-    listen(container, "paste", active, move |event: ClipboardEvent| {
-        let data = event.clipboard_data();
-        let text = data.and_then(|data| data.get_data("text").ok());
-        if let (Some(path), Some(text), Some(_)) =
-            (path(&event), text, closest(&event, "data-number"))
-            && text.trim().contains(['\n', '\t'])
-        {
-            event.prevent_default();
-            to.send(Msg::Field(Field::Paste { path, text }));
-        }
-    })
+    listen(
+        container,
+        "paste",
+        Mode::ACTIVE,
+        move |event: ClipboardEvent| {
+            let data = event.clipboard_data();
+            let text = data.and_then(|data| data.get_data("text").ok());
+            if let (Some(path), Some(text), Some(_)) =
+                (path(&event), text, closest(&event, "data-number"))
+                && text.trim().contains(['\n', '\t'])
+            {
+                event.prevent_default();
+                to.send(Msg::Field(Field::Paste { path, text }));
+            }
+        },
+    )
 }
 
 fn changed(port: &Port, container: &HtmlElement) -> Result<Listener> {
@@ -119,29 +120,30 @@ fn left(port: &Port, container: &HtmlElement) -> Result<Listener> {
 
 fn key(port: &Port, container: &HtmlElement) -> Result<Listener> {
     let to = port.clone();
-    let active = Mode {
-        active: true,
-        ..Mode::default()
-    };
-    listen(container, "keydown", active, move |event: KeyboardEvent| {
-        let (Some(path), Some(_)) = (path(&event), text_of(&event)) else {
-            return;
-        };
-        let long = is_long(&event);
-        let number = closest(&event, "data-number").is_some();
-        let msg = match event.key().as_str() {
-            "Enter" if !long => Field::Commit { path },
-            "Escape" => Field::Revert { path },
-            "ArrowUp" | "ArrowDown" if number => Field::Step {
-                path,
-                up: event.key() == "ArrowUp",
-                size: step_size(&event),
-            },
-            _ => return,
-        };
-        event.prevent_default();
-        to.send(Msg::Field(msg));
-    })
+    listen(
+        container,
+        "keydown",
+        Mode::ACTIVE,
+        move |event: KeyboardEvent| {
+            let (Some(path), Some(_)) = (path(&event), text_of(&event)) else {
+                return;
+            };
+            let long = is_long(&event);
+            let number = closest(&event, "data-number").is_some();
+            let msg = match event.key().as_str() {
+                "Enter" if !long => Field::Commit { path },
+                "Escape" => Field::Revert { path },
+                "ArrowUp" | "ArrowDown" if number => Field::Step {
+                    path,
+                    up: event.key() == "ArrowUp",
+                    size: step_size(&event),
+                },
+                _ => return,
+            };
+            event.prevent_default();
+            to.send(Msg::Field(msg));
+        },
+    )
 }
 
 /// Step by the keys held: shift coarser, alt finer.

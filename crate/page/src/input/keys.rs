@@ -16,11 +16,6 @@ use web_sys::{
 /// Zoom of one key press (ratio).
 const ZOOM: f64 = 1.25;
 
-const ACTIVE: Mode = Mode {
-    capture: false,
-    active: true,
-};
-
 /// Registers the handlers.
 pub(super) fn register(port: &Port) -> Result<()> {
     on_drawing(port)?;
@@ -35,22 +30,25 @@ fn on_drawing(port: &Port) -> Result<()> {
     port.keep(listen(
         &container,
         "keydown",
-        ACTIVE,
+        Mode::ACTIVE,
         move |event: KeyboardEvent| {
             if event.ctrl_key() || event.meta_key() {
                 return;
             }
-            let handle = data(&event, "data-handle");
-            if handle.is_some() && event.key() == " " {
-                // presses the point, as a click does
-                event.stop_propagation();
-                return;
+            let point = closest(&event, "data-handle");
+            if let Some(point) = &point {
+                if event.key() == " " {
+                    // presses the point, as a click does
+                    event.stop_propagation();
+                    return;
+                }
+                if let Some(held) = hold(&event, is_held(point)) {
+                    event.prevent_default();
+                    report(set_held(point, held));
+                    return;
+                }
             }
-            if handle.is_some() && hold(&event).unwrap_or(false) {
-                event.prevent_default();
-                return;
-            }
-            let Some(msg) = drawing_key(&event, handle) else {
+            let Some(msg) = drawing_key(&event, point) else {
                 return;
             };
             event.prevent_default();
@@ -63,27 +61,29 @@ fn on_drawing(port: &Port) -> Result<()> {
 /// Whether a point is held, so that the arrow keys move it.
 const HELD: &str = "aria-pressed";
 
-/// Enter takes hold of a point and leaves it, Escape leaves it; whether the key was for that.
-fn hold(event: &KeyboardEvent) -> Result<bool> {
-    let Some(point) = closest(event, "data-handle") else {
-        return Ok(false);
-    };
-    let held = is_held(&point);
-    let now = match event.key().as_str() {
-        "Enter" => held == event.repeat(),
-        "Escape" if held => false,
-        _ => return Ok(false),
-    };
-    set_attribute(&point, HELD, if now { "true" } else { "false" })?;
-    Ok(true)
+/// Whether a point that is held or not is so after a key: Enter takes hold of it and leaves it, Escape leaves it;
+/// `None` = the key is for something else.
+fn hold(event: &KeyboardEvent, held: bool) -> Option<bool> {
+    match event.key().as_str() {
+        "Enter" => Some(held == event.repeat()),
+        "Escape" if held => Some(false),
+        _ => None,
+    }
+}
+
+fn set_held(point: &Element, held: bool) -> Result<()> {
+    set_attribute(point, HELD, if held { "true" } else { "false" })
 }
 
 fn is_held(point: &Element) -> bool {
     point.get_attribute(HELD).as_deref() == Some("true")
 }
 
-fn drawing_key(event: &KeyboardEvent, handle: Option<String>) -> Option<Msg> {
+fn drawing_key(event: &KeyboardEvent, point: Option<Element>) -> Option<Msg> {
     let key = event.key();
+    let handle = point
+        .as_ref()
+        .and_then(|point| point.get_attribute("data-handle"));
     let direction = match key.as_str() {
         "ArrowLeft" => Some(Direction::Left),
         "ArrowRight" => Some(Direction::Right),
@@ -93,8 +93,8 @@ fn drawing_key(event: &KeyboardEvent, handle: Option<String>) -> Option<Msg> {
     };
     if let Some(direction) = direction {
         // within a group they go from control to control
-        let held = match closest(event, "data-handle") {
-            Some(point) => is_held(&point),
+        let held = match &point {
+            Some(point) => is_held(point),
             None => closest(event, "data-stop").is_none(),
         };
         return held.then_some(Msg::Key(match handle {
@@ -137,8 +137,7 @@ fn focus_of_points(port: &Port) -> Result<()> {
         Mode::default(),
         |event: Event| {
             if let Some(point) = closest(&event, "data-handle") {
-                let now = if is_held(&point) { "false" } else { "true" };
-                report(set_attribute(&point, HELD, now));
+                report(set_held(&point, !is_held(&point)));
             }
         },
     )?);
@@ -149,7 +148,7 @@ fn focus_of_points(port: &Port) -> Result<()> {
         Mode::default(),
         move |event: FocusEvent| {
             if let Some(point) = closest(&event, "data-handle") {
-                report(set_attribute(&point, HELD, "false"));
+                report(set_held(&point, false));
             }
             to.send(Msg::View(View::FocusHandle { id: None }));
         },
@@ -163,7 +162,7 @@ fn on_page(port: &Port) -> Result<()> {
     port.keep(listen(
         &page,
         "keydown",
-        ACTIVE,
+        Mode::ACTIVE,
         move |event: KeyboardEvent| {
             if event.default_prevented() {
                 return;

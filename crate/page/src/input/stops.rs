@@ -2,7 +2,7 @@
 //!
 //! The group itself takes the focus and hands it on to the control that had it last; while one of its controls has
 //! it, the group is no stop, so that Tab leaves it both ways.
-use crate::dom::{closest, document, set_attribute};
+use crate::dom::{all_of, closest, document, set_attribute, takes_room};
 use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
 use crate::runtime::Port;
@@ -14,18 +14,11 @@ const GROUP: &str = "data-stop";
 /// Marks the control of a group that had the focus last.
 const LAST: &str = "data-last";
 
-const ACTIVE: Mode = Mode {
-    capture: false,
-    active: true,
-};
-
 /// Registers the handlers.
 pub(super) fn register(port: &Port) -> Result<()> {
     let page = document()?;
     let groups = page.query_selector_all(&format!("[{GROUP}]"))?;
-    for at in 0..groups.length() {
-        let group: Option<Element> = groups.item(at).and_then(|node| node.dyn_into().ok());
-        let Some(group) = group else { continue };
+    for group in all_of::<Element>(&groups) {
         // not the one below, which hears of the control that this one hands the focus on to
         let of = group.clone();
         let hand_on = move |_: FocusEvent| report(hand_on(&of));
@@ -55,22 +48,29 @@ pub(super) fn register(port: &Port) -> Result<()> {
             }
         },
     )?);
-    port.keep(listen(&page, "keydown", ACTIVE, |event: KeyboardEvent| {
-        if !event.default_prevented() && !event.ctrl_key() && !event.meta_key() && !event.alt_key()
-        {
-            report(go_on(&event));
-        }
-    })?);
+    port.keep(listen(
+        &page,
+        "keydown",
+        Mode::ACTIVE,
+        |event: KeyboardEvent| {
+            if !event.default_prevented()
+                && !event.ctrl_key()
+                && !event.meta_key()
+                && !event.alt_key()
+            {
+                report(go_on(&event));
+            }
+        },
+    )?);
     Ok(())
 }
 
 /// Controls of a group that can be seen and pressed.
 fn controls(within: &Element) -> Result<Vec<HtmlElement>> {
     let found = within.query_selector_all("button:enabled")?;
-    let nodes = (0..found.length()).filter_map(|at| found.item(at)?.dyn_into().ok());
-    Ok(nodes
-        .filter(|node: &HtmlElement| node.get_client_rects().length() > 0)
-        .collect())
+    let mut controls: Vec<HtmlElement> = all_of(&found);
+    controls.retain(|control| takes_room(control));
+    Ok(controls)
 }
 
 /// The focus has come to a group: to the control that had it last, or to the first.
@@ -87,10 +87,8 @@ fn hand_on(group: &Element) -> Result<()> {
 /// focus is one again.
 fn come_to(group: &Element, control: &Element) -> Result<()> {
     let passed = document()?.query_selector_all(&format!("[{GROUP}][tabindex='-1']"))?;
-    for at in 0..passed.length() {
-        if let Some(Ok(other)) = passed.item(at).map(JsCast::dyn_into::<Element>) {
-            set_attribute(&other, "tabindex", "0")?;
-        }
+    for other in all_of::<Element>(&passed) {
+        set_attribute(&other, "tabindex", "0")?;
     }
     if let Some(last) = group.query_selector(&format!("[{LAST}]"))? {
         last.remove_attribute(LAST)?;

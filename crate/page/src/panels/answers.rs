@@ -3,13 +3,14 @@
 use super::action::show;
 use super::head::pressed;
 use super::lists::sentences;
-use crate::dom::{Row, Rows, by_id, document, element, set_attribute, set_hidden, set_text};
+use crate::dom::{
+    Row, Rows, all_of, by_id, document, element, set_attribute, set_hidden, set_text,
+};
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::{AnswerRow, FaultRow, LegAnswers};
 use gearswing_app::words::answers as words;
 use gearswing_app::{Question, Verdict};
-use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
 /// The answers of the leg in hand.
@@ -303,13 +304,8 @@ pub(super) fn sign_of(verdict: Verdict) -> (&'static str, &'static str) {
 /// Brings the answer to a question into sight on its sheet.
 pub(crate) fn show_answer(question: Question) -> Result<()> {
     let all = document()?.query_selector_all(".answer")?;
-    for at in 0..all.length() {
-        let node = all
-            .item(at)
-            .and_then(|node| node.dyn_into::<Element>().ok());
-        if let Some(node) = node
-            && node.get_attribute("data-question").as_deref() == Some(key_of(question))
-        {
+    for node in all_of::<Element>(&all) {
+        if node.get_attribute("data-question").as_deref() == Some(key_of(question)) {
             node.scroll_into_view();
         }
     }

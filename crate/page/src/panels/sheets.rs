@@ -2,12 +2,13 @@
 
 use super::action::show;
 use super::head::pressed;
-use crate::dom::{Row, Rows, by_id, document, element, set_attribute, set_hidden, set_text};
+use crate::dom::{
+    Row, Rows, all_of, by_id, document, element, set_attribute, set_hidden, set_text,
+};
 use crate::error::Result;
 use gearswing_app::Page;
 use gearswing_app::view::SheetTab;
 use gearswing_app::words::sheets::{Sheet, height_words};
-use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
 /// Names of the sheets.
@@ -47,14 +48,9 @@ impl Sheets {
         let in_hand = page.sheets.iter().find(|tab| tab.in_hand);
         set_text(&self.now, in_hand.map_or("", |tab| tab.take.label.as_str()));
         let all = document()?.query_selector_all(".sheet")?;
-        for at in 0..all.length() {
-            if let Some(node) = all
-                .item(at)
-                .and_then(|node| node.dyn_into::<Element>().ok())
-            {
-                let is_it = node.get_attribute("data-sheet").as_deref() == Some(page.sheet.key());
-                set_hidden(&node, !is_it)?;
-            }
+        for node in all_of::<Element>(&all) {
+            let is_it = node.get_attribute("data-sheet").as_deref() == Some(page.sheet.key());
+            set_hidden(&node, !is_it)?;
         }
         self.room.set_scroll_top(0);
         self.shown = Some(page.sheet);

@@ -2,7 +2,7 @@
 //! keeps its height (an answer that grows by a line would move it away under the finger), and what
 //! has moved by a release is scrolled back to its place.
 
-use crate::dom::{by_id, document, set_flag};
+use crate::dom::{by_id, document, set_flag, takes_room};
 use crate::error::{PageError, Result};
 use gearswing_app::words::browser::lacks;
 use wasm_bindgen::JsCast;
@@ -89,7 +89,7 @@ impl Steady {
         let Some(pressed) = &self.pressed else {
             return Ok(None);
         };
-        if pressed.get_client_rects().length() == 0 {
+        if !takes_room(pressed) {
             return Ok(None);
         }
         Ok(Some(Stand {

@@ -28,15 +28,11 @@ pub fn finding_figure(subject: &Subject, finding: &Finding) -> String {
     }
     match &finding.detail {
         FindingDetail::Jammed { .. } => "stops".to_owned(),
-        FindingDetail::Tightest {
-            clearance, spare, ..
+        FindingDetail::Tightest { clearance, .. }
+        | FindingDetail::OwnTightest { clearance, .. }
+        | FindingDetail::RoomTightest { clearance, .. } => {
+            over_required(subject, &finding.detail).unwrap_or_else(|| length(*clearance))
         }
-        | FindingDetail::OwnTightest {
-            clearance, spare, ..
-        }
-        | FindingDetail::RoomTightest {
-            clearance, spare, ..
-        } => over_required(subject, *clearance, *spare).unwrap_or_else(|| length(*clearance)),
         FindingDetail::Pressure { margin, .. } if margin.is_finite() && *margin >= 0.0 => {
             format!("{:.0} % spare", 100.0 * margin)
         }
@@ -61,11 +57,24 @@ pub fn finding_figure(subject: &Subject, finding: &Finding) -> String {
     }
 }
 
-/// By how much a clearance is more than required, or less; `None` where it touches or nothing is required. As long as
+/// By how much a clearance is more than required, or less; `None` where it touches or nothing is required, and of
+/// what is no clearance. As long as
 /// nothing touches it is the least of all places, whatever is required at each: a larger tire never has more of it.
-pub(super) fn over_required(subject: &Subject, clearance: f64, spare: f64) -> Option<String> {
-    let asked = clearance > 0.0 && clearance != spare;
-    let word = if spare < 0.0 { "short" } else { "spare" };
+pub(super) fn over_required(subject: &Subject, detail: &FindingDetail) -> Option<String> {
+    let (FindingDetail::Tightest {
+        clearance, spare, ..
+    }
+    | FindingDetail::OwnTightest {
+        clearance, spare, ..
+    }
+    | FindingDetail::RoomTightest {
+        clearance, spare, ..
+    }) = detail
+    else {
+        return None;
+    };
+    let asked = *clearance > 0.0 && clearance != spare;
+    let word = if *spare < 0.0 { "short" } else { "spare" };
     asked.then(|| format!("{} {word}", subject.size(spare.abs())))
 }
 

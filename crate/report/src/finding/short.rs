@@ -17,20 +17,12 @@ use crate::subject::Subject;
 pub fn finding_short(subject: &Subject, finding: &Finding) -> String {
     let short = number(subject, finding);
     let also = match &finding.detail {
-        FindingDetail::Tightest {
-            clearance, spare, ..
-        }
-        | FindingDetail::OwnTightest {
-            clearance, spare, ..
-        }
-        | FindingDetail::RoomTightest {
-            clearance, spare, ..
-        } if finding.verdict != Verdict::NotShown => over_required(subject, *clearance, *spare),
         FindingDetail::OverCentre { .. } | FindingDetail::SlidingBrace { .. } => {
             let figure = lock(subject, finding);
             figure.ends_with("times").then(|| figure + " its friction")
         }
-        _ => None,
+        _ if finding.verdict == Verdict::NotShown => None,
+        detail => over_required(subject, detail),
     };
     match also {
         Some(also) => format!("{short}, {also}"),
