@@ -30,19 +30,11 @@
     if (!response.ok) throw new Error(`${name}: ${response.status}`);
     return response;
   };
-  const packed = async (name) => {
-    const bytes = await through(await (await got(name)).arrayBuffer(), new CompressionStream("gzip"));
-    let text = "";
-    for (let at = 0; at < bytes.length; at += 8192) text += String.fromCharCode(...bytes.subarray(at, at + 8192));
-    return btoa(text);
-  };
   const filled = (page, id, text) => page.replace(new RegExp(`( id="${id}">)[^<]*`), (_, head) => head + text);
 
   // The page as one file, with the code of a gear in it.
   shared.file = async (code) => {
-    const page = own
-      ? own.page
-      : filled(await (await got("one-file.html")).text(), "module-text", await packed("gearswing_page_bg.wasm"));
+    const page = own ? own.page : await (await got("gearswing.html")).text();
     return filled(page, "given", code);
   };
 

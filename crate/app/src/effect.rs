@@ -58,6 +58,15 @@ pub enum Effect {
         /// The code of the gear.
         code: String,
     },
+    /// Work out what comes after the answers, and leave what was under way; answer with `Late`.
+    WorkOut {
+        /// The question, which comes back with its answers.
+        of: u64,
+        /// The gear file's text.
+        text: String,
+    },
+    /// Leave what is under way of it.
+    LeaveWork,
     /// Load the newer version of the page that waits.
     TakeNewer,
     /// Look for a newer version of the page, and load it at once if there is one.

@@ -4,12 +4,11 @@ use std::collections::BTreeSet;
 use gearswing_gear::model::Gear;
 use gearswing_gearfile::link;
 use gearswing_report::{
-    Answered, LegAnswer, Outcome, ReportOptions, StopAnswer, Timed, clean, comparison_text,
-    fault_text, file_words, name_words, report_text, result_json, save_error_text,
-    stations_csv_head, stations_csv_rows, supply_error_text, times_csv_head, times_csv_rows,
-    unusable_json,
+    Answered, LegAnswer, Outcome, ReportOptions, Timed, clean, comparison_text, fault_text,
+    file_words, name_words, report_text, result_json, save_error_text, stations_csv_head,
+    stations_csv_rows, supply_error_text, times_csv_head, times_csv_rows, unusable_json,
 };
-use gearswing_solver::stop::{StopError, explain_prepared};
+use gearswing_solver::stop::{StopAnswer, StopError, explain_prepared};
 use gearswing_solver::supply::{SupplyOptions, cycle_prepared, is_timed};
 use gearswing_solver::{Options, PreparedGear, solve_prepared};
 

@@ -2,8 +2,8 @@
 use gearswing_gear::model::Gear;
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Faults;
-use gearswing_solver::result::{Cycle, Direction, LegResult, Run, RunEnd, StopExplained, Verdict};
-use gearswing_solver::stop::StopError;
+use gearswing_solver::result::{Cycle, Direction, LegResult, Run, RunEnd, Verdict};
+use gearswing_solver::stop::{StopAnswer, StopError};
 use gearswing_solver::supply::SupplyError;
 use gearswing_units::UnitChoice;
 
@@ -11,9 +11,6 @@ use crate::{Program, Subject};
 
 /// One leg: its index and its result or its faults.
 pub type LegAnswer = (usize, Result<LegResult, Faults>);
-
-/// What explains the stop of one leg, by its index.
-pub type StopAnswer = (usize, Result<StopExplained, StopError>);
 
 /// A gear file with the results of its legs.
 #[derive(Clone, Copy, Debug)]

@@ -2,11 +2,11 @@
 use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Fault;
 use gearswing_solver::result::{Cycle, Direction, LegResult, StopExplained};
-use gearswing_solver::stop::StopError;
+use gearswing_solver::stop::{StopAnswer, StopError};
 use gearswing_solver::supply::SupplyError;
 use serde::Serialize;
 
-use crate::answered::{Answered, StopAnswer};
+use crate::answered::Answered;
 use crate::cautions::{general_cautions, not_modelled};
 use crate::stopped::{Stopped, cause_sentence, check_sentence, stop_error_text, stop_lead};
 use crate::timed::{Timed, run_missing, run_sentences, supply_error_text, supply_simplified};

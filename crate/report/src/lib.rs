@@ -48,7 +48,7 @@ mod sample;
 #[cfg(test)]
 mod schema;
 
-pub use answered::{Answered, LegAnswer, Outcome, StopAnswer};
+pub use answered::{Answered, LegAnswer, Outcome};
 pub use cases::{case_words, joint_words, missing_words, motion_words};
 pub use cautions::{TIRE_CLEARANCE_RULE, caution_text, general_cautions, not_modelled};
 pub use compared::{ChangeText, change_text, changed_place};
@@ -72,7 +72,7 @@ pub use subject::{Subject, drive_quantity};
 pub use table::{Align, Column, stations_csv, stations_csv_head, stations_csv_rows, stations_text};
 pub use text::capital_first;
 pub use timed::{
-    Timed, case_sentence, down_title, event_line, events_text, indication_words, is_on_jacks,
-    run_missing, run_sentence, run_sentences, stall_sentence, supply_cautions, supply_error_text,
+    Timed, case_sentence, down_title, event_line, events_text, indication_words, run_missing,
+    run_sentence, run_sentences, stall_sentence, supply_cautions, supply_error_text,
     supply_simplified, times_csv_head, times_csv_rows, times_missing,
 };

@@ -25,6 +25,19 @@ const INDEX: &str = "index.html";
 /// File stem of the wasm module and of its glue.
 const MODULE: &str = "gearswing_page";
 
+/// The second module, which the page fetches when there is first something for it to do.
+const WORKER_CRATE: &str = "gearswing-worker";
+
+/// File stem of it and of its glue.
+const WORKER_MODULE: &str = "gearswing_worker";
+
+/// Files of the second module.
+pub(crate) const WORKER: [&str; 3] = [
+    "worker.js",
+    "gearswing_worker.js",
+    "gearswing_worker_bg.wasm",
+];
+
 /// Where the static page goes.
 #[derive(Debug, Default, PartialEq, Eq)]
 pub(crate) struct Dist {
@@ -81,15 +94,8 @@ pub(crate) fn page(dir: &Path) -> Result<()> {
 
 fn page_at(dir: &Path, home: Option<&str>) -> Result<()> {
     ensure_wasm_target()?;
-    let wasm = timed("building the page for the browser", || {
-        run(cargo()
-            .args(["build", "--profile", PROFILE, "--package", "gearswing-page"])
-            .args(["--target", WASM])
-            .env(tree::GIVEN, tree::Tree::of(&root()).written()))?;
-        Ok(target()
-            .join(WASM)
-            .join(PROFILE)
-            .join(format!("{MODULE}.wasm")))
+    timed("building the page and its worker for the browser", || {
+        compiled(&["--package", "gearswing-page", "--package", WORKER_CRATE])
     })?;
     let kept = packed::kept(dir)?;
     timed("making the JavaScript glue and copying www/", || {
@@ -98,32 +104,21 @@ fn page_at(dir: &Path, home: Option<&str>) -> Result<()> {
                 .with_context(|| format!("could not empty {}", dir.display()))?;
         }
         copy(&root().join("www"), dir)?;
-        // Without the default path a bare `init()` has no module to load.
-        let mut made = Bindgen::new()
-            .input_path(&wasm)
-            .web(true)?
-            .typescript(false)
-            .remove_name_section(true)
-            .remove_producers_section(true)
-            .omit_default_module_path(false)
-            .generate_output()
-            .context("wasm-bindgen could not make the glue")?;
-        let names = short_names(&mut made);
-        made.emit(dir)
-            .context("the glue and the module could not be written")?;
-        let glue = format!("{MODULE}.js");
-        let scripts = [&glue, "start.js", offline::WORKER];
-        for file in scripts
-            .into_iter()
-            .chain(["colors.css", "style.css", INDEX])
-        {
+        for stem in [MODULE, WORKER_MODULE] {
+            glue(stem, dir)?;
+        }
+        for file in [
+            "start.js",
+            "worker.js",
+            offline::WORKER,
+            "colors.css",
+            "style.css",
+            INDEX,
+        ] {
             let path = dir.join(file);
             let text = fs::read_to_string(&path)
                 .with_context(|| format!("could not read {}", path.display()))?;
             let mut text = lean(&text);
-            if *file == *glue {
-                text = with_short_names(&text, &names)?;
-            }
             if let Some(home) = home.filter(|_| file == INDEX) {
                 let named = format!("<meta name=\"gearswing-home\" content=\"{home}\">\n</head>");
                 text = text.replace("</head>", &named);
@@ -135,15 +130,46 @@ fn page_at(dir: &Path, home: Option<&str>) -> Result<()> {
     timed("writing the licenses of the libraries", || {
         licenses::write(dir)
     })?;
-    timed(
-        "writing the page as one file, and the list of its files",
-        || {
-            let glue = format!("{MODULE}.js");
-            one_file::write(dir, &glue, &format!("{MODULE}_bg.wasm"), &licenses::FILES)?;
-            offline::write(dir, &[one_file::WHOLE])
-        },
-    )?;
+    timed("building the page as one file", || {
+        compiled(&["--package", "gearswing-page", "--features", "whole"])?;
+        let aside = target().join("whole");
+        fs::create_dir_all(&aside)?;
+        glue(MODULE, &aside)?;
+        one_file::write(dir, &aside, MODULE, &licenses::FILES)
+    })?;
+    timed("writing the list of its files", || offline::write(dir))?;
     timed("packing by gzip and brotli", || packed::pack(dir, &kept))
+}
+
+/// Compiles for the browser.
+fn compiled(what: &[&str]) -> Result<()> {
+    run(cargo()
+        .args(["build", "--profile", PROFILE, "--target", WASM])
+        .args(what)
+        .env(tree::GIVEN, tree::Tree::of(&root()).written()))
+}
+
+/// Makes the glue of a module that was compiled last, and puts both into a directory.
+fn glue(stem: &str, dir: &Path) -> Result<()> {
+    let compiled = target().join(WASM).join(PROFILE);
+    // Without the default path a bare `init()` has no module to load.
+    let mut made = Bindgen::new()
+        .input_path(compiled.join(format!("{stem}.wasm")))
+        .web(true)?
+        .typescript(false)
+        .remove_name_section(true)
+        .remove_producers_section(true)
+        .omit_default_module_path(false)
+        .generate_output()
+        .with_context(|| format!("wasm-bindgen could not make the glue of {stem}"))?;
+    let names = short_names(&mut made);
+    made.emit(dir)
+        .with_context(|| format!("{stem} and its glue could not be written"))?;
+    let path = dir.join(format!("{stem}.js"));
+    let text =
+        fs::read_to_string(&path).with_context(|| format!("could not read {}", path.display()))?;
+    fs::write(&path, with_short_names(&lean(&text), &names)?)?;
+    Ok(())
 }
 
 /// Names of what the module takes from its glue, long and short.

@@ -1,8 +1,7 @@
 //! The page as one HTML file, which opens from a disk without a server: scripts and styles stand in it, the module
 //! and the notices of the libraries are in it as packed text.
 //!
-//! Two forms: whole ([`WHOLE`], the tool for people who have no server), and without the module ([`FRAME`]), from
-//! which the page makes a whole one with a gear in it.
+//! It has no gear in it ([`WHOLE`], the tool for people who have no server); the page makes one with a gear of it.
 
 use anyhow::{Context, Result, ensure};
 use base64::Engine;
@@ -15,9 +14,6 @@ use crate::packed::gzip;
 
 /// The whole file.
 pub(crate) const WHOLE: &str = "gearswing.html";
-
-/// The file without the module.
-pub(crate) const FRAME: &str = "one-file.html";
 
 /// Most that the whole file may take (bytes): mail programs carry that much.
 const MOST: usize = 1_200_000;
@@ -33,14 +29,16 @@ const AS_READ: &str =
 const HAND_OVER: &str =
     "window.gearswingFile = { page: gearswingRead, module: { default: __wbg_init, begin } };\n";
 
-/// Writes both forms beside the other files of a built page.
-pub(crate) fn write(dir: &Path, glue: &str, module: &str, notices: &[&str]) -> Result<()> {
-    let text = |name: &str| {
-        let file = dir.join(name);
-        fs::read_to_string(&file).with_context(|| format!("could not read {}", file.display()))
+/// Writes it beside the other files of a built page. `aside`: where the module lies that needs no second one, and its
+/// glue, under the file stem `module`.
+pub(crate) fn write(dir: &Path, aside: &Path, module: &str, notices: &[&str]) -> Result<()> {
+    let read = |file: &Path| {
+        fs::read_to_string(file).with_context(|| format!("could not read {}", file.display()))
     };
+    let text = |name: &str| read(&dir.join(name));
+    let glue = read(&aside.join(format!("{module}.js")))?;
     let styles = text("colors.css")? + &text("style.css")?;
-    let script = [AS_READ, &text(glue)?, HAND_OVER, &text("start.js")?].concat();
+    let script = [AS_READ, &glue, HAND_OVER, &text("start.js")?].concat();
     let mut plain = String::new();
     for name in notices {
         let file = dir.join(name);
@@ -58,8 +56,8 @@ pub(crate) fn write(dir: &Path, glue: &str, module: &str, notices: &[&str]) -> R
         script: &script,
         notices: &STANDARD.encode(gzip(plain.as_bytes())?),
     };
-    fs::write(dir.join(FRAME), page.with("")?)?;
-    let module = STANDARD.encode(gzip(&fs::read(dir.join(module))?)?);
+    let module = fs::read(aside.join(format!("{module}_bg.wasm")))?;
+    let module = STANDARD.encode(gzip(&module)?);
     let whole = page.with(&module)?;
     ensure!(
         whole.len() <= MOST,

@@ -14,6 +14,8 @@ const ROOMS: &[&str] = &[
     "crate/solver",
     "crate/units",
     "crate/version",
+    "crate/work",
+    "crate/worker",
     "fixtures",
     "tests/browser",
     "tests/command",

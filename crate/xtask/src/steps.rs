@@ -145,17 +145,16 @@ fn lint() -> Result<()> {
 
 fn lint_wasm() -> Result<()> {
     build::ensure_wasm_target()?;
-    run(cargo().args([
-        "clippy",
-        "--package",
-        "gearswing-page",
-        "--target",
-        WASM,
-        "--quiet",
-        "--",
-        "-D",
-        "warnings",
-    ]))
+    let page = ["--package", "gearswing-page"];
+    let whole = ["--package", "gearswing-page", "--features", "whole"];
+    let worker = ["--package", "gearswing-worker"];
+    for what in [&page[..], &whole, &worker] {
+        run(cargo()
+            .args(["clippy", "--target", WASM, "--quiet"])
+            .args(what)
+            .args(["--", "-D", "warnings"]))?;
+    }
+    Ok(())
 }
 
 fn docs() -> Result<()> {

@@ -1,7 +1,7 @@
 //! Everything that can happen, one closed list in families.
 use super::{
-    Compare, CurvePointer, Field, File, History, Key, Play, Pointer, Share, StripPointer, Times,
-    View,
+    Compare, CurvePointer, Field, File, History, Key, Late, Play, Pointer, Share, StripPointer,
+    Times, View,
 };
 /// One thing that happened.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,6 +28,8 @@ pub enum Msg {
     File(File),
     /// The link.
     Share(Share),
+    /// What comes after the answers.
+    Late(Late),
     /// Undo and redo.
     History(History),
     /// An animation frame; only its differences count.

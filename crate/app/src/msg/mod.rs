@@ -5,6 +5,7 @@ mod field;
 mod file;
 mod history;
 mod key;
+mod late;
 /// The list itself.
 mod message;
 mod play;
@@ -18,6 +19,7 @@ pub use field::Field;
 pub use file::File;
 pub use history::History;
 pub use key::{Direction, Key};
+pub use late::Late;
 pub use play::Play;
 pub use pointer::{CurvePointer, Modifiers, Pointer, PointerKind, StripPointer};
 pub use share::Share;

@@ -8,8 +8,7 @@ use gearswing_report::{
 
 use super::figure::{Figure, figures};
 use crate::state::State;
-use crate::update::settle_part;
-use crate::view::{LegAnswers, ListRow, Page, view};
+use crate::view::{LegAnswers, ListRow, Page, times_in, view};
 
 /// A piece of the form.
 #[derive(Clone, Debug, PartialEq)]
@@ -86,21 +85,10 @@ pub fn form(state: &State, date: &str) -> Vec<Block> {
     all
 }
 
-/// Parts of the work on a run against time that a print waits for.
-const MOST_PARTS: usize = 400;
-
 /// What is said of the times on the jacks where those shown are with attitude and air as set, and the other way
 /// round: what trips on the jacks need not trip in flight.
 fn elsewhere(state: &State) -> Vec<String> {
-    let mut other = state.clone();
-    let clock = &mut other.session.clock;
-    clock.on_jacks = !clock.on_jacks;
-    let mut done = || !settle_part(&mut other, &mut Vec::new());
-    if (0..MOST_PARTS).any(|_| done()) {
-        view(&other).times.sentences
-    } else {
-        Vec::new()
-    }
+    times_in(state, !state.session.clock.on_jacks).sentences
 }
 
 fn head(state: &State, date: &str) -> Vec<Block> {

@@ -170,11 +170,6 @@ impl Derived {
         gear.legs.len().saturating_sub(known)
     }
 
-    /// The legs of the document made ready; `None` before anything is worked out.
-    pub(crate) fn prepared(&self) -> Option<&PreparedGear<'static>> {
-        self.prepared.as_ref()
-    }
-
     /// Everything that is wrong, of the legs and of what was seen of them.
     pub(crate) fn all_faults(&self) -> impl Iterator<Item = &Fault> {
         let legs = self.legs.iter();

@@ -9,6 +9,8 @@ mod derived;
 mod document;
 /// Gear files.
 mod files;
+/// What comes after the answers.
+mod later;
 /// What is looked at, over a reload.
 mod looking;
 /// Lines of text about what happened.
@@ -23,11 +25,9 @@ mod session;
 mod start;
 /// The history as the browser stores it.
 mod steps;
-/// What explains a stop.
-mod stopped;
 /// Texts that the browser stores.
 mod storage;
-/// The gear against time.
+/// A run against time.
 mod timed;
 /// Everything together.
 mod whole;
@@ -35,15 +35,13 @@ mod whole;
 pub(crate) use derived::{Good, LegDerived};
 pub(crate) use document::{Act, Document};
 pub(crate) use files::{Entry, LinkState, Origin, Parked};
+pub(crate) use later::{Later, Stand};
 pub(crate) use reach::reach;
 pub(crate) use session::{Draft, Gesture, Paper, Playing, Pressed, Snapped, StripHeld};
 pub use session::{Session, Speed, Theme};
 pub use start::{Start, StoredFile, StoredStep};
 pub(crate) use steps::read_step;
-pub(crate) use stopped::Stops;
 pub(crate) use storage::{Stored, index_text, read_file};
-pub(crate) use timed::{
-    Timed, TimesAre, leg_at, progress_at as progress_at_time, selected, value_at,
-};
+pub(crate) use timed::{leg_at, progress_at as progress_at_time, selected, value_at};
 pub use whole::State;
 pub(crate) use whole::demo;

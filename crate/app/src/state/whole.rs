@@ -11,11 +11,10 @@ use super::before::{Before, Beside};
 use super::derived::Derived;
 use super::document::Document;
 use super::files::{Entry, Files, Origin};
+use super::later::Later;
 use super::session::Session;
 use super::start::Start;
-use super::stopped::Stops;
 use super::storage::{Index, read_index};
-use super::timed::Timed;
 use crate::effect::Effect;
 use crate::msg::{File, Msg};
 use crate::view::NoticeKind;
@@ -33,8 +32,8 @@ pub struct State {
     pub(crate) before: Before,
     /// Results of every kept state, while they are looked at.
     pub(crate) beside: Beside,
-    pub(crate) timed: Timed,
-    pub(crate) stops: Stops,
+    /// The gear against time, and what explains stops.
+    pub(crate) later: Later,
     pub(crate) files: Files,
     /// The document or its drafts changed since they were last stored.
     pub(crate) unsaved: bool,
@@ -46,8 +45,8 @@ pub struct State {
     pub(crate) gear_text: (u64, String),
     /// What is being worked out, if not all is.
     pub(crate) working: Option<Work>,
-    /// What the person has given up to work out: revision, comparing, on jacks.
-    pub(crate) given_up: Option<(u64, bool, bool)>,
+    /// What the person has given up to work out: revision, comparing.
+    pub(crate) given_up: Option<(u64, bool)>,
     /// Revision whose name the browser's tab shows.
     pub(crate) titled_revision: u64,
     /// Revision for which the link was last made.
@@ -75,8 +74,7 @@ impl State {
             derived: Derived::default(),
             before: Before::default(),
             beside: Beside::default(),
-            timed: Timed::default(),
-            stops: Stops::default(),
+            later: Later::default(),
             files: Files::new(start.address),
             unsaved: false,
             touched: false,

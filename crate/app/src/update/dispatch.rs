@@ -3,7 +3,7 @@ use crate::effect::Effect;
 use crate::msg::Msg;
 use crate::state::State;
 
-use super::{compare, field, file, history, key, play, pointer, share, strip, times, view};
+use super::{compare, field, file, history, key, late, play, pointer, share, strip, times, view};
 
 /// Does what a message asks for; what has to be done outside comes back in order.
 pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
@@ -19,6 +19,11 @@ pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
         Msg::Compare(msg) => compare::compare(state, msg),
         Msg::File(msg) => file::file(state, msg),
         Msg::Share(msg) => share::share(state, msg),
+        // no deed of a person, and no change of the document: nothing is to be stored
+        Msg::Late(msg) => {
+            late::late(state, msg);
+            return Vec::new();
+        }
         Msg::History(msg) => history::history(state, msg),
         Msg::Frame { time_s } => {
             let mut effects = play::frame(state, time_s);

@@ -16,6 +16,8 @@ mod history;
 mod kept;
 /// Keys on the drawing.
 mod key;
+/// What comes after the answers: asking for it, and taking it in.
+mod late;
 /// Opening, storing, setting aside.
 mod library;
 /// The page given out as one file, and where its links lead.

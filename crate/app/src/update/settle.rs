@@ -1,14 +1,12 @@
 //! Results for the document, and what follows from them.
 use gearswing_report::page::sheets::Sheet;
-use gearswing_report::page::working::{GIVEN_UP, WORK_OUT, Work};
+use gearswing_report::page::working::Work;
 use gearswing_solver::result::Finding;
 
 use super::times;
 use crate::effect::Effect;
-use crate::msg::{Msg, View};
 use crate::scene;
-use crate::state::{Gesture, State, Stops, Timed};
-use crate::view::NoticeKind;
+use crate::state::{Gesture, State};
 
 /// Whether the document has changed since its results were worked out.
 #[must_use]
@@ -24,9 +22,8 @@ pub fn settle(state: &mut State) -> Vec<Effect> {
     effects
 }
 
-/// Works out a part of the results: one leg, some steps of a run against time, one explanation of a
-/// stop. True = there is more; a caller may do other things between two parts, or
-/// [`crate::update`] the state, and what has become idle is then not gone on with.
+/// Works out a part of the results: one leg. True = there is more; a caller may do other things between two
+/// parts, or [`crate::update`] the state, and what has become idle is then not gone on with.
 pub fn settle_part(state: &mut State, effects: &mut Vec<Effect>) -> bool {
     state.working = if state.given_up == Some(state.work()) {
         None
@@ -65,19 +62,7 @@ fn part(state: &mut State) -> Option<Work> {
     if state.session.sheet == Sheet::Changes && state.beside.settle_part(gear) {
         return Some(Work::Next);
     }
-    // A drag wants its frame; the times follow when it is over.
-    if matches!(state.session.gesture, Gesture::Drag { .. }) {
-        return None;
-    }
-    let prepared = state.derived.prepared()?;
-    let of = (revision, state.session.clock.on_jacks);
-    if state.timed.settle_part(prepared, of) {
-        return Some(Work::Times);
-    }
-    state
-        .stops
-        .settle_part(prepared, revision)
-        .then_some(Work::Stops)
+    None
 }
 
 /// What follows from the answers, before the times are there.
@@ -101,8 +86,12 @@ fn finish(state: &mut State, effects: &mut Vec<Effect>) {
         state.titled_revision = revision;
         effects.push(state.title());
     }
-    let resting =
-        !matches!(state.session.gesture, Gesture::Drag { .. }) && state.session.playing.is_none();
+    // A drag wants its frame; what comes after the answers follows when it is over.
+    let dragged = matches!(state.session.gesture, Gesture::Drag { .. });
+    if !dragged && state.given_up != Some(state.work()) {
+        state.ask_late(effects);
+    }
+    let resting = !dragged && state.session.playing.is_none();
     if resting && state.link_revision != revision {
         state.link_revision = revision;
         state.measure_link();
@@ -111,46 +100,13 @@ fn finish(state: &mut State, effects: &mut Vec<Effect>) {
 
 impl State {
     /// Everything that the results rest on, as one number each.
-    fn work(&self) -> (u64, bool, bool) {
-        let session = &self.session;
-        (self.revision(), session.comparing, session.clock.on_jacks)
+    pub(super) fn work(&self) -> (u64, bool) {
+        (self.revision(), self.session.comparing)
     }
 
     /// The legs are being worked out, and the times that are there are of an earlier state.
     pub(crate) fn times_are_coming(&self) -> bool {
         matches!(self.working, Some(Work::Legs(_) | Work::Next))
-    }
-
-    /// Leaves what is not worked out yet; what is shown then is marked as being of an earlier state.
-    pub(crate) fn give_up(&mut self) {
-        if self.working.take().is_none() {
-            return;
-        }
-        let work = self.work();
-        self.given_up = Some(work);
-        let gear = self.document.gear();
-        self.derived.revision = work.0;
-        self.timed.give_up(gear, (work.0, work.2));
-        self.stops.give_up(gear, work.0);
-        self.session.notices.add_of_now(
-            NoticeKind::Info,
-            GIVEN_UP,
-            vec![(WORK_OUT.to_owned(), Msg::View(View::WorkOut))],
-        );
-    }
-
-    /// Works out after all what was given up.
-    pub(crate) fn work_out(&mut self) {
-        if self.given_up.take().is_some() {
-            self.timed = Timed::default();
-            self.stops = Stops::default();
-            self.session.notices.all.retain(|notice| {
-                !notice
-                    .actions
-                    .iter()
-                    .any(|(_, msg)| *msg == Msg::View(View::WorkOut))
-            });
-        }
     }
 }
 

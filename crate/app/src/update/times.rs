@@ -34,7 +34,7 @@ pub(super) fn times(state: &mut State, msg: Times) -> Vec<Effect> {
 fn seek(state: &mut State, time_s: f64) {
     let clock = &mut state.session.clock;
     clock.running = false;
-    if let Some(run) = state.timed.run(clock.down)
+    if let Some(run) = state.later.run(clock.on_jacks, clock.down)
         && time_s.is_finite()
     {
         clock.at_s = Some(time_s.clamp(0.0, run.time));
@@ -48,7 +48,7 @@ fn toggle(state: &mut State) -> Vec<Effect> {
     if std::mem::take(&mut clock.running) {
         return Vec::new();
     }
-    let Some(run) = state.timed.run(clock.down) else {
+    let Some(run) = state.later.run(clock.on_jacks, clock.down) else {
         return Vec::new();
     };
     // From its end it begins again.
@@ -64,7 +64,7 @@ fn toggle(state: &mut State) -> Vec<Effect> {
 
 pub(super) fn frame(state: &mut State, time_s: f64) -> Vec<Effect> {
     let clock = &mut state.session.clock;
-    let (Some(at_s), Some(run)) = (clock.at_s, state.timed.run(clock.down)) else {
+    let (Some(at_s), Some(run)) = (clock.at_s, state.later.run(clock.on_jacks, clock.down)) else {
         clock.running = false;
         return Vec::new();
     };
@@ -107,7 +107,7 @@ pub(super) fn follow(state: &mut State) {
         clock.running = false;
         return;
     }
-    let Some(run) = state.timed.run(clock.down) else {
+    let Some(run) = state.later.run(clock.on_jacks, clock.down) else {
         clock.at_s = None;
         clock.running = false;
         return;

@@ -73,7 +73,7 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
         View::Snap { on } => state.session.snap_off = !on,
         View::Loads { on } => state.session.loads = on,
         View::Dismiss { id } => state.session.notices.dismiss(id),
-        View::GiveUp => state.give_up(),
+        View::GiveUp => return state.give_up(),
         View::WorkOut => state.work_out(),
     }
     Vec::new()
@@ -96,7 +96,7 @@ fn zoomed_about(state: &State) -> ScreenPoint {
 }
 
 fn go_to_stop(state: &mut State, leg: usize) {
-    if let Some((_, Ok(found))) = state.stops.of(leg) {
+    if let Some((_, Ok(found))) = state.later.stop(leg) {
         let progress = found.place.progress;
         state.select_leg(leg);
         state.session.playing = None;

@@ -88,7 +88,8 @@ pub(crate) fn shared(state: &State) -> Option<SharedBanner> {
 
 /// What is being worked out.
 pub(crate) fn working(state: &State) -> String {
-    state.working.map_or_else(String::new, working_line)
+    let work = state.working.or_else(|| state.later.work());
+    work.map_or_else(String::new, working_line)
 }
 
 /// Top row of controls.

@@ -50,4 +50,5 @@ pub(crate) use rows::unread;
 pub(crate) use sheets::sheet_of_group;
 pub use stopped::{StopRow, StopText};
 pub use times::TimesText;
+pub(crate) use times::times_in;
 pub(crate) use tire_table::SIZE_TABLE;

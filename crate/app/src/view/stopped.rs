@@ -10,7 +10,7 @@ use gearswing_solver::result::Fit;
 use super::groups::seen;
 use super::page::{Action, FieldGroup};
 use crate::msg::{Msg, View};
-use crate::state::State;
+use crate::state::{Stand, State};
 
 /// What explains a stop of the selected leg.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -44,10 +44,19 @@ pub struct StopRow {
 
 pub(crate) fn stopped(state: &State) -> StopText {
     let leg = state.session.leg;
-    let Some((_, found)) = state.stops.of(leg) else {
+    let legs = &state.gear().legs;
+    let is_seen = legs.get(leg).is_some_and(|leg| leg.seen_stop.is_some());
+    let stand = state.later.stop_stands(leg);
+    let (Some((_, found)), true, Stand::There) = (state.later.stop(leg), is_seen, stand) else {
+        let why = match (is_seen, stand) {
+            (false, _) | (true, Stand::There) => NO_STOP,
+            (true, Stand::Coming) => words::COMING,
+            (true, Stand::GivenUp) => words::GIVEN_UP,
+        };
         return StopText {
+            shown: is_seen,
             group: seen(state),
-            sentences: vec![NO_STOP.to_owned()],
+            sentences: vec![why.to_owned()],
             ..StopText::default()
         };
     };

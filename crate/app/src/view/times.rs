@@ -2,14 +2,14 @@
 use gearswing_report::page::times as words;
 use gearswing_report::page::transport::{PLAY, STOP};
 use gearswing_report::{
-    Timed, case_sentence, down_title, event_line, is_on_jacks, run_missing, run_sentences,
-    supply_cautions, supply_error_text, supply_simplified, times_missing,
+    Timed, case_sentence, down_title, event_line, run_missing, run_sentences, supply_cautions,
+    supply_error_text, supply_simplified, times_missing,
 };
 use gearswing_units::{Quantity, format};
 
 use super::page::Action;
 use crate::msg::{Msg, Times};
-use crate::state::{State, TimesAre, selected, value_at};
+use crate::state::{Stand, State, selected, value_at};
 
 /// Text around the charts against time.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -35,12 +35,17 @@ pub struct TimesText {
 }
 
 pub(crate) fn times(state: &State) -> TimesText {
+    times_in(state, state.session.clock.on_jacks)
+}
+
+/// In the case that is shown, or in the other one.
+pub(crate) fn times_in(state: &State, on_jacks: bool) -> TimesText {
     let coming = state.times_are_coming();
-    let Some(cycle) = state.timed.cycle.as_ref().filter(|_| !coming) else {
-        let why = match state.timed.are() {
-            TimesAre::There if !coming => times_missing(),
-            TimesAre::There | TimesAre::Coming => words::COMING,
-            TimesAre::GivenUp => words::GIVEN_UP,
+    let Some(cycle) = state.later.cycle(on_jacks).filter(|_| !coming) else {
+        let why = match state.later.times_stand(on_jacks) {
+            Stand::There if !coming => times_missing(),
+            Stand::There | Stand::Coming => words::COMING,
+            Stand::GivenUp => words::GIVEN_UP,
         };
         return TimesText {
             shown: !state.gear().legs.is_empty(),
@@ -81,12 +86,11 @@ pub(crate) fn times(state: &State) -> TimesText {
                 action(
                     "times-run",
                     (label, words::PLAY_HINT),
-                    state.timed.run(down).is_some(),
+                    state.later.run(on_jacks, down).is_some(),
                     Times::Toggle,
                 ),
             ];
-            let on_jacks = state.session.clock.on_jacks;
-            if !is_on_jacks(&state.gear().conditions) {
+            if !state.gear().conditions.are_on_jacks() {
                 shown.actions.push(action(
                     "times-case",
                     (words::other_case(on_jacks), words::OTHER_CASE_HINT),
@@ -96,7 +100,7 @@ pub(crate) fn times(state: &State) -> TimesText {
             }
         }
     }
-    if let Some(run) = state.timed.run(down) {
+    if let Some(run) = state.later.run(on_jacks, down) {
         if let Ok(cycle) = cycle {
             let from = down.then(|| down_title(cycle));
             let case = case_sentence(&timed, cycle);

@@ -7,6 +7,7 @@ use gearswing_app::{
     Effect, Msg, Page, Start, State, StoredFile, StoredStep, drawing, settle, update, view,
 };
 use gearswing_gear::model::Gear;
+use gearswing_work::{Part, Working, from_bytes, to_bytes};
 
 /// State and browser storage.
 pub(crate) struct Desk {
@@ -19,6 +20,9 @@ pub(crate) struct Desk {
     pub(crate) keeps: bool,
     pub(crate) tickets: Vec<u64>,
     pub(crate) effects: Vec<Effect>,
+    /// What comes after the answers is worked out at once; otherwise the last question waits here.
+    pub(crate) works: bool,
+    pub(crate) question: Option<(u64, String)>,
 }
 
 impl Desk {
@@ -42,10 +46,11 @@ impl Desk {
             keeps: true,
             tickets: Vec::new(),
             effects: Vec::new(),
+            works: true,
+            question: None,
         };
         desk.perform(effects);
-        let effects = settle(&mut desk.state);
-        desk.perform(effects);
+        desk.settle();
         desk
     }
 
@@ -59,10 +64,44 @@ impl Desk {
     /// Sends a message, does its effects, settles.
     pub(crate) fn send(&mut self, msg: Msg) -> Vec<Effect> {
         let mut effects = self.update(msg);
-        let settled = settle(&mut self.state);
-        self.perform(settled.clone());
-        effects.extend(settled);
+        effects.extend(self.settle());
         effects
+    }
+
+    /// Works everything out.
+    pub(crate) fn settle(&mut self) -> Vec<Effect> {
+        let mut all = Vec::new();
+        loop {
+            let settled = settle(&mut self.state);
+            if settled.is_empty() {
+                return all;
+            }
+            self.perform(settled.clone());
+            all.extend(settled);
+        }
+    }
+
+    /// Answers the question that waits, if there is one.
+    pub(crate) fn work(&mut self) {
+        let Some((of, text)) = self.question.take() else {
+            return;
+        };
+        let mut working = Working::of_text(&text, None).unwrap();
+        loop {
+            match working.part() {
+                Part::GoesOn => {}
+                Part::Found(found) => {
+                    // as it comes from the other thread
+                    let bytes = to_bytes(&found).unwrap();
+                    let found = from_bytes(&bytes).unwrap().into();
+                    self.update(Msg::Late(msg::Late::Found { of, found }));
+                }
+                Part::Over => {
+                    self.update(Msg::Late(msg::Late::Over { of }));
+                    return;
+                }
+            }
+        }
     }
 
     /// Sends a message and does its effects; what the storage answers is sent as well.
@@ -72,7 +111,7 @@ impl Desk {
         effects
     }
 
-    fn perform(&mut self, effects: Vec<Effect>) {
+    pub(crate) fn perform(&mut self, effects: Vec<Effect>) {
         let mut answers = Vec::new();
         for effect in &effects {
             match effect {
@@ -110,6 +149,8 @@ impl Desk {
                 Effect::DeleteFile { id } => {
                     self.stored.remove(id);
                 }
+                Effect::WorkOut { of, text } => self.question = Some((*of, text.clone())),
+                Effect::LeaveWork => self.question = None,
                 Effect::SaveIndex { text } => self.index = Some(text.clone()),
                 _ => {}
             }
@@ -117,6 +158,9 @@ impl Desk {
         self.effects.extend(effects);
         for answer in answers {
             self.update(Msg::File(answer));
+        }
+        if self.works {
+            self.work();
         }
     }
 

@@ -51,6 +51,14 @@ pub const DEFAULT_TURN_LOAD_FACTOR: f64 = 2.0;
 pub const SEA_LEVEL_DENSITY: f64 = 1.225;
 
 impl Conditions {
+    /// Whether load factor, attitude and air are those of the airplane level on jacks, no wind.
+    #[must_use]
+    pub fn are_on_jacks(&self) -> bool {
+        let jacks = Self::default();
+        (self.load_factor, self.pitch, self.bank, self.airspeed)
+            == (jacks.load_factor, jacks.pitch, jacks.bank, jacks.airspeed)
+    }
+
     /// The same at no more than 1 g: what a fall without pressure and a lock can count on, on jacks and
     /// in straight flight. A larger load factor set for the forces would flatter both.
     #[must_use]

@@ -4,6 +4,8 @@ mod announce;
 mod clipboard;
 mod download;
 mod import;
+/// What comes after the answers.
+mod late;
 mod one_file;
 /// Performs an effect.
 mod perform;

@@ -1,6 +1,6 @@
 //! What the page does outside of itself when the state asks for it.
 use super::storage::{Change, Store};
-use super::{announce, clipboard, download, one_file, stay, theme};
+use super::{announce, clipboard, download, late, one_file, stay, theme};
 use crate::dom::window;
 use crate::error::Result;
 use crate::runtime::{Port, panic};
@@ -13,6 +13,7 @@ use wasm_bindgen::JsValue;
 pub(crate) struct Effects {
     store: Store,
     announcer: announce::Announcer,
+    late: late::Late,
     /// Fragment that the page itself has set, so that its own change is not taken for a new link.
     own_fragment: String,
     /// Sheet in hand, as the browser's history has it.
@@ -25,6 +26,7 @@ impl Effects {
         Ok(Self {
             store,
             announcer: announce::Announcer::mount()?,
+            late: late::Late::default(),
             own_fragment: String::new(),
             sheet: None,
         })
@@ -55,6 +57,8 @@ impl Effects {
             Effect::AskToStay => stay::ask(port)?,
             Effect::CopyText { text } => clipboard::copy(port, &text)?,
             Effect::SaveOneFile { name, code } => one_file::save(port, name, &code)?,
+            Effect::WorkOut { of, text } => self.late.ask(port, of, &text)?,
+            Effect::LeaveWork => self.late.leave(),
             Effect::TakeNewer => one_file::start_script("newer")?,
             Effect::LookForNewer => one_file::start_script("look")?,
             Effect::Download { name, mime, text } => download::offer(&name, &mime, &text)?,

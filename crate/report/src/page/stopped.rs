@@ -8,3 +8,9 @@ pub const SHOW_STOP: &str = "Show it in the drawing";
 pub fn caution_sentence(caution: &str) -> String {
     format!("Caution: {caution}")
 }
+
+/// It is not worked out yet.
+pub const COMING: &str = "What explains the stop is being worked out.";
+
+/// It was given up.
+pub const GIVEN_UP: &str = "Working out what explains the stop was given up.";

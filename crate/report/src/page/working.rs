@@ -1,4 +1,5 @@
 //! Working out, and giving it up.
+use crate::name::clean;
 
 /// What is being worked out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,6 +29,27 @@ pub fn working_line(work: Work) -> String {
 
 /// The person has given it up.
 pub const GIVEN_UP: &str = "Working out was given up. Answers that are not worked out are shown faded, as of an earlier state, or are missing. It begins again with the next change.";
+
+/// What comes after the answers (the gear against time, what explains a stop) does not come; why, as the browser says it.
+#[must_use]
+pub fn failed(reason: &str) -> String {
+    format!(
+        "The gear against time, and what explains a stop, could not be worked out: {}",
+        clean(reason)
+    )
+}
+
+/// The script that works it out did not come.
+#[must_use]
+pub fn no_worker(script: &str) -> String {
+    format!("{script} did not load; it is fetched when it is first needed. Is there a network?")
+}
+
+/// It was answered by a module of another build than the page's.
+pub const TWO_BUILDS: &str = "Parts of two versions of the page have met: load it again.";
+
+/// Its answer could not be read.
+pub const UNREADABLE: &str = "The answer could not be read: load the page again.";
 
 /// Goes on with it after all.
 pub const WORK_OUT: &str = "Work it out";

@@ -1,17 +1,9 @@
 //! What times rest on: conditions, cautions, what is made simple.
-use gearswing_gear::model::{Conditions, Source};
+use gearswing_gear::model::Source;
 use gearswing_solver::result::{Cycle, LoadCase};
 use gearswing_units::Quantity;
 
 use super::Timed;
-
-/// Whether the attitude and air that a file sets are those of the jacks.
-#[must_use]
-pub fn is_on_jacks(set: &Conditions) -> bool {
-    let jacks = Conditions::default();
-    (set.load_factor, set.pitch, set.bank, set.airspeed)
-        == (jacks.load_factor, jacks.pitch, jacks.bank, jacks.airspeed)
-}
 
 const NEW_TIRES: &str =
     "The tires are as fitted new: whether grown ones clear is said by the answers.";
@@ -20,7 +12,7 @@ const NEW_TIRES: &str =
 #[must_use]
 pub fn case_sentence(timed: &Timed, cycle: &Cycle) -> String {
     let set = &timed.gear.conditions;
-    if cycle.case == LoadCase::OnJacks || is_on_jacks(set) {
+    if cycle.case == LoadCase::OnJacks || set.are_on_jacks() {
         return format!("For the airplane level on jacks, no wind. {NEW_TIRES}");
     }
     let mut parts = vec![format!(

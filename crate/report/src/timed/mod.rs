@@ -18,7 +18,7 @@ mod subject;
 #[cfg(test)]
 mod tests;
 
-pub use basis::{case_sentence, is_on_jacks, supply_cautions, supply_simplified, times_missing};
+pub use basis::{case_sentence, supply_cautions, supply_simplified, times_missing};
 pub use csv::{times_csv_head, times_csv_rows};
 pub use events::{event_line, events_text, indication_words};
 pub use missing::{down_title, run_missing, supply_error_text};

@@ -1,5 +1,5 @@
 //! Load cases side by side, and the largest load of each joint over all of them.
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::{ForcePeak, Place, Verdict};
 use crate::model::{Direction, Joint};
@@ -45,7 +45,7 @@ impl From<Direction> for Motion {
 }
 
 /// A load case.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum LoadCase {

@@ -1,13 +1,13 @@
 //! Clearances: signed distances, positive free, negative the depth of contact.
 use std::cmp::Ordering;
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::Place;
 use crate::model::{MovingPart, Point};
 
 /// Size of the tire for which a clearance holds.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum TireState {

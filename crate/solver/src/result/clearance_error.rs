@@ -1,11 +1,11 @@
 //! Why clearances cannot be certified.
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use crate::model::MovingPart;
 
 /// Why clearances cannot be certified. None of these is ever read as "clear".
-#[derive(Clone, Copy, Debug, PartialEq, Error, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Error, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum ClearanceError {

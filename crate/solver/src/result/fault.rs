@@ -1,11 +1,11 @@
 //! A fault of a model: which part, which number, and what would be valid.
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use super::ClearanceError;
 
 /// One fault.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Fault {
     /// Leg, as index; absent for the gear as a whole.
@@ -17,7 +17,7 @@ pub struct Fault {
 }
 
 /// What is wrong with a field. All numbers are in the field's own SI unit.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum FaultKind {
@@ -148,7 +148,7 @@ pub enum FaultKind {
 }
 
 /// All faults of a model, at least one.
-#[derive(Clone, Debug, PartialEq, Error, Serialize)]
+#[derive(Clone, Debug, PartialEq, Error, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[error("{} fault(s) in the model", .0.len())]
 pub struct Faults(pub Vec<Fault>);

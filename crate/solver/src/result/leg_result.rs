@@ -1,5 +1,5 @@
 //! The result of one leg.
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::{Clearance, Fall, Finding, Force, Lock, Phase, Station, WayDown};
 use crate::model::{Point, View};
@@ -39,7 +39,7 @@ pub struct LegResult {
 }
 
 /// A place of the path, to which an answer points.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Place {
     /// Part of the path.
@@ -64,7 +64,7 @@ pub struct Jam {
 }
 
 /// Why a leg stops.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum JamCause {

@@ -1,11 +1,11 @@
 //! One row of the stations table: where everything is and what it takes, at one place of the path.
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::Motion;
 use crate::model::{Joint, Point, Vector};
 
 /// Part of the way from down and locked to up.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Phase {

@@ -1,11 +1,11 @@
 //! What may explain a stop that was seen on the jacks.
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::{JamCause, Place, TireState};
 use crate::model::{Joint, MovingPart};
 
 /// Explanations of one stop, weighed.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct StopExplained {
     /// Where the leg stood, by what was measured.
@@ -27,7 +27,7 @@ pub struct StopExplained {
 }
 
 /// One explanation and how well it fits.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Explanation {
     /// What may have stopped the leg.
@@ -62,7 +62,7 @@ impl Explanation {
 }
 
 /// How well an explanation fits, by the reading that fits worst.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Fit {
@@ -75,7 +75,7 @@ pub enum Fit {
 }
 
 /// What may have stopped a leg.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum StopCause {
@@ -208,7 +208,7 @@ pub enum StopCause {
 }
 
 /// What a leg needs or a source makes.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Demand {
@@ -223,7 +223,7 @@ pub enum Demand {
 /// One thing seen against what an explanation needs; `off` is the difference in standard
 /// uncertainties, those of reading and model together (ratio); null where it is beyond all
 /// bounds.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum ReadingFit {
@@ -296,7 +296,7 @@ impl ReadingFit {
 }
 
 /// A check on the jacks that tells the best two explanations apart.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct NextCheck {
     /// What to look at or read.
@@ -310,7 +310,7 @@ pub struct NextCheck {
 }
 
 /// Checks, the cheapest first (order by common practice).
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Check {
@@ -345,7 +345,7 @@ pub enum Check {
 }
 
 /// What a check finds.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Finds {

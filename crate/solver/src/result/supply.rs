@@ -1,12 +1,12 @@
 //! The gear against time: pressures, flows, currents, where every leg is and what its switches say.
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::SupplyError;
 use super::{LoadCase, Place};
 use crate::model::{Direction, Joint, MovingPart};
 
 /// Up and down again.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Cycle {
     /// The load case: level on jacks, or attitude and air as set.
@@ -44,7 +44,7 @@ impl Cycle {
 }
 
 /// The gear in one direction.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Run {
     /// Which way.
@@ -91,7 +91,7 @@ impl Run {
 }
 
 /// How a pump fills an accumulator again when the legs stand at their ends.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Refill {
     /// Time from the selection to where its switch stops the pump, or from where on it only runs on (s).
@@ -106,7 +106,7 @@ pub struct Refill {
 }
 
 /// How a run ended.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum RunEnd {
@@ -121,7 +121,7 @@ pub enum RunEnd {
 }
 
 /// Something that happened.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct RunEvent {
     /// When (s).
@@ -139,7 +139,7 @@ pub struct RunEvent {
 }
 
 /// Kinds of events.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum RunEventKind {
@@ -190,7 +190,7 @@ pub enum RunEventKind {
 
 /// What the indication of a leg shows, by the usual rule (common practice): down and locked only while
 /// its down-lock switch is closed, up only while its up-limit switch is closed, in transit otherwise.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum Indication {
@@ -203,7 +203,7 @@ pub enum Indication {
 }
 
 /// Everything at one instant.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Sample {
     /// When (s).
@@ -226,7 +226,7 @@ pub struct Sample {
 }
 
 /// One leg at one instant.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct LegSample {
     /// Where it is.
@@ -244,7 +244,7 @@ pub struct LegSample {
 }
 
 /// Fluid of a run: pumped + drawn + out of the accumulator = swept + relieved (m3).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct FluidBudget {
     /// Out of the pump (m3).
@@ -265,7 +265,7 @@ pub struct FluidBudget {
 }
 
 /// Energy of a run (J).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct EnergyBudget {
     /// Taken from the battery, its own resistance included; 0 without one (J).
@@ -294,7 +294,7 @@ pub struct EnergyBudget {
 }
 
 /// The breaker against the largest current.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Breaker {
     /// Its rating (A).
@@ -305,7 +305,7 @@ pub struct Breaker {
 }
 
 /// A leg that stalled, and what would free it.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 pub struct Stall {
     /// Leg, as index.
@@ -317,7 +317,7 @@ pub struct Stall {
 }
 
 /// Why a leg stands.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum StallCause {

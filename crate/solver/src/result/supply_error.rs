@@ -1,12 +1,12 @@
 //! Why a supply could not be followed through time.
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use super::Faults;
 use crate::model::Direction;
 
 /// Why there is no result against time.
-#[derive(Clone, Debug, PartialEq, Error, Serialize)]
+#[derive(Clone, Debug, PartialEq, Error, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum SupplyError {

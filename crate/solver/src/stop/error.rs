@@ -1,5 +1,5 @@
 //! Why what was seen cannot be explained.
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use crate::clearance::ClearanceError;
@@ -7,7 +7,7 @@ use crate::faults::Faults;
 use crate::supply::SupplyError;
 
 /// Why there are no explanations.
-#[derive(Clone, Debug, PartialEq, Error, Serialize)]
+#[derive(Clone, Debug, PartialEq, Error, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum StopError {

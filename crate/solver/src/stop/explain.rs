@@ -41,6 +41,9 @@ pub(super) struct Case<'a> {
     pub sweep: &'a Sweep,
 }
 
+/// What explains the stop of one leg, by its index.
+pub type StopAnswer = (usize, Result<StopExplained, StopError>);
+
 /// Weighs everything that may have stopped a leg where the file says it stood.
 ///
 /// # Errors

@@ -39,4 +39,4 @@ mod way;
 mod tests;
 
 pub use error::StopError;
-pub use explain::{explain_prepared, explain_stop};
+pub use explain::{StopAnswer, explain_prepared, explain_stop};

@@ -52,7 +52,27 @@ const ALLOWED: &[(&str, &[&str])] = &[
             "gearswing-units",
             "gearswing-gearfile",
             "gearswing-report",
+            "gearswing-work",
             "litemap",
+        ],
+    ),
+    (
+        "gearswing-work",
+        &[
+            "gearswing-gear",
+            "gearswing-gearfile",
+            "gearswing-solver",
+            "postcard",
+            "serde",
+        ],
+    ),
+    (
+        "gearswing-worker",
+        &[
+            "gearswing-version",
+            "gearswing-work",
+            "wasm-bindgen",
+            "js-sys",
         ],
     ),
     (
@@ -60,6 +80,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
         &[
             "gearswing-app",
             "gearswing-version",
+            "gearswing-work",
             "wasm-bindgen",
             "web-sys",
             "js-sys",
@@ -93,6 +114,7 @@ const PURE: &[&str] = &[
     "gearswing-version",
     "gearswing-gearfile",
     "gearswing-report",
+    "gearswing-work",
     "gearswing-app",
 ];
 

@@ -53,7 +53,9 @@ impl Across for TimeAxis {
 
 /// The time under a place of the charts (s).
 pub(crate) fn time_at(state: &State, at: ScreenPoint) -> Option<f64> {
-    let run = state.timed.run(state.session.clock.down)?;
+    let run = state
+        .later
+        .run(state.session.clock.on_jacks, state.session.clock.down)?;
     let axis = TimeAxis::new(run, state.session.curves_width_px);
     let share = (at.x_px - axis.left_px) / (axis.right_px - axis.left_px);
     share
@@ -66,7 +68,7 @@ pub(crate) fn time_at(state: &State, at: ScreenPoint) -> Option<f64> {
 pub fn times(state: &State) -> Scene {
     let session = &state.session;
     let width_px = session.curves_width_px;
-    let run = state.timed.run(session.clock.down);
+    let run = state.later.run(session.clock.on_jacks, session.clock.down);
     let Some(run) = run.filter(|_| !state.times_are_coming()) else {
         return Scene {
             width_px,

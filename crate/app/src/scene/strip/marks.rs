@@ -94,7 +94,7 @@ pub(crate) fn strip_marks<'a>(state: &'a State, good: &'a Good) -> Vec<StripMark
     if let Some(jam) = result.jams.first() {
         mark(jam.place.progress, ScrubMark::Stops);
     }
-    if let Some((_, Ok(seen))) = state.stops.of(state.session.leg) {
+    if let Some((_, Ok(seen))) = state.later.stop(state.session.leg) {
         mark(seen.place.progress, ScrubMark::Seen);
     }
     sort_by(&mut marks, |a, b| a.progress.total_cmp(&b.progress));
