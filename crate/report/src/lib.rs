@@ -55,7 +55,7 @@ pub use compared::{ChangeText, change_text, changed_place};
 pub use fault::fault_text;
 pub use finding::{
     FindingText, Governing, Mark, Stand, finding_figure, finding_line, finding_short, finding_text,
-    governing, jam_text, question_head, question_text, stand_words, verdict_text,
+    governing, jam_text, question_head, question_text, stand_lines, verdict_text,
 };
 pub use json::{RESULT_FORMAT, RESULT_VERSION, result_json, unusable_json};
 pub use name::{brief, clean, file_words, name_words};

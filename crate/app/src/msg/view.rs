@@ -84,6 +84,11 @@ pub enum View {
         /// On or off.
         on: bool,
     },
+    /// An end of the actuator that is moved keeps the actuator as long as it is with the leg down, or not.
+    Slide {
+        /// It does.
+        on: bool,
+    },
     /// Draws load arrows, or no longer.
     Loads {
         /// On or off.

@@ -89,7 +89,13 @@ pub(super) fn picture(scene: &Scene, share: f64) -> Node {
 fn is_printed(role: Role) -> bool {
     !matches!(
         role,
-        Role::Handle | Role::HandleSelected | Role::Snap | Role::Cursor
+        Role::Handle
+            | Role::HandleSelected
+            | Role::Snap
+            | Role::Reach
+            | Role::Note
+            | Role::NoteHead
+            | Role::Cursor
     )
 }
 

@@ -1,11 +1,12 @@
 //! The drawing of the selected leg at its place on the path.
 use gearswing_report::page::drawing as words;
+use gearswing_report::page::names::short;
 use gearswing_solver::result::{FindingDetail, MechanismEventKind, Tightest};
 
 use super::labels::Placer;
 use super::{
-    Carrier, Handle, Pen, PosedLeg, Role, Scene, ScreenPoint, Shape, detail, dimension, grips,
-    handles, leg, loads, now, paper_of, scale, springs, stance_of, well,
+    Carrier, Handle, Pen, PosedLeg, Role, Scene, ScreenPoint, Shape, detail, dimension, drag_label,
+    grips, handles, leg, loads, now, paper_of, scale, springs, stance_of, stroke, well,
 };
 use crate::state::{Good, State};
 
@@ -44,13 +45,16 @@ pub fn drawing(state: &State) -> Scene {
         };
         well::names(&mut pen, &mut placer, model, only);
     }
+    stroke::arcs(&mut pen, &mut placer, state);
     let handles = handles(state);
     handle_marks(&mut pen, &handles);
     snap_marks(&mut pen, state);
+    let has_detail = good.is_some_and(|good| !faded && detail::detail_of(good).is_some());
     scale::scale_bar(&mut pen, session.units);
     if let Some(model) = state.gear().legs.get(session.leg) {
         scale::way(&mut pen, model);
     }
+    drag_label::label(&mut pen, state, &handles, has_detail, still);
     let (width_px, height_px) = view.size_px();
     Scene {
         width_px,
@@ -115,8 +119,10 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
     if !pen.faded {
         dimension::contacts(pen, &good.leg, &outlines, &here.clearances);
     }
-    let arrows =
-        (session.loads && !pen.faded).then(|| loads::arrows(pen, good, &here, session.units));
+    // what the mount has to carry is told while an end of the actuator is in hand
+    let only = (!session.loads).then_some(short::ACTUATOR_MOUNT);
+    let is_told = (session.loads || stroke::stroke(state).is_some()) && !pen.faded;
+    let arrows = is_told.then(|| loads::arrows(pen, good, &here, only, session.units));
     let own = own_leg_governs(good, here.pose.place.progress);
     let near = own.or_else(|| here.clearances.first().map(|near| near.at.tightest));
     if let Some(near) = &near {

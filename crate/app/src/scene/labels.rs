@@ -20,6 +20,16 @@ struct Box2 {
 }
 
 impl Box2 {
+    /// Left, top, right, bottom.
+    fn of([left, top, right, bottom]: [f64; 4]) -> Self {
+        Self {
+            left,
+            right,
+            top,
+            bottom,
+        }
+    }
+
     fn overlaps(&self, other: &Self) -> bool {
         self.left < other.right
             && other.left < self.right
@@ -68,25 +78,23 @@ pub(crate) struct Placer {
 /// they stand below (CSS px).
 const WIDE_PX: f64 = 560.0;
 
-/// What stands in the corners of the drawing: its title, the presses for the view, scale and direction.
-fn corners((width, height): (f64, f64)) -> [Box2; 3] {
+/// Width of the presses for the view (CSS px).
+const PRESSES_PX: f64 = 290.0;
+
+/// What stands in the corners of the drawing: its title, the presses for the view, scale and direction; left, top,
+/// right, bottom (CSS px).
+pub(super) fn corners((width, height): (f64, f64)) -> [[f64; 4]; 3] {
     let wide = width >= WIDE_PX;
     let (title, line) = if wide { (400.0, 50.0) } else { (width, 28.0) };
-    let across = |left: f64, right: f64, top: f64, bottom: f64| Box2 {
-        left,
-        right,
-        top,
-        bottom,
-    };
     let presses = if wide {
-        across(width - 240.0, width, 0.0, 44.0)
+        [width - PRESSES_PX, 0.0, width, 44.0]
     } else {
-        across(width - 240.0, width, height - 44.0, height)
+        [width - PRESSES_PX, height - 44.0, width, height]
     };
     [
-        across(0.0, title, 0.0, line),
+        [0.0, 0.0, title, line],
         presses,
-        across(0.0, 140.0, height - 66.0, height),
+        [0.0, height - 66.0, 140.0, height],
     ]
 }
 
@@ -118,7 +126,7 @@ impl Placer {
             }
         }
         Self {
-            boxes: corners(size_px).to_vec(),
+            boxes: corners(size_px).map(Box2::of).to_vec(),
             lines,
             size_px,
         }

@@ -111,18 +111,27 @@ pub(crate) struct Arrows {
     loads: Vec<(Load, ScreenPoint)>,
 }
 
-/// Draws the arrows and the scale they have.
-pub(crate) fn arrows(pen: &mut Pen, good: &Good, here: &Now, units: UnitChoice) -> Arrows {
+/// Draws the arrows, all of them or that of one pin, and the scale they have.
+pub(crate) fn arrows(
+    pen: &mut Pen,
+    good: &Good,
+    here: &Now,
+    only: Option<&str>,
+    units: UnitChoice,
+) -> Arrows {
     let size_px = pen.view.size_px();
     let found = here.loads.as_ref().zip(scale(good, size_px));
     let Some((force, scale)) = found else {
-        force_bar_text(pen, words::NONE_HERE);
+        if only.is_none() {
+            force_bar_text(pen, words::NONE_HERE);
+        }
         return Arrows { loads: Vec::new() };
     };
     force_bar(pen, units, scale, HEAD_PX, words::HELD);
     let longest = LONGEST * long_px(size_px);
     let loads = loads(good, &here.pose, force)
         .into_iter()
+        .filter(|load| only.is_none_or(|name| name == load.name))
         .map(|load| {
             let tip = arrow(pen, load, scale, longest);
             (load, tip)

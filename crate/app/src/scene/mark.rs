@@ -60,6 +60,10 @@ pub enum Role {
     Governing,
     /// Load arrow.
     Load,
+    /// Frame of a label at a point that is moved, filled with the background.
+    Note,
+    /// First line of such a label.
+    NoteHead,
     /// Label of a part or place.
     Label,
     /// Axis and its ticks.
@@ -90,6 +94,8 @@ pub enum Role {
     HandleSelected,
     /// What a dragged point snaps to.
     Snap,
+    /// Where an end of the actuator just reaches, thin continuous.
+    Reach,
     /// Anything of the last good result while the model is faulty.
     Faded,
     /// Text about the last good result.

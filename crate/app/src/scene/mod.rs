@@ -8,6 +8,8 @@ mod curves;
 mod detail;
 /// The tightest place and contacts.
 mod dimension;
+/// The label at a point that is moved.
+mod drag_label;
 /// The drawing of the selected leg.
 mod drawing;
 /// The part of a canvas that marks take up.
@@ -38,6 +40,8 @@ mod scale;
 mod springs;
 /// One curve over the whole travel, which is the scrub too.
 mod strip;
+/// How far the actuator reaches.
+mod stroke;
 /// Width, dashes and colors of the roles.
 mod style;
 /// Fewer points.
@@ -64,5 +68,6 @@ pub(crate) use pen::Pen;
 pub(crate) use posed_leg::{Carrier, PosedLeg, attach_carrier};
 pub use strip::strip;
 pub(crate) use strip::{next_mark, strip_marks, strip_progress, worst};
+pub(crate) use stroke::stroke;
 pub use style::{Style, style};
 pub use viewport::Viewport;

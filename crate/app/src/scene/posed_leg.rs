@@ -48,6 +48,14 @@ impl Bar {
         }
     }
 
+    /// From now to gear down.
+    fn back(&self) -> Self {
+        Self {
+            at: (self.at.1, self.at.0),
+            along: (self.along.1, self.along.0),
+        }
+    }
+
     /// Where a point that goes with the bar is now (m).
     fn place(&self, p: Point) -> Point {
         let (down, now) = self.along;
@@ -130,6 +138,16 @@ impl PosedLeg {
                 None => self.trunnion + pose.turn(p - self.trunnion),
             },
         }
+    }
+
+    /// Where a point that stands still is on a part that turns, given at gear down (m).
+    pub(crate) fn carried(&self, carrier: Carrier, at: Point) -> Point {
+        let link = match (carrier, self.links) {
+            (Carrier::UpperLink, Some([upper, _])) => upper,
+            (Carrier::LowerLink, Some([_, lower])) => lower,
+            _ => return self.unplace(Carrier::Leg, at).unwrap_or(at),
+        };
+        link.back().place(at)
     }
 
     /// The point at gear down of a place (m); for a point of the brace only at gear down.

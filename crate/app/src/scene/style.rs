@@ -98,6 +98,15 @@ pub fn style(role: Role) -> Style {
             bold: true,
             ..line("--load", THICK, CONTINUOUS)
         },
+        Role::Note => Style {
+            fill: "--paper",
+            outlined: true,
+            ..line("--axis", THIN, CONTINUOUS)
+        },
+        Role::NoteHead => Style {
+            bold: true,
+            ..line("--label", THIN, CONTINUOUS)
+        },
         Role::Label => line("--label", THIN, CONTINUOUS),
         Role::Axis => line("--axis", THIN, CONTINUOUS),
         Role::AxisText => line("--axis-text", THIN, CONTINUOUS),
@@ -124,6 +133,7 @@ pub fn style(role: Role) -> Style {
             ..line("--handle-selected", THICK, CONTINUOUS)
         },
         Role::Snap => line("--snap", THIN, DASHED),
+        Role::Reach => line("--snap", THIN, CONTINUOUS),
         Role::Faded | Role::FadedText => line("--faded", THIN, CONTINUOUS),
     }
 }

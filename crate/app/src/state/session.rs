@@ -206,6 +206,8 @@ pub struct Session {
     pub open_group: Option<String>,
     pub(crate) clock: Clock,
     pub(crate) snap_off: bool,
+    /// An end of the actuator that is moved slides along: the actuator stays as long with the leg down.
+    pub(crate) slide: bool,
     pub(crate) papers: LiteMap<usize, Paper>,
     pub(crate) drafts: LiteMap<String, Draft>,
     /// Entries that were not taken, the last one last: path, and the step of the history made last then.
@@ -217,6 +219,8 @@ pub struct Session {
     pub(crate) hover: Option<String>,
     pub(crate) snapped: Option<Snapped>,
     pub(crate) drag_text: String,
+    /// A finger has the point, which hides what is under it.
+    pub(crate) by_touch: bool,
     /// How the leg stood when the point was taken.
     pub(crate) stood: Option<Stand>,
     pub(crate) notices: Notices,

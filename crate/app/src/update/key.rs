@@ -77,6 +77,10 @@ fn nudge(state: &mut State, path: &str, direction: Direction, size: StepSize) ->
     } else {
         Point::new(grip.point.x, step(Axis::Y, turned.y, grip.point.y))
     };
+    let slides = scene::stroke(state).filter(|_| state.session.slide);
+    let point = slides
+        .and_then(|stroke| stroke.along(point))
+        .unwrap_or(point);
     let name = words::point_name(state.gear(), at);
     let text = words::point_at(state.gear(), at, point, state.session.units);
     state.session.drag_text.clone_from(&text);

@@ -5,13 +5,14 @@ use gearswing_report::Stand;
 use gearswing_report::page::drawing as words;
 use gearswing_report::page::history::{Step, step_words};
 use gearswing_report::page::sheets::Sheet;
+use gearswing_report::page::stroke::SLIDES;
 use gearswing_units::{Quantity, UnitChoice, UnitSystem};
 
 use crate::effect::Effect;
 use crate::fields;
 use crate::msg::{CurvePointer, Pointer, PointerKind};
 use crate::scene::{self, Paper, ScreenPoint, Viewport};
-use crate::state::{Act, Gesture, Pressed, State};
+use crate::state::{Act, Gesture, Pressed, Snapped, State};
 
 /// A press that moves less than this is none (CSS px).
 const STILL_PX: f64 = 3.0;
@@ -159,6 +160,7 @@ fn down(state: &mut State, pressed: Pressed, kind: PointerKind) -> Vec<Effect> {
     let under = paper.viewport.to_model(pressed.at);
     let point = paper.viewport.to_model(handle.at);
     state.note_stand();
+    state.session.by_touch = kind == PointerKind::Touch;
     state.session.gesture = Gesture::Drag {
         pressed,
         path: handle.id,
@@ -247,7 +249,15 @@ fn drag(state: &mut State, path: &str, at: ScreenPoint, offset: (f64, f64), ctrl
     // round as it is told
     let told = told_point(state.gear(), place_of, target);
     let target = stored_point(state.gear(), place_of, even(told, units));
-    let snapped = if ctrl || state.session.snap_off {
+    let slides = state.session.slide && !ctrl;
+    let along = scene::stroke(state).filter(|_| slides);
+    let snapped = if let Some(point) = along.and_then(|stroke| stroke.along(target)) {
+        Some(Snapped {
+            point,
+            to: Vec::new(),
+            text: SLIDES.to_owned(),
+        })
+    } else if ctrl || state.session.snap_off {
         None
     } else {
         super::snap::snap(state, &grip, &stance, target, view.scale())

@@ -1,6 +1,7 @@
 //! Snapping of a dragged point to what a person means: level with, above, or on another point.
 use gearswing_gear::model::{Gear, Point};
 use gearswing_report::page::drawing::{Caught, caught_words};
+use gearswing_report::page::stroke;
 
 use crate::fields;
 use crate::scene::{self, Carrier, Grip, PosedLeg};
@@ -35,6 +36,16 @@ pub(super) fn snap(
     scale: f64,
 ) -> Option<Snapped> {
     let reach = REACH_PX / scale;
+    // as far as the actuator reaches
+    if let Some((point, bound)) =
+        scene::stroke(state).and_then(|stroke| stroke.caught(target, reach))
+    {
+        return Some(Snapped {
+            point,
+            to: Vec::new(),
+            text: stroke::caught_words(bound),
+        });
+    }
     let others: Vec<Grip> = scene::grips(state.gear(), state.session.leg)
         .into_iter()
         .filter(|other| other.path != grip.path)

@@ -71,6 +71,7 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
         }
         View::FocusHandle { id: None } => state.document.close(),
         View::Snap { on } => state.session.snap_off = !on,
+        View::Slide { on } => state.session.slide = on,
         View::Loads { on } => state.session.loads = on,
         View::Dismiss { id } => state.session.notices.dismiss(id),
         View::GiveUp => return state.give_up(),

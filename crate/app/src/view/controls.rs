@@ -11,10 +11,9 @@ use gearswing_report::page::transport as transport_words;
 use gearswing_report::page::working::working_line;
 use gearswing_report::page::{changes, files as file_words, history};
 
-use super::page::{
-    Action, KeyHelp, ListRow, Notice, SharedBanner, Toolbar, Transport, TransportMark,
-};
+use super::page::{Action, KeyHelp, ListRow, Notice, SharedBanner, Transport, TransportMark};
 use super::readout::shown_leg;
+use super::toolbar::Toolbar;
 use crate::msg::{Compare, File, Msg};
 use crate::scene;
 use crate::state::{LinkState, Origin, State, reach};
@@ -134,6 +133,7 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         units: session.units,
         theme: session.theme,
         snap: !session.snap_off,
+        slide: scene::stroke(state).map(|_| session.slide),
         loads: session.loads,
         is_demo: *state.origin() == Origin::Demo,
         file_name: name_words(&state.gear().name),

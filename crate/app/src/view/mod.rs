@@ -8,6 +8,8 @@ mod changes;
 mod compose;
 /// Toolbar, transport, notices, files.
 mod controls;
+/// What is said of a point that is moved.
+mod dragged;
 /// What still stands as a working example has it.
 mod example;
 /// The data in groups.
@@ -32,18 +34,21 @@ mod summary;
 mod times;
 /// Tire sizes to choose from.
 mod tire_table;
+/// Head and presses of the page.
+mod toolbar;
 /// Numbers worked out from the fields.
 mod worked;
 
 pub(crate) use answers::finding_sentence;
 pub use compose::view;
+pub(crate) use dragged::drag_lines;
 pub(crate) use groups::group_of;
 pub use leg_answers::{AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
 pub use loads::load_tables;
 pub use page::{
     Action, ChangesText, ChoiceOption, CurvesText, DetailText, DrawingText, FieldGroup, FieldKind,
     FieldRow, KeyHelp, ListRow, Notice, NoticeKind, Page, PointerStyle, ReadoutRow, SharedBanner,
-    SheetTab, Toolbar, Transport, TransportMark,
+    SheetTab, Transport, TransportMark,
 };
 pub(crate) use readout::{drawing_text, obstacle_name, obstacle_text};
 pub(crate) use rows::unread;
@@ -52,3 +57,4 @@ pub use stopped::{StopRow, StopText};
 pub use times::TimesText;
 pub(crate) use times::times_in;
 pub(crate) use tire_table::SIZE_TABLE;
+pub use toolbar::Toolbar;

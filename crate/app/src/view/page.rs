@@ -2,12 +2,11 @@
 use gearswing_gear::field::Axis;
 use gearswing_report::page::sheets::{Height, Sheet};
 use gearswing_solver::result::Verdict;
-use gearswing_units::UnitChoice;
 
 use super::leg_answers::LegAnswers;
-use super::{stopped::StopText, times::TimesText};
+use super::{stopped::StopText, times::TimesText, toolbar::Toolbar};
 use crate::msg::Msg;
-use crate::state::{Speed, Theme};
+use crate::state::Speed;
 
 /// Everything that is shown as text or controls.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -102,49 +101,6 @@ pub struct SharedBanner {
     pub text: String,
     /// Keep it, go back.
     pub actions: Vec<Action>,
-}
-
-/// Top row of controls.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Toolbar {
-    /// Something can be undone.
-    pub can_undo: bool,
-    /// What, in words.
-    pub undo_text: String,
-    /// Something can be redone.
-    pub can_redo: bool,
-    /// What, in words.
-    pub redo_text: String,
-    /// Units.
-    pub units: UnitChoice,
-    /// Theme.
-    pub theme: Theme,
-    /// Snapping is on.
-    pub snap: bool,
-    /// Load arrows are drawn.
-    pub loads: bool,
-    /// Name of the gear file.
-    pub file_name: String,
-    /// Nothing of one's own is open: offer to begin.
-    pub is_demo: bool,
-    /// Where the work stands: stored, not stored and why, shared.
-    pub stored_text: String,
-    /// About the link: its length, or why there is none.
-    pub link_text: String,
-    /// The link is too long: offer the file.
-    pub link_too_long: bool,
-    /// Whom a link does not reach; empty where it reaches everybody.
-    pub link_reach: String,
-    /// What copies the link, or its code.
-    pub copy_text: &'static str,
-    /// Where others have the page, or empty.
-    pub home: String,
-    /// Comparing with the previous tire is possible for the selected leg.
-    pub can_compare: bool,
-    /// Comparing with the previous tire.
-    pub comparing: bool,
-    /// Text on that switch.
-    pub compare_text: String,
 }
 
 /// Play and scrub.

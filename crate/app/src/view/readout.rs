@@ -1,16 +1,17 @@
 //! The numbers at the cursor, and the text equivalent of the drawing from the same data.
+use gearswing_report::finding_line;
 use gearswing_report::page::curves;
 use gearswing_report::page::drawing::{self, Near};
 use gearswing_report::page::names::{
     clearance_words, leg_title, obstacle_words, place_words, travel_short,
 };
 use gearswing_report::page::readout::{self as words, Number, number_label};
-use gearswing_report::{Stand, finding_line, stand_words};
 use gearswing_solver::TireChoice;
 use gearswing_solver::result::{DrivenBy, Motion, TireState, Verdict};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
 use super::answers::subject;
+use super::dragged::drag_text;
 use super::loads::loads_text;
 use super::page::{CurvesText, DetailText, DrawingText, PointerStyle, ReadoutRow};
 use crate::scene::{self, Now, NowClearance};
@@ -216,26 +217,13 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
         worst: worst(state),
         detail: detail(state),
         description,
-        drag_text: dragged(state, faded),
+        drag_text: drag_text(state),
         pointer: match (&state.session.gesture, &state.session.hover) {
             (Gesture::Idle, Some(_)) => PointerStyle::OverHandle,
             (Gesture::Idle, None) => PointerStyle::Open,
             _ => PointerStyle::Moving,
         },
         faded,
-    }
-}
-
-/// Where the moved point is, and how the leg stands against when it was taken.
-fn dragged(state: &State, faded: bool) -> String {
-    let text = &state.session.drag_text;
-    let good = state.derived.good(state.session.leg).filter(|_| !faded);
-    match (good, &state.session.stood) {
-        (Some(good), Some(stood)) if !text.is_empty() => {
-            let now = Stand::of(&good.result);
-            drawing::moved_words(text, &stand_words(&now, stood, state.session.units))
-        }
-        _ => text.clone(),
     }
 }
 

@@ -23,6 +23,7 @@ mod springs;
 mod start;
 mod stopped;
 mod strip;
+mod stroke;
 mod support;
 mod table;
 mod times;

@@ -196,11 +196,14 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             });
             return Ok(());
         }
-        "compare" | "snap" | "loads" => {
+        "compare" | "snap" | "slide" | "loads" => {
             port.with_core(|core| {
                 let toolbar = &core.page().toolbar;
                 port.send(Msg::View(match act {
                     "snap" => View::Snap { on: !toolbar.snap },
+                    "slide" => View::Slide {
+                        on: toolbar.slide != Some(true),
+                    },
                     "loads" => View::Loads { on: !toolbar.loads },
                     _ => View::CompareFormer {
                         on: !toolbar.comparing,

@@ -115,7 +115,9 @@ impl Drawing {
 
     /// Over a faded drawing stands why.
     fn patch_faded(&self, page: &Page) -> Result<()> {
-        set_hidden(&self.faded, !page.drawing.faded)?;
+        // a point that is moved is to be seen; the fault stands over it once it is let go
+        let moves = !page.drawing.drag_text.is_empty();
+        set_hidden(&self.faded, !page.drawing.faded || moves)?;
         if page.drawing.faded {
             let fault = page
                 .answers

@@ -26,6 +26,7 @@ pub(super) struct TopRow {
     reach_parts: HtmlElement,
     compare: HtmlElement,
     snap: HtmlElement,
+    slide: HtmlElement,
     loads: HtmlElement,
 }
 
@@ -63,6 +64,7 @@ impl TopRow {
             reach_parts: by_id("link-for")?,
             compare: by_id("compare")?,
             snap: by_id("snap")?,
+            slide: by_id("slide")?,
             loads: by_id("loads")?,
         })
     }
@@ -110,6 +112,9 @@ impl TopRow {
         set_text(&self.compare, &new.compare_text);
         set_attribute(&self.compare, "aria-pressed", pressed(new.comparing))?;
         set_attribute(&self.snap, "aria-pressed", pressed(new.snap))?;
+        set_hidden(&self.slide, new.slide.is_none())?;
+        let slides = new.slide.unwrap_or(false);
+        set_attribute(&self.slide, "aria-pressed", pressed(slides))?;
         set_attribute(&self.loads, "aria-pressed", pressed(new.loads))?;
         self.shown = Some(new.clone());
         Ok(())

@@ -166,15 +166,12 @@ impl Row for Leg {
         // answers of an earlier state are none of this one
         let fault = new.faults.first();
         set_hidden(&self.fault, fault.is_none())?;
-        set_text(
-            &self.fault_text,
-            fault.map_or("", |fault| fault.text.as_str()),
-        );
-        set_attribute(
-            &self.fault_text,
-            "title",
-            fault.map_or("", |fault| fault.text.as_str()),
-        )?;
+        let text = fault.map_or("", |fault| fault.text.as_str());
+        // the leg's name stands at the head of the row
+        let rest = text.strip_prefix(new.name.as_str());
+        let rest = rest.and_then(|rest| rest.strip_prefix(", "));
+        set_text(&self.fault_text, rest.unwrap_or(text));
+        set_attribute(&self.fault_text, "title", text)?;
         for (at, cell) in self.cells.iter().enumerate() {
             cell.patch(new.answers.get(at).filter(|_| fault.is_none()))?;
         }

@@ -43,4 +43,4 @@ pub(crate) use beside::side_words;
 pub use figure::{finding_figure, question_head};
 pub use jam::jam_text;
 pub use short::{finding_line, finding_short};
-pub use stand::{Stand, stand_words};
+pub use stand::{Stand, stand_lines};

@@ -42,9 +42,9 @@ impl Stand {
 const TOLD_SHARE: f64 = 5e-3;
 const TOLD_FACTOR: f64 = 5e-3;
 
-/// How they stand, and by how much better or worse than before; what neither has is left out.
+/// How they stand, one line each, and by how much better or worse than before; what neither has is left out.
 #[must_use]
-pub fn stand_words(now: &Stand, before: &Stand, units: UnitChoice) -> String {
+pub fn stand_lines(now: &Stand, before: &Stand, units: UnitChoice) -> Vec<String> {
     let length = |si: f64| format(Quantity::Length, units, si);
     let clearance = now.clearance.map(|value| {
         let by = before.clearance.map(|old| value - old);
@@ -67,8 +67,7 @@ pub fn stand_words(now: &Stand, before: &Stand, units: UnitChoice) -> String {
         let by = by.map(|by| (by, times(by.abs()), by.abs() < TOLD_FACTOR));
         part("fall", &times(value), by)
     });
-    let all: Vec<String> = [clearance, margin, factor].into_iter().flatten().collect();
-    all.join("; ")
+    [clearance, margin, factor].into_iter().flatten().collect()
 }
 
 /// One number and its change.
@@ -91,7 +90,7 @@ mod tests {
             margin: Some(margin),
             factor: Some(factor),
         };
-        let words = |now, before| stand_words(&now, &before, UnitChoice::METRIC);
+        let words = |now, before| stand_lines(&now, &before, UnitChoice::METRIC).join("; ");
         assert_eq!(
             words(stand(-0.002, 0.5, 2.0), stand(-0.005, 0.53, 2.0)),
             "clearance −2.0 mm, 3.0 mm better; to spare 50 %, 3 % worse; fall 2.00 times"

@@ -29,6 +29,8 @@ pub enum Line {
     Load,
     /// What a dragged point has caught on.
     Caught,
+    /// How far the actuator reaches.
+    Reach,
 }
 
 /// The meaning of a type of line.
@@ -52,5 +54,8 @@ pub fn line_words(line: Line) -> &'static str {
             "force on the moving part at a pin, leg held still without friction, to the scale beside it"
         }
         Line::Caught => "what a dragged point has caught on",
+        Line::Reach => {
+            "where the end of the actuator that is selected can be at most, with the leg down and up"
+        }
     }
 }

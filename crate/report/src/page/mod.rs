@@ -42,6 +42,8 @@ pub mod sheets;
 pub mod stopped;
 /// Keeping the work in the browser.
 pub mod storage;
+/// How far the actuator reaches.
+pub mod stroke;
 /// The short text of each group while it is closed.
 pub mod summary;
 /// The gear against time.

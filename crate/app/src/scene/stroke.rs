@@ -1,0 +1,200 @@
+//! How far the actuator reaches: where an end of it that is in hand can be, for the leg to come down and up.
+use gearswing_gear::field::Field;
+use gearswing_gear::model::{AttachTo, Leg, Point, Vector};
+use gearswing_report::page::stroke::{Bound, bound_words};
+
+use super::labels::Placer;
+use super::{Carrier, Pen, PosedLeg, Role, ScreenPoint, stance_of};
+use crate::fields;
+use crate::state::{Good, State};
+
+/// Length of half an arc as a share of the canvas' shorter side (ratio).
+const HALF_SHARE: f64 = 0.2;
+/// Pieces that half of an arc is drawn in.
+const PIECES: usize = 16;
+
+/// An end of the actuator that is in hand, and the other end as the part that carries the first one sees it.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Stroke {
+    carrier: Carrier,
+    /// The end in hand, given at gear down (m).
+    held: Point,
+    /// The other end with the leg down, and up if it comes so far (m).
+    others: [Option<Point>; 2],
+    /// Retracted and extended, pin to pin (m).
+    lengths: [f64; 2],
+    /// What a turn of the rod end makes it longer (m).
+    pub(crate) pitch: Option<f64>,
+}
+
+/// What is left of the stroke with the leg down and up, the less of the two (m); negative = it does not reach.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Left {
+    /// At the extended end.
+    pub(crate) extended: f64,
+    /// At the retracted end.
+    pub(crate) retracted: f64,
+}
+
+/// Places at which it is just extended or just retracted, with the leg down or up.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Arc {
+    centre: Point,
+    radius: f64,
+    pub(crate) bound: Bound,
+}
+
+impl Arc {
+    /// The place of it that is nearest to a point; `None` in its center.
+    fn nearest(&self, to: Point) -> Option<Point> {
+        let out = (to - self.centre).try_normalize(0.0)?;
+        Some(self.centre + out * self.radius)
+    }
+}
+
+/// The stroke for the point that is selected; `None` where it is no end of the actuator.
+pub(crate) fn stroke(state: &State) -> Option<Stroke> {
+    let path = fields::path(fields::point_of(state.session.selection.as_deref()?)?)?;
+    let leg = state.gear().legs.get(state.session.leg)?;
+    if path.leg != state.session.leg {
+        return None;
+    }
+    let good = state.derived.good(state.session.leg)?;
+    if !moves_as(good, leg) {
+        return None;
+    }
+    let actuator = &leg.actuator;
+    let part = match actuator.attach_to {
+        AttachTo::Leg => Carrier::Leg,
+        AttachTo::UpperLink => Carrier::UpperLink,
+        AttachTo::LowerLink => Carrier::LowerLink,
+    };
+    let start = good.range().0;
+    let linkage = good.linkage();
+    let [down, up] = [start, 1.0].map(|progress| {
+        let pose = linkage.pose(progress).ok()?;
+        Some(PosedLeg::new(leg, Some(pose), start))
+    });
+    let (carrier, held, others) = match path.field {
+        Field::ActuatorMount => {
+            let place = |stance: Option<PosedLeg>| Some(stance?.place(part, actuator.attach));
+            (Carrier::Airframe, actuator.mount, [down, up].map(place))
+        }
+        Field::ActuatorAttach => {
+            let seen = |stance: Option<PosedLeg>| Some(stance?.carried(part, actuator.mount));
+            (part, actuator.attach, [down, up].map(seen))
+        }
+        _ => return None,
+    };
+    Some(Stroke {
+        carrier,
+        held,
+        others,
+        lengths: [actuator.shortest, actuator.longest],
+        pitch: actuator.rod_end_pitch,
+    })
+}
+
+/// Whether a leg moves as the one that was worked out last: all but its actuator is the same.
+fn moves_as(good: &Good, leg: &Leg) -> bool {
+    good.leg.trunnion == leg.trunnion
+        && good.leg.swing_up == leg.swing_up
+        && good.leg.brace == leg.brace
+        && good.leg.strut == leg.strut
+}
+
+impl Stroke {
+    /// All arcs: with the leg down and up, extended and retracted.
+    pub(crate) fn arcs(&self) -> impl Iterator<Item = Arc> {
+        let [retracted, extended] = self.lengths;
+        let others = self.others.into_iter().zip([false, true]);
+        others.flat_map(move |(other, is_up)| {
+            let both = [(retracted, false), (extended, true)];
+            both.into_iter().filter_map(move |(radius, is_extended)| {
+                Some(Arc {
+                    centre: other?,
+                    radius,
+                    bound: Bound { is_extended, is_up },
+                })
+            })
+        })
+    }
+
+    /// What is left of the stroke with the end in hand at a point; `None` where the leg comes not up.
+    pub(crate) fn left(&self, held: Point) -> Option<Left> {
+        let [Some(down), Some(up)] = self.others else {
+            return None;
+        };
+        let (down, up) = ((held - down).norm(), (held - up).norm());
+        let [shortest, longest] = self.lengths;
+        Some(Left {
+            extended: longest - down.max(up),
+            retracted: down.min(up) - shortest,
+        })
+    }
+
+    /// What is left where the end in hand is.
+    pub(crate) fn left_here(&self) -> Option<Left> {
+        self.left(self.held)
+    }
+
+    /// The place nearest to a point on an arc within reach of it.
+    pub(crate) fn caught(&self, target: Point, reach: f64) -> Option<(Point, Bound)> {
+        let near = self.arcs().filter_map(|arc| {
+            let on = arc.nearest(target)?;
+            Some(((on - target).norm(), on, arc.bound))
+        });
+        let nearest = near.min_by(|(a, ..), (b, ..)| a.total_cmp(b))?;
+        (nearest.0 <= reach).then_some((nearest.1, nearest.2))
+    }
+
+    /// The place nearest to a point at which the actuator is as long with the leg down as it is now.
+    pub(crate) fn along(&self, target: Point) -> Option<Point> {
+        let centre = self.others[0]?;
+        let radius = (self.held - centre).norm();
+        let bound = Bound {
+            is_extended: false,
+            is_up: false,
+        };
+        Arc {
+            centre,
+            radius,
+            bound,
+        }
+        .nearest(target)
+    }
+}
+
+/// Draws the arcs with their words, each around the end in hand.
+pub(crate) fn arcs(pen: &mut Pen, placer: &mut Placer, state: &State) {
+    let Some(stroke) = stroke(state) else { return };
+    let stance = stance_of(state);
+    let (width, height) = pen.view.size_px();
+    let long = HALF_SHARE * width.min(height) / pen.view.scale();
+    for arc in stroke.arcs() {
+        let out = stroke.held - arc.centre;
+        let (Some(out), true) = (out.try_normalize(0.0), arc.radius > 0.0) else {
+            continue;
+        };
+        let half = (long / arc.radius).min(std::f64::consts::PI);
+        let point = |at: usize| {
+            let angle = half * (at as f64 / PIECES as f64 - 1.0);
+            let (sin, cos) = angle.sin_cos();
+            let turned = Vector::new(out.x * cos - out.y * sin, out.x * sin + out.y * cos);
+            stance.place(stroke.carrier, arc.centre + turned * arc.radius)
+        };
+        let points: Vec<Point> = (0..=2 * PIECES).map(point).collect();
+        pen.path(Role::Reach, &points, false);
+        if let Some(end) = end_in_sight(pen, &points) {
+            placer.label(pen, Role::Label, end, bound_words(arc.bound));
+        }
+    }
+}
+
+/// An end of a line that is on the canvas, the upper one of two.
+fn end_in_sight(pen: &Pen, points: &[Point]) -> Option<ScreenPoint> {
+    let ends = [points.first()?, points.last()?];
+    let ends = ends.map(|end| pen.view.to_screen(*end));
+    let seen = ends.into_iter().filter(|end| pen.view.shows(*end));
+    seen.min_by(|a, b| a.y_px.total_cmp(&b.y_px))
+}
