@@ -1,10 +1,11 @@
 //! The gear against time: the page says what the command says, the slider moves the drawing, and a
 //! tired battery makes it slower.
 
-use crate::same::export;
+use crate::same::{all_answers, export};
 use anyhow::{Context, Result, ensure};
-use gearswing_browser_tests::{Browser, gearswing, journey};
+use gearswing_browser_tests::{Browser, Host, gearswing, journey};
 use serde_json::json;
+use std::fs;
 
 /// Puts the slider to a share of the run.
 async fn slide(browser: &Browser, share: f64) -> Result<()> {
@@ -66,6 +67,32 @@ fn the_slider_swings_the_drawing_and_a_tired_battery_takes_longer() {
         browser.sheet("times").await?;
         let tired = ensure_told(browser).await?;
         ensure!(tired > 1.05 * fresh, "{tired} s after {fresh} s");
+        Ok(())
+    });
+}
+
+/// Without the second module all answers are there, and the page says what is missing; with it, it goes on.
+#[test]
+fn without_its_second_module_the_page_answers_and_says_what_is_missing() {
+    journey("no second module", async |browser| {
+        let host = Host::start().await?;
+        let (without, with) = (tempfile::tempdir()?, tempfile::tempdir()?);
+        host.lay(without.path(), "<!-- without -->")?;
+        fs::remove_file(without.path().join("gearswing_worker_bg.wasm"))?;
+        browser.open_at(host.address()).await?;
+        ensure!(!all_answers(browser).await?.is_empty());
+        let said = browser.text("#notices").await?;
+        ensure!(said.contains("could not be worked out"), "{said}");
+        browser.sheet("times").await?;
+        let said = browser.text("#times-said").await?;
+        ensure!(said.contains("given up"), "{said}");
+        // the failure stands in the console too, and is what was wanted here
+        ensure!(!browser.console().await?.is_empty());
+        host.lay(with.path(), "<!-- with -->")?;
+        browser.press_button("#notices", "Work it out").await?;
+        ensure_told(browser).await?;
+        let said = browser.text("#notices").await?;
+        ensure!(!said.contains("could not"), "{said}");
         Ok(())
     });
 }

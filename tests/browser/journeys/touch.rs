@@ -2,6 +2,7 @@
 
 use anyhow::{Result, ensure};
 use gearswing_browser_tests::{Browser, Device, Spot, journey_on};
+use serde_json::json;
 
 const POINT: &str = "legs[2].actuator.mount_m";
 
@@ -51,6 +52,24 @@ fn a_finger_drags_a_point_without_scrolling_the_page() {
             (to.x - from.x - 10.0).abs() < 3.0 && (to.y - from.y + 10.0).abs() < 3.0,
             "the point went from {from:?} to {to:?}"
         );
+        // a finger is coarse: it goes on by steps, in the place of strip and bar
+        let seen = async |id: &str| -> Result<bool> {
+            let script =
+                "return document.getElementById(arguments[0]).getClientRects().length > 0;";
+            browser.script(script, &[json!(id)]).await
+        };
+        ensure!(seen("steps").await? && !seen("strip").await? && !seen("play").await?);
+        ensure!(browser.text("#steps-name").await? == "Actuator mount A0");
+        for _ in 0..8 {
+            browser.press("[data-act=step-right]").await?;
+        }
+        let after = browser.spot(POINT).await?;
+        ensure!(
+            after.x > to.x + 0.5,
+            "half an inch to the right of {to:?} is {after:?}"
+        );
+        browser.press("[data-act=steps-done]").await?;
+        ensure!(!seen("steps").await? && seen("strip").await? && seen("play").await?);
         Ok(())
     });
 }

@@ -1,4 +1,5 @@
 //! What is looked at and how.
+use super::Direction;
 use gearswing_report::page::sheets::Sheet;
 use gearswing_solver::result::Question;
 use gearswing_units::UnitChoice;
@@ -84,6 +85,18 @@ pub enum View {
         /// On or off.
         on: bool,
     },
+    /// Moves the point that a finger has let go by a step.
+    Step {
+        /// Toward.
+        direction: Direction,
+    },
+    /// Takes the fine step for it, or the usual one.
+    FineSteps {
+        /// The fine one.
+        on: bool,
+    },
+    /// Leaves it.
+    StepsDone,
     /// An end of the actuator that is moved keeps the actuator as long as it is with the leg down, or not.
     Slide {
         /// It does.

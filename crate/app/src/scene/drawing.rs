@@ -45,7 +45,8 @@ pub fn drawing(state: &State) -> Scene {
         };
         well::names(&mut pen, &mut placer, model, only);
     }
-    stroke::arcs(&mut pen, &mut placer, state);
+    let named = if is_roomy(view.size_px()) { 4 } else { 2 };
+    stroke::arcs(&mut pen, &mut placer, state, named);
     let handles = handles(state);
     handle_marks(&mut pen, &handles);
     snap_marks(&mut pen, state);

@@ -111,7 +111,7 @@ pub(crate) struct Arrows {
     loads: Vec<(Load, ScreenPoint)>,
 }
 
-/// Draws the arrows, all of them or that of one pin, and the scale they have.
+/// Draws the arrows and the scale they have, or that of one pin alone, which has its number.
 pub(crate) fn arrows(
     pen: &mut Pen,
     good: &Good,
@@ -127,7 +127,9 @@ pub(crate) fn arrows(
         }
         return Arrows { loads: Vec::new() };
     };
-    force_bar(pen, units, scale, HEAD_PX, words::HELD);
+    if only.is_none() {
+        force_bar(pen, units, scale, HEAD_PX, words::HELD);
+    }
     let longest = LONGEST * long_px(size_px);
     let loads = loads(good, &here.pose, force)
         .into_iter()

@@ -2,6 +2,7 @@
 use gearswing_gear::field::Field;
 use gearswing_gear::model::{AttachTo, Leg, Point, Vector};
 use gearswing_report::page::stroke::{Bound, bound_words};
+use gearswing_solver::numeric::sort_by;
 
 use super::labels::Placer;
 use super::{Carrier, Pen, PosedLeg, Role, ScreenPoint, stance_of};
@@ -165,13 +166,16 @@ impl Stroke {
     }
 }
 
-/// Draws the arcs with their words, each around the end in hand.
-pub(crate) fn arcs(pen: &mut Pen, placer: &mut Placer, state: &State) {
+/// Draws the arcs, each around the end in hand, and names so many of them, the nearest first.
+pub(crate) fn arcs(pen: &mut Pen, placer: &mut Placer, state: &State, named: usize) {
     let Some(stroke) = stroke(state) else { return };
     let stance = stance_of(state);
     let (width, height) = pen.view.size_px();
     let long = HALF_SHARE * width.min(height) / pen.view.scale();
-    for arc in stroke.arcs() {
+    let mut arcs: Vec<Arc> = stroke.arcs().collect();
+    let far = |arc: &Arc| ((stroke.held - arc.centre).norm() - arc.radius).abs();
+    sort_by(&mut arcs, |a, b| far(a).total_cmp(&far(b)));
+    for (at, arc) in arcs.into_iter().enumerate() {
         let out = stroke.held - arc.centre;
         let (Some(out), true) = (out.try_normalize(0.0), arc.radius > 0.0) else {
             continue;
@@ -185,7 +189,7 @@ pub(crate) fn arcs(pen: &mut Pen, placer: &mut Placer, state: &State) {
         };
         let points: Vec<Point> = (0..=2 * PIECES).map(point).collect();
         pen.path(Role::Reach, &points, false);
-        if let Some(end) = end_in_sight(pen, &points) {
+        if let Some(end) = end_in_sight(pen, &points).filter(|_| at < named) {
             placer.label(pen, Role::Label, end, bound_words(arc.bound));
         }
     }

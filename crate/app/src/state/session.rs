@@ -219,6 +219,9 @@ pub struct Session {
     pub(crate) hover: Option<String>,
     pub(crate) snapped: Option<Snapped>,
     pub(crate) drag_text: String,
+    /// A point that a finger has let go and that is moved by steps now, and whether by fine ones.
+    pub(crate) stepped: Option<String>,
+    pub(crate) fine_steps: bool,
     /// A finger has the point, which hides what is under it.
     pub(crate) by_touch: bool,
     /// How the leg stood when the point was taken.

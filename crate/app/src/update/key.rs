@@ -45,7 +45,13 @@ fn arrow(direction: Direction) -> (f64, f64) {
     }
 }
 
-fn nudge(state: &mut State, path: &str, direction: Direction, size: StepSize) -> Vec<Effect> {
+/// Moves a point by a step, as the leg stands.
+pub(super) fn nudge(
+    state: &mut State,
+    path: &str,
+    direction: Direction,
+    size: StepSize,
+) -> Vec<Effect> {
     let grip = scene::grips(state.gear(), state.session.leg)
         .into_iter()
         .find(|grip| grip.path == path);
@@ -121,6 +127,7 @@ fn escape(state: &mut State) -> Vec<Effect> {
         };
     }
     state.end_gesture();
+    state.leave_steps();
     if state.session.playing.take().is_none() {
         state.document.close();
         state.session.selection = None;

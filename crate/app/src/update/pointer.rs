@@ -93,6 +93,7 @@ impl State {
     /// Selects a point or field and opens its group.
     pub(crate) fn select(&mut self, path: &str) {
         if self.session.selection.as_deref() != Some(path) {
+            self.leave_steps();
             self.document.close();
             self.session.selection = Some(path.to_owned());
         }
@@ -295,13 +296,19 @@ fn up(state: &mut State, id: i32) {
         }
         Gesture::Drag {
             pressed,
-            moved: false,
+            moved,
+            path,
             ..
         } if pressed.id == id => {
+            let (moved, path) = (*moved, path.clone());
             state.end_gesture();
-            state.take_sheet(Sheet::Measurements);
+            if !moved {
+                state.take_sheet(Sheet::Measurements);
+            }
+            // a finger is coarse: it is followed by steps
+            state.session.stepped = state.session.by_touch.then_some(path);
         }
-        Gesture::Pan(pressed) | Gesture::Drag { pressed, .. } if pressed.id == id => {
+        Gesture::Pan(pressed) if pressed.id == id => {
             state.end_gesture();
         }
         _ => {}

@@ -1,9 +1,10 @@
 //! What is looked at.
+use gearswing_report::page::nudge::step_size;
 use gearswing_report::page::sheets::{Height, Sheet};
 use gearswing_solver::result::Question;
 
 use crate::effect::Effect;
-use crate::msg::View;
+use crate::msg::{Direction, View};
 use crate::scene::{self, ScreenPoint};
 use crate::state::State;
 
@@ -71,6 +72,9 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
         }
         View::FocusHandle { id: None } => state.document.close(),
         View::Snap { on } => state.session.snap_off = !on,
+        View::Step { direction } => return step(state, direction),
+        View::FineSteps { on } => state.session.fine_steps = on,
+        View::StepsDone => state.leave_steps(),
         View::Slide { on } => state.session.slide = on,
         View::Loads { on } => state.session.loads = on,
         View::Dismiss { id } => state.session.notices.dismiss(id),
@@ -96,6 +100,15 @@ fn zoomed_about(state: &State) -> ScreenPoint {
         )
 }
 
+/// The point that a finger has let go, by a step.
+fn step(state: &mut State, direction: Direction) -> Vec<Effect> {
+    let Some(path) = state.session.stepped.clone() else {
+        return Vec::new();
+    };
+    let size = step_size(state.session.fine_steps);
+    super::key::nudge(state, &path, direction, size)
+}
+
 fn go_to_stop(state: &mut State, leg: usize) {
     if let Some((_, Ok(found))) = state.later.stop(leg) {
         let progress = found.place.progress;
@@ -106,6 +119,14 @@ fn go_to_stop(state: &mut State, leg: usize) {
 }
 
 impl State {
+    /// The point that was moved by steps is left.
+    pub(crate) fn leave_steps(&mut self) {
+        if self.session.stepped.take().is_some() {
+            self.document.close();
+            self.session.drag_text.clear();
+        }
+    }
+
     /// Takes a sheet in hand, high enough to read it.
     pub(crate) fn take_sheet(&mut self, sheet: Sheet) {
         self.session.sheet = sheet;

@@ -18,6 +18,7 @@ pub fn view(state: &State) -> Page {
         sheet: state.session.sheet,
         sheet_height: state.session.sheet_height,
         toolbar: controls::toolbar(state),
+        steps: controls::steps(state),
         transport: controls::transport(state),
         readout: readout::readout(state),
         drawing: readout::drawing_text(state),

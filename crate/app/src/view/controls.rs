@@ -7,16 +7,17 @@ use gearswing_report::page::header::{Keeping, compare_words, keeping_words};
 use gearswing_report::page::keys::KEYS;
 use gearswing_report::page::link::{self, Link, link_line};
 use gearswing_report::page::names::{place_words, travel_short, travel_words};
+use gearswing_report::page::nudge::step_words;
 use gearswing_report::page::transport as transport_words;
 use gearswing_report::page::working::working_line;
 use gearswing_report::page::{changes, files as file_words, history};
 
 use super::page::{Action, KeyHelp, ListRow, Notice, SharedBanner, Transport, TransportMark};
 use super::readout::shown_leg;
-use super::toolbar::Toolbar;
+use super::toolbar::{StepsText, Toolbar};
 use crate::msg::{Compare, File, Msg};
 use crate::scene;
-use crate::state::{LinkState, Origin, State, reach};
+use crate::state::{Gesture, LinkState, Origin, State, reach};
 
 fn action(id: String, label: impl Into<String>, msg: Msg) -> Action {
     Action {
@@ -147,6 +148,19 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         comparing: session.comparing,
         compare_text: compare_words(session.comparing, of_leg.map(|tire| tire.size.as_str())),
     }
+}
+
+/// A point that is moved by steps; none while it is dragged.
+pub(crate) fn steps(state: &State) -> Option<StepsText> {
+    let session = &state.session;
+    let idle = !matches!(session.gesture, Gesture::Drag { .. });
+    let path = session.stepped.as_ref().filter(|_| idle)?;
+    let fine = session.fine_steps;
+    Some(StepsText {
+        name: scene::point_name(state.gear(), path),
+        step_text: step_words(fine, session.units).to_owned(),
+        fine,
+    })
 }
 
 /// Play and scrub.

@@ -57,4 +57,4 @@ pub use stopped::{StopRow, StopText};
 pub use times::TimesText;
 pub(crate) use times::times_in;
 pub(crate) use tire_table::SIZE_TABLE;
-pub use toolbar::Toolbar;
+pub use toolbar::{StepsText, Toolbar};

@@ -4,7 +4,11 @@ use gearswing_report::page::sheets::{Height, Sheet};
 use gearswing_solver::result::Verdict;
 
 use super::leg_answers::LegAnswers;
-use super::{stopped::StopText, times::TimesText, toolbar::Toolbar};
+use super::{
+    stopped::StopText,
+    times::TimesText,
+    toolbar::{StepsText, Toolbar},
+};
 use crate::msg::Msg;
 use crate::state::Speed;
 
@@ -27,6 +31,8 @@ pub struct Page {
     pub sheet_height: Height,
     /// Top row of controls.
     pub toolbar: Toolbar,
+    /// A point that is moved by steps.
+    pub steps: Option<StepsText>,
     /// Play and scrub.
     pub transport: Transport,
     /// Numbers at the cursor.

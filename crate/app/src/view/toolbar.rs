@@ -47,3 +47,14 @@ pub struct Toolbar {
     /// Text on that switch.
     pub compare_text: String,
 }
+
+/// Presses that move a point by steps.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct StepsText {
+    /// The point.
+    pub name: String,
+    /// The step, on its press.
+    pub step_text: String,
+    /// It is the fine one.
+    pub fine: bool,
+}

@@ -251,3 +251,49 @@ fn a_moved_point_tells_which_way_is_better() {
         "{one}\n{other}"
     );
 }
+
+/// A finger is coarse: what it has let go is moved by steps until that is done.
+#[test]
+fn what_a_finger_lets_go_is_moved_by_steps() {
+    let mut desk = desk();
+    let finger = |desk: &mut Desk, at| {
+        desk.send(Msg::Pointer(msg::Pointer::Down {
+            id: 1,
+            kind: msg::PointerKind::Touch,
+            at,
+            modifiers: msg::Modifiers::default(),
+        }));
+    };
+    let at = desk.handle(MOUNT);
+    finger(&mut desk, at);
+    assert_eq!(desk.page().steps, None, "it is still dragged");
+    desk.drag_to(by(at, -9.0, -5.0), true);
+    desk.release(by(at, -9.0, -5.0));
+    let shown = desk.page().steps.unwrap();
+    assert_eq!(shown.name, "Actuator mount A0");
+    assert_eq!(shown.step_text, "Step 1/16 in");
+    let dragged = fields::point(desk.state.gear(), MOUNT).unwrap();
+    let step = |direction| Msg::View(msg::View::Step { direction });
+    desk.send(step(Direction::Right));
+    desk.send(step(Direction::Right));
+    desk.send(Msg::View(msg::View::FineSteps { on: true }));
+    assert_eq!(desk.page().steps.unwrap().step_text, "Step 0.01 in");
+    desk.send(step(Direction::Down));
+    let moved = fields::point(desk.state.gear(), MOUNT).unwrap() - dragged;
+    assert!((moved.x - 0.0254 / 8.0).abs() < 1e-9, "{moved}");
+    assert!((moved.y + 0.000_254).abs() < 1e-9, "{moved}");
+    assert!(desk.page().drawing.drag_text.contains(" retracted"));
+    // all steps are one act, the drag before them another
+    desk.send(Msg::History(msg::History::Undo));
+    assert_eq!(fields::point(desk.state.gear(), MOUNT).unwrap(), dragged);
+    desk.send(Msg::View(msg::View::StepsDone));
+    assert_eq!(desk.page().steps, None);
+    desk.send(step(Direction::Right));
+    assert_eq!(fields::point(desk.state.gear(), MOUNT).unwrap(), dragged);
+    // a mouse needs none
+    let at = desk.handle(MOUNT);
+    desk.press(at);
+    desk.drag_to(by(at, -9.0, -5.0), true);
+    desk.release(by(at, -9.0, -5.0));
+    assert_eq!(desk.page().steps, None);
+}

@@ -6,7 +6,7 @@ use crate::error::{PageError, Result, report};
 use crate::listen::{Mode, listen};
 use crate::panels::{after_change, find_action, leave_files, open_files, show_answer};
 use crate::runtime::Port;
-use gearswing_app::msg::{Compare, File, History, Play, Share, View};
+use gearswing_app::msg::{Compare, Direction, File, History, Play, Share, View};
 use gearswing_app::words::browser::lacks;
 use gearswing_app::{Msg, Question};
 use wasm_bindgen::JsCast;
@@ -122,6 +122,10 @@ fn skip(id: &str) -> Result<()> {
     Ok(())
 }
 
+fn step(direction: Direction) -> Msg {
+    Msg::View(View::Step { direction })
+}
+
 /// What a fixed button does.
 fn fixed(port: &Port, act: &str) -> Result<()> {
     let msg = match act {
@@ -136,6 +140,11 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
         }
         "play" => Msg::Play(Play::Toggle),
         "sheet-height" => Msg::View(View::SheetHeight),
+        "step-left" => step(Direction::Left),
+        "step-right" => step(Direction::Right),
+        "step-up" => step(Direction::Up),
+        "step-down" => step(Direction::Down),
+        "steps-done" => Msg::View(View::StepsDone),
         "mark-before" => Msg::Play(Play::Mark { up: false }),
         "mark-after" => Msg::Play(Play::Mark { up: true }),
         "give-up" => Msg::View(View::GiveUp),
@@ -196,10 +205,14 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             });
             return Ok(());
         }
-        "compare" | "snap" | "slide" | "loads" => {
+        "compare" | "snap" | "slide" | "loads" | "fine-steps" => {
             port.with_core(|core| {
-                let toolbar = &core.page().toolbar;
+                let page = core.page();
+                let toolbar = &page.toolbar;
                 port.send(Msg::View(match act {
+                    "fine-steps" => View::FineSteps {
+                        on: page.steps.as_ref().is_some_and(|steps| !steps.fine),
+                    },
                     "snap" => View::Snap { on: !toolbar.snap },
                     "slide" => View::Slide {
                         on: toolbar.slide != Some(true),

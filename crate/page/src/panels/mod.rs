@@ -22,6 +22,7 @@ pub(crate) mod paper;
 mod sheets;
 /// Keeps what is pressed in its place.
 mod steady;
+mod steps;
 mod stopped;
 mod times;
 mod transport;

@@ -3,7 +3,7 @@
 use super::steady::Steady;
 use super::{
     answers, changes, data, drawing, field, files, foot, handles, head, loads, notices, sheets,
-    steady, stopped, times, transport, verdicts, working,
+    steady, steps, stopped, times, transport, verdicts, working,
 };
 use crate::error::Result;
 use gearswing_app::msg::Field;
@@ -25,6 +25,7 @@ pub(crate) struct Panels {
     notices: notices::Notices,
     sheets: sheets::Sheets,
     steady: steady::Steady,
+    steps: steps::Steps,
     stopped: stopped::Stopped,
     times: times::Times,
     transport: transport::TransportPanel,
@@ -49,6 +50,7 @@ impl Panels {
             notices: notices::Notices::mount()?,
             sheets: sheets::Sheets::mount()?,
             steady: steady::Steady::mount()?,
+            steps: steps::Steps::mount()?,
             stopped: stopped::Stopped::mount()?,
             times: times::Times::mount()?,
             transport: transport::TransportPanel::mount()?,
@@ -96,6 +98,7 @@ impl Panels {
         self.stopped.patch(&page)?;
         self.times.patch(&page)?;
         self.transport.patch(&page)?;
+        self.steps.patch(&page)?;
         self.data.patch(&page)?;
         self.foot.patch(&page)?;
         self.page = page;
