@@ -15,6 +15,7 @@ fn file_and_link_keep_every_bit() {
             progress: 1.0 / 3.0,
             view: None,
             units: String::new(),
+            sheet: String::new(),
         };
         let link = decode(&encode(&shared).unwrap()).unwrap();
         assert_eq!(link, shared);

@@ -106,6 +106,7 @@ pub fn random_gear(kind: Kind, draw: &mut Draw) -> Gear {
         friction_times_required: None,
         points_from: PointsFrom::Airplane,
         kept: Vec::new(),
+        notes: Vec::new(),
         before: None,
     }
 }

@@ -91,6 +91,7 @@ pub fn bare_gear(leg: Leg) -> Gear {
         friction_times_required: None,
         points_from: PointsFrom::Airplane,
         kept: Vec::new(),
+        notes: Vec::new(),
         before: None,
     }
 }

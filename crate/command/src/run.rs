@@ -329,6 +329,7 @@ fn link_text(request: &Request, gear: &Gear, legs: &[usize], file: &str) -> Resu
         progress: 0.0,
         view: None,
         units: request.units.to_string(),
+        sheet: String::new(),
     };
     let code = link::encode(&shared).map_err(|error| clean(&save_error_text(&error)))?;
     if !link::fits(&code) {

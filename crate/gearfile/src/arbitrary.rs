@@ -1,6 +1,6 @@
 //! Random gears for the tests, by the list of fields: every kind of part, any finite number, any text.
 use gearswing_gear::field::{Field, Kind, Path, first_spring};
-use gearswing_gear::model::{Gear, Obstacle, Point, Shape, Shortening};
+use gearswing_gear::model::{Gear, Note, Obstacle, Point, Shape, Shortening};
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
@@ -157,6 +157,17 @@ fn build(legs: usize, drawn: &mut Drawn) -> Gear {
     gear
 }
 
+/// Any note, on something that is there or not.
+fn note(drawn: &mut Drawn) -> Note {
+    let on = ["", "legs[0]", "legs[1].actuator.mount_m"][drawn.below(3)];
+    Note {
+        text: drawn.text().to_owned(),
+        by: drawn.text().to_owned(),
+        on: on.to_owned(),
+        progress: drawn.optional(),
+    }
+}
+
 /// Any gear that a file can hold, sensible or not.
 pub(crate) fn gear() -> impl Strategy<Value = Gear> {
     // lengths without a common divisor: the draws do not meet the same fields again
@@ -175,6 +186,9 @@ pub(crate) fn gear() -> impl Strategy<Value = Gear> {
             };
             let mut gear = build(legs, &mut drawn);
             fill(&mut gear, &mut drawn);
+            for _ in 0..drawn.below(3) {
+                gear.notes.push(note(&mut drawn));
+            }
             gear
         })
 }

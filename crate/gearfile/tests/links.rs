@@ -22,6 +22,7 @@ fn sent() -> Shared {
             width: 1.8,
         }),
         units: "inch".to_owned(),
+        sheet: String::new(),
     }
 }
 
@@ -62,6 +63,7 @@ fn before_supply() -> Shared {
         progress: 0.0,
         view: None,
         units: "inch bar kt".to_owned(),
+        sheet: String::new(),
     }
 }
 

@@ -114,11 +114,12 @@ fn every_key_of_a_file_is_described() {
     let v1 = include_str!("../../../fixtures/versions/v1.json");
     let v4 = include_str!("../../../fixtures/versions/v4.json");
     let v5 = include_str!("../../../fixtures/versions/v5.json");
+    let noted = include_str!("../../../fixtures/versions/v5_notes.json");
     for text in STARTERS
         .iter()
         .chain([&DEMO])
         .map(|e| e.text)
-        .chain([v1, v4, v5])
+        .chain([v1, v4, v5, noted])
     {
         let mut used = Vec::new();
         keys(&serde_json::from_str(text).unwrap(), &mut used);

@@ -159,6 +159,7 @@ mod tests {
             progress: 0.0,
             view: None,
             units: String::new(),
+            sheet: String::new(),
         };
         let code = link::encode(&shared).unwrap();
         let cut = |at: usize| code[..at].to_owned();

@@ -4,6 +4,7 @@ use crate::links::copied;
 use anyhow::{Result, ensure};
 use gearswing_browser_tests::{Browser, Device, in_browser, journey};
 use serde_json::json;
+use thirtyfour::prelude::*;
 
 /// Texts of what a selector finds.
 async fn texts(browser: &Browser, css: &str) -> Result<Vec<String>> {
@@ -41,6 +42,14 @@ fn an_adviser_answers_from_a_phone_and_one_change_is_taken_over() {
             phone.sheet("changes").await?;
             let line = phone.text("#changes-line").await?;
             ensure!(line == "2 changes from As received.", "{line}");
+            phone.press("#share > summary").await?;
+            phone.press("#note-part > summary").await?;
+            for (id, text) in [("note-text", "A smaller tire clears."), ("note-by", "Ada")] {
+                let field = phone.driver.find(By::Id(id)).await?;
+                field.send_keys(text).await?;
+            }
+            phone.press("#note-here").await?;
+            phone.settled().await?;
             answer = code(phone).await?;
             Ok(())
         })
@@ -49,6 +58,8 @@ fn an_adviser_answers_from_a_phone_and_one_change_is_taken_over() {
         // what was changed is seen at once
         let line = browser.text("#changes-line").await?;
         ensure!(line == "2 changes from As received.", "{line}");
+        let said = browser.text("#shared-text").await?;
+        ensure!(said.starts_with("Ada: “A smaller tire clears.”"), "{said}");
         let was = texts(browser, "#verdict-rows .was").await?;
         ensure!(was.iter().any(|text| text.starts_with("was −")), "{was:?}");
         browser
@@ -56,6 +67,11 @@ fn an_adviser_answers_from_a_phone_and_one_change_is_taken_over() {
             .await?;
         let places = texts(browser, "#changes-list .file-title").await?;
         ensure!(places.len() == 2, "{places:?}");
+        let notes = texts(browser, "#notes-list > li").await?;
+        ensure!(
+            notes.len() == 1 && notes[0].starts_with("Note 1, Left main, "),
+            "{notes:?}"
+        );
         // the second of them, the tire, alone
         browser
             .press("#changes-list li:nth-child(2) button")

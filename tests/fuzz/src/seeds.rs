@@ -69,6 +69,7 @@ pub(crate) fn links() -> Vec<Vec<u8>> {
         progress: 0.25,
         view: None,
         units: "inch bar kt".to_owned(),
+        sheet: String::new(),
     };
     seeds.push(encode(&shared).expect("it can be sent").into_bytes());
     seeds.push(content(&shared).expect("JSON").into_bytes());

@@ -330,6 +330,7 @@ pub fn full_gear() -> Gear {
         friction_times_required: Some(2.0),
         points_from: PointsFrom::Trunnion,
         kept: Vec::new(),
+        notes: Vec::new(),
         before: None,
     }
 }

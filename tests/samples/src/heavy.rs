@@ -206,6 +206,7 @@ pub fn gear(rib: f64) -> Gear {
         friction_times_required: None,
         points_from: PointsFrom::Airplane,
         kept: Vec::new(),
+        notes: Vec::new(),
         before: None,
     }
 }

@@ -88,6 +88,7 @@ pub fn gear() -> Gear {
         friction_times_required: None,
         points_from: PointsFrom::Airplane,
         kept: Vec::new(),
+        notes: Vec::new(),
         before: None,
     }
 }

@@ -106,7 +106,15 @@ pub fn add(gear: &mut Gear, path: &str, room: Room) -> Option<String> {
             _ => return None,
         }
     }
+    follow(gear, list, at, false);
     Some(format!("{list}[{at}]"))
+}
+
+/// Notes stay on the entries on which they hang.
+fn follow(gear: &mut Gear, list: &str, at: usize, gone: bool) {
+    for note in &mut gear.notes {
+        note.follow(list, at, gone);
+    }
 }
 
 /// Adds the image of a leg in a mirror behind it; gives its path. What is "left" in its name is "right" then.
@@ -116,6 +124,7 @@ pub fn add_mirror_image(gear: &mut Gear, leg: usize) -> Option<String> {
     image.name = free_name(&name, gear.legs.iter().map(|leg| leg.name.as_str()));
     let at = leg + 1;
     gear.legs.insert(at, image);
+    follow(gear, "legs", at, false);
     mirror_leg(gear, at);
     Some(format!("legs[{at}]"))
 }
@@ -169,6 +178,12 @@ pub fn remove(gear: &mut Gear, path: &str) -> Option<()> {
     if at >= len(gear, list)? {
         return None;
     }
+    take_out(gear, list, at)?;
+    follow(gear, list, at, true);
+    Some(())
+}
+
+fn take_out(gear: &mut Gear, list: &str, at: usize) -> Option<()> {
     if let Some(points) = points_mut(gear, list) {
         points.remove(at);
         return Some(());

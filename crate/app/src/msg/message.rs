@@ -1,7 +1,7 @@
 //! Everything that can happen, one closed list in families.
 use super::{
-    Compare, CurvePointer, Field, File, History, Key, Late, Play, Pointer, Share, StripPointer,
-    Times, View,
+    Compare, CurvePointer, Field, File, History, Key, Late, Note, Play, Pointer, Share,
+    StripPointer, Times, View,
 };
 /// One thing that happened.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +24,8 @@ pub enum Msg {
     Times(Times),
     /// States kept to compare with.
     Compare(Compare),
+    /// What somebody says about the gear.
+    Note(Note),
     /// Gear files.
     File(File),
     /// The link.

@@ -8,6 +8,7 @@ mod key;
 mod late;
 /// The list itself.
 mod message;
+mod note;
 mod play;
 mod pointer;
 mod share;
@@ -20,6 +21,7 @@ pub use file::File;
 pub use history::History;
 pub use key::{Direction, Key};
 pub use late::Late;
+pub use note::{HangOn, Note};
 pub use play::Play;
 pub use pointer::{CurvePointer, Modifiers, Pointer, PointerKind, StripPointer};
 pub use share::Share;

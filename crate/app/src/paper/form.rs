@@ -55,6 +55,7 @@ pub fn form(state: &State, date: &str) -> Vec<Block> {
     all.push(heading(words::VERDICTS));
     all.push(verdicts(&page));
     all.extend(changes(&page));
+    all.extend(notes(&page));
     for answers in &page.answers {
         of_leg(state, answers, &mut all);
     }
@@ -133,6 +134,16 @@ fn changes(page: &Page) -> Vec<Block> {
         heading(&changes.line),
         Block::Rows(changes.rows.iter().map(row).collect()),
     ]
+}
+
+/// What somebody says about the gear.
+fn notes(page: &Page) -> Vec<Block> {
+    let row = |row: &ListRow| vec![row.name.clone(), row.text.clone()];
+    let rows: Vec<_> = page.changes.notes.iter().map(row).collect();
+    if rows.is_empty() {
+        return Vec::new();
+    }
+    vec![heading(words::NOTES), Block::Rows(rows)]
 }
 
 fn of_leg(state: &State, answers: &LegAnswers, all: &mut Vec<Block>) {

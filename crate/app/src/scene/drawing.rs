@@ -1,6 +1,7 @@
 //! The drawing of the selected leg at its place on the path.
 use gearswing_report::page::drawing as words;
 use gearswing_report::page::names::short;
+use gearswing_report::page::transport::{ScrubMark, mark_short};
 use gearswing_solver::result::{FindingDetail, MechanismEventKind, Tightest};
 
 use super::labels::Placer;
@@ -50,6 +51,7 @@ pub fn drawing(state: &State) -> Scene {
     let handles = handles(state);
     handle_marks(&mut pen, &handles);
     snap_marks(&mut pen, state);
+    flags(&mut pen, &mut placer, state, &handles);
     let has_detail = good.is_some_and(|good| !faded && detail::detail_of(good).is_some());
     scale::scale_bar(&mut pen, session.units);
     if let Some(model) = state.gear().legs.get(session.leg) {
@@ -196,6 +198,20 @@ fn handle_marks(pen: &mut Pen, handles: &[Handle]) {
                 filled: handle.selected,
             },
         );
+    }
+}
+
+/// The numbers of the notes that hang on points.
+fn flags(pen: &mut Pen, placer: &mut Placer, state: &State, handles: &[Handle]) {
+    for (at, note) in state.gear().notes.iter().enumerate() {
+        if let Some(point) = handles.iter().find(|handle| handle.id == note.on) {
+            placer.label(
+                pen,
+                Role::Governing,
+                point.at,
+                &mark_short(ScrubMark::Note(at + 1), state.session.units),
+            );
+        }
     }
 }
 

@@ -53,6 +53,7 @@ fn is_same(known: &Gear, gear: &Gear) -> bool {
     let mut known = known.clone();
     known.name.clone_from(&gear.name);
     known.note.clone_from(&gear.note);
+    known.notes.clone_from(&gear.notes);
     known.kept.clone_from(&gear.kept);
     known.before = gear.before;
     known == *gear

@@ -72,6 +72,7 @@ impl Past {
                 progress: 0.0,
                 view: None,
                 units: String::new(),
+                sheet: String::new(),
             };
             if let Ok(code) = link::encode(&shared) {
                 return Some(code);

@@ -265,6 +265,7 @@ pub(crate) fn demo() -> (Gear, Option<String>) {
                 friction_times_required: None,
                 points_from: PointsFrom::Airplane,
                 kept: Vec::new(),
+                notes: Vec::new(),
                 before: None,
             };
             (gear, Some(files::demo_unreadable(&open_error_text(&error))))

@@ -1,6 +1,6 @@
 //! States kept to compare with, and taking back what has changed since.
 use gearswing_gear::field::{Place, take_back};
-use gearswing_gear::model::{Gear, Kept, MOST_KEPT};
+use gearswing_gear::model::{Gear, Kept, MOST_KEPT, MOST_NOTES, Note};
 use gearswing_report::page::changes as words;
 use gearswing_report::page::history::{Step, step_words};
 use gearswing_report::page::sheets::Sheet;
@@ -41,6 +41,7 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
                 *gear = Gear {
                     name: gear.name.clone(),
                     note: gear.note.clone(),
+                    notes: gear.notes.clone(),
                     kept: gear.kept.clone(),
                     before: gear.before,
                     ..(*before.gear).clone()
@@ -87,6 +88,14 @@ fn with_own(state: &mut State) -> Vec<Effect> {
             ..Kept::of(&brought, name)
         };
         push(gear, kept);
+        // what is said stays with what it is said of
+        let said = brought
+            .notes
+            .iter()
+            .filter(|note| !gear.notes.contains(note));
+        let said: Vec<Note> = said.cloned().collect();
+        gear.notes.extend(said);
+        gear.notes.truncate(MOST_NOTES);
         Some(())
     });
     state.take_sheet(Sheet::Changes);
@@ -190,7 +199,9 @@ impl State {
 
     /// The sheet of what has changed goes with the last kept state.
     pub(crate) fn leave_changes(&mut self) {
-        if self.session.sheet == Sheet::Changes && self.gear().kept.is_empty() {
+        let gear = self.gear();
+        let none = gear.kept.is_empty() && gear.notes.is_empty();
+        if self.session.sheet == Sheet::Changes && none {
             self.session.sheet = Sheet::default();
         }
     }

@@ -3,7 +3,9 @@ use crate::effect::Effect;
 use crate::msg::Msg;
 use crate::state::State;
 
-use super::{compare, field, file, history, key, late, play, pointer, share, strip, times, view};
+use super::{
+    compare, field, file, history, key, late, note, play, pointer, share, strip, times, view,
+};
 
 /// Does what a message asks for; what has to be done outside comes back in order.
 pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
@@ -17,6 +19,7 @@ pub fn update(state: &mut State, msg: Msg) -> Vec<Effect> {
         Msg::Play(msg) => play::play(state, msg),
         Msg::Times(msg) => times::times(state, msg),
         Msg::Compare(msg) => compare::compare(state, msg),
+        Msg::Note(msg) => note::note(state, msg),
         Msg::File(msg) => file::file(state, msg),
         Msg::Share(msg) => share::share(state, msg),
         // no deed of a person, and no change of the document: nothing is to be stored

@@ -20,6 +20,8 @@ mod key;
 mod late;
 /// Opening, storing, setting aside.
 mod library;
+/// What somebody says about the gear.
+mod note;
 /// The page given out as one file, and where its links lead.
 mod one_file;
 /// Points typed or pasted in one.

@@ -67,6 +67,10 @@ impl State {
             progress: self.session.progress,
             view,
             units: self.session.units.to_string(),
+            sheet: match self.session.sheet {
+                Sheet::Answers => String::new(),
+                sheet => sheet.key().to_owned(),
+            },
         })
         .map_err(|error| save_error_text(&error))
     }
@@ -160,8 +164,11 @@ impl State {
         let compares = shared.gear.before.is_some();
         self.show(Document::new(shared.gear, 0), Origin::Link);
         self.files.received = Some(received);
-        if compares {
+        let noted = !self.gear().notes.is_empty();
+        if compares || noted {
             self.take_sheet(Sheet::Changes);
+        } else if let Some(sheet) = Sheet::of_key(&shared.sheet) {
+            self.take_sheet(sheet);
         }
         self.session.seek_worst = false;
         self.session.leg = shared.leg;

@@ -8,6 +8,7 @@ use gearswing_solver::TireChoice;
 use gearswing_solver::result::Finding;
 
 use super::answers::subject;
+use super::notes;
 use super::page::{Action, ChangesText, ListRow};
 use crate::msg::{Compare, Msg};
 use crate::state::{Good, LegDerived, State};
@@ -25,8 +26,12 @@ fn action(id: String, label: &str, hint: String, msg: Compare) -> Action {
 /// The sheet of changes; empty where no state is kept.
 pub(crate) fn changes(state: &State) -> ChangesText {
     let gear = state.gear();
+    let notes = notes::notes(state);
     if gear.kept.is_empty() {
-        return ChangesText::default();
+        return ChangesText {
+            notes,
+            ..ChangesText::default()
+        };
     }
     let units = state.session.units;
     let found = state.changes();
@@ -73,6 +78,7 @@ pub(crate) fn changes(state: &State) -> ChangesText {
         },
         name: before.map(|kept| kept.name.clone()),
         kept: kept(state),
+        notes,
     }
 }
 

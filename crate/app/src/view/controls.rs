@@ -7,11 +7,13 @@ use gearswing_report::page::header::{Keeping, compare_words, keeping_words};
 use gearswing_report::page::keys::KEYS;
 use gearswing_report::page::link::{self, Link, link_line};
 use gearswing_report::page::names::{place_words, travel_short, travel_words};
+use gearswing_report::page::notes::first_words;
 use gearswing_report::page::nudge::step_words;
 use gearswing_report::page::transport as transport_words;
 use gearswing_report::page::working::working_line;
 use gearswing_report::page::{changes, files as file_words, history};
 
+use super::notes;
 use super::page::{Action, KeyHelp, ListRow, Notice, SharedBanner, Transport, TransportMark};
 use super::readout::shown_leg;
 use super::toolbar::{StepsText, Toolbar};
@@ -81,7 +83,7 @@ pub(crate) fn shared(state: &State) -> Option<SharedBanner> {
         ));
     }
     Some(SharedBanner {
-        text: link::banner(&state.gear().name),
+        text: link::banner(&state.gear().name, first_words(state.gear()).as_deref()),
         actions,
     })
 }
@@ -135,6 +137,8 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         theme: session.theme,
         snap: !session.snap_off,
         slide: scene::stroke(state).map(|_| session.slide),
+        note_here: notes::add_here(state),
+        note_selected: notes::add_selected(state),
         loads: session.loads,
         is_demo: *state.origin() == Origin::Demo,
         file_name: name_words(&state.gear().name),

@@ -18,6 +18,8 @@ mod groups;
 mod leg_answers;
 /// Load cases and joint loads.
 mod loads;
+/// What somebody says about the gear.
+mod notes;
 /// The structs.
 mod page;
 /// Numbers at the cursor and the text equivalents.

@@ -350,6 +350,8 @@ pub struct ChangesText {
     pub name: Option<String>,
     /// The kept states.
     pub kept: Vec<ListRow>,
+    /// What somebody says about the gear.
+    pub notes: Vec<ListRow>,
 }
 
 /// A key and what it does.

@@ -17,10 +17,12 @@ pub(crate) fn sheet_of_group(group: Option<&str>) -> Sheet {
 }
 
 pub(crate) fn sheets(state: &State) -> Vec<SheetTab> {
+    let gear = state.gear();
+    let has_changes = !gear.kept.is_empty() || !gear.notes.is_empty();
     Sheet::ALL
         .into_iter()
         // a name appears with its work
-        .filter(|sheet| *sheet != Sheet::Changes || !state.gear().kept.is_empty())
+        .filter(|sheet| *sheet != Sheet::Changes || has_changes)
         .map(|sheet| SheetTab {
             sheet,
             in_hand: state.session.sheet == sheet,

@@ -22,6 +22,10 @@ pub struct Toolbar {
     pub snap: bool,
     /// An end of the actuator is selected, which can slide along its arc; whether it does.
     pub slide: Option<bool>,
+    /// Hangs a note on the place of travel that is shown.
+    pub note_here: String,
+    /// Hangs it on what is selected; empty where nothing is.
+    pub note_selected: String,
     /// Load arrows are drawn.
     pub loads: bool,
     /// Name of the gear file.

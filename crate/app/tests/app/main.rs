@@ -13,6 +13,7 @@ mod loads;
 mod looking;
 mod monkey;
 mod names;
+mod notes;
 mod paper;
 mod play;
 mod scenes;

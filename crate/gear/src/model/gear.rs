@@ -4,7 +4,7 @@ use std::borrow::Cow;
 use serde::{Deserialize, Serialize};
 
 use super::{
-    ClearanceRule, Conditions, EmergencyWay, Fluid, Kept, Leg, PointsFrom, Source, Supply,
+    ClearanceRule, Conditions, EmergencyWay, Fluid, Kept, Leg, Note, PointsFrom, Source, Supply,
 };
 
 /// The retractable gear of one airplane and the case it is asked about.
@@ -48,6 +48,9 @@ pub struct Gear {
     /// From where points are told to people; absent = the airplane's axes, as in the file.
     #[serde(default, skip_serializing_if = "PointsFrom::is_default")]
     pub points_from: PointsFrom,
+    /// What is said about it, for those who open its file or link.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub notes: Vec<Note>,
     /// States kept to compare with; a file holds them as what differs from this one.
     #[serde(skip)]
     pub kept: Vec<Kept>,
@@ -121,15 +124,17 @@ impl Gear {
             clearance_rule: self.clearance_rule,
             // as much a text as the names
             points_from: PointsFrom::default(),
+            notes: Vec::new(),
             kept: Vec::new(),
             before: None,
         }
     }
 
-    /// The same without the states that it keeps.
+    /// The same without the states that it keeps, and without notes.
     #[must_use]
     pub fn without_kept(&self) -> Self {
         Self {
+            notes: Vec::new(),
             kept: Vec::new(),
             before: None,
             ..self.clone()

@@ -12,6 +12,9 @@ pub const VERSION: u64 = 5;
 /// The version that has kept states first.
 const SINCE_KEPT: u64 = 4;
 
+/// The version that has notes first.
+const SINCE_NOTES: u64 = 5;
+
 /// Longest text that is read (bytes).
 pub const READ_LIMIT: usize = 4 << 20;
 
@@ -35,9 +38,13 @@ pub(crate) fn lowest_version(gear: &Gear, json: &str) -> u64 {
         // a part that version 1 does not know
         obstacle.ignores.contains(&MovingPart::LinkArm)
     });
+    let noted = !gear.notes.is_empty();
     let mut version = if margin_typed || arm_named { 2 } else { 1 };
     if !gear.kept.is_empty() {
         version = SINCE_KEPT;
+    }
+    if noted {
+        version = SINCE_NOTES;
     }
     for (key, since) in newer_keys() {
         if since > version && has(key) {

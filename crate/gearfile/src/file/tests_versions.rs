@@ -31,6 +31,22 @@ fn version_5_opens_for_ever() {
 }
 
 #[test]
+fn version_5_with_notes_opens_for_ever() {
+    let text = include_str!("../../../../fixtures/versions/v5_notes.json");
+    let gear = read(text).unwrap();
+    assert_eq!(gear.notes.len(), 3);
+    assert_eq!(gear.notes[1].on, "legs[0].actuator.mount_m");
+    assert_eq!(gear.notes[2].progress, Some(0.75));
+    assert_eq!(to_text(&gear).unwrap(), text);
+    // without them an older program opens it
+    let gear = Gear {
+        notes: Vec::new(),
+        ..gear
+    };
+    assert!(to_text(&gear).unwrap().contains("\"version\": 1"));
+}
+
+#[test]
 fn version_4_opens_for_ever() {
     let text = include_str!("../../../../fixtures/versions/v4.json");
     let gear = read(text).unwrap();

@@ -31,6 +31,7 @@ fn sent(gear: &Gear) -> Shared {
         progress: 0.0,
         view: None,
         units: String::new(),
+        sheet: String::new(),
     }
 }
 
@@ -66,6 +67,7 @@ proptest! {
         prop_assert!(changes(&back, &b).is_empty());
         // names and notes of the gear itself and how points are told are no change, and a set may stand in any order
         (back.name, back.note, back.points_from) = (b.name.clone(), b.note.clone(), b.points_from);
+        back.notes.clone_from(&b.notes);
         let mut other = b.clone();
         // what is left out counts as what stands there
         for gear in [&mut back, &mut other] {

@@ -14,6 +14,9 @@ use crate::kept::{KeptText, keep, kept_texts};
 use crate::layout::compact;
 use crate::not_finite::refuse_not_finite;
 
+/// The version whose links have the sheet in hand first.
+const SINCE_SHEET: u64 = 5;
+
 /// Most characters of a pasted text that is looked through: a link and an address around it.
 const PASTE_LIMIT: usize = code::LONGEST + (64 << 10);
 
@@ -30,6 +33,8 @@ pub struct Shared {
     pub view: Option<ViewState>,
     /// Key of the units shown; what a program does not know it leaves aside.
     pub units: String,
+    /// Key of the sheet in hand; empty = the first one. What a program does not know it leaves aside.
+    pub sheet: String,
 }
 
 /// The same as it stands in a link.
@@ -43,6 +48,8 @@ struct SharedText<'g> {
     view: Option<ViewState>,
     #[serde(default, skip_serializing_if = "str::is_empty")]
     units: Cow<'g, str>,
+    #[serde(default, skip_serializing_if = "str::is_empty")]
+    sheet: Cow<'g, str>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     kept: Vec<KeptText<'g>>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -57,6 +64,7 @@ impl<'g> SharedText<'g> {
             progress: shared.progress,
             view: shared.view,
             units: Cow::Borrowed(&shared.units),
+            sheet: Cow::Borrowed(&shared.sheet),
             kept: kept_texts(&shared.gear),
             before: shared.gear.state_before().and(shared.gear.before),
         }
@@ -109,6 +117,11 @@ pub fn encode(shared: &Shared) -> Result<String, SaveError> {
         return Err(too_large(json.len(), READ_LIMIT));
     }
     let version = lowest_version(&shared.gear, &json);
+    let version = if shared.sheet.is_empty() {
+        version
+    } else {
+        version.max(SINCE_SHEET)
+    };
     let packed = pack(&fixed_text(version), json.as_bytes()).ok_or(SaveError::NotPacked)?;
     let body = URL_SAFE_NO_PAD.encode(packed);
     code::wrap(&body, version).ok_or_else(|| too_large(body.len(), code::LONGEST))
@@ -176,6 +189,7 @@ pub fn open_content(json: &str, version: u64) -> Result<Shared, LinkError> {
         progress: text.progress,
         view: text.view,
         units: text.units.into_owned(),
+        sheet: text.sheet.into_owned(),
     };
     if shared.leg >= shared.gear.legs.len() {
         return Err(fault("leg", ContentFault::NoSuchLeg));

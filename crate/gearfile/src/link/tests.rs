@@ -22,6 +22,7 @@ fn shared() -> Shared {
             width: 1.8,
         }),
         units: "inch".to_owned(),
+        sheet: String::new(),
     }
 }
 
@@ -339,7 +340,7 @@ proptest! {
     #[test]
     fn round_trip_keeps_every_bit(gear in gear(), progress in number(), units in "[a-z]{0,6}") {
         let legs = gear.legs.len();
-        let shared = Shared { gear, leg: 0, progress, view: None, units };
+        let shared = Shared { gear, leg: 0, progress, view: None, units, sheet: String::new() };
         let link = encode(&shared).unwrap();
         if legs == 0 {
             prop_assert!(decode(&link).is_err());

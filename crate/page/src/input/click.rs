@@ -6,7 +6,7 @@ use crate::error::{PageError, Result, report};
 use crate::listen::{Mode, listen};
 use crate::panels::{after_change, find_action, leave_files, open_files, show_answer};
 use crate::runtime::Port;
-use gearswing_app::msg::{Compare, Direction, File, History, Play, Share, View};
+use gearswing_app::msg::{Compare, Direction, File, HangOn, History, Note, Play, Share, View};
 use gearswing_app::words::browser::lacks;
 use gearswing_app::{Msg, Question};
 use wasm_bindgen::JsCast;
@@ -122,6 +122,22 @@ fn skip(id: &str) -> Result<()> {
     Ok(())
 }
 
+/// Takes over the note that was written.
+fn add_note(port: &Port, on: HangOn) -> Result<()> {
+    let (text, by): (HtmlInputElement, HtmlInputElement) = (by_id("note-text")?, by_id("note-by")?);
+    let said = text.value();
+    if said.trim().is_empty() {
+        text.set_value("");
+        text.report_validity();
+        return Ok(());
+    }
+    text.set_value("");
+    close_drops(None)?;
+    let by = by.value();
+    port.send_now(Msg::Note(Note::Add { text: said, by, on }));
+    Ok(())
+}
+
 fn step(direction: Direction) -> Msg {
     Msg::View(View::Step { direction })
 }
@@ -164,6 +180,9 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             close_drops(None)?;
             Msg::Share(Share::SaveOneFile)
         }
+        "note" => return add_note(port, HangOn::Gear),
+        "note-here" => return add_note(port, HangOn::Here),
+        "note-selected" => return add_note(port, HangOn::Selected),
         "open-link" => {
             let input: HtmlInputElement = by_id("open-link")?;
             let text = input.value();

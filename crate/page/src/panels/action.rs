@@ -79,7 +79,12 @@ fn all(page: &Page) -> impl Iterator<Item = &Action> {
         rows.chain(&group.actions)
     });
     let changes = &page.changes;
-    let lists = page.files.iter().chain(&changes.rows).chain(&changes.kept);
+    let lists = page
+        .files
+        .iter()
+        .chain(&changes.rows)
+        .chain(&changes.kept)
+        .chain(&changes.notes);
     let lists = lists.flat_map(|row| &row.actions);
     notices
         .chain(shared)

@@ -15,7 +15,10 @@ pub(super) struct Changes {
     actions: Rows<ActionButton>,
     naming: HtmlElement,
     name: HtmlInputElement,
+    kept_part: HtmlElement,
     kept: Rows<ListEntry>,
+    notes_part: HtmlElement,
+    notes: Rows<ListEntry>,
     shown: ChangesText,
 }
 
@@ -28,7 +31,10 @@ impl Changes {
             actions: Rows::new(by_id("changes-actions")?),
             naming: by_id("kept-naming")?,
             name: by_id("kept-name")?,
+            kept_part: by_id("kept-part")?,
             kept: Rows::new(by_id("kept-list")?),
+            notes_part: by_id("notes-part")?,
+            notes: Rows::new(by_id("notes-list")?),
             shown: ChangesText::default(),
         })
     }
@@ -47,7 +53,10 @@ impl Changes {
         if self.shown.name != new.name {
             self.name.set_value(new.name.as_deref().unwrap_or_default());
         }
+        set_hidden(&self.kept_part, new.kept.is_empty())?;
         self.kept.patch(&new.kept)?;
+        set_hidden(&self.notes_part, new.notes.is_empty())?;
+        self.notes.patch(&new.notes)?;
         self.shown = new.clone();
         Ok(())
     }

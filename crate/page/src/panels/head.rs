@@ -27,6 +27,8 @@ pub(super) struct TopRow {
     compare: HtmlElement,
     snap: HtmlElement,
     slide: HtmlElement,
+    note_here: HtmlElement,
+    note_selected: HtmlElement,
     loads: HtmlElement,
 }
 
@@ -65,6 +67,8 @@ impl TopRow {
             compare: by_id("compare")?,
             snap: by_id("snap")?,
             slide: by_id("slide")?,
+            note_here: by_id("note-here")?,
+            note_selected: by_id("note-selected")?,
             loads: by_id("loads")?,
         })
     }
@@ -112,6 +116,9 @@ impl TopRow {
         set_text(&self.compare, &new.compare_text);
         set_attribute(&self.compare, "aria-pressed", pressed(new.comparing))?;
         set_attribute(&self.snap, "aria-pressed", pressed(new.snap))?;
+        set_text(&self.note_here, &new.note_here);
+        set_text(&self.note_selected, &new.note_selected);
+        set_hidden(&self.note_selected, new.note_selected.is_empty())?;
         set_hidden(&self.slide, new.slide.is_none())?;
         let slides = new.slide.unwrap_or(false);
         set_attribute(&self.slide, "aria-pressed", pressed(slides))?;

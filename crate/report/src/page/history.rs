@@ -41,6 +41,8 @@ pub enum Step<'a> {
     Keep,
     /// A kept state got another name.
     RenameKept,
+    /// A note was written.
+    Note,
     /// All changes from the state compared with were taken back.
     TakeAllBack,
 }
@@ -59,6 +61,7 @@ pub fn step_words(step: Step) -> String {
         Step::Rename => "new name of the gear file".to_owned(),
         Step::Keep => "keeping to compare".to_owned(),
         Step::RenameKept => "new name of a kept state".to_owned(),
+        Step::Note => "a note".to_owned(),
         Step::TakeAllBack => "all as in the kept state".to_owned(),
     }
 }

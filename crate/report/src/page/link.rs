@@ -157,9 +157,10 @@ pub fn not_opened(reason: &str) -> String {
 
 /// What stands over the page while the content of a link is open.
 #[must_use]
-pub fn banner(gear: &str) -> String {
+pub fn banner(gear: &str, said: Option<&str>) -> String {
+    let said = said.map_or_else(String::new, |said| format!("{said} "));
     format!(
-        "From a link: “{}”. It is not among your files; your own work is as it was. A change here keeps it as a file of its own.",
+        "{said}From a link: “{}”. It is not among your files; your own work is as it was. A change here keeps it as a file of its own.",
         name_words(gear)
     )
 }

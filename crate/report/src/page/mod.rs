@@ -30,6 +30,8 @@ pub mod link;
 pub mod loads;
 /// Moving parts, pieces and places by their names.
 pub mod names;
+/// What somebody says about a gear.
+pub mod notes;
 /// Moving a point by steps.
 pub mod nudge;
 /// What stands on paper.

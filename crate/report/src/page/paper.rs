@@ -22,6 +22,9 @@ pub const CHECKSUM: &str = "Checksum of the gear file (CRC-32)";
 /// Which build.
 pub const PROGRAM: &str = "Worked out by";
 
+/// Heading of what somebody says about the gear.
+pub const NOTES: &str = "Notes";
+
 /// Heading of the verdicts.
 pub const VERDICTS: &str = "Verdicts";
 /// Heading of the answers of a leg.

@@ -56,6 +56,8 @@ pub enum ScrubMark<'a> {
     Stops,
     /// Where it was seen to stop on the jacks.
     Seen,
+    /// On which a note of this number hangs.
+    Note(usize),
 }
 
 /// A mark in a few words, for the strip.
@@ -89,6 +91,7 @@ pub fn mark_short(mark: ScrubMark, units: UnitChoice) -> String {
         ScrubMark::Stalls => "not enough pressure".to_owned(),
         ScrubMark::Stops => "stops".to_owned(),
         ScrubMark::Seen => "stood here".to_owned(),
+        ScrubMark::Note(number) => format!("note {number}"),
     }
 }
 
@@ -114,6 +117,7 @@ pub fn mark_words(mark: ScrubMark, units: UnitChoice) -> String {
         ScrubMark::Stalls => "From here the pressure is not enough".to_owned(),
         ScrubMark::Stops => "The leg stops here".to_owned(),
         ScrubMark::Seen => "Here the leg stood on the jacks".to_owned(),
+        ScrubMark::Note(number) => format!("Note {number} hangs here"),
         ScrubMark::Tightest(_) | ScrubMark::TightestOwn(_) | ScrubMark::MostNeeded(..) => {
             capital_first(&mark_short(mark, units))
         }

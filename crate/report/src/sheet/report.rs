@@ -12,6 +12,7 @@ use crate::answered::{Answered, LegAnswer};
 use crate::cautions::{general_cautions, not_modelled};
 use crate::fault_text;
 use crate::name::{clean, file_words, name_words};
+use crate::page::notes;
 use crate::program::program_words;
 use crate::text::{capital_first, leg_name};
 
@@ -74,6 +75,10 @@ fn head(lines: &mut Lines, answered: &Answered) {
         .filter(|line| !line.is_empty())
     {
         lines.text(0, &clean(line));
+    }
+    for (at, note) in gear.notes.iter().enumerate() {
+        let head = notes::head(at + 1, &notes::hangs_on(note, gear, None, answered.units));
+        lines.text(0, &format!("{head}: {}", notes::note_words(note)));
     }
 }
 

@@ -1,5 +1,6 @@
 //! Places of the travel that are worth going to: where something touches, where most is needed, where the leg
 //! stops.
+use gearswing_report::page::notes::leg_at;
 use gearswing_report::page::transport::{ScrubMark, mark_words};
 use gearswing_solver::numeric::sort_by;
 use gearswing_solver::result::{
@@ -32,7 +33,8 @@ impl StripMark<'_> {
             ScrubMark::MostNeeded(..)
             | ScrubMark::LeastMoment
             | ScrubMark::DeadPoint
-            | ScrubMark::Seen => false,
+            | ScrubMark::Seen
+            | ScrubMark::Note(_) => false,
         }
     }
 }
@@ -96,6 +98,11 @@ pub(crate) fn strip_marks<'a>(state: &'a State, good: &'a Good) -> Vec<StripMark
     }
     if let Some((_, Ok(seen))) = state.later.stop(state.session.leg) {
         mark(seen.place.progress, ScrubMark::Seen);
+    }
+    for (at, note) in state.gear().notes.iter().enumerate() {
+        if let (Some(progress), true) = (note.progress, leg_at(note) == Some(state.session.leg)) {
+            mark(progress, ScrubMark::Note(at + 1));
+        }
     }
     sort_by(&mut marks, |a, b| a.progress.total_cmp(&b.progress));
     marks
