@@ -159,12 +159,12 @@ mod tests {
             places,
             [
                 "Nose, actuator bore",
-                "Left main, actuator mount A0, y",
+                "Left main, actuator mount A0, up",
                 "Right main, pieces of the well"
             ]
         );
         assert_eq!(said[0].now, "30 mm");
-        assert_eq!(said[1].now, "146.1 mm");
+        assert_eq!(said[1].now, "146.05 mm");
         assert_eq!(
             said[2].before.parse::<usize>().unwrap(),
             before.legs[2].well.len()

@@ -80,21 +80,21 @@ fn points_are_typed_as_pairs_and_pasted_as_lists() {
         let (a, b) = inches(point);
         assert!((a - x).abs() + (b - y).abs() < 1e-9, "{a} {b}");
     };
-    desk.enter("legs[2].actuator.mount_m[0]", "-62 3/8, 5 1/2");
-    near(desk.gear().legs[2].actuator.mount, -62.375, 5.5);
-    assert!(desk.row("legs[2].actuator.mount_m[0]").error.is_none());
+    desk.enter("legs[1].actuator.mount_m[0]", "62 3/8, 5 1/2");
+    near(desk.gear().legs[1].actuator.mount, 62.375, 5.5);
+    assert!(desk.row("legs[1].actuator.mount_m[0]").error.is_none());
     let paste = |desk: &mut Desk, path: &str, text: &str| {
         desk.send(Msg::Field(Field::Paste {
             path: path.to_owned(),
             text: text.to_owned(),
         }))
     };
-    let points = |desk: &Desk| desk.gear().legs[2].well[0].shape.points().to_vec();
-    let shape = match desk.gear().legs[2].well[0].shape {
+    let points = |desk: &Desk| desk.gear().legs[1].well[0].shape.points().to_vec();
+    let shape = match desk.gear().legs[1].well[0].shape {
         gearswing_gear::model::Shape::Solid { .. } => "solid",
         gearswing_gear::model::Shape::Surface { .. } => "surface",
     };
-    let path = |at: usize| format!("legs[2].well[0].shape.{shape}.points_m[{at}][0]");
+    let path = |at: usize| format!("legs[1].well[0].shape.{shape}.points_m[{at}][0]");
     paste(&mut desk, &path(0), "1\t2\r\n3\t4\r\n\r\n5 1/2\t6\r\n");
     let now = points(&desk);
     assert_eq!(now.len(), 3);

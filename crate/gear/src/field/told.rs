@@ -1,12 +1,15 @@
-//! How points are told to people: from the leg's trunnion where the gear says so.
+//! How points are told to people: from the leg's trunnion where the gear says so, else from the airplane's center
+//! line and the file's zero.
 use super::{Axis, Field, Kind, Path};
 use crate::model::{Gear, Point, PointsFrom, View};
 
-/// Which way a coordinate grows that is told from the trunnion.
+/// Which way a coordinate grows that is told.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Toward {
-    /// Toward the airplane's center line, in a front view.
+    /// From the trunnion toward the airplane's center line, in a front view.
     Inboard,
+    /// Out from the center line, in a front view.
+    Outboard,
     /// Toward the left wing, in a front view of a leg on the center line.
     LeftWing,
     /// Aft, in a side view.
@@ -18,34 +21,41 @@ pub enum Toward {
 /// A coordinate as it is told, and as it is stored in the airplane's axes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Told {
-    /// Where the trunnion has it (m).
+    /// From where it is told (m).
     origin: f64,
     /// 1 or −1.
     sign: f64,
     /// Which way it grows.
     pub toward: Toward,
+    /// Told from the trunnion; otherwise in the airplane's axes.
+    pub from_trunnion: bool,
 }
 
 impl Told {
-    /// How a coordinate is told; `None` = as it is stored, and for the trunnion itself.
+    /// How a coordinate is told, the trunnion's own in the airplane's axes; `None` for what is no coordinate.
     #[must_use]
     pub fn of(gear: &Gear, path: Path) -> Option<Self> {
         let is_point = matches!(path.field.info().kind, Kind::Point | Kind::Outline);
-        if gear.points_from == PointsFrom::Airplane || path.field == Field::Trunnion || !is_point {
+        if !is_point {
             return None;
         }
         let leg = gear.legs.get(path.leg)?;
+        let from_trunnion =
+            gear.points_from == PointsFrom::Trunnion && path.field != Field::Trunnion;
+        let out = leg.trunnion.x.signum();
         let (origin, sign, toward) = match (path.axis?, leg.view) {
             (Axis::Y, _) => (leg.trunnion.y, 1.0, Toward::Up),
             (Axis::X, View::Side) => (leg.trunnion.x, 1.0, Toward::Aft),
-            // x points to the left wing
-            (Axis::X, View::Front) if leg.trunnion.x == 0.0 => (0.0, 1.0, Toward::LeftWing),
-            (Axis::X, View::Front) => (leg.trunnion.x, -leg.trunnion.x.signum(), Toward::Inboard),
+            // x points to the left wing; neither side where it is no number
+            (Axis::X, View::Front) if !(leg.trunnion.x.abs() > 0.0) => (0.0, 1.0, Toward::LeftWing),
+            (Axis::X, View::Front) if from_trunnion => (leg.trunnion.x, -out, Toward::Inboard),
+            (Axis::X, View::Front) => (0.0, out, Toward::Outboard),
         };
         Some(Self {
-            origin,
+            origin: if from_trunnion { origin } else { 0.0 },
             sign,
             toward,
+            from_trunnion,
         })
     }
 

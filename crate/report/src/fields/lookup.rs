@@ -7,7 +7,7 @@ use gearswing_gear::field::{Axis, Field, Group, Kind, Path, Told, Toward};
 use gearswing_gear::model::Gear;
 use std::fmt::Write as _;
 
-/// Label of a field within its group, as "Trunnion P, x" or "Corner 3, up".
+/// Label of a field within its group, as "Trunnion P, outboard" or "Corner 3, up".
 #[must_use]
 pub fn label(path: Path, gear: &Gear) -> String {
     let mut label = words(path.field).label.to_owned();
@@ -21,6 +21,7 @@ fn axis_words(path: Path, gear: &Gear) -> &'static str {
     match (Told::of(gear, path).map(|told| told.toward), path.axis) {
         (_, None) => "",
         (Some(Toward::Inboard), _) => ", inboard",
+        (Some(Toward::Outboard), _) => ", outboard",
         (Some(Toward::LeftWing), _) => ", to the left wing",
         (Some(Toward::Aft), _) => ", aft",
         (Some(Toward::Up), _) => ", up",
@@ -75,7 +76,7 @@ fn parted(path: &str) -> Option<(String, Vec<usize>)> {
     Some((pattern, indices))
 }
 
-/// A path in words, as "right main, actuator rod diameter" or "right main, Bay rib, corner 3, x".
+/// A path in words, as "right main, actuator rod diameter" or "right main, Bay rib, corner 3, outboard".
 #[must_use]
 pub fn path_words(text: &str, gear: &Gear) -> String {
     let Ok(path) = text.parse::<Path>() else {

@@ -260,10 +260,10 @@ fn paths_in_words() {
             "right main, actuator rod diameter",
         ),
         ("legs[1].trunnion_m", "nose, trunnion P"),
-        ("legs[1].trunnion_m[1]", "nose, trunnion P, y"),
+        ("legs[1].trunnion_m[1]", "nose, trunnion P, up"),
         (
             "legs[0].well[0].shape.solid.points_m[2][0]",
-            "right main, Bay rib, corner 3, x",
+            "right main, Bay rib, corner 3, to the left wing",
         ),
         (
             "legs[0].well[1].shape.surface.points_m",
@@ -308,13 +308,14 @@ fn labels() {
     assert_eq!(label(knee(2, Axis::X), &gear), "Knee K, inboard");
     assert_eq!(label(knee(0, Axis::X), &gear), "Knee K, aft");
     assert_eq!(label(knee(0, Axis::Y), &gear), "Knee K, up");
-    assert_eq!(label(of_leg(2), &gear), "Trunnion P, x");
+    assert_eq!(label(of_leg(2), &gear), "Trunnion P, outboard");
+    assert_eq!(label(of_leg(0), &gear), "Trunnion P, aft");
     gear.points_from = gearswing_gear::model::PointsFrom::Airplane;
     let corner = Field::SolidPoints.of_entry(0, 0).item(2).axis(Axis::Y);
-    assert_eq!(label(corner, &gear), "Corner 3, y");
+    assert_eq!(label(corner, &gear), "Corner 3, up");
     assert_eq!(
         label(Field::Trunnion.path().axis(Axis::X), &gear),
-        "Trunnion P, x"
+        "Trunnion P, aft"
     );
     assert_eq!(name(Field::FormerSize.path()), "previous tire: tire size");
 }

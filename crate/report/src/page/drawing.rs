@@ -226,9 +226,15 @@ pub fn point_at(gear: &Gear, path: Path, point: Point, units: UnitChoice) -> Str
         Toward::Aft => ("aft", "forward"),
         Toward::LeftWing => ("to the left wing", "to the right wing"),
         Toward::Inboard | Toward::Up => ("inboard", "outboard"),
+        // beyond the center line: on the other side of it
+        Toward::Outboard => ("out", "across"),
     };
     let (x, y) = (say(told.x, ahead, behind), say(told.y, "up", "down"));
-    format!("{name}: {x}, {y} from the trunnion")
+    match (across.from_trunnion, across.toward) {
+        (true, _) => format!("{name}: {x}, {y} from the trunnion"),
+        (false, Toward::Aft) => format!("{name}: {x}, {y} of the file's zero"),
+        (false, _) => format!("{name}: {x} from the center line, {y}"),
+    }
 }
 
 /// A point that is moved, and how the leg stands then.
