@@ -36,6 +36,7 @@ mod room;
 /// Same answers on the page and from the command.
 mod same;
 /// Large gears.
+mod sketch;
 mod slices;
 /// The page starts, on a desk and on a phone.
 mod start;
