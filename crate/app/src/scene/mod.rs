@@ -38,6 +38,8 @@ mod ring;
 mod scale;
 /// The springs.
 mod springs;
+/// Small pictures of what a new gear can start from.
+mod starters;
 /// One curve over the whole travel, which is the scrub too.
 mod strip;
 /// How far the actuator reaches.
@@ -66,6 +68,7 @@ pub use mark::{Anchor, Handle, Mark, Role, Scene, ScreenPoint, Shape};
 pub(crate) use now::{Now, NowClearance, now};
 pub(crate) use pen::Pen;
 pub(crate) use posed_leg::{Carrier, PosedLeg, attach_carrier};
+pub use starters::starter_pictures;
 pub use strip::strip;
 pub(crate) use strip::{next_mark, strip_marks, strip_progress, worst};
 pub(crate) use stroke::stroke;

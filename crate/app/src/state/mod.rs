@@ -32,7 +32,7 @@ mod timed;
 /// Everything together.
 mod whole;
 
-pub(crate) use derived::{Good, LegDerived};
+pub(crate) use derived::{Derived, Good, LegDerived};
 pub(crate) use document::{Act, Document};
 pub(crate) use files::{Entry, LinkState, Origin, Parked};
 pub(crate) use later::{Later, Stand};

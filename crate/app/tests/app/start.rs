@@ -258,3 +258,23 @@ fn a_reload_comes_back_to_what_was_looked_at() {
         assert_eq!(again(line).state.looking(), fresh, "{line}");
     }
 }
+
+/// Each starter has a picture, and all of it lies on its canvas.
+#[test]
+fn every_starter_has_a_picture() {
+    use gearswing_app::scene::Shape;
+    let pictures = gearswing_app::scene::starter_pictures((132.0, 100.0));
+    assert_eq!(pictures.len(), gearswing_gearfile::STARTERS.len());
+    for (key, scene) in pictures {
+        assert!(scene.marks.len() > 10, "{key}");
+        for mark in &scene.marks {
+            if let Shape::Path { points, .. } = &mark.shape {
+                // hatching stands over its line
+                let seen = points.iter().all(|p| {
+                    (-20.0..152.0).contains(&p.x_px) && (-20.0..120.0).contains(&p.y_px)
+                });
+                assert!(seen, "{key}: {points:?}");
+            }
+        }
+    }
+}

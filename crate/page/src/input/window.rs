@@ -85,7 +85,14 @@ fn sight(port: &Port) -> Result<()> {
     options.set_root_margin(SIGHT_MARGIN);
     let observer =
         IntersectionObserver::new_with_options(observed.as_ref().unchecked_ref(), &options)?;
-    for id in ["drawing", "strip", "detail-canvas", "curves", "times"] {
+    for id in [
+        "drawing",
+        "strip",
+        "detail-canvas",
+        "curves",
+        "times",
+        "starters",
+    ] {
         observer.observe(&by_id::<Element>(id)?);
     }
     port.keep_observer(observer.into(), observed);

@@ -5,7 +5,7 @@ use super::solving::Slice;
 use crate::dom::document;
 use crate::effects::Effects;
 use crate::error::Result;
-use crate::paint::{Layers, LineKey, Painter};
+use crate::paint::{Layers, LineKey, Painter, paint_starters};
 use crate::panels::{Panels, Steady};
 use gearswing_app::paper::{Block, form};
 use gearswing_app::scene::handles;
@@ -139,8 +139,9 @@ impl Core {
     }
 
     /// Notes whether a canvas is in the window.
-    pub(crate) fn see(&mut self, id: &str, seen: bool) {
+    pub(crate) fn see(&mut self, id: &str, seen: bool) -> Result<()> {
         match id {
+            "starters" if seen => return paint_starters(&mut self.painter),
             "drawing" => self.drawing.see(seen),
             "strip" => self.strip.see(seen),
             "detail-canvas" => self.detail.see(seen),
@@ -148,6 +149,7 @@ impl Core {
             "times" => self.times.see(seen),
             _ => {}
         }
+        Ok(())
     }
 
     /// Paints what can be seen and shows an earlier state; `anyway`: all that can be seen.

@@ -210,10 +210,7 @@ impl Port {
 
     /// Notes whether a canvas is in the window; one that comes in is painted at the next frame.
     pub(crate) fn see(&self, id: &str, seen: bool) {
-        self.with_core(|core| {
-            core.see(id, seen);
-            Ok(())
-        });
+        self.with_core(|core| core.see(id, seen));
         if seen {
             report(self.ask_frame());
         }
