@@ -96,6 +96,14 @@ pub enum Field {
         /// Key of the row.
         size: String,
     },
+    /// Changes of a leg go to the one that is its image in a mirror too, or not; from now on, and for a change of `of`
+    /// that was just made, `to` follows.
+    Alike {
+        /// They do.
+        on: bool,
+        /// The leg that was changed, and its image.
+        follow: Option<(usize, usize)>,
+    },
     /// Makes the fitted tire the former one as well, to go on with a new fitted one.
     KeepAsFormer {
         /// Leg.

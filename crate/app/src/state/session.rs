@@ -202,6 +202,8 @@ pub struct Session {
     pub speed: Speed,
     /// A moved trunnion takes the whole leg and its well along.
     pub(crate) takes_along: bool,
+    /// A changed leg's image in a mirror changes too; `None` = it has not been asked.
+    pub(crate) alike: Option<bool>,
     /// Group of fields that stands open.
     pub open_group: Option<String>,
     pub(crate) clock: Clock,

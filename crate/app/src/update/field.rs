@@ -65,6 +65,7 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
             state.session.takes_along = on;
             state.unsaved |= state.files.open_id().is_some();
         }
+        Field::Alike { on, follow } => state.change_alike(on, follow),
         Field::Paste { path, text } => return paste(state, &path, &text),
         Field::Remove { path } => return remove(state, &path),
         Field::TakeTire { path, size } => take_tire(state, &path, &size),

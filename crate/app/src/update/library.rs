@@ -5,6 +5,7 @@ use gearswing_gearfile::{SaveError, read};
 use gearswing_report::page::{files, link, storage};
 use gearswing_report::{open_error_text, save_error_text};
 
+use super::pairs;
 use crate::effect::Effect;
 use crate::state::{Act, Document, Entry, Gesture, Origin, State, Stored, read_file};
 use crate::view::unread;
@@ -17,10 +18,21 @@ impl State {
         change: impl FnOnce(&mut Gear) -> Option<T>,
     ) -> Option<T> {
         let before = self.document.revision();
-        let done = self.document.edit(act, change);
+        let alike = self.session.alike;
+        let mut parted = None;
+        let done = self.document.edit(act, |gear| {
+            if alike == Some(false) {
+                return change(gear);
+            }
+            let before = pairs::pairs(gear);
+            let done = change(gear)?;
+            parted = before.parted(gear, alike == Some(true));
+            Some(done)
+        });
         if self.document.revision() != before {
             self.session.notices.changed();
             self.touch();
+            self.ask_alike(parted);
         }
         done
     }
@@ -195,6 +207,7 @@ impl State {
         session.papers.clear();
         session.strip = None;
         session.takes_along = false;
+        session.alike = None;
         session.drafts.clear();
         session.not_taken.clear();
         session.notices.changed();

@@ -24,6 +24,8 @@ mod library;
 mod note;
 /// The page given out as one file, and where its links lead.
 mod one_file;
+/// Two legs that are each other's image in a mirror.
+mod pairs;
 /// Points typed or pasted in one.
 mod pasted;
 /// The played swing and the scrub.

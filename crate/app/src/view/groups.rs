@@ -1,5 +1,5 @@
 //! The data in groups, only the chosen one open.
-use gearswing_gear::field::{self, Axis, Group, Kind, Path};
+use gearswing_gear::field::{self, Axis, Group, Kind, Path, image_of};
 use gearswing_gear::model::{Gear, Leg, Source, View};
 use gearswing_report::page::sections::{
     Deed, Section, deed_label, section_alert, section_help, section_title,
@@ -314,6 +314,15 @@ fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {
                 Deed::TurnSwing,
                 Field::TurnSwing { leg },
             ));
+            if image_of(state.gear(), leg).is_some() {
+                let on = state.session.alike == Some(true);
+                let follow = None;
+                all.push(action(
+                    "alike".to_owned(),
+                    Deed::Alike(on),
+                    Field::Alike { on: !on, follow },
+                ));
+            }
             let on = state.session.takes_along;
             all.push(action(
                 "along".to_owned(),

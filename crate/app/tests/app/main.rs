@@ -14,6 +14,7 @@ mod looking;
 mod monkey;
 mod names;
 mod notes;
+mod pairs;
 mod paper;
 mod play;
 mod scenes;

@@ -270,9 +270,9 @@ fn every_starter_has_a_picture() {
         for mark in &scene.marks {
             if let Shape::Path { points, .. } = &mark.shape {
                 // hatching stands over its line
-                let seen = points.iter().all(|p| {
-                    (-20.0..152.0).contains(&p.x_px) && (-20.0..120.0).contains(&p.y_px)
-                });
+                let seen = points
+                    .iter()
+                    .all(|p| (-20.0..152.0).contains(&p.x_px) && (-20.0..120.0).contains(&p.y_px));
                 assert!(seen, "{key}: {points:?}");
             }
         }

@@ -1,7 +1,7 @@
 //! All points of a leg at once: moved, or seen in a mirror.
 use super::numbers::places_of;
 use super::{Field, Kind};
-use crate::model::{Gear, Leg, Point, SpringKind, Vector};
+use crate::model::{Gear, Leg, Point, SpringKind, Vector, View};
 
 /// Changes every point of a leg, of its springs and of the structure in its well.
 fn each_point(gear: &mut Gear, leg: usize, change: impl Fn(&mut Point)) {
@@ -30,6 +30,48 @@ pub fn mirror_leg(gear: &mut Gear, leg: usize) {
     if let Some(leg) = gear.legs.get_mut(leg) {
         turn_about(leg);
     }
+}
+
+/// A leg in a mirror; `None` without the leg.
+fn mirrored(gear: &Gear, leg: usize) -> Option<Leg> {
+    let mut alone = gear.without_legs();
+    alone.legs.push(gear.legs.get(leg)?.clone());
+    mirror_leg(&mut alone, 0);
+    alone.legs.pop()
+}
+
+/// What is a leg's own even where it is another's image: its name, and how it was seen to stop.
+fn keep_own(leg: &mut Leg, own: &Leg) {
+    leg.name.clone_from(&own.name);
+    leg.seen_stop.clone_from(&own.seen_stop);
+}
+
+/// The leg that is the image of this one in a mirror, but for what is a leg's own.
+#[must_use]
+pub fn image_of(gear: &Gear, leg: usize) -> Option<usize> {
+    let this = gear.legs.get(leg)?;
+    // legs on the center line, and those seen from the side, are no pair
+    let may_be = |other: &Leg| {
+        this.view == View::Front && this.trunnion.x != 0.0 && other.trunnion.x == -this.trunnion.x
+    };
+    if !gear.legs.iter().any(may_be) {
+        return None;
+    }
+    let image = mirrored(gear, leg)?;
+    gear.legs.iter().position(|other| {
+        let mut image = image.clone();
+        keep_own(&mut image, other);
+        may_be(other) && image == *other
+    })
+}
+
+/// Makes a leg the image of another one, but for what is its own; `None` where one of them is not there.
+pub fn follow_image(gear: &mut Gear, of: usize, leg: usize) -> Option<()> {
+    let mut image = mirrored(gear, of)?;
+    let leg = gear.legs.get_mut(leg)?;
+    keep_own(&mut image, leg);
+    *leg = image;
+    Some(())
 }
 
 /// Every angle and moment that has a sign gets the other one.

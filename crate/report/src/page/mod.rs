@@ -34,6 +34,8 @@ pub mod names;
 pub mod notes;
 /// Moving a point by steps.
 pub mod nudge;
+/// Two legs that are each other's image in a mirror.
+pub mod pairs;
 /// What stands on paper.
 pub mod paper;
 /// Numbers at the cursor.

@@ -80,6 +80,8 @@ pub enum Deed {
     AddMirrorImage,
     /// Whether a moved trunnion takes the whole leg along is switched; whether it does now.
     TakeAlong(bool),
+    /// Changes go to the leg that is its image in a mirror too, or not.
+    Alike(bool),
     /// This leg goes.
     RemoveLeg,
     /// The tire is kept as the previous one.
@@ -107,6 +109,8 @@ pub fn deed_label(deed: Deed) -> &'static str {
         Deed::TurnSwing => "Swing it the other way",
         Deed::TakeAlong(true) => "A moved trunnion takes leg and well along: yes",
         Deed::TakeAlong(false) => "A moved trunnion takes leg and well along: no",
+        Deed::Alike(true) => "Changes go to its mirror image too: yes",
+        Deed::Alike(false) => "Changes go to its mirror image too: no",
         Deed::RemoveLeg => "Remove this leg",
         Deed::KeepTire => "Keep this tire as the previous one",
         Deed::RemovePreviousTire => "Remove the previous tire",
