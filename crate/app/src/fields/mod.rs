@@ -4,6 +4,8 @@
 mod access;
 /// Choices and sets.
 mod choice;
+/// The knee as it is measured.
+mod knee;
 /// Entries of lists.
 mod list;
 /// Paths.
@@ -16,9 +18,10 @@ mod shown;
 pub use access::{number, point, points, set_point, set_text, text};
 pub(crate) use access::{path, points_mut};
 pub use choice::{choose, chosen, ignored, switch};
+pub(crate) use knee::{MEASURES, Measure, measure_path};
 pub(crate) use list::free_name;
 pub use list::{Room, add, add_mirror_image, len, remove};
 pub use path::leg_of;
 pub(crate) use path::{entry, point_of};
-pub(crate) use shown::{circumference_of, diameter_of};
+pub(crate) use shown::{circumference_of, stands_for};
 pub use shown::{quantity, set_shown, shown, when_empty};

@@ -6,13 +6,20 @@ use gearswing_solver::tires::size_assumptions;
 use gearswing_units::Quantity;
 
 use super::access::{number, path};
+use super::knee::{measure, measure_of, set_measure};
 
 /// Ending of the path of a tire's circumference, which stands for its diameter.
 const CIRCUMFERENCE: &str = "circumference_m";
 const DIAMETER: &str = "diameter_m";
 
+/// Path of the field of the file that a number which is only shown stands for.
+pub(crate) fn stands_for(path: &str) -> Option<String> {
+    let knee = || measure_of(path).map(|(leg, _)| Field::Knee.of_leg(leg).to_string());
+    diameter_of(path).or_else(knee)
+}
+
 /// Path of the diameter for that of the circumference.
-pub(crate) fn diameter_of(path: &str) -> Option<String> {
+fn diameter_of(path: &str) -> Option<String> {
     let stem = path.strip_suffix(CIRCUMFERENCE)?;
     stem.ends_with('.').then(|| format!("{stem}{DIAMETER}"))
 }
@@ -27,7 +34,7 @@ pub(crate) fn circumference_of(path: &str) -> Option<String> {
 /// What a number at a path measures; `None` for a text, a choice, or no field.
 #[must_use]
 pub fn quantity(at: &str) -> Option<Quantity> {
-    if diameter_of(at).is_some() {
+    if diameter_of(at).is_some() || measure_of(at).is_some() {
         return Some(Quantity::Length);
     }
     let path = path(at)?;
@@ -39,6 +46,9 @@ pub fn quantity(at: &str) -> Option<Quantity> {
 /// The number shown at a path: outer `None` = no such number; inner `None` = left empty.
 #[must_use]
 pub fn shown(gear: &Gear, path: &str) -> Option<Option<f64>> {
+    if let Some((leg, which)) = measure_of(path) {
+        return measure(gear, leg, which).map(Some);
+    }
     match diameter_of(path) {
         Some(diameter) => number(gear, &diameter).map(|d| d.map(|d| std::f64::consts::PI * d)),
         None => {
@@ -54,6 +64,9 @@ pub fn shown(gear: &Gear, path: &str) -> Option<Option<f64>> {
 /// # Errors
 /// As [`Path::set_number`].
 pub fn set_shown(gear: &mut Gear, path: &str, value: Option<f64>) -> Result<(), NotStored> {
+    if let Some((leg, which)) = measure_of(path) {
+        return set_measure(gear, leg, which, value.ok_or(NotStored::NoValue)?);
+    }
     if let Some(diameter) = diameter_of(path) {
         return set_shown(gear, &diameter, value.map(|c| c / std::f64::consts::PI));
     }

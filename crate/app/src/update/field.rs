@@ -182,6 +182,12 @@ pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
         known.committed = true;
     }
     match parse(quantity, draft.units, &draft.text) {
+        Ok(read) if fields::set_shown(&mut state.gear().clone(), path, Some(read.si)).is_err() => {
+            state.session.drafts.remove(path);
+            state.session.notices.problem(sayings::CANNOT_BE);
+            let text = sayings::CANNOT_BE.to_owned();
+            vec![Effect::Announce { text }]
+        }
         Ok(read) => {
             state.edit_place(act, path, |gear| {
                 fields::set_shown(gear, path, Some(read.si)).ok()

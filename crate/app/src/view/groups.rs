@@ -6,7 +6,7 @@ use gearswing_report::page::sections::{
 };
 
 use super::page::{Action, FieldGroup, FieldRow};
-use super::rows::{circumference, row, unread, worked_row};
+use super::rows::{circumference, knee_rows, row, unread, worked_row};
 use super::summary::summary;
 use super::tire_table::tire_table;
 use super::worked;
@@ -71,8 +71,8 @@ impl Part {
 
     /// The part to which a path belongs.
     fn of(at: &str) -> Option<Self> {
-        let diameter = fields::diameter_of(at);
-        if let Some(path) = fields::path(diameter.as_deref().unwrap_or(at)) {
+        let stored = fields::stands_for(at);
+        if let Some(path) = fields::path(stored.as_deref().unwrap_or(at)) {
             return Some(Self::of_field(path.field, path.entry));
         }
         if at.ends_with("].well") {
@@ -243,6 +243,7 @@ fn rows(state: &State, leg: usize, part: &Part) -> Vec<FieldRow> {
             field::Field::TireSize | field::Field::FormerSize if part.holds(*field) => {
                 found.extend(tire_table(state, leg, part));
             }
+            field::Field::BraceAttach if part.holds(*field) => found.extend(knee_rows(state, leg)),
             field::Field::TireDiameter | field::Field::FormerDiameter if part.holds(*field) => {
                 found.extend(circumference(state, field.of_leg(leg)));
             }

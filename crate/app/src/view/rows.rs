@@ -10,7 +10,7 @@ use gearswing_units::{Quantity, UnitChoice, format_field, parse, si_range_text};
 use std::f64::consts::PI;
 
 use super::page::{Action, ChoiceOption, FieldKind, FieldRow};
-use crate::fields;
+use crate::fields::{self, MEASURES, Measure, measure_path};
 use crate::msg::{Field, Msg};
 use crate::state::State;
 
@@ -241,6 +241,27 @@ pub(crate) fn worked_out(path: String, label: &str, value: String, help: &str) -
 pub(crate) fn worked_row(path: String, number: Worked, value: String) -> FieldRow {
     let (label, help) = worked_words(number);
     worked_out(path, label, value, help)
+}
+
+/// The rows of the knee as it is measured; none without a folding brace.
+pub(crate) fn knee_rows(state: &State, leg: usize) -> Vec<FieldRow> {
+    let rows = MEASURES.into_iter().filter_map(|(measure, key)| {
+        let path = measure_path(leg, key);
+        let value = fields::shown(state.gear(), &path)?;
+        let mut row = worked_row(path, worked_of(measure), String::new());
+        row.kind = FieldKind::Number;
+        number(state, Quantity::Length, value, || None, &mut row);
+        Some(row)
+    });
+    rows.collect()
+}
+
+fn worked_of(measure: Measure) -> Worked {
+    match measure {
+        Measure::Upper => Worked::UpperLink,
+        Measure::Lower => Worked::LowerLink,
+        Measure::Offset => Worked::OverCenter,
+    }
 }
 
 /// The row of a tire's circumference, which stands for its diameter.

@@ -82,34 +82,17 @@ fn brace_rows(
     let units = state.session.units;
     match &leg.brace {
         Brace::None => {}
-        Brace::Folding(b) => {
-            found.push((
-                path("upper"),
-                Worked::UpperLink,
-                span(units, b.airframe_pivot, b.knee),
-            ));
-            found.push((
-                path("lower"),
-                Worked::LowerLink,
-                span(units, b.knee, b.leg_attach),
-            ));
+        Brace::Folding(_) => {
             let offset = state
                 .derived
                 .good(index)
                 .and_then(|good| good.result.lock.over_centre);
             if let Some(offset) = offset {
-                found.extend([
-                    (
-                        path("over_centre"),
-                        Worked::OverCenter,
-                        length(units, offset),
-                    ),
-                    (
-                        path("over_center_printed"),
-                        Worked::OverCenterPrinted,
-                        printed_over_center(units, offset),
-                    ),
-                ]);
+                found.push((
+                    path("over_center_printed"),
+                    Worked::OverCenterPrinted,
+                    printed_over_center(units, offset),
+                ));
             }
         }
         Brace::Sliding(b) => found.push((

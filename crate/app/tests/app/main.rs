@@ -9,6 +9,7 @@ mod fields;
 mod files;
 mod history;
 mod kept;
+mod knee;
 mod loads;
 mod looking;
 mod monkey;

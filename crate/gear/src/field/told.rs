@@ -47,7 +47,9 @@ impl Told {
             (Axis::Y, _) => (leg.trunnion.y, 1.0, Toward::Up),
             (Axis::X, View::Side) => (leg.trunnion.x, 1.0, Toward::Aft),
             // x points to the left wing; neither side where it is no number
-            (Axis::X, View::Front) if !(leg.trunnion.x.abs() > 0.0) => (0.0, 1.0, Toward::LeftWing),
+            (Axis::X, View::Front) if leg.trunnion.x == 0.0 || leg.trunnion.x.is_nan() => {
+                (0.0, 1.0, Toward::LeftWing)
+            }
             (Axis::X, View::Front) if from_trunnion => (leg.trunnion.x, -out, Toward::Inboard),
             (Axis::X, View::Front) => (0.0, out, Toward::Outboard),
         };

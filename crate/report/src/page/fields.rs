@@ -73,6 +73,9 @@ pub fn removed(name: &str) -> String {
     format!("Removed: {name}. Undo brings it back.")
 }
 
+/// A measure was typed that the parts cannot have: the one that stood there stands again.
+pub const CANNOT_BE: &str = "Not taken: with this measure the links of the brace could not close. What stood there stands again.";
+
 /// Label of a tire's circumference, which stands for its diameter.
 pub const CIRCUMFERENCE: &str = "Circumference";
 

@@ -49,6 +49,7 @@ pub enum Worked {
 #[must_use]
 pub fn worked_words(worked: Worked) -> (&'static str, &'static str) {
     const FROM_PINS: &str = "Worked out from the pins: check it with a tape.";
+    const MEASURED: &str = "Of the pins as they stand. Type what you measured: the knee goes there, and the lower link's pin on the leg goes along the brace to where the links close.";
     const LET_GO: &str = "Without power or pressure, let go at up.";
     match worked {
         Worked::Axle => (
@@ -61,11 +62,11 @@ pub fn worked_words(worked: Worked) -> (&'static str, &'static str) {
             "Side clearance in tire handbooks",
             "What tire handbooks leave beside a tire, from memory and not confirmed. For information: no answer rests on it, and the clearances required here are those of the gear and of each piece.",
         ),
-        Worked::UpperLink => ("Upper link, pin to pin", FROM_PINS),
+        Worked::UpperLink => ("Upper link, pin to pin", MEASURED),
         Worked::LowerLink => ("Lower link, pin to pin", OVER_CENTER_LENGTH),
         Worked::OverCenter => (
-            "Knee over center",
-            "Positive is over center. Check it with a straightedge from pin to pin.",
+            "Knee off the line",
+            "From the straight line between the brace's end pins to the middle of the knee pin, gear down: over center where the knee has gone through the line. Measure it with a straightedge. Typed, it moves the knee, and the lower link's pin on the leg along the brace to where the links close.",
         ),
         Worked::OverCenterPrinted => ("Printed for light airplanes", OVER_CENTER_PRINTED),
         Worked::BraceDown => ("Length at gear down", FROM_PINS),

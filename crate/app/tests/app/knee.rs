@@ -1,0 +1,92 @@
+//! The knee put in as it is measured: both links and how far it stands off the line. The solver's own offset is what
+//! was typed.
+use gearswing_app::msg::{History, Msg};
+use gearswing_gear::model::{Brace, FoldingBrace, Gear};
+use gearswing_solver::{Options, solve_leg};
+
+use crate::support::Desk;
+
+fn brace(gear: &Gear, leg: usize) -> FoldingBrace {
+    match &gear.legs[leg].brace {
+        Brace::Folding(brace) => brace.clone(),
+        other => panic!("{other:?}"),
+    }
+}
+
+fn path(leg: usize, key: &str) -> String {
+    format!("legs[{leg}].brace.folding.{key}")
+}
+
+const TYPED: [(&str, &str, f64); 3] = [
+    ("upper_length_m", "10 3/8", 10.375),
+    ("lower_length_m", "8", 8.0),
+    ("knee_offset_m", "0.094", 0.094),
+];
+
+#[test]
+fn what_is_typed_is_read_back_in_any_order() {
+    for leg in 0..3 {
+        for order in [[0, 1, 2], [2, 1, 0], [1, 2, 0]] {
+            let mut desk = Desk::demo();
+            let before = brace(&desk.gear(), leg);
+            for at in order {
+                let (key, text, _) = TYPED[at];
+                desk.enter(&path(leg, key), text);
+            }
+            let now = brace(&desk.gear(), leg);
+            let lengths = [
+                (now.knee - now.airframe_pivot).norm(),
+                (now.leg_attach - now.knee).norm(),
+            ];
+            for (length, (key, text, inches)) in lengths.into_iter().zip(TYPED) {
+                assert!(
+                    (length - inches * 0.0254).abs() < 1e-14,
+                    "leg {leg} {key}: {length}"
+                );
+                assert_eq!(desk.row(&path(leg, key)).value, text);
+            }
+            // as the solver sees it
+            let result = solve_leg(desk.state.gear(), leg, &Options::default()).unwrap();
+            let offset = result.lock.over_centre.unwrap();
+            assert!(
+                (offset - 0.094 * 0.0254).abs() < 1e-14,
+                "leg {leg}: {offset}"
+            );
+            // the pivot stays, the attach point goes along the line, the knee stays on its side
+            assert_eq!(now.airframe_pivot, before.airframe_pivot);
+            let (was, is) = (
+                before.leg_attach - before.airframe_pivot,
+                now.leg_attach - now.airframe_pivot,
+            );
+            assert!(was.normalize().perp(&is.normalize()).abs() < 1e-14);
+            let side = |brace: &FoldingBrace| {
+                (brace.leg_attach - brace.airframe_pivot).perp(&(brace.knee - brace.airframe_pivot))
+            };
+            assert_eq!(side(&before).signum(), side(&now).signum());
+        }
+    }
+}
+
+#[test]
+fn a_measure_that_cannot_be_is_not_taken_and_said() {
+    let mut desk = Desk::demo();
+    let before = desk.gear();
+    let offset = path(1, "knee_offset_m");
+    desk.enter(&offset, "30");
+    assert_eq!(desk.gear(), before);
+    assert!(
+        desk.page()
+            .notices
+            .iter()
+            .any(|notice| notice.text.contains("could not close"))
+    );
+    assert_ne!(desk.row(&offset).value, "30");
+    desk.enter(&path(1, "upper_length_m"), "-3");
+    desk.enter(&path(1, "lower_length_m"), "0");
+    assert_eq!(desk.gear(), before);
+    // one step back
+    desk.enter(&offset, "0.1");
+    assert_ne!(desk.gear(), before);
+    desk.send(Msg::History(History::Undo));
+    assert_eq!(desk.gear(), before);
+}
