@@ -16,6 +16,11 @@ fn main() {
         Ok(given) => tree::Tree::read(&given),
         Err(_) => found(),
     };
+    println!("cargo::rerun-if-env-changed={}", tree::SOURCES);
+    let sources = std::env::var(tree::SOURCES).unwrap_or_default();
+    let is_sum = sources.chars().all(|c| c.is_ascii_alphanumeric());
+    let sources = if is_sum { sources.as_str() } else { "" };
+    println!("cargo::rustc-env=GEARSWING_BUILT_SOURCES={sources}");
     println!("cargo::rustc-env=GEARSWING_BUILT_COMMIT={}", tree.commit);
     let changed = if tree.changed { "yes" } else { "" };
     println!("cargo::rustc-env=GEARSWING_BUILT_CHANGED={changed}");

@@ -15,11 +15,16 @@ pub const COMMIT: Option<&str> = told(env!("GEARSWING_BUILT_COMMIT"));
 /// Whether what was built differed from that commit.
 pub const CHANGED: bool = told(env!("GEARSWING_BUILT_CHANGED")).is_some();
 
-/// Version, commit, and whether it was changed, as one text: two modules with the same are of one build.
+/// Version, commit, and a sum over all sources where the build was given one, as one text: two modules with the same
+/// are of one build.
 #[must_use]
 pub fn build() -> String {
     let changed = if CHANGED { "+" } else { "" };
-    format!("{VERSION} {}{changed}", COMMIT.unwrap_or_default())
+    let sources = env!("GEARSWING_BUILT_SOURCES");
+    format!(
+        "{VERSION} {}{changed} {sources}",
+        COMMIT.unwrap_or_default()
+    )
 }
 
 const fn told(text: &'static str) -> Option<&'static str> {

@@ -7,6 +7,9 @@ use std::process::Command;
 /// Variable that names the commit to a build, as [`Tree::written`] writes it; empty for none.
 pub(crate) const GIVEN: &str = "GEARSWING_COMMIT";
 
+/// Variable that names a sum over all sources to a build: two builds with the same are one.
+pub(crate) const SOURCES: &str = "GEARSWING_SOURCES";
+
 /// Ending of a commit from which the tree differs.
 const CHANGED: &str = "-changed";
 

@@ -3,6 +3,7 @@
 use crate::process::{cargo, find, output, program, root, run, target, timed};
 use crate::{licenses, offline, one_file, packed};
 use anyhow::{Context, Result, bail, ensure};
+use sha2::{Digest, Sha256};
 use std::collections::HashMap;
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -146,7 +147,24 @@ fn compiled(what: &[&str]) -> Result<()> {
     run(cargo()
         .args(["build", "--profile", PROFILE, "--target", WASM])
         .args(what)
-        .env(tree::GIVEN, tree::Tree::of(&root()).written()))
+        .env(tree::GIVEN, tree::Tree::of(&root()).written())
+        .env(tree::SOURCES, sum_of_sources()?))
+}
+
+/// A sum over everything that is compiled: the modules of a page tell by it whether they are of one build.
+fn sum_of_sources() -> Result<String> {
+    let mut all = packed::files(&root().join("crate"))?;
+    all.extend(["Cargo.lock", "Cargo.toml"].map(|name| root().join(name)));
+    let mut sum = Sha256::new();
+    for file in all {
+        sum.update(fs::read(&file).with_context(|| format!("could not read {}", file.display()))?);
+    }
+    let digits = sum.finalize();
+    Ok(digits
+        .iter()
+        .take(6)
+        .map(|byte| format!("{byte:02x}"))
+        .collect())
 }
 
 /// Makes the glue of a module that was compiled last, and puts both into a directory.

@@ -110,6 +110,45 @@ pub fn add(gear: &mut Gear, path: &str, room: Room) -> Option<String> {
     Some(format!("{list}[{at}]"))
 }
 
+/// Where more than an entry has come or gone: notes go with their leg, told by its name, and from a list of another
+/// length to the leg; one whose leg is gone hangs on the gear.
+pub(crate) fn keep_notes(before: &Gear, gear: &mut Gear) {
+    let mut notes = std::mem::take(&mut gear.notes);
+    for note in &mut notes {
+        let Some(leg) = super::path::leg_of(&note.on) else {
+            continue;
+        };
+        let name = before.legs.get(leg).map(|leg| leg.name.as_str());
+        let same_name = || {
+            let mut legs = gear.legs.iter();
+            legs.position(|other| Some(other.name.as_str()) == name)
+        };
+        let now = if before.legs.len() == gear.legs.len() {
+            Some(leg)
+        } else {
+            same_name()
+        };
+        let rest = note.on.split_once(']').map_or("", |(_, rest)| rest);
+        note.on = match now {
+            None => String::new(),
+            Some(now) if is_as_long(before, leg, gear, now, rest) => format!("legs[{now}]{rest}"),
+            Some(now) => format!("legs[{now}]"),
+        };
+        if now.is_none() {
+            note.progress = None;
+        }
+    }
+    gear.notes = notes;
+}
+
+/// Whether every list on the way to what stands at `rest` of a leg is as long before and now.
+fn is_as_long(before: &Gear, leg: usize, gear: &Gear, now: usize, rest: &str) -> bool {
+    let mut lists = rest.match_indices('[').map(|(end, _)| &rest[..end]);
+    lists.all(|list| {
+        len(before, &format!("legs[{leg}]{list}")) == len(gear, &format!("legs[{now}]{list}"))
+    })
+}
+
 /// Notes stay on the entries on which they hang.
 fn follow(gear: &mut Gear, list: &str, at: usize, gone: bool) {
     for note in &mut gear.notes {

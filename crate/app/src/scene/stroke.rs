@@ -11,6 +11,11 @@ use crate::state::{Good, State};
 
 /// Length of half an arc as a share of the canvas' shorter side (ratio).
 const HALF_SHARE: f64 = 0.2;
+/// Places of the way at which what is left of the stroke is looked up: between two of them the length changes by less
+/// than is told.
+const PLACES: usize = 181;
+/// Least share of an arrow that goes along an arc, for a step along it (ratio).
+const LEAST_ALONG: f64 = 0.2;
 /// Pieces that half of an arc is drawn in.
 const PIECES: usize = 16;
 
@@ -22,13 +27,15 @@ pub(crate) struct Stroke {
     held: Point,
     /// The other end with the leg down, and up if it comes so far (m).
     others: [Option<Point>; 2],
+    /// The other end at places of the way from down to as far as the leg comes (m).
+    way: [Point; PLACES],
     /// Retracted and extended, pin to pin (m).
     lengths: [f64; 2],
     /// What a turn of the rod end makes it longer (m).
     pub(crate) pitch: Option<f64>,
 }
 
-/// What is left of the stroke with the leg down and up, the less of the two (m); negative = it does not reach.
+/// What is left of the stroke over the whole way, the least (m); negative = it does not reach.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Left {
     /// At the extended end.
@@ -72,25 +79,36 @@ pub(crate) fn stroke(state: &State) -> Option<Stroke> {
     };
     let start = good.range().0;
     let linkage = good.linkage();
-    let [down, up] = [start, 1.0].map(|progress| {
+    let stance = |progress| {
         let pose = linkage.pose(progress).ok()?;
         Some(PosedLeg::new(leg, Some(pose), start))
-    });
-    let (carrier, held, others) = match path.field {
-        Field::ActuatorMount => {
-            let place = |stance: Option<PosedLeg>| Some(stance?.place(part, actuator.attach));
-            (Carrier::Airframe, actuator.mount, [down, up].map(place))
-        }
-        Field::ActuatorAttach => {
-            let seen = |stance: Option<PosedLeg>| Some(stance?.carried(part, actuator.mount));
-            (part, actuator.attach, [down, up].map(seen))
-        }
+    };
+    let (carrier, held) = match path.field {
+        Field::ActuatorMount => (Carrier::Airframe, actuator.mount),
+        Field::ActuatorAttach => (part, actuator.attach),
         _ => return None,
     };
+    let other = |progress| {
+        let stance: PosedLeg = stance(progress)?;
+        Some(if carrier == Carrier::Airframe {
+            stance.place(part, actuator.attach)
+        } else {
+            stance.carried(part, actuator.mount)
+        })
+    };
+    let others = [start, 1.0].map(other);
+    let mut last = others[0]?;
+    let way = std::array::from_fn(|at| {
+        let share = at as f64 / (PLACES - 1) as f64;
+        // where it comes no farther it stays
+        last = other(start + share * (1.0 - start)).unwrap_or(last);
+        last
+    });
     Some(Stroke {
         carrier,
         held,
         others,
+        way,
         lengths: [actuator.shortest, actuator.longest],
         pitch: actuator.rod_end_pitch,
     })
@@ -121,22 +139,17 @@ impl Stroke {
         })
     }
 
-    /// What is left of the stroke with the end in hand at a point; `None` where the leg comes not up.
-    pub(crate) fn left(&self, held: Point) -> Option<Left> {
-        let [Some(down), Some(up)] = self.others else {
-            return None;
-        };
-        let (down, up) = ((held - down).norm(), (held - up).norm());
+    /// What is left of the stroke where the end in hand is, over the whole way.
+    pub(crate) fn left(&self) -> Left {
+        let lengths = self.way.iter().map(|other| (self.held - other).norm());
+        let (least, most) = lengths.fold((f64::INFINITY, 0.0_f64), |(least, most), length| {
+            (least.min(length), most.max(length))
+        });
         let [shortest, longest] = self.lengths;
-        Some(Left {
-            extended: longest - down.max(up),
-            retracted: down.min(up) - shortest,
-        })
-    }
-
-    /// What is left where the end in hand is.
-    pub(crate) fn left_here(&self) -> Option<Left> {
-        self.left(self.held)
+        Left {
+            extended: longest - most,
+            retracted: least - shortest,
+        }
     }
 
     /// The place nearest to a point on an arc within reach of it.
@@ -147,6 +160,21 @@ impl Stroke {
         });
         let nearest = near.min_by(|(a, ..), (b, ..)| a.total_cmp(b))?;
         (nearest.0 <= reach).then_some((nearest.1, nearest.2))
+    }
+
+    /// The place that is a step (m) along that arc from the end in hand, toward an arrow; `None` where the arc goes
+    /// neither way of it.
+    pub(crate) fn step_along(&self, toward: Vector, step: f64) -> Option<Point> {
+        let centre = self.others[0]?;
+        let out = self.held - centre;
+        let radius = out.norm();
+        let along = Vector::new(-out.y, out.x).dot(&toward) / radius;
+        // nearly square to the arrow: a press would go a way that nobody meant
+        if along.abs() < LEAST_ALONG {
+            return None;
+        }
+        let (sin, cos) = (along.signum() * step / radius).sin_cos();
+        Some(centre + Vector::new(out.x * cos - out.y * sin, out.x * sin + out.y * cos))
     }
 
     /// The place nearest to a point at which the actuator is as long with the leg down as it is now.

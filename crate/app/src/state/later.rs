@@ -66,7 +66,9 @@ impl Later {
             return false;
         }
         self.revision = revision;
-        if self.gear.as_ref().is_some_and(|known| is_same(known, gear)) {
+        // what was given up, or did not come, is asked for again with any change
+        let same = || self.gear.as_ref().is_some_and(|known| is_same(known, gear));
+        if !self.given_up && same() {
             return false;
         }
         self.begin(gear, revision);
@@ -118,6 +120,17 @@ impl Later {
         self.given_up = true;
     }
 
+    /// The rest of what was asked last does not come; it is asked for again with the next change.
+    pub(crate) fn fail(&mut self) {
+        self.over(self.asked);
+        self.given_up = true;
+    }
+
+    /// Whether something did not come, or was given up.
+    pub(crate) fn is_given_up(&self) -> bool {
+        self.given_up
+    }
+
     /// Whether the results of this question are still to come.
     pub(crate) fn awaits(&self, of: u64) -> bool {
         self.under_way && of == self.asked
@@ -151,7 +164,10 @@ impl Later {
 
     fn times(&self, on_jacks: bool) -> Option<&Answer<Times>> {
         // where one case is both there is but one answer
-        let only = matches!(self.times.as_slice(), [_]);
+        let only = self
+            .gear
+            .as_ref()
+            .is_some_and(|gear| cases(gear).len() == 1);
         let mut times = self.times.iter();
         times.find(|one| one.found.0 == on_jacks || only)
     }

@@ -3,6 +3,7 @@ use gearswing_gear::field::{Place, take_back};
 use gearswing_gear::model::{Gear, Kept, MOST_KEPT, MOST_NOTES, Note};
 use gearswing_report::page::changes as words;
 use gearswing_report::page::history::{Step, step_words};
+use gearswing_report::page::notes;
 use gearswing_report::page::sheets::Sheet;
 use gearswing_report::{changed_place, name_words};
 
@@ -38,6 +39,11 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
         Compare::TakeAllBack => {
             state.edit(act(Step::TakeAllBack), |gear| {
                 let before = gear.state_before()?;
+                let old = gear.without_legs();
+                let old = Gear {
+                    legs: gear.legs.clone(),
+                    ..old
+                };
                 *gear = Gear {
                     name: gear.name.clone(),
                     note: gear.note.clone(),
@@ -46,6 +52,7 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
                     before: gear.before,
                     ..(*before.gear).clone()
                 };
+                fields::keep_notes(&old, gear);
                 Some(())
             });
         }
@@ -82,6 +89,7 @@ fn with_own(state: &mut State) -> Vec<Effect> {
     let brought = state.gear().clone();
     let effects = super::file::leave_shared(state);
     let name = free_name(state.gear(), words::SENT);
+    let mut left = 0;
     state.edit(Act::single(step_words(Step::Keep)), |gear| {
         let kept = Kept {
             sent: true,
@@ -95,9 +103,14 @@ fn with_own(state: &mut State) -> Vec<Effect> {
             .filter(|note| !gear.notes.contains(note));
         let said: Vec<Note> = said.cloned().collect();
         gear.notes.extend(said);
+        left = gear.notes.len().saturating_sub(MOST_NOTES);
         gear.notes.truncate(MOST_NOTES);
         Some(())
     });
+    if left > 0 {
+        let text = notes::left_out(left, MOST_NOTES);
+        state.session.notices.problem(text);
+    }
     state.take_sheet(Sheet::Changes);
     effects
 }
@@ -157,7 +170,10 @@ fn take(state: &mut State, place: Place) {
     };
     let of = changed_place(place, state.gear());
     state.edit(Act::single(step_words(Step::Change { of: &of })), |gear| {
-        take_back(place, gear, &before)
+        let old = gear.without_kept();
+        take_back(place, gear, &before)?;
+        fields::keep_notes(&old, gear);
+        Some(())
     });
 }
 

@@ -1,8 +1,9 @@
 //! Fields and lists.
-use gearswing_gear::model::Gear;
+use gearswing_gear::model::{Gear, View};
 use gearswing_report::fields::path_words;
 use gearswing_report::page::fields as sayings;
 use gearswing_report::page::history::{Step, step_words};
+use gearswing_report::page::names::leg_title;
 use gearswing_solver::tires::sizes;
 use gearswing_units::{Quantity, StepSize, format_field, parse};
 
@@ -11,6 +12,7 @@ use crate::fields::{self, Room};
 use crate::msg::Field;
 use crate::scene;
 use crate::state::{Act, Draft, State};
+use crate::view::NoticeKind;
 
 use super::pasted::{pair, paste};
 
@@ -189,14 +191,20 @@ pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
             vec![Effect::Announce { text }]
         }
         Ok(read) => {
+            let side = state.side_of(path);
             state.edit_place(act, path, |gear| {
                 fields::set_shown(gear, path, Some(read.si)).ok()
             });
             // what the typed text now stands for
             let over = fields::shown(state.gear(), path).flatten();
-            if let Some(known) = state.session.drafts.get_mut(path) {
+            // told with another sign than it was typed, as on the other side of the center line
+            let turned = over.is_some_and(|over| over != 0.0 && over.signum() != read.si.signum());
+            if turned {
+                state.session.drafts.remove(path);
+            } else if let Some(known) = state.session.drafts.get_mut(path) {
                 known.over = over;
             }
+            state.say_side(path, side);
             Vec::new()
         }
         Err(_) if fields::point_of(path).is_some() && pair(&draft.text, draft.units).is_some() => {
@@ -210,6 +218,29 @@ pub(super) fn commit(state: &mut State, path: &str) -> Vec<Effect> {
             vec![Effect::Announce {
                 text: sayings::not_taken(&error.to_string()),
             }]
+        }
+    }
+}
+
+impl State {
+    /// On which side of the center line the leg of a path has its trunnion.
+    fn side_of(&self, path: &str) -> f64 {
+        let leg = fields::leg_of(path).and_then(|leg| self.gear().legs.get(leg));
+        leg.map_or(0.0, |leg| leg.trunnion.x)
+    }
+
+    /// Says that a leg seen from ahead has come to the other side: what was told outboard is told the other way now.
+    fn say_side(&mut self, path: &str, before: f64) {
+        let Some(leg) = fields::leg_of(path) else {
+            return;
+        };
+        let Some(model) = self.gear().legs.get(leg) else {
+            return;
+        };
+        if model.view == View::Front && before * model.trunnion.x < 0.0 {
+            let name = leg_title(&model.name, leg);
+            let notices = &mut self.session.notices;
+            notices.add_of_now(NoticeKind::Info, sayings::other_side(&name), Vec::new());
         }
     }
 }

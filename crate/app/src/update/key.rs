@@ -83,10 +83,21 @@ pub(super) fn nudge(
     } else {
         Point::new(grip.point.x, step(Axis::Y, turned.y, grip.point.y))
     };
-    let slides = scene::stroke(state).filter(|_| state.session.slide);
-    let point = slides
-        .and_then(|stroke| stroke.along(point))
-        .unwrap_or(point);
+    let point = match scene::stroke(state).filter(|_| state.session.slide) {
+        Some(stroke) => {
+            let step = Quantity::Length.step(state.session.units);
+            let step = match size {
+                StepSize::Fine => step.fine,
+                StepSize::Normal => step.normal,
+                StepSize::Coarse => step.coarse,
+            };
+            match stroke.step_along(turned, step) {
+                Some(point) => point,
+                None => return Vec::new(),
+            }
+        }
+        None => point,
+    };
     let name = words::point_name(state.gear(), at);
     let text = words::point_at(state.gear(), at, point, state.session.units);
     state.session.drag_text.clone_from(&text);

@@ -2,7 +2,6 @@
 use gearswing_report::page::working::{GIVEN_UP, WORK_OUT, failed};
 use gearswing_report::save_error_text;
 
-use super::settle::has_changed;
 use crate::effect::Effect;
 use crate::msg::{Late, Msg, View};
 use crate::state::{Later, State};
@@ -13,10 +12,9 @@ pub(super) fn late(state: &mut State, msg: Late) {
         Late::Found { of, found } => state.later.take(of, *found),
         Late::Over { of } => state.later.over(of),
         Late::Failed { of, reason } => {
-            let is_of_now = state.later.awaits(of);
-            state.later.over(of);
-            if is_of_now && !has_changed(state) {
-                state.leave_late(&failed(&reason));
+            if state.later.awaits(of) {
+                state.later.fail();
+                state.offer_late(NoticeKind::Problem, &failed(&reason));
             }
         }
     }
@@ -36,21 +34,25 @@ impl State {
             }),
             Err(error) => {
                 let reason = save_error_text(&error);
-                self.leave_late(&failed(&reason));
+                self.later.fail();
+                self.offer_late(NoticeKind::Problem, &failed(&reason));
             }
         }
     }
 
-    /// It does not come for this revision; the line says why, and offers to try.
-    fn leave_late(&mut self, line: &str) {
-        let revision = self.revision();
-        self.given_up = Some(self.work());
-        self.later.give_up(self.document.gear(), revision);
-        self.session.notices.add_of_now(
-            NoticeKind::Info,
-            line,
-            vec![(WORK_OUT.to_owned(), Msg::View(View::WorkOut))],
-        );
+    /// Says why something is not worked out, and offers to try.
+    fn offer_late(&mut self, kind: NoticeKind, line: &str) {
+        self.drop_offers();
+        let offer = (WORK_OUT.to_owned(), Msg::View(View::WorkOut));
+        self.session.notices.add_of_now(kind, line, vec![offer]);
+    }
+
+    fn drop_offers(&mut self) {
+        let is_offer = |msg: &Msg| *msg == Msg::View(View::WorkOut);
+        self.session.notices.all.retain(|notice| {
+            let mut actions = notice.actions.iter();
+            !actions.any(|(_, msg)| is_offer(msg))
+        });
     }
 
     /// Leaves what is not worked out yet; what is shown then is marked as being of an earlier state.
@@ -58,20 +60,19 @@ impl State {
         if self.working.take().is_none() && self.later.work().is_none() {
             return Vec::new();
         }
-        self.derived.revision = self.revision();
-        self.leave_late(GIVEN_UP);
+        let revision = self.revision();
+        self.derived.revision = revision;
+        self.given_up = Some(self.work());
+        self.later.give_up(self.document.gear(), revision);
+        self.offer_late(NoticeKind::Info, GIVEN_UP);
         vec![Effect::LeaveWork]
     }
 
     /// Works out after all what was given up.
     pub(crate) fn work_out(&mut self) {
-        if self.given_up.take().is_some() {
+        if self.given_up.take().is_some() || self.later.is_given_up() {
             self.later = Later::default();
-            let is_offer = |msg: &Msg| *msg == Msg::View(View::WorkOut);
-            self.session.notices.all.retain(|notice| {
-                let mut actions = notice.actions.iter();
-                !actions.any(|(_, msg)| is_offer(msg))
-            });
+            self.drop_offers();
         }
     }
 }

@@ -7,7 +7,7 @@ use gearswing_report::{open_error_text, save_error_text};
 
 use super::pairs;
 use crate::effect::Effect;
-use crate::state::{Act, Document, Entry, Gesture, Origin, State, Stored, read_file};
+use crate::state::{Act, Document, Entry, Gesture, Later, Origin, State, Stored, read_file};
 use crate::view::unread;
 
 impl State {
@@ -199,6 +199,7 @@ impl State {
         document.set_revision(revision);
         self.document = document;
         self.files.origin = origin;
+        self.later = Later::default();
         self.files.received = None;
         let session = &mut self.session;
         session.leg = 0;
@@ -208,6 +209,9 @@ impl State {
         session.strip = None;
         session.takes_along = false;
         session.alike = None;
+        session.stepped = None;
+        session.drag_text.clear();
+        session.clock.at_s = None;
         session.drafts.clear();
         session.not_taken.clear();
         session.notices.changed();

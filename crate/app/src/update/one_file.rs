@@ -35,7 +35,9 @@ impl State {
     /// The stored file that was made here from what a page as one file brings: the one that was open last, else the
     /// newest.
     pub(crate) fn file_made_from(&self, code: &str, open: Option<&str>) -> Option<String> {
-        let given = link::decode(code).ok()?.gear.without_kept();
+        let given = link::decode(code).ok()?.gear;
+        let said = given.notes.clone();
+        let given = given.without_kept();
         let is_given = |gear: &Gear| {
             // a name that was taken has got a number
             let named = Gear {
@@ -49,7 +51,9 @@ impl State {
                 .ok()
                 .and_then(|stored| read(&stored.gear_text).ok());
             gear.is_some_and(|gear| {
-                is_given(&gear) || gear.kept.iter().any(|kept| is_given(&kept.gear))
+                let made = is_given(&gear) || gear.kept.iter().any(|kept| is_given(&kept.gear));
+                // what is said in it is read there too
+                made && said.iter().all(|note| gear.notes.contains(note))
             })
         });
         let mut newest = None;

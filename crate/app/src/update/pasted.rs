@@ -62,6 +62,7 @@ pub(super) fn paste(state: &mut State, path: &str, text: &str) -> Vec<Effect> {
     state.edit_place(act, path, |gear| match list {
         // at the first corner a list is the whole outline, elsewhere it goes on from there
         Some((list, at)) if fields::points(gear, &list).is_some() => {
+            let old = gear.without_kept();
             let outline = fields::points_mut(gear, &list)?;
             if at == 0 && count > 1 {
                 outline.clear();
@@ -71,6 +72,7 @@ pub(super) fn paste(state: &mut State, path: &str, text: &str) -> Vec<Effect> {
             }
             let at = at.min(outline.len());
             outline.splice(at..at, points);
+            fields::keep_notes(&old, gear);
             Some(())
         }
         _ => fields::set_point(gear, point, first?).ok(),

@@ -94,6 +94,7 @@ impl State {
     pub(crate) fn select(&mut self, path: &str) {
         if self.session.selection.as_deref() != Some(path) {
             self.leave_steps();
+            self.session.drag_text.clear();
             self.document.close();
             self.session.selection = Some(path.to_owned());
         }

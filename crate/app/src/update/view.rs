@@ -102,7 +102,7 @@ fn zoomed_about(state: &State) -> ScreenPoint {
 
 /// The point that a finger has let go, by a step.
 fn step(state: &mut State, direction: Direction) -> Vec<Effect> {
-    let Some(path) = state.session.stepped.clone() else {
+    let Some(path) = state.stepped().map(str::to_owned) else {
         return Vec::new();
     };
     let size = step_size(state.session.fine_steps);
@@ -119,6 +119,16 @@ fn go_to_stop(state: &mut State, leg: usize) {
 }
 
 impl State {
+    /// The point that is moved by steps: as long as it is there, selected, and on the leg in hand.
+    pub(crate) fn stepped(&self) -> Option<&str> {
+        let session = &self.session;
+        let path = session.stepped.as_deref()?;
+        let is_in_hand = session.selection.as_deref() == Some(path)
+            && crate::fields::leg_of(path) == Some(session.leg)
+            && crate::fields::point(self.gear(), path).is_some();
+        is_in_hand.then_some(path)
+    }
+
     /// The point that was moved by steps is left.
     pub(crate) fn leave_steps(&mut self) {
         if self.session.stepped.take().is_some() {

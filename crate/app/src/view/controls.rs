@@ -158,7 +158,7 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
 pub(crate) fn steps(state: &State) -> Option<StepsText> {
     let session = &state.session;
     let idle = !matches!(session.gesture, Gesture::Drag { .. });
-    let path = session.stepped.as_ref().filter(|_| idle)?;
+    let path = state.stepped().filter(|_| idle)?;
     let fine = session.fine_steps;
     Some(StepsText {
         name: scene::point_name(state.gear(), path),

@@ -1,5 +1,5 @@
 //! What is said of a point that is moved.
-use gearswing_report::page::drawing::moved_words;
+use gearswing_report::page::drawing::{moved_words, stops_at};
 use gearswing_report::page::stroke::left_words;
 use gearswing_report::{Stand, stand_lines};
 
@@ -15,9 +15,12 @@ fn stands(state: &State) -> Vec<String> {
         (Some(good), Some(stood)) => stand_lines(&Stand::of(&good.result), stood, units),
         _ => Vec::new(),
     };
-    if let Some(stroke) = scene::stroke(state)
-        && let Some(left) = stroke.left_here()
-    {
+    // what stops the leg before anything else is asked
+    if let Some(jam) = good.and_then(|good| good.result.jams.first()) {
+        said.insert(0, stops_at(&jam.place, units));
+    }
+    if let Some(stroke) = scene::stroke(state) {
+        let left = stroke.left();
         said.push(left_words(
             left.extended,
             left.retracted,

@@ -38,7 +38,7 @@ fn row(state: &State, at: usize, note: &Note) -> ListRow {
         msg: Msg::Note(msg),
     };
     let mut actions = Vec::new();
-    if !note.on.is_empty() {
+    if name != words::head(at + 1, "") {
         actions.push(action("show", words::SHOW, msg::Note::Show { at }));
     }
     actions.push(action("remove", REMOVE, msg::Note::Remove { at }));
@@ -66,5 +66,12 @@ pub(super) fn add_selected(state: &State) -> String {
     if fields::point(state.gear(), path).is_some() {
         return words::add_at(&scene::point_name(state.gear(), path));
     }
-    words::add_at(&path_words(path, state.gear()))
+    let is_field = fields::shown(state.gear(), path).is_some()
+        || fields::text(state.gear(), path).is_some()
+        || fields::chosen(state.gear(), path).is_some();
+    if is_field {
+        words::add_at(&path_words(path, state.gear()))
+    } else {
+        String::new()
+    }
 }

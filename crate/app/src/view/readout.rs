@@ -185,7 +185,9 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
         && let Some(now) = scene::now(good, state.session.progress)
     {
         place = place_words(&now.pose.place, units);
-        description.push(drawing::stands_sentence(&place, now.pose.axle, units));
+        let axle = now.pose.axle;
+        let stands = drawing::stands_sentence(state.gear(), index, &place, axle, units);
+        description.push(stands);
         if let Some(tightest) = now.clearances.first() {
             let tightest = near(good, tightest);
             description.push(drawing::tightest_sentence(&tightest, units));

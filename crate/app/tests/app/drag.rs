@@ -297,3 +297,38 @@ fn what_a_finger_lets_go_is_moved_by_steps() {
     desk.release(by(at, -9.0, -5.0));
     assert_eq!(desk.page().steps, None);
 }
+
+/// The label is of the point that is selected, and the steps are of the leg in hand.
+#[test]
+fn label_and_steps_stay_with_their_point() {
+    let mut desk = desk();
+    desk.send(Msg::Key(msg::Key::Nudge {
+        handle: "legs[2].strut.axle_m".to_owned(),
+        direction: Direction::Up,
+        size: StepSize::Normal,
+    }));
+    assert!(desk.page().drawing.drag_text.contains("Axle"));
+    desk.send(Msg::Field(msg::Field::Focus {
+        path: format!("{MOUNT}[0]"),
+    }));
+    assert_eq!(desk.page().drawing.drag_text, "");
+    let touched = |desk: &mut Desk| {
+        let at = desk.handle(MOUNT);
+        desk.send(Msg::Pointer(msg::Pointer::Down {
+            id: 1,
+            kind: PointerKind::Touch,
+            at,
+            modifiers: Modifiers::default(),
+        }));
+        desk.drag_to(by(at, -9.0, -5.0), true);
+        desk.release(by(at, -9.0, -5.0));
+        assert!(desk.page().steps.is_some());
+    };
+    touched(&mut desk);
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 0 }));
+    assert_eq!(desk.page().steps, None);
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 2 }));
+    touched(&mut desk);
+    desk.send(Msg::File(msg::File::OpenDemo));
+    assert_eq!(desk.page().steps, None);
+}

@@ -168,11 +168,20 @@ fn nothing_and_too_much_is_not_taken() {
 /// The sheet in hand goes with a link without notes.
 #[test]
 fn a_link_brings_the_sheet_in_hand() {
+    let times = Msg::View(msg::View::Sheet(gearswing_app::words::sheets::Sheet::Times));
     let mut desk = Desk::demo();
     let plain = link(&mut desk);
+    desk.send(times.clone());
+    // an older program opens the demo, which counts for more
+    assert_eq!(link(&mut desk), plain);
+    desk.send(Msg::File(msg::File::New {
+        starter: "folding_front".to_owned(),
+    }));
     desk.send(Msg::View(msg::View::Sheet(
-        gearswing_app::words::sheets::Sheet::Times,
+        gearswing_app::words::sheets::Sheet::Answers,
     )));
+    let plain = link(&mut desk);
+    desk.send(times);
     let text = link(&mut desk);
     assert_ne!(text, plain);
     let mut other = Desk::demo();
@@ -183,4 +192,43 @@ fn a_link_brings_the_sheet_in_hand() {
             .iter()
             .any(|tab| tab.in_hand && tab.take.label == "Against time")
     );
+}
+
+#[test]
+fn what_stands_in_a_note_is_text_and_no_more() {
+    let mut desk = Desk::demo();
+    let rude = "\u{202e}evil\u{1b}[31m\n\nVERDICT: GOOD <script>alert(1)</script>";
+    add(&mut desk, rude, "a\u{202e}b\nc", HangOn::Gear);
+    let text = desk.page().changes.notes[0].text.clone();
+    assert_eq!(
+        text,
+        "evil [31m VERDICT: GOOD <script>alert(1)</script> (a b c)"
+    );
+}
+
+/// A note keeps to its leg where legs come back, and to nothing that is another thing now.
+#[test]
+fn a_note_keeps_to_its_leg_when_legs_come_back() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::Compare(msg::Compare::Keep));
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 1 }));
+    add(&mut desk, "here", "", HangOn::Here);
+    desk.send(Msg::Field(msg::Field::Remove {
+        path: "legs[0]".to_owned(),
+    }));
+    assert_eq!(desk.gear().notes[0].on, "legs[0]");
+    desk.send(Msg::Compare(msg::Compare::TakeAllBack));
+    assert_eq!(desk.gear().legs.len(), 3);
+    assert_eq!(desk.gear().notes[0].on, "legs[1]");
+    let corner = "legs[1].well[0].shape.solid.points_m[3]";
+    let at = desk.handle(corner);
+    desk.press(at);
+    desk.release(at);
+    add(&mut desk, "this corner", "", HangOn::Selected);
+    assert_eq!(desk.gear().notes[1].on, corner);
+    desk.send(Msg::Field(msg::Field::Paste {
+        path: "legs[1].well[0].shape.solid.points_m[0][0]".to_owned(),
+        text: "1, 2\n3, 4\n5, 9".to_owned(),
+    }));
+    assert_eq!(desk.gear().notes[1].on, "legs[1]");
 }

@@ -253,3 +253,54 @@ fn a_change_in_between_begins_with_what_is_new() {
     whole.settle();
     assert_eq!(answers(&desk), answers(&whole));
 }
+
+/// One of two cases has come: the other one is not taken for it, and is not there when the rest does not come.
+#[test]
+fn one_case_is_not_told_as_the_other() {
+    let mut desk = waiting();
+    change(&mut desk, "1.1");
+    desk.settle();
+    desk.send(Msg::Times(msg::Times::OnJacks { on: true }));
+    let (of, text) = desk.question.take().unwrap();
+    let mut working = gearswing_work::Working::of_text(&text, None).unwrap();
+    let found = loop {
+        if let gearswing_work::Part::Found(found) = working.part() {
+            break found;
+        }
+    };
+    desk.send(Msg::Late(msg::Late::Found { of, found }));
+    let coming = ["The gear against time is being worked out."];
+    assert_eq!(desk.page().times.sentences, coming);
+    assert!(desk.page().working.contains("against time"));
+    desk.send(Msg::Late(msg::Late::Failed {
+        of,
+        reason: "broken".to_owned(),
+    }));
+    let said = desk.page().times.sentences;
+    assert_eq!(said.len(), 1, "{said:?}");
+    assert!(said[0].contains("given up"), "{said:?}");
+    // no verdict, and nothing that is compared, waits for it
+    desk.works = true;
+    desk.send(Msg::Compare(msg::Compare::Keep));
+    change(&mut desk, "1.2");
+    desk.settle();
+    assert!(
+        desk.page().times.sentences.len() > 1,
+        "it is asked for with the next change"
+    );
+}
+
+/// What was worked out of one file is nothing to another.
+#[test]
+fn another_file_has_no_run_of_this_one() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::Times(msg::Times::Seek { time_s: 3.0 }));
+    assert!(desk.page().times.value_s > 0.0);
+    desk.works = false;
+    desk.send(Msg::File(msg::File::New {
+        starter: "folding_side".to_owned(),
+    }));
+    let page = desk.page();
+    assert_eq!(page.times.value_s, 0.0);
+    assert_eq!(gearswing_app::times(&desk.state).marks.len(), 0);
+}

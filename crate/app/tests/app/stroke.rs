@@ -19,6 +19,20 @@ fn lengths(leg: &Leg) -> [f64; 2] {
     [length(start), length(1.0)]
 }
 
+/// The least and the largest length over the whole way (m).
+fn extremes(leg: &Leg) -> (f64, f64) {
+    let linkage = Linkage::new(leg);
+    let start = linkage.path().start();
+    let lengths = (0..=2000).map(|at| {
+        let progress = start + f64::from(at) / 2000.0 * (1.0 - start);
+        let pose = linkage.pose(progress).unwrap();
+        (pose.actuator_attach - leg.actuator.mount).norm()
+    });
+    lengths.fold((f64::INFINITY, 0.0), |(least, most), length| {
+        (least.min(length), most.max(length))
+    })
+}
+
 fn arcs(desk: &Desk) -> Vec<Vec<ScreenPoint>> {
     let marks = drawing(&desk.state).marks;
     let arcs = marks.into_iter().filter(|mark| mark.role == Role::Reach);
@@ -62,12 +76,22 @@ fn on_an_arc_the_actuator_is_at_its_end_with_the_leg_down_or_up() {
                 let model = &desk.gear().legs[leg];
                 let actuator = &model.actuator;
                 let ends = [actuator.shortest, actuator.longest];
-                // another arc may be nearer where two cross
-                let off = lengths(model)
-                    .into_iter()
-                    .flat_map(|length| ends.map(|end| (length - end).abs()))
-                    .fold(f64::INFINITY, f64::min);
-                assert!(off < 1e-9, "leg {leg} {end} arc {at}: {off} m");
+                // another arc may be nearer where two cross: it is the one that is told
+                let text = desk.page().drawing.drag_text;
+                let [down, up] = lengths(model);
+                let [retracted, extended] = ends;
+                let told = [
+                    ("just retracted, leg down", down - retracted),
+                    ("just retracted, leg up", up - retracted),
+                    ("just extended, leg down", down - extended),
+                    ("just extended, leg up", up - extended),
+                ];
+                let told = told.into_iter().find(|(words, _)| text.contains(words));
+                let (words, off) = told.unwrap_or_else(|| panic!("{text}"));
+                assert!(
+                    off.abs() < 1e-9,
+                    "leg {leg} {end} arc {at}: {words}, {off} m"
+                );
                 count += 1;
                 desk.drag_to(by(from, 4.0, 4.0), true);
             }
@@ -85,10 +109,10 @@ fn what_is_left_at_both_ends_is_told() {
     desk.press(from);
     desk.drag_to(by(from, 5.0, 5.0), true);
     let model = &desk.gear().legs[0];
-    let [down, up] = lengths(model);
+    let (least, most) = extremes(model);
     let left = [
-        model.actuator.longest - down.max(up),
-        down.min(up) - model.actuator.shortest,
+        model.actuator.longest - most,
+        least - model.actuator.shortest,
     ];
     let text = desk.page().drawing.drag_text;
     for (left, end) in left.into_iter().zip(["extended", "retracted"]) {
@@ -195,4 +219,54 @@ fn the_label_leaves_the_point_in_sight() {
         }
     }
     assert_eq!(count, 36);
+}
+
+/// An actuator that is longest on the way, not at an end of it, is not said to have stroke left that it has not.
+#[test]
+fn what_is_left_counts_the_whole_way() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::File(msg::File::New {
+        starter: "folding_front".to_owned(),
+    }));
+    let mut model = desk.gear().legs[0].clone();
+    let gearswing_gear::model::Brace::Folding(brace) = &model.brace else {
+        panic!("no folding brace");
+    };
+    // on the upper link, near its pivot
+    model.actuator.attach = brace.airframe_pivot + (brace.knee - brace.airframe_pivot) * 0.4;
+    let mut found = 0;
+    for at in 0..200 {
+        model.actuator.mount = brace.airframe_pivot
+            + gearswing_gear::model::Vector::new(
+                -0.4 + 0.05 * f64::from(at % 16),
+                -0.3 + 0.05 * f64::from(at / 16),
+            );
+        let [down, up] = lengths(&model);
+        let (least, most) = extremes(&model);
+        if most < down.max(up) + 0.005 {
+            continue;
+        }
+        model.actuator.shortest = least - 0.01;
+        model.actuator.longest = down.max(up) + 0.004;
+        found += 1;
+        let gear = gearswing_gear::model::Gear {
+            legs: vec![model.clone()],
+            ..desk.gear()
+        };
+        desk.send(Msg::File(msg::File::ImportText {
+            name: "a.json".to_owned(),
+            text: gearswing_gearfile::to_text(&gear).unwrap(),
+        }));
+        let from = desk.handle("legs[0].actuator.mount_m");
+        desk.press(from);
+        desk.drag_to(by(from, 4.0, 0.0), true);
+        desk.drag_to(from, true);
+        let text = desk.page().drawing.drag_text;
+        assert!(text.contains(" short extended"), "{text}");
+        desk.release(from);
+        if found > 5 {
+            break;
+        }
+    }
+    assert!(found > 5, "{found}");
 }

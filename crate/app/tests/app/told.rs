@@ -191,3 +191,18 @@ fn a_trunnion_takes_its_leg_along_after_a_link_and_in_a_copy() {
         );
     }
 }
+
+#[test]
+fn a_trunnion_typed_beyond_the_center_line_is_told_from_there() {
+    let mut desk = Desk::demo();
+    let x = "legs[2].trunnion_m[0]";
+    desk.enter(x, "-1");
+    assert!((desk.gear().legs[2].trunnion.x - 0.0254).abs() < 1e-12);
+    assert_eq!(desk.row(x).value, "1");
+    assert!(
+        desk.page()
+            .notices
+            .iter()
+            .any(|notice| notice.text.contains("other side"))
+    );
+}

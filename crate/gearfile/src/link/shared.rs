@@ -112,16 +112,20 @@ pub fn encode(shared: &Shared) -> Result<String, SaveError> {
     }
     refuse_not_finite(&shared.gear, "link.gear")?;
     let json = content(shared)?;
+    // an older program opens the gear, which counts for more than the sheet
+    let version = lowest_version(&shared.gear, &json);
+    if version < SINCE_SHEET && !shared.sheet.is_empty() {
+        let sheet = String::new();
+        let without = Shared {
+            sheet,
+            ..shared.clone()
+        };
+        return encode(&without);
+    }
     let too_large = |bytes, limit| SaveError::TooLarge { bytes, limit };
     if json.len() > READ_LIMIT {
         return Err(too_large(json.len(), READ_LIMIT));
     }
-    let version = lowest_version(&shared.gear, &json);
-    let version = if shared.sheet.is_empty() {
-        version
-    } else {
-        version.max(SINCE_SHEET)
-    };
     let packed = pack(&fixed_text(version), json.as_bytes()).ok_or(SaveError::NotPacked)?;
     let body = URL_SAFE_NO_PAD.encode(packed);
     code::wrap(&body, version).ok_or_else(|| too_large(body.len(), code::LONGEST))

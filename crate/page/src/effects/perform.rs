@@ -57,7 +57,7 @@ impl Effects {
             Effect::AskToStay => stay::ask(port)?,
             Effect::CopyText { text } => clipboard::copy(port, &text)?,
             Effect::SaveOneFile { name, code } => one_file::save(port, name, &code)?,
-            Effect::WorkOut { of, text } => self.late.ask(port, of, &text)?,
+            Effect::WorkOut { of, text } => self.late.ask(port, of, &text),
             Effect::LeaveWork => self.late.leave(),
             Effect::TakeNewer => one_file::start_script("newer")?,
             Effect::LookForNewer => one_file::start_script("look")?,

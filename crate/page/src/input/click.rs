@@ -131,10 +131,22 @@ fn add_note(port: &Port, on: HangOn) -> Result<()> {
         text.report_validity();
         return Ok(());
     }
-    text.set_value("");
-    close_drops(None)?;
+    let count = || {
+        let mut count = 0;
+        port.with_core(|core| {
+            count = core.page().changes.notes.len();
+            Ok(())
+        });
+        count
+    };
+    let before = count();
     let by = by.value();
     port.send_now(Msg::Note(Note::Add { text: said, by, on }));
+    // what was not taken stays as it was typed
+    if count() > before {
+        text.set_value("");
+        close_drops(None)?;
+    }
     Ok(())
 }
 

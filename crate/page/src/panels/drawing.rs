@@ -116,7 +116,7 @@ impl Drawing {
     /// Over a faded drawing stands why.
     fn patch_faded(&self, page: &Page) -> Result<()> {
         // a point that is moved is to be seen; the fault stands over it once it is let go
-        let moves = !page.drawing.drag_text.is_empty();
+        let moves = page.drawing.pointer == PointerStyle::Moving;
         set_hidden(&self.faded, !page.drawing.faded || moves)?;
         if page.drawing.faded {
             let fault = page

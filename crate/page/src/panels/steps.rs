@@ -13,7 +13,6 @@ pub(super) struct Steps {
     box_of: HtmlElement,
     name: HtmlElement,
     step: HtmlElement,
-    snap: HtmlElement,
     shown: Option<StepsText>,
 }
 
@@ -25,14 +24,12 @@ impl Steps {
             box_of: by_id("steps")?,
             name: by_id("steps-name")?,
             step: by_id("steps-size")?,
-            snap: by_id("steps-snap")?,
             shown: None,
         })
     }
 
     /// Shows them for the point of a page that is moved by steps.
     pub(super) fn patch(&mut self, page: &Page) -> Result<()> {
-        set_attribute(&self.snap, "aria-pressed", pressed(page.toolbar.snap))?;
         if self.shown == page.steps {
             return Ok(());
         }

@@ -1,11 +1,11 @@
 //! The drawing and its points.
 use crate::text::capital_first;
-use gearswing_gear::field::{Axis, Group, Path, Told, Toward, told_point};
+use gearswing_gear::field::{Axis, Field, Group, Path, Told, Toward, told_point};
 use gearswing_gear::model::{Gear, Leg, MovingPart, Point, View};
 use gearswing_solver::result::{JamCause, Place, TireState};
 use gearswing_units::{Quantity, UnitChoice, format};
 
-use super::names::{clearance_words, part_words};
+use super::names::{clearance_words, part_words, travel_words};
 use super::summary::spring_summary;
 use crate::fields::label;
 use crate::finding::jam_text;
@@ -77,11 +77,15 @@ pub fn drawing_label(leg: &str, place: &str) -> String {
 
 /// Where the leg and its axle are.
 #[must_use]
-pub fn stands_sentence(place: &str, axle: Point, units: UnitChoice) -> String {
-    format!(
-        "The leg is at {place}; axle at {}.",
-        point_words(axle, units)
-    )
+pub fn stands_sentence(
+    gear: &Gear,
+    leg: usize,
+    place: &str,
+    axle: Point,
+    units: UnitChoice,
+) -> String {
+    let axle = point_at(gear, Field::Axle.of_leg(leg), axle, units);
+    format!("The leg is at {place}. {axle}.")
 }
 
 /// The clearance of a part to a piece of structure at one place.
@@ -139,6 +143,12 @@ pub fn stop_sentence(subject: &Subject, place: &Place, cause: JamCause) -> Strin
         format(Quantity::Travel, subject.units, place.travel),
         jam_text(subject, cause)
     )
+}
+
+/// Where a leg stops before up, in a few words.
+#[must_use]
+pub fn stops_at(place: &Place, units: UnitChoice) -> String {
+    format!("the leg stops at {}", travel_words(place, units))
 }
 
 /// What is in the well; `None` = nothing.

@@ -73,6 +73,14 @@ pub fn removed(name: &str) -> String {
     format!("Removed: {name}. Undo brings it back.")
 }
 
+/// A trunnion was typed beyond the center line.
+#[must_use]
+pub fn other_side(leg: &str) -> String {
+    format!(
+        "{leg} stands on the other side of the center line now: outboard and inboard of its points are told from there."
+    )
+}
+
 /// A measure was typed that the parts cannot have: the one that stood there stands again.
 pub const CANNOT_BE: &str = "Not taken: with this measure the links of the brace could not close. What stood there stands again.";
 

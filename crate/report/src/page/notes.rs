@@ -6,7 +6,7 @@ use gearswing_units::UnitChoice;
 
 use super::drawing::point_name;
 use super::names::{leg_title, travel_words};
-use crate::name::{brief, name_words};
+use crate::name::{clean, isolated, name_words};
 
 /// A note was not added: it has no text.
 pub const NO_TEXT: &str = "Write the note first.";
@@ -15,6 +15,14 @@ pub const NO_TEXT: &str = "Write the note first.";
 #[must_use]
 pub fn too_many(most: usize) -> String {
     format!("A gear takes {most} notes: remove one first.")
+}
+
+/// So many notes that were sent have no room beside one's own.
+#[must_use]
+pub fn left_out(count: usize, most: usize) -> String {
+    format!(
+        "A gear takes {most} notes: {count} of those that were sent are not taken over. Open the link again to read them."
+    )
 }
 
 /// Goes to what a note hangs on.
@@ -57,10 +65,23 @@ pub fn leg_at(note: &Note) -> Option<usize> {
     index.parse().ok()
 }
 
+/// Most letters of a note that are shown.
+const LONGEST: usize = 200;
+
+/// What is said, safe to stand anywhere.
+fn text_of(note: &Note) -> String {
+    let mut text = clean(&note.text);
+    if let Some((cut, _)) = text.char_indices().nth(LONGEST) {
+        text.truncate(cut);
+        text.push('…');
+    }
+    isolated(text)
+}
+
 /// A note with who says so.
 #[must_use]
 pub fn note_words(note: &Note) -> String {
-    let text = brief(note.text.trim());
+    let text = text_of(note);
     match name_words(&note.by).as_str() {
         "" => text,
         by => format!("{text} ({by})"),
@@ -71,7 +92,7 @@ pub fn note_words(note: &Note) -> String {
 #[must_use]
 pub fn first_words(gear: &Gear) -> Option<String> {
     let note = gear.notes.first()?;
-    let text = brief(note.text.trim());
+    let text = text_of(note);
     Some(match name_words(&note.by).as_str() {
         "" => format!("“{text}”"),
         by => format!("{by}: “{text}”"),

@@ -33,22 +33,21 @@ pub(in crate::effects) struct Late {
 
 impl Late {
     /// Asks for what comes after the answers of a gear, given as the text of its file.
-    pub(in crate::effects) fn ask(&mut self, port: &Port, of: u64, text: &str) -> Result<()> {
+    pub(in crate::effects) fn ask(&mut self, port: &Port, of: u64, text: &str) {
         let mut under_way = self.under_way.borrow_mut();
         let Ok(next) = Working::of_text(text, under_way.working.as_ref()) else {
             let reason = UNREADABLE.to_owned();
             port.send(Msg::Late(msg::Late::Failed { of, reason }));
-            return Ok(());
+            return;
         };
         under_way.of = of;
         under_way.working = Some(next);
         under_way.goes_on = true;
         let waiting = std::mem::replace(&mut under_way.waiting, true);
         drop(under_way);
-        if waiting {
-            Ok(())
-        } else {
-            start(self.on_time(port))
+        if !waiting && let Err(error) = start(self.on_time(port)) {
+            let reason = error.to_string();
+            port.send(Msg::Late(msg::Late::Failed { of, reason }));
         }
     }
 

@@ -1,6 +1,6 @@
 //! The second module, fetched when there is first something for it to do.
 
-use crate::error::Result;
+use crate::error::{PageError, Result};
 use crate::listen::{Listener, Mode, listen};
 use crate::runtime::Port;
 use gearswing_app::Msg;
@@ -33,20 +33,29 @@ struct Thread {
 
 impl Late {
     /// Asks for what comes after the answers of a gear, given as the text of its file.
-    pub(in crate::effects) fn ask(&mut self, port: &Port, of: u64, text: &str) -> Result<()> {
+    pub(in crate::effects) fn ask(&mut self, port: &Port, of: u64, text: &str) {
         if self.broken.take() {
             self.leave();
         }
         let thread = match self.thread.take() {
             Some(thread) => thread,
-            None => Thread::begin(port, &self.broken)?,
+            None => match Thread::begin(port, &self.broken) {
+                Ok(thread) => thread,
+                Err(error) => {
+                    let reason = error.to_string();
+                    port.send(Msg::Late(msg::Late::Failed { of, reason }));
+                    return;
+                }
+            },
         };
         thread.asked.set(of);
         // revisions are counted up from one: exact as a number
         let question = Array::of2(&JsValue::from_f64(of as f64), &JsValue::from_str(text));
-        let asked = thread.worker.post_message(&question);
+        if let Err(error) = thread.worker.post_message(&question) {
+            let reason = PageError::Browser(error).to_string();
+            port.send(Msg::Late(msg::Late::Failed { of, reason }));
+        }
         self.thread = Some(thread);
-        Ok(asked?)
     }
 
     /// Ends the thread with what is under way on it; the next question begins another.
@@ -65,9 +74,12 @@ impl Thread {
         let asked = Rc::new(Cell::new(0));
         let fail = {
             let (port, asked, broken) = (port.clone(), Rc::clone(&asked), Rc::clone(broken));
-            move |reason: String| {
-                broken.set(true);
-                let of = asked.get();
+            move |of: Option<u64>, reason: String| {
+                // that of an earlier question is nothing to this one
+                if of.is_none_or(|of| of == asked.get()) {
+                    broken.set(true);
+                }
+                let of = of.unwrap_or_else(|| asked.get());
                 port.send(Msg::Late(msg::Late::Failed { of, reason }));
             }
         };
@@ -79,13 +91,13 @@ impl Thread {
             Mode::default(),
             move |event: MessageEvent| match read(&event.data()) {
                 Ok(late) => to.send(Msg::Late(late)),
-                Err(reason) => failed(reason),
+                Err((of, reason)) => failed(of, reason),
             },
         )?;
         // a script that is not there, or a breakdown: only the second has words
         let broke = listen(&worker, "error", Mode::default(), move |event: Event| {
             let error = event.dyn_ref::<ErrorEvent>().map(ErrorEvent::message);
-            fail(error.unwrap_or_else(|| no_worker(SCRIPT)));
+            fail(None, error.unwrap_or_else(|| no_worker(SCRIPT)));
         })?;
         Ok(Self {
             worker,
@@ -95,22 +107,23 @@ impl Thread {
     }
 }
 
-/// What the thread has sent: the question, its build, and a result, nothing, or what went wrong.
-fn read(data: &JsValue) -> std::result::Result<msg::Late, String> {
-    let unreadable = || UNREADABLE.to_owned();
-    let parts: &Array = data.dyn_ref().ok_or_else(unreadable)?;
-    let of = parts.get(0).as_f64().ok_or_else(unreadable)? as u64;
+/// What the thread has sent: the question, its build, and a result, nothing, or what went wrong. An error tells the
+/// question too, where it is known.
+fn read(data: &JsValue) -> std::result::Result<msg::Late, (Option<u64>, String)> {
+    let unreadable = |of| (of, UNREADABLE.to_owned());
+    let parts: &Array = data.dyn_ref().ok_or_else(|| unreadable(None))?;
+    let of = parts.get(0).as_f64().ok_or_else(|| unreadable(None))? as u64;
     let found = parts.get(2);
     if let Some(reason) = found.as_string() {
-        return Err(reason);
+        return Err((Some(of), reason));
     }
     if parts.get(1).as_string() != Some(gearswing_version::build()) {
-        return Err(TWO_BUILDS.to_owned());
+        return Err((Some(of), TWO_BUILDS.to_owned()));
     }
     match found.dyn_ref::<Uint8Array>() {
         None => Ok(msg::Late::Over { of }),
         Some(bytes) => {
-            let found = from_bytes(&bytes.to_vec()).map_err(|_| unreadable())?;
+            let found = from_bytes(&bytes.to_vec()).map_err(|_| unreadable(Some(of)))?;
             let found = found.into();
             Ok(msg::Late::Found { of, found })
         }
