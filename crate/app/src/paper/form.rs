@@ -65,12 +65,10 @@ pub fn form(state: &State, date: &str) -> Vec<Block> {
     });
     let whole = measurements(state.gear(), None, state.session.units);
     all.extend(whole.into_iter().map(Block::Measured));
-    let said = page.times.sentences.clone();
+    let said = against_time(state);
     if !said.is_empty() {
         all.push(title(words::AGAINST_TIME));
-        let other = Some(elsewhere(state)).filter(|other| *other != said);
-        let said = said.into_iter().chain(other.into_iter().flatten());
-        all.extend(said.map(Block::Text));
+        all.extend(said.into_iter().map(Block::Text));
     }
     all.push(title(words::CAUTIONS));
     all.extend(cautions(&page).into_iter().map(Block::Item));
@@ -86,10 +84,20 @@ pub fn form(state: &State, date: &str) -> Vec<Block> {
     all
 }
 
-/// What is said of the times on the jacks where those shown are with attitude and air as set, and the other way
-/// round: what trips on the jacks need not trip in flight.
-fn elsewhere(state: &State) -> Vec<String> {
-    times_in(state, !state.session.clock.on_jacks).sentences
+/// What is said of the times on both ways, with attitude and air as set and on the jacks: what trips on the jacks
+/// need not trip in flight. Each sentence once.
+fn against_time(state: &State) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
+    for on_jacks in [false, true] {
+        for down in [false, true] {
+            let said = times_in(state, on_jacks, down).sentences;
+            // a way and a case are told together: what both have is no second one
+            if !all.windows(said.len().max(1)).any(|known| *known == *said) {
+                all.extend(said);
+            }
+        }
+    }
+    all
 }
 
 fn head(state: &State, date: &str) -> Vec<Block> {

@@ -106,7 +106,7 @@ pub(crate) fn paper_at(state: &State, question: Question) -> Paper {
         .then(|| {
             let good = state.derived.good(state.session.leg)?;
             let here = now(good, state.session.progress)?;
-            let own = own_leg_governs(good, here.pose.place.progress);
+            let own = own_leg_governs(good, here.pose.place.progress).map(|(at, _)| at);
             let near = own.or_else(|| Some(here.clearances.first()?.at.tightest))?;
             Some((near.on_part, near.on_obstacle))
         })

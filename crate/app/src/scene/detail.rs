@@ -31,7 +31,8 @@ pub(crate) struct Detail {
 pub(crate) fn detail_of(good: &Good) -> Option<Detail> {
     let clearance = &good.result.clearance;
     let governing = || Some(clearance.pairs.get(clearance.governing?)?.tightest);
-    let tightest = own_leg(good).or_else(governing)?;
+    let own = own_leg(good).map(|(tightest, _)| tightest);
+    let tightest = own.or_else(governing)?;
     let gap = tightest.on_obstacle - tightest.on_part;
     Some(Detail {
         tightest,

@@ -2,7 +2,7 @@
 use gearswing_gear::model::Leg;
 use gearswing_report::page::drawing::dimension_words;
 use gearswing_solver::clearance::PlacedOutline;
-use gearswing_solver::result::Tightest;
+use gearswing_solver::result::{Tightest, TireState};
 use gearswing_units::UnitChoice;
 
 use super::hatch::{behind, hatch_common};
@@ -83,9 +83,10 @@ pub(crate) fn dimension_text(
     pen: &mut Pen,
     placer: &mut Placer,
     tightest: &Tightest,
+    tire: Option<TireState>,
     units: UnitChoice,
 ) {
-    let text = dimension_words(tightest.clearance, units);
+    let text = dimension_words(tightest.clearance, tire, units);
     let a = pen.view.to_screen(tightest.on_part);
     let b = pen.view.to_screen(tightest.on_obstacle);
     placer.label(pen, Role::DimensionText, middle(a, b), &text);

@@ -2,7 +2,7 @@
 use gearswing_report::page::drawing as words;
 use gearswing_report::page::names::short;
 use gearswing_report::page::transport::{ScrubMark, mark_short};
-use gearswing_solver::result::{FindingDetail, MechanismEventKind, Tightest};
+use gearswing_solver::result::{FindingDetail, MechanismEventKind, Tightest, TireState};
 
 use super::labels::Placer;
 use super::{
@@ -127,13 +127,19 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
     let is_told = (session.loads || stroke::stroke(state).is_some()) && !pen.faded;
     let arrows = is_told.then(|| loads::arrows(pen, good, &here, only, session.units));
     let own = own_leg_governs(good, here.pose.place.progress);
-    let near = own.or_else(|| here.clearances.first().map(|near| near.at.tightest));
-    if let Some(near) = &near {
+    let near = own.map(|(tightest, tire)| (tightest, Some(tire)));
+    let of_well = || {
+        here.clearances
+            .first()
+            .map(|near| (near.at.tightest, near.at.tire))
+    };
+    let near = near.or_else(of_well);
+    if let Some((near, _)) = &near {
         dimension::dimension(pen, near);
     }
     let mut placer = Placer::new(&pen.marks, size);
-    if let Some(near) = &near {
-        dimension::dimension_text(pen, &mut placer, near, session.units);
+    if let Some((near, tire)) = &near {
+        dimension::dimension_text(pen, &mut placer, near, *tire, session.units);
     }
     let mut named: Vec<ScreenPoint> = Vec::new();
     for joint in &joints {
@@ -161,16 +167,17 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
 }
 
 /// The gap between the tire and its own leg, where the first answer speaks of it.
-pub(super) fn own_leg(good: &Good) -> Option<Tightest> {
+pub(super) fn own_leg(good: &Good) -> Option<(Tightest, TireState)> {
     let FindingDetail::OwnTightest { row, .. } = good.result.findings.first()?.detail else {
         return None;
     };
-    Some(good.result.clearance.own.get(row)?.tightest)
+    let own = good.result.clearance.own.get(row)?;
+    Some((own.tightest, own.tire))
 }
 
 /// The same, where it speaks of it here.
-pub(super) fn own_leg_governs(good: &Good, progress: f64) -> Option<Tightest> {
-    own_leg(good).filter(|tightest| tightest.place.progress == progress)
+pub(super) fn own_leg_governs(good: &Good, progress: f64) -> Option<(Tightest, TireState)> {
+    own_leg(good).filter(|(tightest, _)| tightest.place.progress == progress)
 }
 
 fn handle_marks(pen: &mut Pen, handles: &[Handle]) {

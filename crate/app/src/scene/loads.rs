@@ -134,6 +134,15 @@ pub(crate) fn arrows(
     let loads = loads(good, &here.pose, force)
         .into_iter()
         .filter(|load| only.is_none_or(|name| name == load.name))
+        .map(|load| match only {
+            None => load,
+            // alone it is what the airframe has to carry
+            Some(_) => Load {
+                name: words::ON_MOUNT,
+                force: -load.force,
+                ..load
+            },
+        })
         .map(|load| {
             let tip = arrow(pen, load, scale, longest);
             (load, tip)

@@ -126,6 +126,11 @@ impl Later {
         self.given_up = true;
     }
 
+    /// Whether the document has changed since it was last held against it.
+    pub(crate) fn is_behind(&self, revision: u64) -> bool {
+        self.revision != revision
+    }
+
     /// Whether something did not come, or was given up.
     pub(crate) fn is_given_up(&self) -> bool {
         self.given_up

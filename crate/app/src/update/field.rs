@@ -1,5 +1,5 @@
 //! Fields and lists.
-use gearswing_gear::model::{Gear, View};
+use gearswing_gear::model::{Gear, View, renumbered};
 use gearswing_report::fields::path_words;
 use gearswing_report::page::fields as sayings;
 use gearswing_report::page::history::{Step, step_words};
@@ -229,7 +229,7 @@ impl State {
         leg.map_or(0.0, |leg| leg.trunnion.x)
     }
 
-    /// Says that a leg seen from ahead has come to the other side: what was told outboard is told the other way now.
+    /// Says that a leg seen from ahead has come to the other side: what was told out is told the other way now.
     fn say_side(&mut self, path: &str, before: f64) {
         let Some(leg) = fields::leg_of(path) else {
             return;
@@ -341,22 +341,11 @@ fn remove(state: &mut State, path: &str) -> Vec<Effect> {
 /// Typed texts go with the entries of a list that move by one.
 fn shift_drafts(state: &mut State, list: &str, at: usize, inserted: bool) {
     let drafts = std::mem::take(&mut state.session.drafts);
-    for (path, draft) in drafts {
-        let moved = path
-            .strip_prefix(list)
-            .and_then(|rest| rest.strip_prefix('['))
-            .and_then(|rest| rest.split_once(']'))
-            .and_then(|(index, rest)| Some((index.parse::<usize>().ok()?, rest)));
-        let path = match moved {
-            Some((index, _)) if !inserted && index == at => continue,
-            Some((index, rest)) if inserted && index >= at => {
-                format!("{list}[{}]{rest}", index + 1)
-            }
-            Some((index, rest)) if !inserted && index > at => {
-                format!("{list}[{}]{rest}", index - 1)
-            }
-            _ => path,
-        };
+    let kept = drafts.into_iter().filter_map(|(path, draft)| {
+        let path = renumbered(&path, list, at, !inserted)?;
+        Some((path, draft))
+    });
+    for (path, draft) in kept {
         state.session.drafts.insert(path, draft);
     }
 }

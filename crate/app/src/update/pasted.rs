@@ -19,7 +19,7 @@ pub(super) fn pair(text: &str, units: UnitChoice) -> Option<Point> {
     for sign in ["\t", ";", ", ", ","] {
         if let Some(parts) = text.split_once(sign)
             // several commas may be those of decimals: none is known to part two numbers
-            && (sign != "," || !parts.1.contains(sign))
+            && (sign != "," || !parts.1.contains(sign) && !is_one_number(parts))
         {
             return point(parts);
         }
@@ -29,6 +29,13 @@ pub(super) fn pair(text: &str, units: UnitChoice) -> Option<Point> {
     let first = found.next()?;
     // the same one again is of another of several blanks
     found.all(|other| other == first).then_some(first)
+}
+
+/// Whether the parts beside a bare comma may be one number: "15,125" is fifteen and an eighth to one reader and fifteen
+/// thousand to another, and no pair to either.
+fn is_one_number((before, after): (&str, &str)) -> bool {
+    let digits = |text: &str| !text.is_empty() && text.chars().all(|c| c.is_ascii_digit());
+    digits(before.trim_start_matches(['-', '+'])) && digits(after) && after.len() >= 3
 }
 
 /// Puts what was pasted in the field of a coordinate into its place: a line a point.
@@ -102,6 +109,8 @@ mod tests {
             ("12 3/8 4 1/2", at(12.375, 4.5)),
             ("12   4", at(12.0, 4.0)),
             ("10 mm, 1 in", at(10.0 / 25.4, 1.0)),
+            ("15,125", None),
+            ("1,250", None),
             ("12", None),
             ("12, four", None),
             ("1, 2, 3", None),

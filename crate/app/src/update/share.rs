@@ -202,7 +202,9 @@ fn copy_link(state: &mut State) -> Vec<Effect> {
         return Vec::new();
     };
     let text = state.link_or_code(&code);
-    if !link::fits(&text) {
+    // a code is put into a field, not pressed: no program cuts it
+    let is_link = text != code;
+    if is_link && !link::fits(&text) {
         state.session.notices.add_of_now(
             NoticeKind::Problem,
             words::too_long(text.chars().count(), link::LINK_LIMIT),

@@ -10,6 +10,9 @@ use crate::state::{Snapped, State};
 /// Within this distance a point snaps (CSS px).
 const REACH_PX: f64 = 6.0;
 
+/// The same for a limit of the actuator (CSS px).
+const LIMIT_REACH_PX: f64 = 2.5;
+
 /// Whether two points stand still toward each other in what is shown.
 fn comparable(a: Carrier, b: Carrier, stance: &PosedLeg) -> bool {
     if stance.is_unturned() {
@@ -36,9 +39,9 @@ pub(super) fn snap(
     scale: f64,
 ) -> Option<Snapped> {
     let reach = REACH_PX / scale;
-    // as far as the actuator reaches
+    // as far as the actuator reaches: a limit, on which nobody is to be caught who comes near it only
     if let Some((point, bound)) =
-        scene::stroke(state).and_then(|stroke| stroke.caught(target, reach))
+        scene::stroke(state).and_then(|stroke| stroke.caught(target, LIMIT_REACH_PX / scale))
     {
         return Some(Snapped {
             point,

@@ -1,4 +1,5 @@
 //! The answers of every leg, in the words of the report.
+use gearswing_gear::field::Group;
 use gearswing_gear::model::Gear;
 use gearswing_report::page::names::leg_title;
 use gearswing_report::page::{answers as words, changes};
@@ -121,6 +122,10 @@ fn not_taken(state: &State, leg: usize) -> Vec<FaultRow> {
     let here = |path: &str| fields::leg_of(path).unwrap_or(state.session.leg) == leg;
     unread(state)
         .filter(|(path, _)| here(path))
+        // what was seen on the jacks is said on its own sheet: no verdict rests on it
+        .filter(|(path, _)| {
+            fields::path(path).is_none_or(|of| of.field.info().group != Group::Seen)
+        })
         .map(|(path, text)| FaultRow {
             text: words::unread_entry(path, text, state.gear()),
             show: Some(show_field(state, path)),

@@ -7,7 +7,7 @@ use gearswing_report::page::header::{Keeping, compare_words, keeping_words};
 use gearswing_report::page::keys::KEYS;
 use gearswing_report::page::link::{self, Link, link_line};
 use gearswing_report::page::names::{place_words, travel_short, travel_words};
-use gearswing_report::page::notes::first_words;
+use gearswing_report::page::notes::last_words;
 use gearswing_report::page::nudge::step_words;
 use gearswing_report::page::transport as transport_words;
 use gearswing_report::page::working::working_line;
@@ -83,7 +83,7 @@ pub(crate) fn shared(state: &State) -> Option<SharedBanner> {
         ));
     }
     Some(SharedBanner {
-        text: link::banner(&state.gear().name, first_words(state.gear()).as_deref()),
+        text: link::banner(&state.gear().name, last_words(state.gear()).as_deref()),
         actions,
     })
 }

@@ -35,12 +35,14 @@ pub struct TimesText {
 }
 
 pub(crate) fn times(state: &State) -> TimesText {
-    times_in(state, state.session.clock.on_jacks)
+    let clock = &state.session.clock;
+    times_in(state, clock.on_jacks, clock.down)
 }
 
-/// In the case that is shown, or in the other one.
-pub(crate) fn times_in(state: &State, on_jacks: bool) -> TimesText {
-    let coming = state.times_are_coming();
+/// In the case and on the way that are shown, or in others.
+pub(crate) fn times_in(state: &State, on_jacks: bool, down: bool) -> TimesText {
+    // while a point is dragged nothing is asked: what is there is of an earlier state
+    let coming = state.times_are_coming() || state.later.is_behind(state.revision());
     let Some(cycle) = state.later.cycle(on_jacks).filter(|_| !coming) else {
         let why = match state.later.times_stand(on_jacks) {
             Stand::There if !coming => times_missing(),
@@ -66,7 +68,6 @@ pub(crate) fn times_in(state: &State, on_jacks: bool) -> TimesText {
         cautions: owned(supply_cautions(&state.gear().supply.source)),
         ..TimesText::default()
     };
-    let down = state.session.clock.down;
     match cycle {
         Err(error) => shown.sentences.push(supply_error_text(&timed, error)),
         Ok(_) => {

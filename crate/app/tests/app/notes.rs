@@ -94,10 +94,7 @@ fn a_note_goes_with_the_link_and_hangs_where_it_was_hung() {
     let page = other.page();
     assert_eq!(told(&other), here);
     let banner = page.shared.unwrap().text;
-    assert!(
-        banner.starts_with("Ada: “Move this up by 1/4 in.”"),
-        "{banner}"
-    );
+    assert!(banner.starts_with("Ada: “The rest looks good”"), "{banner}");
     assert!(
         page.sheets
             .iter()

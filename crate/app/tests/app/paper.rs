@@ -167,12 +167,14 @@ fn times_are_told_in_flight_and_on_the_jacks() {
         ]
         .map(|case| text.matches(case).count())
     };
-    assert_eq!(both(&desk), [1, 1]);
+    // on the way up and on the way down
+    assert_eq!(both(&desk), [2, 2]);
     let text = all_text(&form(&desk.state, "today"));
     assert!(text.contains("it may trip") && text.contains("the breaker is rated"));
     // whichever of them is looked at
     desk.send(Msg::Times(Times::OnJacks { on: true }));
-    assert_eq!(both(&desk), [1, 1]);
+    desk.send(Msg::Times(Times::Select { down: true }));
+    assert_eq!(all_text(&form(&desk.state, "today")), text);
 }
 
 /// Figures of an earlier state are no record of this one.

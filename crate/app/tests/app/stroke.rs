@@ -115,8 +115,9 @@ fn what_is_left_at_both_ends_is_told() {
         least - model.actuator.shortest,
     ];
     let text = desk.page().drawing.drag_text;
-    for (left, end) in left.into_iter().zip(["extended", "retracted"]) {
-        let word = if left < 0.0 { "short" } else { "left" };
+    let ends = [("extended", "too short"), ("retracted", "too long")];
+    for (left, (end, lacks)) in left.into_iter().zip(ends) {
+        let word = if left < 0.0 { lacks } else { "left" };
         let said = format!("{:.2} in {word} {end}", left.abs() / 0.0254);
         assert!(text.contains(&said), "{said}: {text}");
     }
@@ -262,7 +263,7 @@ fn what_is_left_counts_the_whole_way() {
         desk.drag_to(by(from, 4.0, 0.0), true);
         desk.drag_to(from, true);
         let text = desk.page().drawing.drag_text;
-        assert!(text.contains(" short extended"), "{text}");
+        assert!(text.contains(" too short extended"), "{text}");
         desk.release(from);
         if found > 5 {
             break;

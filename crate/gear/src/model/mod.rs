@@ -60,7 +60,7 @@ pub use friction::FrictionTyped;
 pub use gear::Gear;
 pub use kept::{Kept, MOST_KEPT};
 pub use leg::{Leg, LegAir, LegBody, View};
-pub use note::{MOST_NOTES, Note};
+pub use note::{MOST_NOTES, Note, renumbered};
 pub use pin::{Joint, MOST_PIN_FRICTION, PIN_BREAK_OUT, Pin, Pins};
 pub(crate) use point::is_zero;
 pub use point::{Point, PointsFrom, Vector};

@@ -26,28 +26,28 @@ impl Note {
     /// Follows a list whose entry `at` was added, or (`gone`) removed: paths into it lead to the same entry as before.
     /// A note on the entry that is gone hangs on the gear then.
     pub fn follow(&mut self, list: &str, at: usize, gone: bool) {
-        let Some(rest) = self.on.strip_prefix(list) else {
-            return;
-        };
-        let Some((index, rest)) = rest.strip_prefix('[').and_then(|rest| rest.split_once(']'))
-        else {
-            return;
-        };
-        let Ok(index) = index.parse::<usize>() else {
-            return;
-        };
-        let index = match (gone, index.cmp(&at)) {
-            (_, std::cmp::Ordering::Less) => return,
-            (true, std::cmp::Ordering::Equal) => {
-                self.on.clear();
-                self.progress = None;
-                return;
-            }
-            (true, std::cmp::Ordering::Greater) => index - 1,
-            (false, _) => index + 1,
-        };
-        self.on = format!("{list}[{index}]{rest}");
+        self.on = renumbered(&self.on, list, at, gone).unwrap_or_default();
+        if self.on.is_empty() {
+            self.progress = None;
+        }
     }
+}
+
+/// A path after the entry `at` of a list was added, or (`gone`) removed: it leads to the same entry as before. `None` =
+/// that entry is gone.
+#[must_use]
+pub fn renumbered(path: &str, list: &str, at: usize, gone: bool) -> Option<String> {
+    let entry = path.strip_prefix(list).and_then(|rest| {
+        let (index, rest) = rest.strip_prefix('[')?.split_once(']')?;
+        Some((index.parse::<usize>().ok()?, rest))
+    });
+    let index = match entry {
+        Some((index, _)) if gone && index == at => return None,
+        Some((index, _)) if gone && index > at => index - 1,
+        Some((index, _)) if !gone && index >= at => index + 1,
+        _ => return Some(path.to_owned()),
+    };
+    entry.map(|(_, rest)| format!("{list}[{index}]{rest}"))
 }
 
 #[cfg(test)]

@@ -117,7 +117,9 @@ impl TopRow {
         set_attribute(&self.compare, "aria-pressed", pressed(new.comparing))?;
         set_attribute(&self.snap, "aria-pressed", pressed(new.snap))?;
         set_text(&self.note_here, &new.note_here);
-        set_text(&self.note_selected, &new.note_selected);
+        if !new.note_selected.is_empty() {
+            set_text(&self.note_selected, &new.note_selected);
+        }
         set_hidden(&self.note_selected, new.note_selected.is_empty())?;
         set_hidden(&self.slide, new.slide.is_none())?;
         let slides = new.slide.unwrap_or(false);

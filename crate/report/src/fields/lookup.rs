@@ -7,7 +7,7 @@ use gearswing_gear::field::{Axis, Field, Group, Kind, Path, Told, Toward};
 use gearswing_gear::model::Gear;
 use std::fmt::Write as _;
 
-/// Label of a field within its group, as "Trunnion P, outboard" or "Corner 3, up".
+/// Label of a field within its group, as "Trunnion P, out" or "Corner 3, up".
 #[must_use]
 pub fn label(path: Path, gear: &Gear) -> String {
     let mut label = words(path.field).label.to_owned();
@@ -21,7 +21,7 @@ fn axis_words(path: Path, gear: &Gear) -> &'static str {
     match (Told::of(gear, path).map(|told| told.toward), path.axis) {
         (_, None) => "",
         (Some(Toward::Inboard), _) => ", inboard",
-        (Some(Toward::Outboard), _) => ", outboard",
+        (Some(Toward::Outboard), _) => ", out",
         (Some(Toward::LeftWing), _) => ", to the left wing",
         (Some(Toward::Aft), _) => ", aft",
         (Some(Toward::Up), _) => ", up",

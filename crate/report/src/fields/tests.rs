@@ -308,7 +308,7 @@ fn labels() {
     assert_eq!(label(knee(2, Axis::X), &gear), "Knee K, inboard");
     assert_eq!(label(knee(0, Axis::X), &gear), "Knee K, aft");
     assert_eq!(label(knee(0, Axis::Y), &gear), "Knee K, up");
-    assert_eq!(label(of_leg(2), &gear), "Trunnion P, outboard");
+    assert_eq!(label(of_leg(2), &gear), "Trunnion P, out");
     assert_eq!(label(of_leg(0), &gear), "Trunnion P, aft");
     gear.points_from = gearswing_gear::model::PointsFrom::Airplane;
     let corner = Field::SolidPoints.of_entry(0, 0).item(2).axis(Axis::Y);

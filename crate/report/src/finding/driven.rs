@@ -61,16 +61,49 @@ pub(super) fn pressure(subject: &Subject, finding: &Finding, pressure: &Pressure
     };
     AnswerText {
         sentence: format!(
-            "{}{}{balance}{load}{}{}{}{}",
+            "{}{}{balance}{load}{}{}{}{}{}",
             needs(subject, finding, pressure),
             on_one_drive(subject, pressure),
             on_jacks(subject, pressure),
             as_set(subject, pressure),
+            stroke_left(subject),
             spare::pins_not_counted(subject),
             without_air(subject),
         ),
         try_next,
     }
+}
+
+/// Less than this left of the stroke is told (m): 1/16 in, common practice.
+const LITTLE_STROKE: f64 = 0.0254 / 16.0;
+
+/// That the actuator comes to an end of its stroke; empty where enough is left at both.
+fn stroke_left(subject: &Subject) -> String {
+    let lengths = || subject.result.stations.iter().map(|at| at.actuator_length);
+    let leg = subject.gear.legs.get(subject.leg);
+    let Some(leg) = leg.filter(|_| subject.gear.drives_alone(subject.leg)) else {
+        return String::new();
+    };
+    let most = lengths().fold(f64::NEG_INFINITY, f64::max);
+    let least = lengths().fold(f64::INFINITY, f64::min);
+    let ends = [
+        ("extended", leg.actuator.longest - most),
+        ("retracted", least - leg.actuator.shortest),
+    ];
+    let few = ends.into_iter().filter(|(_, left)| *left < LITTLE_STROKE);
+    let few: Vec<String> = few
+        .map(|(end, left)| {
+            let left = subject.say(Quantity::Length, left.max(0.0));
+            format!("{left} at the {end} end")
+        })
+        .collect();
+    if few.is_empty() {
+        return String::new();
+    }
+    format!(
+        " Of the actuator's stroke only {} is left: see on the jacks that the leg comes to its own stop before the actuator does.",
+        few.join(" and ")
+    )
 }
 
 /// What is needed, in which case and where.

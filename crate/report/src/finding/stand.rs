@@ -64,7 +64,7 @@ pub fn stand_lines(now: &Stand, before: &Stand, units: UnitChoice) -> Vec<String
     let times = |factor: f64| format!("{factor:.2} times");
     let factor = now.factor.map(|value| {
         let by = before.factor.map(|old| value - old);
-        let by = by.map(|by| (by, times(by.abs()), by.abs() < TOLD_FACTOR));
+        let by = by.map(|by| (by, format!("{:.2}", by.abs()), by.abs() < TOLD_FACTOR));
         part("fall", &times(value), by)
     });
     [clearance, margin, factor].into_iter().flatten().collect()

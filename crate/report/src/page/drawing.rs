@@ -181,12 +181,17 @@ pub const DASHED_FORMER: &str = "dashed: previous tire";
 
 /// At the dimension of the tightest place.
 #[must_use]
-pub fn dimension_words(clearance: f64, units: UnitChoice) -> String {
+pub fn dimension_words(clearance: f64, tire: Option<TireState>, units: UnitChoice) -> String {
     let length = format(Quantity::Length, units, clearance.abs());
+    let of = match tire {
+        None => "",
+        Some(TireState::New) => ", new tire",
+        Some(TireState::Grown) => ", grown tire",
+    };
     if clearance < 0.0 {
-        format!("interference {length}")
+        format!("interference {length}{of}")
     } else {
-        length
+        format!("{length}{of}")
     }
 }
 

@@ -77,7 +77,7 @@ pub fn removed(name: &str) -> String {
 #[must_use]
 pub fn other_side(leg: &str) -> String {
     format!(
-        "{leg} stands on the other side of the center line now: outboard and inboard of its points are told from there."
+        "{leg} stands on the other side of the center line now: out and inboard of its points are told from there."
     )
 }
 

@@ -2,6 +2,9 @@
 use gearswing_gear::model::Vector;
 use gearswing_units::{Quantity, UnitChoice, format};
 
+/// At the arrow of what the mount has to carry, while an end of the actuator is in hand.
+pub const ON_MOUNT: &str = "on the mount";
+
 /// In which state the arrows hold.
 pub const HELD: &str = "leg held still, no friction";
 

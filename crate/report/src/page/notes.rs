@@ -88,10 +88,10 @@ pub fn note_words(note: &Note) -> String {
     }
 }
 
-/// In the line of a link that was opened: the first note, and who says so.
+/// In the line of a link that was opened: the note written last, and who says so.
 #[must_use]
-pub fn first_words(gear: &Gear) -> Option<String> {
-    let note = gear.notes.first()?;
+pub fn last_words(gear: &Gear) -> Option<String> {
+    let note = gear.notes.last()?;
     let text = text_of(note);
     Some(match name_words(&note.by).as_str() {
         "" => format!("“{text}”"),

@@ -33,17 +33,17 @@ pub const SLIDES: &str = "as long with the leg down";
 /// What is left of the stroke at both ends (m), in turns of the rod end too where its pitch is known (m).
 #[must_use]
 pub fn left_words(extended: f64, retracted: f64, pitch: Option<f64>, units: UnitChoice) -> String {
-    let say = |left: f64, end: &str| {
+    let say = |left: f64, end: &str, lacks: &str| {
         let length = format(Quantity::Length, units, left.abs());
         let turns = pitch
             .filter(|pitch| *pitch > 0.0)
             .map(|pitch| format!(" ({:.1} turns)", left.abs() / pitch));
-        let short = if left < 0.0 { "short" } else { "left" };
-        format!("{length}{} {short} {end}", turns.unwrap_or_default())
+        let word = if left < 0.0 { lacks } else { "left" };
+        format!("{length}{} {word} {end}", turns.unwrap_or_default())
     };
     format!(
         "{}, {}",
-        say(extended, "extended"),
-        say(retracted, "retracted")
+        say(extended, "extended", "too short"),
+        say(retracted, "retracted", "too long")
     )
 }

@@ -35,10 +35,12 @@ pub(super) fn length_at_down(v: &mut Visit<'_>, ends: [Path; 2], lengths: [Path;
         return;
     };
     let length = (to - from).norm();
-    let outside = length < shortest - END_TOLERANCE || length > longest + END_TOLERANCE;
+    let too_short = length < shortest - END_TOLERANCE;
+    let outside = too_short || length > longest + END_TOLERANCE;
     if shortest < longest && outside {
         v.fault(
-            lengths[1],
+            // the end length that it passes
+            if too_short { lengths[0] } else { lengths[1] },
             FaultKind::LengthAtDown {
                 length,
                 shortest,
