@@ -76,7 +76,7 @@ fn parted(path: &str) -> Option<(String, Vec<usize>)> {
     Some((pattern, indices))
 }
 
-/// A path in words, as "right main, actuator rod diameter" or "right main, Bay rib, corner 3, outboard".
+/// A path in words, as "right main, actuator rod diameter" or "right main, Bay rib, corner 3, out".
 #[must_use]
 pub fn path_words(text: &str, gear: &Gear) -> String {
     let Ok(path) = text.parse::<Path>() else {
