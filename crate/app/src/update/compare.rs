@@ -1,5 +1,5 @@
 //! States kept to compare with, and taking back what has changed since.
-use gearswing_gear::field::{Place, take_back};
+use gearswing_gear::field::{Group, Place, take_back};
 use gearswing_gear::model::{Gear, Kept, MOST_KEPT, MOST_NOTES, Note};
 use gearswing_report::page::changes as words;
 use gearswing_report::page::history::{Step, step_words};
@@ -39,6 +39,7 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
         Compare::TakeAllBack => {
             state.edit(act(Step::TakeAllBack), |gear| {
                 let before = gear.state_before()?;
+                let sent = before.sent;
                 let old = gear.without_legs();
                 let old = Gear {
                     legs: gear.legs.clone(),
@@ -53,6 +54,14 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
                     ..(*before.gear).clone()
                 };
                 fields::keep_notes(&old, gear);
+                if sent {
+                    for leg in &mut gear.legs {
+                        let mut own = old.legs.iter();
+                        if let Some(own) = own.find(|own| own.name == leg.name) {
+                            leg.seen_stop.clone_from(&own.seen_stop);
+                        }
+                    }
+                }
                 Some(())
             });
         }
@@ -177,6 +186,14 @@ fn take(state: &mut State, place: Place) {
     });
 }
 
+/// Whether a place is of what was seen on the jacks.
+fn is_seen(place: Place) -> bool {
+    match place {
+        Place::Legs => false,
+        Place::Field(path) | Place::List(path) => path.field.info().group == Group::Seen,
+    }
+}
+
 impl State {
     /// Whether a link has brought a state of the gear that is one's own: its legs have the same names.
     pub(crate) fn brings_own(&self) -> bool {
@@ -208,9 +225,15 @@ impl State {
     /// What differs from the state compared with.
     pub(crate) fn changes(&self) -> Vec<gearswing_gear::field::Change> {
         let gear = self.gear();
-        gear.state_before().map_or_else(Vec::new, |before| {
-            gearswing_gear::field::changes(gear, &before.gear)
-        })
+        let Some(before) = gear.state_before() else {
+            return Vec::new();
+        };
+        let mut found = gearswing_gear::field::changes(gear, &before.gear);
+        if before.sent {
+            // what was seen on the jacks is one's own: an adviser who has not seen it has changed nothing of it
+            found.retain(|change| !is_seen(change.place));
+        }
+        found
     }
 
     /// The sheet of what has changed goes with the last kept state.

@@ -146,3 +146,36 @@ fn a_bad_reading_takes_down_nothing_but_its_own_answer() {
     let group = stopped.group.as_ref();
     assert_eq!(group.unwrap().alert, "a fault in here");
 }
+
+/// What was seen on the jacks is one's own: an adviser whose state lacks it has changed nothing, and takes it from
+/// nobody.
+#[test]
+fn what_was_seen_is_no_change_of_an_adviser() {
+    let sent = |gear: &gearswing_gear::model::Gear| {
+        let mut gear = gear.clone();
+        gear.legs[1].actuator.bore = 0.03;
+        gearswing_gear::model::Kept {
+            sent: true,
+            ..gearswing_gear::model::Kept::of(&gear, "Sent to me".to_owned())
+        }
+    };
+    let mut desk = Desk::demo();
+    let mut gear = desk.gear();
+    gear.kept = vec![sent(&gear)];
+    gear.before = Some(0);
+    desk.send(Msg::File(msg::File::ImportText {
+        name: "own.json".to_owned(),
+        text: gearswing_gearfile::to_text(&gear).unwrap(),
+    }));
+    desk.send(Msg::View(msg::View::SelectLeg { leg: 2 }));
+    choose(&mut desk, STOP, "travel");
+    desk.enter(&format!("{STOP}.how_far.travel.travel"), "88 %");
+    let rows = desk.page().changes.rows;
+    assert_eq!(rows.len(), 1, "{rows:?}");
+    assert!(rows[0].name.contains("bore"), "{}", rows[0].name);
+    let seen = desk.gear().legs[2].seen_stop.clone();
+    assert!(seen.is_some());
+    desk.send(Msg::Compare(msg::Compare::TakeAllBack));
+    assert_eq!(desk.gear().legs[1].actuator.bore, 0.03);
+    assert_eq!(desk.gear().legs[2].seen_stop, seen);
+}
