@@ -54,8 +54,8 @@ const FAULTS: &[(&str, &[(&str, &str)])] = &[
     (
         "coincident",
         &[
-            ("legs[0].actuator.longest_m", "length_at_down"),
             ("legs[0].actuator.mount_m", "coincident"),
+            ("legs[0].actuator.shortest_m", "length_at_down"),
         ],
     ),
     (

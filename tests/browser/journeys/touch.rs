@@ -150,3 +150,44 @@ fn nothing_scrolls_sideways_on_the_smallest_phone() {
         Ok(())
     });
 }
+
+#[test]
+fn the_sheet_is_pulled_by_its_grip() {
+    journey_on(Device::PHONE, "grip", async |browser| {
+        browser.open("").await?;
+        let height = async || -> Result<String> {
+            let script = "return document.getElementById('room').dataset.height;";
+            browser.script(script, &[]).await
+        };
+        let pull = async |by: f64| -> Result<()> {
+            let (grip, _) = browser.middle("#sheet-grip").await?;
+            browser.fingers("touchStart", &[grip]).await?;
+            for step in 1..=5 {
+                let to = moved(grip, 0.0, by * f64::from(step) / 5.0);
+                browser.fingers("touchMove", &[to]).await?;
+            }
+            browser.fingers("touchEnd", &[]).await?;
+            browser.settled().await
+        };
+        ensure!(height().await? == "middle");
+        for (by, after) in [
+            (-60.0, "high"),
+            (-60.0, "high"),
+            (60.0, "middle"),
+            (60.0, "low"),
+            (60.0, "low"),
+            (-60.0, "middle"),
+        ] {
+            pull(by).await?;
+            // the page waits a moment for the click that may follow a release
+            let stands =
+                format!("return document.getElementById('room').dataset.height === '{after}';");
+            let what = format!("pulled by {by} it is {after}");
+            browser.wait_until(&what, &stands).await?;
+        }
+        // a press is one still
+        browser.press("#sheet-grip").await?;
+        ensure!(height().await? == "high");
+        Ok(())
+    });
+}

@@ -18,6 +18,11 @@ pub enum View {
     Sheet(Sheet),
     /// Makes the sheet in hand higher, and then low again.
     SheetHeight,
+    /// Makes it higher by one, or lower; at the end it stays.
+    SheetPull {
+        /// Higher.
+        up: bool,
+    },
     /// Goes to the place of an answer, close enough to see the gap that it speaks of.
     GoTo {
         /// Leg.

@@ -126,9 +126,12 @@ fn escape(state: &mut State) -> Vec<Effect> {
             .is_some_and(|key| key.starts_with("drag:"))
             && state.document.give_up();
         state.end_gesture();
-        if gave_up {
+        if gave_up && state.files.open_id().is_some() {
             // what was stored while it was dragged
             state.touch();
+        } else if gave_up {
+            // nothing of one's own has come of it
+            state.unsaved = false;
         }
         let text = words::POINT_BACK.to_owned();
         return if gave_up {

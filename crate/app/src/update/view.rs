@@ -16,6 +16,9 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
         View::SelectLeg { leg } if leg == state.session.leg => state.take_sheet(Sheet::Answers),
         View::SelectLeg { leg } => state.select_leg(leg),
         View::Sheet(sheet) => state.take_sheet(sheet),
+        View::SheetPull { up } => {
+            state.session.sheet_height = state.session.sheet_height.pulled(up);
+        }
         View::SheetHeight => state.session.sheet_height = state.session.sheet_height.next(),
         View::GoTo { leg, question } => return go_to(state, leg, question),
         View::GoToStop { leg } => go_to_stop(state, leg),

@@ -332,3 +332,17 @@ fn label_and_steps_stay_with_their_point() {
     desk.send(Msg::File(msg::File::OpenDemo));
     assert_eq!(desk.page().steps, None);
 }
+
+#[test]
+fn a_drag_that_is_given_up_makes_no_file_of_the_demo() {
+    let mut desk = desk();
+    let from = desk.handle(MOUNT);
+    desk.press(from);
+    desk.drag_to(by(from, -10.0, 0.0), true);
+    desk.send(Msg::Key(msg::Key::Escape));
+    desk.release(from);
+    let toolbar = desk.page().toolbar;
+    assert!(toolbar.is_demo, "{}", toolbar.stored_text);
+    assert!(desk.stored.is_empty());
+    assert!(!toolbar.can_undo);
+}

@@ -4,6 +4,8 @@ mod click;
 mod curves;
 mod drawing;
 mod fields;
+/// The grip of the sheet.
+mod grip;
 mod hold;
 mod keys;
 mod pick;

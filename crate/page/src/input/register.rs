@@ -1,5 +1,5 @@
 //! Browser events to messages; nothing is decided here.
-use super::{click, curves, drawing, fields, hold, keys, pick, stops, strip, times, window};
+use super::{click, curves, drawing, fields, grip, hold, keys, pick, stops, strip, times, window};
 use crate::error::Result;
 use crate::runtime::Port;
 
@@ -11,6 +11,7 @@ pub(crate) fn register(port: &Port) -> Result<()> {
     curves::register(port)?;
     drawing::register(port)?;
     fields::register(port)?;
+    grip::register(port)?;
     keys::register(port)?;
     pick::register(port)?;
     // behind what the drawing does with an arrow key

@@ -78,6 +78,16 @@ impl Height {
         }
     }
 
+    /// The next one up, or down; the last one stays.
+    #[must_use]
+    pub fn pulled(self, up: bool) -> Self {
+        match (self, up) {
+            (Self::Low, true) | (Self::High, false) => Self::Middle,
+            (Self::Middle | Self::High, true) => Self::High,
+            (Self::Low | Self::Middle, false) => Self::Low,
+        }
+    }
+
     /// The next one, round and round.
     #[must_use]
     pub fn next(self) -> Self {
