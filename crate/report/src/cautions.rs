@@ -31,6 +31,7 @@ pub fn general_cautions() -> &'static [&'static str] {
 pub fn not_modelled() -> &'static [&'static str] {
     &[
         "anything out of the drawn plane, beyond the room and the angles that are put in for the tire: walls, doors, brake caliper, hub cap and valve ahead of, behind or beside the wheel; a wheel that turns as it goes up; a brace, an actuator or walls of the well that are not square to the plane",
+        "contact among the parts of a leg but for its tire: an actuator, its mount or a brace that runs into leg, brace or strut",
         "up-locks, and what hangs on them",
         "bellcranks, push-pull rods, torque tubes and rotary drives: the actuator acts straight on the leg or a brace link",
         "lock links (jury struts), and locks inside a brace or an actuator",

@@ -38,6 +38,12 @@ fn version_5_with_notes_opens_for_ever() {
     assert_eq!(gear.notes[1].on, "legs[0].actuator.mount_m");
     assert_eq!(gear.notes[2].progress, Some(0.75));
     assert_eq!(to_text(&gear).unwrap(), text);
+    // so many that nobody has written them are not read
+    let many = Gear {
+        notes: vec![gear.notes[0].clone(); 21],
+        ..gear.clone()
+    };
+    assert!(read(&to_text(&many).unwrap()).is_err());
     // without them an older program opens it
     let gear = Gear {
         notes: Vec::new(),

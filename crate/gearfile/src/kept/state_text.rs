@@ -5,7 +5,7 @@
 use std::borrow::Cow;
 
 use gearswing_gear::field::{Path, Value, value_paths};
-use gearswing_gear::model::{Gear, Kept, Leg, MOST_KEPT, Point};
+use gearswing_gear::model::{Gear, Kept, Leg, MOST_KEPT, MOST_NOTES, Point};
 use gearswing_solver::numeric::sort_by;
 use serde::{Deserialize, Serialize};
 
@@ -87,7 +87,7 @@ pub(crate) fn kept_texts(gear: &Gear) -> Vec<KeptText<'_>> {
 /// Gives a gear the states that were read with it.
 ///
 /// # Errors
-/// More states than are kept, a path that the gear does not have or that stands twice, a value that it cannot take, or
+/// More states than are kept, or four times as many notes as can be added, a path that the gear does not have or that stands twice, a value that it cannot take, or
 /// a state to compare with that is not there.
 pub(crate) fn keep(
     gear: &mut Gear,
@@ -96,6 +96,10 @@ pub(crate) fn keep(
 ) -> Result<(), OpenError> {
     if texts.len() > MOST_KEPT {
         return Err(fault("kept"));
+    }
+    // more than can be added, but no more than can be read
+    if gear.notes.len() > 4 * MOST_NOTES {
+        return Err(fault("notes"));
     }
     let base = gear.without_kept();
     let kept = texts.into_iter().enumerate();
