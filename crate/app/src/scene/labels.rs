@@ -8,6 +8,8 @@ const HALF_HEIGHT_PX: f64 = 0.72 * TEXT_PX;
 const DISTANCES_PX: [f64; 5] = [12.0, 24.0, 44.0, 74.0, 112.0];
 /// Lines farther than this from a point are not looked at (CSS px).
 const LOOK_PX: f64 = 220.0;
+/// Most width of a text, as a share of the canvas' (ratio).
+const LONGEST: f64 = 0.56;
 /// More lines under a text than this are as bad.
 const MOST_CROSSED: usize = 6;
 
@@ -135,7 +137,7 @@ impl Placer {
     /// Puts a text beside `point`; one that had to go far gets a leader.
     pub(crate) fn label(&mut self, pen: &mut Pen, role: Role, point: ScreenPoint, text: &str) {
         let (width, height) = self.size_px;
-        let text = &fitted_text(text, TEXT_PX, 0.5 * width);
+        let text = &fitted_text(text, TEXT_PX, LONGEST * width);
         let seen =
             point.x_px >= 0.0 && point.y_px >= 0.0 && point.x_px <= width && point.y_px <= height;
         if !seen || text.is_empty() {

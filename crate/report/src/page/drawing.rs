@@ -185,8 +185,8 @@ pub fn dimension_words(clearance: f64, tire: Option<TireState>, units: UnitChoic
     let length = format(Quantity::Length, units, clearance.abs());
     let of = match tire {
         None => "",
-        Some(TireState::New) => ", new tire",
-        Some(TireState::Grown) => ", grown tire",
+        Some(TireState::New) => ", new",
+        Some(TireState::Grown) => ", grown",
     };
     if clearance < 0.0 {
         format!("interference {length}{of}")
