@@ -28,6 +28,18 @@ pub struct Step {
     pub coarse: f64,
 }
 
+impl Step {
+    /// The step of a size, in SI.
+    #[must_use]
+    pub fn of(self, size: StepSize) -> f64 {
+        match size {
+            StepSize::Fine => self.fine,
+            StepSize::Normal => self.normal,
+            StepSize::Coarse => self.coarse,
+        }
+    }
+}
+
 /// Steps in the shown unit as decimal texts: fine, normal, coarse.
 fn steps_in_unit(quantity: Quantity, choice: UnitChoice) -> [&'static str; 3] {
     let by_system = |inch, metric| match choice.system {

@@ -1,6 +1,5 @@
 //! The drawings on paper: of a leg at its worst place, at a round scale, and the detail beside it.
 use gearswing_gear::model::Vector;
-use gearswing_report::page::names::leg_title;
 use gearswing_report::page::paper as words;
 use gearswing_solver::result::Finding;
 
@@ -82,7 +81,7 @@ pub(super) fn figures(state: &State, leg: usize) -> Vec<Figure> {
     };
     let mut all = vec![of(
         &scene::drawing(&on_paper),
-        words::drawing_caption(&title(state, leg), scale),
+        words::drawing_caption(&state.leg_title(leg), scale),
     )];
     let text = view::drawing_text(&on_paper);
     if let Some(detail) = text.detail {
@@ -103,10 +102,6 @@ pub(super) fn figures(state: &State, leg: usize) -> Vec<Figure> {
 pub fn drawing_svg(state: &State) -> Option<String> {
     let (on_paper, _) = looked_at(state, state.session.leg, Some(state.session.progress))?;
     Some(picture(&scene::drawing(&on_paper), 1.0).to_text())
-}
-
-fn title(state: &State, leg: usize) -> String {
-    leg_title(state.gear().legs.get(leg).map_or("", |leg| &leg.name), leg)
 }
 
 /// A picture at its own size.

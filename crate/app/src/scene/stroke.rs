@@ -21,14 +21,18 @@ const PIECES: usize = 16;
 
 /// An end of the actuator that is in hand, and the other end as the part that carries the first one sees it.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Stroke {
+pub(crate) struct Stroke<'a> {
+    leg: &'a Leg,
+    /// What was worked out for it.
+    good: &'a Good,
+    /// The part that the actuator is attached to.
+    part: Carrier,
+    /// The part that carries the end in hand.
     carrier: Carrier,
     /// The end in hand, given at gear down (m).
     held: Point,
     /// The other end with the leg down, and up if it comes so far (m).
     others: [Option<Point>; 2],
-    /// The other end at places of the way from down to as far as the leg comes (m).
-    way: [Point; PLACES],
     /// Retracted and extended, pin to pin (m).
     lengths: [f64; 2],
     /// What a turn of the rod end makes it longer (m).
@@ -52,16 +56,19 @@ pub(crate) struct Arc {
     pub(crate) bound: Bound,
 }
 
-impl Arc {
-    /// The place of it that is nearest to a point; `None` in its center.
-    fn nearest(&self, to: Point) -> Option<Point> {
-        let out = (to - self.centre).try_normalize(0.0)?;
-        Some(self.centre + out * self.radius)
-    }
+/// The place of a circle that is nearest to a point; `None` in its center.
+fn nearest_on(centre: Point, radius: f64, to: Point) -> Option<Point> {
+    Some(centre + (to - centre).try_normalize(0.0)? * radius)
+}
+
+/// An arm turned by an angle (rad), positive from x to y.
+fn turned(arm: Vector, angle: f64) -> Vector {
+    let (sin, cos) = angle.sin_cos();
+    Vector::new(arm.x * cos - arm.y * sin, arm.x * sin + arm.y * cos)
 }
 
 /// The stroke for the point that is selected; `None` where it is no end of the actuator.
-pub(crate) fn stroke(state: &State) -> Option<Stroke> {
+pub(crate) fn stroke(state: &State) -> Option<Stroke<'_>> {
     let path = fields::path(fields::point_of(state.session.selection.as_deref()?)?)?;
     let leg = state.gear().legs.get(state.session.leg)?;
     if path.leg != state.session.leg {
@@ -77,41 +84,23 @@ pub(crate) fn stroke(state: &State) -> Option<Stroke> {
         AttachTo::UpperLink => Carrier::UpperLink,
         AttachTo::LowerLink => Carrier::LowerLink,
     };
-    let start = good.range().0;
-    let linkage = good.linkage();
-    let stance = |progress| {
-        let pose = linkage.pose(progress).ok()?;
-        Some(PosedLeg::new(leg, Some(pose), start))
-    };
     let (carrier, held) = match path.field {
         Field::ActuatorMount => (Carrier::Airframe, actuator.mount),
         Field::ActuatorAttach => (part, actuator.attach),
         _ => return None,
     };
-    let other = |progress| {
-        let stance: PosedLeg = stance(progress)?;
-        Some(if carrier == Carrier::Airframe {
-            stance.place(part, actuator.attach)
-        } else {
-            stance.carried(part, actuator.mount)
-        })
-    };
-    let others = [start, 1.0].map(other);
-    let mut last = others[0]?;
-    let way = std::array::from_fn(|at| {
-        let share = at as f64 / (PLACES - 1) as f64;
-        // where it comes no farther it stays
-        last = other(start + share * (1.0 - start)).unwrap_or(last);
-        last
-    });
-    Some(Stroke {
+    let mut stroke = Stroke {
+        leg,
+        good,
+        part,
         carrier,
         held,
-        others,
-        way,
+        others: [None; 2],
         lengths: [actuator.shortest, actuator.longest],
         pitch: actuator.rod_end_pitch,
-    })
+    };
+    stroke.others = [good.range().0, 1.0].map(|progress| stroke.other(progress));
+    stroke.others[0].map(|_| stroke)
 }
 
 /// Whether a leg moves as the one that was worked out last: all but its actuator is the same.
@@ -122,7 +111,19 @@ fn moves_as(good: &Good, leg: &Leg) -> bool {
         && good.leg.strut == leg.strut
 }
 
-impl Stroke {
+impl Stroke<'_> {
+    /// The other end at a place of the travel (m); `None` where the leg does not come.
+    fn other(&self, progress: f64) -> Option<Point> {
+        let pose = self.good.linkage().pose(progress).ok()?;
+        let stance = PosedLeg::new(self.leg, Some(pose), self.good.range().0);
+        let actuator = &self.leg.actuator;
+        Some(if self.carrier == Carrier::Airframe {
+            stance.place(self.part, actuator.attach)
+        } else {
+            stance.carried(self.part, actuator.mount)
+        })
+    }
+
     /// All arcs: with the leg down and up, extended and retracted.
     pub(crate) fn arcs(&self) -> impl Iterator<Item = Arc> {
         let [retracted, extended] = self.lengths;
@@ -141,7 +142,12 @@ impl Stroke {
 
     /// What is left of the stroke where the end in hand is, over the whole way.
     pub(crate) fn left(&self) -> Left {
-        let lengths = self.way.iter().map(|other| (self.held - other).norm());
+        let start = self.good.range().0;
+        let way = (0..PLACES).filter_map(|at| {
+            let share = at as f64 / (PLACES - 1) as f64;
+            self.other(start + share * (1.0 - start))
+        });
+        let lengths = way.map(|other| (self.held - other).norm());
         let (least, most) = lengths.fold((f64::INFINITY, 0.0_f64), |(least, most), length| {
             (least.min(length), most.max(length))
         });
@@ -155,7 +161,7 @@ impl Stroke {
     /// The place nearest to a point on an arc within reach of it.
     pub(crate) fn caught(&self, target: Point, reach: f64) -> Option<(Point, Bound)> {
         let near = self.arcs().filter_map(|arc| {
-            let on = arc.nearest(target)?;
+            let on = nearest_on(arc.centre, arc.radius, target)?;
             Some(((on - target).norm(), on, arc.bound))
         });
         let nearest = near.min_by(|(a, ..), (b, ..)| a.total_cmp(b))?;
@@ -173,24 +179,13 @@ impl Stroke {
         if along.abs() < LEAST_ALONG {
             return None;
         }
-        let (sin, cos) = (along.signum() * step / radius).sin_cos();
-        Some(centre + Vector::new(out.x * cos - out.y * sin, out.x * sin + out.y * cos))
+        Some(centre + turned(out, along.signum() * step / radius))
     }
 
     /// The place nearest to a point at which the actuator is as long with the leg down as it is now.
     pub(crate) fn along(&self, target: Point) -> Option<Point> {
         let centre = self.others[0]?;
-        let radius = (self.held - centre).norm();
-        let bound = Bound {
-            is_extended: false,
-            is_up: false,
-        };
-        Arc {
-            centre,
-            radius,
-            bound,
-        }
-        .nearest(target)
+        nearest_on(centre, (self.held - centre).norm(), target)
     }
 }
 
@@ -211,9 +206,7 @@ pub(crate) fn arcs(pen: &mut Pen, placer: &mut Placer, state: &State, named: usi
         let half = (long / arc.radius).min(std::f64::consts::PI);
         let point = |at: usize| {
             let angle = half * (at as f64 / PIECES as f64 - 1.0);
-            let (sin, cos) = angle.sin_cos();
-            let turned = Vector::new(out.x * cos - out.y * sin, out.x * sin + out.y * cos);
-            stance.place(stroke.carrier, arc.centre + turned * arc.radius)
+            stance.place(stroke.carrier, arc.centre + turned(out, angle) * arc.radius)
         };
         let points: Vec<Point> = (0..=2 * PIECES).map(point).collect();
         pen.path(Role::Reach, &points, false);

@@ -74,6 +74,14 @@ impl Notices {
         }
     }
 
+    /// Drops the notices that offer a press of such a message.
+    pub(crate) fn drop_offering(&mut self, is_such: impl Fn(&Msg) -> bool) {
+        self.all.retain(|notice| {
+            let mut actions = notice.actions.iter();
+            !actions.any(|(_, msg)| is_such(msg))
+        });
+    }
+
     /// The gear has changed.
     pub(crate) fn changed(&mut self) {
         self.all.retain(|notice| !notice.of_now);

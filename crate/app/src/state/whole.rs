@@ -3,6 +3,7 @@ use gearswing_gear::model::{ClearanceRule, Conditions, Fluid, Gear, PointsFrom, 
 use gearswing_gearfile::{DEMO, SaveError};
 use gearswing_report::page::files;
 use gearswing_report::page::header::tab_title;
+use gearswing_report::page::names::leg_title;
 use gearswing_report::page::working::Work;
 use gearswing_report::{Program, open_error_text};
 use gearswing_solver::numeric::sort_by;
@@ -138,6 +139,12 @@ impl State {
     #[must_use]
     pub fn gear(&self) -> &Gear {
         self.document.gear()
+    }
+
+    /// How a leg is called.
+    pub(crate) fn leg_title(&self, leg: usize) -> String {
+        let name = self.gear().legs.get(leg).map_or("", |leg| &leg.name);
+        leg_title(name, leg)
     }
 
     /// Rises with every change of the gear; results are of [`State::settled_revision`].

@@ -40,11 +40,7 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
             state.edit(act(Step::TakeAllBack), |gear| {
                 let before = gear.state_before()?;
                 let sent = before.sent;
-                let old = gear.without_legs();
-                let old = Gear {
-                    legs: gear.legs.clone(),
-                    ..old
-                };
+                let old = gear.without_kept();
                 *gear = Gear {
                     name: gear.name.clone(),
                     note: gear.note.clone(),

@@ -202,11 +202,6 @@ fn export(state: &mut State) -> Vec<Effect> {
     }
 }
 
-fn leg_title(state: &State, leg: usize) -> String {
-    let name = state.gear().legs.get(leg).map_or("", |leg| &leg.name);
-    gearswing_report::page::names::leg_title(name, leg)
-}
-
 fn save_picture(state: &mut State) -> Vec<Effect> {
     let Some(text) = drawing_svg(state) else {
         state.session.notices.problem(NO_PICTURE);
@@ -216,7 +211,7 @@ fn save_picture(state: &mut State) -> Vec<Effect> {
         name: format!(
             "{}-{}.svg",
             file_stem(&state.gear().name),
-            file_stem(&leg_title(state, state.session.leg))
+            file_stem(&state.leg_title(state.session.leg))
         ),
         mime: "image/svg+xml".to_owned(),
         text,

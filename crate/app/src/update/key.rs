@@ -85,13 +85,8 @@ pub(super) fn nudge(
     };
     let point = match scene::stroke(state).filter(|_| state.session.slide) {
         Some(stroke) => {
-            let step = Quantity::Length.step(state.session.units);
-            let step = match size {
-                StepSize::Fine => step.fine,
-                StepSize::Normal => step.normal,
-                StepSize::Coarse => step.coarse,
-            };
-            match stroke.step_along(turned, step) {
+            let steps = Quantity::Length.step(state.session.units);
+            match stroke.step_along(turned, steps.of(size)) {
                 Some(point) => point,
                 None => return Vec::new(),
             }

@@ -48,11 +48,8 @@ impl State {
     }
 
     fn drop_offers(&mut self) {
-        let is_offer = |msg: &Msg| *msg == Msg::View(View::WorkOut);
-        self.session.notices.all.retain(|notice| {
-            let mut actions = notice.actions.iter();
-            !actions.any(|(_, msg)| is_offer(msg))
-        });
+        let notices = &mut self.session.notices;
+        notices.drop_offering(|msg| *msg == Msg::View(View::WorkOut));
     }
 
     /// Leaves what is not worked out yet; what is shown then is marked as being of an earlier state.

@@ -2,7 +2,6 @@
 use gearswing_gear::field::{follow_image, image_of};
 use gearswing_gear::model::{Gear, Leg};
 use gearswing_report::page::history::{Step, step_words};
-use gearswing_report::page::names::leg_title;
 use gearswing_report::page::pairs as words;
 
 use crate::msg::{Field, Msg};
@@ -66,11 +65,7 @@ impl State {
         let (Some((of, to)), None) = (parted, self.session.alike) else {
             return;
         };
-        let name = |leg: usize| {
-            let model = self.gear().legs.get(leg);
-            leg_title(model.map_or("", |leg| &leg.name), leg)
-        };
-        let text = words::parted(&name(of), &name(to));
+        let text = words::parted(&self.leg_title(of), &self.leg_title(to));
         let answer = |label: &str, on, follow| {
             let msg = Field::Alike { on, follow };
             (label.to_owned(), Msg::Field(msg))
@@ -86,13 +81,10 @@ impl State {
     /// They change alike from now on, or not.
     pub(super) fn change_alike(&mut self, on: bool, follow: Option<(usize, usize)>) {
         self.session.alike = Some(on);
-        self.session.notices.all.retain(|notice| {
-            let mut actions = notice.actions.iter();
-            !actions.any(|(_, msg)| matches!(msg, Msg::Field(Field::Alike { .. })))
-        });
+        let notices = &mut self.session.notices;
+        notices.drop_offering(|msg| matches!(msg, Msg::Field(Field::Alike { .. })));
         if let Some((of, to)) = follow.filter(|_| on) {
-            let title = self.gear().legs.get(to);
-            let title = leg_title(title.map_or("", |leg| &leg.name), to);
+            let title = self.leg_title(to);
             self.edit(
                 Act::single(step_words(Step::Change { of: &title })),
                 |gear| follow_image(gear, of, to),

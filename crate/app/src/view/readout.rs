@@ -2,9 +2,7 @@
 use gearswing_report::finding_line;
 use gearswing_report::page::curves;
 use gearswing_report::page::drawing::{self, Near};
-use gearswing_report::page::names::{
-    clearance_words, leg_title, obstacle_words, place_words, travel_short,
-};
+use gearswing_report::page::names::{clearance_words, obstacle_words, place_words, travel_short};
 use gearswing_report::page::readout::{self as words, Number, number_label};
 use gearswing_solver::TireChoice;
 use gearswing_solver::result::{DrivenBy, Motion, TireState, Verdict};
@@ -151,9 +149,7 @@ fn clearance_value(now: &NowClearance, units: UnitChoice) -> String {
 
 /// Name of the leg that is shown, for a heading.
 pub(crate) fn shown_leg(state: &State) -> String {
-    let index = state.session.leg;
-    let name = state.gear().legs.get(index).map_or("", |leg| &leg.name);
-    leg_title(name, index)
+    state.leg_title(state.session.leg)
 }
 
 /// A clearance as it is worded.
