@@ -87,7 +87,7 @@ fn without_its_second_module_the_page_answers_and_says_what_is_missing() {
         let said = browser.text("#times-said").await?;
         ensure!(said.contains("given up"), "{said}");
         // the failure stands in the console too, and is what was wanted here
-        ensure!(!browser.console().await?.is_empty());
+        ensure!(!browser.console_said().await?.is_empty());
         host.lay(with.path(), "<!-- with -->")?;
         browser.press_button("#notices", "Work it out").await?;
         ensure_told(browser).await?;

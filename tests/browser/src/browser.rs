@@ -350,6 +350,19 @@ impl Browser {
             .collect())
     }
 
+    /// The same, waited for: what a load that fails leaves there comes behind what the page says of it.
+    pub async fn console_said(&self) -> Result<Vec<String>> {
+        let start = Instant::now();
+        while start.elapsed() < WAIT {
+            let said = self.console().await?;
+            if !said.is_empty() {
+                return Ok(said);
+            }
+            tokio::time::sleep(LOOK_AGAIN).await;
+        }
+        bail!("waited {} s in vain for the console", WAIT.as_secs())
+    }
+
     /// Writes a picture of the window to `target/screenshots/` and gives its place.
     pub async fn screenshot(&self, name: &str) -> Result<PathBuf> {
         let target = std::env::var_os("CARGO_TARGET_DIR").unwrap_or_else(|| "target".into());
