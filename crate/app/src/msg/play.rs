@@ -6,6 +6,11 @@ use crate::state::Speed;
 pub enum Play {
     /// Starts or stops.
     Toggle,
+    /// Takes a way in hand.
+    Way {
+        /// That down.
+        down: bool,
+    },
     /// Chooses the speed.
     Speed(Speed),
     /// Goes to a place on the path.

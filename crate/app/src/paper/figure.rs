@@ -1,7 +1,7 @@
 //! The drawings on paper: of a leg at its worst place, at a round scale, and the detail beside it.
 use gearswing_gear::model::Vector;
 use gearswing_report::page::paper as words;
-use gearswing_solver::result::Finding;
+use gearswing_solver::result::{Finding, Question};
 
 use super::svg::{Node, picture};
 use crate::scene::{self, Paper, Viewport, bounds, worst};
@@ -83,14 +83,16 @@ pub(super) fn figures(state: &State, leg: usize) -> Vec<Figure> {
         &scene::drawing(&on_paper),
         words::drawing_caption(&state.leg_title(leg), scale),
     )];
-    let text = view::drawing_text(&on_paper);
-    if let Some(detail) = text.detail {
-        let enlarged = on_paper.derived.good(leg).and_then(scene::detail_of);
-        let enlarged = enlarged.map(|detail| scene::magnified(&on_paper, &detail));
-        let ratio = enlarged.map_or(1.0, |enlarged| enlarged / scale);
+    for question in [Question::Clears, Question::Driven, Question::Locks] {
+        let good = on_paper.derived.good(leg);
+        let Some(detail) = good.and_then(|good| scene::detail_of(good, question)) else {
+            continue;
+        };
+        let ratio = scene::magnified(&on_paper, &detail) / scale;
+        let text = view::detail_text(&on_paper, &detail);
         all.push(of(
-            &scene::detail(&on_paper),
-            words::detail_caption(ratio, &detail.travel, &detail.value),
+            &scene::drawn_detail(&on_paper, &detail),
+            words::detail_caption(detail.letter(), ratio, &text.travel, &text.value),
         ));
     }
     all.push(on_a_page(&scene::curves(&on_paper)));

@@ -1,5 +1,5 @@
 //! The tightest place as a dimension line, and contacts.
-use gearswing_gear::model::Leg;
+use gearswing_gear::model::{Leg, Point};
 use gearswing_report::page::drawing::dimension_words;
 use gearswing_solver::clearance::PlacedOutline;
 use gearswing_solver::result::{Tightest, TireState};
@@ -48,8 +48,14 @@ pub(crate) fn contacts(
 
 /// The dimension at the place with the least to spare.
 pub(crate) fn dimension(pen: &mut Pen, tightest: &Tightest) {
-    let a = pen.view.to_screen(tightest.on_part);
-    let b = pen.view.to_screen(tightest.on_obstacle);
+    let ends = [tightest.on_part, tightest.on_obstacle];
+    between(pen, ends, tightest.clearance < 0.0);
+}
+
+/// A dimension between two points, as of something `bad` or not.
+pub(crate) fn between(pen: &mut Pen, [a, b]: [Point; 2], bad: bool) {
+    let a = pen.view.to_screen(a);
+    let b = pen.view.to_screen(b);
     let length = (b.x_px - a.x_px).hypot(b.y_px - a.y_px);
     if length < 1e-6 {
         pen.circle_px(Role::Dimension, a, 3.0, false);
@@ -59,11 +65,7 @@ pub(crate) fn dimension(pen: &mut Pen, tightest: &Tightest) {
         x_px: from.x_px + (b.x_px - a.x_px) / length * by,
         y_px: from.y_px + (b.y_px - a.y_px) / length * by,
     };
-    let role = if tightest.clearance < 0.0 {
-        Role::Contact
-    } else {
-        Role::Dimension
-    };
+    let role = if bad { Role::Contact } else { Role::Dimension };
     if length >= SHORT_PX {
         pen.line_px(role, a, b);
         pen.arrow_px(role, a, b);

@@ -30,8 +30,8 @@ pub fn drawing(state: &State) -> Scene {
     let good = derived.and_then(|leg| leg.good.as_ref());
     if let Some(good) = good {
         ways(&mut pen, good);
-        if !faded {
-            detail::circle(&mut pen, good);
+        if let Some(found) = detail::detail_now(state, good).filter(|_| !faded) {
+            detail::circle(&mut pen, &found);
         }
     }
     let still = pen.marks.len();
@@ -52,7 +52,7 @@ pub fn drawing(state: &State) -> Scene {
     handle_marks(&mut pen, &handles);
     snap_marks(&mut pen, state);
     flags(&mut pen, &mut placer, state, &handles);
-    let has_detail = good.is_some_and(|good| !faded && detail::detail_of(good).is_some());
+    let has_detail = good.is_some_and(|good| !faded && detail::detail_now(state, good).is_some());
     scale::scale_bar(&mut pen, session.units);
     if let Some(model) = state.gear().legs.get(session.leg) {
         scale::way(&mut pen, model);

@@ -82,6 +82,8 @@ pub enum Role {
     CurveNeeded,
     /// Line of what is available, long dashes.
     CurveAvailable,
+    /// Curve of what the motion needs that is not in hand.
+    OtherWay,
     /// Any other curve, continuous.
     Curve,
     /// Where a curve ends because the leg jams.

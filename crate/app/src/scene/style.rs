@@ -115,6 +115,7 @@ pub fn style(role: Role) -> Style {
         Role::CurveGrown => line("--curve-grown", 1.75, DASHED),
         Role::CurveParts => line("--curve-parts", 1.75, DOTTED),
         Role::CurveNeeded => line("--curve-needed", 1.75, CONTINUOUS),
+        Role::OtherWay => line("--curve-needed", THIN, CONTINUOUS),
         Role::CurveAvailable => line("--curve-available", 1.5, LONG),
         Role::Curve => line("--curve", 1.75, CONTINUOUS),
         Role::CurveEnd => Style {

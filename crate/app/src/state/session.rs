@@ -3,7 +3,7 @@
 use gearswing_gear::model::Point;
 use gearswing_report::Stand;
 use gearswing_report::page::sheets::{Height, Sheet};
-use gearswing_solver::result::Question;
+use gearswing_solver::result::{Motion, Question};
 use gearswing_units::UnitChoice;
 use litemap::LiteMap;
 
@@ -200,6 +200,8 @@ pub struct Session {
     pub loads: bool,
     /// Speed of the played swing.
     pub speed: Speed,
+    /// The way in hand is that down: what its motion needs stands thick on the strip, and Play starts on it.
+    pub way_down: bool,
     /// A moved trunnion takes the whole leg and its well along.
     pub(crate) takes_along: bool,
     /// A changed leg's image in a mirror changes too; `None` = it has not been asked.
@@ -231,4 +233,14 @@ pub struct Session {
     pub(crate) notices: Notices,
     /// The worst answer is to be looked up as soon as there are answers.
     pub(crate) seek_worst: bool,
+}
+
+impl Session {
+    /// The motion of the way in hand.
+    pub(crate) fn way(&self) -> Motion {
+        match self.way_down {
+            false => Motion::Retract,
+            true => Motion::Extend,
+        }
+    }
 }

@@ -20,6 +20,12 @@ pub(crate) const SCRUB_STEP: f64 = 0.005;
 pub(super) fn play(state: &mut State, msg: Play) -> Vec<Effect> {
     match msg {
         Play::Toggle => return toggle(state),
+        Play::Way { down } => {
+            state.session.way_down = down;
+            if let Some(playing) = &mut state.session.playing {
+                playing.up = !down;
+            }
+        }
         Play::Speed(speed) => state.session.speed = speed,
         Play::Scrub { progress } => {
             state.session.playing = None;
@@ -60,10 +66,18 @@ fn toggle(state: &mut State) -> Vec<Effect> {
         return Vec::new();
     }
     state.end_gesture();
-    let up = match state.derived.good(state.session.leg) {
-        Some(good) => state.session.progress < good.range().1 - 1e-9,
-        None => true,
-    };
+    if let Some(good) = state.derived.good(state.session.leg) {
+        // from where a way ends it goes on with the other
+        let (first, last) = good.range();
+        let (here, down) = (state.session.progress, state.session.way_down);
+        let ends = if down {
+            here <= first + 1e-9
+        } else {
+            here >= last - 1e-9
+        };
+        state.session.way_down = down != ends;
+    }
+    let up = !state.session.way_down;
     state.session.playing = Some(Playing {
         up,
         last_s: None,
@@ -105,6 +119,7 @@ pub(super) fn frame(state: &mut State, time_s: f64) -> Vec<Effect> {
         progress += if playing.up { by } else { -by };
         if progress >= last || progress <= first {
             playing.up = progress <= first;
+            state.session.way_down = !playing.up;
             playing.wait_s = playing.wait_s.max(END_WAIT_S);
         }
         state.session.progress = progress.clamp(first, last);

@@ -189,6 +189,7 @@ pub(crate) fn transport(state: &State) -> Transport {
         mark_after: false,
         playing: session.playing.is_some(),
         speed: session.speed,
+        way_down: session.way_down,
         motion_text,
     };
     let Some(good) = state.derived.good(session.leg) else {

@@ -52,7 +52,7 @@ pub use page::{
     FieldRow, KeyHelp, ListRow, Notice, NoticeKind, Page, PointerStyle, ReadoutRow, SharedBanner,
     SheetTab, Transport, TransportMark,
 };
-pub(crate) use readout::{drawing_text, obstacle_name, obstacle_text};
+pub(crate) use readout::{detail_text, obstacle_name, obstacle_text};
 pub(crate) use rows::unread;
 pub(crate) use sheets::sheet_of_group;
 pub use stopped::{StopRow, StopText};

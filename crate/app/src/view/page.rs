@@ -1,7 +1,7 @@
 //! What is shown beside the drawings, as plain structs: the page patches only what differs.
 use gearswing_gear::field::Axis;
 use gearswing_report::page::sheets::{Height, Sheet};
-use gearswing_solver::result::Verdict;
+use gearswing_solver::result::{Question, Verdict};
 
 use super::leg_answers::LegAnswers;
 use super::{
@@ -138,6 +138,8 @@ pub struct Transport {
     pub playing: bool,
     /// Speed.
     pub speed: Speed,
+    /// The way down is in hand.
+    pub way_down: bool,
     /// Text about reduced motion, or empty.
     pub motion_text: String,
 }
@@ -189,16 +191,18 @@ pub struct DrawingText {
 }
 
 /// Text under the detail.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct DetailText {
     /// Its letter, its scale against the drawing, and the travel.
     pub caption: String,
     /// The travel at which it is.
     pub travel: String,
-    /// The gap or overlap.
+    /// The gap or overlap, the offset over center, or the moment arm.
     pub value: String,
     /// It touches.
     pub bad: bool,
+    /// The answer that it belongs to.
+    pub question: Question,
 }
 
 /// Text around the curves.

@@ -12,7 +12,7 @@ use super::answers::subject;
 use super::dragged::drag_text;
 use super::loads::loads_text;
 use super::page::{CurvesText, DetailText, DrawingText, PointerStyle, ReadoutRow};
-use crate::scene::{self, Now, NowClearance};
+use crate::scene::{self, Detail, Now, NowClearance, Shows};
 use crate::state::{Gesture, Good, State};
 
 /// Name of a piece of structure, as typed.
@@ -228,16 +228,25 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
 /// What stands under the detail; there is none of an earlier state.
 fn detail(state: &State) -> Option<DetailText> {
     let good = state.derived.leg(state.session.leg)?.current()?;
-    let found = scene::detail_of(good)?;
+    Some(detail_text(state, &scene::detail_now(state, good)?))
+}
+
+/// What stands under a detail of the leg in hand.
+pub(crate) fn detail_text(state: &State, found: &Detail) -> DetailText {
     let units = state.session.units;
-    let tightest = found.tightest;
-    let travel = travel_short(&tightest.place, units);
-    Some(DetailText {
-        caption: drawing::detail_caption(scene::magnified(state, &found), &travel),
+    let travel = travel_short(&found.place, units);
+    let enlarged = scene::magnified(state, found);
+    DetailText {
+        caption: drawing::detail_caption(found.letter(), enlarged, &travel),
         travel,
-        value: clearance_words(tightest.clearance, units),
-        bad: tightest.clearance <= 0.0,
-    })
+        value: match found.shows {
+            Shows::Gap(tightest) => clearance_words(tightest.clearance, units),
+            Shows::Knee { offset } => drawing::knee_words(offset, units),
+            Shows::Arm { arm, on_link } => drawing::arm_words(arm, on_link, units),
+        },
+        bad: found.is_bad(),
+        question: found.question(),
+    }
 }
 
 /// The worst answer of the selected leg in a line.

@@ -3,6 +3,7 @@
 
 mod charts;
 mod compare;
+mod detail;
 mod drag;
 mod entries;
 mod fields;

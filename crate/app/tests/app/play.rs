@@ -72,3 +72,28 @@ fn the_curves_scrub() {
     desk.send(at(250.0));
     assert!(desk.state.session.progress > min && desk.state.session.progress < max);
 }
+
+/// Play starts on the way in hand, at its end turns to the other one, and what is in hand goes along.
+#[test]
+fn play_goes_the_way_in_hand() {
+    let mut desk = Desk::demo();
+    desk.send(Msg::Play(msg::Play::Scrub { progress: 0.3 }));
+    desk.send(Msg::Play(msg::Play::Way { down: true }));
+    desk.send(Msg::Play(msg::Play::Toggle));
+    let way = run(&mut desk, 10.0, 1.0);
+    assert!(way.last().unwrap() < &0.29, "{:?}", way.last());
+    // chosen while it plays, it turns at once
+    desk.send(Msg::Play(msg::Play::Way { down: false }));
+    let here = desk.state.session.progress;
+    let way = run(&mut desk, 11.0, 1.0);
+    assert!(way.last().unwrap() > &here);
+    desk.send(Msg::Play(msg::Play::Toggle));
+    // from where a way ends, Play goes on with the other
+    desk.send(Msg::Play(msg::Play::Scrub { progress: 1.0 }));
+    desk.send(Msg::Play(msg::Play::Toggle));
+    assert!(desk.page().transport.way_down);
+    let way = run(&mut desk, 20.0, 1.0);
+    assert!(way.last().unwrap() < &1.0);
+    run(&mut desk, 21.0, 20.0);
+    assert!(!desk.page().transport.way_down, "it has turned at down");
+}

@@ -4,6 +4,7 @@ use gearswing_app::scene::{Role, ScreenPoint};
 use gearswing_app::strip;
 use gearswing_app::words::sheets::Sheet;
 use gearswing_app::{Question, Verdict};
+use gearswing_solver::{Options, solve_leg};
 
 use crate::scenes::check;
 use crate::support::{Desk, by};
@@ -163,4 +164,49 @@ fn a_touched_point_opens_its_measurements() {
     let open = page.groups.iter().find(|group| group.open).unwrap();
     assert_eq!(open.id, "actuator");
     assert_eq!(page.sheets.iter().filter(|tab| tab.in_hand).count(), 1);
+}
+
+/// What the motion of the way in hand needs stands thick, what the other one needs thin; its mark goes along.
+#[test]
+fn the_way_in_hand_is_thick() {
+    let mut desk = Desk::demo();
+    let (leg, question) = (0, Question::Driven);
+    desk.send(Msg::View(msg::View::GoTo { leg, question }));
+    desk.send(Msg::View(msg::View::StripSize {
+        width_px: 900.0,
+        height_px: 100.0,
+    }));
+    let lines = |desk: &Desk, role: Role| {
+        let marks = strip(&desk.state).marks.into_iter();
+        let of_role = marks.filter(|mark| mark.role == role);
+        of_role
+            .map(|mark| format!("{:?}", mark.shape))
+            .collect::<Vec<_>>()
+    };
+    let marks = |desk: &Desk| {
+        let marks = desk.page().transport.marks.into_iter();
+        marks.map(|mark| mark.text).collect::<Vec<_>>()
+    };
+    let up = (
+        lines(&desk, Role::CurveNeeded),
+        lines(&desk, Role::OtherWay),
+    );
+    let marks_up = marks(&desk);
+    assert!(!up.0.is_empty() && !up.1.is_empty() && up.0 != up.1);
+    desk.send(Msg::Play(msg::Play::Way { down: true }));
+    let down = (
+        lines(&desk, Role::CurveNeeded),
+        lines(&desk, Role::OtherWay),
+    );
+    assert_eq!((down.1, down.0), up);
+    let most = |marks: &[String]| {
+        let found = marks.iter().find(|text| text.contains("ost pressure"));
+        found.cloned()
+    };
+    let force = solve_leg(desk.state.gear(), leg, &Options::default())
+        .unwrap()
+        .force;
+    assert!(most(&marks_up).is_some());
+    let needs_push = force.extend_peak.is_some_and(|peak| peak.pressure > 0.0);
+    assert_eq!(most(&marks(&desk)).is_some(), needs_push);
 }

@@ -6,9 +6,9 @@ use crate::error::{PageError, Result, report};
 use crate::listen::{Mode, listen};
 use crate::panels::{after_change, find_action, leave_files, open_files, show_answer};
 use crate::runtime::Port;
+use gearswing_app::Msg;
 use gearswing_app::msg::{Compare, Direction, File, HangOn, History, Note, Play, Share, View};
 use gearswing_app::words::browser::lacks;
-use gearswing_app::{Msg, Question};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement, HtmlInputElement, MouseEvent, Node};
 
@@ -226,10 +226,10 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
         "detail" => {
             port.with_core(|core| {
                 let in_hand = core.page().answers.iter().find(|leg| leg.selected);
-                if let Some(leg) = in_hand {
+                if let (Some(leg), Some(detail)) = (in_hand, &core.page().drawing.detail) {
                     port.send(Msg::View(View::GoTo {
                         leg: leg.leg,
-                        question: Question::Clears,
+                        question: detail.question,
                     }));
                 }
                 Ok(())

@@ -4,7 +4,7 @@ use crate::dom::by_id;
 use crate::effects::read_file;
 use crate::error::{Result, report};
 use crate::listen::{Mode, listen};
-use crate::panels::{airspeed_of, speed_of, theme_of, units_of};
+use crate::panels::{airspeed_of, speed_of, theme_of, units_of, way_of};
 use crate::runtime::Port;
 use gearswing_app::msg::{Compare, Play, Share, View};
 use gearswing_app::{Msg, Page};
@@ -30,6 +30,11 @@ pub(super) fn register(port: &Port) -> Result<()> {
     for id in ["speed", "speed-more"] {
         select(port, id, |key, _| {
             Some(Msg::Play(Play::Speed(speed_of(key)?)))
+        })?;
+    }
+    for id in ["way", "way-more"] {
+        select(port, id, |key, _| {
+            Some(Msg::Play(Play::Way { down: way_of(key)? }))
         })?;
     }
     typed(port, "kept-name", |name| {

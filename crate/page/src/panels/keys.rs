@@ -25,6 +25,12 @@ pub(super) const SPEEDS: [(&str, &str, Speed); 3] = [
     ("fast", transport::FAST, Speed::Fast),
 ];
 
+/// Options of the way.
+pub(super) const WAYS: [(&str, &str, bool); 2] = [
+    ("up", transport::WAY_UP, false),
+    ("down", transport::WAY_DOWN, true),
+];
+
 /// Units of a key, on top of what is chosen otherwise.
 pub(crate) fn units_of(key: &str, now: UnitChoice) -> Option<UnitChoice> {
     let found = UNITS.iter().find(|option| option.0 == key)?;
@@ -70,6 +76,13 @@ pub(crate) fn theme_of(key: &str) -> Option<Theme> {
 pub(crate) fn speed_of(key: &str) -> Option<Speed> {
     SPEEDS
         .iter()
+        .find(|option| option.0 == key)
+        .map(|option| option.2)
+}
+
+/// Whether the way of a key is that down.
+pub(crate) fn way_of(key: &str) -> Option<bool> {
+    WAYS.iter()
         .find(|option| option.0 == key)
         .map(|option| option.2)
 }

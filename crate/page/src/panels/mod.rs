@@ -33,7 +33,7 @@ pub(crate) use action::find_action;
 pub(crate) use answers::show_answer;
 pub(crate) use changes::after_change;
 pub(crate) use files::{leave_files, open_files};
-pub(crate) use keys::{airspeed_of, speed_of, theme_of, units_of};
+pub(crate) use keys::{airspeed_of, speed_of, theme_of, units_of, way_of};
 
 pub(crate) use panel_set::Panels;
 pub(crate) use steady::Steady;

@@ -1,7 +1,7 @@
 //! Play, scrub, and the numbers at this travel.
 
 use super::head::fill;
-use super::keys::SPEEDS;
+use super::keys::{SPEEDS, WAYS};
 use super::lists::sentences;
 use crate::dom::{
     Row, Rows, by_id, element, set_attribute, set_class, set_flag, set_hidden, set_text,
@@ -20,6 +20,7 @@ pub(super) struct TransportPanel {
     place: HtmlElement,
     travel: HtmlElement,
     speed: [HtmlSelectElement; 2],
+    way: [HtmlSelectElement; 2],
     motion: HtmlElement,
     marks: HtmlElement,
     mark_before: HtmlElement,
@@ -35,6 +36,10 @@ impl TransportPanel {
         for select in &speed {
             fill(select, SPEEDS.iter().map(|option| (option.0, option.1)))?;
         }
+        let way: [HtmlSelectElement; 2] = [by_id("way")?, by_id("way-more")?];
+        for select in &way {
+            fill(select, WAYS.iter().map(|option| (option.0, option.1)))?;
+        }
         Ok(Self {
             shown: None,
             play: by_id("play")?,
@@ -42,6 +47,7 @@ impl TransportPanel {
             place: by_id("travel-place")?,
             travel: by_id("travel-short")?,
             speed,
+            way,
             motion: by_id("motion")?,
             marks: by_id("scrub-marks")?,
             mark_before: by_id("mark-before")?,
@@ -73,6 +79,13 @@ impl TransportPanel {
         for (key, _, speed) in SPEEDS {
             if speed == new.speed {
                 for select in &self.speed {
+                    select.set_value(key);
+                }
+            }
+        }
+        for (key, _, down) in WAYS {
+            if down == new.way_down {
+                for select in &self.way {
                     select.set_value(key);
                 }
             }

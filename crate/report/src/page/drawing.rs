@@ -37,14 +37,33 @@ pub fn title_rest(seen: &str, place: &str) -> String {
         .collect()
 }
 
-/// Under the detail: how many times larger it is than the drawing, and at which travel.
+/// Under the detail: its letter, how many times larger it is than the drawing, and at which travel.
 #[must_use]
-pub fn detail_caption(magnified: f64, travel: &str) -> String {
+pub fn detail_caption(letter: &str, magnified: f64, travel: &str) -> String {
     if magnified >= 10.0 {
-        format!("A, {magnified:.0} × the drawing, at {travel}")
+        format!("{letter}, {magnified:.0} × the drawing, at {travel}")
     } else {
-        format!("A, {magnified:.1} × the drawing, at {travel}")
+        format!("{letter}, {magnified:.1} × the drawing, at {travel}")
     }
+}
+
+/// The knee in its detail: how far it stands over center (m); negative where it is not to go over.
+#[must_use]
+pub fn knee_words(offset: f64, units: UnitChoice) -> String {
+    let value = format(Quantity::Length, units, offset.abs());
+    if offset > 0.0 {
+        format!("{value} over center")
+    } else {
+        format!("{value} from straight")
+    }
+}
+
+/// The lever of the actuator in its detail (m), about the trunnion or about the pivot of the brace.
+#[must_use]
+pub fn arm_words(arm: f64, on_link: bool, units: UnitChoice) -> String {
+    let about = if on_link { "brace pivot" } else { "trunnion" };
+    let value = format(Quantity::Length, units, arm);
+    format!("arm {value} at the {about}")
 }
 
 /// From where the drawing is seen, for its title.

@@ -66,15 +66,15 @@ pub fn drawing_caption(leg: &str, scale: f64) -> String {
     format!("{leg}. Scale 1:{scale:.0} when printed at 100 %: measure the scale bar to check it.")
 }
 
-/// Under a detail: its scale on paper, the travel and the gap.
+/// Under a detail: its letter, its scale on paper, the travel and what is measured there.
 #[must_use]
-pub fn detail_caption(ratio: f64, travel: &str, value: &str) -> String {
+pub fn detail_caption(letter: &str, ratio: f64, travel: &str, value: &str) -> String {
     let ratio = if ratio >= 1.0 {
         format!("{ratio:.1}:1")
     } else {
         format!("1:{:.1}", 1.0 / ratio)
     };
-    format!("Detail A ({ratio}), {travel}: {value}")
+    format!("Detail {letter} ({ratio}), {travel}: {value}")
 }
 
 /// A group of measurements: its title, and a name and a value in each row.

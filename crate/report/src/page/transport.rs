@@ -13,6 +13,12 @@ pub const PLAY: &str = "Play";
 /// On the same press while it runs.
 pub const STOP: &str = "Stop";
 
+/// The way from down to up is in hand.
+pub const WAY_UP: &str = "on the way up";
+
+/// That from up to down is.
+pub const WAY_DOWN: &str = "on the way down";
+
 /// A slow swing.
 pub const SLOW: &str = "Slow";
 

@@ -205,7 +205,7 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
 }
 
 /// Curves of both motions, and the previous tire's of retracting.
-pub(in crate::scene) fn motions(
+fn motions(
     good: &Good,
     former: Option<&Good>,
     get: fn(&StationForce) -> [Option<f64>; 2],

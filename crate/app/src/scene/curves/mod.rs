@@ -15,7 +15,7 @@ mod times_charts;
 
 pub(crate) use axis::progress_at;
 pub(in crate::scene) use axis::{Across, PathAxis};
-pub(super) use charts::{clearance_series, motions, series};
+pub(super) use charts::{clearance_series, series};
 pub use draw::curves;
 pub(super) use draw::{put_run, value_at};
 pub(crate) use times::time_at;

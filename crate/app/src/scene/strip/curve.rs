@@ -2,11 +2,12 @@
 use gearswing_report::page::curves as words;
 use gearswing_report::page::names::part_words;
 use gearswing_solver::result::{
-    ClearanceCurve, Finding, FindingDetail, Motion, PairClearance, Question, TireState,
+    ClearanceCurve, Finding, FindingDetail, Motion, PairClearance, Question, Station, StationForce,
+    TireState,
 };
 
 use crate::scene::Role;
-use crate::scene::curves::{clearance_series, motions, series};
+use crate::scene::curves::{clearance_series, series};
 use crate::state::{Good, State};
 
 /// A curve with what it is held against.
@@ -18,6 +19,8 @@ pub(super) struct StripCurve {
     pub(super) role: Role,
     /// Pieces of (progress, SI value).
     pub(super) pieces: Vec<Vec<(f64, f64)>>,
+    /// The same on the other way, where that differs.
+    pub(super) other_way: Vec<Vec<(f64, f64)>>,
     /// What is required or available [SI].
     pub(super) level: Option<(Role, f64)>,
     /// Highest value shown [SI]; what is above runs along the top.
@@ -53,13 +56,13 @@ pub(crate) fn worst(findings: &[Finding]) -> Option<&Finding> {
 }
 
 /// The curve of an answer; where it has none, that of what drives the leg.
-pub(super) fn curve(good: &Good, question: Question) -> StripCurve {
+pub(super) fn curve(good: &Good, question: Question, way: Motion) -> StripCurve {
     let own = match question {
         Question::Clears => clearance(good),
         Question::Driven => None,
         Question::Locks => knee(good),
     };
-    own.unwrap_or_else(|| pressure(good))
+    own.unwrap_or_else(|| pressure(good, way))
 }
 
 fn clearance(good: &Good) -> Option<StripCurve> {
@@ -87,6 +90,7 @@ fn clearance(good: &Good) -> Option<StripCurve> {
         of: part_words(pair.part, pair.tire).to_owned(),
         role: Role::Curve,
         pieces: clearance_series(found, role, String::new()).pieces,
+        other_way: Vec::new(),
         level: Some((Role::Requirement, asked)),
         ceiling: (REQUIREMENTS * asked).max(INTERFERENCES * into).max(LEAST),
         contact_below_zero: true,
@@ -106,11 +110,11 @@ pub(super) fn curve_of<'a>(
 /// The same curve in another state of the leg; `None` where that has none.
 pub(super) fn same_curve(
     good: &Good,
-    question: Question,
+    (question, way): (Question, Motion),
     of: &StripCurve,
 ) -> Option<Vec<Vec<(f64, f64)>>> {
     let Some((obstacle, tire)) = of.pair else {
-        let other = curve(good, question);
+        let other = curve(good, question, way);
         return (other.name == of.name).then_some(other.pieces);
     };
     let mut curves = good.result.clearance.curves.iter();
@@ -118,15 +122,27 @@ pub(super) fn same_curve(
     Some(clearance_series(found, of.role, String::new()).pieces)
 }
 
-fn pressure(good: &Good) -> StripCurve {
+/// What the motion of a way needs, and what the other one does.
+fn pressure(good: &Good, way: Motion) -> StripCurve {
     let force = &good.result.force;
-    let available = force.available_pressure;
-    let up = motions(good, None, |f| [f.retract_pressure, None]);
+    let pieces = |get: fn(&StationForce) -> Option<f64>| {
+        let value = |station: &Station| get(station.force.as_ref()?);
+        series(Role::CurveNeeded, &good.result.stations, value).pieces
+    };
+    let (up, down) = (
+        pieces(|f| f.retract_pressure),
+        pieces(|f| f.extend_pressure),
+    );
+    let (pieces, other_way, available) = match way {
+        Motion::Retract => (up, down, force.available_pressure),
+        Motion::Extend => (down, up, force.available_extend_pressure),
+    };
     StripCurve {
         name: words::needed_short(force.driven_by).to_owned(),
-        of: words::motion_line(Motion::Retract).to_owned(),
+        of: words::motion_line(way).to_owned(),
         role: Role::CurveNeeded,
-        pieces: up.into_iter().flat_map(|line| line.pieces).collect(),
+        pieces,
+        other_way,
         level: Some((Role::CurveAvailable, available)),
         ceiling: 1.5 * available,
         contact_below_zero: false,
@@ -141,6 +157,7 @@ fn knee(good: &Good) -> Option<StripCurve> {
         of: words::FROM_STRAIGHT.to_owned(),
         role: Role::Curve,
         pieces: line.pieces,
+        other_way: Vec::new(),
         level: None,
         ceiling: f64::INFINITY,
         contact_below_zero: false,

@@ -56,13 +56,14 @@ pub fn strip(state: &State) -> Scene {
     let mut pen = Pen::new(Viewport::new(Point::new(0.0, 0.0), 100.0, size));
     pen.faded = derived.is_some_and(|leg| leg.faded());
     travel_axis(&mut pen, good, &frame);
-    let found = followed(state).map(|question| curve(good, question));
+    let way = state.session.way();
+    let found = followed(state).map(|question| curve(good, question, way));
     let scale = found.as_ref().map(|curve| Scale::of(curve, &frame));
     let before = state.before.leg(state.gear(), state.session.leg);
     if let (Some((_, _, before)), Some(scale), Some(found), Some(question)) =
         (before, &scale, &found, followed(state))
     {
-        for piece in same_curve(before, question, found).iter().flatten() {
+        for piece in same_curve(before, (question, way), found).iter().flatten() {
             runs(&mut pen, Role::Before, piece, scale, &frame);
         }
     }
@@ -102,7 +103,8 @@ struct Scale {
 
 impl Scale {
     fn of(curve: &StripCurve, frame: &Frame) -> Self {
-        let values = || curve.pieces.iter().flatten().map(|point| point.1);
+        let both = || curve.pieces.iter().chain(&curve.other_way);
+        let values = || both().flatten().map(|point| point.1);
         let level = curve.level.map_or(0.0, |level| level.1);
         let most = values().fold(level.max(0.0), f64::max);
         let low = values().fold(0.0, f64::min).max(-curve.ceiling);
@@ -192,6 +194,9 @@ fn draw_curve(pen: &mut Pen, good: &Good, curve: &StripCurve, scale: &Scale, fra
         let y_px = scale.y_px(value);
         pen.line_px(role, at(left, y_px), at(right, y_px));
     }
+    for piece in &curve.other_way {
+        runs(pen, Role::OtherWay, piece, scale, frame);
+    }
     let mut from = good.range().0;
     for piece in &curve.pieces {
         if let (Some(first), Some(last)) = (piece.first(), piece.last()) {
@@ -213,9 +218,9 @@ fn runs(pen: &mut Pen, role: Role, piece: &[(f64, f64)], scale: &Scale, frame: &
     let mut run: Vec<ScreenPoint> = Vec::with_capacity(piece.len());
     let mut before: Option<(f64, f64)> = None;
     let mut left_at: Option<f64> = None;
-    // only the state in hand tells what is above
+    // only the state and the way in hand tell what is above
     let above = |pen: &mut Pen, span: (f64, f64)| {
-        if role != Role::Before {
+        if !matches!(role, Role::Before | Role::OtherWay) {
             above(pen, span, frame);
         }
     };
@@ -312,7 +317,7 @@ fn name(pen: &mut Pen, curve: &StripCurve, frame: &Frame) {
             name,
             Anchor::Start,
         );
-        let of = fitted_text(&curve.of, SMALL_TEXT_PX, room);
+        let of = fitted_text(&curve.of, SMALL_TEXT_PX, NAME_PX - 16.0);
         pen.text(
             Role::AxisText,
             at(12.0, frame.top + 25.0),

@@ -4,7 +4,7 @@ use gearswing_report::page::notes::leg_at;
 use gearswing_report::page::transport::{ScrubMark, mark_words};
 use gearswing_solver::numeric::sort_by;
 use gearswing_solver::result::{
-    ClearanceCurve, Finding, FindingDetail, MechanismEventKind, PairClearance,
+    ClearanceCurve, Finding, FindingDetail, MechanismEventKind, Motion, PairClearance,
 };
 
 use super::curve::curve_of;
@@ -78,7 +78,12 @@ pub(crate) fn strip_marks<'a>(state: &'a State, good: &'a Good) -> Vec<StripMark
     if let Some(progress) = governing.and_then(|pair| free_again(&clearance.curves, pair)) {
         mark(progress, ScrubMark::Free);
     }
-    if let Some(peak) = result.force.peak {
+    let force = &result.force;
+    let most = match state.session.way() {
+        Motion::Retract => force.peak,
+        Motion::Extend => force.extend_peak.filter(|peak| peak.pressure > 0.0),
+    };
+    if let Some(peak) = most {
         let what = ScrubMark::MostNeeded(result.force.driven_by, peak.pressure);
         mark(peak.place.progress, what);
     }

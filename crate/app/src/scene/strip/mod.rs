@@ -9,7 +9,7 @@ mod frame;
 /// Places of the travel that are worth going to.
 mod marks;
 
-pub(crate) use curve::worst;
+pub(crate) use curve::{followed, worst};
 pub use draw::strip;
 pub(crate) use draw::strip_progress;
 pub(crate) use marks::{next_mark, strip_marks};
