@@ -1,7 +1,7 @@
 //! The drawings on paper: of a leg at its worst place, at a round scale, and the detail beside it.
 use gearswing_gear::model::Vector;
 use gearswing_report::page::paper as words;
-use gearswing_solver::result::{Finding, Question};
+use gearswing_solver::result::Finding;
 
 use super::svg::{Node, picture};
 use crate::scene::{self, Paper, Viewport, bounds, worst};
@@ -44,6 +44,7 @@ fn looked_at(state: &State, leg: usize, progress: Option<f64>) -> Option<(State,
     session.snapped = None;
     session.hover = None;
     session.comparing = false;
+    session.on_paper = true;
     // what is compared with is told in words
     on_paper.before = Default::default();
     let session = &mut on_paper.session;
@@ -74,29 +75,41 @@ fn looked_at(state: &State, leg: usize, progress: Option<f64>) -> Option<(State,
     Some((on_paper, scale))
 }
 
-/// The drawing of a leg, its detail, and its curves; none of a leg that cannot be worked out.
-pub(super) fn figures(state: &State, leg: usize) -> Vec<Figure> {
-    let Some((on_paper, scale)) = looked_at(state, leg, None) else {
-        return Vec::new();
-    };
-    let mut all = vec![of(
+/// The pictures of a leg.
+pub(super) struct Figures {
+    /// At its worst place, at a round scale.
+    pub(super) drawing: Figure,
+    /// What its answers turn on, larger.
+    pub(super) details: Vec<Figure>,
+    /// Over travel.
+    pub(super) curves: Figure,
+}
+
+/// Those of a leg; none where it cannot be worked out.
+pub(super) fn figures(state: &State, leg: usize) -> Option<Figures> {
+    let (on_paper, scale) = looked_at(state, leg, None)?;
+    let drawing = of(
         &scene::drawing(&on_paper),
         words::drawing_caption(&state.leg_title(leg), scale),
-    )];
-    for question in [Question::Clears, Question::Driven, Question::Locks] {
+    );
+    let mut details = Vec::new();
+    for question in scene::ANSWERS {
         let good = on_paper.derived.good(leg);
         let Some(detail) = good.and_then(|good| scene::detail_of(good, question)) else {
             continue;
         };
         let ratio = scene::magnified(&on_paper, &detail) / scale;
         let text = view::detail_text(&on_paper, &detail);
-        all.push(of(
+        details.push(of(
             &scene::drawn_detail(&on_paper, &detail),
             words::detail_caption(detail.letter(), ratio, &text.travel, &text.value),
         ));
     }
-    all.push(on_a_page(&scene::curves(&on_paper)));
-    all
+    Some(Figures {
+        drawing,
+        details,
+        curves: on_a_page(&scene::curves(&on_paper)),
+    })
 }
 
 /// The drawing of the leg in hand as a file of its own; `None` of a leg that cannot be worked out.

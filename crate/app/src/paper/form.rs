@@ -6,6 +6,7 @@ use gearswing_report::{
     general_cautions, name_words, not_modelled, program_words, save_error_text,
 };
 
+use super::code::code;
 use super::figure::{Figure, figures};
 use crate::state::State;
 use crate::view::{LegAnswers, ListRow, Page, times_in, view};
@@ -32,6 +33,10 @@ pub enum Block {
     Measured(Measured),
     /// A picture.
     Figure(Figure),
+    /// Small pictures side by side.
+    Details(Vec<Figure>),
+    /// The link for a phone, beside what follows.
+    Code(Figure),
     /// Lines to write on.
     Lines(Vec<String>),
 }
@@ -47,17 +52,25 @@ fn heading(text: &str) -> Block {
     Block::Heading(text.to_owned())
 }
 
-/// The form of all legs; `date` as the browser says it.
+/// The form of all legs, or of the one in hand; `date` as the browser says it.
 #[must_use]
-pub fn form(state: &State, date: &str) -> Vec<Block> {
-    let page = view(state);
+pub fn form(state: &State, date: &str, all_legs: bool) -> Vec<Block> {
+    let mut page = view(state);
+    if !all_legs {
+        page.answers.retain(|leg| leg.selected);
+    }
     let mut all = head(state, date);
+    if !all_legs {
+        all.push(Block::Text(words::one_leg(
+            &state.leg_title(state.session.leg),
+        )));
+    }
     all.push(heading(words::VERDICTS));
     all.push(verdicts(&page));
     all.extend(changes(&page));
     all.extend(notes(&page));
-    for answers in &page.answers {
-        of_leg(state, answers, &mut all);
+    for (at, answers) in page.answers.iter().enumerate() {
+        of_leg(state, answers, at > 0, &mut all);
     }
     all.push(Block::Title {
         text: words::WHOLE_GEAR.to_owned(),
@@ -116,7 +129,13 @@ fn head(state: &State, date: &str) -> Vec<Block> {
     if !gear.note.trim().is_empty() {
         rows.insert(1, row(words::NOTE, gear.note.clone()));
     }
-    vec![title(words::TITLE), Block::Rows(rows)]
+    match code(state) {
+        Ok(code) => vec![Block::Code(code), title(words::TITLE), Block::Rows(rows)],
+        Err(reason) => {
+            rows.push(row(words::LINK, reason.to_owned()));
+            vec![title(words::TITLE), Block::Rows(rows)]
+        }
+    }
 }
 
 /// The marks are words here: a sheet has no color.
@@ -154,19 +173,20 @@ fn notes(page: &Page) -> Vec<Block> {
     vec![heading(words::NOTES), Block::Rows(rows)]
 }
 
-fn of_leg(state: &State, answers: &LegAnswers, all: &mut Vec<Block>) {
+fn of_leg(state: &State, answers: &LegAnswers, new_page: bool, all: &mut Vec<Block>) {
     let leg = answers.leg;
     let Some(model) = state.gear().legs.get(leg) else {
         return;
     };
     all.push(Block::Title {
         text: leg_title(&model.name, leg),
-        new_page: leg > 0,
+        new_page,
     });
-    let mut pictures = figures(state, leg);
-    // the curves stand behind the answers
-    let curves = pictures.pop();
-    all.extend(pictures.into_iter().map(Block::Figure));
+    let pictures = figures(state, leg);
+    if let Some(pictures) = &pictures {
+        all.push(Block::Figure(pictures.drawing.clone()));
+        all.push(Block::Details(pictures.details.clone()));
+    }
     all.push(heading(words::ANSWERS));
     if answers.faded || answers.answers.is_empty() {
         all.push(Block::Text(words::NOT_WORKED_OUT.to_owned()));
@@ -189,9 +209,10 @@ fn of_leg(state: &State, answers: &LegAnswers, all: &mut Vec<Block>) {
         let rests = answer.rests_on.iter();
         all.extend(rests.map(|on| Block::Item(on.text.clone())));
     }
-    if let Some(curves) = curves {
+    // the curves stand behind the answers
+    if let Some(pictures) = pictures {
         all.push(heading(words::CURVES));
-        all.push(Block::Figure(curves));
+        all.push(Block::Figure(pictures.curves));
     }
     all.push(heading(words::MEASUREMENTS));
     let own = measurements(state.gear(), Some(leg), state.session.units);

@@ -1,6 +1,8 @@
 //! What stands on paper: the drawing as vectors at a round scale, and everything else as blocks that whoever
 //! prints them only has to set.
 
+/// The link for a phone.
+mod code;
 /// The drawings at their scales.
 mod figure;
 /// The whole form.

@@ -86,6 +86,34 @@ pub(super) fn picture(scene: &Scene, share: f64) -> Node {
     picture
 }
 
+/// A square of so many squares a side, of which some are dark, row by row as one path.
+pub(super) fn squares(side: i32, side_px: f64, dark: impl Fn(i32, i32) -> bool) -> Node {
+    let mut way = String::new();
+    for y in 0..side {
+        let mut x = 0;
+        while x < side {
+            let from = x;
+            while x < side && dark(x, y) {
+                x += 1;
+            }
+            if x > from {
+                let run = x - from;
+                way += &format!("M{from} {y}h{run}v1h-{run}z");
+            }
+            x += 1;
+        }
+    }
+    let mut picture = Node::new("svg")
+        .with("xmlns", NAMESPACE)
+        .with("width", side_px)
+        .with("height", side_px)
+        .with("viewBox", format!("0 0 {side} {side}"))
+        // no gray between two dark ones
+        .with("shape-rendering", "crispEdges");
+    picture.nodes.push(Node::new("path").with("d", way));
+    picture
+}
+
 fn is_printed(role: Role) -> bool {
     !matches!(
         role,

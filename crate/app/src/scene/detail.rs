@@ -19,6 +19,8 @@ const LEAST_AT_KNEE: f64 = 0.022_86;
 const GAPS: f64 = 2.0;
 /// Of the moment arm so much is seen to either side of its middle (ratio).
 const ARMS: f64 = 0.8;
+/// The answers, in the order of the letters on paper.
+pub(crate) const ANSWERS: [Question; 3] = [Question::Clears, Question::Locks, Question::Driven];
 /// Least radius of its circle in the drawing, and how far its letter stands off (CSS px).
 const CIRCLE_PX: f64 = 11.0;
 const LETTER_OFF_PX: f64 = 10.0;
@@ -115,6 +117,15 @@ pub(crate) fn detail_of(good: &Good, question: Question) -> Option<Detail> {
 pub(crate) fn detail_now(state: &State, good: &Good) -> Option<Detail> {
     let own = followed(state).and_then(|question| detail_of(good, question));
     own.or_else(|| gap(good))
+}
+
+/// Those that have a circle in the drawing: the one in hand, on paper each.
+pub(super) fn circled(state: &State, good: &Good) -> impl Iterator<Item = Detail> {
+    let on_paper = state.session.on_paper;
+    let all = ANSWERS.into_iter().filter(move |_| on_paper);
+    let all = all.filter_map(|question| detail_of(good, question));
+    let one = detail_now(state, good).filter(|_| !on_paper);
+    all.chain(one)
 }
 
 fn gap(good: &Good) -> Option<Detail> {

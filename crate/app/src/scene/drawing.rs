@@ -30,7 +30,7 @@ pub fn drawing(state: &State) -> Scene {
     let good = derived.and_then(|leg| leg.good.as_ref());
     if let Some(good) = good {
         ways(&mut pen, good);
-        if let Some(found) = detail::detail_now(state, good).filter(|_| !faded) {
+        for found in detail::circled(state, good).filter(|_| !faded) {
             detail::circle(&mut pen, &found);
         }
     }

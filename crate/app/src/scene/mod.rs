@@ -58,7 +58,9 @@ pub(crate) use bounds::{bounds, fitted, paper_at, paper_of, stance_of};
 pub use curves::{curves, times};
 pub(crate) use curves::{progress_at, time_at};
 pub use detail::detail;
-pub(crate) use detail::{Detail, Shows, detail_now, detail_of, drawn as drawn_detail, magnified};
+pub(crate) use detail::{
+    ANSWERS, Detail, Shows, detail_now, detail_of, drawn as drawn_detail, magnified,
+};
 pub use drawing::drawing;
 pub use extent::Extent;
 pub use grips::handles;

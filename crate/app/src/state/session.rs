@@ -194,6 +194,8 @@ pub struct Session {
     pub progress: f64,
     /// Path of the selected point or field.
     pub selection: Option<String>,
+    /// It is drawn for paper, where every detail has its circle at once.
+    pub(crate) on_paper: bool,
     /// Comparing with the previous tire.
     pub comparing: bool,
     /// Load arrows are drawn.

@@ -51,7 +51,8 @@ pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
 }
 
 impl State {
-    fn link_text(&self) -> Result<String, String> {
+    /// The code of the gear as it is looked at.
+    pub(crate) fn link_text(&self) -> Result<String, String> {
         let view = self
             .session
             .papers

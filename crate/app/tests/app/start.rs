@@ -210,7 +210,7 @@ fn numbers_of_an_example_are_told_too() {
     step(&mut desk, "legs[0].wheel.mass_kg");
     assert_eq!(count(&desk.page().answers[0].over), before - 2);
     // what is signed says it as well
-    let printed = form(&desk.state, "today");
+    let printed = form(&desk.state, "today", true);
     let told = |block: &Block| *block == Block::Text(desk.page().answers[0].over.clone());
     assert!(printed.iter().any(told));
 }

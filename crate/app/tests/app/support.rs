@@ -55,8 +55,13 @@ impl Desk {
     }
 
     pub(crate) fn demo() -> Self {
+        Self::on("https://example.org/")
+    }
+
+    /// The demo on a page at an address.
+    pub(crate) fn on(address: &str) -> Self {
         Self::new(Start {
-            address: "https://example.org/".to_owned(),
+            address: address.to_owned(),
             ..Start::default()
         })
     }

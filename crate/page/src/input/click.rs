@@ -1,7 +1,8 @@
 //! Presses on buttons: `data-act` names what a fixed button does, `data-action` an action of the
 //! page's data.
 
-use crate::dom::{all_of, by_id, data, document, takes_room, window};
+use super::window::print;
+use crate::dom::{all_of, by_id, data, document, takes_room};
 use crate::error::{PageError, Result, report};
 use crate::listen::{Mode, listen};
 use crate::panels::{after_change, find_action, leave_files, open_files, show_answer};
@@ -209,10 +210,10 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             Msg::Share(Share::OpenLink { text })
         }
         "own-gear" => return open_files(),
-        "print" => {
+        "print" | "print-leg" => {
             close_drops(None)?;
             // what comes of it is the browser's own
-            return Ok(window()?.print()?);
+            return print(port, act == "print-leg");
         }
         "save-picture" => {
             close_drops(None)?;

@@ -114,6 +114,15 @@ fn observed<T: JsCast>(port: &Port, act: impl Fn(&Port, &T) + 'static) -> Observ
     })
 }
 
+/// Prints by the browser's own print, all legs or the one in hand.
+pub(super) fn print(port: &Port, one_leg: bool) -> Result<()> {
+    port.with_core(|core| {
+        core.prints_one_leg(one_leg);
+        Ok(())
+    });
+    Ok(window()?.print()?)
+}
+
 /// What is printed is a form of its own, of what has been typed up to now.
 fn printing(port: &Port) -> Result<()> {
     let (to, on) = (port.clone(), window()?);
@@ -129,9 +138,18 @@ fn printing(port: &Port) -> Result<()> {
             to.with_core(|core| put_on_paper(&core.form(&to, &date)?));
         },
     )?);
-    port.keep(listen(&on, "afterprint", Mode::default(), |_: Event| {
-        report(put_on_paper(&[]));
-    })?);
+    let to = port.clone();
+    port.keep(listen(
+        &on,
+        "afterprint",
+        Mode::default(),
+        move |_: Event| {
+            to.with_core(|core| {
+                core.prints_one_leg(false);
+                put_on_paper(&[])
+            });
+        },
+    )?);
     Ok(())
 }
 

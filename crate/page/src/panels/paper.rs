@@ -26,7 +26,15 @@ pub(crate) fn put(blocks: &[Block]) -> Result<()> {
                 columns(&paper)?.append_child(&part)?;
                 continue;
             }
-            Block::Figure(figure) => picture(figure)?,
+            Block::Figure(figure) => picture(figure, "")?,
+            Block::Code(figure) => picture(figure, "code")?,
+            Block::Details(figures) => {
+                let row: Element = element("div", "details")?.into();
+                for figure in figures {
+                    row.append_child(picture(figure, "")?.as_ref())?;
+                }
+                row
+            }
             Block::Lines(names) => {
                 let lines = element("div", "lines")?;
                 for name in names {
@@ -70,8 +78,8 @@ fn table<'r>(rows: impl Iterator<Item = &'r [String]>) -> Result<Element> {
 }
 
 /// A picture with what stands under it.
-fn picture(figure: &Figure) -> Result<Element> {
-    let node = element("figure", "")?;
+fn picture(figure: &Figure, class: &str) -> Result<Element> {
+    let node = element("figure", class)?;
     node.append_child(drawn(&figure.picture)?.as_ref())?;
     node.append_child(said("figcaption", "", &figure.caption)?.as_ref())?;
     Ok(node.into())

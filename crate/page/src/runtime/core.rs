@@ -27,6 +27,8 @@ pub(crate) struct Core {
     drawing: Layers,
     strip: Layers,
     detail: Layers,
+    /// What is printed next is of the leg in hand alone.
+    one_leg: bool,
     curves: Layers,
     times: Layers,
     wants_time: bool,
@@ -48,6 +50,7 @@ impl Core {
             drawing: Layers::new("drawing")?,
             strip: Layers::new("strip")?,
             detail: Layers::new("detail-canvas")?,
+            one_leg: false,
             curves: Layers::new("curves")?,
             times: Layers::new("times")?,
             wants_time: false,
@@ -178,13 +181,18 @@ impl Core {
         Ok(())
     }
 
-    /// The form on paper, with all results worked out.
+    /// What is printed next is of the leg in hand alone, or of all again.
+    pub(crate) fn prints_one_leg(&mut self, one_leg: bool) {
+        self.one_leg = one_leg;
+    }
+
+    /// The form on paper, of all legs or of the one in hand, with all results worked out.
     pub(crate) fn form(&mut self, port: &Port, date: &str) -> Result<Vec<Block>> {
         let effects = settle(&mut self.state);
         let late = self.perform(port, effects)?;
         self.finish(late)?;
         self.show()?;
-        Ok(form(&self.state, date))
+        Ok(form(&self.state, date, !self.one_leg))
     }
 
     /// Paints what shows an earlier state and is in the window.

@@ -22,6 +22,26 @@ pub const CHECKSUM: &str = "Checksum of the gear file (CRC-32)";
 /// Which build.
 pub const PROGRAM: &str = "Worked out by";
 
+/// Head of the line that says why there is no link on the paper.
+pub const LINK: &str = "Link";
+/// There is none since the page is open where nobody else reaches it.
+pub const NO_CODE_HERE: &str = "none: this page is open at an address that only this computer reaches. Under Link you can put in one that others have";
+/// There is none since the gear is too long for one.
+pub const NO_CODE: &str =
+    "none: this gear is too long for a link. Send the file, or the page as one HTML file";
+
+/// Under the QR code: where it leads.
+#[must_use]
+pub fn code_caption(address: &str) -> String {
+    format!("Opens this gear at {address}")
+}
+
+/// At the top of the paper of one leg of several.
+#[must_use]
+pub fn one_leg(leg: &str) -> String {
+    format!("Only {leg} stands on these sheets.")
+}
+
 /// Heading of what somebody says about the gear.
 pub const NOTES: &str = "Notes";
 

@@ -55,6 +55,9 @@ pub(crate) fn texts(dir: &Path) -> Result<Vec<String>> {
         }
     }
     files.sort();
+    if files.is_empty() {
+        return Ok(head_comment(&dir.join("src/lib.rs"))?.into_iter().collect());
+    }
     files
         .iter()
         .map(|file| {
@@ -64,6 +67,29 @@ pub(crate) fn texts(dir: &Path) -> Result<Vec<String>> {
             Ok(lines.join("\n").trim_matches('\n').to_owned())
         })
         .collect()
+}
+
+/// The comment at the head of a source file, for libraries whose notices stand nowhere else.
+fn head_comment(source: &Path) -> Result<Option<String>> {
+    if !source.is_file() {
+        return Ok(None);
+    }
+    let text = fs::read_to_string(source)
+        .with_context(|| format!("could not read {}", source.display()))?;
+    Ok(comment_of(&text))
+}
+
+/// What stands in the block comment with which a text begins.
+fn comment_of(text: &str) -> Option<String> {
+    let (inside, _) = text.trim_start().strip_prefix("/*")?.split_once("*/")?;
+    let lines: Vec<&str> = inside
+        .lines()
+        .map(|line| {
+            let line = line.trim();
+            line.strip_prefix('*').unwrap_or(line).trim_start()
+        })
+        .collect();
+    Some(lines.join("\n").trim_matches('\n').to_owned())
 }
 
 fn entries(dir: &Path) -> Result<Vec<PathBuf>> {
@@ -123,6 +149,14 @@ pub(crate) fn satisfied(expression: &str, texts: &[String]) -> Result<()> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn notices_at_the_head_of_a_source_are_found() {
+        let source = "/* \n * A library\n *\n * Permission is granted\n */\n\npub fn f() {}";
+        let found = comment_of(source);
+        assert_eq!(found.as_deref(), Some("A library\n\nPermission is granted"));
+        assert_eq!(comment_of("pub fn f() {}\n/* late */"), None);
+    }
 
     fn known(license: &str) -> String {
         let (_, sentence) = KNOWN.iter().find(|(known, _)| *known == license).unwrap();
