@@ -300,3 +300,59 @@ fn against_prints_the_changes_and_both_answers() {
     assert_eq!(missing.code, 2);
     assert!(missing.err.contains("nowhere.json"), "{}", missing.err);
 }
+
+/// The sheets hold every sentence of the answers, and the drawing every piece of structure by its name.
+#[test]
+fn sheets_and_drawing_say_what_the_answers_say() {
+    let folder = folder("sheets");
+    let gear = demo();
+    let path = gear_file(&folder, "demo.json", &gear);
+    let json = run([&path, "--format", "json"]);
+    let json: Value = serde_json::from_str(&json.out).expect("JSON");
+    let sheets = run([&path, "--format", "html"]);
+    assert_eq!((sheets.code, sheets.err.as_str()), (code_of(&gear), ""));
+    for leg in json["legs"].as_array().expect("legs") {
+        for words in leg["words"].as_array().expect("words") {
+            let sentence = words["sentence"].as_str().expect("a sentence");
+            let written = sentence.replace('&', "&amp;").replace('"', "&quot;");
+            assert!(sheets.out.contains(&written), "{sentence}");
+        }
+    }
+    let pictures = sheets.out.matches("<svg ").count();
+    // of each leg the drawing, three details and the curves
+    assert_eq!(pictures, 5 * gear.legs.len());
+    for (index, leg) in gear.legs.iter().enumerate() {
+        let number = (index + 1).to_string();
+        let drawing = run([&path, "--format", "svg", "--leg", &number]);
+        assert_eq!(drawing.err, "");
+        let read = roxmltree::Document::parse(&drawing.out).expect("XML");
+        let root = read.root_element();
+        assert_eq!(root.tag_name().name(), "svg");
+        let texts = root.descendants().filter(roxmltree::Node::is_text);
+        let texts: Vec<&str> = texts.filter_map(|node| node.text()).collect();
+        for piece in &leg.well {
+            assert!(
+                texts.iter().any(|text| text.trim() == piece.name),
+                "{}",
+                piece.name
+            );
+        }
+        // on the sheets stands the same drawing
+        let drawn = drawing.out.trim_end();
+        assert!(sheets.out.contains(drawn), "leg {number}");
+    }
+    let one = run([&path, "--format", "html", "--leg", "2"]);
+    assert_eq!(one.out.matches("<svg ").count(), 5);
+}
+
+/// A leg that cannot be worked out has no drawing; that is said, and no file of one is made.
+#[test]
+fn there_is_no_drawing_of_a_faulty_leg() {
+    let folder = folder("no-drawing");
+    let mut gear = demo();
+    gear.legs[0].actuator.bore = -1.0;
+    let path = gear_file(&folder, "faulty.json", &gear);
+    let drawing = run([&path, "--format", "svg", "--leg", "1"]);
+    assert_eq!((drawing.code, drawing.out.as_str()), (2, ""));
+    assert!(drawing.err.contains("no drawing"), "{}", drawing.err);
+}

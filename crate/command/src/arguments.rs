@@ -42,6 +42,10 @@ pub(crate) enum Format {
     Csv,
     /// The gear against time in SI.
     Times,
+    /// The drawing of a leg.
+    Svg,
+    /// The print form.
+    Html,
     /// The link code of the file, nothing solved.
     Link,
 }
@@ -172,6 +176,9 @@ fn check(request: Request) -> Result<Request, String> {
             return Err("--against - goes with one file only".to_owned());
         }
     }
+    if matches!(request.format, Format::Svg | Format::Html) && request.inputs.len() > 1 {
+        return Err("--format svg and html go with one file only".to_owned());
+    }
     match (request.format, request.stations) {
         (Format::Json | Format::Csv, Some(stations)) if !STATIONS.contains(&stations) => {
             Err(format!(
@@ -197,6 +204,8 @@ const FORMATS: &[(&str, Format)] = &[
     ("json", Format::Json),
     ("csv", Format::Csv),
     ("times", Format::Times),
+    ("svg", Format::Svg),
+    ("html", Format::Html),
 ];
 const UNITS: &[(&str, UnitChoice)] = &[("in", UnitChoice::INCH), ("mm", UnitChoice::METRIC)];
 const TIRES: &[(&str, TireChoice)] = &[
@@ -336,6 +345,7 @@ mod tests {
             (&["a", "--link", "--format", "csv"], "do not go together"),
             (&["a", "--link=1"], "takes no value"),
             (&["-", "-"], "once only"),
+            (&["a", "b", "--format", "svg"], "one file only"),
         ] {
             let message = read(line).expect_err("a mistake");
             assert!(message.contains(part), "{line:?}: {message}");

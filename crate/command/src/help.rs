@@ -23,13 +23,16 @@ gearswing: does the retracting leg clear, can it be driven, will it lock?
   gearswing --link FILE...               prints the link code of gear files, one a line
 
 Options
-  --format text|json|csv|times
+  --format text|json|csv|times|svg|html
                            text: the whole report (the default)
                            json: results in SI with sentences beside; one object for one
                                  file, an array for several, null for what is not finite
                            csv:  the stations table in SI
                            times: the gear against time as csv in SI, for a file that
                                  names a pump or electric actuators
+                           svg:  the drawing of a leg at its worst place, at a round scale: of
+                                 the leg asked for, or of the one with the worst answer
+                           html: the sheets that the page prints, as one document for a browser
   --units in|mm            units of the texts: in, lb, psi (the default), or mm, N, bar.
                            json data and csv are always SI
   --leg NAME|N             only this leg, by its name or its number from 1

@@ -2,8 +2,12 @@
 
 /// What the command line asks for.
 mod arguments;
+/// The drawing and the sheets to print.
+mod drawn;
 /// Texts of `--help` and `--version`.
 mod help;
+/// The sheets as a document.
+mod html;
 /// Files, standard input and links.
 mod input;
 /// Standard output or a file.

@@ -13,6 +13,7 @@ use gearswing_solver::supply::{SupplyOptions, cycle_prepared, is_timed};
 use gearswing_solver::{Options, PreparedGear, solve_prepared};
 
 use crate::arguments::{Format, Input, Request};
+use crate::drawn::drawn;
 use crate::help::PROGRAM;
 use crate::output::{Output, OutputError};
 use crate::progress::Progress;
@@ -60,7 +61,7 @@ fn answer_all(request: &Request, output: &mut Output, code: &mut u8) -> Result<(
         Format::Csv => (stations_csv_head(), "", ""),
         Format::Times => (times_csv_head(), "", ""),
         Format::Text => (String::new(), "\n\n", ""),
-        Format::Link => (String::new(), "", ""),
+        Format::Link | Format::Svg | Format::Html => (String::new(), "", ""),
     };
     output.write(&open)?;
     let mut progress = Progress::new(request.inputs.len());
@@ -91,6 +92,12 @@ fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (St
         .and_then(|(legs, gear)| match (request.format, &request.against) {
             (Format::Text, Some(against)) => compared(request, against, &gear, &legs, &file),
             (Format::Link, _) => link_text(request, &gear, &legs, &shown).map(|text| (text, GOOD)),
+            (Format::Svg | Format::Html, _) => {
+                let (text, worst) = drawn(request, &gear, &legs)?;
+                // what the answers are is said by the code, as in every format
+                let (_, code) = solved(request, &file, &gear, &legs, now_at)?;
+                Ok((text, code.max(worst)))
+            }
             (Format::Text | Format::Json | Format::Csv | Format::Times, _) => {
                 solved(request, &file, &gear, &legs, now_at)
             }
@@ -99,7 +106,12 @@ fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (St
         say(&format!("{shown}: {message}"));
         let text = match request.format {
             Format::Json => unusable_json(PROGRAM, &file, &message).unwrap_or_default(),
-            Format::Text | Format::Csv | Format::Times | Format::Link => String::new(),
+            Format::Text
+            | Format::Csv
+            | Format::Times
+            | Format::Link
+            | Format::Svg
+            | Format::Html => String::new(),
         };
         (text, UNUSABLE)
     })
@@ -217,6 +229,7 @@ fn solved(
             .map(|result| stations_csv_rows(file, result))
             .collect(),
         Format::Times => times(&answered, &shown),
+        Format::Svg | Format::Html => String::new(),
         Format::Text | Format::Link => report_text(
             &answered,
             ReportOptions {

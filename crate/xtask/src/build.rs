@@ -114,6 +114,7 @@ fn page_at(dir: &Path, home: Option<&str>) -> Result<()> {
             offline::WORKER,
             "colors.css",
             "style.css",
+            "paper.css",
             INDEX,
         ] {
             let path = dir.join(file);

@@ -37,7 +37,8 @@ pub(crate) fn write(dir: &Path, aside: &Path, module: &str, notices: &[&str]) ->
     };
     let text = |name: &str| read(&dir.join(name));
     let glue = read(&aside.join(format!("{module}.js")))?;
-    let styles = text("colors.css")? + &text("style.css")?;
+    let paper = ["@media print {\n", &text("paper.css")?, "}\n"].concat();
+    let styles = text("colors.css")? + &text("style.css")? + &paper;
     let script = [AS_READ, &glue, HAND_OVER, &text("start.js")?].concat();
     let mut plain = String::new();
     for name in notices {

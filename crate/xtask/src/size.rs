@@ -83,7 +83,13 @@ fn together(what: &str, mut rows: Vec<Row>, most: usize) -> Result<()> {
 
 /// Whether a file is fetched only when somebody asks for it, or by the browser behind the first answer.
 fn is_asked_for(name: &str) -> bool {
-    let later = [offline::WORKER, one_file::WHOLE, "gearswing.webmanifest"];
+    let later = [
+        offline::WORKER,
+        one_file::WHOLE,
+        "gearswing.webmanifest",
+        // taken last by a browser, and waited for by nothing on the screen
+        "paper.css",
+    ];
     later.contains(&name) || licenses::FILES.contains(&name)
 }
 

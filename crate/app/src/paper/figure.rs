@@ -119,6 +119,14 @@ pub fn drawing_svg(state: &State) -> Option<String> {
     Some(picture(&scene::drawing(&on_paper), 1.0).to_text())
 }
 
+/// The drawing of a leg at its worst place and at a round scale, as a file of its own; `None` of a leg that cannot
+/// be worked out.
+#[must_use]
+pub fn leg_svg(state: &State, leg: usize) -> Option<String> {
+    let (on_paper, _) = looked_at(state, leg, None)?;
+    Some(picture(&scene::drawing(&on_paper), 1.0).to_text())
+}
+
 /// A picture at its own size.
 fn of(scene: &scene::Scene, caption: String) -> Figure {
     Figure {

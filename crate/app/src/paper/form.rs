@@ -52,7 +52,7 @@ fn heading(text: &str) -> Block {
     Block::Heading(text.to_owned())
 }
 
-/// The form of all legs, or of the one in hand; `date` as the browser says it.
+/// The form of all legs, or of the one in hand; `date` as the browser says it, empty = none.
 #[must_use]
 pub fn form(state: &State, date: &str, all_legs: bool) -> Vec<Block> {
     let mut page = view(state);
@@ -122,17 +122,22 @@ fn head(state: &State, date: &str) -> Vec<Block> {
     let row = |name: &str, text: String| vec![name.to_owned(), text];
     let mut rows = vec![
         row(words::AIRPLANE, name_words(&gear.name)),
-        row(words::DATE, date.to_owned()),
         row(words::CHECKSUM, sum),
         row(words::PROGRAM, program_words(&state.program)),
     ];
+    if !date.is_empty() {
+        rows.insert(1, row(words::DATE, date.to_owned()));
+    }
     if !gear.note.trim().is_empty() {
         rows.insert(1, row(words::NOTE, gear.note.clone()));
     }
     match code(state) {
         Ok(code) => vec![Block::Code(code), title(words::TITLE), Block::Rows(rows)],
         Err(reason) => {
-            rows.push(row(words::LINK, reason.to_owned()));
+            // without a page there is no link to speak of
+            if !state.files.address.is_empty() {
+                rows.push(row(words::LINK, reason.to_owned()));
+            }
             vec![title(words::TITLE), Block::Rows(rows)]
         }
     }

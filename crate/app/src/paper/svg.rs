@@ -39,7 +39,8 @@ impl Node {
     }
 
     /// The node as the text of a file.
-    pub(super) fn to_text(&self) -> String {
+    #[must_use]
+    pub fn to_text(&self) -> String {
         let attributes = self.attributes.iter();
         let attributes =
             attributes.map(|(name, value)| [" ", name, "=\"", &escaped(value), "\""].concat());
@@ -51,7 +52,8 @@ impl Node {
 }
 
 /// A text that is no markup, whatever stands in it.
-fn escaped(text: &str) -> String {
+#[must_use]
+pub fn escaped(text: &str) -> String {
     let mut all = String::with_capacity(text.len());
     for letter in text.chars() {
         match letter {
@@ -97,8 +99,12 @@ pub(super) fn squares(side: i32, side_px: f64, dark: impl Fn(i32, i32) -> bool) 
                 x += 1;
             }
             if x > from {
-                let run = x - from;
-                way += &format!("M{from} {y}h{run}v1h-{run}z");
+                for (letter, number) in [("M", from), (" ", y), ("h", x - from), ("v1h", from - x)]
+                {
+                    way += letter;
+                    way += &number.to_string();
+                }
+                way.push('z');
             }
             x += 1;
         }

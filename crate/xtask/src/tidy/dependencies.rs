@@ -54,6 +54,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
             "gearswing-report",
             "gearswing-work",
             "litemap",
+            "qrcodegen",
         ],
     ),
     (
@@ -91,6 +92,7 @@ const ALLOWED: &[(&str, &[&str])] = &[
     (
         "gearswing",
         &[
+            "gearswing-app",
             "gearswing-gear",
             "gearswing-gearfile",
             "gearswing-report",
