@@ -82,6 +82,7 @@ pub fn random_gear(kind: Kind, draw: &mut Draw) -> Gear {
     let hand = if d.either() { 1.0 } else { -1.0 };
     let available_pressure = d.between(4e6, 1e7);
     Gear {
+        id: None,
         name: "Drawn".into(),
         note: String::new(),
         legs: vec![random_leg(kind, d, hand)],

@@ -76,6 +76,7 @@ pub fn bare_leg() -> Leg {
 #[must_use]
 pub fn bare_gear(leg: Leg) -> Gear {
     Gear {
+        id: None,
         name: "Textbook".into(),
         note: String::new(),
         legs: vec![leg],

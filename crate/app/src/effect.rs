@@ -32,6 +32,8 @@ pub enum Effect {
         /// What to answer with.
         ticket: u64,
     },
+    /// Draw eight bytes of chance; answer with `File::Chance`.
+    DrawChance,
     /// Ask the browser not to clear what it keeps; answer with `File::MayBeCleared` if it refuses.
     AskToStay,
     /// Forget the stored gear file `id`, unless another window has changed it; only ever asked for

@@ -186,6 +186,8 @@ pub(crate) fn gear() -> impl Strategy<Value = Gear> {
             };
             let mut gear = build(legs, &mut drawn);
             fill(&mut gear, &mut drawn);
+            gear.id = (drawn.below(2) == 0)
+                .then(|| gearswing_gear::model::GearId([drawn.below(256) as u8; 8]));
             for _ in 0..drawn.below(3) {
                 gear.notes.push(note(&mut drawn));
             }

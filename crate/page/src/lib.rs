@@ -12,7 +12,7 @@ mod panels;
 mod runtime;
 
 use crate::dom::{by_id, document, set_hidden, window};
-use crate::effects::{Effects, Found, Store, open_storage};
+use crate::effects::{Effects, Found, Store, chance, open_storage};
 use crate::error::Result;
 use crate::input::{MOTION_QUERY, media};
 use crate::runtime::{Core, Port, panic};
@@ -96,6 +96,7 @@ fn found(stored: Found) -> Result<(Start, Store)> {
         files: stored.files,
         given: given.is_some(),
         fragment: given.or_else(|| (!fragment.is_empty()).then_some(fragment)),
+        chance: chance(),
         address,
         home: home
             .and_then(|home| home.get_attribute("content"))

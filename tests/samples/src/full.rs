@@ -277,6 +277,7 @@ pub fn sliding_leg(name: &str) -> Leg {
 #[must_use]
 pub fn full_gear() -> Gear {
     Gear {
+        id: None,
         name: "Meadow Four".to_owned(),
         note: "Measured on the hangar floor".to_owned(),
         legs: vec![folding_leg("Right main"), sliding_leg("Nose")],

@@ -191,6 +191,7 @@ pub fn gear(rib: f64) -> Gear {
         seen_stop: None,
     };
     Gear {
+        id: None,
         name: "Benchmark".into(),
         note: String::new(),
         legs: vec![leg],

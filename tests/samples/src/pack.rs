@@ -60,6 +60,7 @@ pub fn gear() -> Gear {
     let mut right = leg("Right main");
     right.wheel.mass = 11.0;
     Gear {
+        id: None,
         name: "Test gear".into(),
         note: String::new(),
         legs: vec![nose, leg("Left main"), right],

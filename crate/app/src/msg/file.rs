@@ -23,6 +23,13 @@ pub enum File {
     },
     /// A copy of what is shown, as a file of its own.
     Duplicate,
+    /// Saves the open gear as that of another airplane.
+    AnotherAirplane,
+    /// Bytes of chance, for the next gear that needs a mark.
+    Chance {
+        /// The bytes.
+        bytes: [u8; 8],
+    },
     /// Takes a file away; it can be brought back until the page is left.
     Delete {
         /// Key of the file.

@@ -229,7 +229,9 @@ impl Document {
     }
 
     /// Goes to another state; the one before as a step.
-    fn swap(&mut self, gear: Gear, text: &str) -> Step {
+    fn swap(&mut self, mut gear: Gear, text: &str) -> Step {
+        // it is the same airplane's, whenever it got its mark
+        gear.id = self.gear.id;
         let before = std::mem::replace(&mut self.gear, gear);
         self.revision += 1;
         Step {

@@ -5,10 +5,11 @@ use super::steps::KeptSteps;
 use super::storage::read_file;
 use litemap::LiteMap;
 
-use gearswing_gear::model::Gear;
+use gearswing_gear::model::{Gear, GearId};
 use gearswing_gearfile::read;
 use gearswing_report::open_error_text;
 use gearswing_report::page::files::unnamed;
+use gearswing_report::page::link::Own;
 
 /// Where the open document came from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -79,6 +80,17 @@ pub(crate) struct Parked {
     pub(crate) papers: LiteMap<usize, Paper>,
 }
 
+/// The own file of the gear that somebody has sent.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct OwnFile {
+    /// Key of the file.
+    pub(crate) id: String,
+    /// Its name.
+    pub(crate) name: String,
+    /// How it stands to what was sent.
+    pub(crate) how: Own,
+}
+
 /// The link for the document as it is.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub(crate) enum LinkState {
@@ -96,6 +108,8 @@ pub(crate) struct Files {
     pub(crate) entries: Vec<Entry>,
     pub(crate) origin: Origin,
     pub(crate) parked: Option<Parked>,
+    /// The own file of the same gear.
+    pub(crate) own: Option<OwnFile>,
     /// The gear as a link brought it.
     pub(crate) received: Option<Gear>,
     pub(crate) deleted: Vec<Entry>,
@@ -106,6 +120,8 @@ pub(crate) struct Files {
     /// The same, where the person has put it in or taken it out.
     pub(crate) typed_home: Option<String>,
     pub(crate) link: LinkState,
+    /// The mark for the next gear that needs one.
+    pub(crate) spare_id: Option<GearId>,
     /// Why the browser does not store, if it does not.
     pub(crate) refused: Option<String>,
     /// The notice about what is not stored.
@@ -131,12 +147,14 @@ impl Files {
             entries: Vec::new(),
             origin: Origin::Demo,
             parked: None,
+            own: None,
             received: None,
             deleted: Vec::new(),
             address,
             home: String::new(),
             typed_home: None,
             link: LinkState::Ready(0),
+            spare_id: None,
             refused: None,
             refusal: None,
             asked: 0,

@@ -34,7 +34,7 @@ mod whole;
 
 pub(crate) use derived::{Derived, Good, LegDerived};
 pub(crate) use document::{Act, Document};
-pub(crate) use files::{Entry, LinkState, Origin, Parked};
+pub(crate) use files::{Entry, LinkState, Origin, OwnFile, Parked};
 pub(crate) use later::{Later, Stand};
 pub(crate) use reach::reach;
 pub(crate) use session::{Draft, Gesture, Paper, Playing, Pressed, Snapped, StripHeld};

@@ -32,6 +32,8 @@ pub struct Start {
     pub fragment: Option<String>,
     /// The fragment stands in the page itself, which is a file that somebody has saved with a gear in it.
     pub given: bool,
+    /// Eight bytes of chance, for the first gear that is to get a mark.
+    pub chance: Option<[u8; 8]>,
     /// Address of the page without fragment, to put in front of a link.
     pub address: String,
     /// Address at which the page lives for others, as it was built with; empty = none was named.

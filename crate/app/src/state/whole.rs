@@ -87,6 +87,7 @@ impl State {
             link_revision: 0,
         };
         state.files.revisions = 1;
+        state.files.spare_id = start.chance.map(gearswing_gear::model::GearId);
         if let Some(error) = demo_error {
             state.session.notices.problem(error);
         }
@@ -260,6 +261,7 @@ pub(crate) fn demo() -> (Gear, Option<String>) {
         Ok(gear) => (gear, None),
         Err(error) => {
             let gear = Gear {
+                id: None,
                 name: String::new(),
                 note: String::new(),
                 legs: Vec::new(),

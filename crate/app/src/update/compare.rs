@@ -17,7 +17,11 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
     state.end_gesture();
     let act = |step: Step| Act::single(step_words(step));
     match msg {
-        Compare::Keep => return keep(state),
+        Compare::Keep => {
+            let mut effects = state.give_id();
+            effects.extend(keep(state));
+            return effects;
+        }
         Compare::WithOwn => return with_own(state),
         Compare::With { state: which } => {
             let which = which.filter(|at| *at < state.gear().kept.len());
@@ -45,6 +49,7 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
                     name: gear.name.clone(),
                     note: gear.note.clone(),
                     notes: gear.notes.clone(),
+                    id: gear.id,
                     kept: gear.kept.clone(),
                     before: gear.before,
                     ..(*before.gear).clone()
@@ -88,11 +93,13 @@ fn push(gear: &mut Gear, kept: Kept) {
 
 /// What a link brought is somebody else's state of the own file.
 fn with_own(state: &mut State) -> Vec<Effect> {
-    if !state.brings_own() {
+    let own = state.files.own.take();
+    let Some(own) = own.filter(|_| *state.origin() == Origin::Link) else {
         return Vec::new();
-    }
+    };
     let brought = state.gear().clone();
     let effects = super::file::leave_shared(state);
+    super::file::open(state, &own.id);
     let name = free_name(state.gear(), words::SENT);
     let mut left = 0;
     state.edit(Act::single(step_words(Step::Keep)), |gear| {
@@ -191,19 +198,6 @@ fn is_seen(place: Place) -> bool {
 }
 
 impl State {
-    /// Whether a link has brought a state of the gear that is one's own: its legs have the same names.
-    pub(crate) fn brings_own(&self) -> bool {
-        let names = |gear: &Gear| -> Vec<String> {
-            let legs = gear.legs.iter();
-            legs.map(|leg| leg.name.trim().to_ascii_lowercase())
-                .collect()
-        };
-        let own = self.files.parked.as_ref();
-        let own = own.filter(|own| matches!(own.origin, Origin::Stored(_)));
-        *self.origin() == Origin::Link
-            && own.is_some_and(|own| names(own.document.gear()) == names(self.gear()))
-    }
-
     /// Keeps what a link brought, as it is first changed, in the present and in its history: so whoever sent it sees
     /// what was changed.
     pub(crate) fn keep_received(&mut self) {

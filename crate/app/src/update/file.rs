@@ -1,4 +1,6 @@
 //! Gear files.
+use gearswing_gear::model::GearId;
+use gearswing_gearfile::link::Shared;
 use gearswing_gearfile::{find_example, read, to_text};
 use gearswing_report::page::files as words;
 use gearswing_report::page::history::{Step, step_words};
@@ -34,15 +36,23 @@ pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
                 Some(())
             });
         }
-        File::Duplicate => {
-            let (gear, takes_along) = (state.gear().clone(), state.session.takes_along);
+        File::Chance { bytes } => state.files.spare_id = Some(GearId(bytes)),
+        File::Duplicate | File::AnotherAirplane => {
+            let (mut gear, takes_along) = (state.gear().clone(), state.session.takes_along);
+            if msg == File::AnotherAirplane {
+                gear.id = None;
+            }
             state.add_file(gear);
             state.session.takes_along = takes_along;
             return vec![Effect::ClearFragment];
         }
         File::Delete { id } => return delete(state, &id),
         File::BringBack => return bring_back(state),
-        File::Export => return export(state),
+        File::Export => {
+            let mut effects = state.give_id();
+            effects.extend(export(state));
+            return effects;
+        }
         File::SavePicture => return save_picture(state),
         File::ExportAll => return archive::export(state),
         File::ExportStored { id } => {
@@ -101,7 +111,7 @@ fn new(state: &mut State, starter: &str) {
     }
 }
 
-fn open(state: &mut State, id: &str) {
+pub(super) fn open(state: &mut State, id: &str) {
     if state.files.open_id() == Some(id) {
         return;
     }
@@ -228,6 +238,11 @@ fn import(state: &mut State, name: &str, text: &str) -> Vec<Effect> {
         Err(_) => read(text),
     };
     match opened {
+        // what somebody sends back of a gear of one's own stands beside it, as what a link brings
+        Ok(gear) if state.is_of_own(&gear) => {
+            state.bring(Shared::of(gear));
+            Vec::new()
+        }
         Ok(gear) => {
             state.add_file(gear);
             let text = words::imported(name, &state.gear().name);

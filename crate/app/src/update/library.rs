@@ -201,6 +201,7 @@ impl State {
         self.files.origin = origin;
         self.later = Later::default();
         self.files.received = None;
+        self.files.own = None;
         let session = &mut self.session;
         session.leg = 0;
         session.progress = 0.0;

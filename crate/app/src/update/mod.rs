@@ -32,6 +32,8 @@ mod pasted;
 mod play;
 /// Mouse, pen and touch.
 mod pointer;
+/// Which own file is of the same gear as what was sent.
+mod same;
 /// Results, and what follows from them.
 mod settle;
 /// The link.

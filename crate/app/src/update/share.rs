@@ -15,7 +15,11 @@ use super::one_file;
 
 pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
     match msg {
-        Share::CopyLink => copy_link(state),
+        Share::CopyLink => {
+            let mut effects = state.give_id();
+            effects.extend(copy_link(state));
+            effects
+        }
         Share::Copied => {
             let reach = reach(state.files.link_address());
             let text = words::copied(unread(state).count(), reach);
@@ -30,7 +34,11 @@ pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
             Vec::new()
         }
         Share::OpenLink { text } => state.open_link(&text),
-        Share::SaveOneFile => one_file::save(state),
+        Share::SaveOneFile => {
+            let mut effects = state.give_id();
+            effects.extend(one_file::save(state));
+            effects
+        }
         Share::OneFileFailed { reason } => {
             let text = words::not_one_file(&reason);
             state.session.notices.problem(text);
@@ -146,6 +154,12 @@ impl State {
                 return effects;
             }
         };
+        self.bring(shared);
+        Vec::new()
+    }
+
+    /// Shows what somebody has sent beside the own work.
+    pub(crate) fn bring(&mut self, shared: Shared) {
         if *self.origin() == Origin::Link {
             // one link after the other: the own work stays parked
         } else {
@@ -165,6 +179,7 @@ impl State {
         let compares = shared.gear.before.is_some();
         self.show(Document::new(shared.gear, 0), Origin::Link);
         self.files.received = Some(received);
+        self.files.own = self.find_own(self.gear());
         let noted = !self.gear().notes.is_empty();
         if compares || noted {
             self.take_sheet(Sheet::Changes);
@@ -187,7 +202,6 @@ impl State {
             );
         }
         self.keep_in_bounds();
-        Vec::new()
     }
 }
 

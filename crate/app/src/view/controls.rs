@@ -75,7 +75,8 @@ pub(crate) fn shared(state: &State) -> Option<SharedBanner> {
             Msg::File(File::LeaveShared),
         ),
     ];
-    if state.brings_own() {
+    let own = state.files.own.as_ref();
+    if own.is_some() {
         actions.push(action(
             "shared.compare".to_owned(),
             changes::WITH_OWN,
@@ -83,7 +84,11 @@ pub(crate) fn shared(state: &State) -> Option<SharedBanner> {
         ));
     }
     Some(SharedBanner {
-        text: link::banner(&state.gear().name, last_words(state.gear()).as_deref()),
+        text: link::banner(
+            &state.gear().name,
+            last_words(state.gear()).as_deref(),
+            own.map(|own| (own.how, own.name.as_str())),
+        ),
         actions,
     })
 }

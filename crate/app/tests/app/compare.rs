@@ -29,7 +29,7 @@ fn press(desk: &mut Desk, at: usize) {
     desk.send(msg);
 }
 
-fn open(desk: &mut Desk, text: &str) {
+pub(crate) fn open(desk: &mut Desk, text: &str) {
     let text = text.to_owned();
     desk.send(Msg::Share(Share::OpenLink { text }));
 }

@@ -93,7 +93,7 @@ fn export_and_import_give_the_same_gear() {
     let mut desk = Desk::demo();
     desk.enter(BORE, "1 7/16");
     let effects = desk.send(Msg::File(msg::File::Export));
-    let Some(Effect::Download { name, text, .. }) = effects.into_iter().next() else {
+    let Some(Effect::Download { name, text, .. }) = effects.into_iter().next_back() else {
         panic!("a download");
     };
     let gear = desk.gear();

@@ -13,6 +13,7 @@ mod kept;
 mod knee;
 mod loads;
 mod looking;
+mod marks;
 mod monkey;
 mod names;
 mod notes;

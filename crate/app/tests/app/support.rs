@@ -58,6 +58,15 @@ impl Desk {
         Self::on("https://example.org/")
     }
 
+    /// The demo on a page whose browser draws such bytes.
+    pub(crate) fn drawing(byte: u8) -> Self {
+        Self::new(Start {
+            address: "https://example.org/".to_owned(),
+            chance: Some([byte; 8]),
+            ..Start::default()
+        })
+    }
+
     /// The demo on a page at an address.
     pub(crate) fn on(address: &str) -> Self {
         Self::new(Start {

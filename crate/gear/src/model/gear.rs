@@ -4,7 +4,8 @@ use std::borrow::Cow;
 use serde::{Deserialize, Serialize};
 
 use super::{
-    ClearanceRule, Conditions, EmergencyWay, Fluid, Kept, Leg, Note, PointsFrom, Source, Supply,
+    ClearanceRule, Conditions, EmergencyWay, Fluid, GearId, Kept, Leg, Note, PointsFrom, Source,
+    Supply,
 };
 
 /// The retractable gear of one airplane and the case it is asked about.
@@ -14,6 +15,10 @@ use super::{
 pub struct Gear {
     /// Name of this gear file.
     pub name: String,
+    /// Which airplane's gear it is, as 16 hexadecimal digits drawn at random; absent until it is first kept or shared.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "schema", schemars(with = "Option<String>"))]
+    pub id: Option<GearId>,
     /// Free text of the owner.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub note: String,
@@ -114,6 +119,7 @@ impl Gear {
         Self {
             legs: Vec::new(),
             name: String::new(),
+            id: None,
             note: String::new(),
             conditions: self.conditions,
             supply: self.supply,
@@ -130,10 +136,11 @@ impl Gear {
         }
     }
 
-    /// The same without the states that it keeps, and without notes.
+    /// The same without the states that it keeps, without notes and without its mark.
     #[must_use]
     pub fn without_kept(&self) -> Self {
         Self {
+            id: None,
             notes: Vec::new(),
             kept: Vec::new(),
             before: None,

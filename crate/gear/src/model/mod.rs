@@ -22,6 +22,8 @@ mod fluid;
 mod friction;
 /// The airplane: legs, conditions, supply and clearance rule.
 mod gear;
+/// Which airplane's gear it is.
+mod id;
 /// States kept to compare with.
 mod kept;
 /// One leg with all its parts.
@@ -58,6 +60,7 @@ pub use fall::{FallData, SHARP_EDGE};
 pub use fluid::{Fluid, MINERAL_FLUID_DENSITY};
 pub use friction::FrictionTyped;
 pub use gear::Gear;
+pub use id::GearId;
 pub use kept::{Kept, MOST_KEPT};
 pub use leg::{Leg, LegAir, LegBody, View};
 pub use note::{MOST_NOTES, Note, renumbered};

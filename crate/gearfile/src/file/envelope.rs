@@ -12,7 +12,7 @@ pub const VERSION: u64 = 5;
 /// The version that has kept states first.
 const SINCE_KEPT: u64 = 4;
 
-/// The version that has notes first.
+/// The version that has notes, and marks by which states of a gear find each other, first.
 const SINCE_NOTES: u64 = 5;
 
 /// Longest text that is read (bytes).
@@ -38,7 +38,7 @@ pub(crate) fn lowest_version(gear: &Gear, json: &str) -> u64 {
         // a part that version 1 does not know
         obstacle.ignores.contains(&MovingPart::LinkArm)
     });
-    let noted = !gear.notes.is_empty();
+    let noted = !gear.notes.is_empty() || gear.id.is_some();
     let mut version = if margin_typed || arm_named { 2 } else { 1 };
     if !gear.kept.is_empty() {
         version = SINCE_KEPT;

@@ -53,6 +53,26 @@ fn version_5_with_notes_opens_for_ever() {
 }
 
 #[test]
+fn version_5_with_a_mark_opens_for_ever() {
+    let text = include_str!("../../../../fixtures/versions/v5_id.json");
+    let gear = read(text).unwrap();
+    let id = gear.id.unwrap();
+    assert_eq!(id.0, [0x0f, 0x1e, 0x2d, 0x3c, 0x4b, 0x5a, 0x69, 0x78]);
+    assert_eq!(to_text(&gear).unwrap(), text);
+    for wrong in [
+        "",
+        "0f1e2d3c4b5a697",
+        "0f1e2d3c4b5a69780",
+        "+f1e2d3c4b5a6978",
+    ] {
+        let text = text.replace("0f1e2d3c4b5a6978", wrong);
+        assert!(read(&text).is_err(), "{wrong}");
+    }
+    let gear = Gear { id: None, ..gear };
+    assert!(to_text(&gear).unwrap().contains("\"version\": 1"));
+}
+
+#[test]
 fn version_4_opens_for_ever() {
     let text = include_str!("../../../../fixtures/versions/v4.json");
     let gear = read(text).unwrap();

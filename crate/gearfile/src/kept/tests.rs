@@ -68,6 +68,7 @@ proptest! {
         // names and notes of the gear itself and how points are told are no change, and a set may stand in any order
         (back.name, back.note, back.points_from) = (b.name.clone(), b.note.clone(), b.points_from);
         back.notes.clone_from(&b.notes);
+        back.id = b.id;
         let mut other = b.clone();
         // what is left out counts as what stands there
         for gear in [&mut back, &mut other] {

@@ -72,6 +72,19 @@ impl<'g> SharedText<'g> {
 }
 
 impl Shared {
+    /// A gear with nothing said of how it is looked at.
+    #[must_use]
+    pub fn of(gear: Gear) -> Self {
+        Self {
+            gear,
+            leg: 0,
+            progress: 0.0,
+            view: None,
+            units: String::new(),
+            sheet: String::new(),
+        }
+    }
+
     /// Its numbers beside those of the gear, by their paths.
     fn own_numbers(&self) -> impl Iterator<Item = (&'static str, f64)> {
         let of_view = |view: ViewState| {

@@ -1,6 +1,7 @@
 //! What the page does outside of itself when the state asks for it.
 
 mod announce;
+mod chance;
 mod clipboard;
 mod download;
 mod import;
@@ -13,6 +14,7 @@ mod stay;
 mod storage;
 mod theme;
 
+pub(crate) use chance::chance;
 pub(crate) use import::read_file;
 pub(crate) use perform::sheet_of;
 pub(crate) use storage::{Found, Store, open as open_storage};

@@ -1,12 +1,14 @@
 //! What the page does outside of itself when the state asks for it.
+use super::chance::chance;
 use super::storage::{Change, Store};
 use super::{announce, clipboard, download, late, one_file, stay, theme};
 use crate::dom::window;
 use crate::error::Result;
 use crate::runtime::{Port, panic};
-use gearswing_app::Effect;
+use gearswing_app::msg::File;
 use gearswing_app::state::Theme;
 use gearswing_app::words::sheets::Sheet;
+use gearswing_app::{Effect, Msg};
 use wasm_bindgen::JsValue;
 
 /// Performs effects, and keeps what they need between turns.
@@ -55,6 +57,11 @@ impl Effects {
             Effect::TellKept { ticket } => self.store.change(port, Change::Ticket(ticket)),
             Effect::LoadSteps { id } => self.store.load_steps(port, id)?,
             Effect::AskToStay => stay::ask(port)?,
+            Effect::DrawChance => {
+                if let Some(bytes) = chance() {
+                    port.send(Msg::File(File::Chance { bytes }));
+                }
+            }
             Effect::CopyText { text } => clipboard::copy(port, &text)?,
             Effect::SaveOneFile { name, code } => one_file::save(port, name, &code)?,
             Effect::WorkOut { of, text } => self.late.ask(port, of, &text),

@@ -179,6 +179,10 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
         "give-up" => Msg::View(View::GiveUp),
         "export" => Msg::File(File::Export),
         "export-all" => Msg::File(File::ExportAll),
+        "another" => {
+            leave_files()?;
+            Msg::File(File::AnotherAirplane)
+        }
         "duplicate" => {
             leave_files()?;
             Msg::File(File::Duplicate)

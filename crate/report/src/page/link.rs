@@ -155,12 +155,34 @@ pub fn not_opened(reason: &str) -> String {
     )
 }
 
+/// How the own file stands to what somebody has sent.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Own {
+    /// It is of the same gear.
+    Same,
+    /// What was sent answers it as it is now.
+    AsItIs,
+    /// What was sent answers it as it was.
+    Changed,
+    /// Its legs have the same names and places.
+    Seems,
+}
+
 /// What stands over the page while the content of a link is open.
 #[must_use]
-pub fn banner(gear: &str, said: Option<&str>) -> String {
+pub fn banner(gear: &str, said: Option<&str>, own: Option<(Own, &str)>) -> String {
     let said = said.map_or_else(String::new, |said| format!("{said} "));
+    let own = own.map_or_else(String::new, |(how, name)| {
+        let name = name_words(name);
+        match how {
+            Own::Same => format!(" It is of the gear of your file “{name}”."),
+            Own::AsItIs => format!(" It answers your file “{name}” as it is now."),
+            Own::Changed => format!(" It answers your file “{name}”, which has changed since."),
+            Own::Seems => format!(" It seems to be of your file “{name}”."),
+        }
+    });
     format!(
-        "{said}From a link: “{}”. It is not among your files; your own work is as it was. A change here keeps it as a file of its own.",
+        "{said}Sent to you: “{}”.{own} It is not among your files; your own work is as it was. A change here keeps it as a file of its own.",
         name_words(gear)
     )
 }
