@@ -49,6 +49,10 @@ fn set(block: &Block) -> String {
             let all: String = figures.iter().map(|figure| picture(figure, "")).collect();
             around("div", "details", &all)
         }
+        Block::Whole(blocks) => {
+            let all: String = blocks.iter().map(set).collect();
+            around("div", "whole", &all)
+        }
         Block::Lines(names) => {
             let names: String = names.iter().map(|name| said("span", "", name)).collect();
             around("div", "lines", &names)

@@ -37,6 +37,8 @@ pub enum Block {
     Details(Vec<Figure>),
     /// The link for a phone, beside what follows.
     Code(Figure),
+    /// What no page break parts.
+    Whole(Vec<Block>),
     /// Lines to write on.
     Lines(Vec<String>),
 }
@@ -91,9 +93,35 @@ pub fn form(state: &State, date: &str, all_legs: bool) -> Vec<Block> {
             .iter()
             .map(|&text| Block::Item(text.to_owned())),
     );
-    all.push(title(words::SIGNED));
-    all.push(Block::Text(words::NO_APPROVAL.to_owned()));
-    all.push(Block::Lines(words::SIGN.map(str::to_owned).to_vec()));
+    let mut all = with_what_follows(all);
+    all.push(Block::Whole(vec![
+        title(words::SIGNED),
+        Block::Text(words::NO_APPROVAL.to_owned()),
+        Block::Lines(words::SIGN.map(str::to_owned).to_vec()),
+    ]));
+    all
+}
+
+/// A heading stays with what it is over: not every browser keeps them together by itself.
+fn with_what_follows(blocks: Vec<Block>) -> Vec<Block> {
+    let mut all: Vec<Block> = Vec::with_capacity(blocks.len());
+    let mut over: Vec<Block> = Vec::new();
+    for block in blocks {
+        match block {
+            Block::Title { .. } | Block::Heading(_) => over.push(block),
+            // measurements stand in columns with those beside them
+            Block::Measured(_) => {
+                all.append(&mut over);
+                all.push(block);
+            }
+            _ if over.is_empty() => all.push(block),
+            _ => {
+                over.push(block);
+                all.push(Block::Whole(std::mem::take(&mut over)));
+            }
+        }
+    }
+    all.append(&mut over);
     all
 }
 

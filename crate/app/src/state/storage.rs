@@ -8,6 +8,7 @@ use gearswing_report::page::storage::{StoredFault, stored_fault};
 use gearswing_units::UnitChoice;
 use litemap::LiteMap;
 
+use super::files::Origin;
 use super::session::{Draft, Theme};
 use super::whole::State;
 
@@ -73,10 +74,22 @@ impl Stored {
     }
 }
 
+/// Key of the own file that is open, or was before what is looked at.
+fn own_id(state: &State) -> Option<&str> {
+    match (state.origin(), &state.files.parked) {
+        (Origin::Link, Some(parked)) => match &parked.origin {
+            Origin::Stored(id) => Some(id),
+            Origin::Demo | Origin::Link => None,
+        },
+        _ => state.files.open_id(),
+    }
+}
+
 /// The index of the files of `state`.
 pub(crate) fn index_text(state: &State) -> String {
     write_index(&Index {
-        open: state.files.open_id().map(str::to_owned),
+        // what somebody has sent is not what the next start opens
+        open: own_id(state).map(str::to_owned),
         units: state.session.units,
         theme: state.session.theme,
         order: state.files.entries.iter().map(|e| e.id.clone()).collect(),

@@ -124,3 +124,16 @@ fn another_airplane_is_no_state_of_this_one() {
     unmarked.send(Msg::Share(Share::OpenLink { text: other }));
     assert!(compares(&unmarked) && banner(&unmarked).contains("seems to be of your file"));
 }
+
+/// What somebody has sent and was only looked at is not what the next start opens.
+#[test]
+fn the_next_start_opens_the_own_file() {
+    let mut own = Desk::drawing(1);
+    own.enter("name", "Old crate");
+    let mut adviser = Desk::drawing(2);
+    adviser.enter("name", "Theirs");
+    let sent = link(&mut adviser);
+    open(&mut own, &sent);
+    assert_eq!(own.gear().name, "Theirs");
+    assert_eq!(own.reloaded().gear().name, "Old crate");
+}

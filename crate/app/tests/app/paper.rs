@@ -6,7 +6,7 @@ use gearswing_units::UnitChoice;
 
 use crate::support::Desk;
 
-fn all_text(blocks: &[Block]) -> String {
+pub(crate) fn all_text(blocks: &[Block]) -> String {
     let mut all = String::new();
     for block in blocks {
         match block {
@@ -23,6 +23,7 @@ fn all_text(blocks: &[Block]) -> String {
             Block::Details(figures) => {
                 all.extend(figures.iter().map(|figure| figure.caption.as_str()));
             }
+            Block::Whole(blocks) => all += &all_text(blocks),
             Block::Lines(lines) => all += &lines.join("\n"),
         }
         all.push('\n');
@@ -32,9 +33,10 @@ fn all_text(blocks: &[Block]) -> String {
 
 fn figures(blocks: &[Block]) -> Vec<&Figure> {
     let all = blocks.iter();
-    all.filter_map(|block| match block {
-        Block::Figure(figure) => Some(figure),
-        _ => None,
+    all.flat_map(|block| match block {
+        Block::Figure(figure) => vec![figure],
+        Block::Whole(blocks) => figures(blocks),
+        _ => Vec::new(),
     })
     .collect()
 }

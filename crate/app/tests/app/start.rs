@@ -1,12 +1,13 @@
 //! What a person sees first.
 use gearswing_app::msg::{self, Msg};
-use gearswing_app::paper::{Block, form};
+use gearswing_app::paper::form;
 use gearswing_app::words::sheets::Sheet;
 use gearswing_app::{Effect, Program, Start, curves, drawing};
 use gearswing_gear::model::Brace;
 use gearswing_solver::result::Verdict;
 use gearswing_units::StepSize;
 
+use crate::paper::all_text;
 use crate::support::Desk;
 
 #[test]
@@ -211,8 +212,7 @@ fn numbers_of_an_example_are_told_too() {
     assert_eq!(count(&desk.page().answers[0].over), before - 2);
     // what is signed says it as well
     let printed = form(&desk.state, "today", true);
-    let told = |block: &Block| *block == Block::Text(desk.page().answers[0].over.clone());
-    assert!(printed.iter().any(told));
+    assert!(all_text(&printed).contains(&desk.page().answers[0].over));
 }
 
 fn step(desk: &mut Desk, path: &str) {

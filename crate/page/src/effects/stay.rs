@@ -9,9 +9,12 @@ use js_sys::{Function, Promise, Reflect};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 
-/// Asks; a refusal is sent. Where the browser has nothing to ask, nothing is promised either.
+/// Asks; a refusal is sent. Where the browser has nothing to ask, nothing is promised either; for a page from a disk it
+/// would ask the person about a place without a name.
 pub(crate) fn ask(port: &Port) -> Result<()> {
-    let Some(asked) = promise()? else {
+    let from_disk = window()?.location().protocol()? == "file:";
+    let asked = if from_disk { None } else { promise()? };
+    let Some(asked) = asked else {
         port.send(Msg::File(msg::File::MayBeCleared));
         return Ok(());
     };

@@ -8,7 +8,7 @@ use crate::listen::{Mode, listen};
 use crate::runtime::Port;
 use gearswing_app::Msg;
 use gearswing_app::msg::StripPointer;
-use web_sys::{HtmlCanvasElement, HtmlElement, PointerEvent};
+use web_sys::{HtmlCanvasElement, HtmlElement, MouseEvent, PointerEvent};
 
 /// Registers the handlers of the strip.
 pub(super) fn register(port: &Port) -> Result<()> {
@@ -29,6 +29,13 @@ pub(super) fn register(port: &Port) -> Result<()> {
                 }));
             }
         },
+    )?);
+    // the press that follows would take the focus away again
+    port.keep(listen(
+        &canvas,
+        "mousedown",
+        Mode::ACTIVE,
+        |event: MouseEvent| event.prevent_default(),
     )?);
     let (to, on) = (port.clone(), canvas.clone());
     port.keep(listen(

@@ -9,6 +9,11 @@ use web_sys::{Element, HtmlElement};
 pub(crate) fn put(blocks: &[Block]) -> Result<()> {
     let paper: Element = by_id("paper")?;
     paper.set_text_content(None);
+    set(&paper, blocks)
+}
+
+/// Sets blocks one after the other.
+fn set(paper: &Element, blocks: &[Block]) -> Result<()> {
     for block in blocks {
         let node: Element = match block {
             Block::Title { text, new_page } => {
@@ -23,7 +28,7 @@ pub(crate) fn put(blocks: &[Block]) -> Result<()> {
                 let part = element("section", "")?;
                 part.append_child(said("h2", "", title)?.as_ref())?;
                 part.append_child(table(rows.iter().map(<[_; 2]>::as_slice))?.as_ref())?;
-                columns(&paper)?.append_child(&part)?;
+                columns(paper)?.append_child(&part)?;
                 continue;
             }
             Block::Figure(figure) => picture(figure, "")?,
@@ -34,6 +39,11 @@ pub(crate) fn put(blocks: &[Block]) -> Result<()> {
                     row.append_child(picture(figure, "")?.as_ref())?;
                 }
                 row
+            }
+            Block::Whole(blocks) => {
+                let whole: Element = element("div", "whole")?.into();
+                set(&whole, blocks)?;
+                whole
             }
             Block::Lines(names) => {
                 let lines = element("div", "lines")?;
