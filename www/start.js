@@ -54,6 +54,7 @@
     for (const id of ["panic-save", "panic-copy"]) node(id).disabled = !kept;
     node("panic-notice").hidden = false;
     document.documentElement.dataset.broken = "yes";
+    node("page").inert = true;
     node("panic-notice").scrollIntoView();
   };
 

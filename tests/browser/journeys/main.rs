@@ -4,6 +4,8 @@
 
 /// Version and licenses at the foot.
 mod about;
+/// Rules of accessibility, room for fingers.
+mod accessible;
 /// States kept to compare with, an adviser, paper.
 mod compare;
 /// Frame time of a drag, memory over a long one.

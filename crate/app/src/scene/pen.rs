@@ -50,7 +50,7 @@ impl Pen {
     fn role(&self, role: Role) -> Role {
         match (self.faded, role) {
             (false, role) => role,
-            (true, Role::DimensionText | Role::Label) => Role::FadedText,
+            (true, Role::DimensionText | Role::Label | Role::AxisText) => Role::FadedText,
             (true, _) => Role::Faded,
         }
     }

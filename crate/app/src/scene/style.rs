@@ -135,6 +135,7 @@ pub fn style(role: Role) -> Style {
         },
         Role::Snap => line("--snap", THIN, DASHED),
         Role::Reach => line("--snap", THIN, CONTINUOUS),
-        Role::Faded | Role::FadedText => line("--faded", THIN, CONTINUOUS),
+        Role::Faded => line("--faded", THIN, CONTINUOUS),
+        Role::FadedText => line("--quiet", THIN, CONTINUOUS),
     }
 }

@@ -1,7 +1,7 @@
 //! Tables of load cases and of the loads of the joints.
 
 use super::lists::sentences;
-use crate::dom::{by_id, element};
+use crate::dom::{by_id, element, set_attribute};
 use crate::error::Result;
 use gearswing_app::{Align, Column, TitledTable};
 use web_sys::HtmlElement;
@@ -58,25 +58,29 @@ impl Loads {
 /// A table of columns.
 fn grid(columns: &[Column]) -> Result<HtmlElement> {
     let table = element("table", "")?;
-    let row = |tag, of: &dyn Fn(&Column) -> String| -> Result<()> {
+    let row = |is_head: bool, of: &dyn Fn(&Column) -> String| -> Result<()> {
         let row = element("tr", "")?;
-        for column in columns {
+        for (at, column) in columns.iter().enumerate() {
             let class = if column.align == Align::Right {
                 "figure"
             } else {
                 ""
             };
-            let cell = element(tag, class)?;
+            let names = is_head || at == 0;
+            let cell = element(if names { "th" } else { "td" }, class)?;
+            if names {
+                set_attribute(&cell, "scope", if is_head { "col" } else { "row" })?;
+            }
             cell.set_text_content(Some(&of(column)));
             row.append_child(&cell)?;
         }
         table.append_child(&row)?;
         Ok(())
     };
-    row("th", &|column| column.head.clone())?;
+    row(true, &|column| column.head.clone())?;
     let count = columns.iter().map(|column| column.cells.len()).max();
     for at in 0..count.unwrap_or(0) {
-        row("td", &|column| {
+        row(false, &|column| {
             column.cells.get(at).cloned().unwrap_or_default()
         })?;
     }

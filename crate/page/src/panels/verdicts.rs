@@ -215,7 +215,13 @@ impl Cell {
         set_text(&self.figure, &answer.figure);
         set_text(&self.was, answer.was.as_deref().unwrap_or_default());
         let line = answer.with_was(&answer.line, "; ");
-        set_attribute(&self.button, "aria-label", &line)?;
+        // what is seen comes first, so that it can be said to be pressed
+        let seen = answer.with_was(&answer.figure, " ");
+        set_attribute(
+            &self.button,
+            "aria-label",
+            &[&seen, ": ", &answer.line].concat(),
+        )?;
         set_attribute(&self.button, "title", &line)
     }
 }

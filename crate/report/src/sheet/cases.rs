@@ -108,7 +108,7 @@ fn case_columns(subject: &Subject) -> Vec<Column> {
         Column::new("travel", Align::Right, peak(&travel, false)),
         Column::new("extend", Align::Right, peak(&pressure, true)),
         Column::new("travel", Align::Right, peak(&travel, true)),
-        Column::new("", Align::Left, texts(&|case| remark(subject, case))),
+        Column::new("remark", Align::Left, texts(&|case| remark(subject, case))),
     ]
 }
 
