@@ -3,7 +3,7 @@ use std::process::Stdio;
 
 use gearswing_report::Outcome;
 use gearswing_solver::result::{LegResult, Verdict};
-use gearswing_solver::{Options, TireChoice, solve_leg};
+use gearswing_solver::{Options, solve_leg};
 use serde_json::Value;
 
 use crate::support::{demo, file, folder, gear_file, program, run, run_with, starter};
@@ -85,10 +85,10 @@ fn options_reach_the_solver() {
         .expect("a right main");
     let options = Options {
         stations: 31,
-        tire: TireChoice::Former,
         ..Options::default()
     };
-    let result = solve(&gear, index, &options);
+    let kept = gear.previous().expect("the previous tire");
+    let result = solve(&gear.kept[kept].gear, index, &options);
     assert_eq!(json["legs"].as_array().expect("legs").len(), 1);
     assert_eq!(json["legs"][0]["index"], index);
     assert_eq!(

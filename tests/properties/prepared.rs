@@ -3,7 +3,7 @@
 use gearswing_gear::field::{Field, Kind, Path};
 use gearswing_gear::model::{Gear, Point};
 use gearswing_solver::supply::{SupplyOptions, cycle, cycle_prepared};
-use gearswing_solver::{Options, PreparedGear, TireChoice, solve_leg, solve_prepared};
+use gearswing_solver::{Options, PreparedGear, solve_leg, solve_prepared};
 use gearswing_tests::supplied_gear;
 
 /// Random gears of the short check, and of the long one.
@@ -90,9 +90,8 @@ fn changes(before: &PreparedGear<'_>) -> Vec<(Path, Gear)> {
 
 /// Everything of a gear is worked out before the change, so that there is something to take over.
 /// Few stations are shown: a table of its own, beside that of all stations on which the answers rest.
-fn options(tire: TireChoice) -> Options {
+fn options() -> Options {
     Options {
-        tire,
         stations: 61,
         ..Options::default()
     }
@@ -101,10 +100,8 @@ fn options(tire: TireChoice) -> Options {
 fn worked_out(gear: &Gear) -> PreparedGear<'static> {
     let prepared = PreparedGear::from(gear.clone());
     for leg in 0..gear.legs.len() {
-        for options in [options(TireChoice::Fitted), options(TireChoice::Former)] {
-            // a gear with faults has nothing to take over
-            let _ = solve_prepared(&prepared, leg, &options);
-        }
+        // a gear with faults has nothing to take over
+        let _ = solve_prepared(&prepared, leg, &options());
     }
     prepared
 }
@@ -128,18 +125,13 @@ fn what_is_taken_over_is_what_is_worked_out_anew() {
                 *leg == path.leg || changed.rests_on_others(*leg) || gear.rests_on_others(*leg)
             });
             for leg in legs {
-                for tire in [TireChoice::Fitted, TireChoice::Former] {
-                    let options = options(tire);
-                    let known = solve_prepared(&after, leg, &options);
-                    solved += usize::from(known.is_ok());
-                    assert!(
-                        known == solve_leg(&changed, leg, &options),
-                        "gear {start}, {path}, leg {leg}"
-                    );
-                    if changed.legs[leg].wheel.former.is_none() {
-                        break;
-                    }
-                }
+                let options = options();
+                let known = solve_prepared(&after, leg, &options);
+                solved += usize::from(known.is_ok());
+                assert!(
+                    known == solve_leg(&changed, leg, &options),
+                    "gear {start}, {path}, leg {leg}"
+                );
             }
             if index % TIMED == 0 {
                 let options = SupplyOptions::default();

@@ -123,9 +123,6 @@ fn each_of_leg(leg: &mut Leg, f: &mut impl FnMut(Dimension, &mut f64)) {
         }
     }
     each_of_tire(&mut leg.wheel.tire, f);
-    if let Some(former) = &mut leg.wheel.former {
-        each_of_tire(former, f);
-    }
     match &mut leg.brace {
         Brace::None => {}
         Brace::Folding(b) => {

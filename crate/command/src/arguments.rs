@@ -2,7 +2,6 @@
 use std::ffi::{OsStr, OsString};
 use std::path::PathBuf;
 
-use gearswing_solver::TireChoice;
 use gearswing_units::UnitChoice;
 use lexopt::Arg::{Long, Short, Value};
 
@@ -57,7 +56,8 @@ pub(crate) struct Request {
     pub(crate) format: Format,
     pub(crate) units: UnitChoice,
     pub(crate) leg: Option<String>,
-    pub(crate) tire: TireChoice,
+    /// The state kept with the previous tire.
+    pub(crate) previous: bool,
     /// What to compare with.
     pub(crate) against: Option<Input>,
     /// Times for the airplane level on jacks.
@@ -81,7 +81,7 @@ fn asked(mut line: lexopt::Parser) -> Result<Asked, Wrong> {
         format: Format::Text,
         units: UnitChoice::INCH,
         leg: None,
-        tire: TireChoice::Fitted,
+        previous: false,
         against: None,
         on_jacks: false,
         stations: None,
@@ -102,7 +102,7 @@ fn asked(mut line: lexopt::Parser) -> Result<Asked, Wrong> {
                 format_given = true;
             }
             Long("units") => request.units = one_of("--units", &line.value()?, UNITS)?,
-            Long("tire") => request.tire = tire("--tire", &line.value()?)?,
+            Long("tire") => request.previous = previous("--tire", &line.value()?)?,
             Long("against") => request.against = Some(file(line.value()?)),
             Long("leg") => request.leg = Some(utf8("--leg", &line.value()?)?),
             Long("stations") => request.stations = Some(count("--stations", &line.value()?)?),
@@ -208,15 +208,12 @@ const FORMATS: &[(&str, Format)] = &[
     ("html", Format::Html),
 ];
 const UNITS: &[(&str, UnitChoice)] = &[("in", UnitChoice::INCH), ("mm", UnitChoice::METRIC)];
-const TIRES: &[(&str, TireChoice)] = &[
-    ("fitted", TireChoice::Fitted),
-    ("previous", TireChoice::Former),
-];
+const TIRES: &[(&str, bool)] = &[("fitted", false), ("previous", true)];
 
-/// The tire; "former" is how earlier versions called the previous one.
-fn tire(name: &str, value: &OsStr) -> Result<TireChoice, String> {
+/// Whether it is the previous tire; "former" is how earlier versions called it.
+fn previous(name: &str, value: &OsStr) -> Result<bool, String> {
     if value == "former" {
-        return Ok(TireChoice::Former);
+        return Ok(true);
     }
     one_of(name, value, TIRES)
 }
@@ -317,7 +314,7 @@ mod tests {
         assert_eq!(got.format, Format::Json);
         assert_eq!(got.units, UnitChoice::METRIC);
         assert_eq!(got.leg.as_deref(), Some("Nose"));
-        assert_eq!(got.tire, TireChoice::Former);
+        assert!(got.previous);
         assert_eq!(got.stations, Some(91));
         assert_eq!(got.out, Some(PathBuf::from("o.json")));
         let got = request(&["-", "--link"]);

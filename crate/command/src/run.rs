@@ -88,6 +88,7 @@ fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (St
     now_at(&shown);
     let worked = input
         .gear()
+        .map(|gear| with_tire(gear, request.previous))
         .and_then(|gear| Ok((legs_asked(&gear, request.leg.as_deref())?, gear)))
         .and_then(|(legs, gear)| match (request.format, &request.against) {
             (Format::Text, Some(against)) => compared(request, against, &gear, &legs, &file),
@@ -117,6 +118,15 @@ fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (St
     })
 }
 
+/// The gear, or the state that it keeps with the previous tire; where it keeps none, it is the fitted one.
+fn with_tire(gear: Gear, previous: bool) -> Gear {
+    let kept = gear.previous().filter(|_| previous);
+    match kept.and_then(|at| gear.kept.get(at)) {
+        Some(kept) => Gear::clone(&kept.gear),
+        None => gear,
+    }
+}
+
 /// The changes from another file, and the answers of both.
 fn compared(
     request: &Request,
@@ -128,11 +138,9 @@ fn compared(
     let name = against.name();
     let before = against
         .gear()
+        .map(|gear| with_tire(gear, request.previous))
         .map_err(|error| format!("{}: {error}", file_words(&name)))?;
-    let options = Options {
-        tire: request.tire,
-        ..Options::default()
-    };
+    let options = Options::default();
     let all: Vec<usize> = (0..before.legs.len()).collect();
     let answers = solve(&gear.clone().into(), legs, &options, &mut || {});
     let answers_before = solve(&before.clone().into(), &all, &options, &mut || {});
@@ -141,7 +149,7 @@ fn compared(
         file,
         gear,
         legs: &answers,
-        tire: request.tire,
+        previous: request.previous,
         cycle: None,
         stops: &[],
         units: request.units,
@@ -187,10 +195,7 @@ fn solved(
     legs: &[usize],
     now_at: &mut dyn FnMut(&str),
 ) -> Result<(String, u8), String> {
-    let mut options = Options {
-        tire: request.tire,
-        ..Options::default()
-    };
+    let mut options = Options::default();
     if let (Format::Json | Format::Csv, Some(stations)) = (request.format, request.stations) {
         options.stations = stations;
     }
@@ -215,7 +220,7 @@ fn solved(
         file,
         gear,
         legs: &answers,
-        tire: request.tire,
+        previous: request.previous,
         cycle: cycle.as_ref(),
         stops: &stops,
         units: request.units,

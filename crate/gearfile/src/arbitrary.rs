@@ -1,6 +1,6 @@
 //! Random gears for the tests, by the list of fields: every kind of part, any finite number, any text.
 use gearswing_gear::field::{Field, Kind, Path, first_spring};
-use gearswing_gear::model::{Gear, Note, Obstacle, Point, Shape, Shortening};
+use gearswing_gear::model::{Gear, Kept, Note, Obstacle, PREVIOUS_TIRE, Point, Shape, Shortening};
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
@@ -126,6 +126,7 @@ fn fill(gear: &mut Gear, drawn: &mut Drawn) {
 /// Adds what has entries: legs, springs, pieces of structure, rows of a table, a tire from before.
 fn build(legs: usize, drawn: &mut Drawn) -> Gear {
     let mut gear = DEMO.gear().expect("the demo reads");
+    gear.kept.clear();
     let first = gear.legs[0].clone();
     gear.legs = vec![first; legs];
     for leg in &mut gear.legs {
@@ -142,7 +143,6 @@ fn build(legs: usize, drawn: &mut Drawn) -> Gear {
                 ignores: Vec::new(),
             });
         }
-        leg.wheel.former = (drawn.below(2) == 0).then(|| leg.wheel.tire.clone());
     }
     // what comes with one source stays with another
     choose(&mut gear, drawn);
@@ -191,8 +191,23 @@ pub(crate) fn gear() -> impl Strategy<Value = Gear> {
             for _ in 0..drawn.below(3) {
                 gear.notes.push(note(&mut drawn));
             }
+            if drawn.below(3) == 0 {
+                keep_previous_tires(&mut gear, &mut drawn);
+            }
             gear
         })
+}
+
+/// Keeps the gear with other tires, as reading does with those of the wheels.
+fn keep_previous_tires(gear: &mut Gear, drawn: &mut Drawn) {
+    let mut before = gear.without_kept();
+    for leg in &mut before.legs {
+        if drawn.below(2) == 0 {
+            leg.wheel.tire.size.push('+');
+        }
+    }
+    let kept = Kept::of(&before, PREVIOUS_TIRE.to_owned());
+    gear.kept.push(kept);
 }
 
 /// The draws leave no field out, no option, and no number that may be empty filled for ever.

@@ -2,12 +2,12 @@
 #![allow(clippy::unwrap_used, reason = "a test stops at what it cannot read")]
 use std::collections::BTreeSet;
 
-use gearswing_gear::model::{Brace, View};
+use gearswing_gear::model::{Brace, Gear, View};
 use gearswing_gearfile::{DEMO, Example, STARTERS, find_example, read};
 use gearswing_solver::faults::check_gear;
 use gearswing_solver::result::{LegResult, Question, Run, RunEnd, RunEventKind, Verdict};
 use gearswing_solver::supply::{SupplyOptions, cycle};
-use gearswing_solver::{Options, TireChoice, solve_gear};
+use gearswing_solver::{Options, solve_gear};
 
 fn verdict(result: &LegResult, question: Question) -> Verdict {
     let mut found = result.findings.iter().filter(|f| f.question == question);
@@ -78,19 +78,18 @@ fn both_sets_of_a_starter_are_one_leg() {
 #[test]
 fn the_demo_shows_one_fault_that_the_former_tire_did_not_have() {
     let gear = DEMO.gear().unwrap();
-    let verdicts = |tire| {
-        let options = Options {
-            tire,
-            ..Options::default()
-        };
-        solve_gear(&gear, &options)
+    let verdicts = |gear: &Gear| {
+        solve_gear(gear, &Options::default())
             .into_iter()
             .map(|result| verdict(&result.unwrap(), Question::Clears))
             .collect::<Vec<_>>()
     };
     let good = Verdict::Good;
-    assert_eq!(verdicts(TireChoice::Fitted), [good, good, Verdict::Bad]);
-    assert_eq!(verdicts(TireChoice::Former), [good, good, good]);
+    assert_eq!(verdicts(&gear), [good, good, Verdict::Bad]);
+    assert_eq!(
+        verdicts(&gear.kept[gear.previous().unwrap()].gear),
+        [good, good, good]
+    );
 }
 
 #[test]

@@ -1,6 +1,5 @@
 //! A gear file with the results of its legs, as it goes to text, JSON or CSV.
 use gearswing_gear::model::Gear;
-use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Faults;
 use gearswing_solver::result::{Cycle, Direction, LegResult, Run, RunEnd, Verdict};
 use gearswing_solver::stop::{StopAnswer, StopError};
@@ -23,8 +22,8 @@ pub struct Answered<'a> {
     pub gear: &'a Gear,
     /// The legs that were requested.
     pub legs: &'a [LegAnswer],
-    /// The tire they were solved with.
-    pub tire: TireChoice,
+    /// The gear is the state kept with the previous tire.
+    pub previous: bool,
     /// The whole gear against time, where that was worked out.
     pub cycle: Option<&'a Result<Cycle, SupplyError>>,
     /// Legs that were seen to stop, among those asked for.
@@ -52,7 +51,6 @@ impl<'a> Answered<'a> {
             gear: self.gear,
             leg,
             result,
-            tire: self.tire,
             units: self.units,
         }
     }

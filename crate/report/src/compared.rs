@@ -78,7 +78,6 @@ fn list_words(first: Field) -> &'static str {
         Field::RowTravel => "rows of the shortening table",
         Field::SpringName => "springs",
         Field::ObstacleName => "pieces of the well",
-        Field::FormerSize => "previous tire",
         _ => "electric actuator",
     }
 }

@@ -1,5 +1,4 @@
 //! The results as JSON, straight from the result types, sentences beside the data.
-use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Fault;
 use gearswing_solver::result::{Cycle, Direction, LegResult, StopExplained};
 use gearswing_solver::stop::{StopAnswer, StopError};
@@ -160,9 +159,10 @@ pub fn result_json(answered: &Answered) -> Result<String, serde_json::Error> {
         program: answered.program,
         file: answered.file,
         gear: &answered.gear.name,
-        tire: match answered.tire {
-            TireChoice::Fitted => "fitted",
-            TireChoice::Former => "former",
+        tire: if answered.previous {
+            "former"
+        } else {
+            "fitted"
         },
         cautions: general_cautions(),
         not_modelled: not_modelled(),

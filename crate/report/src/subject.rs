@@ -1,6 +1,5 @@
 //! What a text speaks of: one leg of one gear, its result, and the units to say it in.
-use gearswing_gear::model::{Gear, Leg, MovingPart, Tire};
-use gearswing_solver::TireChoice;
+use gearswing_gear::model::{Gear, Leg, MovingPart};
 use gearswing_solver::result::{DrivenBy, LegResult, Phase, Place};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
@@ -16,8 +15,6 @@ pub struct Subject<'a> {
     pub leg: usize,
     /// Its result.
     pub result: &'a LegResult,
-    /// The tire it was solved with.
-    pub tire: TireChoice,
     /// Units of every number in the text.
     pub units: UnitChoice,
 }
@@ -43,14 +40,6 @@ impl Subject<'_> {
     /// Quantity in which what an actuator needs is said: pressure, or force of an electric one.
     pub(crate) fn drive(&self) -> Quantity {
         drive_quantity(self.result.force.driven_by)
-    }
-
-    /// The previous tire, where one is given and the result is not already its own.
-    pub(crate) fn former_tire(&self) -> Option<&Tire> {
-        match self.tire {
-            TireChoice::Fitted => self.model().and_then(|leg| leg.wheel.former.as_ref()),
-            TireChoice::Former => None,
-        }
     }
 
     /// Leg within a sentence: "the right main", "the nose leg", "leg “LH gear”".

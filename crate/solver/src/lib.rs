@@ -62,4 +62,4 @@ pub use answer::{
     LATCH_GAP, LEAST_AFTER_PLAY, LEAST_KNEE_PUSH, LEAST_OVER_CENTRE, PRINTED_OVER_CENTER,
 };
 pub use prepared::{PreparedGear, PreparedLeg};
-pub use solve::{Options, TireChoice, solve_gear, solve_leg, solve_prepared};
+pub use solve::{Options, solve_gear, solve_leg, solve_prepared};

@@ -6,7 +6,7 @@ use gearswing_report::{Answered, Program, ReportOptions, fault_text, report_text
 use gearswing_solver::faults::check_gear;
 use gearswing_solver::result::{LegResult, Question, Verdict};
 use gearswing_solver::supply::{SupplyOptions, cycle, is_timed};
-use gearswing_solver::{Options, TireChoice, solve_leg};
+use gearswing_solver::{Options, solve_leg};
 use gearswing_units::UnitChoice;
 use serde_json::{Number, Value};
 
@@ -40,7 +40,7 @@ pub fn solve(data: &[u8]) {
         file: "fuzzed",
         gear: &gear,
         legs: &[(leg, Ok(result))],
-        tire: TireChoice::Fitted,
+        previous: false,
         cycle: timed.as_ref(),
         stops: &[],
         units: UnitChoice::INCH,

@@ -159,7 +159,7 @@ pub fn folding_leg(name: &str) -> Leg {
         },
         wheel: Wheel {
             tire: tire("6.00-6", 0.44),
-            former: Some(tire("5.00-5", 0.36)),
+            former: None,
             mass: 9.0,
             lean: 0.01,
         },

@@ -24,7 +24,6 @@ pub fn choose(gear: &mut Gear, at: &str, option: &str) -> Option<()> {
     let leg = gear.legs.get_mut(path.leg);
     match (path.field, leg) {
         (Field::TireGrown, Some(leg)) => put_grown(&mut leg.wheel.tire),
-        (Field::FormerGrown, Some(leg)) => leg.wheel.former.iter_mut().for_each(put_grown),
         (Field::SeenStop, Some(leg)) => {
             if let Some(travel) = travel {
                 seen::store_distance(leg, travel);

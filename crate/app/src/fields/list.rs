@@ -207,12 +207,8 @@ fn new_row(table: &[ShorteningRow], at: usize) -> ShorteningRow {
     }
 }
 
-/// Takes an entry out of its list, or the previous tire away; `None` = there is no such entry, or it
-/// is the last leg: nothing changed.
+/// Takes an entry out of its list; `None` = there is no such entry, or it is the last leg: nothing changed.
 pub fn remove(gear: &mut Gear, path: &str) -> Option<()> {
-    if let [Key("legs"), At(leg), Key("wheel"), Key("former")] = steps(path)?.as_slice() {
-        return gear.legs.get_mut(*leg)?.wheel.former.take().map(|_| ());
-    }
     let (list, at) = entry(path)?;
     if at >= len(gear, list)? {
         return None;

@@ -27,8 +27,8 @@ fn diameter_of(path: &str) -> Option<String> {
 /// Path of the circumference for that of a tire's diameter.
 pub(crate) fn circumference_of(path: &str) -> Option<String> {
     let stem = path.strip_suffix(DIAMETER)?;
-    let of_tire = stem.ends_with(".tire.") || stem.ends_with(".former.");
-    of_tire.then(|| format!("{stem}{CIRCUMFERENCE}"))
+    stem.ends_with(".tire.")
+        .then(|| format!("{stem}{CIRCUMFERENCE}"))
 }
 
 /// What a number at a path measures; `None` for a text, a choice, or no field.
@@ -82,7 +82,6 @@ fn leave_table(gear: &mut Gear, at: Path) {
     let wheel = gear.legs.get_mut(at.leg).map(|leg| &mut leg.wheel);
     let tire = match at.field {
         Field::TireDiameter | Field::TireWidth => wheel.map(|wheel| &mut wheel.tire),
-        Field::FormerDiameter | Field::FormerWidth => wheel.and_then(|wheel| wheel.former.as_mut()),
         _ => None,
     };
     if let Some(tire) = tire

@@ -104,9 +104,6 @@ pub enum Field {
         /// The leg that was changed, and its image.
         follow: Option<(usize, usize)>,
     },
-    /// Makes the fitted tire the former one as well, to go on with a new fitted one.
-    KeepAsFormer {
-        /// Leg.
-        leg: usize,
-    },
+    /// Keeps the gear as that with the previous tire, to go on with a new one.
+    KeepTire,
 }

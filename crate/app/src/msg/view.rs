@@ -46,11 +46,6 @@ pub enum View {
     Units(UnitChoice),
     /// Chooses the theme.
     Theme(Theme),
-    /// Shows the previous tire's result for comparison, or no longer.
-    CompareFormer {
-        /// On or off.
-        on: bool,
-    },
     /// Opens or closes a group of fields.
     ToggleGroup {
         /// Group.

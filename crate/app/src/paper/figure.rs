@@ -43,7 +43,6 @@ fn looked_at(state: &State, leg: usize, progress: Option<f64>) -> Option<(State,
     session.selection = None;
     session.snapped = None;
     session.hover = None;
-    session.comparing = false;
     session.on_paper = true;
     // what is compared with is told in words
     on_paper.before = Default::default();

@@ -1,5 +1,4 @@
 //! The drawing of the selected leg at its place on the path.
-use gearswing_report::page::drawing as words;
 use gearswing_report::page::names::short;
 use gearswing_report::page::transport::{ScrubMark, mark_short};
 use gearswing_solver::result::{FindingDetail, MechanismEventKind, Tightest, TireState};
@@ -96,19 +95,11 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
     let Some(here) = now(good, session.progress) else {
         return Placer::new(&pen.marks, size);
     };
-    let former = state
-        .derived
-        .leg(session.leg)
-        .and_then(|leg| leg.former.as_ref())
-        .filter(|_| session.comparing);
     let outlines = leg::outlines(&good.leg, &here.pose);
     if let Some((_, _, before)) = state.before.leg(state.gear(), session.leg) {
         leg::before(pen, before, session.progress);
     }
     leg::standing(pen, &outlines);
-    if let Some(former) = former {
-        leg::former_tire(pen, former, session.progress);
-    }
     leg::centre_lines(pen, good, &here.pose);
     let named_springs = springs::springs(pen, good, &here.pose);
     let joints = leg::joints(&good.leg, &here.pose);
@@ -158,10 +149,6 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
     }
     if let Some(arrows) = arrows {
         arrows.texts(pen, &mut placer, session.units);
-    }
-    if former.is_some() {
-        let at = pen.view.to_screen(here.pose.axle);
-        placer.label(pen, Role::Former, at, words::DASHED_FORMER);
     }
     placer
 }

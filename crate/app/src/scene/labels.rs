@@ -114,7 +114,6 @@ impl Placer {
                     | Role::Dimension
                     | Role::CentreLine
                     | Role::Faded
-                    | Role::Former
                     | Role::Load
             );
             if let (true, Shape::Path { points, closed, .. }) = (counts, &mark.shape) {

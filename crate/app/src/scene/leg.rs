@@ -1,7 +1,7 @@
 //! The leg in one pose: outlines, joints, ground symbols, center lines.
 use gearswing_gear::model::{Brace, Leg, MovingPart, Point, Vector};
 use gearswing_report::page::names::short;
-use gearswing_solver::clearance::{PlacedOutline, leg_outlines, wheel_outline};
+use gearswing_solver::clearance::{PlacedOutline, leg_outlines};
 use gearswing_solver::kinematics::Pose;
 use gearswing_solver::result::TireState;
 use gearswing_solver::tires::TireSizes;
@@ -65,21 +65,6 @@ fn axle_path(good: &Good) -> Vec<Point> {
     let stations = &good.result.stations;
     let all = stations.iter().step_by(6).chain(stations.last());
     all.map(|station| station.axle).collect()
-}
-
-/// The previous tire on the leg as it stands, new and grown.
-pub(crate) fn former_tire(pen: &mut Pen, former: &Good, progress: f64) {
-    let Some(pose) = former.pose(progress) else {
-        return;
-    };
-    let sizes = TireSizes::of(&former.leg.wheel.tire);
-    for (size, state) in [
-        (&sizes.new, TireState::New),
-        (&sizes.grown, TireState::Grown),
-    ] {
-        let outline = wheel_outline(&former.leg, size, state, &pose);
-        pen.path(Role::Former, &ring(&outline), true);
-    }
 }
 
 /// Path of the axle, and the strut's center line as it stands.

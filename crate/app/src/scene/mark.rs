@@ -52,8 +52,6 @@ pub enum Role {
     Contact,
     /// Hatching of a contact, thin.
     ContactHatch,
-    /// Previous tire, short dashes.
-    Former,
     /// What a kept state has there, thin continuous and gray.
     Before,
     /// Governing place.

@@ -14,7 +14,7 @@ pub fn starter_pictures(size_px: (f64, f64)) -> Vec<(&'static str, Scene)> {
     let pictures = STARTERS.iter().filter_map(|example| {
         let gear = example.gear().ok()?;
         let mut derived = Derived::default();
-        while derived.settle_part(&gear, 1, false) {}
+        while derived.settle_part(&gear, 1) {}
         let good = derived.good(0)?;
         let bounds = bounds(&good.leg, Some(good));
         let size = bounds.high - bounds.low;

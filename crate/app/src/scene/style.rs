@@ -11,8 +11,6 @@ const THIN: f64 = 1.0;
 const CONTINUOUS: &[f64] = &[];
 /// Dashed line; longer than it is wide by about 8 to 3.
 const DASHED: &[f64] = &[8.0, 3.5];
-/// Short dashes, for the previous tire.
-const SHORT: &[f64] = &[4.0, 3.0];
 /// Dotted line.
 const DOTTED: &[f64] = &[1.5, 3.0];
 /// Long dashes.
@@ -88,7 +86,6 @@ pub fn style(role: Role) -> Style {
             ..line("--contact", THICK, CONTINUOUS)
         },
         Role::ContactHatch => line("--contact", THIN, CONTINUOUS),
-        Role::Former => line("--former", 1.5, SHORT),
         Role::Before => line("--leader", THIN, CONTINUOUS),
         Role::Governing => Style {
             bold: true,

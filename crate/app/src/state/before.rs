@@ -35,7 +35,7 @@ impl Before {
             self.derived = Derived::default();
             return false;
         };
-        self.derived.settle_part(of, self.number, false)
+        self.derived.settle_part(of, self.number)
     }
 
     /// The state and the leg of it that a leg of the gear is compared with, and its result; `None` where it has none,

@@ -4,7 +4,7 @@ use gearswing_gear::model::{Gear, Leg};
 use gearswing_solver::faults::{Fault, Faults, check_stop};
 use gearswing_solver::kinematics::{Linkage, Pose};
 use gearswing_solver::result::LegResult;
-use gearswing_solver::{Options, PreparedGear, PreparedLeg, TireChoice, solve_prepared};
+use gearswing_solver::{Options, PreparedGear, PreparedLeg, solve_prepared};
 use std::sync::Arc;
 
 /// Everything that the result of a leg rests on.
@@ -84,9 +84,6 @@ pub(crate) struct LegDerived {
     pub(crate) stop_faults: Vec<Fault>,
     /// The result, of an earlier state while there are faults.
     pub(crate) good: Option<Good>,
-    /// The result with the previous tire, while comparing and where there is one.
-    pub(crate) former: Option<Good>,
-    former_wanted: bool,
     /// Something that the result rests on has changed since.
     outdated: bool,
 }
@@ -109,56 +106,46 @@ pub(crate) struct Derived {
     /// Revision of the document that they are of; 0 = none yet.
     pub(crate) revision: u64,
     pub(crate) legs: Vec<LegDerived>,
-    /// Revision that the results were held against, and whether it was for comparing tires.
-    against: (u64, bool),
+    /// Revision that the results were held against.
+    against: u64,
     /// The legs of that revision made ready.
     prepared: Option<PreparedGear<'static>>,
 }
 
 impl Derived {
     /// Works out one leg that has changed; false = there was none left.
-    pub(crate) fn settle_part(&mut self, gear: &Gear, revision: u64, comparing: bool) -> bool {
-        if self.against != (revision, comparing) {
-            if self.prepared.is_none() || self.against.0 != revision {
-                self.prepared = Some(match &self.prepared {
-                    Some(before) => PreparedGear::after(gear.clone(), before),
-                    None => gear.clone().into(),
-                });
-            }
-            self.against = (revision, comparing);
+    pub(crate) fn settle_part(&mut self, gear: &Gear, revision: u64) -> bool {
+        if self.against != revision {
+            self.prepared = Some(match &self.prepared {
+                Some(before) => PreparedGear::after(gear.clone(), before),
+                None => gear.clone().into(),
+            });
+            self.against = revision;
             self.legs.truncate(gear.legs.len());
             let rest = gear.without_legs();
             for (index, (known, leg)) in self.legs.iter_mut().zip(&gear.legs).enumerate() {
                 known.outdated = !known.input.is_of(gear, &rest, index, leg);
             }
         }
-        let next = gear.legs.iter().enumerate().find(|(index, leg)| {
+        let next = gear.legs.iter().enumerate().find(|(index, _)| {
             let known = self.legs.get(*index);
-            known
-                .is_none_or(|known| known.outdated || known.former_wanted != wanted(leg, comparing))
+            known.is_none_or(|known| known.outdated)
         });
         let Some((index, leg)) = next else {
             self.revision = revision;
             return false;
         };
-        let former_wanted = wanted(leg, comparing);
         let Some(prepared) = &self.prepared else {
             return false;
         };
         match self.legs.get_mut(index) {
-            Some(known) if !known.outdated => {
-                known.former = former_wanted
-                    .then(|| solve_former(prepared, index))
-                    .flatten();
-                known.former_wanted = former_wanted;
-            }
             Some(known) => {
                 let good = known.good.take();
-                *known = solve(prepared, Input::new(gear, index, leg), former_wanted, good);
+                *known = solve(prepared, Input::new(gear, index, leg), good);
             }
             None => {
                 let input = Input::new(gear, index, leg);
-                self.legs.push(solve(prepared, input, former_wanted, None));
+                self.legs.push(solve(prepared, input, None));
             }
         }
         true
@@ -187,19 +174,9 @@ impl Derived {
     }
 }
 
-/// The previous tire is wanted, and the leg has one.
-fn wanted(leg: &Leg, comparing: bool) -> bool {
-    comparing && leg.wheel.former.is_some()
-}
-
-fn solve(
-    prepared: &PreparedGear<'_>,
-    input: Input,
-    former_wanted: bool,
-    good_before: Option<Good>,
-) -> LegDerived {
+fn solve(prepared: &PreparedGear<'_>, input: Input, good_before: Option<Good>) -> LegDerived {
     let Input { index, ref leg, .. } = input;
-    let (faults, good) = match solved(prepared, index, &Options::default()) {
+    let (faults, good) = match solved(prepared, index) {
         Ok((swept, result)) => (
             Vec::new(),
             Some(Good {
@@ -217,34 +194,15 @@ fn solve(
             .err()
             .map_or_else(Vec::new, |faults| faults.0),
         good,
-        former: former_wanted
-            .then(|| solve_former(prepared, index))
-            .flatten(),
-        former_wanted,
         outdated: false,
     }
-}
-
-/// The leg with its previous tire in the place of the fitted one.
-fn solve_former(prepared: &PreparedGear<'_>, index: usize) -> Option<Good> {
-    let options = Options {
-        tire: TireChoice::Former,
-        ..Options::default()
-    };
-    let (swept, result) = solved(prepared, index, &options).ok()?;
-    let mut leg = prepared.gear().legs.get(index)?.clone();
-    if let Some(former) = leg.wheel.former.take() {
-        leg.wheel.tire = former;
-    }
-    Some(Good { leg, swept, result })
 }
 
 fn solved(
     prepared: &PreparedGear<'_>,
     index: usize,
-    options: &Options,
 ) -> Result<(Arc<PreparedLeg>, LegResult), Faults> {
     let swept = prepared.leg(index)?;
-    let result = solve_prepared(prepared, index, options)?;
+    let result = solve_prepared(prepared, index, &Options::default())?;
     Ok((Arc::clone(swept), result))
 }

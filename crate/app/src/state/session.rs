@@ -196,8 +196,6 @@ pub struct Session {
     pub selection: Option<String>,
     /// It is drawn for paper, where every detail has its circle at once.
     pub(crate) on_paper: bool,
-    /// Comparing with the previous tire.
-    pub comparing: bool,
     /// Load arrows are drawn.
     pub loads: bool,
     /// Speed of the played swing.

@@ -46,8 +46,8 @@ pub struct State {
     pub(crate) gear_text: (u64, String),
     /// What is being worked out, if not all is.
     pub(crate) working: Option<Work>,
-    /// What the person has given up to work out: revision, comparing.
-    pub(crate) given_up: Option<(u64, bool)>,
+    /// What the person has given up to work out, by its revision.
+    pub(crate) given_up: Option<u64>,
     /// Revision whose name the browser's tab shows.
     pub(crate) titled_revision: u64,
     /// Revision for which the link was last made.

@@ -1,6 +1,6 @@
 //! States kept to compare with, and taking back what has changed since.
 use gearswing_gear::field::{Group, Place, take_back};
-use gearswing_gear::model::{Gear, Kept, MOST_KEPT, MOST_NOTES, Note};
+use gearswing_gear::model::{Gear, Kept, MOST_KEPT, MOST_NOTES, Note, PREVIOUS_TIRE};
 use gearswing_report::page::changes as words;
 use gearswing_report::page::history::{Step, step_words};
 use gearswing_report::page::notes;
@@ -136,7 +136,8 @@ fn keep(state: &mut State) -> Vec<Effect> {
         state.session.notices.problem(text.clone());
         return vec![Effect::Announce { text }];
     }
-    let number = state.gear().kept.len() + 1;
+    let kept = state.gear().kept.iter();
+    let number = kept.filter(|kept| kept.name != PREVIOUS_TIRE).count() + 1;
     let name = free_name(state.gear(), &words::state_name(number));
     state.edit(Act::single(step_words(Step::Keep)), |gear| {
         let kept = Kept::of(gear, name.clone());

@@ -1,5 +1,6 @@
 //! Fields and lists.
 use gearswing_gear::model::{Gear, View, renumbered};
+use gearswing_gear::model::{Kept, PREVIOUS_TIRE};
 use gearswing_report::fields::path_words;
 use gearswing_report::page::fields as sayings;
 use gearswing_report::page::history::{Step, step_words};
@@ -71,14 +72,7 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
         Field::Paste { path, text } => return paste(state, &path, &text),
         Field::Remove { path } => return remove(state, &path),
         Field::TakeTire { path, size } => take_tire(state, &path, &size),
-        Field::KeepAsFormer { leg } => {
-            let act = Act::single(step_words(Step::KeepTire));
-            state.edit(act, |gear| {
-                let wheel = &mut gear.legs.get_mut(leg)?.wheel;
-                wheel.former = Some(wheel.tire.clone());
-                Some(())
-            });
-        }
+        Field::KeepTire => keep_tire(state),
     }
     Vec::new()
 }
@@ -350,18 +344,27 @@ fn shift_drafts(state: &mut State, list: &str, at: usize, inserted: bool) {
     }
 }
 
+/// Keeps the gear as it is as that with the previous tire, in the place of one that was kept so, and compares with it.
+fn keep_tire(state: &mut State) {
+    state.edit(Act::single(step_words(Step::KeepTire)), |gear| {
+        let kept = Kept::of(gear, PREVIOUS_TIRE.to_owned());
+        let at = gear.previous().unwrap_or(gear.kept.len());
+        match gear.kept.get_mut(at) {
+            Some(known) => *known = kept,
+            None => gear.kept.push(kept),
+        }
+        gear.before = Some(at);
+        Some(())
+    });
+}
+
 fn take_tire(state: &mut State, path: &str, row: &str) {
     let Some(row) = row.parse::<usize>().ok().and_then(|row| sizes().get(row)) else {
         return;
     };
     let act = Act::single(step_words(Step::TakeTire { size: row.size }));
     state.edit(act, |gear| {
-        let wheel = &mut gear.legs.get_mut(fields::leg_of(path)?)?.wheel;
-        if path.ends_with(".wheel.former") {
-            wheel.former = Some(row.to_tire());
-        } else {
-            wheel.tire = row.to_tire();
-        }
+        gear.legs.get_mut(fields::leg_of(path)?)?.wheel.tire = row.to_tire();
         Some(())
     });
 }

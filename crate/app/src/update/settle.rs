@@ -46,10 +46,9 @@ pub fn is_working(state: &State) -> bool {
 /// One part, and what it was; `None` = nothing was left.
 fn part(state: &mut State) -> Option<Work> {
     let revision = state.document.revision();
-    let comparing = state.session.comparing;
     let answers_come = has_changed(state);
     let gear = state.document.gear();
-    if state.derived.settle_part(gear, revision, comparing) {
+    if state.derived.settle_part(gear, revision) {
         return Some(Work::Legs(state.derived.left(gear)));
     }
     if answers_come {
@@ -99,9 +98,9 @@ fn finish(state: &mut State, effects: &mut Vec<Effect>) {
 }
 
 impl State {
-    /// Everything that the results rest on, as one number each.
-    pub(super) fn work(&self) -> (u64, bool) {
-        (self.revision(), self.session.comparing)
+    /// Everything that the results rest on, as a number.
+    pub(super) fn work(&self) -> u64 {
+        self.revision()
     }
 
     /// The legs are being worked out, and the times that are there are of an earlier state.

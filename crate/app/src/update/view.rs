@@ -38,7 +38,6 @@ pub(super) fn view(state: &mut State, msg: View) -> Vec<Effect> {
             state.session.theme = theme;
             return vec![Effect::SetTheme(theme)];
         }
-        View::CompareFormer { on } => state.session.comparing = on,
         View::ToggleGroup { id } => {
             let open = state.session.open_group.as_deref() == Some(id.as_str());
             state.session.open_group = (!open).then_some(id);

@@ -7,13 +7,12 @@ use gearswing_report::{
     Subject, fault_text, finding_figure, finding_line, finding_short, finding_text, question_head,
     question_text, verdict_text,
 };
-use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, check_gear};
 use gearswing_solver::result::Finding;
 use gearswing_units::UnitChoice;
 
 use super::example::of_example;
-use super::leg_answers::{AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
+use super::leg_answers::{AnswerRow, FaultRow, LegAnswers, RestsOn};
 use super::page::Action;
 use super::rows::{typed_path, unread};
 use crate::fields;
@@ -25,14 +24,12 @@ pub(crate) fn subject<'a>(
     gear: &'a Gear,
     leg: usize,
     good: &'a Good,
-    tire: TireChoice,
     units: UnitChoice,
 ) -> Subject<'a> {
     Subject {
         gear,
         leg,
         result: &good.result,
-        tire,
         units,
     }
 }
@@ -40,13 +37,7 @@ pub(crate) fn subject<'a>(
 /// The sentence of an answer of the selected leg.
 pub(crate) fn finding_sentence(state: &State, good: &Good, finding: &Finding) -> String {
     let session = &state.session;
-    let subject = subject(
-        state.gear(),
-        session.leg,
-        good,
-        TireChoice::Fitted,
-        session.units,
-    );
+    let subject = subject(state.gear(), session.leg, good, session.units);
     finding_text(&subject, finding).sentence
 }
 
@@ -164,7 +155,7 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
         return Vec::new();
     };
     let units = state.session.units;
-    let about = subject(state.gear(), leg, good, TireChoice::Fitted, units);
+    let about = subject(state.gear(), leg, good, units);
     good.result
         .findings
         .iter()
@@ -192,7 +183,6 @@ fn rows(state: &State, leg: usize, derived: &LegDerived) -> Vec<AnswerRow> {
                 cautions: text.cautions.into_iter().map(str::to_owned).collect(),
                 try_next: text.try_next,
                 was: was(state, leg, finding, &finding_figure(&about, finding)),
-                former: former(state, leg, derived, finding),
                 open: Action {
                     id: format!("verdict.{leg}.{:?}", finding.question),
                     label: String::new(),
@@ -224,33 +214,7 @@ fn was(state: &State, leg: usize, finding: &Finding, figure: &str) -> Option<Str
     let sent = state.gear().state_before().is_some_and(|kept| kept.sent);
     let mut found = good.result.findings.iter();
     let before = found.find(|before| before.question == finding.question)?;
-    let about = subject(gear, at, good, TireChoice::Fitted, state.session.units);
+    let about = subject(gear, at, good, state.session.units);
     let told = finding_figure(&about, before);
     (told != figure || before.verdict != finding.verdict).then(|| changes::was(&told, sent))
-}
-
-fn former(
-    state: &State,
-    leg: usize,
-    derived: &LegDerived,
-    finding: &Finding,
-) -> Option<FormerAnswer> {
-    let good = derived.former.as_ref()?;
-    let former = good
-        .result
-        .findings
-        .iter()
-        .find(|former| former.question == finding.question)?;
-    let about = subject(
-        state.gear(),
-        leg,
-        good,
-        TireChoice::Former,
-        state.session.units,
-    );
-    Some(FormerAnswer {
-        verdict: former.verdict,
-        verdict_text: verdict_text(former.question, former.verdict).to_owned(),
-        sentence: finding_text(&about, former).sentence,
-    })
 }

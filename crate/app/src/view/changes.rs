@@ -4,7 +4,6 @@ use gearswing_gear::model::Gear;
 use gearswing_report::page::changes as words;
 use gearswing_report::page::names::leg_title;
 use gearswing_report::{change_text, finding_figure, name_words, question_head};
-use gearswing_solver::TireChoice;
 use gearswing_solver::result::Finding;
 
 use super::answers::subject;
@@ -139,7 +138,7 @@ fn numbers(state: &State, leg: Option<(&Gear, usize, &Good)>) -> String {
     let Some((gear, leg, good)) = leg else {
         return String::new();
     };
-    let about = subject(gear, leg, good, TireChoice::Fitted, state.session.units);
+    let about = subject(gear, leg, good, state.session.units);
     let told = |finding: &Finding| {
         let head = question_head(finding.question);
         [head, &finding_figure(&about, finding)].join(" ")

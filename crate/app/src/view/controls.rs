@@ -103,16 +103,9 @@ pub(crate) fn working(state: &State) -> String {
 pub(crate) fn toolbar(state: &State) -> Toolbar {
     let document = &state.document;
     let session = &state.session;
-    let has_former = state
-        .gear()
-        .legs
-        .iter()
-        .any(|leg| leg.wheel.former.is_some());
-    let of_leg = state
-        .gear()
-        .legs
-        .get(session.leg)
-        .and_then(|leg| leg.wheel.former.as_ref());
+    let previous = state.gear().previous();
+    let comparing = previous.is_some() && state.gear().before == previous;
+    let of_leg = state.gear().previous_tire(session.leg);
     let link = match &state.files.link {
         LinkState::Ready(length) => Link::Ready(*length),
         LinkState::TooLong(length) => Link::TooLong(*length, LINK_LIMIT),
@@ -153,9 +146,9 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
         link_reach: link::reach_line(reach, state.files.link_address()),
         copy_text: link::copy_words(reach),
         home: state.files.home.clone(),
-        can_compare: has_former,
-        comparing: session.comparing,
-        compare_text: compare_words(session.comparing, of_leg.map(|tire| tire.size.as_str())),
+        previous,
+        comparing,
+        compare_text: compare_words(comparing, of_leg.map(|tire| tire.size.as_str())),
     }
 }
 

@@ -46,7 +46,6 @@ impl Part {
                 Group::Leg => "leg",
                 Group::Strut => "strut",
                 Group::Wheel => "wheel",
-                Group::FormerTire => "former",
                 Group::Brace => "brace",
                 Group::Actuator => "actuator",
                 Group::Lines => "lines",
@@ -124,7 +123,6 @@ pub(crate) fn groups(state: &State) -> Vec<FieldGroup> {
     let mut parts = vec![
         Part::Group(Group::Leg),
         Part::Group(Group::Wheel),
-        Part::Group(Group::FormerTire),
         Part::Group(Group::Strut),
         Part::Group(Group::Brace),
         Part::Group(Group::Actuator),
@@ -240,11 +238,11 @@ fn rows(state: &State, leg: usize, part: &Part) -> Vec<FieldRow> {
             found.extend(row(state, path));
         }
         match field {
-            field::Field::TireSize | field::Field::FormerSize if part.holds(*field) => {
-                found.extend(tire_table(state, leg, part));
+            field::Field::TireSize if part.holds(*field) => {
+                found.extend(tire_table(state, leg));
             }
             field::Field::BraceAttach if part.holds(*field) => found.extend(knee_rows(state, leg)),
-            field::Field::TireDiameter | field::Field::FormerDiameter if part.holds(*field) => {
+            field::Field::TireDiameter if part.holds(*field) => {
                 found.extend(circumference(state, field.of_leg(leg)));
             }
             _ => {}
@@ -333,14 +331,10 @@ fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {
             all
         }
         Part::Group(Group::Wheel) => vec![action(
-            format!("keep_former.{leg}"),
+            "keep_tire".to_owned(),
             Deed::KeepTire,
-            Field::KeepAsFormer { leg },
+            Field::KeepTire,
         )],
-        Part::Group(Group::FormerTire) if model.is_some_and(|m| m.wheel.former.is_some()) => {
-            let path = format!("legs[{leg}].wheel.former");
-            vec![remove(path, Deed::RemovePreviousTire)]
-        }
         Part::Well => vec![add(format!("legs[{leg}].well"), Deed::AddPiece)],
         Part::Obstacle(at) => {
             let path = format!("legs[{leg}].well[{at}]");

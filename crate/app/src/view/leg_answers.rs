@@ -53,8 +53,6 @@ pub struct AnswerRow {
     pub try_next: Vec<String>,
     /// Its number in the state compared with, where that or the verdict was another.
     pub was: Option<String>,
-    /// The same answer with the previous tire, while comparing.
-    pub former: Option<FormerAnswer>,
     /// What opens its sentence, and goes to its place if it has one.
     pub open: Action,
     /// What goes to its place.
@@ -81,17 +79,6 @@ pub struct RestsOn {
     pub weak: bool,
     /// The mark in a word or two, or empty.
     pub mark: String,
-}
-
-/// An answer with the previous tire.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct FormerAnswer {
-    /// How it stands.
-    pub verdict: Verdict,
-    /// The verdict in a word or two.
-    pub verdict_text: String,
-    /// The sentence.
-    pub sentence: String,
 }
 
 /// A fault of the model.

@@ -45,7 +45,7 @@ pub(crate) use answers::finding_sentence;
 pub use compose::view;
 pub(crate) use dragged::drag_lines;
 pub(crate) use groups::group_of;
-pub use leg_answers::{AnswerRow, FaultRow, FormerAnswer, LegAnswers, RestsOn};
+pub use leg_answers::{AnswerRow, FaultRow, LegAnswers, RestsOn};
 pub use loads::load_tables;
 pub use page::{
     Action, ChangesText, ChoiceOption, CurvesText, DetailText, DrawingText, FieldGroup, FieldKind,

@@ -151,8 +151,8 @@ pub struct ReadoutRow {
     pub label: String,
     /// How much, with unit.
     pub value: String,
-    /// With the previous tire, while comparing.
-    pub former: Option<String>,
+    /// In the state compared with.
+    pub before: Option<String>,
     /// Contact, too near or too weak.
     pub bad: bool,
 }

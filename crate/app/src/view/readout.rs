@@ -4,7 +4,6 @@ use gearswing_report::page::curves;
 use gearswing_report::page::drawing::{self, Near};
 use gearswing_report::page::names::{clearance_words, obstacle_words, place_words, travel_short};
 use gearswing_report::page::readout::{self as words, Number, number_label};
-use gearswing_solver::TireChoice;
 use gearswing_solver::result::{DrivenBy, Motion, TireState, Verdict};
 use gearswing_units::{Quantity, UnitChoice, format, format_signed};
 
@@ -41,18 +40,16 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
     let Some(now) = scene::now(good, state.session.progress) else {
         return Vec::new();
     };
-    let former = state
-        .derived
-        .leg(index)
-        .and_then(|leg| leg.former.as_ref())
-        .and_then(|former| Some((former, scene::now(former, state.session.progress)?)));
+    let before = state.before.leg(state.gear(), index);
+    let before = before
+        .and_then(|(_, _, before)| Some((before, scene::now(before, state.session.progress)?)));
     let units = state.session.units;
     let mut rows = Vec::with_capacity(12);
-    let mut add = |number: Number, value: String, former: Option<String>, bad: bool| {
+    let mut add = |number: Number, value: String, before: Option<String>, bad: bool| {
         rows.push(ReadoutRow {
             label: number_label(number),
             value,
-            former,
+            before,
             bad,
         });
     };
@@ -69,8 +66,8 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
             continue;
         };
         let obstacle = obstacle_text(good, near.at.obstacle);
-        let with_former = tire.and_then(|_| {
-            let (good, now) = former.as_ref()?;
+        let with_before = tire.and_then(|_| {
+            let (good, now) = before.as_ref()?;
             let near = nearest(now, &which)?;
             Some(words::with_obstacle(
                 &clearance_value(near, units),
@@ -80,7 +77,7 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
         add(
             Number::Nearest(near.at.part, tire, &obstacle),
             clearance_value(near, units),
-            with_former,
+            with_before,
             near.spare() < 0.0,
         );
     }
@@ -95,7 +92,7 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
         let Some(force) = get(&now) else {
             continue;
         };
-        let was = former.as_ref().and_then(|(_, now)| get(now));
+        let was = before.as_ref().and_then(|(_, now)| get(now));
         add(
             Number::Force(motion),
             say(Quantity::Force, force.effort),
@@ -198,7 +195,7 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
         if state.session.loads && !faded {
             description.push(loads_text(good, &now, units));
         }
-        let about = subject(state.gear(), index, good, TireChoice::Fitted, units);
+        let about = subject(state.gear(), index, good, units);
         for jam in &good.result.jams {
             description.push(drawing::stop_sentence(&about, &jam.place, jam.cause));
         }
@@ -255,7 +252,7 @@ fn worst(state: &State) -> Option<(Verdict, String)> {
     let good = state.derived.good(index)?;
     let finding = scene::worst(&good.result.findings)?;
     let units = state.session.units;
-    let about = subject(state.gear(), index, good, TireChoice::Fitted, units);
+    let about = subject(state.gear(), index, good, units);
     Some((finding.verdict, finding_line(&about, finding)))
 }
 

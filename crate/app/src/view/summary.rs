@@ -15,7 +15,6 @@ pub(crate) fn summary(state: &State, index: usize, id: &str) -> String {
     match id {
         "leg" => words::leg_summary(leg, units),
         "wheel" => words::tire_summary(&leg.wheel.tire, units),
-        "former" => words::previous_tire_summary(leg.wheel.former.as_ref(), units),
         "brace" => words::brace_summary(&leg.brace).to_owned(),
         "actuator" => words::actuator_summary(leg, units),
         "well" => words::well_summary(leg.well.len()),

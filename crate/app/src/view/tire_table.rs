@@ -1,9 +1,7 @@
 //! Tire sizes to choose from.
-use gearswing_gear::field::Group;
 use gearswing_report::page::fields as words;
 use gearswing_solver::tires::{SizeRow, sizes};
 
-use super::groups::Part;
 use super::page::{ChoiceOption, FieldKind, FieldRow};
 use super::rows::worked_out;
 use crate::state::State;
@@ -12,13 +10,8 @@ use crate::state::State;
 pub(crate) const SIZE_TABLE: &str = "size_table";
 
 /// A choice from the size table; each entry says how sure it is.
-pub(super) fn tire_table(state: &State, leg: usize, part: &Part) -> Option<FieldRow> {
-    let wheel = &state.gear().legs.get(leg)?.wheel;
-    let (tire, key) = match part {
-        Part::Group(Group::Wheel) => (&wheel.tire, "tire"),
-        Part::Group(Group::FormerTire) => (wheel.former.as_ref()?, "former"),
-        _ => return None,
-    };
+pub(super) fn tire_table(state: &State, leg: usize) -> Option<FieldRow> {
+    let tire = &state.gear().legs.get(leg)?.wheel.tire;
     // rows that put in the same tire are one choice
     let alike = |a: &SizeRow, b: &SizeRow| a.size == b.size && a.gives(&b.to_tire());
     let options = sizes()
@@ -41,7 +34,7 @@ pub(super) fn tire_table(state: &State, leg: usize, part: &Part) -> Option<Field
         .position(|row| row.size == tire.size && row.gives(tire))
         .map_or_else(String::new, |at| at.to_string());
     let mut found = worked_out(
-        format!("legs[{leg}].wheel.{key}.{SIZE_TABLE}"),
+        format!("legs[{leg}].wheel.tire.{SIZE_TABLE}"),
         words::SIZE_TABLE,
         String::new(),
         words::SIZE_TABLE_HELP,

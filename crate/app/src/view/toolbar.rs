@@ -44,8 +44,8 @@ pub struct Toolbar {
     pub copy_text: &'static str,
     /// Where others have the page, or empty.
     pub home: String,
-    /// Comparing with the previous tire is possible for the selected leg.
-    pub can_compare: bool,
+    /// The state with the previous tire, by index.
+    pub previous: Option<usize>,
     /// Comparing with the previous tire.
     pub comparing: bool,
     /// Text on that switch.

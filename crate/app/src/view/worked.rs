@@ -28,11 +28,6 @@ pub(crate) fn rows(state: &State, index: usize, id: &str) -> Vec<Row> {
     let mut found: Vec<Row> = Vec::new();
     match id {
         "wheel" => tire_rows(&leg.wheel.tire, units, &path, &mut found),
-        "former" => {
-            if let Some(tire) = &leg.wheel.former {
-                tire_rows(tire, units, &path, &mut found);
-            }
-        }
         "fall" => fall_rows(state, index, &path, &mut found),
         "brace" => brace_rows(state, index, leg, &path, &mut found),
         "actuator" => actuator_rows(state, index, leg, &path, &mut found),

@@ -35,10 +35,7 @@ fn edit() -> impl Strategy<Value = Msg> {
         Msg::Field(msg::Field::Remove {
             path: "legs[0].body.outline_m[0]".to_owned(),
         }),
-        Msg::Field(msg::Field::KeepAsFormer { leg: 0 }),
-        Msg::Field(msg::Field::Remove {
-            path: "legs[2].wheel.former".to_owned(),
-        }),
+        Msg::Field(msg::Field::KeepTire),
         Msg::Field(msg::Field::Choose {
             path: "legs[1].brace".to_owned(),
             option: "sliding".to_owned(),

@@ -35,7 +35,6 @@ fn path() -> impl Strategy<Value = String> {
         "legs[2].actuator.rod_m",
         "legs[2].wheel.tire.diameter_m",
         "legs[2].wheel.tire.circumference_m",
-        "legs[2].wheel.former",
         "legs[2].wheel.tire.grown",
         "legs[1].strut.shortening",
         "legs[0].strut.shortening.with_travel.table",
@@ -203,7 +202,7 @@ fn other() -> impl Strategy<Value = Msg> {
                     UnitChoice::INCH
                 })),
                 5 => Msg::View(msg::View::Theme(Theme::Dark)),
-                6 => Msg::View(msg::View::CompareFormer { on: leg % 2 == 0 }),
+                6 => Msg::Field(msg::Field::KeepTire),
                 7 => Msg::View(msg::View::ToggleGroup {
                     id: "wheel".to_owned(),
                 }),

@@ -21,12 +21,8 @@ fn text_of(desk: &Desk) -> String {
                 "  {} {} [{}]\n    {}",
                 answer.question_text, answer.verdict_text, answer.short, answer.sentence
             );
-            if let Some(former) = &answer.former {
-                let _ = writeln!(
-                    out,
-                    "    former: {} {}",
-                    former.verdict_text, former.sentence
-                );
+            if let Some(was) = &answer.was {
+                let _ = writeln!(out, "    {was}");
             }
         }
     }
@@ -39,11 +35,11 @@ fn text_of(desk: &Desk) -> String {
         );
     }
     for row in &page.readout {
-        let former = row
-            .former
+        let before = row
+            .before
             .as_deref()
-            .map_or_else(String::new, |f| format!(" | former {f}"));
-        let _ = writeln!(out, "{}: {}{former}", row.label, row.value);
+            .map_or_else(String::new, |before| format!(" | before {before}"));
+        let _ = writeln!(out, "{}: {}{before}", row.label, row.value);
     }
     let _ = writeln!(out, "{}", page.drawing.label);
     for line in page
@@ -71,7 +67,8 @@ fn text_of(desk: &Desk) -> String {
 fn the_demo_reads() {
     let mut desk = Desk::demo();
     insta::assert_snapshot!("demo", text_of(&desk));
-    desk.send(Msg::View(msg::View::CompareFormer { on: true }));
+    let state = desk.page().toolbar.previous;
+    desk.send(Msg::Compare(msg::Compare::With { state }));
     desk.send(Msg::View(msg::View::Loads { on: true }));
     desk.send(Msg::View(msg::View::Units(
         gearswing_units::UnitChoice::METRIC,

@@ -44,29 +44,46 @@ fn the_demo_opens_on_its_fault() {
 }
 
 #[test]
-fn the_former_tire_is_one_press_away() {
+fn the_previous_tire_is_one_press_away() {
     let mut desk = Desk::demo();
-    assert!(desk.page().toolbar.can_compare);
-    assert!(
-        desk.page()
-            .answers
-            .iter()
-            .all(|leg| leg.answers.iter().all(|a| a.former.is_none()))
-    );
-    desk.send(Msg::View(msg::View::CompareFormer { on: true }));
-    let page = desk.page();
-    let selected = page.answers.iter().find(|leg| leg.selected).unwrap();
-    let former = selected.answers[0].former.as_ref().unwrap();
-    assert_ne!(former.verdict, Verdict::Bad, "{}", former.sentence);
+    let state = desk.page().toolbar.previous;
+    let was = |desk: &Desk| {
+        let page = desk.page();
+        let selected = page.answers.iter().find(|leg| leg.selected).unwrap();
+        selected.answers[0].was.clone()
+    };
+    assert!(state.is_some() && was(&desk).is_none());
+    desk.send(Msg::Compare(msg::Compare::With { state }));
+    assert!(desk.page().toolbar.comparing);
+    // with the tire before it cleared: what is said has no minus
+    let told = was(&desk).unwrap();
+    assert!(told.contains("spare") && !told.contains('−'), "{told}");
     let roles = |scene: &gearswing_app::Scene| {
-        scene
-            .marks
-            .iter()
-            .any(|mark| mark.role == gearswing_app::scene::Role::Former)
+        let mut marks = scene.marks.iter();
+        marks.any(|mark| mark.role == gearswing_app::scene::Role::Before)
     };
     assert!(roles(&drawing(&desk.state)) && roles(&curves(&desk.state)));
-    desk.send(Msg::View(msg::View::CompareFormer { on: false }));
+    desk.send(Msg::Compare(msg::Compare::With { state: None }));
     assert!(!roles(&drawing(&desk.state)) && !roles(&curves(&desk.state)));
+}
+
+/// Kept as the previous one, a tire is compared with whatever is fitted next; kept once more it is the new one.
+#[test]
+fn a_tire_is_kept_as_the_previous_one() {
+    let mut desk = Desk::demo();
+    let tire = desk.gear().legs[2].wheel.tire.clone();
+    let kept = desk.gear().kept.len();
+    desk.send(Msg::Field(msg::Field::KeepTire));
+    assert_eq!(
+        desk.gear().kept.len(),
+        kept,
+        "it takes the place of the one before"
+    );
+    desk.enter("legs[2].wheel.tire.diameter_m", "17 in");
+    let gear = desk.gear();
+    assert_eq!(gear.previous_tire(2), Some(&tire));
+    assert_eq!(gear.previous_tire(0), None);
+    assert_eq!(desk.page().changes.line, "1 change from previous tire.");
 }
 
 #[test]

@@ -161,13 +161,6 @@ fn gears() -> Vec<Gear> {
     let mut stored = demo;
     fields::set_shown(&mut stored, "supply.accumulator.gas_volume_m3", Some(5e-4)).unwrap();
     fields::set_shown(&mut stored, "legs[0].drive.jack.area_m2", Some(3e-4)).unwrap();
-    let mut former = stored.legs[0].wheel.tire.clone();
-    former.grown = Grown::Given {
-        diameter: 1.04 * former.diameter,
-        width: 1.04 * former.width,
-        basis: Basis::Measured,
-    };
-    stored.legs[0].wheel.former = Some(former);
     gears.push(stored);
     gears.extend(STARTERS.iter().map(|starter| starter.gear().unwrap()));
     gears
@@ -267,7 +260,7 @@ fn an_emptied_field_takes_the_default_that_it_shows() {
                 || path.ends_with(".gas_volume_m3");
             if !is_first_of_part {
                 let left_out = read(&without(&to_text(gear).unwrap(), &path)).unwrap();
-                assert_eq!(left_out, changed, "{path}");
+                assert_eq!(left_out.without_kept(), changed.without_kept(), "{path}");
             }
             let new = |gear: &Gear| check_gear(gear).err().map_or(0, |faults| faults.0.len());
             assert!(

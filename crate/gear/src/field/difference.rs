@@ -29,11 +29,10 @@ pub struct Change {
 }
 
 /// The first field of an entry of each list of a leg, and of each part that a leg may be without.
-const LISTS: [Field; 5] = [
+const LISTS: [Field; 4] = [
     Field::RowTravel,
     Field::SpringName,
     Field::ObstacleName,
-    Field::FormerSize,
     Field::FreeSpeed,
 ];
 
@@ -43,7 +42,6 @@ fn length(gear: &Gear, list: Field, leg: usize) -> usize {
         return 0;
     };
     match list {
-        Field::FormerSize => usize::from(of.wheel.former.is_some()),
         Field::FreeSpeed => usize::from(of.drive.electric.is_some()),
         _ => entries(gear, list, leg),
     }
@@ -188,7 +186,6 @@ pub fn take_back(place: Place, gear: &mut Gear, before: &Gear) -> Option<()> {
             match path.field {
                 Field::SpringName => was.springs.clone_into(&mut own.springs),
                 Field::ObstacleName => was.well.clone_into(&mut own.well),
-                Field::FormerSize => was.wheel.former.clone_into(&mut own.wheel.former),
                 Field::FreeSpeed => own.drive.electric = was.drive.electric,
                 Field::RowTravel => was.strut.shortening.clone_into(&mut own.strut.shortening),
                 _ => return None,

@@ -25,8 +25,6 @@ pub enum Group {
     Strut,
     /// Wheel and the tire now fitted.
     Wheel,
-    /// The tire fitted before.
-    FormerTire,
     /// Drag or side brace.
     Brace,
     /// Retract actuator.
@@ -53,7 +51,7 @@ pub enum Group {
 
 impl Group {
     /// Every group.
-    pub const ALL: [Self; 21] = [
+    pub const ALL: [Self; 20] = [
         Self::File,
         Self::Conditions,
         Self::Supply,
@@ -63,7 +61,6 @@ impl Group {
         Self::Leg,
         Self::Strut,
         Self::Wheel,
-        Self::FormerTire,
         Self::Brace,
         Self::Actuator,
         Self::Lines,

@@ -12,7 +12,7 @@ use super::range as r;
 use crate::model::{
     Brace, DEFAULT_EXPONENT, DEFAULT_INTERNAL_RESISTANCE, GasLaw, GasSpring, Grown, HowFar,
     LinearSpring, MINERAL_FLUID_DENSITY, SHARP_EDGE, SeenStop, Shape, Shortening, Source,
-    SpringKind, SpringSet, Tire,
+    SpringKind, SpringSet,
 };
 use gearswing_units::Quantity;
 use gearswing_units::factors::{M_PER_INCH, N_PER_LBF, PA_PER_PSI, RAD_PER_DEG};
@@ -107,16 +107,6 @@ fields! {
         TireGrownDiameter "legs[].wheel.tire.grown.given.diameter_m" (number Length SIZE) Wheel (measured) { Grown::Given { diameter, .. } = l.wheel.tire.grown => *diameter }
         TireGrownWidth "legs[].wheel.tire.grown.given.width_m" (number Length SIZE) Wheel (measured) { Grown::Given { width, .. } = l.wheel.tire.grown => *width }
         TireGrownBasis "legs[].wheel.tire.grown.given.basis" (choice basis) Wheel (measured) {}
-        FormerSize "legs[].wheel.former.size" (text) FormerTire (measured) { Some(t) = l.wheel.former => t.size }
-        FormerDiameter "legs[].wheel.former.diameter_m" (number Length SIZE) FormerTire (measured) { Some(t) = l.wheel.former => t.diameter }
-        FormerWidth "legs[].wheel.former.width_m" (number Length SIZE) FormerTire (measured) { Some(t) = l.wheel.former => t.width }
-        FormerShoulder "legs[].wheel.former.shoulder_radius_m" (number Length SIZE_OR_NONE) FormerTire (measured) { Some(t) = l.wheel.former => t.shoulder_radius }
-        FormerRim "legs[].wheel.former.rim_diameter_m" (number Length SIZE) FormerTire (measured) { Some(t) = l.wheel.former => t.rim_diameter }
-        FormerBasis "legs[].wheel.former.basis" (choice basis) FormerTire (measured) {}
-        FormerGrown "legs[].wheel.former.grown" (choice ["by_rule", "given"]) FormerTire (measured) {}
-        FormerGrownDiameter "legs[].wheel.former.grown.given.diameter_m" (number Length SIZE) FormerTire (measured) { Some(Tire { grown: Grown::Given { diameter, .. }, .. }) = l.wheel.former => *diameter }
-        FormerGrownWidth "legs[].wheel.former.grown.given.width_m" (number Length SIZE) FormerTire (measured) { Some(Tire { grown: Grown::Given { width, .. }, .. }) = l.wheel.former => *width }
-        FormerGrownBasis "legs[].wheel.former.grown.given.basis" (choice basis) FormerTire (measured) {}
         BraceType "legs[].brace" (choice ["none", "folding", "sliding"]) Brace (structure) {}
         BracePivot "legs[].brace.folding.airframe_pivot_m" (point) Brace (structure SIXTEENTH) { Brace::Folding(b) = l.brace => b.airframe_pivot }
         Knee "legs[].brace.folding.knee_m" (point) Brace (structure SIXTEENTH) { Brace::Folding(b) = l.brace => b.knee }

@@ -1,10 +1,13 @@
 //! States of a gear that are kept to compare with.
 use std::sync::Arc;
 
-use super::Gear;
+use super::{Gear, Tire};
 
 /// Most states that a gear keeps.
 pub const MOST_KEPT: usize = 20;
+
+/// Name of the state that has the tires which were fitted before.
+pub const PREVIOUS_TIRE: &str = "previous tire";
 
 /// A state of the gear as it was when it was kept.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,5 +29,21 @@ impl Kept {
             sent: false,
             gear: Arc::new(gear.without_kept()),
         }
+    }
+}
+
+impl Gear {
+    /// The state with the tires that were fitted before, by index.
+    #[must_use]
+    pub fn previous(&self) -> Option<usize> {
+        self.kept.iter().position(|kept| kept.name == PREVIOUS_TIRE)
+    }
+
+    /// The tire that was fitted to a leg before; `None` where it is the same, or none is known.
+    #[must_use]
+    pub fn previous_tire(&self, leg: usize) -> Option<&Tire> {
+        let kept = self.kept.get(self.previous()?)?;
+        let before = &kept.gear.legs.get(leg)?.wheel.tire;
+        (*before != self.legs.get(leg)?.wheel.tire).then_some(before)
     }
 }

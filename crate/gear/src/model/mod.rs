@@ -61,7 +61,7 @@ pub use fluid::{Fluid, MINERAL_FLUID_DENSITY};
 pub use friction::FrictionTyped;
 pub use gear::Gear;
 pub use id::GearId;
-pub use kept::{Kept, MOST_KEPT};
+pub use kept::{Kept, MOST_KEPT, PREVIOUS_TIRE};
 pub use leg::{Leg, LegAir, LegBody, View};
 pub use note::{MOST_NOTES, Note, renumbered};
 pub use pin::{Joint, MOST_PIN_FRICTION, PIN_BREAK_OUT, Pin, Pins};

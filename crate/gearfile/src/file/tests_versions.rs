@@ -23,10 +23,13 @@ fn version_5_opens_for_ever() {
     assert_eq!(gear.points_from, PointsFrom::Trunnion);
     assert_eq!(to_text(&gear).unwrap(), text);
     // told from the airplane's axes, an older program has no need of it
-    let gear = Gear {
-        points_from: PointsFrom::Airplane,
-        ..gear
-    };
+    let text = text.replacen(
+        "    \"points_from\": \"trunnion\"",
+        "    \"points_from\": \"airplane\"",
+        1,
+    );
+    let gear = read(&text).unwrap();
+    assert_eq!(gear.points_from, PointsFrom::Airplane);
     assert!(to_text(&gear).unwrap().contains("\"version\": 3"));
 }
 
@@ -72,6 +75,31 @@ fn version_5_with_a_mark_opens_for_ever() {
     assert!(to_text(&gear).unwrap().contains("\"version\": 1"));
 }
 
+/// The tires at the wheels are a state of their own in hand, and stand at the wheels again in the file.
+#[test]
+fn the_previous_tires_are_a_kept_state() {
+    let text = include_str!("../../../../fixtures/versions/v3.json");
+    let gear = read(text).unwrap();
+    assert!(gear.legs.iter().all(|leg| leg.wheel.former.is_none()));
+    let kept = &gear.kept[gear.previous().unwrap()];
+    let before = gear.previous_tire(0).unwrap();
+    assert_eq!(kept.gear.legs[0].wheel.tire, *before);
+    assert!(text.contains(&format!("\"diameter_m\": {}", before.diameter)));
+    // one that has something else as well is one among the others
+    let mut other = gear.clone();
+    let mut state = (*kept.gear).clone();
+    state.legs[0].actuator.bore *= 1.5;
+    other.kept = vec![Kept::of(&state, PREVIOUS_TIRE.to_owned())];
+    let written = to_text(&other).unwrap();
+    assert!(written.contains("\"version\": 4") && !written.contains("\"former\""));
+    assert_eq!(read(&written).unwrap(), other);
+    // what older versions told of the tire before that of a kept state goes with it
+    let told = "\"values\": [\n        {\n          \"at\": \"legs[0].wheel.former.width_m\",\n          \"number\": 0.1\n        },";
+    let old = written.replacen("\"values\": [", told, 1);
+    assert_ne!(old, written);
+    assert_eq!(read(&old).unwrap(), other);
+}
+
 #[test]
 fn version_4_opens_for_ever() {
     let text = include_str!("../../../../fixtures/versions/v4.json");
@@ -81,7 +109,11 @@ fn version_4_opens_for_ever() {
     assert_eq!(before.gear.legs[0].wheel.tire.diameter, 0.34);
     assert_eq!(before.gear.legs[0].actuator.rod_end_pitch, None);
     assert_eq!(gear.kept[1].gear.legs.len(), gear.legs.len() + 1);
-    assert_eq!(to_text(&gear).unwrap(), text);
+    // the tires at the wheels come as one more state, and stand among the others from then on
+    assert_eq!(gear.previous(), Some(2));
+    let again = to_text(&gear).unwrap();
+    assert!(again.contains("\"version\": 4") && !again.contains("\"former\""));
+    assert_eq!(read(&again).unwrap(), gear);
 }
 
 #[test]

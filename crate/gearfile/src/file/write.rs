@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::envelope::lowest_version;
 use super::{FORMAT, READ_LIMIT, SaveError};
-use crate::kept::{KeptText, kept_texts};
+use crate::kept::{KeptText, told};
 use crate::layout::{compact, readable};
 use crate::not_finite::refuse_not_finite;
 
@@ -26,12 +26,13 @@ struct File<'a> {
 /// A number that is not finite, or a text too long to be read back.
 pub fn to_text(gear: &Gear) -> Result<String, SaveError> {
     refuse_not_finite(gear, "gear")?;
-    let version = lowest_version(gear, &compact(gear)?);
+    let (told, kept) = told(gear);
+    let version = lowest_version(&told, &compact(&told)?);
     let text = readable(&File {
         format: FORMAT,
         version,
-        gear,
-        kept: kept_texts(gear),
+        gear: &told,
+        kept,
         before: gear.state_before().and(gear.before),
     })?;
     if text.len() > READ_LIMIT {

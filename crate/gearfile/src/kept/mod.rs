@@ -3,7 +3,7 @@
 /// What differs from the gear itself.
 mod state_text;
 
-pub(crate) use state_text::{KeptText, keep, kept_texts};
+pub(crate) use state_text::{KeptText, keep, told};
 
 #[cfg(test)]
 mod tests;

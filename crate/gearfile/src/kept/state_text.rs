@@ -5,7 +5,7 @@
 use std::borrow::Cow;
 
 use gearswing_gear::field::{Path, Value, value_paths};
-use gearswing_gear::model::{Gear, Kept, Leg, MOST_KEPT, MOST_NOTES, Point};
+use gearswing_gear::model::{Gear, Kept, Leg, MOST_KEPT, MOST_NOTES, PREVIOUS_TIRE, Point};
 use gearswing_solver::numeric::sort_by;
 use serde::{Deserialize, Serialize};
 
@@ -75,13 +75,47 @@ impl ValueText {
     }
 }
 
-/// The kept states of a gear, as they are written.
-pub(crate) fn kept_texts(gear: &Gear) -> Vec<KeptText<'_>> {
+/// A gear and its kept states as they are written: a lone state that has nothing but other tires stands at the wheels,
+/// as in every version.
+pub(crate) fn told(gear: &Gear) -> (Cow<'_, Gear>, Vec<KeptText<'_>>) {
+    if let Some(at_wheels) = at_wheels(gear) {
+        return (Cow::Owned(at_wheels), Vec::new());
+    }
     let base = gear.without_kept();
-    gear.kept
-        .iter()
-        .map(|kept| KeptText::of(kept, &base))
-        .collect()
+    let kept = gear.kept.iter().map(|kept| KeptText::of(kept, &base));
+    (Cow::Borrowed(gear), kept.collect())
+}
+
+/// The gear with the tires of its only kept state at its wheels, where that gives the state back.
+fn at_wheels(gear: &Gear) -> Option<Gear> {
+    let ([kept], None) = (gear.kept.as_slice(), gear.before) else {
+        return None;
+    };
+    let mut told = Gear {
+        kept: Vec::new(),
+        ..gear.clone()
+    };
+    for (leg, was) in told.legs.iter_mut().zip(&kept.gear.legs) {
+        let tire = &was.wheel.tire;
+        leg.wheel.former = (leg.wheel.tire != *tire).then(|| tire.clone());
+    }
+    let mut back = told.clone();
+    let state = previous(&mut back)?;
+    (state == *kept).then_some(told)
+}
+
+/// Takes the tires that were fitted before from the wheels, as a state of their own.
+fn previous(gear: &mut Gear) -> Option<Kept> {
+    let mut state = gear.without_kept();
+    let mut is_one = false;
+    for (leg, state) in gear.legs.iter_mut().zip(&mut state.legs) {
+        state.wheel.former = None;
+        if let Some(tire) = leg.wheel.former.take() {
+            state.wheel.tire = tire;
+            is_one = true;
+        }
+    }
+    is_one.then(|| Kept::of(&state, PREVIOUS_TIRE.to_owned()))
 }
 
 /// Gives a gear the states that were read with it.
@@ -94,9 +128,11 @@ pub(crate) fn keep(
     texts: Vec<KeptText<'_>>,
     before: Option<usize>,
 ) -> Result<(), OpenError> {
-    if texts.len() > MOST_KEPT {
+    // the previous tire may come to what else is kept
+    if texts.len() > MOST_KEPT + 1 {
         return Err(fault("kept"));
     }
+    let previous = previous(gear);
     // more than can be added, but no more than can be read
     if gear.notes.len() > 4 * MOST_NOTES {
         return Err(fault("notes"));
@@ -114,6 +150,9 @@ pub(crate) fn keep(
         return Err(fault("before"));
     }
     gear.kept = kept;
+    // a file of this version has it among them
+    let is_new = gear.previous().is_none();
+    gear.kept.extend(previous.filter(|_| is_new));
     gear.before = before;
     Ok(())
 }
@@ -196,6 +235,8 @@ impl<'g> KeptText<'g> {
     /// The path within this text that is not understood.
     fn read(self, gear: &Gear) -> Result<Kept, String> {
         if let Some(whole) = self.gear {
+            let mut whole = whole.into_owned();
+            previous(&mut whole);
             return Ok(Kept {
                 sent: self.sent,
                 ..Kept::of(&whole, self.name)
@@ -204,6 +245,7 @@ impl<'g> KeptText<'g> {
         let mut state = gear.clone();
         if let Some(legs) = self.legs {
             state.legs = legs.into_owned();
+            previous(&mut state);
         }
         set_all(&mut state, &self.values)?;
         Ok(Kept {
@@ -217,7 +259,9 @@ impl<'g> KeptText<'g> {
 fn set_all(state: &mut Gear, values: &[ValueText]) -> Result<(), String> {
     let mut known: Vec<(Path, Value)> = Vec::with_capacity(values.len());
     let fault = |at: &str| format!(".values.{at}");
-    for text in values {
+    // what older versions told of the tire before that of a kept state
+    let is_of_former = |text: &ValueText| text.at.contains(".wheel.former");
+    for text in values.iter().filter(|text| !is_of_former(text)) {
         let (Ok(path), Some(value)) = (text.at.parse::<Path>(), text.value()) else {
             return Err(fault(&text.at));
         };

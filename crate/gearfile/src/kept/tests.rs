@@ -69,6 +69,7 @@ proptest! {
         (back.name, back.note, back.points_from) = (b.name.clone(), b.note.clone(), b.points_from);
         back.notes.clone_from(&b.notes);
         back.id = b.id;
+        back.kept.clone_from(&b.kept);
         let mut other = b.clone();
         // what is left out counts as what stands there
         for gear in [&mut back, &mut other] {
@@ -168,7 +169,7 @@ fn a_damaged_state_is_told_with_its_path() {
     let twice = format!("{{\"at\": \"{bore}\", \"number\": 1}},\n        {entry}");
     assert_eq!(fault(entry, &twice), format!("kept[0].values.{bore}"));
     let mut many = demo();
-    many.kept = vec![Kept::of(&demo(), String::new()); MOST_KEPT + 1];
+    many.kept = vec![Kept::of(&demo(), String::new()); MOST_KEPT + 2];
     let text = to_text(&many).unwrap();
     assert!(matches!(read(&text), Err(OpenError::Field { path, .. }) if path == "kept"));
 }

@@ -10,7 +10,7 @@ use super::pack::{fixed_text, pack, unpack};
 use super::strip::strip;
 use super::{LinkError, code};
 use crate::file::{ContentFault, OpenError, READ_LIMIT, SaveError, lowest_version, parse, upgrade};
-use crate::kept::{KeptText, keep, kept_texts};
+use crate::kept::{KeptText, keep, told};
 use crate::layout::compact;
 use crate::not_finite::refuse_not_finite;
 
@@ -58,14 +58,15 @@ struct SharedText<'g> {
 
 impl<'g> SharedText<'g> {
     fn of(shared: &'g Shared) -> Self {
+        let (gear, kept) = told(&shared.gear);
         Self {
-            gear: Cow::Borrowed(&shared.gear),
+            gear,
             leg: shared.leg,
             progress: shared.progress,
             view: shared.view,
             units: Cow::Borrowed(&shared.units),
             sheet: Cow::Borrowed(&shared.sheet),
-            kept: kept_texts(&shared.gear),
+            kept,
             before: shared.gear.state_before().and(shared.gear.before),
         }
     }
@@ -126,7 +127,7 @@ pub fn encode(shared: &Shared) -> Result<String, SaveError> {
     refuse_not_finite(&shared.gear, "link.gear")?;
     let json = content(shared)?;
     // an older program opens the gear, which counts for more than the sheet
-    let version = lowest_version(&shared.gear, &json);
+    let version = lowest_version(&told(&shared.gear).0, &json);
     if version < SINCE_SHEET && !shared.sheet.is_empty() {
         let sheet = String::new();
         let without = Shared {

@@ -67,7 +67,6 @@ fn demo_fits() {
     // room for what a person adds: a second tire, springs and rubbing pins on every leg
     let mut more = shared;
     for leg in &mut more.gear.legs {
-        leg.wheel.former = Some(leg.wheel.tire.clone());
         leg.springs.push(Spring {
             name: "Emergency".to_owned(),
             kind: SpringKind::Torsion(TorsionSpring {

@@ -245,6 +245,11 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             port.with_core(|core| {
                 let page = core.page();
                 let toolbar = &page.toolbar;
+                if act == "compare" {
+                    let state = toolbar.previous.filter(|_| !toolbar.comparing);
+                    port.send(Msg::Compare(Compare::With { state }));
+                    return Ok(());
+                }
                 port.send(Msg::View(match act {
                     "fine-steps" => View::FineSteps {
                         on: page.steps.as_ref().is_some_and(|steps| !steps.fine),
@@ -253,10 +258,7 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
                     "slide" => View::Slide {
                         on: toolbar.slide != Some(true),
                     },
-                    "loads" => View::Loads { on: !toolbar.loads },
-                    _ => View::CompareFormer {
-                        on: !toolbar.comparing,
-                    },
+                    _ => View::Loads { on: !toolbar.loads },
                 }));
                 Ok(())
             });

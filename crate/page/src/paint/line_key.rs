@@ -11,7 +11,7 @@ use web_sys::{HtmlCanvasElement, HtmlElement};
 const SIZE_PX: (f64, f64) = (64.0, 14.0);
 
 /// What is explained, in reading order.
-const LINES: [(Role, Line); 14] = [
+const LINES: [(Role, Line); 13] = [
     (Role::Moving, Line::Outline),
     (Role::StructureHatch, Line::Structure),
     (Role::Grown, Line::GrownTire),
@@ -21,7 +21,6 @@ const LINES: [(Role, Line); 14] = [
     (Role::Spring, Line::Spring),
     (Role::Dimension, Line::Dimension),
     (Role::Contact, Line::Contact),
-    (Role::Former, Line::PreviousTire),
     (Role::Before, Line::Before),
     (Role::Load, Line::Load),
     (Role::Snap, Line::Caught),

@@ -139,7 +139,6 @@ struct Answer {
     line: HtmlElement,
     sentence: HtmlElement,
     go_to: HtmlElement,
-    former: HtmlElement,
     cautions: HtmlElement,
     why: HtmlElement,
     summary: HtmlElement,
@@ -175,7 +174,6 @@ impl Row for Answer {
         line.append_child(&sentence)?;
         line.append_with_str_1(" ")?;
         line.append_child(&go_to)?;
-        let former = element("p", "former")?;
         let cautions = element("ul", "cautions plain-list")?;
         let why = element("details", "why")?;
         let summary = element("summary", "")?;
@@ -184,7 +182,7 @@ impl Row for Answer {
         for part in [&summary, &rests_on, &try_next] {
             why.append_child(part)?;
         }
-        for part in [&line, &former, &cautions, &why] {
+        for part in [&line, &cautions, &why] {
             body.append_child(part)?;
         }
         node.append_child(&head)?;
@@ -199,7 +197,6 @@ impl Row for Answer {
             line,
             sentence,
             go_to,
-            former,
             cautions,
             why,
             summary,
@@ -226,12 +223,6 @@ impl Row for Answer {
         set_hidden(&self.go_to, new.go_to.is_none())?;
         if let Some(action) = &new.go_to {
             show(&self.go_to, action)?;
-        }
-        set_hidden(&self.former, new.former.is_none())?;
-        if let Some(former) = &new.former {
-            let text = words::with_previous_tire(&former.verdict_text, &former.sentence);
-            set_text(&self.former, &text);
-            set_attribute(&self.former, "data-verdict", sign_of(former.verdict).0)?;
         }
         if old.is_none_or(|old| old.verdict != new.verdict) {
             self.fold(new.verdict)?;

@@ -112,7 +112,7 @@ impl TopRow {
         )?;
         set_text(&self.copy_link, new.copy_text);
         self.home.set_value(&new.home);
-        set_hidden(&self.compare, !new.can_compare)?;
+        set_hidden(&self.compare, new.previous.is_none())?;
         set_text(&self.compare, &new.compare_text);
         set_attribute(&self.compare, "aria-pressed", pressed(new.comparing))?;
         set_attribute(&self.snap, "aria-pressed", pressed(new.snap))?;

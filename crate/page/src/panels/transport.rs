@@ -108,7 +108,7 @@ struct Number {
     node: HtmlElement,
     label: HtmlElement,
     value: HtmlElement,
-    former: HtmlElement,
+    before: HtmlElement,
 }
 
 impl Row for Number {
@@ -122,15 +122,15 @@ impl Row for Number {
         let node = element("div", "number")?;
         let label = element("dt", "")?;
         let value = element("dd", "")?;
-        let former = element("dd", "former")?;
-        for part in [&label, &value, &former] {
+        let before = element("dd", "was")?;
+        for part in [&label, &value, &before] {
             node.append_child(part)?;
         }
         Ok(Self {
             node,
             label,
             value,
-            former,
+            before,
         })
     }
 
@@ -142,7 +142,7 @@ impl Row for Number {
         set_class(&self.node, if new.bad { "number bad" } else { "number" });
         set_text(&self.label, &new.label);
         set_text(&self.value, &new.value);
-        set_text(&self.former, new.former.as_deref().unwrap_or_default());
-        set_hidden(&self.former, new.former.is_none())
+        set_text(&self.before, new.before.as_deref().unwrap_or_default());
+        set_hidden(&self.before, new.before.is_none())
     }
 }

@@ -30,14 +30,11 @@ fn axis_words(path: Path, gear: &Gear) -> &'static str {
     }
 }
 
-/// Name of a field within a sentence, as "actuator rod diameter" or "previous tire: tire size".
+/// Name of a field within a sentence, as "actuator rod diameter".
 #[must_use]
 pub fn name(path: Path) -> String {
     let mut name = String::new();
     let info = path.field.info();
-    if info.group == Group::FormerTire {
-        name.push_str("previous tire: ");
-    }
     name.push_str(match (info.kind, info.group, path.item) {
         (Kind::Outline, Group::Well, None) => "outline",
         _ => words(path.field).name,
@@ -118,7 +115,6 @@ const PARTS: &[(&str, &str)] = &[
     (".folding", "brace"),
     (".folding.lower", "lower brace link"),
     (".folding.upper", "upper brace link"),
-    (".former", "previous tire"),
     (".upper_length_m", "length of the upper brace link"),
     (".lower_length_m", "length of the lower brace link"),
     (".knee_offset_m", "how far the knee stands off the line"),

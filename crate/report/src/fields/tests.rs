@@ -9,7 +9,7 @@ use gearswing_gear::model::{
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
 
-use super::{group_title, label, name, path_words, words};
+use super::{group_title, label, path_words, words};
 use crate::sample::{full_gear, full_gears};
 
 /// Every leaf of a JSON value with its path as the gear file's reader writes it.
@@ -180,7 +180,7 @@ fn every_choice_is_one_of_the_model() {
     check_keys::<AttachTo>("legs[0].actuator.attach_to", 3);
     check_keys::<BodyEnd>("legs[0].actuator.body_at", 2);
     check_keys::<Basis>("legs[0].wheel.tire.basis", 4);
-    check_keys::<Basis>("legs[0].wheel.former.grown.given.basis", 4);
+    check_keys::<Basis>("legs[0].wheel.tire.grown.given.basis", 4);
     check_keys::<Folds>("legs[0].brace.folding.folds", 2);
     check_keys::<UnlockedBy>("legs[0].brace.folding.unlocked_by", 2);
     let spring = "legs[0].springs[0].kind";
@@ -277,10 +277,6 @@ fn paths_in_words() {
             "legs[0].strut.shortening.with_travel.table[1].travel",
             "right main, travel in the shortening table, row 2",
         ),
-        (
-            "legs[0].wheel.former.diameter_m",
-            "right main, previous tire: overall diameter of the tire",
-        ),
         ("legs[7].wheel.mass_kg", "leg 8, mass of the wheel"),
         ("supply.available_pressure_pa", "available pressure"),
         ("legs[0].actuator", "right main, actuator"),
@@ -317,5 +313,4 @@ fn labels() {
         label(Field::Trunnion.path().axis(Axis::X), &gear),
         "Trunnion P, aft"
     );
-    assert_eq!(name(Field::FormerSize.path()), "previous tire: tire size");
 }

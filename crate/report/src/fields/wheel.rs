@@ -1,4 +1,4 @@
-//! Fields of wheel and tire. The previous tire has the same fields as the fitted one.
+//! Fields of wheel and tire.
 
 use super::words::option;
 use super::{ChoiceWords, FieldWords};

@@ -14,7 +14,6 @@ pub fn group_title(group: Group) -> &'static str {
         Group::Leg => "Leg",
         Group::Strut => "Shock strut",
         Group::Wheel => "Wheel and tire",
-        Group::FormerTire => "Previous tire",
         Group::Brace => "Brace",
         Group::Actuator => "Actuator",
         Group::Lines => "Orifices and strut cylinder",

@@ -1,6 +1,5 @@
 //! Does it clear? The tightest place of the well in words.
 use gearswing_gear::model::{Grown, MovingPart};
-use gearswing_solver::TireChoice;
 use gearswing_solver::numeric::sort_by;
 use gearswing_solver::result::{Finding, PairClearance, TireState, Verdict};
 
@@ -108,7 +107,7 @@ fn clear(subject: &Subject, pair: &PairClearance, clearance: f64, spare: f64) ->
     format!(
         "on {} nothing touches. Tightest is the {} at {} {}{}: {}, {spare}.",
         subject.the_leg(),
-        part(subject, pair),
+        part_name(pair.part),
         obstacle_words(&pair.obstacle_name, pair.obstacle),
         subject.at(&pair.tightest.place),
         state_words(pair.tire),
@@ -118,17 +117,7 @@ fn clear(subject: &Subject, pair: &PairClearance, clearance: f64, spare: f64) ->
 
 /// A part of the leg, to begin a sentence.
 fn who(subject: &Subject, pair: &PairClearance) -> String {
-    subject.own(&part(subject, pair))
-}
-
-fn part(subject: &Subject, pair: &PairClearance) -> String {
-    let former = match (pair.part, subject.tire, subject.model()) {
-        (MovingPart::Wheel, TireChoice::Former, Some(leg)) if leg.wheel.former.is_some() => {
-            "previous "
-        }
-        _ => "",
-    };
-    format!("{former}{}", part_name(pair.part))
+    subject.own(part_name(pair.part))
 }
 
 fn state_words(tire: Option<TireState>) -> &'static str {
@@ -200,7 +189,7 @@ pub(super) fn before_stop(subject: &Subject) -> String {
     pair.map_or_else(String::new, |pair| {
         let place = format!(
             " Up to there the tightest place is the {} at {} {}{}: {}.",
-            part(subject, pair),
+            part_name(pair.part),
             obstacle_words(&pair.obstacle_name, pair.obstacle),
             subject.at(&pair.tightest.place),
             state_words(pair.tire),
@@ -226,7 +215,7 @@ fn what_to_try(subject: &Subject, pair: &PairClearance) -> Vec<String> {
         part_name(pair.part)
     )];
     if pair.part == MovingPart::Wheel {
-        if let Some(former) = subject.former_tire() {
+        if let Some(former) = subject.gear.previous_tire(subject.leg) {
             let size = name_words(&former.size);
             let size = if size.is_empty() {
                 size

@@ -1,8 +1,7 @@
 //! Sentences of every kind of answer.
 use std::fmt::Write as _;
 
-use gearswing_gear::model::{Grown, MovingPart};
-use gearswing_solver::TireChoice;
+use gearswing_gear::model::{Gear, Grown, Kept, MovingPart, PREVIOUS_TIRE};
 use gearswing_solver::result::{
     Assumption, Caution, FindingDetail, Jam, JamCause, LoadCase, Motion, Phase, Place, Question,
     TireState, Verdict,
@@ -371,27 +370,21 @@ fn a_small_size_never_reads_as_zero() {
 }
 
 #[test]
-fn the_former_tire_is_named() {
-    let (gear, result) = (full_gear(), result());
-    let mut subject = subject(&gear, &result, METRIC);
-    let fitted = finding_text(&subject, &result.findings[0]);
-    assert!(
-        fitted
-            .try_next
-            .iter()
-            .any(|step| step == "Compare with the previous tire (5.00-5).")
-    );
-    subject.tire = TireChoice::Former;
-    let former = finding_text(&subject, &result.findings[0]);
-    assert!(
-        former
-            .sentence
-            .starts_with("The right main's previous tire touches")
-    );
-    assert!(
-        !former
-            .try_next
-            .iter()
-            .any(|step| step.contains("previous tire"))
+fn the_previous_tire_is_named() {
+    let (mut gear, result) = (full_gear(), result());
+    let asks = |gear: &Gear| {
+        let subject = subject(gear, &result, METRIC);
+        let steps = finding_text(&subject, &result.findings[0]).try_next;
+        steps
+            .into_iter()
+            .find(|step| step.contains("previous tire"))
+    };
+    assert_eq!(asks(&gear), None);
+    let mut before = gear.clone();
+    before.legs[0].wheel.tire.size = "5.00-5".to_owned();
+    gear.kept.push(Kept::of(&before, PREVIOUS_TIRE.to_owned()));
+    assert_eq!(
+        asks(&gear).as_deref(),
+        Some("Compare with the previous tire (5.00-5).")
     );
 }

@@ -69,12 +69,6 @@ pub fn unread_entry(path: &str, text: &str, gear: &Gear) -> String {
     )
 }
 
-/// An answer with the previous tire: verdict and sentence.
-#[must_use]
-pub fn with_previous_tire(verdict: &str, sentence: &str) -> String {
-    format!("Previous tire: {verdict}. {sentence}")
-}
-
 /// Head of what is folded away under an answer; cautions stand in it where the answer is good.
 #[must_use]
 pub fn reasons_head(with_cautions: bool) -> &'static str {

@@ -31,8 +31,8 @@ pub const TRANSMISSION: &str = "Transmission angle at the knee";
 /// Title of the chart of the actuator's moment arm.
 pub const MOMENT_ARM: &str = "Moment arm of the actuator";
 
-/// On the line of the previous tire.
-pub const PREVIOUS_TIRE: &str = "previous tire";
+/// On the line of the state compared with.
+pub const BEFORE: &str = "before";
 
 /// On the line of what is available.
 pub const AVAILABLE: &str = "available";

@@ -195,9 +195,6 @@ pub fn springs_sentence(leg: &Leg, units: UnitChoice) -> Option<String> {
     (!said.is_empty()).then(|| format!("Springs: {}.", said.join(", ")))
 }
 
-/// At the axle while comparing.
-pub const DASHED_FORMER: &str = "dashed: previous tire";
-
 /// At the dimension of the tightest place.
 #[must_use]
 pub fn dimension_words(clearance: f64, tire: Option<TireState>, units: UnitChoice) -> String {

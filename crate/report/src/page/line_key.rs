@@ -21,8 +21,6 @@ pub enum Line {
     Dimension,
     /// Contacts.
     Contact,
-    /// The previous tire.
-    PreviousTire,
     /// The state compared with.
     Before,
     /// Load arrows.
@@ -48,7 +46,6 @@ pub fn line_words(line: Line) -> &'static str {
         }
         Line::Dimension => "dimension, with arrows at the tightest place",
         Line::Contact => "contact, hatched where the parts overlap",
-        Line::PreviousTire => "the previous tire",
         Line::Before => "the leg, or its curve, in the kept state that is compared with",
         Line::Load => {
             "force on the moving part at a pin, leg held still without friction, to the scale beside it"

@@ -86,8 +86,6 @@ pub enum Deed {
     RemoveLeg,
     /// The tire is kept as the previous one.
     KeepTire,
-    /// The previous tire goes.
-    RemovePreviousTire,
     /// A piece of structure is added.
     AddPiece,
     /// This piece goes.
@@ -113,7 +111,6 @@ pub fn deed_label(deed: Deed) -> &'static str {
         Deed::Alike(false) => "Changes go to its mirror image too: no",
         Deed::RemoveLeg => "Remove this leg",
         Deed::KeepTire => "Keep this tire as the previous one",
-        Deed::RemovePreviousTire => "Remove the previous tire",
         Deed::AddPiece => "Add a piece of structure",
         Deed::RemovePiece => "Remove this piece",
         Deed::AddSpring => "Add a spring",

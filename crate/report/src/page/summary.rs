@@ -37,12 +37,6 @@ pub fn tire_summary(tire: &Tire, units: UnitChoice) -> String {
     )
 }
 
-/// The previous tire.
-#[must_use]
-pub fn previous_tire_summary(tire: Option<&Tire>, units: UnitChoice) -> String {
-    tire.map_or_else(|| "none kept".to_owned(), |tire| tire_summary(tire, units))
-}
-
 /// The brace.
 #[must_use]
 pub fn brace_summary(brace: &Brace) -> &'static str {

@@ -1,6 +1,5 @@
 //! Results put together by hand: their numbers need not fit together.
 use gearswing_gear::model::{EmergencyWay, Gear, Joint, MovingPart, Point, Vector, View};
-use gearswing_solver::TireChoice;
 use gearswing_solver::result::{
     Arrival, Assumption, AxleLoad, AxleLoadEffect, AxlePush, CaseForce, CaseOutcome, Caution,
     Clearance, Contact, DrivenBy, Excursion, Fall, FallAirspeed, FallEnergy, FallOutcome,
@@ -365,7 +364,6 @@ pub(crate) fn subject<'a>(gear: &'a Gear, result: &'a LegResult, units: UnitChoi
         gear,
         leg: 0,
         result,
-        tire: TireChoice::Fitted,
         units,
     }
 }

@@ -1,6 +1,5 @@
 //! One leg of the report.
 use gearswing_gear::model::View;
-use gearswing_solver::TireChoice;
 use gearswing_units::Quantity;
 
 use super::ReportOptions;
@@ -39,13 +38,8 @@ fn about(subject: &Subject) -> String {
         View::Front => "front view, seen from ahead",
     };
     let swing = subject.say(Quantity::Angle, subject.result.swing_up.abs());
-    let tire = subject
-        .model()
-        .map(|leg| match (subject.tire, &leg.wheel.former) {
-            (TireChoice::Former, Some(former)) => ("previous tire", former),
-            _ => ("tire", &leg.wheel.tire),
-        });
-    let tire = tire.map_or_else(String::new, |(what, tire)| {
+    let tire = subject.model().map(|leg| &leg.wheel.tire);
+    let tire = tire.map_or_else(String::new, |tire| {
         let size = name_words(&tire.size);
         let size = if size.is_empty() {
             size
@@ -53,7 +47,7 @@ fn about(subject: &Subject) -> String {
             format!(" {size}")
         };
         format!(
-            ", {what}{size} {} by {}",
+            ", tire{size} {} by {}",
             subject.length(tire.diameter),
             subject.length(tire.width)
         )

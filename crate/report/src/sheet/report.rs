@@ -1,6 +1,5 @@
 //! The whole report of a gear file as readable text.
 
-use gearswing_solver::TireChoice;
 use gearswing_solver::faults::Fault;
 use gearswing_solver::result::Verdict;
 
@@ -64,8 +63,8 @@ fn head(lines: &mut Lines, answered: &Answered) {
     lines.text(0, &format!("File: {}", file_words(answered.file)));
     let program = program_words(&answered.program);
     lines.text(0, &format!("Worked out by {program}"));
-    if answered.tire == TireChoice::Former {
-        lines.text(0, "Solved with the previous tire, where a leg has one.");
+    if answered.previous {
+        lines.text(0, "Solved as kept with the previous tire.");
     }
     // A note keeps its own lines.
     for line in gear

@@ -1,6 +1,5 @@
 //! The whole report, and the JSON of the same results.
 use gearswing_gear::model::Point;
-use gearswing_solver::TireChoice;
 use gearswing_solver::faults::{Fault, FaultKind, Faults};
 use gearswing_solver::result::{Jam, JamCause, MechanismEvent, MechanismEventKind};
 use gearswing_units::UnitChoice;
@@ -64,7 +63,7 @@ fn whole_report() {
         file: "meadow.json",
         gear: &gear,
         legs: &legs,
-        tire: TireChoice::Fitted,
+        previous: false,
         cycle: None,
         stops: &[],
         units: UnitChoice::INCH,
@@ -83,17 +82,17 @@ fn a_stopped_leg_and_the_former_tire() {
         file: "meadow.json",
         gear: &gear,
         legs: &legs,
-        tire: TireChoice::Former,
+        previous: true,
         cycle: None,
         stops: &[],
         units: UnitChoice::METRIC,
     };
     let text = report_text(&answered, ReportOptions { station_rows: 0 });
     for wanted in [
-        "Solved with the previous tire",
+        "Solved as kept with the previous tire",
         "Stops at 62.0 % of travel: the actuator runs out of stroke, 9.0 mm too long",
         "The brace links lie on each other at 40.0 % of travel.",
-        "previous tire 5.00-5 360.0 mm by 160.0 mm",
+        ", tire 6.00-6 440.0 mm by 160.0 mm",
     ] {
         let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
         assert!(flat.contains(wanted), "{wanted}\n{text}");
@@ -110,7 +109,7 @@ fn outcome_is_the_worst_leg() {
             file: "",
             gear: &gear,
             legs,
-            tire: TireChoice::Fitted,
+            previous: false,
             cycle: None,
             stops: &[],
             units: UnitChoice::INCH,
@@ -143,7 +142,7 @@ fn json_holds_the_result_itself_and_the_sentences() {
         file: "meadow.json",
         gear: &gear,
         legs: &legs,
-        tire: TireChoice::Fitted,
+        previous: false,
         cycle: None,
         stops: &[],
         units: UnitChoice::METRIC,

@@ -21,7 +21,7 @@ use crate::kinematics::Pose;
 use crate::model::{ClearanceRule, Leg, MovingPart, OwnLeg, Point, Shortening, Vector, View};
 use crate::numeric::sort_by;
 use crate::result::{NotChecked, OwnClearance, OwnNotChecked, SkewLosses, Tightest, TireState};
-use crate::tires::{TireSize, TireSizes, own_requirement};
+use crate::tires::{TireSize, own_requirement};
 
 use super::barrier::Barrier;
 use super::clearances::ClearanceCase;
@@ -98,7 +98,7 @@ pub(crate) fn own_clearances(
                 (&case.sizes.grown, TireState::Grown),
             ] {
                 let loss = losses.of(tire).to_own_leg;
-                let tire_outline = Tire::new(leg, case.sizes, size, part.part, loss);
+                let tire_outline = Tire::new(leg, size, part.part, loss);
                 match tire_outline.row(&track, part, shortening, case.rule, tire, accuracy) {
                     Ok(row) => rows.push(row),
                     // what is not resolved is told and is no Yes; the well's answers stand without it
@@ -143,7 +143,7 @@ struct Tire {
 }
 
 impl Tire {
-    fn new(leg: &Leg, sizes: &TireSizes, size: &TireSize, part: MovingPart, loss: f64) -> Self {
+    fn new(leg: &Leg, size: &TireSize, part: MovingPart, loss: f64) -> Self {
         let axle = leg.strut.axle;
         let piece = |centre: Point, up: Vector, across: Vector| {
             let corners = vec![
@@ -164,7 +164,12 @@ impl Tire {
         let (sin, cos) = leg.wheel.lean.sin_cos();
         let (up, across) = (Vector::new(-sin, cos), Vector::new(cos, sin));
         let of_leg = matches!(part, MovingPart::LegBody | MovingPart::SlidingStrut);
-        let rim = rim(leg, sizes).min(size.diameter - 4.0 * LEAST).max(0.0);
+        let rim = leg
+            .wheel
+            .tire
+            .rim_diameter
+            .min(size.diameter - 4.0 * LEAST)
+            .max(0.0);
         // half height of a piece, and how far its middle is from the axle
         let (half, off) = if of_leg {
             (0.25 * (size.diameter - rim), 0.25 * (size.diameter + rim))
@@ -331,16 +336,5 @@ fn unresolved(part: &Part, pose: &Pose) -> ClearanceError {
         part: part.part,
         from: pose.place.progress,
         to: pose.place.progress,
-    }
-}
-
-/// Rim diameter of the tire of these sizes: the former one's, or else that of the tire fitted (m).
-fn rim(leg: &Leg, sizes: &TireSizes) -> f64 {
-    let fitted = &leg.wheel.tire;
-    match &leg.wheel.former {
-        Some(former) if TireSizes::of(fitted) != *sizes && TireSizes::of(former) == *sizes => {
-            former.rim_diameter
-        }
-        _ => fitted.rim_diameter,
     }
 }

@@ -7,7 +7,7 @@ use super::rests_on::{clear_alike, fall_alike, move_alike, push_alike};
 use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearances};
 use crate::faults::Faults;
 use crate::kinematics::{Linkage, Pose, Sweep};
-use crate::model::{ClearanceRule, Conditions, Fluid, Leg, Supply, Tire};
+use crate::model::{ClearanceRule, Conditions, Fluid, Leg, Supply};
 use crate::result::{Clearance, Fall, Force, Station};
 use crate::tires::TireSizes;
 
@@ -19,8 +19,7 @@ pub(crate) const STATIONS: usize = 721;
 pub struct PreparedLeg {
     leg: Leg,
     way: Arc<Way>,
-    /// With the tire now fitted, and with the former one.
-    cleared: Arc<[Kept<ClearedOf, Result<Clearance, ClearanceError>>; 2]>,
+    cleared: Arc<Kept<ClearedOf, Result<Clearance, ClearanceError>>>,
     forces: Arc<Kept<ForcesOf, Result<Arc<Forces>, Faults>>>,
     fall: Arc<Kept<FallOf, Option<Fall>>>,
 }
@@ -33,7 +32,7 @@ struct Way {
 }
 
 /// What clearances are of besides the leg.
-type ClearedOf = (Tire, ClearanceRule, ClearanceOptions);
+type ClearedOf = (ClearanceRule, ClearanceOptions);
 
 /// What forces are of besides the leg.
 #[derive(Clone, Debug, PartialEq)]
@@ -132,25 +131,19 @@ impl PreparedLeg {
         self.sweep().at_stations(self.linkage(), stations)
     }
 
-    /// Certified clearances with a tire.
+    /// Certified clearances.
     ///
     /// # Errors
     /// See [`clearances`].
     pub(crate) fn clearances(
         &self,
-        tire: &Tire,
         rule: &ClearanceRule,
         options: &ClearanceOptions,
     ) -> Result<Clearance, ClearanceError> {
-        let [fitted, former] = &*self.cleared;
-        let kept = match *tire == self.leg.wheel.tire {
-            true => fitted,
-            false => former,
-        };
-        let found = kept.of((tire.clone(), *rule, *options), || {
+        let found = self.cleared.of((*rule, *options), || {
             let case = ClearanceCase {
                 leg: &self.leg,
-                sizes: &TireSizes::of(tire),
+                sizes: &TireSizes::of(&self.leg.wheel.tire),
                 rule,
                 linkage: self.linkage(),
                 poses: &self.sweep().poses,

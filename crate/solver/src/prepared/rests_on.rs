@@ -109,7 +109,7 @@ fn outlines(leg: &Leg) -> impl PartialEq + '_ {
     } = strut;
     let Wheel {
         tire,
-        former,
+        former: _,
         mass: _,
         lean,
     } = wheel;
@@ -131,7 +131,7 @@ fn outlines(leg: &Leg) -> impl PartialEq + '_ {
     } = actuator;
     let actuator = (rod, body_diameter, body_length, body_at);
     let leg = (outline, sliding_outline, out_of_plane);
-    (leg, (tire, former, lean), actuator, well)
+    (leg, (tire, lean), actuator, well)
 }
 
 /// What moves a leg and holds it back, and what it weighs.

@@ -1,7 +1,7 @@
 //! One call for a whole leg: check, swing, clear, push, lock, answer.
 use super::fall::without_power;
 use super::forces::{forces, ready};
-use super::options::{Options, TireChoice};
+use super::options::Options;
 use crate::answer::{LockCase, WayDownCase};
 use crate::clearance::ClearanceOptions;
 use crate::faults::Faults;
@@ -46,10 +46,6 @@ pub fn solve_prepared(
     let gear = prepared.gear();
     let swept = prepared.leg(leg)?.over(options.stations);
     let (model, linkage, sweep) = (swept.leg(), swept.linkage(), swept.sweep());
-    let tire = match (options.tire, &model.wheel.former) {
-        (TireChoice::Former, Some(former)) => former,
-        _ => &model.wheel.tire,
-    };
     let fineness = ClearanceOptions {
         curve_stride: options.curve_stride,
         accuracy: options.accuracy,
@@ -58,7 +54,7 @@ pub fn solve_prepared(
     let forces = forces(prepared, leg, &swept, options.stations)?;
     let force = &forces.result;
     let clearance = swept
-        .clearances(tire, &gear.clearance_rule, &fineness)
+        .clearances(&gear.clearance_rule, &fineness)
         .map_err(|error| Faults::unresolved(leg, error))?;
     // neither the lock nor the fall has more than 1 g to count on
     let held = gear.conditions.at_most_1_g();
@@ -78,7 +74,7 @@ pub fn solve_prepared(
     });
     let down = sweep.poses.first().map(|pose| pose.place);
     let mut findings = vec![
-        answer::clears(&clearance, &sweep.jams, tire),
+        answer::clears(&clearance, &sweep.jams, &model.wheel.tire),
         answer::driven(
             model,
             &gear.supply,

@@ -13,4 +13,4 @@ mod options;
 mod tests;
 
 pub use leg::{solve_gear, solve_leg, solve_prepared};
-pub use options::{Options, TireChoice};
+pub use options::Options;

@@ -12,8 +12,6 @@ pub struct Options {
     pub curve_stride: usize,
     /// Accuracy of certified clearances (m).
     pub accuracy: f64,
-    /// Which tire is on the wheel.
-    pub tire: TireChoice,
 }
 
 impl Default for Options {
@@ -22,16 +20,6 @@ impl Default for Options {
             stations: STATIONS,
             curve_stride: 6,
             accuracy: 1e-5,
-            tire: TireChoice::Fitted,
         }
     }
-}
-
-/// The tire to solve with.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum TireChoice {
-    /// The one now fitted.
-    Fitted,
-    /// The former one; a leg without a former tire is solved with the fitted one.
-    Former,
 }

@@ -63,11 +63,7 @@ pub(super) fn first_touch(
     let found = match begins <= linkage.path().start() && !leg.out_of_plane.is_skewed() {
         // the certificate of the whole way, as the answer has it
         true => swept
-            .clearances(
-                &leg.wheel.tire,
-                &gear.clearance_rule,
-                &ClearanceOptions::default(),
-            )
+            .clearances(&gear.clearance_rule, &ClearanceOptions::default())
             .map(touching),
         false => way.contacts(leg, &poses, true),
     };

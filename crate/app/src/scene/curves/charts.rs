@@ -45,11 +45,11 @@ pub(crate) struct Chart {
     pub(crate) contact_below_zero: bool,
 }
 
-/// All charts of a leg, with the previous tire's curves over them while comparing.
-pub(crate) fn charts(good: &Good, former: Option<&Good>) -> Vec<Chart> {
+/// All charts of a leg, with the curves of the state before over them.
+pub(crate) fn charts(good: &Good, before: Option<&Good>) -> Vec<Chart> {
     let mut charts = vec![
-        clearance(good, former),
-        pressure(good, former),
+        clearance(good, before),
+        pressure(good, before),
         thrust(good),
         pins(good),
     ];
@@ -149,7 +149,7 @@ pub(in crate::scene) fn clearance_series(
 /// Clearances above this are not what the chart is for (m).
 const CLEARANCE_CEILING: f64 = 0.12;
 
-fn clearance(good: &Good, former: Option<&Good>) -> Chart {
+fn clearance(good: &Good, before: Option<&Good>) -> Chart {
     let clearance = &good.result.clearance;
     let governing = clearance.governing.and_then(|row| clearance.pairs.get(row));
     let mut found: Vec<Series> = clearance
@@ -165,10 +165,10 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
             clearance_series(curve, role, name)
         })
         .collect();
-    if let Some(former) = former {
+    if let Some(before) = before {
         let grown = |curve: &&ClearanceCurve| curve.tire == Some(TireState::Grown);
         found.extend(
-            former
+            before
                 .result
                 .clearance
                 .curves
@@ -177,8 +177,8 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
                 .map(|curve| {
                     // named once, on the piece that the present tire is judged by
                     let named = governing.is_some_and(|pair| pair.obstacle == curve.obstacle);
-                    let name = if named { words::PREVIOUS_TIRE } else { "" };
-                    clearance_series(curve, Role::Former, name.to_owned())
+                    let name = if named { words::BEFORE } else { "" };
+                    clearance_series(curve, Role::Before, name.to_owned())
                 }),
         );
     }
@@ -204,10 +204,10 @@ fn clearance(good: &Good, former: Option<&Good>) -> Chart {
     }
 }
 
-/// Curves of both motions, and the previous tire's of retracting.
+/// Curves of both motions, and of retracting in the state before.
 fn motions(
     good: &Good,
-    former: Option<&Good>,
+    before: Option<&Good>,
     get: fn(&StationForce) -> [Option<f64>; 2],
 ) -> Vec<Series> {
     let of = |good: &Good, role, at: usize, name: &str| {
@@ -231,12 +231,12 @@ fn motions(
             words::motion_line(Motion::Extend),
         ),
     ];
-    found.extend(former.map(|former| of(former, Role::Former, 0, words::PREVIOUS_TIRE)));
+    found.extend(before.map(|before| of(before, Role::Before, 0, words::BEFORE)));
     found.retain(|series| !series.pieces.is_empty());
     found
 }
 
-fn pressure(good: &Good, former: Option<&Good>) -> Chart {
+fn pressure(good: &Good, before: Option<&Good>) -> Chart {
     let available = good.result.force.available_pressure;
     let driven_by = good.result.force.driven_by;
     Chart {
@@ -244,7 +244,7 @@ fn pressure(good: &Good, former: Option<&Good>) -> Chart {
         key: words::MOTIONS_KEY.to_owned(),
         quantity: drive_quantity(driven_by),
         height_px: 120.0,
-        series: motions(good, former, |f| [f.retract_pressure, f.extend_pressure]),
+        series: motions(good, before, |f| [f.retract_pressure, f.extend_pressure]),
         levels: vec![Level {
             role: Role::CurveAvailable,
             name: words::AVAILABLE.to_owned(),

@@ -31,10 +31,8 @@ pub fn curves(state: &State) -> Scene {
             ..Scene::default()
         };
     };
-    let former = derived
-        .and_then(|leg| leg.former.as_ref())
-        .filter(|_| session.comparing);
-    let mut charts = charts(good, former);
+    let before = state.before.leg(state.gear(), session.leg);
+    let mut charts = charts(good, before.map(|(_, _, before)| before));
     let axis = PathAxis::new(good.range().0, width_px);
     make_room(&mut charts, &axis, width_px);
     let height_px = charts.iter().map(|c| c.height_px + TITLE_PX).sum::<f64>() + FOOT_PX;

@@ -35,7 +35,6 @@ impl Path {
     #[must_use]
     pub fn chosen(self, gear: &Gear) -> Option<&'static str> {
         let leg = || gear.legs.get(self.leg);
-        let former = || leg()?.wheel.former.as_ref();
         Some(match self.field {
             Field::SupplySource => supply::chosen(&gear.supply.source),
             Field::BatteryType => supply::battery_kind::key(gear.supply.battery.kind),
@@ -57,9 +56,6 @@ impl Path {
             Field::TireBasis => basis::key(leg()?.wheel.tire.basis),
             Field::TireGrown => grown(&leg()?.wheel.tire),
             Field::TireGrownBasis => basis::key(grown_basis(&leg()?.wheel.tire)?),
-            Field::FormerBasis => basis::key(former()?.basis),
-            Field::FormerGrown => grown(former()?),
-            Field::FormerGrownBasis => basis::key(grown_basis(former()?)?),
             Field::SeenStop => seen::chosen(leg()?),
             Field::SeenSelected => seen::selected::key(leg()?.seen_stop.as_ref()?.selected),
             Field::SeenPump => seen::pump::key(leg()?.seen_stop.as_ref()?.pump),
@@ -154,11 +150,6 @@ fn of_leg(leg: &mut Leg, path: Path, option: &str) -> Option<()> {
         Field::TireBasis => leg.wheel.tire.basis = basis::value(option)?,
         Field::TireGrown => choose_grown(&mut leg.wheel.tire, option)?,
         Field::TireGrownBasis => *grown_basis_mut(&mut leg.wheel.tire)? = basis::value(option)?,
-        Field::FormerBasis => leg.wheel.former.as_mut()?.basis = basis::value(option)?,
-        Field::FormerGrown => choose_grown(leg.wheel.former.as_mut()?, option)?,
-        Field::FormerGrownBasis => {
-            *grown_basis_mut(leg.wheel.former.as_mut()?)? = basis::value(option)?;
-        }
         Field::SeenStop => seen::choose(leg, option)?,
         Field::SeenSelected => {
             leg.seen_stop.as_mut()?.selected = seen::selected::value(option)?;
