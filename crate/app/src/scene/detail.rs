@@ -131,7 +131,7 @@ pub(super) fn circled(state: &State, good: &Good) -> impl Iterator<Item = Detail
 fn gap(good: &Good) -> Option<Detail> {
     let clearance = &good.result.clearance;
     let governing = || Some(clearance.pairs.get(clearance.governing?)?.tightest);
-    let own = own_leg(good).map(|(tightest, _)| tightest);
+    let own = own_leg(good).map(|own| own.tightest);
     let tightest = own.or_else(governing)?;
     let ends = [tightest.on_part, tightest.on_obstacle];
     Some(Detail::new(Shows::Gap(tightest), tightest.place, ends))

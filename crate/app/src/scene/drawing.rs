@@ -1,7 +1,9 @@
 //! The drawing of the selected leg at its place on the path.
 use gearswing_report::page::names::short;
 use gearswing_report::page::transport::{ScrubMark, mark_short};
-use gearswing_solver::result::{FindingDetail, MechanismEventKind, Tightest, TireState};
+use gearswing_solver::result::{
+    FindingDetail, MechanismEventKind, OwnClearance, Tightest, TireState,
+};
 
 use super::labels::Placer;
 use super::{
@@ -154,17 +156,17 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
 }
 
 /// The gap between the tire and its own leg, where the first answer speaks of it.
-pub(super) fn own_leg(good: &Good) -> Option<(Tightest, TireState)> {
+pub(super) fn own_leg(good: &Good) -> Option<&OwnClearance> {
     let FindingDetail::OwnTightest { row, .. } = good.result.findings.first()?.detail else {
         return None;
     };
-    let own = good.result.clearance.own.get(row)?;
-    Some((own.tightest, own.tire))
+    good.result.clearance.own.get(row)
 }
 
 /// The same, where it speaks of it here.
 pub(super) fn own_leg_governs(good: &Good, progress: f64) -> Option<(Tightest, TireState)> {
-    own_leg(good).filter(|(tightest, _)| tightest.place.progress == progress)
+    let own = own_leg(good).filter(|own| own.tightest.place.progress == progress)?;
+    Some((own.tightest, own.tire))
 }
 
 fn handle_marks(pen: &mut Pen, handles: &[Handle]) {

@@ -3,7 +3,7 @@
 use gearswing_gear::model::{Gear, Leg};
 use gearswing_solver::faults::{Fault, Faults, check_stop};
 use gearswing_solver::kinematics::{Linkage, Pose};
-use gearswing_solver::result::LegResult;
+use gearswing_solver::result::{CurvePoint, LegResult, OwnClearance};
 use gearswing_solver::{Options, PreparedGear, PreparedLeg, solve_prepared};
 use std::sync::Arc;
 
@@ -64,6 +64,11 @@ impl Good {
     pub(crate) fn pose(&self, progress: f64) -> Option<Pose> {
         let (first, last) = self.range();
         self.linkage().pose(progress.clamp(first, last)).ok()
+    }
+
+    /// Clearance of the tire to a part of its own leg over the path; `None` where it is not found at every place.
+    pub(crate) fn own_curve(&self, row: &OwnClearance) -> Option<Vec<CurvePoint>> {
+        self.swept.own_curve(row).ok()
     }
 
     /// Progress of the first and the last place that the leg can reach.

@@ -74,6 +74,12 @@ pub fn needed_short(driven_by: DrivenBy) -> &'static str {
     }
 }
 
+/// Of what the curve of a clearance within the leg is.
+#[must_use]
+pub fn own_leg(part: MovingPart) -> String {
+    format!("to its {}", part_words(part, None))
+}
+
 /// Name of the curve of the knee.
 pub const KNEE: &str = "Knee";
 

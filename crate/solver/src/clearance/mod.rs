@@ -94,4 +94,5 @@ pub use clearances::{
     drawn_clearance_at,
 };
 pub use outline::{PlacedOutline, leg_outlines, wheel_outline};
+pub(crate) use own::own_curve;
 pub use skew::{TOLD_SKEW, skew_losses};

@@ -20,7 +20,9 @@
 use crate::kinematics::Pose;
 use crate::model::{ClearanceRule, Leg, MovingPart, OwnLeg, Point, Shortening, Vector, View};
 use crate::numeric::sort_by;
-use crate::result::{NotChecked, OwnClearance, OwnNotChecked, SkewLosses, Tightest, TireState};
+use crate::result::{
+    CurvePoint, NotChecked, OwnClearance, OwnNotChecked, Place, SkewLosses, Tightest, TireState,
+};
 use crate::tires::{TireSize, own_requirement};
 
 use super::barrier::Barrier;
@@ -115,6 +117,58 @@ pub(crate) fn own_clearances(
         }
     }
     Ok(Own { rows, not_checked })
+}
+
+/// Clearance of the tire to the part of its own leg that a row is of, over the path: a point every so many poses, and
+/// the row's own among them. Seen at those poses, not certified between them; the row is.
+///
+/// # Errors
+/// A pose at which the tire's depth in the part is not found.
+pub(crate) fn own_curve(
+    case: &ClearanceCase,
+    row: &OwnClearance,
+    stride: usize,
+) -> Result<Vec<CurvePoint>, ClearanceError> {
+    let leg = case.leg;
+    let missing = ClearanceError::NothingToCheck { part: row.part };
+    let rig = Rig::new(leg);
+    let mut parts = other_parts(leg, &rig).into_iter();
+    let part = parts.find(|part| part.part == row.part).ok_or(missing)?;
+    let part = part.seen_from_wheel();
+    let size = match row.tire {
+        TireState::New => &case.sizes.new,
+        TireState::Grown => &case.sizes.grown,
+    };
+    let tire = Tire::new(leg, size, row.part, row.less_for_skew);
+    let grown = part.grown(tire.radius + tire.loss);
+    let shortening = &leg.strut.shortening;
+    let track = PathNodes::seen_from_leg(case.linkage, rig, shortening, case.poses)?;
+    let runner = Runner::new(&grown, &track, shortening)?;
+    let point = |place: Place, clearance| CurvePoint {
+        progress: place.progress,
+        travel: place.travel,
+        clearance,
+        beyond: false,
+    };
+    let at_row = row.tightest.place;
+    let mut points = vec![point(at_row, row.tightest.clearance)];
+    let last = case.poses.last().filter(|_| stride > 1);
+    for pose in case.poses.iter().step_by(stride.max(1)).chain(last) {
+        if pose.place.progress == at_row.progress {
+            continue;
+        }
+        let core = runner.core(&track, pose)?;
+        let mut least = f64::INFINITY;
+        for piece in &tire.pieces {
+            let found = signed_clearance(&core, grown.radius, piece);
+            let found = found.map_err(|_| unresolved(&grown, pose))?;
+            least = least.min(found.ok_or(missing)?.clearance);
+        }
+        points.push(point(pose.place, least));
+    }
+    sort_by(&mut points, |a, b| a.progress.total_cmp(&b.progress));
+    points.dedup_by(|a, b| a.progress == b.progress);
+    Ok(points)
 }
 
 /// Why the tire is not checked against a part; `None` where it is.

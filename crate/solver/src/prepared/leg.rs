@@ -4,11 +4,11 @@ use std::sync::Arc;
 
 use super::kept::Kept;
 use super::rests_on::{clear_alike, fall_alike, move_alike, push_alike};
-use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearances};
+use crate::clearance::{ClearanceCase, ClearanceError, ClearanceOptions, clearances, own_curve};
 use crate::faults::Faults;
 use crate::kinematics::{Linkage, Pose, Sweep};
 use crate::model::{ClearanceRule, Conditions, Fluid, Leg, Supply};
-use crate::result::{Clearance, Fall, Force, Station};
+use crate::result::{Clearance, CurvePoint, Fall, Force, OwnClearance, Station};
 use crate::tires::TireSizes;
 
 /// Stations of the swing over which a leg is swept.
@@ -151,6 +151,21 @@ impl PreparedLeg {
             clearances(&case, options)
         });
         (*found).clone()
+    }
+
+    /// Clearance of the tire to a part of its own leg over the path, for a row of [`Clearance::own`].
+    ///
+    /// # Errors
+    /// A pose at which the tire's depth in the part is not found.
+    pub fn own_curve(&self, row: &OwnClearance) -> Result<Vec<CurvePoint>, ClearanceError> {
+        let case = ClearanceCase {
+            leg: &self.leg,
+            sizes: &TireSizes::of(&self.leg.wheel.tire),
+            rule: &ClearanceRule::default(),
+            linkage: self.linkage(),
+            poses: &self.sweep().poses,
+        };
+        own_curve(&case, row, ClearanceOptions::default().curve_stride)
     }
 
     /// Its forces, as they are known or as `find` works them out.

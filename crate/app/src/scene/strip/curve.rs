@@ -1,4 +1,5 @@
 //! The curve of the strip: that of the answer which was pressed, or of the worst one.
+use gearswing_gear::model::MovingPart;
 use gearswing_report::page::curves as words;
 use gearswing_report::page::names::part_words;
 use gearswing_solver::result::{
@@ -8,6 +9,7 @@ use gearswing_solver::result::{
 
 use crate::scene::Role;
 use crate::scene::curves::{clearance_series, series};
+use crate::scene::drawing::own_leg;
 use crate::state::{Good, State};
 
 /// A curve with what it is held against.
@@ -27,8 +29,19 @@ pub(super) struct StripCurve {
     pub(super) ceiling: f64,
     /// Below zero is contact.
     pub(super) contact_below_zero: bool,
-    /// Obstacle, and state of the tire, of a clearance.
-    pub(super) pair: Option<(usize, Option<TireState>)>,
+    /// Between what.
+    between: Between,
+}
+
+/// Between what a curve is.
+#[derive(Clone, Copy, PartialEq)]
+enum Between {
+    /// An obstacle, and the tire or the other parts.
+    Well(usize, Option<TireState>),
+    /// The tire and a part of its own leg.
+    OwnLeg(MovingPart, TireState),
+    /// It is no clearance.
+    Nothing,
 }
 
 /// Times the requirement, and times the interference, that the strip shows of a clearance (ratio).
@@ -66,6 +79,9 @@ pub(super) fn curve(good: &Good, question: Question, way: Motion) -> StripCurve 
 }
 
 fn clearance(good: &Good) -> Option<StripCurve> {
+    if let Some(own) = own_leg(good).and_then(|own| own_clearance(good, (own.part, own.tire))) {
+        return Some(own);
+    }
     let clearance = &good.result.clearance;
     let said = good
         .result
@@ -82,19 +98,45 @@ fn clearance(good: &Good) -> Option<StripCurve> {
         Some(TireState::Grown) => Role::CurveGrown,
         None => Role::CurveParts,
     };
-    let asked = pair.requirement.clearance;
-    let into = (-pair.tightest.clearance).max(0.0);
-    Some(StripCurve {
-        pair: Some((pair.obstacle, pair.tire)),
+    Some(of_clearance(
+        Between::Well(pair.obstacle, pair.tire),
+        part_words(pair.part, pair.tire).to_owned(),
+        clearance_series(found, role, String::new()).pieces,
+        (pair.requirement.clearance, -pair.tightest.clearance),
+    ))
+}
+
+fn of_clearance(
+    between: Between,
+    of: String,
+    pieces: Vec<Vec<(f64, f64)>>,
+    (asked, into): (f64, f64),
+) -> StripCurve {
+    StripCurve {
+        between,
         name: words::CLEARANCE.to_owned(),
-        of: part_words(pair.part, pair.tire).to_owned(),
+        of,
         role: Role::Curve,
-        pieces: clearance_series(found, role, String::new()).pieces,
+        pieces,
         other_way: Vec::new(),
         level: Some((Role::Requirement, asked)),
         ceiling: (REQUIREMENTS * asked).max(INTERFERENCES * into).max(LEAST),
         contact_below_zero: true,
-    })
+    }
+}
+
+/// The tire's clearance to a part of its own leg; `None` where it was not found at every place.
+fn own_clearance(good: &Good, (part, tire): (MovingPart, TireState)) -> Option<StripCurve> {
+    let mut rows = good.result.clearance.own.iter();
+    let row = rows.find(|row| (row.part, row.tire) == (part, tire))?;
+    let points = good.own_curve(row)?;
+    let points = points.iter().map(|point| (point.progress, point.clearance));
+    Some(of_clearance(
+        Between::OwnLeg(part, tire),
+        words::own_leg(part),
+        vec![points.collect()],
+        (row.requirement.clearance, -row.tightest.clearance),
+    ))
 }
 
 /// The curve on which a pair stands.
@@ -113,9 +155,13 @@ pub(super) fn same_curve(
     (question, way): (Question, Motion),
     of: &StripCurve,
 ) -> Option<Vec<Vec<(f64, f64)>>> {
-    let Some((obstacle, tire)) = of.pair else {
-        let other = curve(good, question, way);
-        return (other.name == of.name).then_some(other.pieces);
+    let (obstacle, tire) = match of.between {
+        Between::Well(obstacle, tire) => (obstacle, tire),
+        Between::OwnLeg(part, tire) => return Some(own_clearance(good, (part, tire))?.pieces),
+        Between::Nothing => {
+            let other = curve(good, question, way);
+            return (other.name == of.name).then_some(other.pieces);
+        }
     };
     let mut curves = good.result.clearance.curves.iter();
     let found = curves.find(|curve| curve.obstacle == obstacle && curve.tire == tire)?;
@@ -146,7 +192,7 @@ fn pressure(good: &Good, way: Motion) -> StripCurve {
         level: Some((Role::CurveAvailable, available)),
         ceiling: 1.5 * available,
         contact_below_zero: false,
-        pair: None,
+        between: Between::Nothing,
     }
 }
 
@@ -161,6 +207,6 @@ fn knee(good: &Good) -> Option<StripCurve> {
         level: None,
         ceiling: f64::INFINITY,
         contact_below_zero: false,
-        pair: None,
+        between: Between::Nothing,
     })
 }

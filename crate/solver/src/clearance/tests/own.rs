@@ -339,3 +339,50 @@ fn nothing_of_a_sound_leg_is_left_unresolved() {
     }
     assert!(rows > 200, "{rows}");
 }
+
+/// A strut that does not move against its wheel is as far from the tire everywhere: half the strut's distance less half
+/// the tire's width (plane geometry, the leg's own figures).
+#[test]
+fn the_curve_of_the_own_leg_is_level_where_nothing_moves_against_the_wheel() {
+    let mut leg = leg();
+    leg.strut.shortening = Shortening::None;
+    let mut gear = gearswing_samples::heavy::gear(0.0);
+    gear.legs = vec![leg];
+    let prepared = crate::PreparedGear::of(&gear);
+    let prepared = prepared.leg(0).unwrap();
+    let found = crate::solve_leg(&gear, 0, &crate::Options::default()).unwrap();
+    let mut rows = found.clearance.own.iter();
+    let row = rows
+        .find(|row| row.part == MovingPart::SlidingStrut && row.tire == TireState::New)
+        .unwrap();
+    let points = prepared.own_curve(row).unwrap();
+    assert!(points.len() > 100);
+    assert!(
+        points
+            .windows(2)
+            .all(|two| two[0].progress < two[1].progress)
+    );
+    for point in &points {
+        assert!((point.clearance - 0.02).abs() < 1e-9, "{point:?}");
+    }
+}
+
+/// The certified least is the least of the curve.
+#[test]
+fn the_curve_of_the_own_leg_has_the_certified_least_at_its_bottom() {
+    let gear = gearswing_samples::heavy::gear(0.0);
+    let found = crate::solve_leg(&gear, 0, &crate::Options::default()).unwrap();
+    let prepared = crate::PreparedGear::of(&gear);
+    let prepared = prepared.leg(0).unwrap();
+    assert!(!found.clearance.own.is_empty());
+    for row in &found.clearance.own {
+        let points = prepared.own_curve(row).unwrap();
+        let least = points.iter().map(|point| point.clearance);
+        let least = least.fold(f64::INFINITY, f64::min);
+        let told = row.tightest.clearance;
+        assert!(
+            least >= told - row.certified_to - 1e-9 && least <= told + 1e-12,
+            "{row:?}: {least}"
+        );
+    }
+}
