@@ -114,6 +114,7 @@ fn leg(trunnion: Point, arm: Point, pivot: Point, knee: Point, swing: f64) -> Le
         leg_attach: arm,
         folds: Folds::SameSide,
         unlocked_by: UnlockedBy::Separate,
+        knee_given: Default::default(),
         excursion_allowed: None,
         upper: link,
         lower: link,

@@ -29,6 +29,7 @@ fn leg(start: f64, swing: f64, side: Side) -> Leg {
         leg_attach: pin,
         folds: Folds::SameSide,
         unlocked_by: UnlockedBy::Separate,
+        knee_given: Default::default(),
         excursion_allowed: None,
         upper: link,
         lower: link,

@@ -31,6 +31,7 @@ fn braced(link: f64, offset: f64) -> LegResult {
         leg_attach: attach,
         folds: Folds::ThroughCentre,
         unlocked_by: UnlockedBy::Separate,
+        knee_given: Default::default(),
         excursion_allowed: None,
         upper: LINK,
         lower: LINK,

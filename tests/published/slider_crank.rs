@@ -43,6 +43,7 @@ fn speeds() {
             leg_attach: crank,
             folds: Folds::SameSide,
             unlocked_by: UnlockedBy::Separate,
+            knee_given: Default::default(),
             excursion_allowed: None,
             upper: link,
             lower: link,

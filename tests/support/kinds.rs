@@ -258,6 +258,7 @@ fn brace(kind: BraceKind, d: &mut Draw, axes: &LegAxes, length: f64, hand: f64) 
         knee: airframe_pivot + line * d.between(0.42, 0.58) + normal * side,
         leg_attach,
         folds,
+        knee_given: Default::default(),
         unlocked_by: if d.below(4) == 0 {
             UnlockedBy::Separate
         } else {

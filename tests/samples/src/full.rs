@@ -169,6 +169,7 @@ pub fn folding_leg(name: &str) -> Leg {
             leg_attach: point(0.0, -0.5),
             folds: Folds::SameSide,
             unlocked_by: UnlockedBy::Separate,
+            knee_given: Default::default(),
             excursion_allowed: Some(0.003),
             upper: Link {
                 thickness: 0.02,

@@ -155,6 +155,7 @@ pub fn gear(rib: f64) -> Gear {
             leg_attach: Point::new(-1.52, -0.25),
             folds: Folds::ThroughCentre,
             unlocked_by: UnlockedBy::Actuator,
+            knee_given: Default::default(),
             excursion_allowed: None,
             upper: Link {
                 thickness: 0.03,

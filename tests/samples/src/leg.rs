@@ -47,6 +47,7 @@ pub fn leg() -> Leg {
             leg_attach: point(0.0, -0.40),
             folds: Folds::ThroughCentre,
             unlocked_by: UnlockedBy::Actuator,
+            knee_given: Default::default(),
             excursion_allowed: None,
             upper: Link {
                 thickness: 0.03,

@@ -1,7 +1,7 @@
 //! The knee of a folding brace as it is measured: both links from pin to pin, and how far it stands off the line of the
 //! brace's ends. The numbers stand for the places of knee and attach point.
 use gearswing_gear::field::NotStored;
-use gearswing_gear::model::{Brace, FoldingBrace, Gear, Vector};
+use gearswing_gear::model::{Brace, FoldingBrace, Gear, KneeGiven, Vector};
 
 use super::path::{Seg::At, Seg::Key, steps};
 
@@ -107,6 +107,7 @@ pub(super) fn set_measure(
     );
     if let Some(Brace::Folding(brace)) = gear.legs.get_mut(leg).map(|leg| &mut leg.brace) {
         brace.knee = knee;
+        brace.knee_given = KneeGiven::Measured;
         brace.leg_attach = attach;
     }
     Ok(())

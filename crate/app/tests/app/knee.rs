@@ -1,7 +1,8 @@
 //! The knee put in as it is measured: both links and how far it stands off the line. The solver's own offset is what
 //! was typed.
+use gearswing_app::fields;
 use gearswing_app::msg::{History, Msg};
-use gearswing_gear::model::{Brace, FoldingBrace, Gear};
+use gearswing_gear::model::{Brace, FoldingBrace, Gear, KneeGiven};
 use gearswing_solver::{Options, solve_leg};
 
 use crate::support::Desk;
@@ -45,6 +46,13 @@ fn what_is_typed_is_read_back_in_any_order() {
                 );
                 assert_eq!(desk.row(&path(leg, key)).value, text);
             }
+            // the file keeps how it was given, until its place is typed
+            assert_eq!(now.knee_given, KneeGiven::Measured);
+            let mut placed = desk.gear();
+            let knee = path(leg, "knee_m[0]");
+            let x = fields::shown(&placed, &knee).unwrap();
+            fields::set_shown(&mut placed, &knee, x).unwrap();
+            assert_eq!(brace(&placed, leg).knee_given, KneeGiven::Points);
             // as the solver sees it
             let result = solve_leg(desk.state.gear(), leg, &Options::default()).unwrap();
             let offset = result.lock.over_centre.unwrap();

@@ -3,7 +3,7 @@ use gearswing_app::fields;
 use gearswing_app::msg::{self, Msg};
 use gearswing_app::view::{FieldKind, FieldRow};
 use gearswing_gear::field::{Axis, Field, Kind, Path};
-use gearswing_gear::model::{Basis, Gear, Grown};
+use gearswing_gear::model::Gear;
 use gearswing_gearfile::{DEMO, STARTERS, read, to_text};
 use gearswing_report::fields::words;
 use gearswing_solver::faults::{FaultKind, check_gear, check_stop};

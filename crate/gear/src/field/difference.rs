@@ -132,7 +132,8 @@ pub fn changes(now: &Gear, before: &Gear) -> Vec<Change> {
 
 /// The differences at a path, of an outline with as many points in both those of its points.
 fn at_path(path: Path, now: &Gear, before: &Gear, all: &mut Vec<Change>) {
-    let is_told = path.field.info().group != Group::File;
+    // nor is how the place of a knee is told
+    let is_told = path.field.info().group != Group::File && path.field != Field::KneeGiven;
     if !is_told || is_of_other_length(path, now, before) {
         return;
     }

@@ -38,6 +38,9 @@ pub struct FoldingBrace {
     /// What takes the knee back through the straight line.
     #[serde(default)]
     pub unlocked_by: UnlockedBy,
+    /// How the place of the knee is told to people; the places stand here either way.
+    #[serde(default, skip_serializing_if = "KneeGiven::is_default")]
+    pub knee_given: KneeGiven,
     /// How far the leg may swing past down while the knee passes the line, at the axle (m);
     /// absent = no stop is given.
     #[serde(
@@ -50,6 +53,24 @@ pub struct FoldingBrace {
     pub upper: Link,
     /// Lower link.
     pub lower: Link,
+}
+
+/// How the place of the knee is told.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum KneeGiven {
+    /// By the places of knee and attach point.
+    #[default]
+    Points,
+    /// As it is measured: both links from pin to pin, and how far the knee stands off the line of the brace's ends.
+    Measured,
+}
+
+impl KneeGiven {
+    fn is_default(&self) -> bool {
+        *self == Self::default()
+    }
 }
 
 /// Which way the knee of a folding brace goes on retraction.

@@ -50,7 +50,7 @@ mod well;
 mod wheel;
 
 pub use actuator::{Actuator, AttachTo, BodyEnd, SEAL_BREAK_OUT};
-pub use brace::{Brace, FoldingBrace, Folds, Link, SlidingBrace, UnlockedBy};
+pub use brace::{Brace, FoldingBrace, Folds, KneeGiven, Link, SlidingBrace, UnlockedBy};
 pub use conditions::{
     ClearanceRule, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR, SEA_LEVEL_DENSITY,
 };

@@ -1,6 +1,6 @@
 //! Kept states come back from file and link, and every difference is told and taken back.
 use gearswing_gear::field::{Field, Place, Value, changes, take_back};
-use gearswing_gear::model::{Gear, Kept, MOST_KEPT};
+use gearswing_gear::model::{Brace, Gear, Kept, KneeGiven, MOST_KEPT};
 use proptest::prelude::*;
 
 use crate::arbitrary;
@@ -76,6 +76,10 @@ proptest! {
             gear.emergency_way = Some(gear.way_down());
         }
         for leg in back.legs.iter_mut().chain(&mut other.legs) {
+            // how a knee is told is no change either
+            if let Brace::Folding(brace) = &mut leg.brace {
+                brace.knee_given = KneeGiven::Points;
+            }
             for piece in &mut leg.well {
                 piece.ignores.sort_unstable();
                 piece.ignores.dedup();

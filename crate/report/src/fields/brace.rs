@@ -47,6 +47,19 @@ const UNLOCKED_BY_OPTIONS: &[ChoiceWords] = &[
     ),
 ];
 
+const KNEE_GIVEN_OPTIONS: &[ChoiceWords] = &[
+    option(
+        "points",
+        "By its place",
+        "Where the knee and the pin on the leg are.",
+    ),
+    option(
+        "measured",
+        "By its links",
+        "Both links from pin to pin, and how far the knee stands off the line of the end pins.",
+    ),
+];
+
 const PIVOT: &str = "Center of the brace pivot on the airframe, from the same datum, gear down.";
 const ATTACH: &str =
     "Center of the pin that joins the brace to the leg, from the same datum, gear down.";
@@ -81,6 +94,13 @@ pub(super) const UNLOCKED_BY: FieldWords = FieldWords::new(
 )
 .choices(UNLOCKED_BY_OPTIONS)
 .if_empty("the retract actuator");
+pub(super) const KNEE_GIVEN: FieldWords = FieldWords::new(
+    "Knee put in",
+    "way the knee is put in",
+    "Take what you can measure; the numbers of the other way follow.",
+)
+.choices(KNEE_GIVEN_OPTIONS)
+.if_empty("by its place");
 pub(super) const EXCURSION_ALLOWED: FieldWords = FieldWords::new(
     "Overtravel past down",
     "overtravel past down, at the axle",

@@ -94,6 +94,7 @@ pub fn words(field: Field) -> &'static FieldWords {
         Field::BraceAttach => &brace::BRACE_ATTACH,
         Field::Folds => &brace::FOLDS,
         Field::UnlockedBy => &brace::UNLOCKED_BY,
+        Field::KneeGiven => &brace::KNEE_GIVEN,
         Field::ExcursionAllowed => &brace::EXCURSION_ALLOWED,
         Field::UpperThickness => &brace::UPPER_THICKNESS,
         Field::UpperMass => &brace::UPPER_MASS,

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use gearswing_gear::field::{Axis, Empty, Field, Group, Kind, Path};
 use gearswing_gear::model::{
     Acts, AttachTo, Basis, BatteryKind, BatterySize, Body, BodyEnd, Brace, Folds, GasLaw, Gear,
-    Grown, MovingPart, PointsFrom, Shape, Shortening, SpringJoint, UnlockedBy, View,
+    Grown, KneeGiven, MovingPart, PointsFrom, Shape, Shortening, SpringJoint, UnlockedBy, View,
 };
 use serde::de::DeserializeOwned;
 use serde_json::{Value, json};
@@ -183,6 +183,7 @@ fn every_choice_is_one_of_the_model() {
     check_keys::<Basis>("legs[0].wheel.tire.grown.given.basis", 4);
     check_keys::<Folds>("legs[0].brace.folding.folds", 2);
     check_keys::<UnlockedBy>("legs[0].brace.folding.unlocked_by", 2);
+    check_keys::<KneeGiven>("legs[0].brace.folding.knee_given", 2);
     let spring = "legs[0].springs[0].kind";
     check_keys::<Body>(&format!("{spring}.linear.first.body"), 5);
     check_keys::<Body>(&format!("{spring}.gas.second.body"), 5);

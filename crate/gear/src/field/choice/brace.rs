@@ -52,6 +52,7 @@ pub(super) fn choose(leg: &mut Leg, option: &str) -> Option<()> {
                 leg_attach: attach,
                 folds: Folds::ThroughCentre,
                 unlocked_by: UnlockedBy::Actuator,
+                knee_given: Default::default(),
                 excursion_allowed: None,
                 upper: link,
                 lower: link,

@@ -19,5 +19,6 @@ pub use spring::first_spring;
 pub(super) use spring::{acts, body, joint};
 pub(super) use supply::{battery_kind, battery_size};
 pub(super) use taken::{
-    attach, basis, body_end, folds, own_leg, part, points_from, unlocked, view, way_down,
+    attach, basis, body_end, folds, knee_given, own_leg, part, points_from, unlocked, view,
+    way_down,
 };

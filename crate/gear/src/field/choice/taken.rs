@@ -3,8 +3,8 @@
 use super::{brace, seen, spring, supply};
 use crate::field::{Field, Path};
 use crate::model::{
-    AttachTo, Basis, BodyEnd, Brace, EmergencyWay, FoldingBrace, Folds, Gear, Grown, Leg,
-    MovingPart, OwnLeg, Point, PointsFrom, Shape, Shortening, ShorteningRow, Tire, UnlockedBy,
+    AttachTo, Basis, BodyEnd, Brace, EmergencyWay, FoldingBrace, Folds, Gear, Grown, KneeGiven,
+    Leg, MovingPart, OwnLeg, Point, PointsFrom, Shape, Shortening, ShorteningRow, Tire, UnlockedBy,
     View,
 };
 
@@ -17,6 +17,7 @@ keys! {
         Basis::Unstated => "unstated";
     folds, Folds: Folds::ThroughCentre => "through_centre", Folds::SameSide => "same_side";
     unlocked, UnlockedBy: UnlockedBy::Actuator => "actuator", UnlockedBy::Separate => "separate";
+    knee_given, KneeGiven: KneeGiven::Points => "points", KneeGiven::Measured => "measured";
     attach, AttachTo: AttachTo::Leg => "leg", AttachTo::UpperLink => "upper_link",
         AttachTo::LowerLink => "lower_link";
     body_end, BodyEnd: BodyEnd::Airframe => "airframe", BodyEnd::Moving => "moving";
@@ -51,6 +52,7 @@ impl Path {
             Field::BraceType => brace::chosen(&leg()?.brace),
             Field::Folds => folds::key(folding(leg()?)?.folds),
             Field::UnlockedBy => unlocked::key(folding(leg()?)?.unlocked_by),
+            Field::KneeGiven => knee_given::key(folding(leg()?)?.knee_given),
             Field::AttachTo => attach::key(leg()?.actuator.attach_to),
             Field::BarrelAt => body_end::key(leg()?.actuator.body_at),
             Field::TireBasis => basis::key(leg()?.wheel.tire.basis),
@@ -145,6 +147,7 @@ fn of_leg(leg: &mut Leg, path: Path, option: &str) -> Option<()> {
         Field::BraceType => brace::choose(leg, option)?,
         Field::Folds => folding_mut(leg)?.folds = folds::value(option)?,
         Field::UnlockedBy => folding_mut(leg)?.unlocked_by = unlocked::value(option)?,
+        Field::KneeGiven => folding_mut(leg)?.knee_given = knee_given::value(option)?,
         Field::AttachTo => leg.actuator.attach_to = attach::value(option)?,
         Field::BarrelAt => leg.actuator.body_at = body_end::value(option)?,
         Field::TireBasis => leg.wheel.tire.basis = basis::value(option)?,

@@ -147,6 +147,7 @@ pub(crate) fn random_leg(seed: u64) -> Drawn {
                     Folds::SameSide
                 },
                 unlocked_by: UnlockedBy::Actuator,
+                knee_given: Default::default(),
                 excursion_allowed: None,
                 upper: link(d.between(0.02, 0.04)),
                 lower: link(d.between(0.02, 0.04)),
