@@ -87,6 +87,8 @@ fn is_asked_for(name: &str) -> bool {
         offline::WORKER,
         one_file::WHOLE,
         "gearswing.webmanifest",
+        "icon-192.png",
+        "icon-512.png",
         // taken last by a browser, and waited for by nothing on the screen
         "paper.css",
     ];

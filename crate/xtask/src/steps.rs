@@ -249,6 +249,7 @@ fn reference() -> Result<()> {
 
 fn browser() -> Result<()> {
     tools::ensure_chromium()?;
+    tools::ensure_poppler()?;
     run(cargo()
         .args(["test", "--package", "gearswing-browser-tests"])
         .args(shown()))

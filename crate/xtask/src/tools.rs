@@ -19,6 +19,25 @@ pub(crate) fn ensure_chromium() -> Result<()> {
     Ok(())
 }
 
+/// Poppler's readers of printed files, for what the browser has printed.
+pub(crate) fn ensure_poppler() -> Result<()> {
+    let is_there = || {
+        ["pdftotext", "pdftoppm"]
+            .iter()
+            .all(|name| find(name).is_some())
+    };
+    if is_there() {
+        return Ok(());
+    }
+    install(&["poppler-utils"]).context(
+        "what is printed is read back by pdftotext and pdftoppm; on Debian: apt-get install poppler-utils",
+    )?;
+    if !is_there() {
+        bail!("poppler-utils is installed, but not on the search path");
+    }
+    Ok(())
+}
+
 fn has_chromium() -> bool {
     // On a Mac the driver finds Chrome among the applications.
     let browser = [

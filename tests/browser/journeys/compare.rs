@@ -1,4 +1,4 @@
-//! Before and after: a kept state, an adviser who changes two numbers on a phone, and what is taken over; paper.
+//! Before and after: a kept state, an adviser who changes two numbers on a phone, and what is taken over.
 
 use crate::links::copied;
 use anyhow::{Result, ensure};
@@ -126,71 +126,5 @@ fn a_kept_state_outlives_a_reload() {
         let line = browser.text("#changes-line").await?;
         ensure!(line.starts_with("Nothing differs"), "{line}");
         Ok(())
-    });
-}
-
-/// Letter and A4 (in).
-const PAPERS: [(f64, f64); 2] = [(8.5, 11.0), (8.27, 11.69)];
-
-#[test]
-fn a_form_of_its_own_is_printed() {
-    // as wide as A4 with margins of 15 mm
-    let device = Device {
-        width: 680,
-        ..Device::DESK
-    };
-    gearswing_browser_tests::journey_on(device, "paper", async |browser| {
-        browser.open("").await?;
-        for (width, height) in PAPERS {
-            let file = browser.printed(width, height).await?;
-            ensure!(file.starts_with(b"%PDF"), "no file was printed");
-            let pages = file
-                .windows(11)
-                .filter(|bytes| bytes == b"/Type /Page")
-                .count()
-                - file
-                    .windows(12)
-                    .filter(|bytes| bytes == b"/Type /Pages")
-                    .count();
-            ensure!((8..=24).contains(&pages), "{pages} pages");
-        }
-        // nothing of it stays on the screen
-        ensure!(browser.text("#paper").await?.is_empty());
-        browser
-            .script::<Option<bool>>(
-                "window.dispatchEvent(new Event('beforeprint')); return null;",
-                &[],
-            )
-            .await?;
-        browser.on_paper(true).await?;
-        let wide: Vec<String> = browser
-            .script(
-                "return [...document.querySelectorAll('#paper :is(h1, h2, p, table, td, svg, .columns)')]
-                   .filter((node) => node.getBoundingClientRect().right > window.innerWidth + 0.5)
-                   .map((node) => node.tagName + ' ' + node.textContent.slice(0, 40));",
-                &[],
-            )
-            .await?;
-        // what is wider makes the browser print all of it smaller, and the scale is none
-        ensure!(wide.is_empty(), "{wide:?}");
-        let text = browser.text("#paper").await?;
-        for said in [
-            "Scale 1:10",
-            "Detail A",
-            "Does it clear? No",
-            "Before you rely on it",
-            "Signature",
-        ] {
-            ensure!(text.contains(said), "{said} is not there");
-        }
-        ensure!(!browser.text("#paper h1").await?.is_empty());
-        let others: bool = browser
-            .script(
-                "return document.getElementById('page').checkVisibility();",
-                &[],
-            )
-            .await?;
-        ensure!(!others, "the page of the screen is printed too");
-        browser.on_paper(false).await
     });
 }

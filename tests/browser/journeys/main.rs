@@ -6,7 +6,7 @@
 mod about;
 /// Rules of accessibility, room for fingers.
 mod accessible;
-/// States kept to compare with, an adviser, paper.
+/// States kept to compare with, an adviser.
 mod compare;
 /// Frame time of a drag, memory over a long one.
 mod drag;
@@ -29,6 +29,8 @@ mod names;
 mod notices;
 /// Without a network: the page that was kept, a newer one, the page as one file.
 mod offline;
+/// What is printed.
+mod paper;
 /// The place of an answer, and what a zoom keeps to.
 mod places;
 /// The content policy, and the journeys' own eyes.
