@@ -14,6 +14,8 @@ mod path;
 mod seen;
 /// Numbers as shown.
 mod shown;
+/// The size of a whole leg.
+mod size;
 
 pub use access::{number, point, points, set_point, set_text, text};
 pub(crate) use access::{path, points_mut};
@@ -25,3 +27,4 @@ pub use path::leg_of;
 pub(crate) use path::{entry, point_of};
 pub(crate) use shown::{circumference_of, stands_for};
 pub use shown::{quantity, set_shown, shown, when_empty};
+pub(crate) use size::size_path;

@@ -7,6 +7,7 @@ use gearswing_units::Quantity;
 
 use super::access::{number, path};
 use super::knee::{measure, measure_of, set_measure};
+use super::size::{set_size, size, size_of};
 
 /// Ending of the path of a tire's circumference, which stands for its diameter.
 const CIRCUMFERENCE: &str = "circumference_m";
@@ -15,7 +16,8 @@ const DIAMETER: &str = "diameter_m";
 /// Path of the field of the file that a number which is only shown stands for.
 pub(crate) fn stands_for(path: &str) -> Option<String> {
     let knee = || measure_of(path).map(|(leg, _)| Field::Knee.of_leg(leg).to_string());
-    diameter_of(path).or_else(knee)
+    let size = || size_of(path).map(|leg| Field::Axle.of_leg(leg).to_string());
+    diameter_of(path).or_else(knee).or_else(size)
 }
 
 /// Path of the diameter for that of the circumference.
@@ -34,7 +36,7 @@ pub(crate) fn circumference_of(path: &str) -> Option<String> {
 /// What a number at a path measures; `None` for a text, a choice, or no field.
 #[must_use]
 pub fn quantity(at: &str) -> Option<Quantity> {
-    if diameter_of(at).is_some() || measure_of(at).is_some() {
+    if diameter_of(at).is_some() || measure_of(at).is_some() || size_of(at).is_some() {
         return Some(Quantity::Length);
     }
     let path = path(at)?;
@@ -48,6 +50,9 @@ pub fn quantity(at: &str) -> Option<Quantity> {
 pub fn shown(gear: &Gear, path: &str) -> Option<Option<f64>> {
     if let Some((leg, which)) = measure_of(path) {
         return measure(gear, leg, which).map(Some);
+    }
+    if let Some(leg) = size_of(path) {
+        return size(gear, leg).map(Some);
     }
     match diameter_of(path) {
         Some(diameter) => number(gear, &diameter).map(|d| d.map(|d| std::f64::consts::PI * d)),
@@ -66,6 +71,9 @@ pub fn shown(gear: &Gear, path: &str) -> Option<Option<f64>> {
 pub fn set_shown(gear: &mut Gear, path: &str, value: Option<f64>) -> Result<(), NotStored> {
     if let Some((leg, which)) = measure_of(path) {
         return set_measure(gear, leg, which, value.ok_or(NotStored::NoValue)?);
+    }
+    if let Some(leg) = size_of(path) {
+        return set_size(gear, leg, value.ok_or(NotStored::NoValue)?);
     }
     if let Some(diameter) = diameter_of(path) {
         return set_shown(gear, &diameter, value.map(|c| c / std::f64::consts::PI));

@@ -6,7 +6,7 @@ use gearswing_report::page::sections::{
 };
 
 use super::page::{Action, FieldGroup, FieldRow};
-use super::rows::{circumference, knee_rows, row, unread, worked_row};
+use super::rows::{circumference, knee_rows, row, size_row, unread, worked_row};
 use super::summary::summary;
 use super::tire_table::tire_table;
 use super::worked;
@@ -242,6 +242,7 @@ fn rows(state: &State, leg: usize, part: &Part) -> Vec<FieldRow> {
                 found.extend(tire_table(state, leg));
             }
             field::Field::BraceAttach if part.holds(*field) => found.extend(knee_rows(state, leg)),
+            field::Field::Axle if part.holds(*field) => found.extend(size_row(state, leg)),
             field::Field::TireDiameter if part.holds(*field) => {
                 found.extend(circumference(state, field.of_leg(leg)));
             }

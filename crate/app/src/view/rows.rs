@@ -256,6 +256,19 @@ pub(crate) fn knee_rows(state: &State, leg: usize) -> Vec<FieldRow> {
     rows.collect()
 }
 
+/// The row of the size of a whole leg, while its numbers are still to be put in.
+pub(crate) fn size_row(state: &State, leg: usize) -> Option<FieldRow> {
+    if !state.session.takes_along {
+        return None;
+    }
+    let path = fields::size_path(leg);
+    let value = fields::shown(state.gear(), &path)?;
+    let mut row = worked_row(path, Worked::Size, String::new());
+    row.kind = FieldKind::Number;
+    number(state, Quantity::Length, value, || None, &mut row);
+    Some(row)
+}
+
 fn worked_of(measure: Measure) -> Worked {
     match measure {
         Measure::Upper => Worked::UpperLink,

@@ -31,7 +31,8 @@ pub(crate) fn rows(state: &State, index: usize, id: &str) -> Vec<Row> {
         "fall" => fall_rows(state, index, &path, &mut found),
         "brace" => brace_rows(state, index, leg, &path, &mut found),
         "actuator" => actuator_rows(state, index, leg, &path, &mut found),
-        "strut" => found.push((
+        // while it sizes the leg it is a number to type
+        "strut" if !state.session.takes_along => found.push((
             path("axle"),
             Worked::Axle,
             span(units, leg.trunnion, leg.strut.axle),

@@ -72,6 +72,60 @@ fn a_starter_goes_with_its_trunnion() {
     assert_eq!(shift(&before, &desk.gear()).map(|by| by.norm()), [0.0; 2]);
 }
 
+/// A starter is sized by its trunnion and axle: every place of its way is as much farther from the trunnion (similar
+/// figures have equal angles), and the swing is the same.
+#[test]
+fn a_starter_is_made_as_large_as_it_is() {
+    let path = "legs[0].trunnion_to_axle_m";
+    let way = |gear: &Gear| -> Vec<f64> {
+        let leg = &gear.legs[0];
+        let linkage = gearswing_solver::kinematics::Linkage::new(leg);
+        let ways = [0.1, 0.35, 0.6, 0.9].map(|progress| {
+            let pose = linkage.pose(progress).unwrap();
+            let from = |point: Point| (point - leg.trunnion).norm();
+            [
+                from(pose.axle),
+                from(pose.actuator_attach),
+                pose.actuator_length,
+            ]
+        });
+        ways.concat()
+    };
+    for starter in gearswing_gearfile::STARTERS {
+        let mut desk = Desk::demo();
+        desk.send(Msg::File(gearswing_app::msg::File::New {
+            starter: starter.key.to_owned(),
+        }));
+        let before = desk.gear();
+        let size = (before.legs[0].strut.axle - before.legs[0].trunnion).norm();
+        let to = format!("{} m", 1.25 * size);
+        desk.enter(path, &to);
+        let after = desk.gear();
+        for (was, is) in way(&before).into_iter().zip(way(&after)) {
+            assert!(
+                (is - 1.25 * was).abs() < 1e-9,
+                "{}: {was} {is}",
+                starter.key
+            );
+        }
+        assert_eq!(after.legs[0].trunnion, before.legs[0].trunnion);
+        assert_eq!(after.legs[0].swing_up, before.legs[0].swing_up);
+        assert_eq!(after.legs[0].wheel, before.legs[0].wheel);
+        assert_eq!(after.legs[0].actuator.bore, before.legs[0].actuator.bore);
+        desk.send(Msg::History(gearswing_app::msg::History::Undo));
+        assert_eq!(desk.gear(), before);
+        for wrong in ["0", "-3 in", "", "far"] {
+            desk.enter(path, wrong);
+            assert_eq!(desk.gear(), before, "{wrong}");
+        }
+        // with its own numbers in, the leg is not sized any more
+        press(&mut desk, "A moved trunnion takes leg and well along: yes");
+        let groups = desk.page().groups;
+        let mut rows = groups.iter().flat_map(|group| &group.rows);
+        assert!(rows.all(|row| row.path != path));
+    }
+}
+
 #[test]
 fn points_are_typed_as_pairs_and_pasted_as_lists() {
     let mut desk = Desk::demo();

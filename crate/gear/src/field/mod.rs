@@ -36,4 +36,4 @@ pub use range::Range;
 pub use table::Field;
 pub use told::{Told, Toward, stored, stored_point, told, told_point};
 pub use value::{Value, value_paths};
-pub use whole_leg::{follow_image, image_of, mirror_leg, move_leg};
+pub use whole_leg::{follow_image, image_of, mirror_leg, move_leg, scale_leg};

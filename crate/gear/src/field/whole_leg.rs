@@ -21,6 +21,38 @@ pub fn move_leg(gear: &mut Gear, leg: usize, by: Vector) {
     each_point(gear, leg, |point| *point += by);
 }
 
+/// Lengths that go with the size of a leg; thicknesses, bores and tires come in sizes of their own.
+const LENGTHS: [Field; 10] = [
+    Field::ShorteningAmount,
+    Field::RowAmount,
+    Field::SlidingShortest,
+    Field::SlidingLongest,
+    Field::RetractedLength,
+    Field::ExtendedLength,
+    Field::BarrelLength,
+    Field::FreeLength,
+    Field::GasShortest,
+    Field::GasLongest,
+];
+
+/// Makes a leg, its springs and the structure in its well larger about its trunnion (ratio); the swing stays.
+pub fn scale_leg(gear: &mut Gear, leg: usize, times: f64) {
+    let Some(trunnion) = gear.legs.get(leg).map(|leg| leg.trunnion) else {
+        return;
+    };
+    each_point(gear, leg, |point| {
+        *point = trunnion + (*point - trunnion) * times
+    });
+    for field in LENGTHS {
+        for path in places_of(gear, field, leg) {
+            if let Some(Some(length)) = path.number(gear) {
+                let stored = path.set_number(gear, Some(length * times));
+                debug_assert!(stored.is_ok(), "what is read can be written: {path}");
+            }
+        }
+    }
+}
+
 /// Turns a leg into its image in the upright plane x = 0, as the right main gear is to the left one: what stood at x
 /// stands at −x, and what turned one way turns the other.
 ///

@@ -119,6 +119,7 @@ const PARTS: &[(&str, &str)] = &[
     (".lower_length_m", "length of the lower brace link"),
     (".knee_offset_m", "how far the knee stands off the line"),
     (".circumference_m", "circumference of the tire"),
+    (".trunnion_to_axle_m", "size of the leg"),
     (".accumulator", "accumulator"),
     (".hand_pump", "hand pump"),
     (".motor_pump", "pump on a DC motor"),

@@ -9,6 +9,8 @@ use crate::published::{GROWTH_RULE, OVER_CENTER_LENGTH, OVER_CENTER_PRINTED};
 pub enum Worked {
     /// Trunnion to axle.
     Axle,
+    /// The same, which makes the whole leg larger or smaller.
+    Size,
     /// Diameter of the grown tire by the rule.
     GrownDiameter,
     /// Its width.
@@ -55,6 +57,10 @@ pub fn worked_words(worked: Worked) -> (&'static str, &'static str) {
         Worked::Axle => (
             "Trunnion to axle",
             "Worked out with the strut extended: check it with a tape.",
+        ),
+        Worked::Size => (
+            "Size of the leg, trunnion to axle",
+            "Typed, it makes the whole leg larger or smaller about its trunnion: pins, outlines, lengths and the well; tire, bores, rods and thicknesses stay. Strut extended.",
         ),
         Worked::GrownDiameter => ("Grown diameter, by the rule", GROWTH_RULE),
         Worked::GrownWidth => ("Grown width, by the rule", GROWTH_RULE),
