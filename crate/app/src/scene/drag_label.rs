@@ -113,10 +113,16 @@ fn around(at: ScreenPoint, by: f64) -> Frame {
     [at.x_px - by, at.y_px - by, at.x_px + by, at.y_px + by]
 }
 
+/// A drawing narrower than this has its tools in the lower right corner, which are so high (CSS px).
+const NARROW_PX: f64 = 560.0;
+const TOOLS_PX: f64 = 50.0;
+
 /// Where the page puts the detail: in the lower right corner, its words below it.
 fn detail((width, height): (f64, f64), side: f64) -> Frame {
     let left = width - side - 3.0 * AIR_PX;
-    [left, height - side - CAPTION_PX, width, height]
+    // on a narrow one it stands over the tools
+    let tools = if width < NARROW_PX { TOOLS_PX } else { 0.0 };
+    [left, height - side - CAPTION_PX - tools, width, height]
 }
 
 /// Area that two have in common (px²).
