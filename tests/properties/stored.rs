@@ -16,6 +16,8 @@ fn file_and_link_keep_every_bit() {
             view: None,
             units: String::new(),
             sheet: String::new(),
+            curve: String::new(),
+            down: false,
         };
         let link = decode(&encode(&shared).unwrap()).unwrap();
         assert_eq!(link, shared);

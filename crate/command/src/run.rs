@@ -348,6 +348,8 @@ fn link_text(request: &Request, gear: &Gear, legs: &[usize], file: &str) -> Resu
         view: None,
         units: request.units.to_string(),
         sheet: String::new(),
+        curve: String::new(),
+        down: false,
     };
     let code = link::encode(&shared).map_err(|error| clean(&save_error_text(&error)))?;
     if !link::fits(&code) {

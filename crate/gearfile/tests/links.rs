@@ -23,6 +23,8 @@ fn sent() -> Shared {
         }),
         units: "inch".to_owned(),
         sheet: String::new(),
+        curve: String::new(),
+        down: false,
     }
 }
 
@@ -64,6 +66,8 @@ fn before_supply() -> Shared {
         view: None,
         units: "inch bar kt".to_owned(),
         sheet: String::new(),
+        curve: String::new(),
+        down: false,
     }
 }
 

@@ -160,6 +160,8 @@ mod tests {
             view: None,
             units: String::new(),
             sheet: String::new(),
+            curve: String::new(),
+            down: false,
         };
         let code = link::encode(&shared).unwrap();
         let cut = |at: usize| code[..at].to_owned();

@@ -70,6 +70,8 @@ pub(crate) fn links() -> Vec<Vec<u8>> {
         view: None,
         units: "inch bar kt".to_owned(),
         sheet: String::new(),
+        curve: String::new(),
+        down: false,
     };
     seeds.push(encode(&shared).expect("it can be sent").into_bytes());
     seeds.push(content(&shared).expect("JSON").into_bytes());

@@ -73,6 +73,8 @@ impl Past {
                 view: None,
                 units: String::new(),
                 sheet: String::new(),
+                curve: String::new(),
+                down: false,
             };
             if let Ok(code) = link::encode(&shared) {
                 return Some(code);

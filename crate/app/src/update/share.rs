@@ -4,6 +4,7 @@ use gearswing_gearfile::link::{self, LinkError, Shared, ViewState};
 use gearswing_report::page::link::{self as words, Reach};
 use gearswing_report::page::sheets::Sheet;
 use gearswing_report::{link_error_text, save_error_text};
+use gearswing_solver::result::Question;
 
 use crate::effect::Effect;
 use crate::msg::{File, Msg, Share};
@@ -80,6 +81,8 @@ impl State {
                 Sheet::Answers => String::new(),
                 sheet => sheet.key().to_owned(),
             },
+            curve: self.session.strip.map_or("", curve_key).to_owned(),
+            down: self.session.way_down,
         })
         .map_err(|error| save_error_text(&error))
     }
@@ -187,6 +190,10 @@ impl State {
             self.take_sheet(sheet);
         }
         self.session.seek_worst = false;
+        self.session.strip = CURVES
+            .into_iter()
+            .find(|question| curve_key(*question) == shared.curve);
+        self.session.way_down = shared.down;
         self.session.leg = shared.leg;
         self.session.progress = shared.progress;
         if let Some(view) = shared.view {
@@ -202,6 +209,18 @@ impl State {
             );
         }
         self.keep_in_bounds();
+    }
+}
+
+/// The answers whose curves the strip shows.
+const CURVES: [Question; 3] = [Question::Clears, Question::Driven, Question::Locks];
+
+/// Key of one in a link.
+fn curve_key(question: Question) -> &'static str {
+    match question {
+        Question::Clears => "clears",
+        Question::Driven => "driven",
+        Question::Locks => "locks",
     }
 }
 

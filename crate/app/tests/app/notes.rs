@@ -179,6 +179,13 @@ fn a_link_brings_the_sheet_in_hand() {
     )));
     let plain = link(&mut desk);
     desk.send(times);
+    // with the curve and the way that are looked at
+    let question = gearswing_app::Question::Locks;
+    desk.send(Msg::View(msg::View::GoTo { leg: 0, question }));
+    desk.send(Msg::Play(msg::Play::Way { down: true }));
+    desk.send(Msg::View(msg::View::Sheet(
+        gearswing_app::words::sheets::Sheet::Times,
+    )));
     let text = link(&mut desk);
     assert_ne!(text, plain);
     let mut other = Desk::demo();
@@ -189,6 +196,8 @@ fn a_link_brings_the_sheet_in_hand() {
             .iter()
             .any(|tab| tab.in_hand && tab.take.label == "Against time")
     );
+    assert!(page.transport.way_down);
+    assert_eq!(other.state.session.strip, Some(question));
 }
 
 #[test]

@@ -32,6 +32,8 @@ fn sent(gear: &Gear) -> Shared {
         view: None,
         units: String::new(),
         sheet: String::new(),
+        curve: String::new(),
+        down: false,
     }
 }
 

@@ -14,7 +14,7 @@ use crate::kept::{KeptText, keep, told};
 use crate::layout::compact;
 use crate::not_finite::refuse_not_finite;
 
-/// The version whose links have the sheet in hand first.
+/// The version whose links have the sheet in hand, the curve and the way first.
 const SINCE_SHEET: u64 = 5;
 
 /// Most characters of a pasted text that is looked through: a link and an address around it.
@@ -35,6 +35,10 @@ pub struct Shared {
     pub units: String,
     /// Key of the sheet in hand; empty = the first one. What a program does not know it leaves aside.
     pub sheet: String,
+    /// Key of the answer whose curve is on the strip; empty = the worst one's.
+    pub curve: String,
+    /// The way down is in hand.
+    pub down: bool,
 }
 
 /// The same as it stands in a link.
@@ -50,6 +54,10 @@ struct SharedText<'g> {
     units: Cow<'g, str>,
     #[serde(default, skip_serializing_if = "str::is_empty")]
     sheet: Cow<'g, str>,
+    #[serde(default, skip_serializing_if = "str::is_empty")]
+    curve: Cow<'g, str>,
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    down: bool,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     kept: Vec<KeptText<'g>>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -66,6 +74,8 @@ impl<'g> SharedText<'g> {
             view: shared.view,
             units: Cow::Borrowed(&shared.units),
             sheet: Cow::Borrowed(&shared.sheet),
+            curve: Cow::Borrowed(&shared.curve),
+            down: shared.down,
             kept,
             before: shared.gear.state_before().and(shared.gear.before),
         }
@@ -83,6 +93,8 @@ impl Shared {
             view: None,
             units: String::new(),
             sheet: String::new(),
+            curve: String::new(),
+            down: false,
         }
     }
 
@@ -126,15 +138,16 @@ pub fn encode(shared: &Shared) -> Result<String, SaveError> {
     }
     refuse_not_finite(&shared.gear, "link.gear")?;
     let json = content(shared)?;
-    // an older program opens the gear, which counts for more than the sheet
+    // an older program opens the gear, which counts for more than how it is looked at
     let version = lowest_version(&told(&shared.gear).0, &json);
-    if version < SINCE_SHEET && !shared.sheet.is_empty() {
-        let sheet = String::new();
-        let without = Shared {
-            sheet,
+    let is_looked_at = !shared.sheet.is_empty() || !shared.curve.is_empty() || shared.down;
+    if version < SINCE_SHEET && is_looked_at {
+        return encode(&Shared {
+            sheet: String::new(),
+            curve: String::new(),
+            down: false,
             ..shared.clone()
-        };
-        return encode(&without);
+        });
     }
     let too_large = |bytes, limit| SaveError::TooLarge { bytes, limit };
     if json.len() > READ_LIMIT {
@@ -208,6 +221,8 @@ pub fn open_content(json: &str, version: u64) -> Result<Shared, LinkError> {
         view: text.view,
         units: text.units.into_owned(),
         sheet: text.sheet.into_owned(),
+        curve: text.curve.into_owned(),
+        down: text.down,
     };
     if shared.leg >= shared.gear.legs.len() {
         return Err(fault("leg", ContentFault::NoSuchLeg));

@@ -23,6 +23,8 @@ fn shared() -> Shared {
         }),
         units: "inch".to_owned(),
         sheet: String::new(),
+        curve: String::new(),
+        down: false,
     }
 }
 
@@ -339,7 +341,7 @@ proptest! {
     #[test]
     fn round_trip_keeps_every_bit(gear in gear(), progress in number(), units in "[a-z]{0,6}") {
         let legs = gear.legs.len();
-        let shared = Shared { gear, leg: 0, progress, view: None, units, sheet: String::new() };
+        let shared = Shared { gear, leg: 0, progress, view: None, units, sheet: String::new(), curve: String::new(), down: false };
         let link = encode(&shared).unwrap();
         if legs == 0 {
             prop_assert!(decode(&link).is_err());
