@@ -2,9 +2,9 @@
 use gearswing_gear::model::{
     Accumulator, Acts, Actuator, AttachTo, Basis, Battery, BatteryKind, BatterySize, Body, BodyEnd,
     Brace, ClearanceRule, Conditions, Direction, Drive, ElectricActuator, EmergencyWay, FallData,
-    Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, HandPump, HowFar, Leg, LegAir,
-    LegBody, LineOrifice, LinearSpring, Link, MotorPump, MovingPart, Obstacle, OutOfPlane, OwnLeg,
-    Pin, Pins, Point, PointsFrom, PumpSeen, SeenStop, Shape, Shortening, ShorteningRow,
+    Fluid, FoldingBrace, Folds, GasLaw, GasSpring, Gear, Grown, HandPump, HowFar, KneeGiven, Leg,
+    LegAir, LegBody, LineOrifice, LinearSpring, Link, MotorPump, MovingPart, Obstacle, OutOfPlane,
+    OwnLeg, Pin, Pins, Point, PointsFrom, PumpSeen, SeenStop, Shape, Shortening, ShorteningRow,
     SlidingBrace, Source, Spring, SpringEnd, SpringJoint, SpringKind, SpringSet, Strut, StrutJack,
     Supply, Switches, Tire, TorsionSpring, UnlockedBy, View, Wheel,
 };
@@ -169,7 +169,7 @@ pub fn folding_leg(name: &str) -> Leg {
             leg_attach: point(0.0, -0.5),
             folds: Folds::SameSide,
             unlocked_by: UnlockedBy::Separate,
-            knee_given: Default::default(),
+            knee_given: KneeGiven::Measured,
             excursion_allowed: Some(0.003),
             upper: Link {
                 thickness: 0.02,
