@@ -49,7 +49,7 @@ fn check(what: &str, text: &[u8]) {
 #[test]
 fn one_value_changed() {
     let mut gear = demo();
-    // One leg is enough: the right main has a former tire, a shortening strut and a full well.
+    // One leg is enough: the right main has a shortening strut and a full well.
     gear.legs.retain(|leg| leg.name == "Right main");
     let file: Value =
         serde_json::from_str(&gearswing_gearfile::to_text(&gear).expect("it can be saved"))

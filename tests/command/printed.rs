@@ -356,3 +356,19 @@ fn there_is_no_drawing_of_a_faulty_leg() {
     assert_eq!((drawing.code, drawing.out.as_str()), (2, ""));
     assert!(drawing.err.contains("no drawing"), "{}", drawing.err);
 }
+
+/// Where no previous tire is kept that is said, and nothing claims that it was solved with.
+#[test]
+fn a_gear_without_a_previous_tire_says_so() {
+    let folder = folder("no-previous");
+    let mut gear = demo();
+    let with = gear_file(&folder, "with.json", &gear);
+    gear.kept.clear();
+    let path = gear_file(&folder, "without.json", &gear);
+    let got = run([&path, "--format", "json", "--tire", "previous"]);
+    let json: Value = serde_json::from_str(&got.out).expect("JSON");
+    assert_eq!(json["tire"], "fitted");
+    assert!(got.err.contains("keeps no previous tire"), "{}", got.err);
+    let sheets = run([&with, "--format", "html", "--tire", "previous"]);
+    assert!(sheets.out.contains(gearswing_report::WITH_PREVIOUS_TIRE));
+}

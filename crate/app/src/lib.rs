@@ -32,7 +32,7 @@ pub use effect::Effect;
 pub use msg::Msg;
 pub use scene::{Scene, curves, detail, drawing, strip, times};
 pub use state::{Start, State, StoredFile, StoredStep};
-pub use update::{has_changed, is_working, settle, settle_part, update};
+pub use update::{has_changed, is_working, ready_to_print, settle, settle_part, update};
 pub use view::{Page, load_tables, view};
 
 // Types of the crates below that appear in messages and in the page.

@@ -179,6 +179,13 @@ fn check(request: Request) -> Result<Request, String> {
     if matches!(request.format, Format::Svg | Format::Html) && request.inputs.len() > 1 {
         return Err("--format svg and html go with one file only".to_owned());
     }
+    let is_drawn = matches!(request.format, Format::Svg | Format::Html);
+    if is_drawn && (request.on_jacks || request.stations.is_some()) {
+        return Err(
+            "--format svg and html take no --on-jacks and no --stations: the sheets have both cases"
+                .to_owned(),
+        );
+    }
     match (request.format, request.stations) {
         (Format::Json | Format::Csv, Some(stations)) if !STATIONS.contains(&stations) => {
             Err(format!(
@@ -343,6 +350,7 @@ mod tests {
             (&["a", "--link=1"], "takes no value"),
             (&["-", "-"], "once only"),
             (&["a", "b", "--format", "svg"], "one file only"),
+            (&["a", "--format", "html", "--on-jacks"], "have both cases"),
         ] {
             let message = read(line).expect_err("a mistake");
             assert!(message.contains(part), "{line:?}: {message}");

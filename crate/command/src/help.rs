@@ -36,7 +36,8 @@ Options
   --units in|mm            units of the texts: in, lb, psi (the default), or mm, N, bar.
                            json data and csv are always SI
   --leg NAME|N             only this leg, by its name or its number from 1
-  --tire fitted|previous   the tire now fitted (the default), or the one before
+  --tire fitted|previous   the gear as it is (the default), or as it was kept with the
+                           previous tire
   --against FILE           what differs from another gear file of the same airplane, and what
                            every answer was there; text only
   --on-jacks               the times for the airplane level on jacks, not with the attitude

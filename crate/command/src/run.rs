@@ -88,21 +88,30 @@ fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (St
     now_at(&shown);
     let worked = input
         .gear()
-        .map(|gear| with_tire(gear, request.previous))
-        .and_then(|gear| Ok((legs_asked(&gear, request.leg.as_deref())?, gear)))
-        .and_then(|(legs, gear)| match (request.format, &request.against) {
-            (Format::Text, Some(against)) => compared(request, against, &gear, &legs, &file),
-            (Format::Link, _) => link_text(request, &gear, &legs, &shown).map(|text| (text, GOOD)),
-            (Format::Svg | Format::Html, _) => {
-                let (text, worst) = drawn(request, &gear, &legs)?;
-                // what the answers are is said by the code, as in every format
-                let (_, code) = solved(request, &file, &gear, &legs, now_at)?;
-                Ok((text, code.max(worst)))
-            }
-            (Format::Text | Format::Json | Format::Csv | Format::Times, _) => {
-                solved(request, &file, &gear, &legs, now_at)
-            }
-        });
+        .map(|gear| with_tire(gear, request.previous, &shown))
+        .and_then(|(gear, previous)| {
+            let legs = legs_asked(&gear, request.leg.as_deref())?;
+            Ok((legs, gear, previous))
+        })
+        .and_then(
+            |(legs, gear, previous)| match (request.format, &request.against) {
+                (Format::Text, Some(against)) => {
+                    compared(request, against, (&gear, previous), &legs, &file)
+                }
+                (Format::Link, _) => {
+                    link_text(request, &gear, &legs, &shown).map(|text| (text, GOOD))
+                }
+                (Format::Svg | Format::Html, _) => {
+                    let (text, worst) = drawn(request, (&gear, previous), &legs)?;
+                    // what the answers are is said by the code, as in every format
+                    let (_, code) = solved(request, &file, (&gear, previous), &legs, now_at)?;
+                    Ok((text, code.max(worst)))
+                }
+                (Format::Text | Format::Json | Format::Csv | Format::Times, _) => {
+                    solved(request, &file, (&gear, previous), &legs, now_at)
+                }
+            },
+        );
     worked.unwrap_or_else(|message| {
         say(&format!("{shown}: {message}"));
         let text = match request.format {
@@ -118,12 +127,21 @@ fn answer(request: &Request, input: &Input, now_at: &mut dyn FnMut(&str)) -> (St
     })
 }
 
-/// The gear, or the state that it keeps with the previous tire; where it keeps none, it is the fitted one.
-fn with_tire(gear: Gear, previous: bool) -> Gear {
-    let kept = gear.previous().filter(|_| previous);
-    match kept.and_then(|at| gear.kept.get(at)) {
-        Some(kept) => Gear::clone(&kept.gear),
-        None => gear,
+/// The gear, or the state that it keeps with the previous tire, and whether it is that; where it keeps none, this is
+/// said.
+fn with_tire(gear: Gear, previous: bool, file: &str) -> (Gear, bool) {
+    if !previous {
+        return (gear, false);
+    }
+    let kept = gear.previous().and_then(|at| gear.kept.get(at));
+    match kept.map(|kept| Gear::clone(&kept.gear)) {
+        Some(kept) => (kept, true),
+        None => {
+            say(&format!(
+                "{file}: it keeps no previous tire; these are the answers for the tire now fitted"
+            ));
+            (gear, false)
+        }
     }
 }
 
@@ -131,14 +149,14 @@ fn with_tire(gear: Gear, previous: bool) -> Gear {
 fn compared(
     request: &Request,
     against: &Input,
-    gear: &Gear,
+    (gear, previous): (&Gear, bool),
     legs: &[usize],
     file: &str,
 ) -> Result<(String, u8), String> {
     let name = against.name();
     let before = against
         .gear()
-        .map(|gear| with_tire(gear, request.previous))
+        .map(|gear| with_tire(gear, request.previous, &file_words(&name)).0)
         .map_err(|error| format!("{}: {error}", file_words(&name)))?;
     let options = Options::default();
     let all: Vec<usize> = (0..before.legs.len()).collect();
@@ -149,7 +167,7 @@ fn compared(
         file,
         gear,
         legs: &answers,
-        previous: request.previous,
+        previous,
         cycle: None,
         stops: &[],
         units: request.units,
@@ -191,7 +209,7 @@ fn code_of(answered: &Answered) -> u8 {
 fn solved(
     request: &Request,
     file: &str,
-    gear: &Gear,
+    (gear, previous): (&Gear, bool),
     legs: &[usize],
     now_at: &mut dyn FnMut(&str),
 ) -> Result<(String, u8), String> {
@@ -220,7 +238,7 @@ fn solved(
         file,
         gear,
         legs: &answers,
-        previous: request.previous,
+        previous,
         cycle: cycle.as_ref(),
         stops: &stops,
         units: request.units,

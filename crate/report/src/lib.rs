@@ -62,7 +62,8 @@ pub use name::{brief, clean, file_words, name_words};
 pub use opening::{archive_error_text, link_error_text, open_error_text, save_error_text};
 pub use program::{Program, program_words, version_words};
 pub use sheet::{
-    ReportOptions, TitledTable, comparison_text, load_tables, lock_facts, report_text,
+    ReportOptions, TitledTable, WITH_PREVIOUS_TIRE, comparison_text, load_tables, lock_facts,
+    report_text,
 };
 pub use stopped::{
     Stopped, cause_sentence, check_sentence, fit_words, readings_words, stop_cautions,

@@ -33,7 +33,7 @@ fn the_fault_of_the_demo_is_seen_and_the_smaller_tire_clears() {
         ensure!(compared.text.contains("was 0."), "{compared:?}");
         browser.press("#compare").await?;
 
-        // The former tire's figures typed in make the leg clear.
+        // The previous tire's figures typed in make the leg clear.
         browser.open_group("Wheel and tire").await?;
         browser
             .enter("legs[2].wheel.tire.diameter_m", "17 1/2 in")

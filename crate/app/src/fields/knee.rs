@@ -38,6 +38,11 @@ pub(super) fn measure_of(path: &str) -> Option<(usize, Measure)> {
     Some((leg, measure))
 }
 
+/// The knee of a leg is put in as it is measured, not by its place.
+pub(crate) fn is_measured(gear: &Gear, leg: usize) -> bool {
+    brace(gear, leg).is_some_and(|brace| brace.knee_given == KneeGiven::Measured)
+}
+
 fn brace(gear: &Gear, leg: usize) -> Option<&FoldingBrace> {
     match &gear.legs.get(leg)?.brace {
         Brace::Folding(brace) => Some(brace),
@@ -107,7 +112,6 @@ pub(super) fn set_measure(
     );
     if let Some(Brace::Folding(brace)) = gear.legs.get_mut(leg).map(|leg| &mut leg.brace) {
         brace.knee = knee;
-        brace.knee_given = KneeGiven::Measured;
         brace.leg_attach = attach;
     }
     Ok(())

@@ -20,7 +20,7 @@ mod size;
 pub use access::{number, point, points, set_point, set_text, text};
 pub(crate) use access::{path, points_mut};
 pub use choice::{choose, chosen, ignored, switch};
-pub(crate) use knee::{MEASURES, Measure, measure_path};
+pub(crate) use knee::{MEASURES, Measure, is_measured, measure_path};
 pub use list::{Room, add, add_mirror_image, len, remove};
 pub(crate) use list::{free_name, keep_notes};
 pub use path::leg_of;

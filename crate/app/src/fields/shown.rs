@@ -1,6 +1,6 @@
 //! Numbers as they are shown: those of the file, and a few that stand for them.
 use gearswing_gear::field::{Empty, Field, Kind, NotStored, Path, stored, told};
-use gearswing_gear::model::{Basis, Brace, Gear, KneeGiven};
+use gearswing_gear::model::{Basis, Gear};
 use gearswing_solver::result::{Assumption, TireState};
 use gearswing_solver::tires::size_assumptions;
 use gearswing_units::Quantity;
@@ -82,12 +82,6 @@ pub fn set_shown(gear: &mut Gear, path: &str, value: Option<f64>) -> Result<(), 
     let value = value.map(|told| stored(gear, at, told));
     at.set_number(gear, value)?;
     leave_table(gear, at);
-    // what is typed is what is known of it
-    if let (Field::Knee, Some(leg)) = (at.field, gear.legs.get_mut(at.leg))
-        && let Brace::Folding(brace) = &mut leg.brace
-    {
-        brace.knee_given = KneeGiven::Points;
-    }
     Ok(())
 }
 

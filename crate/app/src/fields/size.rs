@@ -4,6 +4,9 @@ use gearswing_gear::model::Gear;
 
 use super::path::{Seg::At, Seg::Key, steps};
 
+/// So many times larger or smaller a leg is made at most (ratio).
+const MOST: f64 = 1000.0;
+
 const KEY: &str = "trunnion_to_axle_m";
 
 /// Path of it.
@@ -28,12 +31,16 @@ pub(super) fn size(gear: &Gear, leg: usize) -> Option<f64> {
 /// Makes the whole leg so large that its axle is so far from its trunnion (m).
 ///
 /// # Errors
-/// No finite number above zero, no leg, or one whose axle is on its trunnion.
+/// No finite number above zero, one that is a thousand times that of now, no leg, or one whose axle is on its trunnion.
 pub(super) fn set_size(gear: &mut Gear, leg: usize, value: f64) -> Result<(), NotStored> {
     if !value.is_finite() {
         return Err(NotStored::NotFinite);
     }
     let old = size(gear, leg).filter(|old| *old > 0.0 && value > 0.0);
-    scale_leg(gear, leg, value / old.ok_or(NotStored::NoValue)?);
+    let times = value / old.ok_or(NotStored::NoValue)?;
+    if !(1.0 / MOST..=MOST).contains(&times) {
+        return Err(NotStored::NotFinite);
+    }
+    scale_leg(gear, leg, times);
     Ok(())
 }

@@ -104,6 +104,9 @@ pub enum Field {
         /// The leg that was changed, and its image.
         follow: Option<(usize, usize)>,
     },
-    /// Keeps the gear as that with the previous tire, to go on with a new one.
-    KeepTire,
+    /// Keeps a leg's tire as the previous one, to go on with a new one.
+    KeepTire {
+        /// Leg.
+        leg: usize,
+    },
 }

@@ -108,6 +108,8 @@ fn with_what_follows(blocks: Vec<Block>) -> Vec<Block> {
     let mut over: Vec<Block> = Vec::new();
     for block in blocks {
         match block {
+            // one that begins a page needs nothing to hold it
+            Block::Title { new_page: true, .. } => all.push(block),
             Block::Title { .. } | Block::Heading(_) => over.push(block),
             // measurements stand in columns with those beside them
             Block::Measured(_) => {

@@ -1,10 +1,12 @@
 //! Results for the document, worked out leg by leg when something that they rest on has changed: a
 //! part is one leg, so that a large gear does not hold up the page.
+use gearswing_gear::model::MovingPart;
 use gearswing_gear::model::{Gear, Leg};
 use gearswing_solver::faults::{Fault, Faults, check_stop};
 use gearswing_solver::kinematics::{Linkage, Pose};
-use gearswing_solver::result::{CurvePoint, LegResult, OwnClearance};
+use gearswing_solver::result::{CurvePoint, LegResult, OwnClearance, TireState};
 use gearswing_solver::{Options, PreparedGear, PreparedLeg, solve_prepared};
+use std::cell::OnceCell;
 use std::sync::Arc;
 
 /// Everything that the result of a leg rests on.
@@ -52,7 +54,12 @@ pub(crate) struct Good {
     pub(crate) leg: Leg,
     swept: Arc<PreparedLeg>,
     pub(crate) result: LegResult,
+    /// The clearance to a part of the own leg over the path, once it was asked for: it is shown in every frame.
+    own_curve: OnceCell<OwnCurve>,
 }
+
+/// A row of a leg's own clearances, by part and tire, and its curve.
+type OwnCurve = ((MovingPart, TireState), Option<Arc<[CurvePoint]>>);
 
 impl Good {
     /// The leg made ready.
@@ -67,8 +74,14 @@ impl Good {
     }
 
     /// Clearance of the tire to a part of its own leg over the path; `None` where it is not found at every place.
-    pub(crate) fn own_curve(&self, row: &OwnClearance) -> Option<Vec<CurvePoint>> {
-        self.swept.own_curve(row).ok()
+    pub(crate) fn own_curve(&self, row: &OwnClearance) -> Option<Arc<[CurvePoint]>> {
+        let of = (row.part, row.tire);
+        let find = || self.swept.own_curve(row).ok().map(Arc::from);
+        let (known, curve) = self.own_curve.get_or_init(|| (of, find()));
+        match *known == of {
+            true => curve.clone(),
+            false => find(),
+        }
     }
 
     /// Progress of the first and the last place that the leg can reach.
@@ -188,6 +201,7 @@ fn solve(prepared: &PreparedGear<'_>, input: Input, good_before: Option<Good>) -
                 leg: leg.clone(),
                 swept,
                 result,
+                own_curve: OnceCell::new(),
             }),
         ),
         Err(faults) => (faults.0, good_before),

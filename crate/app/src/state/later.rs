@@ -51,6 +51,8 @@ pub(crate) enum Stand {
 /// Whether two gears differ in no more than their words and in what they are compared with.
 fn is_same(known: &Gear, gear: &Gear) -> bool {
     let mut known = known.clone();
+    known.id = gear.id;
+    known.points_from = gear.points_from;
     known.name.clone_from(&gear.name);
     known.note.clone_from(&gear.note);
     known.notes.clone_from(&gear.notes);

@@ -3,6 +3,7 @@ use gearswing_gear::field::{Group, Place, take_back};
 use gearswing_gear::model::{Gear, Kept, MOST_KEPT, MOST_NOTES, Note, PREVIOUS_TIRE};
 use gearswing_report::page::changes as words;
 use gearswing_report::page::history::{Step, step_words};
+use gearswing_report::page::link::Own;
 use gearswing_report::page::notes;
 use gearswing_report::page::sheets::Sheet;
 use gearswing_report::{changed_place, name_words};
@@ -27,9 +28,7 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
             let which = which.filter(|at| *at < state.gear().kept.len());
             // what is looked at: no step, and no change of what a link has brought
             state.document.amend_present(|gear| gear.before = which);
-            if *state.origin() != Origin::Link {
-                state.touch();
-            }
+            state.unsaved |= state.files.open_id().is_some();
         }
         Compare::Rename { name } => {
             state.edit(act(Step::RenameKept), |gear| rename(gear, name.trim()));
@@ -100,6 +99,21 @@ fn with_own(state: &mut State) -> Vec<Effect> {
     let brought = state.gear().clone();
     let effects = super::file::leave_shared(state);
     super::file::open(state, &own.id);
+    let refused = if state.files.open_id() != Some(&own.id) {
+        Some(words::OWN_IS_GONE.to_owned())
+    } else if state.gear().kept.len() >= MOST_KEPT {
+        Some(words::too_many(MOST_KEPT))
+    } else {
+        None
+    };
+    if let Some(text) = refused {
+        state.session.notices.problem(text);
+        return effects;
+    }
+    if own.how == Own::Seems && state.gear().id.is_none() {
+        // from now on they are known to be of one gear
+        state.document.amend_present(|gear| gear.id = brought.id);
+    }
     let name = free_name(state.gear(), words::SENT);
     let mut left = 0;
     state.edit(Act::single(step_words(Step::Keep)), |gear| {

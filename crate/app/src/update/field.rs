@@ -1,7 +1,10 @@
 //! Fields and lists.
+use gearswing_gear::field::Field::Knee;
+use gearswing_gear::field::leg_before;
 use gearswing_gear::model::{Gear, View, renumbered};
-use gearswing_gear::model::{Kept, PREVIOUS_TIRE};
+use gearswing_gear::model::{Kept, MOST_KEPT, PREVIOUS_TIRE};
 use gearswing_report::fields::path_words;
+use gearswing_report::page::changes;
 use gearswing_report::page::fields as sayings;
 use gearswing_report::page::history::{Step, step_words};
 use gearswing_report::page::names::leg_title;
@@ -72,7 +75,7 @@ pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
         Field::Paste { path, text } => return paste(state, &path, &text),
         Field::Remove { path } => return remove(state, &path),
         Field::TakeTire { path, size } => take_tire(state, &path, &size),
-        Field::KeepTire => keep_tire(state),
+        Field::KeepTire { leg } => return keep_tire(state, leg),
     }
     Vec::new()
 }
@@ -113,6 +116,12 @@ fn show(state: &mut State, path: &str) -> Vec<Effect> {
         Some(point) if fields::point(state.gear(), point).is_some() => format!("{point}[0]"),
         _ if fields::points(state.gear(), path).is_some() => format!("{path}[0][0]"),
         _ => path.to_owned(),
+    };
+    let first = match fields::path(&first) {
+        Some(at) if at.field == Knee && fields::is_measured(state.gear(), at.leg) => {
+            fields::measure_path(at.leg, fields::MEASURES[0].1)
+        }
+        _ => first,
     };
     vec![Effect::FocusField { path: first }]
 }
@@ -344,11 +353,27 @@ fn shift_drafts(state: &mut State, list: &str, at: usize, inserted: bool) {
     }
 }
 
-/// Keeps the gear as it is as that with the previous tire, in the place of one that was kept so, and compares with it.
-fn keep_tire(state: &mut State) {
+/// Keeps a leg's tire in the state with the previous tires, of which the other legs keep theirs, and compares with it.
+fn keep_tire(state: &mut State, leg: usize) -> Vec<Effect> {
+    let is_first = state.gear().previous().is_none();
+    if is_first && state.gear().kept.len() >= MOST_KEPT {
+        state.session.notices.problem(changes::too_many(MOST_KEPT));
+        return Vec::new();
+    }
+    let effects = state.give_id();
     state.edit(Act::single(step_words(Step::KeepTire)), |gear| {
-        let kept = Kept::of(gear, PREVIOUS_TIRE.to_owned());
         let at = gear.previous().unwrap_or(gear.kept.len());
+        let before = match gear.kept.get(at) {
+            Some(known) => {
+                let mut before = Gear::clone(&known.gear);
+                let tire = gear.legs.get(leg)?.wheel.tire.clone();
+                let same = leg_before(gear, &before, leg)?;
+                before.legs.get_mut(same)?.wheel.tire = tire;
+                before
+            }
+            None => gear.clone(),
+        };
+        let kept = Kept::of(&before, PREVIOUS_TIRE.to_owned());
         match gear.kept.get_mut(at) {
             Some(known) => *known = kept,
             None => gear.kept.push(kept),
@@ -356,6 +381,7 @@ fn keep_tire(state: &mut State) {
         gear.before = Some(at);
         Some(())
     });
+    effects
 }
 
 fn take_tire(state: &mut State, path: &str, row: &str) {

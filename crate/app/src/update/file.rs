@@ -241,7 +241,7 @@ fn import(state: &mut State, name: &str, text: &str) -> Vec<Effect> {
         // what somebody sends back of a gear of one's own stands beside it, as what a link brings
         Ok(gear) if state.is_of_own(&gear) => {
             state.bring(Shared::of(gear));
-            Vec::new()
+            vec![Effect::ClearFragment]
         }
         Ok(gear) => {
             state.add_file(gear);

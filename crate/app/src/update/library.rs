@@ -208,6 +208,7 @@ impl State {
         session.selection = None;
         session.papers.clear();
         session.strip = None;
+        session.way_down = false;
         session.takes_along = false;
         session.alike = None;
         session.stepped = None;

@@ -49,4 +49,4 @@ mod view;
 
 pub use dispatch::update;
 pub(crate) use play::SCRUB_STEP;
-pub use settle::{has_changed, is_working, settle, settle_part};
+pub use settle::{has_changed, is_working, ready_to_print, settle, settle_part};

@@ -1,4 +1,5 @@
 //! The mark of a gear, and which of the own files is of the same gear as what somebody has sent.
+use gearswing_gear::field::changes;
 use gearswing_gear::model::Gear;
 use gearswing_gearfile::read;
 use gearswing_report::page::link::Own;
@@ -23,63 +24,81 @@ impl State {
         vec![Effect::DrawChance]
     }
 
-    /// Whether some own file has the mark of a gear.
+    /// The own file of which an imported gear is another version; none where it is that file as it is.
     pub(crate) fn is_of_own(&self, gear: &Gear) -> bool {
-        gear.id.is_some() && self.marked(gear).is_some()
+        let marked = self.marked(gear);
+        !marked.is_empty() && !marked.iter().any(|(_, own)| is_as(own, gear))
     }
 
-    /// The stored file with the mark of a gear.
-    fn marked(&self, gear: &Gear) -> Option<(&str, Gear)> {
-        self.files.entries.iter().find_map(|entry| {
+    /// The own files with the mark of a gear: that which was open first.
+    fn marked(&self, gear: &Gear) -> Vec<(String, Gear)> {
+        if gear.id.is_none() {
+            return Vec::new();
+        }
+        let parked = self.parked_own();
+        let parked = parked.map(|(id, own)| (id.to_owned(), own.clone()));
+        let stored = self.files.entries.iter().filter_map(|entry| {
             let stored = read_file(&entry.text).ok()?;
-            let own = read(&stored.gear_text).ok()?;
-            (own.id == gear.id).then_some((entry.id.as_str(), own))
-        })
+            Some((entry.id.clone(), read(&stored.gear_text).ok()?))
+        });
+        let mut all: Vec<(String, Gear)> = parked.into_iter().chain(stored).collect();
+        all.retain(|(_, own)| own.id == gear.id);
+        all
     }
 
-    /// The own file of the gear that was brought: by its mark, or the one that was open where its legs have the same
-    /// names and trunnions.
-    pub(crate) fn find_own(&self, brought: &Gear) -> Option<OwnFile> {
-        let found = |id: &str, own: &Gear, is_sure: bool| OwnFile {
-            id: id.to_owned(),
-            name: own.name.clone(),
-            how: match brought.kept.iter().any(|kept| is_of(own, &kept.gear)) {
-                _ if !is_sure => Own::Seems,
-                true => Own::AsItIs,
-                false if brought.kept.is_empty() => Own::Same,
-                false => Own::Changed,
-            },
-        };
-        let parked = self.files.parked.as_ref();
-        let parked = parked.and_then(|parked| match &parked.origin {
+    /// The own file that was open before what was sent.
+    fn parked_own(&self) -> Option<(&str, &Gear)> {
+        let parked = self.files.parked.as_ref()?;
+        match &parked.origin {
             Origin::Stored(id) => Some((id.as_str(), parked.document.gear())),
             Origin::Demo | Origin::Link => None,
-        });
-        if let Some(id) = brought.id {
-            let open = parked.filter(|(_, own)| own.id == Some(id));
-            if let Some((at, own)) = open {
-                return Some(found(at, own, true));
-            }
-            if let Some((at, own)) = self.marked(brought) {
-                return Some(found(at, &own, true));
-            }
         }
-        let (at, own) = parked?;
+    }
+
+    /// The own file of the gear that was brought: by its mark, of several the one that it answers, or the one that was
+    /// open where its legs have the same names and trunnions.
+    pub(crate) fn find_own(&self, brought: &Gear) -> Option<OwnFile> {
+        let found = |id: String, own: &Gear, how| OwnFile {
+            id,
+            name: own.name.clone(),
+            how,
+        };
+        let marked = self.marked(brought);
+        let mut ranked = marked.iter().map(|(id, own)| (id, own, how(own, brought)));
+        let answered = ranked.find(|(_, _, how)| *how == Own::AsItIs);
+        let first = || marked.first().map(|(id, own)| (id, own, how(own, brought)));
+        if let Some((id, own, how)) = answered.or_else(first) {
+            return Some(found(id.clone(), own, how));
+        }
+        let (at, own) = self.parked_own()?;
         let unmarked = brought.id.is_none() || own.id.is_none();
-        let mut states =
-            std::iter::once(brought).chain(brought.kept.iter().map(|kept| &*kept.gear));
-        let alike = states.any(|state| has_the_legs_of(state, own));
-        (unmarked && alike).then(|| found(at, own, false))
+        let kept = brought.kept.iter().map(|kept| &*kept.gear);
+        let alike = std::iter::once(brought)
+            .chain(kept)
+            .any(|state| has_the_legs_of(state, own));
+        (unmarked && alike).then(|| found(at.to_owned(), own, Own::Seems))
     }
 }
 
-/// Whether a state is the own file as it is now, whatever it is called.
-fn is_of(own: &Gear, state: &Gear) -> bool {
-    let named = Gear {
-        name: state.name.clone(),
-        ..own.without_kept()
-    };
-    named == state.without_kept()
+/// How an own file stands to a gear with its mark. What the file itself keeps says nothing of what was answered.
+fn how(own: &Gear, brought: &Gear) -> Own {
+    if is_as(own, brought) {
+        return Own::Same;
+    }
+    let is_own = |state: &Gear| own.kept.iter().any(|kept| is_as(&kept.gear, state));
+    let mut states = brought.kept.iter().map(|kept| &*kept.gear);
+    if states.clone().any(|state| is_as(own, state)) {
+        Own::AsItIs
+    } else if states.any(|state| !is_own(state)) {
+        Own::Changed
+    } else {
+        Own::Same
+    }
+}
+
+/// Whether no number of one differs from the other, whatever they are called.
+fn is_as(gear: &Gear, other: &Gear) -> bool {
+    changes(gear, other).is_empty()
 }
 
 fn has_the_legs_of(gear: &Gear, other: &Gear) -> bool {

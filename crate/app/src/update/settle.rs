@@ -22,6 +22,14 @@ pub fn settle(state: &mut State) -> Vec<Effect> {
     effects
 }
 
+/// Makes everything ready for the form on paper: the results, and the mark by which answers to the paper's link find
+/// the gear.
+pub fn ready_to_print(state: &mut State) -> Vec<Effect> {
+    let mut effects = state.give_id();
+    effects.extend(settle(state));
+    effects
+}
+
 /// Works out a part of the results: one leg. True = there is more; a caller may do other things between two
 /// parts, or [`crate::update`] the state, and what has become idle is then not gone on with.
 pub fn settle_part(state: &mut State, effects: &mut Vec<Effect>) -> bool {

@@ -1,4 +1,5 @@
 //! Toolbar, transport, notices, files.
+use gearswing_gear::field::previous_tire;
 use gearswing_gearfile::link::LINK_LIMIT;
 use gearswing_gearfile::{DEMO, ExampleKind, STARTERS};
 use gearswing_report::fields::path_words;
@@ -105,7 +106,7 @@ pub(crate) fn toolbar(state: &State) -> Toolbar {
     let session = &state.session;
     let previous = state.gear().previous();
     let comparing = previous.is_some() && state.gear().before == previous;
-    let of_leg = state.gear().previous_tire(session.leg);
+    let of_leg = previous_tire(state.gear(), session.leg);
     let link = match &state.files.link {
         LinkState::Ready(length) => Link::Ready(*length),
         LinkState::TooLong(length) => Link::TooLong(*length, LINK_LIMIT),

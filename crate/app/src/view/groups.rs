@@ -234,6 +234,11 @@ fn section<'a>(state: &'a State, leg: usize, part: &Part) -> Section<'a> {
 fn rows(state: &State, leg: usize, part: &Part) -> Vec<FieldRow> {
     let mut found = Vec::new();
     for field in field::Field::ALL {
+        let instead = *field == field::Field::Knee && fields::is_measured(state.gear(), leg);
+        if instead && part.holds(*field) {
+            found.extend(knee_rows(state, leg));
+            continue;
+        }
         for path in paths(state.gear(), *field, leg, part) {
             found.extend(row(state, path));
         }
@@ -241,7 +246,6 @@ fn rows(state: &State, leg: usize, part: &Part) -> Vec<FieldRow> {
             field::Field::TireSize if part.holds(*field) => {
                 found.extend(tire_table(state, leg));
             }
-            field::Field::BraceAttach if part.holds(*field) => found.extend(knee_rows(state, leg)),
             field::Field::Axle if part.holds(*field) => found.extend(size_row(state, leg)),
             field::Field::TireDiameter if part.holds(*field) => {
                 found.extend(circumference(state, field.of_leg(leg)));
@@ -332,9 +336,9 @@ fn actions(state: &State, leg: usize, part: &Part) -> Vec<Action> {
             all
         }
         Part::Group(Group::Wheel) => vec![action(
-            "keep_tire".to_owned(),
+            format!("keep_tire.{leg}"),
             Deed::KeepTire,
-            Field::KeepTire,
+            Field::KeepTire { leg },
         )],
         Part::Well => vec![add(format!("legs[{leg}].well"), Deed::AddPiece)],
         Part::Obstacle(at) => {

@@ -92,7 +92,11 @@ pub(crate) fn readout(state: &State) -> Vec<ReadoutRow> {
         let Some(force) = get(&now) else {
             continue;
         };
-        let was = before.as_ref().and_then(|(_, now)| get(now));
+        // a pressure is no force
+        let same = before
+            .as_ref()
+            .filter(|(before, _)| before.result.force.driven_by == driven_by);
+        let was = same.and_then(|(_, now)| get(now));
         add(
             Number::Force(motion),
             say(Quantity::Force, force.effort),

@@ -31,8 +31,7 @@ pub(crate) fn rows(state: &State, index: usize, id: &str) -> Vec<Row> {
         "fall" => fall_rows(state, index, &path, &mut found),
         "brace" => brace_rows(state, index, leg, &path, &mut found),
         "actuator" => actuator_rows(state, index, leg, &path, &mut found),
-        // while it sizes the leg it is a number to type
-        "strut" if !state.session.takes_along => found.push((
+        "strut" => found.push((
             path("axle"),
             Worked::Axle,
             span(units, leg.trunnion, leg.strut.axle),

@@ -35,7 +35,7 @@ fn edit() -> impl Strategy<Value = Msg> {
         Msg::Field(msg::Field::Remove {
             path: "legs[0].body.outline_m[0]".to_owned(),
         }),
-        Msg::Field(msg::Field::KeepTire),
+        Msg::Field(msg::Field::KeepTire { leg: 2 }),
         Msg::Field(msg::Field::Choose {
             path: "legs[1].brace".to_owned(),
             option: "sliding".to_owned(),

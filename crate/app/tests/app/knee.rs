@@ -1,7 +1,6 @@
 //! The knee put in as it is measured: both links and how far it stands off the line. The solver's own offset is what
 //! was typed.
-use gearswing_app::fields;
-use gearswing_app::msg::{History, Msg};
+use gearswing_app::msg::{Field, History, Msg};
 use gearswing_gear::model::{Brace, FoldingBrace, Gear, KneeGiven};
 use gearswing_solver::{Options, solve_leg};
 
@@ -24,12 +23,48 @@ const TYPED: [(&str, &str, f64); 3] = [
     ("knee_offset_m", "0.094", 0.094),
 ];
 
+/// Chooses how the knee of a leg is put in.
+fn given(desk: &mut Desk, leg: usize, option: &str) {
+    desk.send(Msg::Field(Field::Choose {
+        path: path(leg, "knee_given"),
+        option: option.to_owned(),
+    }));
+}
+
+/// What is chosen has its rows, and no number changes by it; the file keeps it.
+#[test]
+fn the_knee_is_put_in_one_way_at_a_time() {
+    let mut desk = Desk::demo();
+    let before = desk.gear();
+    let rows = |desk: &mut Desk| {
+        desk.row(&path(1, "leg_attach_m[0]"));
+        let groups = desk.page().groups;
+        let rows = groups.iter().flat_map(|group| &group.rows);
+        let has = |key: &str| rows.clone().any(|row| row.path == path(1, key));
+        [
+            has("knee_m[0]"),
+            has("knee_m[1]"),
+            has("upper_length_m"),
+            has("knee_offset_m"),
+        ]
+    };
+    assert_eq!(rows(&mut desk), [true, true, false, false]);
+    given(&mut desk, 1, "measured");
+    assert_eq!(rows(&mut desk), [false, false, true, true]);
+    assert_eq!(brace(&desk.gear(), 1).knee, brace(&before, 1).knee);
+    let again = desk.reloaded();
+    assert_eq!(brace(&again.gear(), 1).knee_given, KneeGiven::Measured);
+    given(&mut desk, 1, "points");
+    assert_eq!(desk.gear().legs, before.legs);
+}
+
 #[test]
 fn what_is_typed_is_read_back_in_any_order() {
     for leg in 0..3 {
         for order in [[0, 1, 2], [2, 1, 0], [1, 2, 0]] {
             let mut desk = Desk::demo();
             let before = brace(&desk.gear(), leg);
+            given(&mut desk, leg, "measured");
             for at in order {
                 let (key, text, _) = TYPED[at];
                 desk.enter(&path(leg, key), text);
@@ -46,13 +81,6 @@ fn what_is_typed_is_read_back_in_any_order() {
                 );
                 assert_eq!(desk.row(&path(leg, key)).value, text);
             }
-            // the file keeps how it was given, until its place is typed
-            assert_eq!(now.knee_given, KneeGiven::Measured);
-            let mut placed = desk.gear();
-            let knee = path(leg, "knee_m[0]");
-            let x = fields::shown(&placed, &knee).unwrap();
-            fields::set_shown(&mut placed, &knee, x).unwrap();
-            assert_eq!(brace(&placed, leg).knee_given, KneeGiven::Points);
             // as the solver sees it
             let result = solve_leg(desk.state.gear(), leg, &Options::default()).unwrap();
             let offset = result.lock.over_centre.unwrap();
@@ -78,6 +106,7 @@ fn what_is_typed_is_read_back_in_any_order() {
 #[test]
 fn a_measure_that_cannot_be_is_not_taken_and_said() {
     let mut desk = Desk::demo();
+    given(&mut desk, 1, "measured");
     let before = desk.gear();
     let offset = path(1, "knee_offset_m");
     desk.enter(&offset, "30");

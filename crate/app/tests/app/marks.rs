@@ -64,7 +64,7 @@ fn an_answer_says_which_state_it_answers() {
     open(&mut own, &answer);
     let text = banner(&own);
     assert!(
-        text.contains("answers your file “Old crate” as it is now"),
+        text.contains("made from your file “Old crate” as that is now"),
         "{text}"
     );
     own.send(Msg::File(File::LeaveShared));
@@ -122,7 +122,10 @@ fn another_airplane_is_no_state_of_this_one() {
     let mut unmarked = Desk::demo();
     unmarked.enter(BORE, "1.25 in");
     unmarked.send(Msg::Share(Share::OpenLink { text: other }));
-    assert!(compares(&unmarked) && banner(&unmarked).contains("seems to be of your file"));
+    assert!(
+        compares(&unmarked)
+            && banner(&unmarked).contains("seems to be another version of your file")
+    );
 }
 
 /// What somebody has sent and was only looked at is not what the next start opens.
@@ -136,4 +139,66 @@ fn the_next_start_opens_the_own_file() {
     open(&mut own, &sent);
     assert_eq!(own.gear().name, "Theirs");
     assert_eq!(own.reloaded().gear().name, "Old crate");
+}
+
+/// A file that is gone takes nothing in, and no other file does instead.
+#[test]
+fn what_was_sent_goes_into_no_other_file() {
+    let mut own = Desk::drawing(1);
+    own.enter("name", "Old crate");
+    let asked = link(&mut own);
+    let mut adviser = Desk::drawing(2);
+    open(&mut adviser, &asked);
+    adviser.enter(BORE, "1.25 in");
+    let answer = link(&mut adviser);
+    open(&mut own, &answer);
+    let id = own.page().files[0].id.clone();
+    own.send(Msg::File(File::Delete { id }));
+    own.send(Msg::Compare(msg::Compare::WithOwn));
+    assert!(own.gear().kept.iter().all(|kept| !kept.sent));
+    let notices = own.page().notices;
+    assert!(
+        notices
+            .iter()
+            .any(|notice| notice.text.contains("not there any more"))
+    );
+}
+
+/// One's own link says nothing of an answer, whatever the file keeps; of two copies that is found which was answered.
+#[test]
+fn a_copy_is_told_from_the_file_it_was_made_of() {
+    let mut own = Desk::drawing(1);
+    own.enter("name", "Old crate");
+    own.send(Msg::Compare(msg::Compare::Keep));
+    own.enter(BORE, "1.25 in");
+    let as_it_is = link(&mut own);
+    open(&mut own, &as_it_is);
+    assert!(
+        banner(&own).contains("another version of your file"),
+        "{}",
+        banner(&own)
+    );
+    own.send(Msg::File(File::LeaveShared));
+    own.send(Msg::File(File::Duplicate));
+    own.enter("name", "Second crate");
+    own.enter(BORE, "1.5 in");
+    let asked = link(&mut own);
+    let mut adviser = Desk::drawing(2);
+    open(&mut adviser, &asked);
+    adviser.enter("legs[1].wheel.mass_kg", "9 kg");
+    let answer = link(&mut adviser);
+    own.send(Msg::File(File::OpenDemo));
+    open(&mut own, &answer);
+    let text = banner(&own);
+    assert!(
+        text.contains("made from your file “Second crate” as that is now"),
+        "{text}"
+    );
+    // a file that is taken in as it was is a copy as before, no answer
+    own.send(Msg::File(File::LeaveShared));
+    let files = own.page().files.len();
+    let text = own.stored.values().next().unwrap().clone();
+    let name = "backup.txt".to_owned();
+    own.send(Msg::File(File::ImportText { name, text }));
+    assert_eq!(own.page().files.len(), files + 1);
 }

@@ -202,7 +202,7 @@ fn other() -> impl Strategy<Value = Msg> {
                     UnitChoice::INCH
                 })),
                 5 => Msg::View(msg::View::Theme(Theme::Dark)),
-                6 => Msg::Field(msg::Field::KeepTire),
+                6 => Msg::Field(msg::Field::KeepTire { leg }),
                 7 => Msg::View(msg::View::ToggleGroup {
                     id: "wheel".to_owned(),
                 }),

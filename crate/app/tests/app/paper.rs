@@ -300,6 +300,6 @@ fn one_leg_alone_says_so() {
         let stands = text.contains(&answers.answers[0].sentence);
         assert_eq!(stands, leg == 1, "{leg}");
     }
-    assert!(text.contains("Only Left main stands on these sheets."));
+    assert!(text.contains("These sheets cover one leg only: Left main."));
     assert!(page.cautions.iter().all(|caution| text.contains(caution)));
 }

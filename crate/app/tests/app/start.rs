@@ -3,6 +3,7 @@ use gearswing_app::msg::{self, Msg};
 use gearswing_app::paper::form;
 use gearswing_app::words::sheets::Sheet;
 use gearswing_app::{Effect, Program, Start, curves, drawing};
+use gearswing_gear::field::previous_tire;
 use gearswing_gear::model::Brace;
 use gearswing_solver::result::Verdict;
 use gearswing_units::StepSize;
@@ -72,8 +73,10 @@ fn the_previous_tire_is_one_press_away() {
 fn a_tire_is_kept_as_the_previous_one() {
     let mut desk = Desk::demo();
     let tire = desk.gear().legs[2].wheel.tire.clone();
+    let of_left = previous_tire(&desk.gear(), 1).cloned();
+    assert!(of_left.is_some());
     let kept = desk.gear().kept.len();
-    desk.send(Msg::Field(msg::Field::KeepTire));
+    desk.send(Msg::Field(msg::Field::KeepTire { leg: 2 }));
     assert_eq!(
         desk.gear().kept.len(),
         kept,
@@ -81,9 +84,11 @@ fn a_tire_is_kept_as_the_previous_one() {
     );
     desk.enter("legs[2].wheel.tire.diameter_m", "17 in");
     let gear = desk.gear();
-    assert_eq!(gear.previous_tire(2), Some(&tire));
-    assert_eq!(gear.previous_tire(0), None);
-    assert_eq!(desk.page().changes.line, "1 change from previous tire.");
+    assert_eq!(previous_tire(&gear, 2), Some(&tire));
+    assert_eq!(previous_tire(&gear, 0), None);
+    // the other legs keep theirs
+    assert_eq!(previous_tire(&gear, 1), of_left.as_ref());
+    assert!(desk.page().changes.line.ends_with("from previous tire."));
 }
 
 #[test]

@@ -3,7 +3,7 @@ use super::info::{Empty, Group, Kind};
 use super::numbers::entries;
 use super::value::{paths_of_gear, paths_of_leg, value_paths};
 use super::{Axis, Field, Path, Value};
-use crate::model::Gear;
+use crate::model::{Gear, Tire};
 use std::borrow::Cow;
 
 /// Where two states differ.
@@ -81,6 +81,15 @@ pub fn leg_before(now: &Gear, before: &Gear, leg: usize) -> Option<usize> {
         return (leg < now.legs.len()).then_some(leg);
     }
     same_leg(now, before, leg)
+}
+
+/// The tire that was fitted to a leg before; `None` where it is the same, or none is known.
+#[must_use]
+pub fn previous_tire(gear: &Gear, leg: usize) -> Option<&Tire> {
+    let before = &gear.kept.get(gear.previous()?)?.gear;
+    let at = leg_before(gear, before, leg)?;
+    let tire = &before.legs.get(at)?.wheel.tire;
+    (*tire != gear.legs.get(leg)?.wheel.tire).then_some(tire)
 }
 
 /// The leg of another gear that has the same name; of several, the one that has as many of them before it.

@@ -27,7 +27,7 @@ mod value;
 mod whole_leg;
 
 pub use choice::first_spring;
-pub use difference::{Change, Place, changes, leg_before, take_back};
+pub use difference::{Change, Place, changes, leg_before, previous_tire, take_back};
 pub use info::{Class, Empty, Group, Info, Kind};
 pub use numbers::{NumberFault, not_finite, number_faults};
 pub use path::{Axis, Path};

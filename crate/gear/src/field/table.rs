@@ -109,11 +109,11 @@ fields! {
         TireGrownBasis "legs[].wheel.tire.grown.given.basis" (choice basis) Wheel (measured) {}
         BraceType "legs[].brace" (choice ["none", "folding", "sliding"]) Brace (structure) {}
         BracePivot "legs[].brace.folding.airframe_pivot_m" (point) Brace (structure SIXTEENTH) { Brace::Folding(b) = l.brace => b.airframe_pivot }
+        @5 KneeGiven "legs[].brace.folding.knee_given" (choice knee_given) Brace (measured) {}
         Knee "legs[].brace.folding.knee_m" (point) Brace (structure SIXTEENTH) { Brace::Folding(b) = l.brace => b.knee }
         BraceAttach "legs[].brace.folding.leg_attach_m" (point) Brace (structure SIXTEENTH) { Brace::Folding(b) = l.brace => b.leg_attach }
         Folds "legs[].brace.folding.folds" (choice folds) Brace (structure) {}
         UnlockedBy "legs[].brace.folding.unlocked_by" (choice unlocked) Brace (structure) {}
-        @5 KneeGiven "legs[].brace.folding.knee_given" (choice knee_given) Brace (measured) {}
         ExcursionAllowed "legs[].brace.folding.excursion_allowed_m" (option Length SIZE_OR_NONE) Brace (requirement) { Brace::Folding(b) = l.brace => b.excursion_allowed }
         UpperThickness "legs[].brace.folding.upper.thickness_m" (number Length SIZE) Brace (part SIXTEENTH) { Brace::Folding(b) = l.brace => b.upper.thickness }
         UpperMass "legs[].brace.folding.upper.mass_kg" (number Mass MASS = 0.0) Brace (measured) { Brace::Folding(b) = l.brace => b.upper.mass }

@@ -1,7 +1,7 @@
 //! States of a gear that are kept to compare with.
 use std::sync::Arc;
 
-use super::{Gear, Tire};
+use super::Gear;
 
 /// Most states that a gear keeps.
 pub const MOST_KEPT: usize = 20;
@@ -37,13 +37,5 @@ impl Gear {
     #[must_use]
     pub fn previous(&self) -> Option<usize> {
         self.kept.iter().position(|kept| kept.name == PREVIOUS_TIRE)
-    }
-
-    /// The tire that was fitted to a leg before; `None` where it is the same, or none is known.
-    #[must_use]
-    pub fn previous_tire(&self, leg: usize) -> Option<&Tire> {
-        let kept = self.kept.get(self.previous()?)?;
-        let before = &kept.gear.legs.get(leg)?.wheel.tire;
-        (*before != self.legs.get(leg)?.wheel.tire).then_some(before)
     }
 }

@@ -10,8 +10,8 @@ use super::is_zero;
 pub struct Wheel {
     /// The tire now fitted.
     pub tire: Tire,
-    /// In a file only: the tire fitted before. Read, it stands in a state of its own, kept under the name
-    /// [`PREVIOUS_TIRE`](super::PREVIOUS_TIRE); a leg in hand has none.
+    /// In a file only: the tire fitted before. Read, it stands in a kept state of its own, named "previous tire"; a
+    /// leg in hand has none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub former: Option<Tire>,
     /// Mass of wheel, tire, brake and all that slides with the axle, taken at the axle (kg).

@@ -29,10 +29,12 @@ pub(crate) fn newer_keys() -> impl Iterator<Item = (&'static str, u64)> {
     })
 }
 
-/// The lowest version that holds a gear, by its JSON without blanks: older programs open what they can.
+/// The lowest version that holds a gear, by its JSON and that of its kept states without blanks: older programs open what they can.
 pub(crate) fn lowest_version(gear: &Gear, json: &str) -> u64 {
     // within a text value the quotes before a key would be escaped
-    let has = |key: &str| json.contains(&format!("\"{key}\":"));
+    // a kept state tells what differs by the paths of the fields
+    let has =
+        |key: &str| json.contains(&format!("\"{key}\":")) || json.contains(&format!(".{key}\""));
     let margin_typed = gear.supply.margin_wanted == Some(DEFAULT_MARGIN_WANTED);
     let arm_named = gear.legs.iter().flat_map(|leg| &leg.well).any(|obstacle| {
         // a part that version 1 does not know

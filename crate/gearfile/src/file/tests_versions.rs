@@ -88,7 +88,7 @@ fn the_previous_tires_are_a_kept_state() {
     let gear = read(text).unwrap();
     assert!(gear.legs.iter().all(|leg| leg.wheel.former.is_none()));
     let kept = &gear.kept[gear.previous().unwrap()];
-    let before = gear.previous_tire(0).unwrap();
+    let before = gearswing_gear::field::previous_tire(&gear, 0).unwrap();
     assert_eq!(kept.gear.legs[0].wheel.tire, *before);
     assert!(text.contains(&format!("\"diameter_m\": {}", before.diameter)));
     // one that has something else as well is one among the others

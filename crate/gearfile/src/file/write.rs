@@ -27,7 +27,7 @@ struct File<'a> {
 pub fn to_text(gear: &Gear) -> Result<String, SaveError> {
     refuse_not_finite(gear, "gear")?;
     let (told, kept) = told(gear);
-    let version = lowest_version(&told, &compact(&told)?);
+    let version = lowest_version(&told, &compact(&(&told, &kept))?);
     let text = readable(&File {
         format: FORMAT,
         version,

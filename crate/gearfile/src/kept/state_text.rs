@@ -150,9 +150,16 @@ pub(crate) fn keep(
         return Err(fault("before"));
     }
     gear.kept = kept;
-    // a file of this version has it among them
-    let is_new = gear.previous().is_none();
-    gear.kept.extend(previous.filter(|_| is_new));
+    if let Some(mut previous) = previous {
+        let known = gear.previous().and_then(|at| gear.kept.get(at));
+        // a state that somebody has called so stays what it is
+        if known.is_some_and(|known| known.gear != previous.gear) {
+            previous.name = format!("{PREVIOUS_TIRE} 2");
+        }
+        if known.is_none_or(|known| known.gear != previous.gear) {
+            gear.kept.push(previous);
+        }
+    }
     gear.before = before;
     Ok(())
 }
@@ -260,7 +267,7 @@ fn set_all(state: &mut Gear, values: &[ValueText]) -> Result<(), String> {
     let mut known: Vec<(Path, Value)> = Vec::with_capacity(values.len());
     let fault = |at: &str| format!(".values.{at}");
     // what older versions told of the tire before that of a kept state
-    let is_of_former = |text: &ValueText| text.at.contains(".wheel.former");
+    let is_of_former = |text: &ValueText| text.at.contains("].wheel.former.");
     for text in values.iter().filter(|text| !is_of_former(text)) {
         let (Ok(path), Some(value)) = (text.at.parse::<Path>(), text.value()) else {
             return Err(fault(&text.at));

@@ -66,8 +66,8 @@ impl Times {
         set_attribute(&self.canvas, "aria-label", &new.label)?;
         if old.is_none_or(|old| old.end_s != new.end_s) {
             self.slider.set_max(&new.end_s.to_string());
-            // an arrow key is a hundredth of the run in every browser
-            self.slider.set_step(&(0.01 * new.end_s).to_string());
+            // so many steps to the end exactly, and an arrow key is one of them in every browser
+            self.slider.set_step(&(new.end_s / 256.0).to_string());
         }
         if self.slider.value_as_number() != new.value_s {
             self.slider.set_value_as_number(new.value_s);

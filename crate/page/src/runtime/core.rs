@@ -10,8 +10,8 @@ use crate::panels::{Panels, Steady};
 use gearswing_app::paper::{Block, form};
 use gearswing_app::scene::handles;
 use gearswing_app::{
-    Effect, Msg, Page, Start, State, curves, detail, drawing, is_working, load_tables, settle,
-    strip, times, update, view,
+    Effect, Msg, Page, Start, State, curves, detail, drawing, is_working, load_tables,
+    ready_to_print, strip, times, update, view,
 };
 
 /// More messages than a turn may work off: a loop of effects and messages would hang the page.
@@ -188,7 +188,7 @@ impl Core {
 
     /// The form on paper, of all legs or of the one in hand, with all results worked out.
     pub(crate) fn form(&mut self, port: &Port, date: &str) -> Result<Vec<Block>> {
-        let effects = settle(&mut self.state);
+        let effects = ready_to_print(&mut self.state);
         let late = self.perform(port, effects)?;
         self.finish(late)?;
         self.show()?;

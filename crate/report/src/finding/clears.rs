@@ -1,4 +1,5 @@
 //! Does it clear? The tightest place of the well in words.
+use gearswing_gear::field::previous_tire;
 use gearswing_gear::model::{Grown, MovingPart};
 use gearswing_solver::numeric::sort_by;
 use gearswing_solver::result::{Finding, PairClearance, TireState, Verdict};
@@ -215,8 +216,8 @@ fn what_to_try(subject: &Subject, pair: &PairClearance) -> Vec<String> {
         part_name(pair.part)
     )];
     if pair.part == MovingPart::Wheel {
-        if let Some(former) = subject.gear.previous_tire(subject.leg) {
-            let size = name_words(&former.size);
+        if let Some(previous) = previous_tire(subject.gear, subject.leg) {
+            let size = name_words(&previous.size);
             let size = if size.is_empty() {
                 size
             } else {

@@ -66,6 +66,10 @@ pub const AS_RECEIVED: &str = "As received";
 /// Name of somebody else's state.
 pub const SENT: &str = "Sent to me";
 
+/// The own file that was to be compared with is not there any more.
+pub const OWN_IS_GONE: &str =
+    "Your own file of this gear is not there any more: nothing was put into any other.";
+
 /// Compares what a link brought with the own file, in that.
 pub const WITH_OWN: &str = "Compare with my own file";
 

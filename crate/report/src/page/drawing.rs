@@ -63,7 +63,7 @@ pub fn knee_words(offset: f64, units: UnitChoice) -> String {
 pub fn arm_words(arm: f64, on_link: bool, units: UnitChoice) -> String {
     let about = if on_link { "brace pivot" } else { "trunnion" };
     let value = format(Quantity::Length, units, arm);
-    format!("arm {value} at the {about}")
+    format!("arm {value} about the {about}")
 }
 
 /// From where the drawing is seen, for its title.

@@ -37,7 +37,7 @@ pub fn keeping_words(keeping: Keeping) -> &'static str {
         Keeping::UnderWay => "Being kept …",
         Keeping::Kept => "Kept in this browser",
         Keeping::Demo => "The demo; kept as a file once you change it",
-        Keeping::Link => "From a link; not kept yet",
+        Keeping::Link => "Sent to you; not kept yet",
     }
 }
 
@@ -50,7 +50,7 @@ pub fn compare_words(comparing: bool, size: Option<&str>) -> String {
             format!("Compare with the previous tire, {}", name_words(size))
         }
         (false, _) => "Compare with the previous tire".to_owned(),
-        (true, None) => "Comparing; this leg has no previous tire".to_owned(),
+        (true, None) => "Comparing; this leg has the same tire as before".to_owned(),
         (true, Some(_)) => "Comparing with the previous tire".to_owned(),
     }
 }

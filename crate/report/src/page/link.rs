@@ -175,10 +175,12 @@ pub fn banner(gear: &str, said: Option<&str>, own: Option<(Own, &str)>) -> Strin
     let own = own.map_or_else(String::new, |(how, name)| {
         let name = name_words(name);
         match how {
-            Own::Same => format!(" It is of the gear of your file “{name}”."),
-            Own::AsItIs => format!(" It answers your file “{name}” as it is now."),
-            Own::Changed => format!(" It answers your file “{name}”, which has changed since."),
-            Own::Seems => format!(" It seems to be of your file “{name}”."),
+            Own::Same => format!(" It is another version of your file “{name}”."),
+            Own::AsItIs => format!(" It was made from your file “{name}” as that is now."),
+            Own::Changed => {
+                format!(" It was made from your file “{name}”, which has changed since.")
+            }
+            Own::Seems => format!(" It seems to be another version of your file “{name}”."),
         }
     });
     format!(
@@ -197,7 +199,7 @@ pub const LEAVE: &str = "Back to my own";
 #[must_use]
 pub fn kept_as(name: &str) -> String {
     format!(
-        "What the link brought is now a file of its own: “{}”. Your other files are as they were.",
+        "What was sent is now a file of its own: “{}”. Your other files are as they were.",
         name_words(name)
     )
 }

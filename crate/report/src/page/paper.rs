@@ -39,7 +39,7 @@ pub fn code_caption(address: &str) -> String {
 /// At the top of the paper of one leg of several.
 #[must_use]
 pub fn one_leg(leg: &str) -> String {
-    format!("Only {leg} stands on these sheets.")
+    format!("These sheets cover one leg only: {leg}.")
 }
 
 /// Heading of what somebody says about the gear.

@@ -60,7 +60,7 @@ pub fn worked_words(worked: Worked) -> (&'static str, &'static str) {
         ),
         Worked::Size => (
             "Size of the leg, trunnion to axle",
-            "Typed, it makes the whole leg larger or smaller about its trunnion: pins, outlines, lengths and the well; tire, bores, rods and thicknesses stay. Strut extended.",
+            "Typed, it makes the whole leg larger or smaller about its trunnion: pins, outlines, lengths and the well; tire, bores, rods, thicknesses, weights and the force of springs stay. For a starter: put its size in first, then its points.",
         ),
         Worked::GrownDiameter => ("Grown diameter, by the rule", GROWTH_RULE),
         Worked::GrownWidth => ("Grown width, by the rule", GROWTH_RULE),

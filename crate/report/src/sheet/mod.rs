@@ -27,4 +27,4 @@ mod tests;
 pub use cases::{TitledTable, load_tables};
 pub use compared::comparison_text;
 pub use fall::lock_facts;
-pub use report::{ReportOptions, report_text};
+pub use report::{ReportOptions, WITH_PREVIOUS_TIRE, report_text};

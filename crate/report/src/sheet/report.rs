@@ -22,6 +22,9 @@ pub struct ReportOptions {
     pub station_rows: usize,
 }
 
+/// Over the answers for the state that is kept with the previous tire.
+pub const WITH_PREVIOUS_TIRE: &str = "Answers for the gear as it was kept with the previous tire.";
+
 /// The whole report: cautions first, then for each leg the three answers with what they rest on,
 /// the tightest places, force, lock and some stations, and at the end what is not modeled.
 #[must_use]
@@ -64,7 +67,7 @@ fn head(lines: &mut Lines, answered: &Answered) {
     let program = program_words(&answered.program);
     lines.text(0, &format!("Worked out by {program}"));
     if answered.previous {
-        lines.text(0, "Solved as kept with the previous tire.");
+        lines.text(0, WITH_PREVIOUS_TIRE);
     }
     // A note keeps its own lines.
     for line in gear

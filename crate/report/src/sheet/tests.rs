@@ -89,7 +89,7 @@ fn a_stopped_leg_and_the_former_tire() {
     };
     let text = report_text(&answered, ReportOptions { station_rows: 0 });
     for wanted in [
-        "Solved as kept with the previous tire",
+        "Answers for the gear as it was kept with the previous tire.",
         "Stops at 62.0 % of travel: the actuator runs out of stroke, 9.0 mm too long",
         "The brace links lie on each other at 40.0 % of travel.",
         ", tire 6.00-6 440.0 mm by 160.0 mm",

@@ -239,6 +239,8 @@ fn motions(
 fn pressure(good: &Good, before: Option<&Good>) -> Chart {
     let available = good.result.force.available_pressure;
     let driven_by = good.result.force.driven_by;
+    // a pressure and a force have no axis in common
+    let before = before.filter(|before| before.result.force.driven_by == driven_by);
     Chart {
         title: words::needed(driven_by).to_owned(),
         key: words::MOTIONS_KEY.to_owned(),
