@@ -39,7 +39,7 @@ pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
         File::Chance { bytes } => state.files.spare_id = Some(GearId(bytes)),
         File::Duplicate | File::AnotherAirplane => {
             let (mut gear, takes_along) = (state.gear().clone(), state.session.takes_along);
-            if msg == File::AnotherAirplane {
+            if matches!(msg, File::AnotherAirplane) {
                 gear.id = None;
             }
             state.add_file(gear);
@@ -166,7 +166,7 @@ fn bring_back(state: &mut State) -> Vec<Effect> {
         !notice
             .actions
             .iter()
-            .any(|(_, msg)| *msg == Msg::File(File::BringBack))
+            .any(|(_, msg)| matches!(msg, Msg::File(File::BringBack)))
     });
     let (id, text) = (entry.id.clone(), entry.text.clone());
     state.files.entries.push(entry);

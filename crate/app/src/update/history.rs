@@ -9,7 +9,7 @@ use crate::view::unread;
 
 pub(super) fn history(state: &mut State, msg: History) -> Vec<Effect> {
     state.end_gesture();
-    if msg == History::Undo
+    if matches!(msg, History::Undo)
         && let Some(path) = state.entry_to_undo().map(str::to_owned)
     {
         return take_back(state, &path);

@@ -49,7 +49,7 @@ impl State {
 
     fn drop_offers(&mut self) {
         let notices = &mut self.session.notices;
-        notices.drop_offering(|msg| *msg == Msg::View(View::WorkOut));
+        notices.drop_offering(|msg| matches!(msg, Msg::View(View::WorkOut)));
     }
 
     /// Leaves what is not worked out yet; what is shown then is marked as being of an earlier state.

@@ -64,7 +64,7 @@ pub struct Page {
 }
 
 /// A press that sends a message.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct Action {
     /// Unique on the page and the same from one view to the next.
     pub id: String,
@@ -76,6 +76,14 @@ pub struct Action {
     pub enabled: bool,
     /// What it sends.
     pub msg: Msg,
+}
+
+/// As they are shown: what is sent is looked up in the newest page by the id.
+impl PartialEq for Action {
+    fn eq(&self, other: &Self) -> bool {
+        (&self.id, &self.label, &self.hint, self.enabled)
+            == (&other.id, &other.label, &other.hint, other.enabled)
+    }
 }
 
 /// How a notice is meant.
