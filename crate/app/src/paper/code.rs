@@ -16,7 +16,8 @@ const SIDE_PX: f64 = 208.0;
 /// The link as a picture with its address under it; `Err` with the words why there is none.
 pub(super) fn code(state: &State) -> Result<Figure, &'static str> {
     let address = state.files.link_address();
-    if reach(address) == Reach::Machine {
+    let reach = reach(address);
+    if reach == Reach::Machine {
         return Err(words::NO_CODE_HERE);
     }
     let code = state.link_text().map_err(|_| words::NO_CODE)?;
@@ -29,6 +30,6 @@ pub(super) fn code(state: &State) -> Result<Figure, &'static str> {
     let dark = |x: i32, y: i32| made.get_module(x - QUIET, y - QUIET);
     Ok(Figure {
         picture: squares(made.size() + 2 * QUIET, SIDE_PX, dark),
-        caption: words::code_caption(address),
+        caption: words::code_caption(address, reach),
     })
 }

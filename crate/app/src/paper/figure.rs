@@ -5,7 +5,7 @@ use gearswing_solver::result::Finding;
 
 use super::svg::{Node, picture};
 use crate::scene::{self, Paper, Viewport, bounds, worst};
-use crate::state::State;
+use crate::state::{Circles, State};
 use crate::view;
 
 /// Pixels of a meter on paper: CSS has 96 in an inch.
@@ -43,7 +43,7 @@ fn looked_at(state: &State, leg: usize, progress: Option<f64>) -> Option<(State,
     session.selection = None;
     session.snapped = None;
     session.hover = None;
-    session.on_paper = true;
+    session.circles = Circles::All;
     // what is compared with is told in words
     on_paper.before = Default::default();
     let session = &mut on_paper.session;
@@ -114,15 +114,19 @@ pub(super) fn figures(state: &State, leg: usize) -> Option<Figures> {
 /// The drawing of the leg in hand as a file of its own; `None` of a leg that cannot be worked out.
 #[must_use]
 pub fn drawing_svg(state: &State) -> Option<String> {
-    let (on_paper, _) = looked_at(state, state.session.leg, Some(state.session.progress))?;
-    Some(picture(&scene::drawing(&on_paper), 1.0).to_text())
+    alone(looked_at(state, state.session.leg, Some(state.session.progress))?.0)
 }
 
 /// The drawing of a leg at its worst place and at a round scale, as a file of its own; `None` of a leg that cannot
 /// be worked out.
 #[must_use]
 pub fn leg_svg(state: &State, leg: usize) -> Option<String> {
-    let (on_paper, _) = looked_at(state, leg, None)?;
+    alone(looked_at(state, leg, None)?.0)
+}
+
+/// A drawing that stands without its details, and has no circles that lead to them.
+fn alone(mut on_paper: State) -> Option<String> {
+    on_paper.session.circles = Circles::None;
     Some(picture(&scene::drawing(&on_paper), 1.0).to_text())
 }
 

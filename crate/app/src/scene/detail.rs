@@ -9,7 +9,7 @@ use gearswing_solver::result::{Place, Question, Tightest};
 use super::drawing::own_leg;
 use super::strip::followed;
 use super::{Anchor, Pen, Role, Scene, ScreenPoint, Viewport, dimension, leg, now, paper_of, well};
-use crate::state::{Good, State};
+use crate::state::{Circles, Good, State};
 
 /// Least of the airplane that is seen around the place (m): 0.4 in.
 const LEAST_RADIUS: f64 = 0.010_16;
@@ -90,7 +90,7 @@ impl Detail {
         }
     }
 
-    /// It shows what is wrong.
+    /// It shows an overlap; knee and lever are judged in words.
     pub(crate) fn is_bad(&self) -> bool {
         match self.shows {
             Shows::Gap(tightest) => tightest.clearance <= 0.0,
@@ -119,13 +119,16 @@ pub(crate) fn detail_now(state: &State, good: &Good) -> Option<Detail> {
     own.or_else(|| gap(good))
 }
 
-/// Those that have a circle in the drawing: the one in hand, on paper each.
-pub(super) fn circled(state: &State, good: &Good) -> impl Iterator<Item = Detail> {
-    let on_paper = state.session.on_paper;
-    let all = ANSWERS.into_iter().filter(move |_| on_paper);
-    let all = all.filter_map(|question| detail_of(good, question));
-    let one = detail_now(state, good).filter(|_| !on_paper);
-    all.chain(one)
+/// Those that have a circle in the drawing.
+pub(super) fn circled(state: &State, good: &Good) -> Vec<Detail> {
+    match state.session.circles {
+        Circles::InHand => detail_now(state, good).into_iter().collect(),
+        Circles::All => ANSWERS
+            .into_iter()
+            .filter_map(|question| detail_of(good, question))
+            .collect(),
+        Circles::None => Vec::new(),
+    }
 }
 
 fn gap(good: &Good) -> Option<Detail> {

@@ -31,8 +31,10 @@ pub fn drawing(state: &State) -> Scene {
     let good = derived.and_then(|leg| leg.good.as_ref());
     if let Some(good) = good {
         ways(&mut pen, good);
-        for found in detail::circled(state, good).filter(|_| !faded) {
-            detail::circle(&mut pen, &found);
+        if !faded {
+            for found in detail::circled(state, good) {
+                detail::circle(&mut pen, &found);
+            }
         }
     }
     let still = pen.marks.len();

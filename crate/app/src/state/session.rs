@@ -114,6 +114,18 @@ pub(crate) struct Pressed {
     pub(crate) at: ScreenPoint,
 }
 
+/// Which details have their circles in the drawing.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Circles {
+    /// That of the answer in hand.
+    #[default]
+    InHand,
+    /// All, as on a sheet where they stand below.
+    All,
+    /// None, as in a drawing that stands alone.
+    None,
+}
+
 /// What the pointers on the drawing are doing.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) enum Gesture {
@@ -194,8 +206,7 @@ pub struct Session {
     pub progress: f64,
     /// Path of the selected point or field.
     pub selection: Option<String>,
-    /// It is drawn for paper, where every detail has its circle at once.
-    pub(crate) on_paper: bool,
+    pub(crate) circles: Circles,
     /// Load arrows are drawn.
     pub loads: bool,
     /// Speed of the played swing.

@@ -3,6 +3,7 @@ use gearswing_gear::field::{Field, Group, Kind, Path, Value, value_paths};
 use gearswing_gear::model::Gear;
 use gearswing_units::UnitChoice;
 
+use super::link::Reach;
 use crate::compared::value_words;
 use crate::fields::{group_title, label};
 use crate::name::name_words;
@@ -30,10 +31,13 @@ pub const NO_CODE_HERE: &str = "none: this page is open at an address that only 
 pub const NO_CODE: &str =
     "none: this gear is too long for a link. Send the file, or the page as one HTML file";
 
-/// Under the QR code: where it leads.
+/// Under the QR code: where it leads, and whom it reaches.
 #[must_use]
-pub fn code_caption(address: &str) -> String {
-    format!("Opens this gear at {address}")
+pub fn code_caption(address: &str, reach: Reach) -> String {
+    match reach {
+        Reach::Network => format!("Opens this gear at {address}, in the same network only"),
+        Reach::Machine | Reach::Everywhere => format!("Opens this gear at {address}"),
+    }
 }
 
 /// At the top of the paper of one leg of several.
