@@ -2,6 +2,7 @@
 
 use crate::error::Result;
 use crate::runtime::panic;
+use std::cell::RefCell;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::convert::FromWasmAbi;
@@ -12,7 +13,7 @@ pub(crate) struct Listener {
     target: EventTarget,
     name: &'static str,
     capture: bool,
-    closure: Closure<dyn FnMut(Event)>,
+    closure: Closure<dyn Fn(Event)>,
 }
 
 /// How a listener is registered.
@@ -61,10 +62,12 @@ fn add(
     target: &EventTarget,
     name: &'static str,
     mode: Mode,
-    mut handler: Box<dyn FnMut(Event)>,
+    handler: Box<dyn FnMut(Event)>,
 ) -> Result<Listener> {
-    let closure = Closure::<dyn FnMut(Event)>::new(move |event: Event| {
-        if !panic::happened() {
+    let handler = RefCell::new(handler);
+    let closure = Closure::<dyn Fn(Event)>::new(move |event: Event| {
+        // an event of its own making (a press that presses the file field) is not one to handle
+        if let (false, Ok(mut handler)) = (panic::happened(), handler.try_borrow_mut()) {
             handler(event);
         }
     });

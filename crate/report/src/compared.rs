@@ -4,7 +4,7 @@ use crate::name::name_words;
 use crate::text::{capital_first, leg_name};
 use gearswing_gear::field::{Change, Field, Kind, Path, Place, Value, told, told_point};
 use gearswing_gear::model::{Gear, Point};
-use gearswing_units::{Quantity, UnitChoice, format_field};
+use gearswing_units::{Quantity, UnitChoice, format, format_field};
 
 /// A difference in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -130,8 +130,15 @@ fn points_words(points: &[Point], units: UnitChoice) -> String {
 }
 
 /// A number with its unit as its field has it: "7/8 in", not rounded as an answer is.
+/// Digits of a number that somebody may have typed, at most.
+const LONGEST_TYPED: usize = 12;
+
 fn typed(quantity: Quantity, units: UnitChoice, si: f64) -> String {
     let number = format_field(quantity, units, si);
+    // nobody has typed so many digits: it was worked out
+    if number.len() > LONGEST_TYPED {
+        return format(quantity, units, si);
+    }
     quantity.unit(units).with_number(&number)
 }
 

@@ -22,8 +22,10 @@ pub(crate) async fn import(browser: &Browser, name: &str, text: &[u8]) -> Result
     fs::write(&path, text)?;
     let input = browser.driver.find(By::Id("import-file")).await?;
     input.send_keys(path.display().to_string()).await?;
+    // another version of a gear of one's own stands beside it, under a line of its own
     let said = format!(
-        "return document.getElementById('notices').innerText.includes({});",
+        "return document.getElementById('notices').innerText.includes({})
+           || document.getElementById('shared').checkVisibility();",
         json!(name)
     );
     browser
@@ -70,9 +72,15 @@ fn export_and_import_give_the_same_answers() {
         );
         import(browser, "from-disk.json", &file).await?;
         ensure!(all_answers(browser).await? == answers, "answers differ");
+        let said = browser.text("#shared-text").await?;
+        ensure!(said.contains("another version of your file"), "{said}");
+        browser
+            .press_button("#shared", "Keep as a new file")
+            .await?;
+        browser.settled().await?;
         let files: Vec<String> = browser
             .script(
-                "return [...document.querySelectorAll('.file-title')].map((node) => node.textContent);",
+                "return [...document.querySelectorAll('#file-list .file-title')].map((node) => node.textContent);",
                 &[],
             )
             .await?;
@@ -199,7 +207,10 @@ fn files_of_earlier_versions_are_taken_over() {
             "answers differ after"
         );
         let files: u32 = browser
-            .script("return document.querySelectorAll('.file').length;", &[])
+            .script(
+                "return document.querySelectorAll('#file-list .file').length;",
+                &[],
+            )
             .await?;
         ensure!(files == 1, "{files} files are listed");
         Ok(())
@@ -222,7 +233,10 @@ fn all_files_go_out_into_one_and_come_back() {
             other.open("").await?;
             import(other, "all-airplanes.json", &all).await?;
             let files: u32 = other
-                .script("return document.querySelectorAll('.file').length;", &[])
+                .script(
+                    "return document.querySelectorAll('#file-list .file').length;",
+                    &[],
+                )
                 .await?;
             ensure!(files == 2, "{files} files are listed");
             other.press("#files > summary").await?;

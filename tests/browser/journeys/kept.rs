@@ -41,7 +41,7 @@ fn two_windows_lose_nothing_of_each_other() {
         browser.press("#files > summary").await?;
         let name = browser
             .script::<String>(
-                "return [...document.querySelectorAll('.file')].find((file) => !file.hasAttribute('aria-current')).querySelector('.file-title').textContent;",
+                "return [...document.querySelectorAll('#file-list .file')].find((file) => !file.hasAttribute('aria-current')).querySelector('.file-title').textContent;",
                 &[],
             )
             .await?;

@@ -187,7 +187,10 @@ async fn survived(browser: &Browser, past: &mut Past) -> Result<Option<Lost>> {
         .await?;
     ensure!(problems == 0, "{}", browser.text("#notices").await?);
     let files: u32 = browser
-        .script("return document.querySelectorAll('.file').length;", &[])
+        .script(
+            "return document.querySelectorAll('#file-list .file').length;",
+            &[],
+        )
         .await?;
     ensure!(files <= 1, "{files} files where one was made");
     let now = seen(browser).await?;

@@ -62,7 +62,10 @@ fn a_breakdown_offers_the_gear_file() {
         let address: String = browser.driver.current_url().await?.to_string();
         ensure!(!address.contains("fresh"), "{address}");
         let files: u32 = browser
-            .script("return document.querySelectorAll('.file').length;", &[])
+            .script(
+                "return document.querySelectorAll('#file-list .file').length;",
+                &[],
+            )
             .await?;
         ensure!(files == 1, "{files} files are listed");
         Ok(())

@@ -152,7 +152,7 @@ fn one_file_opens_from_a_disk_and_comes_back_with_changes() {
             ensure!(all_answers(other).await? == answers, "answers differ");
             ensure_same(other, &gear).await?;
             let said = other.text("#shared-text").await?;
-            ensure!(said.starts_with("From a link"), "{said}");
+            ensure!(said.starts_with("Sent to you"), "{said}");
             other.open_group("Wheel").await?;
             other.enter(TIRE, "17 in").await?;
             other.open_group("Actuator").await?;

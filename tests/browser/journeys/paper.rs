@@ -104,10 +104,22 @@ fn read_back(file: &Path) -> Result<String> {
     Ok(String::from_utf8(read.stdout)?)
 }
 
-/// What the QR code on the first page says, from a picture of 600 dots an inch.
+/// What the QR code on the first page says. As with a phone held nearer or farther, one of some resolutions will do.
 fn code_on(file: &Path) -> Result<String> {
+    let mut last = None;
+    for dots in ["600", "450", "750", "900", "300"] {
+        match code_at(file, dots) {
+            Ok(code) => return Ok(code),
+            Err(error) => last = Some(error),
+        }
+    }
+    Err(last.context("no resolution was tried")?)
+}
+
+/// The same from a picture of so many dots an inch.
+fn code_at(file: &Path, dots: &str) -> Result<String> {
     let picture = Command::new("pdftoppm")
-        .args(["-gray", "-r", "600", "-f", "1", "-l", "1"])
+        .args(["-gray", "-r", dots, "-f", "1", "-l", "1"])
         .arg(file)
         .output()
         .context("pdftoppm is needed; on Debian: apt-get install poppler-utils")?

@@ -159,7 +159,12 @@ fn a_leg_is_put_in_from_a_sketch() {
             shown.len() == 3 && !shown.iter().any(|one| one == "not-shown"),
             "{shown:?}"
         );
-        let made: Value = serde_json::from_slice(&export(browser).await?)?;
+        let mut made: Value = serde_json::from_slice(&export(browser).await?)?;
+        // the mark that it got as it was exported
+        if let Some(gear) = made.get_mut("gear").and_then(Value::as_object_mut) {
+            let id = gear.remove("id");
+            ensure!(id.is_some_and(|id| id.is_string()), "it has no mark");
+        }
         let meant: Value = serde_json::from_str(&fixture("sketch/left_main.json")?)?;
         let mut found = Vec::new();
         differences(

@@ -2,6 +2,9 @@
 use gearswing_gear::field::{NotStored, Path};
 use gearswing_gear::model::{Gear, Point};
 
+use super::knee::{close_links, links};
+use super::shown::is_brace_end;
+
 /// The field that a text names.
 pub(crate) fn path(text: &str) -> Option<Path> {
     text.parse().ok()
@@ -38,7 +41,13 @@ pub fn point(gear: &Gear, at: &str) -> Option<Point> {
 /// # Errors
 /// No such field, or a coordinate that is not finite.
 pub fn set_point(gear: &mut Gear, at: &str, value: Point) -> Result<(), NotStored> {
-    path(at).ok_or(NotStored::NoValue)?.set_point(gear, value)
+    let at = path(at).ok_or(NotStored::NoValue)?;
+    let links = links(gear, at.leg).filter(|_| is_brace_end(at.field));
+    at.set_point(gear, value)?;
+    if let Some(links) = links {
+        close_links(gear, at.leg, links);
+    }
+    Ok(())
 }
 
 /// The points of an outline at a path (m).

@@ -50,22 +50,37 @@ fn brace(gear: &Gear, leg: usize) -> Option<&FoldingBrace> {
     }
 }
 
-/// Upper link, lower link, offset (m).
-fn measured(brace: &FoldingBrace) -> [f64; 3] {
-    let (pivot, knee, attach) = (brace.airframe_pivot, brace.knee, brace.leg_attach);
-    let line = attach - pivot;
-    let length = line.norm();
-    let offset = if length > 0.0 {
-        (line.perp(&(knee - pivot)) / length).abs()
-    } else {
-        0.0
+/// Where the knee is put in by its links, moves it to where both close again after an end of the brace was moved from
+/// where it stood; where they don't reach, it stays.
+pub(super) fn close_links(gear: &mut Gear, leg: usize, before: [f64; 3]) {
+    let Some(Brace::Folding(brace)) = gear.legs.get_mut(leg).map(|leg| &mut leg.brace) else {
+        return;
     };
-    [(knee - pivot).norm(), (attach - knee).norm(), offset]
+    let [upper, lower, _] = before;
+    let line = brace.leg_attach - brace.airframe_pivot;
+    let length = line.norm();
+    if brace.knee_given != KneeGiven::Measured || length <= 0.0 {
+        return;
+    }
+    // law of cosines
+    let along = (upper * upper - lower * lower + length * length) / (2.0 * length);
+    let off = upper * upper - along * along;
+    if off >= 0.0 {
+        let direction = line / length;
+        let side = line.perp(&(brace.knee - brace.airframe_pivot)).signum();
+        let across = Vector::new(-direction.y, direction.x) * side;
+        brace.knee = brace.airframe_pivot + direction * along + across * off.sqrt();
+    }
+}
+
+/// The links of a leg's brace, if it has any (m).
+pub(super) fn links(gear: &Gear, leg: usize) -> Option<[f64; 3]> {
+    Some(brace(gear, leg)?.measured())
 }
 
 /// The measure of a leg (m); `None` without a folding brace.
 pub(super) fn measure(gear: &Gear, leg: usize, which: Measure) -> Option<f64> {
-    let [upper, lower, offset] = measured(brace(gear, leg)?);
+    let [upper, lower, offset] = brace(gear, leg)?.measured();
     Some(match which {
         Measure::Upper => upper,
         Measure::Lower => lower,
@@ -88,7 +103,7 @@ pub(super) fn set_measure(
         return Err(NotStored::NotFinite);
     }
     let old = brace(gear, leg).ok_or(NotStored::NoValue)?;
-    let [mut upper, mut lower, mut offset] = measured(old);
+    let [mut upper, mut lower, mut offset] = old.measured();
     match which {
         Measure::Upper => upper = value,
         Measure::Lower => lower = value,

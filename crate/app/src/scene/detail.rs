@@ -7,8 +7,9 @@ use gearswing_solver::kinematics::Pose;
 use gearswing_solver::result::{Place, Question, Tightest};
 
 use super::drawing::own_leg;
+use super::labels::Placer;
 use super::strip::followed;
-use super::{Anchor, Pen, Role, Scene, ScreenPoint, Viewport, dimension, leg, now, paper_of, well};
+use super::{Pen, Role, Scene, ScreenPoint, Viewport, dimension, leg, now, paper_of, well};
 use crate::state::{Circles, Good, State};
 
 /// Least of the airplane that is seen around the place (m): 0.4 in.
@@ -21,9 +22,8 @@ const GAPS: f64 = 2.0;
 const ARMS: f64 = 0.8;
 /// The answers, in the order of the letters on paper.
 pub(crate) const ANSWERS: [Question; 3] = [Question::Clears, Question::Locks, Question::Driven];
-/// Least radius of its circle in the drawing, and how far its letter stands off (CSS px).
+/// Least radius of its circle in the drawing (CSS px).
 const CIRCLE_PX: f64 = 11.0;
-const LETTER_OFF_PX: f64 = 10.0;
 
 /// What a detail shows.
 #[derive(Clone, Copy, Debug)]
@@ -263,16 +263,20 @@ fn line_of(pen: &mut Pen, good: &Good, pose: &Pose) {
     }
 }
 
-/// The circle in the drawing, with its letter, around what the detail shows.
+/// The circle in the drawing around what the detail shows.
 pub(crate) fn circle(pen: &mut Pen, found: &Detail) {
     let centre = pen.view.to_screen(found.centre());
     let radius_px = (found.radius * pen.view.scale()).max(CIRCLE_PX);
     pen.circle_px(Role::Governing, centre, radius_px, false);
-    let off = radius_px + LETTER_OFF_PX;
+}
+
+/// Its letter, beside the circle where nothing else is written.
+pub(crate) fn letter(pen: &mut Pen, placer: &mut Placer, found: &Detail) {
+    let centre = pen.view.to_screen(found.centre());
+    let off = 0.7 * (found.radius * pen.view.scale()).max(CIRCLE_PX);
     let at = ScreenPoint {
-        x_px: centre.x_px + 0.8 * off,
-        y_px: centre.y_px + 0.7 * off,
+        x_px: centre.x_px + off,
+        y_px: centre.y_px + off,
     };
-    let letter = found.letter().to_owned();
-    pen.text(Role::Governing, at, letter, Anchor::Middle);
+    placer.label(pen, Role::Governing, at, found.letter());
 }

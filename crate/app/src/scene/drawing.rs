@@ -41,6 +41,11 @@ pub fn drawing(state: &State) -> Scene {
     let placer = good.map(|good| result(&mut pen, state, good));
     pen.faded = false;
     let mut placer = placer.unwrap_or_else(|| Placer::new(&pen.marks, view.size_px()));
+    for found in good.iter().filter(|_| !faded) {
+        for found in detail::circled(state, found) {
+            detail::letter(&mut pen, &mut placer, &found);
+        }
+    }
     if let Some(model) = state.gear().legs.get(session.leg) {
         let only = if is_roomy(pen.view.size_px()) {
             None
@@ -100,10 +105,11 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
         return Placer::new(&pen.marks, size);
     };
     let outlines = leg::outlines(&good.leg, &here.pose);
+    leg::standing(pen, &outlines);
+    // over what stands, whose parts would cover it
     if let Some((_, _, before)) = state.before.leg(state.gear(), session.leg) {
         leg::before(pen, before, session.progress);
     }
-    leg::standing(pen, &outlines);
     leg::centre_lines(pen, good, &here.pose);
     let named_springs = springs::springs(pen, good, &here.pose);
     let joints = leg::joints(&good.leg, &here.pose);

@@ -360,7 +360,13 @@ fn keep_tire(state: &mut State, leg: usize) -> Vec<Effect> {
         state.session.notices.problem(changes::too_many(MOST_KEPT));
         return Vec::new();
     }
-    let effects = state.give_id();
+    let mut effects = state.give_id();
+    let text = changes::tire_kept(&state.leg_title(leg));
+    state
+        .session
+        .notices
+        .add_of_now(NoticeKind::Info, text.clone(), Vec::new());
+    effects.push(Effect::Announce { text });
     state.edit(Act::single(step_words(Step::KeepTire)), |gear| {
         let at = gear.previous().unwrap_or(gear.kept.len());
         let before = match gear.kept.get(at) {

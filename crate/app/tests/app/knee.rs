@@ -127,3 +127,26 @@ fn a_measure_that_cannot_be_is_not_taken_and_said() {
     desk.send(Msg::History(History::Undo));
     assert_eq!(desk.gear(), before);
 }
+
+/// With the knee put in by its links, an end of the brace that is moved leaves the links as long as they are; the knee
+/// goes to where they close (law of cosines), and stays where they don't reach.
+#[test]
+fn measured_links_stay_as_long_when_an_end_is_moved() {
+    let mut desk = Desk::demo();
+    given(&mut desk, 1, "measured");
+    let [upper, lower, _] = brace(&desk.gear(), 1).measured();
+    let y = desk.row(&path(1, "leg_attach_m[1]")).value;
+    for to in ["-9 3/4", "-9.9"] {
+        desk.enter(&path(1, "leg_attach_m[1]"), to);
+        let now = brace(&desk.gear(), 1);
+        let [is_upper, is_lower, _] = now.measured();
+        assert!(
+            (is_upper - upper).abs() < 1e-12 && (is_lower - lower).abs() < 1e-12,
+            "{to}"
+        );
+    }
+    desk.enter(&path(1, "leg_attach_m[1]"), &y);
+    let knee = brace(&desk.gear(), 1).knee;
+    desk.enter(&path(1, "leg_attach_m[1]"), "-80");
+    assert_eq!(brace(&desk.gear(), 1).knee, knee);
+}

@@ -55,6 +55,23 @@ pub struct FoldingBrace {
     pub lower: Link,
 }
 
+impl FoldingBrace {
+    /// The knee as it is measured: upper link and lower link from pin to pin, and how far the knee stands off the line
+    /// of the brace's ends (m), to either side.
+    #[must_use]
+    pub fn measured(&self) -> [f64; 3] {
+        let line = self.leg_attach - self.airframe_pivot;
+        let to_knee = self.knee - self.airframe_pivot;
+        let length = line.norm();
+        let offset = if length > 0.0 {
+            (line.perp(&to_knee) / length).abs()
+        } else {
+            0.0
+        };
+        [to_knee.norm(), (self.leg_attach - self.knee).norm(), offset]
+    }
+}
+
 /// How the place of the knee is told.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]

@@ -189,6 +189,14 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
         }
         "demo" => Msg::File(File::OpenDemo),
         "copy-link" => {
+            // a note that is written and not added yet is meant to go with it
+            if !by_id::<HtmlInputElement>("note-text")?
+                .value()
+                .trim()
+                .is_empty()
+            {
+                add_note(port, HangOn::Gear)?;
+            }
             // what comes of it is told on the sheet in hand
             close_drops(None)?;
             Msg::Share(Share::CopyLink)

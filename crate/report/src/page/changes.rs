@@ -107,14 +107,25 @@ pub fn kept_text(compared: bool, numbers: &str) -> String {
 /// A number of an answer as it was in the state compared with, or as it would be with somebody else's.
 #[must_use]
 pub fn was(figure: &str, sent: bool) -> String {
-    let when = if sent { "sent" } else { "was" };
-    format!("{when} {figure}")
+    if sent {
+        format!("sent: {figure}")
+    } else {
+        format!("was {figure}")
+    }
 }
 
 /// No more states are kept.
 #[must_use]
 pub fn too_many(most: usize) -> String {
     format!("{most} states are kept, which is all that a file holds: remove one first.")
+}
+
+/// A leg's tire is the previous one now.
+#[must_use]
+pub fn tire_kept(leg: &str) -> String {
+    format!(
+        "{leg}: this tire is kept as the previous one, and what you fit next is compared with it."
+    )
 }
 
 /// The state is kept already.

@@ -29,7 +29,7 @@ pub const PINS_KEY: &str = "in the case as set";
 pub const TRANSMISSION: &str = "Transmission angle at the knee";
 
 /// Title of the chart of the actuator's moment arm.
-pub const MOMENT_ARM: &str = "Moment arm of the actuator";
+pub const MOMENT_ARM: &str = "Moment arm of the actuator on the leg";
 
 /// On the line of the state compared with.
 pub const BEFORE: &str = "before";

@@ -184,7 +184,7 @@ pub fn banner(gear: &str, said: Option<&str>, own: Option<(Own, &str)>) -> Strin
         }
     });
     format!(
-        "{said}Sent to you: “{}”.{own} It is not among your files; your own work is as it was. A change here keeps it as a file of its own.",
+        "{said}Sent to you: “{}”.{own} What was sent is not among your files; your own work is as it was. A change here keeps it as a file of its own.",
         name_words(gear)
     )
 }

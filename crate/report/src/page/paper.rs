@@ -1,9 +1,10 @@
 //! What stands on paper.
-use gearswing_gear::field::{Field, Group, Kind, Path, Value, value_paths};
-use gearswing_gear::model::Gear;
-use gearswing_units::UnitChoice;
+use gearswing_gear::field::{Axis, Field, Group, Kind, Path, Value, value_paths};
+use gearswing_gear::model::{Brace, Gear, KneeGiven};
+use gearswing_units::{Quantity, UnitChoice, format};
 
 use super::link::Reach;
+use super::worked::{Worked, worked_words};
 use crate::compared::value_words;
 use crate::fields::{group_title, label};
 use crate::name::name_words;
@@ -123,6 +124,15 @@ pub fn measurements(gear: &Gear, leg: Option<usize>, units: UnitChoice) -> Vec<M
             continue;
         }
         let title = title_of(gear, path);
+        if let Some(links) = links_instead(gear, path, units) {
+            // once, in the place of both coordinates
+            if path.axis != Some(Axis::Y)
+                && let Some((_, rows)) = groups.iter_mut().find(|(known, _)| *known == title)
+            {
+                rows.extend(links);
+            }
+            continue;
+        }
         let row = [label(path, gear), value_words(path, &value, gear, units)];
         match groups.iter_mut().find(|(known, _)| *known == title) {
             Some((_, rows)) => rows.push(row),
@@ -130,6 +140,26 @@ pub fn measurements(gear: &Gear, leg: Option<usize>, units: UnitChoice) -> Vec<M
         }
     }
     groups
+}
+
+/// What stands on paper in the place of a knee that is put in by its links.
+fn links_instead(gear: &Gear, path: Path, units: UnitChoice) -> Option<[[String; 2]; 3]> {
+    let Brace::Folding(brace) = &gear.legs.get(path.leg)?.brace else {
+        return None;
+    };
+    if path.field != Field::Knee || brace.knee_given != KneeGiven::Measured {
+        return None;
+    }
+    let [upper, lower, offset] = brace.measured();
+    let row = |worked, si| {
+        let (label, _) = worked_words(worked);
+        [label.to_owned(), format(Quantity::Length, units, si)]
+    };
+    Some([
+        row(Worked::UpperLink, upper),
+        row(Worked::LowerLink, lower),
+        row(Worked::OverCenter, offset),
+    ])
 }
 
 /// Title of the group of a field, with the name of its spring or piece.

@@ -95,7 +95,8 @@ fn optional(cell: &str) -> Result<Option<f64>, &'static str> {
 
 fn length(cell: &str) -> Result<f64, &'static str> {
     match decimal(cell) {
-        Some(inches) if inches > 0.0 => Ok(inches * M_PER_INCH),
+        // of ten-thousandths, which are whole: then the quotient is the number that the typed size is
+        Some(inches) if inches > 0.0 => Ok((1e4 * inches).round() * (1e4 * M_PER_INCH) / 1e8),
         _ => Err("a dimension is no positive number"),
     }
 }
