@@ -249,6 +249,14 @@ fn fixed(port: &Port, act: &str) -> Result<()> {
             });
             return Ok(());
         }
+        "way" => {
+            port.with_core(|core| {
+                let down = !core.page().transport.way_down;
+                port.send(Msg::Play(Play::Way { down }));
+                Ok(())
+            });
+            return Ok(());
+        }
         "compare" | "snap" | "slide" | "loads" | "fine-steps" => {
             port.with_core(|core| {
                 let page = core.page();

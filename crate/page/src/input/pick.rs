@@ -32,11 +32,9 @@ pub(super) fn register(port: &Port) -> Result<()> {
             Some(Msg::Play(Play::Speed(speed_of(key)?)))
         })?;
     }
-    for id in ["way", "way-more"] {
-        select(port, id, |key, _| {
-            Some(Msg::Play(Play::Way { down: way_of(key)? }))
-        })?;
-    }
+    select(port, "way-more", |key, _| {
+        Some(Msg::Play(Play::Way { down: way_of(key)? }))
+    })?;
     typed(port, "kept-name", |name| {
         Msg::Compare(Compare::Rename { name })
     })?;

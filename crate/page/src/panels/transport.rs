@@ -20,7 +20,8 @@ pub(super) struct TransportPanel {
     place: HtmlElement,
     travel: HtmlElement,
     speed: [HtmlSelectElement; 2],
-    way: [HtmlSelectElement; 2],
+    way: HtmlElement,
+    way_more: HtmlSelectElement,
     motion: HtmlElement,
     marks: HtmlElement,
     mark_before: HtmlElement,
@@ -36,10 +37,8 @@ impl TransportPanel {
         for select in &speed {
             fill(select, SPEEDS.iter().map(|option| (option.0, option.1)))?;
         }
-        let way: [HtmlSelectElement; 2] = [by_id("way")?, by_id("way-more")?];
-        for select in &way {
-            fill(select, WAYS.iter().map(|option| (option.0, option.1)))?;
-        }
+        let way_more: HtmlSelectElement = by_id("way-more")?;
+        fill(&way_more, WAYS.iter().map(|option| (option.0, option.1)))?;
         Ok(Self {
             shown: None,
             play: by_id("play")?,
@@ -47,7 +46,8 @@ impl TransportPanel {
             place: by_id("travel-place")?,
             travel: by_id("travel-short")?,
             speed,
-            way,
+            way: by_id("way")?,
+            way_more,
             motion: by_id("motion")?,
             marks: by_id("scrub-marks")?,
             mark_before: by_id("mark-before")?,
@@ -83,11 +83,10 @@ impl TransportPanel {
                 }
             }
         }
-        for (key, _, down) in WAYS {
+        for (key, label, down) in WAYS {
             if down == new.way_down {
-                for select in &self.way {
-                    select.set_value(key);
-                }
+                set_text(&self.way, label);
+                self.way_more.set_value(key);
             }
         }
         set_text(&self.motion, &new.motion_text);
