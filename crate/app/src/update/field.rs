@@ -1,14 +1,10 @@
 //! Fields and lists.
 use gearswing_gear::field::Field::Knee;
-use gearswing_gear::field::leg_before;
 use gearswing_gear::model::{Gear, View, renumbered};
-use gearswing_gear::model::{Kept, MOST_KEPT, PREVIOUS_TIRE};
 use gearswing_report::fields::path_words;
-use gearswing_report::page::changes;
 use gearswing_report::page::fields as sayings;
 use gearswing_report::page::history::{Step, step_words};
 use gearswing_report::page::names::leg_title;
-use gearswing_solver::tires::sizes;
 use gearswing_units::{Quantity, StepSize, format_field, parse};
 
 use crate::effect::Effect;
@@ -19,6 +15,7 @@ use crate::state::{Act, Draft, State};
 use crate::view::NoticeKind;
 
 use super::pasted::{pair, paste};
+use super::tire::{keep_tire, take_tire};
 
 pub(super) fn field(state: &mut State, msg: Field) -> Vec<Effect> {
     match msg {
@@ -351,52 +348,4 @@ fn shift_drafts(state: &mut State, list: &str, at: usize, inserted: bool) {
     for (path, draft) in kept {
         state.session.drafts.insert(path, draft);
     }
-}
-
-/// Keeps a leg's tire in the state with the previous tires, of which the other legs keep theirs, and compares with it.
-fn keep_tire(state: &mut State, leg: usize) -> Vec<Effect> {
-    let is_first = state.gear().previous().is_none();
-    if is_first && state.gear().kept.len() >= MOST_KEPT {
-        state.session.notices.problem(changes::too_many(MOST_KEPT));
-        return Vec::new();
-    }
-    let mut effects = state.give_id();
-    let text = changes::tire_kept(&state.leg_title(leg));
-    state
-        .session
-        .notices
-        .add_of_now(NoticeKind::Info, text.clone(), Vec::new());
-    effects.push(Effect::Announce { text });
-    state.edit(Act::single(step_words(Step::KeepTire)), |gear| {
-        let at = gear.previous().unwrap_or(gear.kept.len());
-        let before = match gear.kept.get(at) {
-            Some(known) => {
-                let mut before = Gear::clone(&known.gear);
-                let tire = gear.legs.get(leg)?.wheel.tire.clone();
-                let same = leg_before(gear, &before, leg)?;
-                before.legs.get_mut(same)?.wheel.tire = tire;
-                before
-            }
-            None => gear.clone(),
-        };
-        let kept = Kept::of(&before, PREVIOUS_TIRE.to_owned());
-        match gear.kept.get_mut(at) {
-            Some(known) => *known = kept,
-            None => gear.kept.push(kept),
-        }
-        gear.before = Some(at);
-        Some(())
-    });
-    effects
-}
-
-fn take_tire(state: &mut State, path: &str, row: &str) {
-    let Some(row) = row.parse::<usize>().ok().and_then(|row| sizes().get(row)) else {
-        return;
-    };
-    let act = Act::single(step_words(Step::TakeTire { size: row.size }));
-    state.edit(act, |gear| {
-        gear.legs.get_mut(fields::leg_of(path)?)?.wheel.tire = row.to_tire();
-        Some(())
-    });
 }

@@ -44,6 +44,8 @@ mod snap;
 mod strip;
 /// The gear against time.
 mod times;
+/// The tire of a leg.
+mod tire;
 /// What is looked at.
 mod view;
 
