@@ -10,14 +10,8 @@ fn file_and_link_keep_every_bit() {
         let file = read(&to_text(&case.gear).unwrap()).unwrap();
         assert_eq!(file, case.gear);
         let shared = Shared {
-            gear: case.gear.clone(),
-            leg: 0,
             progress: 1.0 / 3.0,
-            view: None,
-            units: String::new(),
-            sheet: String::new(),
-            curve: String::new(),
-            down: false,
+            ..Shared::of(case.gear.clone())
         };
         let link = decode(&encode(&shared).unwrap()).unwrap();
         assert_eq!(link, shared);

@@ -360,14 +360,9 @@ fn legs_asked(gear: &Gear, asked: Option<&str>) -> Result<Vec<usize>, String> {
 
 fn link_text(request: &Request, gear: &Gear, legs: &[usize], file: &str) -> Result<String, String> {
     let shared = link::Shared {
-        gear: gear.clone(),
         leg: legs.first().copied().unwrap_or(0),
-        progress: 0.0,
-        view: None,
         units: request.units.to_string(),
-        sheet: String::new(),
-        curve: String::new(),
-        down: false,
+        ..link::Shared::of(gear.clone())
     };
     let code = link::encode(&shared).map_err(|error| clean(&save_error_text(&error)))?;
     if !link::fits(&code) {

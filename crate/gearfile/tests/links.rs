@@ -14,7 +14,6 @@ fn folder() -> PathBuf {
 /// What `v1.txt` was made from; it opens for ever.
 fn sent() -> Shared {
     Shared {
-        gear: read(include_str!("../../../fixtures/versions/v1.json")).unwrap(),
         leg: 3,
         progress: 0.625,
         view: Some(ViewState {
@@ -22,9 +21,7 @@ fn sent() -> Shared {
             width: 1.8,
         }),
         units: "inch".to_owned(),
-        sheet: String::new(),
-        curve: String::new(),
-        down: false,
+        ..Shared::of(read(include_str!("../../../fixtures/versions/v1.json")).unwrap())
     }
 }
 
@@ -60,14 +57,8 @@ fn before_supply() -> Shared {
     assert_eq!(gear.supply, supply);
     assert!(gear.legs.iter().all(|leg| leg.drive == Drive::default()));
     Shared {
-        gear,
-        leg: 0,
-        progress: 0.0,
-        view: None,
         units: "inch bar kt".to_owned(),
-        sheet: String::new(),
-        curve: String::new(),
-        down: false,
+        ..Shared::of(gear)
     }
 }
 

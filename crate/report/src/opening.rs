@@ -153,16 +153,7 @@ mod tests {
     #[test]
     fn a_link_that_cannot_be_opened_is_told_why() {
         let gear = DEMO.gear().unwrap();
-        let shared = link::Shared {
-            gear,
-            leg: 0,
-            progress: 0.0,
-            view: None,
-            units: String::new(),
-            sheet: String::new(),
-            curve: String::new(),
-            down: false,
-        };
+        let shared = link::Shared::of(gear);
         let code = link::encode(&shared).unwrap();
         let cut = |at: usize| code[..at].to_owned();
         let newer = format!("{}z{}", &code[..2], &code[3..]);

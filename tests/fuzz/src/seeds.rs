@@ -64,14 +64,10 @@ pub(crate) fn gear_files() -> Vec<Vec<u8>> {
 pub(crate) fn links() -> Vec<Vec<u8>> {
     let mut seeds = files("links", "txt");
     let shared = Shared {
-        gear: DEMO.gear().expect("the demo opens"),
         leg: 1,
         progress: 0.25,
-        view: None,
         units: "inch bar kt".to_owned(),
-        sheet: String::new(),
-        curve: String::new(),
-        down: false,
+        ..Shared::of(DEMO.gear().expect("the demo opens"))
     };
     seeds.push(encode(&shared).expect("it can be sent").into_bytes());
     seeds.push(content(&shared).expect("JSON").into_bytes());

@@ -66,16 +66,7 @@ impl Past {
             Self::Gear(gear) => *gear,
         };
         if (1..=MOST_LEGS).contains(&gear.legs.len()) {
-            let shared = Shared {
-                gear: gear.clone(),
-                leg: 0,
-                progress: 0.0,
-                view: None,
-                units: String::new(),
-                sheet: String::new(),
-                curve: String::new(),
-                down: false,
-            };
+            let shared = Shared::of(gear.clone());
             if let Ok(code) = link::encode(&shared) {
                 return Some(code);
             }

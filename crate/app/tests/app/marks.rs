@@ -15,6 +15,21 @@ fn banner(desk: &Desk) -> String {
         .unwrap_or_default()
 }
 
+/// Somebody else's page, on which what was sent is open.
+fn adviser_with(asked: &str) -> Desk {
+    let mut adviser = Desk::drawing(2);
+    open(&mut adviser, asked);
+    adviser
+}
+
+/// A file of one's own, and its link.
+fn own_file() -> (Desk, String) {
+    let mut own = Desk::drawing(1);
+    own.enter("name", "Old crate");
+    let asked = link(&mut own);
+    (own, asked)
+}
+
 fn compares(desk: &Desk) -> bool {
     let shared = desk.page().shared.unwrap();
     shared
@@ -52,11 +67,8 @@ fn a_gear_gets_its_mark_once() {
 
 #[test]
 fn an_answer_says_which_state_it_answers() {
-    let mut own = Desk::drawing(1);
-    own.enter("name", "Old crate");
-    let asked = link(&mut own);
-    let mut adviser = Desk::drawing(2);
-    open(&mut adviser, &asked);
+    let (mut own, asked) = own_file();
+    let mut adviser = adviser_with(&asked);
     // the adviser calls everything otherwise
     adviser.enter("name", "For the workshop");
     adviser.enter("legs[1].name", "Port");
@@ -90,11 +102,8 @@ fn an_answer_says_which_state_it_answers() {
 /// A file that is sent back stands beside one's own as what a link brings.
 #[test]
 fn a_file_that_comes_back_is_told_as_one_of_the_same_gear() {
-    let mut own = Desk::drawing(1);
-    own.enter("name", "Old crate");
-    let asked = link(&mut own);
-    let mut adviser = Desk::drawing(2);
-    open(&mut adviser, &asked);
+    let (mut own, asked) = own_file();
+    let mut adviser = adviser_with(&asked);
     adviser.enter(BORE, "1.25 in");
     let text = gearswing_gearfile::to_text(&adviser.gear()).unwrap();
     let name = "answer.json".to_owned();
@@ -144,11 +153,8 @@ fn the_next_start_opens_the_own_file() {
 /// A file that is gone takes nothing in, and no other file does instead.
 #[test]
 fn what_was_sent_goes_into_no_other_file() {
-    let mut own = Desk::drawing(1);
-    own.enter("name", "Old crate");
-    let asked = link(&mut own);
-    let mut adviser = Desk::drawing(2);
-    open(&mut adviser, &asked);
+    let (mut own, asked) = own_file();
+    let mut adviser = adviser_with(&asked);
     adviser.enter(BORE, "1.25 in");
     let answer = link(&mut adviser);
     open(&mut own, &answer);
@@ -183,8 +189,7 @@ fn a_copy_is_told_from_the_file_it_was_made_of() {
     own.enter("name", "Second crate");
     own.enter(BORE, "1.5 in");
     let asked = link(&mut own);
-    let mut adviser = Desk::drawing(2);
-    open(&mut adviser, &asked);
+    let mut adviser = adviser_with(&asked);
     adviser.enter("legs[1].wheel.mass_kg", "9 kg");
     let answer = link(&mut adviser);
     own.send(Msg::File(File::OpenDemo));

@@ -25,16 +25,7 @@ fn with(gear: &Gear, states: &[&Gear], before: Option<usize>) -> Gear {
 }
 
 fn sent(gear: &Gear) -> Shared {
-    Shared {
-        gear: gear.clone(),
-        leg: 0,
-        progress: 0.0,
-        view: None,
-        units: String::new(),
-        sheet: String::new(),
-        curve: String::new(),
-        down: false,
-    }
+    Shared::of(gear.clone())
 }
 
 /// Takes back what differs until nothing does.
