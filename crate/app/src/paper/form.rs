@@ -243,6 +243,10 @@ fn of_leg(state: &State, answers: &LegAnswers, new_page: bool, all: &mut Vec<Blo
         }
         let rests = answer.rests_on.iter();
         all.extend(rests.map(|on| Block::Item(on.text.clone())));
+        if !answer.try_next.is_empty() {
+            all.push(Block::Text(words::TO_TRY.to_owned()));
+        }
+        all.extend(answer.try_next.iter().cloned().map(Block::Item));
     }
     // the curves stand behind the answers
     if let Some(pictures) = pictures {

@@ -18,6 +18,13 @@ pub(super) fn save(state: &mut State) -> Vec<Effect> {
 /// Takes over the address at which others have the page; what no link can be made from is refused.
 pub(super) fn home(state: &mut State, text: &str) {
     let text = text.trim();
+    let host = text.split('/').next().unwrap_or_default();
+    // as it is read off an address bar that hides its beginning
+    let whole = match host.contains('.') && !text.contains("://") {
+        true => ["https://", text].concat(),
+        false => text.to_owned(),
+    };
+    let text = whole.as_str();
     let is_of_web = ["http://", "https://"]
         .iter()
         .any(|scheme| text.len() > scheme.len() && text.starts_with(scheme));

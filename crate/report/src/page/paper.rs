@@ -64,6 +64,8 @@ pub const NO_PICTURE: &str =
 
 /// Before what an answer rests on.
 pub const RESTS_ON: &str = "It rests on:";
+/// Before what to try.
+pub const TO_TRY: &str = "What to try:";
 /// Heading of the curves.
 pub const CURVES: &str = "Curves over travel";
 /// Heading of the measurements of a leg.
