@@ -225,7 +225,7 @@ fn an_address_that_leads_elsewhere_is_put_before_links() {
         let link = crate::links::copied(browser).await?;
         ensure!(link.starts_with("https://example.org/gear/#"), "{link}");
         // a text that is no address is not taken, and said so
-        type_home("example.org").await?;
+        type_home("the club page").await?;
         browser
             .wait_until(
                 "the fault is told",
