@@ -12,6 +12,8 @@ use super::{
 };
 use crate::state::{Good, State};
 
+/// Structure has its names from this height of the drawing on (CSS px).
+const NAMED_FROM_PX: f64 = 280.0;
 /// Least drawing with room for the names of everything (CSS px).
 const ROOMY_PX: (f64, f64) = (480.0, 280.0);
 
@@ -41,18 +43,21 @@ pub fn drawing(state: &State) -> Scene {
     let placer = good.map(|good| result(&mut pen, state, good));
     pen.faded = false;
     let mut placer = placer.unwrap_or_else(|| Placer::new(&pen.marks, view.size_px()));
-    for found in good.iter().filter(|_| !faded) {
-        for found in detail::circled(state, found) {
-            detail::letter(&mut pen, &mut placer, &found);
-        }
-    }
     if let Some(model) = state.gear().legs.get(session.leg) {
         let only = if is_roomy(pen.view.size_px()) {
             None
         } else {
             good.and_then(governing_obstacle)
         };
-        well::names(&mut pen, &mut placer, model, only);
+        // where there is no place for them they would stand on what is looked at
+        if view.size_px().1 >= NAMED_FROM_PX {
+            well::names(&mut pen, &mut placer, model, only);
+        }
+    }
+    for found in good.iter().filter(|_| !faded) {
+        for found in detail::circled(state, found) {
+            detail::letter(&mut pen, &mut placer, &found);
+        }
     }
     let named = if is_roomy(view.size_px()) { 4 } else { 2 };
     stroke::arcs(&mut pen, &mut placer, state, named);
