@@ -176,10 +176,10 @@ fn check(request: Request) -> Result<Request, String> {
             return Err("--against - goes with one file only".to_owned());
         }
     }
-    if matches!(request.format, Format::Svg | Format::Html) && request.inputs.len() > 1 {
+    let is_drawn = matches!(request.format, Format::Svg | Format::Html);
+    if is_drawn && request.inputs.len() > 1 {
         return Err("--format svg and html go with one file only".to_owned());
     }
-    let is_drawn = matches!(request.format, Format::Svg | Format::Html);
     if is_drawn && (request.on_jacks || request.stations.is_some()) {
         return Err(
             "--format svg and html take no --on-jacks and no --stations: the sheets have both cases"

@@ -2,8 +2,7 @@
 use gearswing_gear::field::{NotStored, Path};
 use gearswing_gear::model::{Gear, Point};
 
-use super::knee::{close_links, links};
-use super::shown::is_brace_end;
+use super::knee::keep_links;
 
 /// The field that a text names.
 pub(crate) fn path(text: &str) -> Option<Path> {
@@ -42,12 +41,7 @@ pub fn point(gear: &Gear, at: &str) -> Option<Point> {
 /// No such field, or a coordinate that is not finite.
 pub fn set_point(gear: &mut Gear, at: &str, value: Point) -> Result<(), NotStored> {
     let at = path(at).ok_or(NotStored::NoValue)?;
-    let links = links(gear, at.leg).filter(|_| is_brace_end(at.field));
-    at.set_point(gear, value)?;
-    if let Some(links) = links {
-        close_links(gear, at.leg, links);
-    }
-    Ok(())
+    keep_links(gear, at, |gear| at.set_point(gear, value))
 }
 
 /// The points of an outline at a path (m).

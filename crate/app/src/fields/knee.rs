@@ -1,6 +1,6 @@
 //! The knee of a folding brace as it is measured: both links from pin to pin, and how far it stands off the line of the
 //! brace's ends. The numbers stand for the places of knee and attach point.
-use gearswing_gear::field::NotStored;
+use gearswing_gear::field::{Field, NotStored, Path};
 use gearswing_gear::model::{Brace, FoldingBrace, Gear, KneeGiven, Vector};
 
 use super::path::{Seg::At, Seg::Key, steps};
@@ -50,13 +50,30 @@ fn brace(gear: &Gear, leg: usize) -> Option<&FoldingBrace> {
     }
 }
 
-/// Where the knee is put in by its links, moves it to where both close again after an end of the brace was moved from
-/// where it stood; where they don't reach, it stays.
-pub(super) fn close_links(gear: &mut Gear, leg: usize, before: [f64; 3]) {
+/// Stores the value of a field. Where that moves an end of a brace whose knee is put in by its links, the knee goes to
+/// where both links close again; where they don't reach, it stays.
+///
+/// # Errors
+/// Those of the store; then nothing has moved.
+pub(super) fn keep_links(
+    gear: &mut Gear,
+    at: Path,
+    store: impl FnOnce(&mut Gear) -> Result<(), NotStored>,
+) -> Result<(), NotStored> {
+    let is_end = matches!(at.field, Field::BracePivot | Field::BraceAttach);
+    let before = brace(gear, at.leg).filter(|_| is_end);
+    let before = before.map(FoldingBrace::measured);
+    store(gear)?;
+    if let Some(links) = before {
+        close_links(gear, at.leg, links);
+    }
+    Ok(())
+}
+
+fn close_links(gear: &mut Gear, leg: usize, [upper, lower, _]: [f64; 3]) {
     let Some(Brace::Folding(brace)) = gear.legs.get_mut(leg).map(|leg| &mut leg.brace) else {
         return;
     };
-    let [upper, lower, _] = before;
     let line = brace.leg_attach - brace.airframe_pivot;
     let length = line.norm();
     if brace.knee_given != KneeGiven::Measured || length <= 0.0 {
@@ -71,11 +88,6 @@ pub(super) fn close_links(gear: &mut Gear, leg: usize, before: [f64; 3]) {
         let across = Vector::new(-direction.y, direction.x) * side;
         brace.knee = brace.airframe_pivot + direction * along + across * off.sqrt();
     }
-}
-
-/// The links of a leg's brace, if it has any (m).
-pub(super) fn links(gear: &Gear, leg: usize) -> Option<[f64; 3]> {
-    Some(brace(gear, leg)?.measured())
 }
 
 /// The measure of a leg (m); `None` without a folding brace.

@@ -6,7 +6,7 @@ use gearswing_solver::tires::size_assumptions;
 use gearswing_units::Quantity;
 
 use super::access::{number, path};
-use super::knee::{close_links, links, measure, measure_of, set_measure};
+use super::knee::{keep_links, measure, measure_of, set_measure};
 use super::size::{set_size, size, size_of};
 
 /// Ending of the path of a tire's circumference, which stands for its diameter.
@@ -80,18 +80,9 @@ pub fn set_shown(gear: &mut Gear, path: &str, value: Option<f64>) -> Result<(), 
     }
     let at = self::path(path).ok_or(NotStored::NoValue)?;
     let value = value.map(|told| stored(gear, at, told));
-    let links = links(gear, at.leg).filter(|_| is_brace_end(at.field));
-    at.set_number(gear, value)?;
+    keep_links(gear, at, |gear| at.set_number(gear, value))?;
     leave_table(gear, at);
-    if let Some(links) = links {
-        close_links(gear, at.leg, links);
-    }
     Ok(())
-}
-
-/// An end of a folding brace.
-pub(super) fn is_brace_end(field: Field) -> bool {
-    matches!(field, Field::BracePivot | Field::BraceAttach)
 }
 
 /// A tire whose size was typed is no longer one of the table.

@@ -31,13 +31,13 @@ pub fn drawing(state: &State) -> Scene {
     }
     pen.faded = faded;
     let good = derived.and_then(|leg| leg.good.as_ref());
+    let current = good.filter(|_| !faded);
+    let circled = current.map_or_else(Vec::new, |good| detail::circled(state, good));
     if let Some(good) = good {
         ways(&mut pen, good);
-        if !faded {
-            for found in detail::circled(state, good) {
-                detail::circle(&mut pen, &found);
-            }
-        }
+    }
+    for found in &circled {
+        detail::circle(&mut pen, found);
     }
     let still = pen.marks.len();
     let placer = good.map(|good| result(&mut pen, state, good));
@@ -54,10 +54,8 @@ pub fn drawing(state: &State) -> Scene {
             well::names(&mut pen, &mut placer, model, only);
         }
     }
-    for found in good.iter().filter(|_| !faded) {
-        for found in detail::circled(state, found) {
-            detail::letter(&mut pen, &mut placer, &found);
-        }
+    for found in &circled {
+        detail::letter(&mut pen, &mut placer, found);
     }
     let named = if is_roomy(view.size_px()) { 4 } else { 2 };
     stroke::arcs(&mut pen, &mut placer, state, named);
@@ -65,7 +63,7 @@ pub fn drawing(state: &State) -> Scene {
     handle_marks(&mut pen, &handles);
     snap_marks(&mut pen, state);
     flags(&mut pen, &mut placer, state, &handles);
-    let has_detail = good.is_some_and(|good| !faded && detail::detail_now(state, good).is_some());
+    let has_detail = current.is_some_and(|good| detail::detail_now(state, good).is_some());
     scale::scale_bar(&mut pen, session.units);
     if let Some(model) = state.gear().legs.get(session.leg) {
         scale::way(&mut pen, model);

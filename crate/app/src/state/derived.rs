@@ -1,7 +1,6 @@
 //! Results for the document, worked out leg by leg when something that they rest on has changed: a
 //! part is one leg, so that a large gear does not hold up the page.
-use gearswing_gear::model::MovingPart;
-use gearswing_gear::model::{Gear, Leg};
+use gearswing_gear::model::{Gear, Leg, MovingPart};
 use gearswing_solver::faults::{Fault, Faults, check_stop};
 use gearswing_solver::kinematics::{Linkage, Pose};
 use gearswing_solver::result::{CurvePoint, LegResult, OwnClearance, TireState};

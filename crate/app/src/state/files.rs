@@ -22,6 +22,16 @@ pub(crate) enum Origin {
     Link,
 }
 
+impl Origin {
+    /// Key of the file that it is.
+    pub(crate) fn stored_id(&self) -> Option<&str> {
+        match self {
+            Self::Stored(id) => Some(id),
+            Self::Demo | Self::Link => None,
+        }
+    }
+}
+
 /// A stored file.
 #[derive(Clone, Debug)]
 pub(crate) struct Entry {
@@ -185,10 +195,7 @@ impl Files {
 
     /// Key of the open file, if it is stored.
     pub(crate) fn open_id(&self) -> Option<&str> {
-        match &self.origin {
-            Origin::Stored(id) => Some(id),
-            Origin::Demo | Origin::Link => None,
-        }
+        self.origin.stored_id()
     }
 
     /// A key that no file has or had.

@@ -77,10 +77,7 @@ impl Stored {
 /// Key of the own file that is open, or was before what is looked at.
 fn own_id(state: &State) -> Option<&str> {
     match (state.origin(), &state.files.parked) {
-        (Origin::Link, Some(parked)) => match &parked.origin {
-            Origin::Stored(id) => Some(id),
-            Origin::Demo | Origin::Link => None,
-        },
+        (Origin::Link, Some(parked)) => parked.origin.stored_id(),
         _ => state.files.open_id(),
     }
 }

@@ -18,11 +18,7 @@ pub(super) fn compare(state: &mut State, msg: Compare) -> Vec<Effect> {
     state.end_gesture();
     let act = |step: Step| Act::single(step_words(step));
     match msg {
-        Compare::Keep => {
-            let mut effects = state.give_id();
-            effects.extend(keep(state));
-            return effects;
-        }
+        Compare::Keep => return state.with_id(keep),
         Compare::WithOwn => return with_own(state),
         Compare::With { state: which } => {
             let which = which.filter(|at| *at < state.gear().kept.len());

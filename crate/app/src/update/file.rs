@@ -48,11 +48,7 @@ pub(super) fn file(state: &mut State, msg: File) -> Vec<Effect> {
         }
         File::Delete { id } => return delete(state, &id),
         File::BringBack => return bring_back(state),
-        File::Export => {
-            let mut effects = state.give_id();
-            effects.extend(export(state));
-            return effects;
-        }
+        File::Export => return state.with_id(export),
         File::SavePicture => return save_picture(state),
         File::ExportAll => return archive::export(state),
         File::ExportStored { id } => {
@@ -162,12 +158,8 @@ fn bring_back(state: &mut State) -> Vec<Effect> {
     let Some(entry) = state.files.deleted.pop() else {
         return Vec::new();
     };
-    state.session.notices.all.retain(|notice| {
-        !notice
-            .actions
-            .iter()
-            .any(|(_, msg)| matches!(msg, Msg::File(File::BringBack)))
-    });
+    let notices = &mut state.session.notices;
+    notices.drop_offering(|msg| matches!(msg, Msg::File(File::BringBack)));
     let (id, text) = (entry.id.clone(), entry.text.clone());
     state.files.entries.push(entry);
     state.set_aside();

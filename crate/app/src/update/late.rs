@@ -59,7 +59,7 @@ impl State {
         }
         let revision = self.revision();
         self.derived.revision = revision;
-        self.given_up = Some(self.work());
+        self.given_up = Some(self.revision());
         self.later.give_up(self.document.gear(), revision);
         self.offer_late(NoticeKind::Info, GIVEN_UP);
         vec![Effect::LeaveWork]

@@ -5,7 +5,7 @@ use gearswing_gearfile::read;
 use gearswing_report::page::link::Own;
 
 use crate::effect::Effect;
-use crate::state::{Origin, OwnFile, State, read_file};
+use crate::state::{OwnFile, State, read_file};
 
 /// Trunnions no further apart are the same (m).
 const SAME_PLACE: f64 = 1e-3;
@@ -22,6 +22,13 @@ impl State {
             self.unsaved |= self.files.open_id().is_some();
         }
         vec![Effect::DrawChance]
+    }
+
+    /// Does something with the gear that has its mark from then on.
+    pub(crate) fn with_id(&mut self, then: fn(&mut Self) -> Vec<Effect>) -> Vec<Effect> {
+        let mut effects = self.give_id();
+        effects.extend(then(self));
+        effects
     }
 
     /// The own file of which an imported gear is another version; none where it is that file as it is.
@@ -49,10 +56,7 @@ impl State {
     /// The own file that was open before what was sent.
     fn parked_own(&self) -> Option<(&str, &Gear)> {
         let parked = self.files.parked.as_ref()?;
-        match &parked.origin {
-            Origin::Stored(id) => Some((id.as_str(), parked.document.gear())),
-            Origin::Demo | Origin::Link => None,
-        }
+        Some((parked.origin.stored_id()?, parked.document.gear()))
     }
 
     /// The own file of the gear that was brought: by its mark, of several the one that it answers, or the one that was

@@ -25,15 +25,13 @@ pub fn settle(state: &mut State) -> Vec<Effect> {
 /// Makes everything ready for the form on paper: the results, and the mark by which answers to the paper's link find
 /// the gear.
 pub fn ready_to_print(state: &mut State) -> Vec<Effect> {
-    let mut effects = state.give_id();
-    effects.extend(settle(state));
-    effects
+    state.with_id(settle)
 }
 
 /// Works out a part of the results: one leg. True = there is more; a caller may do other things between two
 /// parts, or [`crate::update`] the state, and what has become idle is then not gone on with.
 pub fn settle_part(state: &mut State, effects: &mut Vec<Effect>) -> bool {
-    state.working = if state.given_up == Some(state.work()) {
+    state.working = if state.given_up == Some(state.revision()) {
         None
     } else {
         part(state)
@@ -95,7 +93,7 @@ fn finish(state: &mut State, effects: &mut Vec<Effect>) {
     }
     // A drag wants its frame; what comes after the answers follows when it is over.
     let dragged = matches!(state.session.gesture, Gesture::Drag { .. });
-    if !dragged && state.given_up != Some(state.work()) {
+    if !dragged && state.given_up != Some(revision) {
         state.ask_late(effects);
     }
     let resting = !dragged && state.session.playing.is_none();
@@ -106,11 +104,6 @@ fn finish(state: &mut State, effects: &mut Vec<Effect>) {
 }
 
 impl State {
-    /// Everything that the results rest on, as a number.
-    pub(super) fn work(&self) -> u64 {
-        self.revision()
-    }
-
     /// The legs are being worked out, and the times that are there are of an earlier state.
     pub(crate) fn times_are_coming(&self) -> bool {
         matches!(self.working, Some(Work::Legs(_) | Work::Next))

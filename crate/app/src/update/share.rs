@@ -8,7 +8,7 @@ use gearswing_solver::result::Question;
 
 use crate::effect::Effect;
 use crate::msg::{File, Msg, Share};
-use crate::scene::{Paper, Viewport};
+use crate::scene::{self, Paper, Viewport};
 use crate::state::{Document, LinkState, Origin, Parked, State, reach};
 use crate::view::{NoticeKind, unread};
 
@@ -16,11 +16,7 @@ use super::one_file;
 
 pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
     match msg {
-        Share::CopyLink => {
-            let mut effects = state.give_id();
-            effects.extend(copy_link(state));
-            effects
-        }
+        Share::CopyLink => state.with_id(copy_link),
         Share::Copied => {
             let reach = reach(state.files.link_address());
             let text = words::copied(unread(state).count(), reach);
@@ -35,11 +31,7 @@ pub(super) fn share(state: &mut State, msg: Share) -> Vec<Effect> {
             Vec::new()
         }
         Share::OpenLink { text } => state.open_link(&text),
-        Share::SaveOneFile => {
-            let mut effects = state.give_id();
-            effects.extend(one_file::save(state));
-            effects
-        }
+        Share::SaveOneFile => state.with_id(one_file::save),
         Share::OneFileFailed { reason } => {
             let text = words::not_one_file(&reason);
             state.session.notices.problem(text);
@@ -190,7 +182,7 @@ impl State {
             self.take_sheet(sheet);
         }
         self.session.seek_worst = false;
-        self.session.strip = CURVES
+        self.session.strip = scene::ANSWERS
             .into_iter()
             .find(|question| curve_key(*question) == shared.curve);
         self.session.way_down = shared.down;
@@ -212,10 +204,7 @@ impl State {
     }
 }
 
-/// The answers whose curves the strip shows.
-const CURVES: [Question; 3] = [Question::Clears, Question::Driven, Question::Locks];
-
-/// Key of one in a link.
+/// Key of an answer, whose curve the strip shows, in a link.
 fn curve_key(question: Question) -> &'static str {
     match question {
         Question::Clears => "clears",

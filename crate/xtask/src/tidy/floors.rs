@@ -28,13 +28,7 @@ const ROOMS: &[&str] = &[
 const HANDED_ON: &[(&[&str], &str)] = &[
     (&["PreparedGear", "PreparedLeg"], "prepared"),
     (
-        &[
-            "solve_gear",
-            "solve_leg",
-            "solve_prepared",
-            "Options",
-            "TireChoice",
-        ],
+        &["solve_gear", "solve_leg", "solve_prepared", "Options"],
         "solve",
     ),
 ];
