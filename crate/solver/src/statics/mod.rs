@@ -1,7 +1,5 @@
 //! Forces: loads, actuator thrust by virtual work, reactions by free bodies, pressures.
 
-/// Friction of the pins in one motion.
-mod against;
 /// Most that the source makes.
 mod available;
 /// Equilibrium of every body on its own.

@@ -77,10 +77,7 @@ impl<'a> MovingPins<'a> {
         still.add(&self.by_speed, at.speed_squared);
         still.add(&self.by_thrust, at.thrust);
         still.add(&self.by_air, at.dynamic_pressure);
-        let rubbed = self
-            .pinned
-            .scaled(at.factor)
-            .rubbing(&still, motion, warm)?;
+        let rubbed = self.pinned.rubbing_times(at.factor, &still, motion, warm)?;
         Ok(-rubbed.power)
     }
 }
