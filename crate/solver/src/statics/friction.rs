@@ -14,8 +14,9 @@ const MOST_ATTEMPTS: usize = 60;
 /// Smallest rise of friction tried, as a share of the whole (ratio): below it the pins bind.
 const LEAST_RISE: f64 = 1e-4;
 /// Couples that differ this little from those of the friction under them end the iteration, against all
-/// friction moments (ratio).
-const TOLERANCE: f64 = 1e-10;
+/// friction moments (ratio): the loads are off by as little of the friction's share in them, the couples,
+/// which make the next guess, are mended once more.
+const TOLERANCE: f64 = 1e-9;
 /// A derivative is used again while each step leaves no more than this share of the difference, and while
 /// its determinant is above the other (ratio): closer to binding every step has its own.
 const FAST: f64 = 0.01;
@@ -370,11 +371,11 @@ impl<'a> Pinned<'a> {
             if slope.determinant <= SOUND || left > FAST * before {
                 *slope = self.slope(&tried, against)?;
             }
-            if left <= TOLERANCE * sum(&tried.moments) {
-                return (slope.determinant > 0.0).then(|| self.rubbed(&tried));
-            }
             for (couple, step) in couples.iter_mut().zip(slope.solve(&tried.left)) {
                 *couple -= step;
+            }
+            if left <= TOLERANCE * sum(&tried.moments) {
+                return (slope.determinant > 0.0).then(|| self.rubbed(&tried));
             }
             before = left;
         }
