@@ -1,8 +1,9 @@
 //! Friction of the pins, worked out together with the reactions it comes from.
+use super::Loads;
 use super::balance::{Balance, FreeBodies};
 use super::eliminate::Eliminated;
+use super::pin_set::{PinSet, unit_couple};
 use super::warm::Warm;
-use super::{BodyLoads, Loads};
 use crate::kinematics::Linkage;
 use crate::model::{Brace, Joint, Leg, Vector};
 use crate::result::{Motion, Reactions};
@@ -13,10 +14,9 @@ const MOST_STEPS: usize = 40;
 const MOST_ATTEMPTS: usize = 60;
 /// Smallest rise of friction tried, as a share of the whole (ratio): below it the pins bind.
 const LEAST_RISE: f64 = 1e-4;
-/// Couples that differ this little from those of the friction under them end the iteration, against all
-/// friction moments (ratio): the loads are off by as little of the friction's share in them, the couples,
-/// which make the next guess, are mended once more.
-const TOLERANCE: f64 = 1e-9;
+/// Couples that differ this little from those of the friction under them are within one step of them, against
+/// all friction moments (ratio); that step leaves a hundredth of it or less: see [`FAST`].
+const TOLERANCE: f64 = 1e-7;
 /// A derivative is used again while each step leaves no more than this share of the difference, and while
 /// its determinant is above the other (ratio): closer to binding every step has its own.
 const FAST: f64 = 0.01;
@@ -69,51 +69,6 @@ impl PinLoads {
     }
 }
 
-/// What the pins of a leg are at every pose.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct PinSet {
-    /// Radius of each friction circle (m).
-    radii: Six,
-    /// Couple of each pin that does not hang on its load (N·m).
-    couples: Six,
-    /// Couples on the bodies of a moment of one at each pin (ratio).
-    on: [Four; 6],
-    pub(crate) rub: bool,
-}
-
-impl PinSet {
-    pub(crate) fn of(leg: &Leg) -> Self {
-        Self {
-            radii: leg.pins.all().map(|pin| pin.friction_radius()),
-            couples: leg.pins.all().map(|pin| pin.tightness()),
-            on: std::array::from_fn(|pin| {
-                let unit: Six = std::array::from_fn(|i| f64::from(u8::from(i == pin)));
-                let moved = BodyLoads::of_pins(leg, &unit);
-                [
-                    moved.leg.moment,
-                    moved.upper.moment + moved.brace,
-                    moved.lower.moment,
-                    moved.actuator,
-                ]
-            }),
-            rub: leg.pins.rub(),
-        }
-    }
-}
-
-/// A couple of one on the body at this place of [`Four`].
-fn unit_couple(leg: &Leg, body: usize) -> BodyLoads {
-    let mut on = BodyLoads::default();
-    match (body, &leg.brace) {
-        (0, _) => on.leg.moment = 1.0,
-        (1, Brace::Sliding(_)) => on.brace = 1.0,
-        (1, _) => on.upper.moment = 1.0,
-        (2, _) => on.lower.moment = 1.0,
-        _ => on.actuator = 1.0,
-    }
-    on
-}
-
 /// The pins of one pose, ready for any loads.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Pinned<'a> {
@@ -154,6 +109,7 @@ pub(crate) struct Rubbed {
 }
 
 /// What couples on the bodies come to.
+#[derive(Default)]
 struct Tried {
     loads: PinLoads,
     /// Sizes of the pins' loads (N).
@@ -203,17 +159,59 @@ impl<'a> Pinned<'a> {
         self
     }
 
-    /// As [`Self::rubbing_times`], with the friction given.
+    /// Loads and friction while the leg moves; `still` are the loads without friction.
+    ///
+    /// # Errors
+    /// As [`Self::couples`].
     pub(crate) fn rubbing(
         &self,
         still: &PinLoads,
         motion: Motion,
         warm: Option<&mut Warm>,
     ) -> Result<Rubbed, Joint> {
-        self.rubbing_times(1.0, still, motion, warm)
+        let mut rubbed = Rubbed {
+            loads: *still,
+            power: 0.0,
+        };
+        if self.rubs {
+            let couples = self.couples(1.0, still, motion, warm)?;
+            for (influence, couple) in self.influence.iter().zip(&couples) {
+                rubbed.loads.add(influence, *couple);
+            }
+            rubbed.power = self.power(&couples, motion);
+        }
+        Ok(rubbed)
     }
 
-    /// Loads and so many times the friction while the leg moves; `still` are the loads without friction.
+    /// Power of so many times the friction alone, as in [`Rubbed`].
+    ///
+    /// # Errors
+    /// As [`Self::couples`].
+    pub(crate) fn power_times(
+        &self,
+        factor: f64,
+        still: &PinLoads,
+        motion: Motion,
+        warm: Option<&mut Warm>,
+    ) -> Result<f64, Joint> {
+        if !self.rubs {
+            return Ok(0.0);
+        }
+        let couples = self.couples(factor, still, motion, warm)?;
+        Ok(self.power(&couples, motion))
+    }
+
+    /// Power of these couples: each at the rate of its body.
+    fn power(&self, couples: &Four, motion: Motion) -> f64 {
+        let [leg, upper, knee, _, actuator, _] = self.rates;
+        let mut power = 0.0;
+        for (couple, rate) in couples.iter().zip([leg, upper, upper + knee, actuator]) {
+            power += couple * rate;
+        }
+        (power * motion.sign()).min(0.0)
+    }
+
+    /// Couples on the bodies of so many times the friction.
     ///
     /// Unknown are the friction moments m = −sign(ω)·(μ·r·|R(m)| + C), C the couple, the loads R being linear in the
     /// couples that they make on the bodies: Newton's method on those four couples, at most
@@ -225,48 +223,29 @@ impl<'a> Pinned<'a> {
     /// # Errors
     /// The pin that takes most where the friction cannot be raised to its full value: the larger the
     /// thrust, the larger the friction, without end. The leg is self-locking there.
-    pub(crate) fn rubbing_times(
+    fn couples(
         &self,
         factor: f64,
         still: &PinLoads,
         motion: Motion,
         mut warm: Option<&mut Warm>,
-    ) -> Result<Rubbed, Joint> {
-        if !self.rubs {
-            return Ok(Rubbed {
-                loads: *still,
-                power: 0.0,
-            });
-        }
+    ) -> Result<Four, Joint> {
         let against = motion.sign() * self.factor * factor;
         if let Some(warm) = warm.as_deref_mut()
-            && let Some(mut couples) = warm.guess(self.turns)
-            && let Some(rubbed) = self.newton(
-                still,
-                against,
-                &mut couples,
-                &mut warm.slope,
-                MOST_WARM_STEPS,
-            )
+            && let Some(guess) = warm.guess(self.turns)
+            && let Some(couples) =
+                self.newton(still, against, guess, &mut warm.slope, MOST_WARM_STEPS)
             && warm.slope.determinant > LEAST_WARM
         {
             warm.note(self.turns, couples);
-            return Ok(rubbed);
+            return Ok(couples);
         }
         let mut slope = Eliminated::default();
         let (mut couples, mut done, mut rise) = ([0.0; 4], 0.0, 1.0_f64);
         for _ in 0..MOST_ATTEMPTS {
             let next = (done + rise).min(1.0);
-            let mut found = couples;
-            match self.newton(still, against * next, &mut found, &mut slope, MOST_STEPS) {
-                Some(rubbed) => {
-                    if next >= 1.0 {
-                        if let Some(warm) = warm {
-                            warm.note(self.turns, found);
-                            warm.slope = slope;
-                        }
-                        return Ok(rubbed);
-                    }
+            match self.newton(still, against * next, couples, &mut slope, MOST_STEPS) {
+                Some(found) => {
                     couples = found;
                     done = next;
                     rise *= 2.0;
@@ -276,6 +255,13 @@ impl<'a> Pinned<'a> {
                     rise *= 0.5;
                 }
             }
+            if done >= 1.0 {
+                if let Some(warm) = warm {
+                    warm.note(self.turns, couples);
+                    warm.slope = slope;
+                }
+                return Ok(couples);
+            }
             if rise < LEAST_RISE {
                 break;
             }
@@ -283,48 +269,32 @@ impl<'a> Pinned<'a> {
         if let Some(warm) = warm {
             *warm = Warm::default();
         }
-        Err(self.hardest(&self.tried(still, against, &couples)))
+        let mut tried = Tried::default();
+        self.put(still, against, &couples, &mut tried);
+        Err(self.hardest(&tried))
     }
 
-    fn rubbed(&self, tried: &Tried) -> Rubbed {
-        let mut power = 0.0;
-        for pin in 0..6 {
-            // against the motion, whichever it is
-            power -= self.power(tried, pin);
-        }
-        Rubbed {
-            loads: tried.loads,
-            power,
-        }
-    }
-
-    /// Power that the friction of a pin takes [N·m per unit of the common parameter].
-    fn power(&self, tried: &Tried, pin: usize) -> f64 {
-        (tried.moments[pin] * self.rates[pin]).abs()
-    }
-
-    /// Loads and friction under these couples.
-    #[inline(always)]
-    fn tried(&self, still: &PinLoads, against: f64, couples: &Four) -> Tried {
-        let mut tried = Tried {
-            loads: *still,
-            sizes: [0.0; 6],
-            moments: [0.0; 6],
-            left: *couples,
-        };
+    /// Puts in the loads and the friction under these couples.
+    fn put(&self, still: &PinLoads, against: f64, couples: &Four, tried: &mut Tried) {
+        let mut loads = *still;
         for (influence, couple) in self.influence.iter().zip(couples) {
-            tried.loads.add(influence, *couple);
+            loads.add(influence, *couple);
         }
-        for pin in 0..6 {
-            let size = tried.loads.loads[pin].norm();
-            let moment = against * (self.radii[pin] * size + self.couples[pin]);
-            tried.sizes[pin] = size;
-            tried.moments[pin] = moment;
-            for (left, on) in tried.left.iter_mut().zip(&self.set.on[pin]) {
+        let sizes = loads.loads.map(|load| load.norm());
+        let moments: Six =
+            std::array::from_fn(|pin| against * (self.radii[pin] * sizes[pin] + self.couples[pin]));
+        let mut left = *couples;
+        for (on, moment) in self.set.on.iter().zip(&moments) {
+            for (left, on) in left.iter_mut().zip(on) {
                 *left += on * moment;
             }
         }
-        tried
+        *tried = Tried {
+            loads,
+            sizes,
+            moments,
+            left,
+        };
     }
 
     /// Derivative of what is left of the couples; `None` where it is singular.
@@ -350,20 +320,20 @@ impl<'a> Pinned<'a> {
         Eliminated::new(rows)
     }
 
-    /// Puts couples, given as a guess, and the derivative, where it must be worked out anew, to those of this
-    /// friction.
+    /// Couples of this friction, from a guess, with the derivative, where it must be worked out anew.
     fn newton(
         &self,
         still: &PinLoads,
         against: f64,
-        couples: &mut Four,
+        mut couples: Four,
         slope: &mut Eliminated,
         most_steps: usize,
-    ) -> Option<Rubbed> {
+    ) -> Option<Four> {
         let sum = |parts: &[f64]| parts.iter().map(|part| part.abs()).sum::<f64>();
         let mut before = f64::INFINITY;
+        let mut tried = Tried::default();
         for _ in 0..=most_steps {
-            let tried = self.tried(still, against, couples);
+            self.put(still, against, &couples, &mut tried);
             let left = sum(&tried.left);
             if !left.is_finite() {
                 return None;
@@ -375,7 +345,7 @@ impl<'a> Pinned<'a> {
                 *couple -= step;
             }
             if left <= TOLERANCE * sum(&tried.moments) {
-                return (slope.determinant > 0.0).then(|| self.rubbed(&tried));
+                return (slope.determinant > 0.0).then_some(couples);
             }
             before = left;
         }
@@ -384,7 +354,7 @@ impl<'a> Pinned<'a> {
 
     /// The pin whose friction takes most power.
     fn hardest(&self, tried: &Tried) -> Joint {
-        let power = |pin: &usize| self.power(tried, *pin);
+        let power = |pin: &usize| (tried.moments[*pin] * self.rates[*pin]).abs();
         let worst = (0..6).max_by(|a, b| power(a).total_cmp(&power(b)));
         worst
             .and_then(|at| Joint::ALL.get(at).copied())

@@ -1,6 +1,6 @@
 //! What every station of a leg is worked out from.
 use super::drive::Drive;
-use super::friction::PinSet;
+use super::pin_set::PinSet;
 use crate::kinematics::Linkage;
 use crate::model::{Leg, Supply, Vector};
 use crate::result::{Motion, Place};
