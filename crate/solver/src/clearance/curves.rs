@@ -1,6 +1,7 @@
 //! Clearance curves over the path, for the screen.
 use crate::kinematics::Pose;
 use crate::model::{MovingPart, Point};
+use crate::numeric::sort_by;
 use crate::result::{ClearanceCurve, CurvePoint, PairClearance, TireState};
 
 use super::barrier::Barrier;
@@ -82,6 +83,7 @@ pub(crate) fn curves(case: &CurveCase) -> Result<Vec<ClearanceCurve>, ClearanceE
 struct Group<'a> {
     obstacle: usize,
     tire: Option<TireState>,
+    /// Those that come nearest first.
     followers: Vec<Follower<'a>>,
     pairs: Vec<usize>,
 }
@@ -121,6 +123,9 @@ fn groups<'a>(case: &CurveCase<'a>) -> Vec<Group<'a>> {
             }),
         }
     }
+    for group in &mut groups {
+        sort_by(&mut group.followers, |a, b| a.least.total_cmp(&b.least));
+    }
     groups
 }
 
@@ -135,19 +140,23 @@ impl Group<'_> {
     ) -> Result<CurvePoint, ClearanceError> {
         let reach = case.options.curve_reach;
         let mut least = reach;
-        let never_below = self
-            .followers
-            .iter()
-            .map(|f| f.least)
-            .fold(f64::INFINITY, f64::min);
+        let never_below = self.followers.first().map_or(f64::INFINITY, |f| f.least);
         let before = *leader;
-        let order =
-            std::iter::once(before).chain((0..self.followers.len()).filter(|&i| i != before));
-        for i in order {
+        for (turn, i) in std::iter::once(before)
+            .chain(0..self.followers.len())
+            .enumerate()
+        {
             let Some(follower) = self.followers.get(i) else {
                 continue;
             };
             if follower.least >= least {
+                // they come in their order but for the leader
+                if turn == 0 {
+                    continue;
+                }
+                break;
+            }
+            if turn > 0 && i == before {
                 continue;
             }
             let barrier = case.barriers.get(follower.obstacle);

@@ -18,7 +18,7 @@
 //! move (`relative.rs`). The same certificate as for the well holds, to the greater of the accuracy
 //! asked for and a hundredth of the clearance.
 use crate::kinematics::Pose;
-use crate::model::{ClearanceRule, Leg, MovingPart, OwnLeg, Point, Shortening, Vector, View};
+use crate::model::{ClearanceRule, Leg, MovingPart, OwnLeg, Point, Vector, View};
 use crate::numeric::sort_by;
 use crate::result::{
     CurvePoint, NotChecked, OwnClearance, OwnNotChecked, Place, SkewLosses, Tightest, TireState,
@@ -34,6 +34,7 @@ use super::relative::back_from_wheel;
 use super::rig::Rig;
 use super::signed::signed_clearance;
 use super::subdivide::near_nodes;
+use super::sweep::Sweep;
 use super::turning::RadialBarrier;
 use super::worst::DEPTH_TOLERANCE;
 use crate::result::ClearanceError;
@@ -95,13 +96,14 @@ pub(crate) fn own_clearances(
         let shortening = &leg.strut.shortening;
         let track = PathNodes::seen_from_leg(case.linkage, *rig, shortening, case.poses)?;
         for part in &parts {
+            let sweep = Sweep::new(part, &track)?;
             for (size, tire) in [
                 (&case.sizes.new, TireState::New),
                 (&case.sizes.grown, TireState::Grown),
             ] {
                 let loss = losses.of(tire).to_own_leg;
                 let tire_outline = Tire::new(leg, size, part.part, loss);
-                match tire_outline.row(&track, part, shortening, case.rule, tire, accuracy) {
+                match tire_outline.row(&track, &sweep, case.rule, tire, accuracy) {
                     Ok(row) => rows.push(row),
                     // what is not resolved is told and is no Yes; the well's answers stand without it
                     Err(ClearanceError::OwnUnresolved { part, .. }) => {
@@ -143,7 +145,7 @@ pub(crate) fn own_curve(
     let grown = part.grown(tire.radius + tire.loss);
     let shortening = &leg.strut.shortening;
     let track = PathNodes::seen_from_leg(case.linkage, rig, shortening, case.poses)?;
-    let runner = Runner::new(&grown, &track, shortening)?;
+    let runner = Runner::seen_from_wheel(Sweep::new(&grown, &track)?);
     let point = |place: Place, clearance| CurvePoint {
         progress: place.progress,
         travel: place.travel,
@@ -250,15 +252,15 @@ impl Tire {
     fn row(
         &self,
         track: &PathNodes,
-        part: &Part,
-        shortening: &Shortening,
+        sweep: &Sweep,
         rule: &ClearanceRule,
         tire: TireState,
         accuracy: f64,
     ) -> Result<OwnClearance, ClearanceError> {
         let by_tire = self.radius + self.loss;
+        let part = sweep.part;
         let grown = part.grown(by_tire);
-        let runner = Runner::new(&grown, track, shortening)?;
+        let runner = Runner::seen_from_wheel(sweep.of(&grown));
         let nowhere = |error| match error {
             ClearanceError::Unresolved { part, from, to, .. } => {
                 ClearanceError::OwnUnresolved { part, from, to }

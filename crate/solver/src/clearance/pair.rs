@@ -68,6 +68,14 @@ impl<'a> Runner<'a> {
         })
     }
 
+    /// The part of a sweep as its wheel sees it.
+    pub(crate) fn seen_from_wheel(sweep: Sweep<'a>) -> Self {
+        Self {
+            sweep,
+            motion: Motion::General,
+        }
+    }
+
     /// Clearance to `barrier` over the path. `trunnion` is the barrier seen from the trunnion, `near` the nodes
     /// where they are known.
     ///
@@ -258,9 +266,6 @@ fn motion(
     shortening: &Shortening,
 ) -> Result<Motion, ClearanceError> {
     let rig = &track.rig;
-    if part.from_wheel {
-        return Ok(Motion::General);
-    }
     let about = |turning, centre, core: &[Point], low, high| Motion::Plain {
         slide: None,
         turning: Some((turning, TurningCore::new(core, centre, low, high))),

@@ -52,8 +52,11 @@ pub(crate) fn near_nodes(
     let Some(start) = nearest_lines(sweep.core(0)?, barrier, f64::INFINITY) else {
         return Ok(None);
     };
+    // what is no nearer than the end of the path is no matter
+    let end = track.nodes.len().saturating_sub(1);
+    let end = nearest_lines(sweep.core(end)?, barrier, start.distance);
     let mut near = NearNodes {
-        distance: start.distance,
+        distance: end.map_or(start.distance, |end| end.distance + TOUCH),
         pose: track.first()?.pose,
         at_least: Vec::with_capacity(track.nodes.len()),
     };

@@ -70,6 +70,9 @@ impl Span<'_> {
                 return f64::NEG_INFINITY;
             };
             let bounds = Bounds::of(&[ka, ba, kb, bb]);
+            if bounds.distance_squared(&barrier.bounds) >= least * least {
+                continue;
+            }
             for &v in &barrier.points {
                 if bounds.distance_squared(&Bounds { min: v, max: v }) < least * least {
                     least = least.min(corner_to_edge(v, (ka, ba), (kb, bb)));
@@ -244,6 +247,17 @@ impl<'a> Sweep<'a> {
             sweep.bounds.push(bounds);
         }
         Ok(sweep)
+    }
+
+    /// The same of a part that differs in its radius only.
+    pub(crate) fn of<'b>(&self, part: &'b Part) -> Sweep<'b> {
+        Sweep {
+            part,
+            count: self.count,
+            points: self.points.clone(),
+            strays: self.strays.clone(),
+            bounds: self.bounds.clone(),
+        }
     }
 
     /// The core at node `i`.
