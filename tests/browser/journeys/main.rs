@@ -23,6 +23,8 @@ mod killed;
 mod links;
 /// The main job from start to finish.
 mod main_job;
+/// The printed file measured: scale bars, and lines beyond a page.
+mod measured;
 /// Names of any length and direction.
 mod names;
 /// What the page says when it cannot start or breaks off.
