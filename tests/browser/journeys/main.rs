@@ -14,6 +14,8 @@ mod drag;
 mod files;
 /// What the browser keeps.
 mod kept;
+/// The main journeys by keyboard alone.
+mod keyboard;
 /// The keyboard reaches everything.
 mod keys;
 /// The browser is killed.
