@@ -1,5 +1,6 @@
 //! The drawing of the selected leg at its place on the path.
 use gearswing_report::page::names::short;
+use gearswing_report::page::sheets::Sheet;
 use gearswing_report::page::transport::{ScrubMark, mark_short};
 use gearswing_solver::result::{
     FindingDetail, MechanismEventKind, OwnClearance, Tightest, TireState,
@@ -10,7 +11,7 @@ use super::{
     Carrier, Handle, Pen, PosedLeg, Role, Scene, ScreenPoint, Shape, detail, dimension, drag_label,
     grips, handles, leg, loads, now, paper_of, scale, springs, stance_of, stroke, well,
 };
-use crate::state::{Good, State};
+use crate::state::{Good, Hover, State};
 
 /// Structure has its names from this height of the drawing on (CSS px).
 const NAMED_FROM_PX: f64 = 280.0;
@@ -60,7 +61,13 @@ pub fn drawing(state: &State) -> Scene {
     let named = if is_roomy(view.size_px()) { 4 } else { 2 };
     stroke::arcs(&mut pen, &mut placer, state, named);
     let handles = handles(state);
-    handle_marks(&mut pen, &handles);
+    // a drawing that is only looked at is one without them
+    let points_count = session.hover != Hover::Off
+        || session.selection.is_some()
+        || session.sheet == Sheet::Measurements;
+    if points_count {
+        handle_marks(&mut pen, &handles);
+    }
     snap_marks(&mut pen, state);
     flags(&mut pen, &mut placer, state, &handles);
     let has_detail = current.is_some_and(|good| detail::detail_now(state, good).is_some());
