@@ -4,7 +4,14 @@ use std::f64::consts::{PI, TAU};
 /// `angle` (rad) brought into (−π, π].
 #[must_use]
 pub fn wrap(angle: f64) -> f64 {
-    let turned = angle.rem_euclid(TAU);
+    // most are within a turn, and need no division
+    let turned = if angle.abs() >= TAU {
+        angle.rem_euclid(TAU)
+    } else if angle < 0.0 {
+        angle + TAU
+    } else {
+        angle
+    };
     if turned > PI { turned - TAU } else { turned }
 }
 

@@ -210,7 +210,7 @@ impl Available<'_> {
     }
 
     /// The most one way in a load case at a place (Pa; N with an electric actuator).
-    pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: Place) -> f64 {
+    pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: &Place) -> f64 {
         let way = self.way(motion);
         if let Some((gas, taken)) = &way.gas {
             let share = match motion {
@@ -226,7 +226,7 @@ impl Available<'_> {
         }
         match (&self.electric, self.partners) {
             (Some((motor, circuit)), Some(partners)) => {
-                circuit.stall_force_beside(motor, partners.current(case, motion, place))
+                circuit.stall_force_beside(motor, partners.current(case, motion, *place))
             }
             _ => way.most,
         }

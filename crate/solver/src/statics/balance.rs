@@ -1,7 +1,7 @@
 //! Equilibrium of every body on its own: linear, one unknown drive, all reactions.
 use nalgebra::{Matrix3, Vector3};
 
-use super::gathered::{Bodies, Gathered};
+use super::gathered::{Amounts, Bodies, Gathered};
 use super::{BodyLoads, Loads};
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Brace, Leg, Vector};
@@ -53,12 +53,13 @@ impl<'a> Balance<'a> {
         let bodies = Bodies::new(leg, linkage, pose);
         let still = BodyLoads::default();
         let (unit, thrust_is_given) = match unknown {
-            Unknown::Thrust => (bodies.gather(&Loads::default(), &still, 1.0), false),
+            Unknown::Thrust => (bodies.gather_on(&still, 1.0), false),
             Unknown::Acceleration(inertia) => (bodies.gather(inertia, &still, 0.0), true),
         };
         let [on_upper, on_lower, on_leg] = unit.moments;
-        let solver = match bodies.arms() {
-            Some([upper, lower, arm]) => {
+        let solver = match bodies.links {
+            Some([upper, lower]) => {
+                let arm = bodies.attach;
                 // rows: upper about B0 (knee force reversed), lower about B1, leg about P
                 let matrix = Matrix3::new(
                     upper.y, -upper.x, on_upper, -lower.y, lower.x, on_lower, -arm.y, arm.x, on_leg,
@@ -90,12 +91,25 @@ impl<'a> Balance<'a> {
     /// unknown.
     pub(crate) fn solve(&self, loads: &Loads, more: &BodyLoads, thrust: f64) -> FreeBodies {
         let given = if self.thrust_is_given { thrust } else { 0.0 };
-        let mut on = self.bodies.gather(loads, more, given);
+        self.solved(self.bodies.gather(loads, more, given), given)
+    }
+
+    /// As [`Self::solve`], for forces and couples on the bodies alone and no thrust.
+    pub(super) fn solve_on(&self, bodies: &BodyLoads) -> FreeBodies {
+        self.solved(self.bodies.gather_on(bodies, 0.0), 0.0)
+    }
+
+    /// As [`Self::solve`], for an even pull on these amounts and no thrust.
+    pub(super) fn solve_even(&self, of: &Amounts, pull: Vector) -> FreeBodies {
+        self.solved(self.bodies.gather_even(of, pull), 0.0)
+    }
+
+    fn solved(&self, mut on: Gathered, given: f64) -> FreeBodies {
         match &self.solver {
             Solver::Folding { columns: [x, y, z] } => {
                 let [upper, lower, leg] = on.moments;
                 let found = -(x * upper + y * lower + z * leg);
-                on.add(&self.unit, found.z);
+                on.add_forces(&self.unit, found.z);
                 let knee = Vector::new(found.x, found.y);
                 let carries = self.bodies.carries;
                 let attach = knee + on.lower + on.push * carries.lower;
@@ -113,7 +127,7 @@ impl<'a> Balance<'a> {
             }
             Solver::Single { arm } => {
                 let drive = -on.moments[2] / arm;
-                on.add(&self.unit, drive);
+                on.add_forces(&self.unit, drive);
                 // the upper link's place is that of a telescopic brace
                 let braced = matches!(self.bodies.leg.brace, Brace::Sliding(_));
                 FreeBodies {
@@ -153,7 +167,8 @@ fn inverse_columns(matrix: &Matrix3<f64>) -> Option<[Vector3<f64>; 3]> {
     if determinant.abs() <= 1e-13 * scale || !determinant.is_finite() {
         return None;
     }
-    Some([bc / determinant, ca / determinant, ab / determinant])
+    let inverse = 1.0 / determinant;
+    Some([bc * inverse, ca * inverse, ab * inverse])
 }
 
 #[cfg(test)]

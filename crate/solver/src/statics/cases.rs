@@ -81,6 +81,8 @@ pub(super) struct Tally {
     same_as: Option<usize>,
     warm: [Warm; 2],
     peaks: [Option<ForcePeak>; 2],
+    /// Square of the largest load on the actuator mount (N2).
+    mount: Option<f64>,
     /// With the station's index.
     pub(super) stalls_at: Option<(usize, Place)>,
     binds_at: Option<Bind>,
@@ -93,9 +95,9 @@ pub(crate) struct Comparison<'a> {
     pub(super) available: &'a Available<'a>,
     pub(super) partners: Option<&'a Partners>,
     partner_stands: Option<PartnerStands>,
-    exists: [bool; 6],
     pub(super) cases: Vec<Result<Tally, (LoadCase, MissingInput)>>,
-    joints: [Option<JointLoad>; 6],
+    /// With the square of the load that is to be beaten (N2).
+    joints: [(f64, Option<JointLoad>); 6],
     binds: Vec<Bind>,
 }
 
@@ -137,6 +139,7 @@ impl<'a> Comparison<'a> {
                         same_as: cases.iter().position(is_same),
                         warm: [Warm::default(); 2],
                         peaks: [None, None],
+                        mount: None,
                         stalls_at: None,
                         binds_at: None,
                     }
@@ -148,75 +151,49 @@ impl<'a> Comparison<'a> {
             available,
             partners,
             partner_stands: None,
-            exists: Joint::ALL.map(|joint| match (joint, &leg.brace) {
-                (Joint::Knee, Brace::Folding(_)) => true,
-                (Joint::Knee, _) | (Joint::BracePivot | Joint::LegAttach, Brace::None) => false,
-                _ => true,
-            }),
             cases,
-            joints: [None; 6],
+            joints: Joint::ALL.map(|joint| {
+                let exists = match (joint, &leg.brace) {
+                    (Joint::Knee, Brace::Folding(_)) => true,
+                    (Joint::Knee, _) | (Joint::BracePivot | Joint::LegAttach, Brace::None) => false,
+                    _ => true,
+                };
+                (if exists { -1.0 } else { f64::INFINITY }, None)
+            }),
             binds: Vec::new(),
         }
     }
 
-    /// Adds a station, the `index`th, to every case, one after the other; gives its force in the case as set, `None` where
-    /// neither motion has one.
+    /// Adds a station, the `index`th, to every case that no earlier one with the same loads stands for; gives its
+    /// force in the case as set, `None` where neither motion has one.
     pub(crate) fn add(&mut self, index: usize, stance: &PoseLoads) -> Option<StationForce> {
-        let as_set = self.add_case(0, index, stance)?;
-        note_binds(&mut self.binds, stance.pose().place, &as_set);
-        for case in 1..self.cases.len() {
-            self.add_case(case, index, stance);
-        }
-        (as_set.retract.is_ok() || as_set.extend.is_ok()).then(|| stance.force(&as_set))
-    }
-
-    /// Adds a station to one case, unless an earlier one with the same loads stands for it.
-    fn add_case(&mut self, case: usize, index: usize, stance: &PoseLoads) -> Option<CaseAt> {
-        let Some(Ok(tally)) = self.cases.get_mut(case) else {
-            return None;
-        };
-        if tally.same_as.is_some() {
-            return None;
-        }
-        let mut at = stance.at(tally.loads, Some(&mut tally.warm));
-        let place = stance.pose().place;
-        let joined = self.partners.map(|p| p.join(&mut at, tally.case, place));
-        self.partner_stands = self.partner_stands.or(joined.flatten());
-        tally.add((index, place), &at, self.available);
+        let place = &stance.pose().place;
         let rub = self.ready.rub();
-        for motion in [Motion::Retract, Motion::Extend] {
-            // without friction both motions load the pins alike
-            if motion == Motion::Extend && !rub {
-                break;
-            }
-            let Ok(moved) = at.motion(motion) else {
+        let mut force = None;
+        for tally in self.cases.iter_mut().flatten() {
+            if tally.same_as.is_some() {
                 continue;
-            };
-            for (i, load) in moved.pins.loads.iter().enumerate() {
-                let square = load.norm_squared();
-                let (Some(most), true) = (self.joints.get_mut(i), self.exists[i]) else {
-                    continue;
-                };
-                if most.is_none_or(|most| square > most.load * most.load) {
-                    *most = Some(JointLoad {
-                        joint: Joint::ALL[i],
-                        load: square.sqrt(),
-                        place,
-                        motion,
-                        case: tally.case,
-                    });
+            }
+            let mut at = stance.at(tally.loads, Some(&mut tally.warm));
+            let joined = self.partners.map(|p| p.join(&mut at, tally.case, *place));
+            self.partner_stands = self.partner_stands.or(joined.flatten());
+            for motion in [Motion::Retract, Motion::Extend] {
+                tally.add(motion, (index, place), &at, self.available);
+                // without friction both motions load the pins alike
+                if rub || motion == Motion::Retract {
+                    tally.add_loads(motion, place, &at, &mut self.joints);
                 }
             }
+            if tally.case == LoadCase::AsSet {
+                note_binds(&mut self.binds, *place, &at);
+                let any = at.retract.is_ok() || at.extend.is_ok();
+                force = any.then(|| stance.force(&at));
+            }
         }
-        Some(at)
+        force
     }
 
-    /// Binding places of the case as set.
-    pub(crate) fn binds(&self) -> Vec<Bind> {
-        self.binds.clone()
-    }
-
-    /// Writes cases and joint loads into the result.
+    /// Writes worst places, cases and joint loads into the result.
     pub(crate) fn finish(self, force: &mut Force) {
         force.cases = self
             .cases
@@ -246,42 +223,84 @@ impl<'a> Comparison<'a> {
         force.stalls_at = force.stalls_in(LoadCase::AsSet);
         force.hardest_case = hardest.map(|(at, _)| at);
         force.partner_stands = self.partner_stands;
-        force.joint_loads = self.joints.into_iter().flatten().collect();
+        force.joint_loads = self.joints.iter().filter_map(|(_, load)| *load).collect();
+        force.binds = self.binds;
+        let as_set = |case: &&Tally| case.case == LoadCase::AsSet;
+        if let Some(tally) = self.cases.iter().flatten().find(as_set) {
+            [force.peak, force.extend_peak] = tally.peaks;
+            force.largest_mount_load = tally.mount.map(f64::sqrt);
+        }
     }
 }
 
 impl Tally {
-    fn add(&mut self, at: (usize, Place), case: &CaseAt, available: &Available) {
-        let (_, place) = at;
-        for (peak, motion) in self.peaks.iter_mut().zip([Motion::Retract, Motion::Extend]) {
-            let moved = match case.motion(motion) {
-                Ok(moved) => moved,
-                Err(joint) => {
-                    let bind = Bind {
-                        place,
-                        motion,
-                        joint: *joint,
-                    };
-                    self.binds_at.get_or_insert(bind);
-                    continue;
-                }
-            };
-            let most = available.at(motion, self.case, place);
-            let [.., mount, _] = moved.pins.loads;
-            let here = ForcePeak {
-                place,
-                effort: moved.effort,
-                pressure: moved.pressure,
-                available: most,
-                margin: margin(most, moved.pressure),
-                mount_load: mount.norm(),
-            };
-            // of equals the last one
-            if peak.is_none_or(|worst| here.hardness(&worst) != Ordering::Less) {
-                *peak = Some(here);
+    /// Adds what one motion needs at a station.
+    fn add(
+        &mut self,
+        motion: Motion,
+        (index, place): (usize, &Place),
+        at: &CaseAt,
+        available: &Available,
+    ) {
+        let moved = match at.motion(motion) {
+            Ok(moved) => moved,
+            Err(joint) => {
+                self.binds_at.get_or_insert(Bind {
+                    place: *place,
+                    motion,
+                    joint: *joint,
+                });
+                return;
             }
-            if motion == Motion::Retract && moved.pressure > most {
-                self.stalls_at.get_or_insert(at);
+        };
+        let most = available.at(motion, self.case, place);
+        if motion == Motion::Retract && moved.pressure > most {
+            self.stalls_at.get_or_insert((index, *place));
+        }
+        let peak = &mut self.peaks[usize::from(motion == Motion::Extend)];
+        let margin = margin(most, moved.pressure);
+        if peak.is_some_and(|worst| margin > worst.margin) {
+            return;
+        }
+        let [.., mount, _] = at.pins(moved).loads;
+        let here = ForcePeak {
+            place: *place,
+            effort: moved.effort,
+            pressure: moved.pressure,
+            available: most,
+            margin,
+            mount_load: mount.norm(),
+        };
+        // of equals the last one
+        if peak.is_none_or(|worst| here.hardness(&worst) != Ordering::Less) {
+            *peak = Some(here);
+        }
+    }
+
+    /// Adds the loads of the pins in one motion at a station.
+    fn add_loads(
+        &mut self,
+        motion: Motion,
+        place: &Place,
+        at: &CaseAt,
+        joints: &mut [(f64, Option<JointLoad>); 6],
+    ) {
+        let Ok(moved) = at.motion(motion) else {
+            return;
+        };
+        let squares = at.pins(moved).loads.map(|load| load.norm_squared());
+        let [.., mount, _] = squares;
+        self.mount = Some(self.mount.map_or(mount, |most| most.max(mount)));
+        for ((square, joint), (most, load)) in squares.iter().zip(Joint::ALL).zip(joints) {
+            if square > most {
+                *most = *square;
+                *load = Some(JointLoad {
+                    joint,
+                    load: square.sqrt(),
+                    place: *place,
+                    motion,
+                    case: self.case,
+                });
             }
         }
     }

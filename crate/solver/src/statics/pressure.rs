@@ -1,16 +1,14 @@
-//! Thrust by virtual work, pressures, and the worst places of the stroke.
-use super::available::{Available, margin};
+//! Thrust, pressures and reactions of a pose in any load case.
+use super::available::Available;
 use super::balance::{Balance, Unknown};
 use super::drive::areas;
 use super::friction::{PinLoads, Pinned};
 use super::leg_loads::{LegLoads, components};
+use super::spring_loads;
 use super::warm::Warm;
-use super::{BodyLoads, Loads, spring_loads};
 use crate::kinematics::{Linkage, Pose, Rates};
 use crate::model::{Joint, Leg, Supply, Vector};
-use crate::result::{
-    Bind, Force, ForcePeak, LoadCase, Motion, Place, Station, StationForce, Stroke,
-};
+use crate::result::{Force, Motion, Place, Station, StationForce, Stroke};
 
 /// Why no finite force moves the leg at a pose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,23 +25,17 @@ pub enum NoForce {
     },
 }
 
-/// Power and pin loads of one kind of load, without friction.
-#[derive(Clone, Copy, Debug, Default)]
-struct Unit {
-    power: f64,
-    pins: PinLoads,
-}
-
 /// A pose ready for the loads of any case: without friction everything is linear in gravity, wind
 /// and the springs' forces, so that a case is a sum of what one of each does.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct PoseLoads<'a> {
     ready: &'a LegLoads<'a>,
     pose: &'a Pose,
-    pinned: Pinned<'a>,
-    springs: Unit,
+    /// Where any pin rubs.
+    pinned: Option<Pinned<'a>>,
+    springs: PinLoads,
     /// For one of each of [`components`].
-    units: [Unit; 4],
+    units: [PinLoads; 4],
 }
 
 /// One motion in one case.
@@ -52,13 +44,14 @@ pub(crate) struct Moved {
     pub(crate) effort: f64,
     /// What its drive must give: pressure (Pa), or force of an electric one (N).
     pub(crate) pressure: f64,
-    pub(crate) pins: PinLoads,
+    /// Loads of the pins where any rubs; else they are those at rest.
+    rubbed: Option<PinLoads>,
 }
 
 /// Both motions in one case, or the pin that binds.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct CaseAt {
-    pub(crate) holding: f64,
+    /// Loads of the pins at rest, without friction.
     pub(crate) still: PinLoads,
     pub(crate) retract: Result<Moved, Joint>,
     pub(crate) extend: Result<Moved, Joint>,
@@ -71,6 +64,11 @@ impl CaseAt {
             Motion::Extend => &self.extend,
         }
     }
+
+    /// Loads of the pins in one of its motions.
+    pub(crate) fn pins<'s>(&'s self, moved: &'s Moved) -> &'s PinLoads {
+        moved.rubbed.as_ref().unwrap_or(&self.still)
+    }
 }
 
 impl<'a> PoseLoads<'a> {
@@ -81,33 +79,26 @@ impl<'a> PoseLoads<'a> {
             return None;
         }
         let balance = Balance::new(leg, linkage, pose, Unknown::Thrust)?;
-        let unit = |gravity, wind, springs| {
-            let loads = Loads::with_springs(leg, linkage, pose, [gravity, wind], springs);
-            let bodies = balance.solve(&loads, &BodyLoads::default(), 0.0);
-            Unit {
-                power: loads.power(leg, linkage, pose),
-                pins: PinLoads::of(&bodies),
-            }
-        };
-        let (none, still) = (Vector::zeros(), BodyLoads::default());
-        let springs = if leg.springs.is_empty() {
-            Unit::default()
-        } else {
-            unit(none, none, spring_loads(leg, linkage, pose))
-        };
         let mut stance = Self {
             ready,
             pose,
-            pinned: Pinned::new(&ready.pins, leg, linkage, &balance),
-            springs,
-            units: [Unit::default(); 4],
+            pinned: ready
+                .rub()
+                .then(|| Pinned::new(&ready.pins, leg, linkage, &balance)),
+            springs: PinLoads::default(),
+            units: [PinLoads::default(); 4],
         };
+        if !leg.springs.is_empty() {
+            let springs = spring_loads(leg, linkage, pose);
+            stance.springs = PinLoads::of(&balance.solve_on(&springs));
+        }
+        let [masses, areas] = &ready.amounts;
         let (x, y) = (Vector::x(), Vector::y());
-        let loads = [(x, none), (y, none), (none, x), (none, y)];
+        let pulls = [(masses, x), (masses, y), (areas, x), (areas, y)];
         let wanted = ready.wanted[usize::from(all)];
-        for ((of, wanted), (gravity, wind)) in stance.units.iter_mut().zip(wanted).zip(loads) {
+        for ((of, wanted), (amounts, pull)) in stance.units.iter_mut().zip(wanted).zip(pulls) {
             if wanted {
-                *of = unit(gravity, wind, still);
+                *of = PinLoads::of(&balance.solve_even(amounts, pull));
             }
         }
         Some(stance)
@@ -120,35 +111,34 @@ impl<'a> PoseLoads<'a> {
     /// Both motions under the gravity and wind of a case; `warm` are the solutions with friction at
     /// the neighboring station.
     ///
-    /// Thrust by virtual work: thrust · dℓ + power of loads, springs and friction = 0. Positive
-    /// thrust pushes the pins apart.
+    /// The thrust without friction is that of the balance of all parts, friction adds what its power takes.
+    /// Positive thrust pushes the pins apart.
     pub(crate) fn at(&self, case: [Vector; 2], warm: Option<&mut [Warm; 2]>) -> CaseAt {
-        let (mut power, mut still) = (self.springs.power, self.springs.pins);
+        let mut still = self.springs;
         for (unit, size) in self.units.iter().zip(components(case)) {
             if size != 0.0 {
-                power += unit.power * size;
-                still.add(&unit.pins, size);
+                still.add(unit, size);
             }
         }
         let rate = self.pose.rates.actuator;
-        let holding = -power / rate;
         let direction = rate.signum();
-        let seals = self.ready.leg.actuator.seals();
-        let drive = &self.ready.drive;
         let moved = |motion: Motion, warm: Option<&mut Warm>| {
-            let (rubbed, seals) = match self.ready.stood(motion, &self.pose.place) {
-                Some(stood) => {
-                    let pinned = self.pinned.scaled(stood.pins);
-                    (pinned.rubbing(&still, motion, None)?, stood.seals)
+            let stood = self.ready.stood(motion, &self.pose.place);
+            let rubbed = match (&self.pinned, stood) {
+                (None, _) => None,
+                (Some(pinned), Some(stood)) => {
+                    Some(pinned.scaled(stood.pins).rubbing(&still, motion, None)?)
                 }
-                None => (self.pinned.rubbing(&still, motion, warm)?, seals),
+                (Some(pinned), None) => Some(pinned.rubbing(&still, motion, warm)?),
             };
-            let effort = motion.sign() * direction * holding - rubbed.power / rate.abs() + seals;
+            let seals = stood.map_or(self.ready.leg.actuator.seals(), |stood| stood.seals);
+            let pins = rubbed.map_or(0.0, |rubbed| rubbed.power / rate.abs());
+            let effort = motion.sign() * direction * still.thrust - pins + seals;
             let lengthens = (direction > 0.0) == (motion == Motion::Retract);
             Ok(Moved {
                 effort,
-                pressure: drive.going(lengthens).needs(effort),
-                pins: rubbed.loads,
+                pressure: self.ready.going(lengthens).needs(effort),
+                rubbed: rubbed.map(|rubbed| rubbed.loads),
             })
         };
         let [up, down] = match warm {
@@ -156,7 +146,6 @@ impl<'a> PoseLoads<'a> {
             None => [None, None],
         };
         CaseAt {
-            holding,
             still,
             retract: moved(Motion::Retract, up),
             extend: moved(Motion::Extend, down),
@@ -169,12 +158,12 @@ impl<'a> PoseLoads<'a> {
             moved
                 .as_ref()
                 .ok()
-                .map(|m| m.pins.reactions(&self.ready.leg.brace))
+                .map(|m| at.pins(m).reactions(&self.ready.leg.brace))
         };
         let effort = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.effort);
         let pressure = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.pressure);
         StationForce {
-            holding: at.holding,
+            holding: at.still.thrust,
             retract_effort: effort(&at.retract),
             extend_effort: effort(&at.extend),
             retract_pressure: pressure(&at.retract),
@@ -222,14 +211,13 @@ pub fn force_at(
     }
 }
 
-/// Sums the stations up: direction, worst places, stall. Load cases and joint loads are added by
+/// What drives the leg, which way and how far. Worst places, load cases and joint loads are added by
 /// [`Comparison`](super::cases::Comparison).
 #[must_use]
 pub(crate) fn force_result(
     leg: &Leg,
     available: &Available,
     stations: &[Station],
-    binds: Vec<Bind>,
     required_margin: f64,
 ) -> Force {
     let (bore_area, annulus_area) = areas(&leg.actuator);
@@ -240,11 +228,6 @@ pub(crate) fn force_result(
     };
     let longest = lengths().fold(f64::NEG_INFINITY, f64::max);
     let shortest = lengths().fold(f64::INFINITY, f64::min);
-    let loaded = || {
-        stations
-            .iter()
-            .filter_map(|s| Some((place_of(s), s.force.as_ref()?)))
-    };
     Force {
         stroke,
         bore_area,
@@ -263,47 +246,15 @@ pub(crate) fn force_result(
         required_margin,
         shares_drive_with: Vec::new(),
         partner_stands: None,
-        peak: peak(loaded(), Motion::Retract, available),
-        stalls_at: loaded()
-            .find(|(place, force)| {
-                let most = available.at(Motion::Retract, LoadCase::AsSet, *place);
-                force.retract_pressure.is_some_and(|p| p > most)
-            })
-            .map(|(place, _)| place),
-        extend_peak: peak(loaded(), Motion::Extend, available),
-        largest_mount_load: loaded()
-            .flat_map(|(_, f)| [f.retract_reactions, f.extend_reactions])
-            .flatten()
-            .map(|reactions| reactions.mount.norm())
-            .max_by(f64::total_cmp),
-        binds,
+        peak: None,
+        stalls_at: None,
+        extend_peak: None,
+        largest_mount_load: None,
+        binds: Vec::new(),
         cases: Vec::new(),
         hardest_case: None,
         joint_loads: Vec::new(),
     }
-}
-
-/// The place with the least margin in one motion.
-pub(crate) fn peak<'s>(
-    stations: impl Iterator<Item = (Place, &'s StationForce)>,
-    motion: Motion,
-    available: &Available,
-) -> Option<ForcePeak> {
-    stations
-        .filter_map(|(place, force)| {
-            let (pressure, effort) = force.needed(motion)?;
-            let mount_load = force.reactions_in(motion)?.mount.norm();
-            let most = available.at(motion, LoadCase::AsSet, place);
-            Some(ForcePeak {
-                place,
-                effort,
-                pressure,
-                available: most,
-                margin: margin(most, pressure),
-                mount_load,
-            })
-        })
-        .max_by(ForcePeak::hardness)
 }
 
 pub(crate) fn place_of(station: &Station) -> Place {
