@@ -55,9 +55,9 @@ fn find(
         for (index, pose) in poses.iter().enumerate() {
             let mut row = station(linkage, pose);
             if pose.place.progress >= loaded_from
-                && let Some(stance) = PoseLoads::new(&ready, pose, all)
+                && let Some(stance) = &PoseLoads::new(&ready, pose, all)
             {
-                row.force = force(index, &stance);
+                row.force = force(index, stance);
             }
             stations.push(row);
         }
@@ -84,8 +84,8 @@ fn find(
         })
     });
     Forces {
-        whole,
-        shown,
+        whole: Arc::new(whole),
+        shown: shown.map(Arc::new),
         result,
     }
 }

@@ -210,6 +210,7 @@ impl Available<'_> {
     }
 
     /// The most one way in a load case at a place (Pa; N with an electric actuator).
+    #[inline]
     pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: &Place) -> f64 {
         let way = self.way(motion);
         if let Some((gas, taken)) = &way.gas {

@@ -51,10 +51,12 @@ impl<'a> Balance<'a> {
         unknown: Unknown,
     ) -> Option<Self> {
         let bodies = Bodies::new(leg, linkage, pose);
-        let still = BodyLoads::default();
         let (unit, thrust_is_given) = match unknown {
-            Unknown::Thrust => (bodies.gather_on(&still, 1.0), false),
-            Unknown::Acceleration(inertia) => (bodies.gather(inertia, &still, 0.0), true),
+            Unknown::Thrust => (bodies.pass_on(Gathered::default(), 1.0), false),
+            Unknown::Acceleration(inertia) => {
+                let still = BodyLoads::default();
+                (bodies.gather(inertia, &still, 0.0), true)
+            }
         };
         let [on_upper, on_lower, on_leg] = unit.moments;
         let solver = match bodies.links {
@@ -96,7 +98,7 @@ impl<'a> Balance<'a> {
 
     /// As [`Self::solve`], for forces and couples on the bodies alone and no thrust.
     pub(super) fn solve_on(&self, bodies: &BodyLoads) -> FreeBodies {
-        self.solved(self.bodies.gather_on(bodies, 0.0), 0.0)
+        self.solved(self.bodies.gather_on(bodies), 0.0)
     }
 
     /// As [`Self::solve`], for an even pull on these amounts and no thrust.

@@ -262,7 +262,7 @@ impl Tally {
         if peak.is_some_and(|worst| margin > worst.margin) {
             return;
         }
-        let [.., mount, _] = at.pins(moved).loads;
+        let [.., mount, _] = at.pins(motion).loads;
         let here = ForcePeak {
             place: *place,
             effort: moved.effort,
@@ -285,10 +285,10 @@ impl Tally {
         at: &CaseAt,
         joints: &mut [(f64, Option<JointLoad>); 6],
     ) {
-        let Ok(moved) = at.motion(motion) else {
+        if at.motion(motion).is_err() {
             return;
-        };
-        let squares = at.pins(moved).loads.map(|load| load.norm_squared());
+        }
+        let squares = at.pins(motion).loads.map(|load| load.norm_squared());
         let [.., mount, _] = squares;
         self.mount = Some(self.mount.map_or(mount, |most| most.max(mount)));
         for ((square, joint), (most, load)) in squares.iter().zip(Joint::ALL).zip(joints) {

@@ -172,11 +172,11 @@ impl<'a> Bodies<'a> {
         self.pass_on(on, thrust)
     }
 
-    /// Gathers forces and couples on the bodies alone, and a thrust (N).
-    pub(super) fn gather_on(&self, bodies: &BodyLoads, thrust: f64) -> Gathered {
+    /// Gathers forces and couples on the bodies alone.
+    pub(super) fn gather_on(&self, bodies: &BodyLoads) -> Gathered {
         let mut on = Gathered::default();
         self.add(&mut on, bodies);
-        self.pass_on(on, thrust)
+        self.pass_on(on, 0.0)
     }
 
     /// Gathers an even pull: so much force on each of the amounts.
@@ -234,7 +234,7 @@ impl<'a> Bodies<'a> {
     }
 
     /// Adds a thrust (N), and the moments of all that a part hands on to the next.
-    fn pass_on(&self, mut on: Gathered, thrust: f64) -> Gathered {
+    pub(super) fn pass_on(&self, mut on: Gathered, thrust: f64) -> Gathered {
         on.push += self.axis * thrust;
         let (arm, driven) = self.driven;
         on.moments[driven] += arm.perp(&on.push);

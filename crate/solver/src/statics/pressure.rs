@@ -27,12 +27,12 @@ pub enum NoForce {
 
 /// A pose ready for the loads of any case: without friction everything is linear in gravity, wind
 /// and the springs' forces, so that a case is a sum of what one of each does.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct PoseLoads<'a> {
     ready: &'a LegLoads<'a>,
     pose: &'a Pose,
-    /// Where any pin rubs.
-    pinned: Option<Pinned<'a>>,
+    /// Where any pin rubs; apart, for it is large.
+    pinned: Option<Box<Pinned<'a>>>,
     springs: PinLoads,
     /// For one of each of [`components`].
     units: [PinLoads; 4],
@@ -44,15 +44,15 @@ pub(crate) struct Moved {
     pub(crate) effort: f64,
     /// What its drive must give: pressure (Pa), or force of an electric one (N).
     pub(crate) pressure: f64,
-    /// Loads of the pins where any rubs; else they are those at rest.
-    rubbed: Option<PinLoads>,
 }
 
 /// Both motions in one case, or the pin that binds.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct CaseAt {
     /// Loads of the pins at rest, without friction.
-    pub(crate) still: PinLoads,
+    still: PinLoads,
+    /// Those while it retracts and while it extends, where any pin rubs; else they are those at rest.
+    rubbed: Option<[PinLoads; 2]>,
     pub(crate) retract: Result<Moved, Joint>,
     pub(crate) extend: Result<Moved, Joint>,
 }
@@ -65,9 +65,13 @@ impl CaseAt {
         }
     }
 
-    /// Loads of the pins in one of its motions.
-    pub(crate) fn pins<'s>(&'s self, moved: &'s Moved) -> &'s PinLoads {
-        moved.rubbed.as_ref().unwrap_or(&self.still)
+    /// Loads of the pins in a motion that none of them binds.
+    pub(crate) fn pins(&self, motion: Motion) -> &PinLoads {
+        match (&self.rubbed, motion) {
+            (None, _) => &self.still,
+            (Some([up, _]), Motion::Retract) => up,
+            (Some([_, down]), Motion::Extend) => down,
+        }
     }
 }
 
@@ -79,29 +83,28 @@ impl<'a> PoseLoads<'a> {
             return None;
         }
         let balance = Balance::new(leg, linkage, pose, Unknown::Thrust)?;
-        let mut stance = Self {
-            ready,
-            pose,
-            pinned: ready
-                .rub()
-                .then(|| Pinned::new(&ready.pins, leg, linkage, &balance)),
-            springs: PinLoads::default(),
-            units: [PinLoads::default(); 4],
-        };
+        let mut springs = PinLoads::default();
         if !leg.springs.is_empty() {
-            let springs = spring_loads(leg, linkage, pose);
-            stance.springs = PinLoads::of(&balance.solve_on(&springs));
+            springs = PinLoads::of(&balance.solve_on(&spring_loads(leg, linkage, pose)));
         }
         let [masses, areas] = &ready.amounts;
         let (x, y) = (Vector::x(), Vector::y());
         let pulls = [(masses, x), (masses, y), (areas, x), (areas, y)];
         let wanted = ready.wanted[usize::from(all)];
-        for ((of, wanted), (amounts, pull)) in stance.units.iter_mut().zip(wanted).zip(pulls) {
+        let mut units = [PinLoads::default(); 4];
+        for ((of, wanted), (amounts, pull)) in units.iter_mut().zip(wanted).zip(pulls) {
             if wanted {
                 *of = PinLoads::of(&balance.solve_even(amounts, pull));
             }
         }
-        Some(stance)
+        let pinned = || Box::new(Pinned::new(&ready.pins, leg, linkage, &balance));
+        Some(Self {
+            ready,
+            pose,
+            pinned: ready.rub().then(pinned),
+            springs,
+            units,
+        })
     }
 
     pub(crate) fn pose(&self) -> &'a Pose {
@@ -122,43 +125,46 @@ impl<'a> PoseLoads<'a> {
         }
         let rate = self.pose.rates.actuator;
         let direction = rate.signum();
-        let moved = |motion: Motion, warm: Option<&mut Warm>| {
+        let moved = |motion: Motion, warm: Option<&mut Warm>, loads: Option<&mut PinLoads>| {
             let stood = self.ready.stood(motion, &self.pose.place);
-            let rubbed = match (&self.pinned, stood) {
-                (None, _) => None,
-                (Some(pinned), Some(stood)) => {
-                    Some(pinned.scaled(stood.pins).rubbing(&still, motion, None)?)
-                }
-                (Some(pinned), None) => Some(pinned.rubbing(&still, motion, warm)?),
-            };
-            let seals = stood.map_or(self.ready.leg.actuator.seals(), |stood| stood.seals);
-            let pins = rubbed.map_or(0.0, |rubbed| rubbed.power / rate.abs());
-            let effort = motion.sign() * direction * still.thrust - pins + seals;
+            let mut effort = motion.sign() * direction * still.thrust
+                + stood.map_or(self.ready.leg.actuator.seals(), |stood| stood.seals);
+            if let (Some(pinned), Some(loads)) = (&self.pinned, loads) {
+                let rubbed = match stood {
+                    Some(stood) => pinned.scaled(stood.pins).rubbing(&still, motion, None)?,
+                    None => pinned.rubbing(&still, motion, warm)?,
+                };
+                *loads = rubbed.loads;
+                effort -= rubbed.power / rate.abs();
+            }
             let lengthens = (direction > 0.0) == (motion == Motion::Retract);
-            Ok(Moved {
-                effort,
-                pressure: self.ready.going(lengthens).needs(effort),
-                rubbed: rubbed.map(|rubbed| rubbed.loads),
-            })
+            let pressure = self.ready.going(lengthens).needs(effort);
+            Ok(Moved { effort, pressure })
         };
-        let [up, down] = match warm {
+        let [warm_up, warm_down] = match warm {
             Some([up, down]) => [Some(up), Some(down)],
             None => [None, None],
         };
+        let mut rubbed = self.pinned.as_ref().map(|_| [still; 2]);
+        let [up, down] = match &mut rubbed {
+            Some([up, down]) => [Some(up), Some(down)],
+            None => [None, None],
+        };
+        let retract = moved(Motion::Retract, warm_up, up);
+        let extend = moved(Motion::Extend, warm_down, down);
         CaseAt {
             still,
-            retract: moved(Motion::Retract, up),
-            extend: moved(Motion::Extend, down),
+            rubbed,
+            retract,
+            extend,
         }
     }
 
     /// Force, pressures and reactions of a case.
     pub(crate) fn force(&self, at: &CaseAt) -> StationForce {
-        let reactions = |moved: &Result<Moved, Joint>| {
-            moved
-                .as_ref()
-                .ok()
-                .map(|m| at.pins(m).reactions(&self.ready.leg.brace))
+        let reactions = |motion: Motion| {
+            let moves = at.motion(motion).is_ok();
+            moves.then(|| at.pins(motion).reactions(&self.ready.leg.brace))
         };
         let effort = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.effort);
         let pressure = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.pressure);
@@ -169,8 +175,8 @@ impl<'a> PoseLoads<'a> {
             retract_pressure: pressure(&at.retract),
             extend_pressure: pressure(&at.extend),
             reactions: at.still.reactions(&self.ready.leg.brace),
-            retract_reactions: reactions(&at.retract),
-            extend_reactions: reactions(&at.extend),
+            retract_reactions: reactions(Motion::Retract),
+            extend_reactions: reactions(Motion::Extend),
             retract_binds: at.retract.as_ref().err().copied(),
             extend_binds: at.extend.as_ref().err().copied(),
         }
