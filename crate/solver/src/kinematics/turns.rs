@@ -2,7 +2,7 @@
 use super::linkage::{BraceLinkage, Linkage};
 use super::pose::Pose;
 use crate::model::{SpringJoint, Vector};
-use crate::numeric::wrap;
+use crate::numeric::{direction, wrap};
 
 /// Places of the path, beside its start, at which turns are followed: between two of them nothing
 /// turns by half a turn.
@@ -91,7 +91,7 @@ impl Linkage {
 
 /// Angle from one direction to another (rad), the next one to one that is near.
 fn between(from: Vector, to: Vector, near: f64) -> f64 {
-    near + wrap(from.perp(&to).atan2(from.dot(&to)) - near)
+    near + wrap(direction(from.dot(&to), from.perp(&to)) - near)
 }
 
 #[cfg(test)]

@@ -72,7 +72,7 @@ fn find(
     let mut result = statics::force_result(model, &available, &whole, required);
     result.shares_drive_with = partners.map(Partners::on_drive).unwrap_or_default();
     comparison.find_stalls(linkage, &sweep.poses);
-    comparison.finish(&mut result);
+    comparison.finish(&mut result, &sweep.poses);
     // a short table is a second one: what is left out of it must not be left out of the answers
     let shown = (stations < STATIONS).then(|| {
         let [gravity, wind] = statics::weight_and_wind(model.view, &gear.conditions);
@@ -80,7 +80,7 @@ fn find(
         table(&short, false, &mut |_, stance| {
             let mut at = stance.at([gravity, wind], None);
             partners.map(|p| p.join(&mut at, LoadCase::AsSet, stance.pose().place));
-            (at.retract.is_ok() || at.extend.is_ok()).then(|| stance.force(&at))
+            at.moves().then(|| stance.force(&at))
         })
     });
     Forces {

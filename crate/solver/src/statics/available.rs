@@ -213,6 +213,14 @@ impl Available<'_> {
     #[inline]
     pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: &Place) -> f64 {
         let way = self.way(motion);
+        if way.gas.is_none() && self.electric.is_none() {
+            return way.most;
+        }
+        self.changing(way, motion, case, place)
+    }
+
+    /// The same where it changes on the way.
+    fn changing(&self, way: &Way, motion: Motion, case: LoadCase, place: &Place) -> f64 {
         if let Some((gas, taken)) = &way.gas {
             let share = match motion {
                 Motion::Retract => place.travel,

@@ -3,10 +3,11 @@ use std::cmp::Ordering;
 
 use super::Partners;
 use super::available::{Available, margin};
-use super::leg_loads::LegLoads;
+use super::leg_loads::{LegLoads, components};
 use super::pressure::{CaseAt, PoseLoads};
 use super::warm::Warm;
 use super::weight_and_wind;
+use crate::kinematics::Pose;
 use crate::model::{
     Brace, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR, Gear, Joint, Leg, LegAir,
     Vector,
@@ -77,6 +78,7 @@ pub(super) struct Tally {
     conditions: Conditions,
     /// Gravity and wind.
     pub(super) loads: [Vector; 2],
+    components: [f64; 4],
     /// An earlier case with the same loads.
     same_as: Option<usize>,
     warm: [Warm; 2],
@@ -96,9 +98,19 @@ pub(crate) struct Comparison<'a> {
     pub(super) partners: Option<&'a Partners>,
     partner_stands: Option<PartnerStands>,
     pub(super) cases: Vec<Result<Tally, (LoadCase, MissingInput)>>,
-    /// With the square of the load that is to be beaten (N2).
-    joints: [(f64, Option<JointLoad>); 6],
+    /// The case that was last worked out.
+    at: CaseAt,
+    joints: [Most; 6],
     binds: Vec<Bind>,
+}
+
+/// The largest load of a joint.
+#[derive(Clone, Copy, Debug)]
+struct Most {
+    /// Its square (N2), which another one must beat.
+    square: f64,
+    /// Station, motion and case.
+    found: Option<(usize, Motion, LoadCase)>,
 }
 
 const CASES: [LoadCase; 6] = LoadCase::ALL;
@@ -136,6 +148,7 @@ impl<'a> Comparison<'a> {
                         case,
                         conditions,
                         loads,
+                        components: components(loads),
                         same_as: cases.iter().position(is_same),
                         warm: [Warm::default(); 2],
                         peaks: [None, None],
@@ -152,13 +165,17 @@ impl<'a> Comparison<'a> {
             partners,
             partner_stands: None,
             cases,
+            at: CaseAt::default(),
             joints: Joint::ALL.map(|joint| {
                 let exists = match (joint, &leg.brace) {
                     (Joint::Knee, Brace::Folding(_)) => true,
                     (Joint::Knee, _) | (Joint::BracePivot | Joint::LegAttach, Brace::None) => false,
                     _ => true,
                 };
-                (if exists { -1.0 } else { f64::INFINITY }, None)
+                Most {
+                    square: if exists { -1.0 } else { f64::INFINITY },
+                    found: None,
+                }
             }),
             binds: Vec::new(),
         }
@@ -174,27 +191,29 @@ impl<'a> Comparison<'a> {
             if tally.same_as.is_some() {
                 continue;
             }
-            let mut at = stance.at(tally.loads, Some(&mut tally.warm));
-            let joined = self.partners.map(|p| p.join(&mut at, tally.case, *place));
-            self.partner_stands = self.partner_stands.or(joined.flatten());
+            let at = &mut self.at;
+            stance.work(at, tally.components, Some(&mut tally.warm));
+            if let Some(partners) = self.partners {
+                let stands = partners.join(at, tally.case, *place);
+                self.partner_stands = self.partner_stands.or(stands);
+            }
             for motion in [Motion::Retract, Motion::Extend] {
-                tally.add(motion, (index, place), &at, self.available);
+                tally.add(motion, (index, place), at, self.available);
                 // without friction both motions load the pins alike
                 if rub || motion == Motion::Retract {
-                    tally.add_loads(motion, place, &at, &mut self.joints);
+                    tally.add_loads(motion, index, at, &mut self.joints);
                 }
             }
             if tally.case == LoadCase::AsSet {
-                note_binds(&mut self.binds, *place, &at);
-                let any = at.retract.is_ok() || at.extend.is_ok();
-                force = any.then(|| stance.force(&at));
+                note_binds(&mut self.binds, *place, at);
+                force = at.moves().then(|| stance.force(at));
             }
         }
         force
     }
 
-    /// Writes worst places, cases and joint loads into the result.
-    pub(crate) fn finish(self, force: &mut Force) {
+    /// Writes worst places, cases and joint loads into the result; `poses` are those of the stations.
+    pub(crate) fn finish(self, force: &mut Force, poses: &[Pose]) {
         force.cases = self
             .cases
             .iter()
@@ -223,7 +242,18 @@ impl<'a> Comparison<'a> {
         force.stalls_at = force.stalls_in(LoadCase::AsSet);
         force.hardest_case = hardest.map(|(at, _)| at);
         force.partner_stands = self.partner_stands;
-        force.joint_loads = self.joints.iter().filter_map(|(_, load)| *load).collect();
+        let joints = Joint::ALL.into_iter().zip(self.joints);
+        let loads = joints.filter_map(|(joint, most)| {
+            let (index, motion, case) = most.found?;
+            Some(JointLoad {
+                joint,
+                load: most.square.sqrt(),
+                place: poses.get(index)?.place,
+                motion,
+                case,
+            })
+        });
+        force.joint_loads = loads.collect();
         force.binds = self.binds;
         let as_set = |case: &&Tally| case.case == LoadCase::AsSet;
         if let Some(tally) = self.cases.iter().flatten().find(as_set) {
@@ -257,9 +287,9 @@ impl Tally {
         if motion == Motion::Retract && moved.pressure > most {
             self.stalls_at.get_or_insert((index, *place));
         }
-        let peak = &mut self.peaks[usize::from(motion == Motion::Extend)];
+        let peak = &mut self.peaks[motion as usize];
         let margin = margin(most, moved.pressure);
-        if peak.is_some_and(|worst| margin > worst.margin) {
+        if peak.as_ref().is_some_and(|worst| margin > worst.margin) {
             return;
         }
         let [.., mount, _] = at.pins(motion).loads;
@@ -272,35 +302,28 @@ impl Tally {
             mount_load: mount.norm(),
         };
         // of equals the last one
-        if peak.is_none_or(|worst| here.hardness(&worst) != Ordering::Less) {
+        if peak
+            .as_ref()
+            .is_none_or(|worst| here.hardness(worst) != Ordering::Less)
+        {
             *peak = Some(here);
         }
     }
 
     /// Adds the loads of the pins in one motion at a station.
-    fn add_loads(
-        &mut self,
-        motion: Motion,
-        place: &Place,
-        at: &CaseAt,
-        joints: &mut [(f64, Option<JointLoad>); 6],
-    ) {
+    fn add_loads(&mut self, motion: Motion, index: usize, at: &CaseAt, most: &mut [Most; 6]) {
         if at.motion(motion).is_err() {
             return;
         }
         let squares = at.pins(motion).loads.map(|load| load.norm_squared());
         let [.., mount, _] = squares;
         self.mount = Some(self.mount.map_or(mount, |most| most.max(mount)));
-        for ((square, joint), (most, load)) in squares.iter().zip(Joint::ALL).zip(joints) {
-            if square > most {
-                *most = *square;
-                *load = Some(JointLoad {
-                    joint,
-                    load: square.sqrt(),
-                    place: *place,
-                    motion,
-                    case: self.case,
-                });
+        for (square, most) in squares.into_iter().zip(most) {
+            if square > most.square {
+                *most = Most {
+                    square,
+                    found: Some((index, motion, self.case)),
+                };
             }
         }
     }

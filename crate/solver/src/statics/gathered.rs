@@ -110,7 +110,6 @@ impl<'a> Bodies<'a> {
     pub(super) fn new(leg: &'a Leg, linkage: &Linkage, pose: &'a Pose) -> Self {
         let trunnion = linkage.trunnion();
         let attach_to = leg.actuator.attach_to;
-        let carries = |on: AttachTo| f64::from(u8::from(attach_to == on));
         let at = pose.actuator_attach;
         let (links, driven) = match (&leg.brace, pose.knee, pose.brace_attach) {
             (Brace::Folding(brace), Some(knee), Some(attach)) => {
@@ -121,16 +120,18 @@ impl<'a> Bodies<'a> {
                 };
                 (Some([knee - brace.airframe_pivot, knee - attach]), driven)
             }
+            // without links it drives the leg
             _ => (None, (at - trunnion, 2)),
         };
+        let carries = |part: usize| f64::from(u8::from(driven.1 == part));
         let slides = pose.rates.swing != 0.0 && pose.rates.slide != 0.0;
         Self {
             leg,
             pose,
             carries: Carries {
-                leg: carries(AttachTo::Leg),
-                upper: carries(AttachTo::UpperLink),
-                lower: carries(AttachTo::LowerLink),
+                leg: carries(2),
+                upper: carries(0),
+                lower: carries(1),
             },
             links,
             attach: pose

@@ -51,26 +51,47 @@ pub(crate) struct Moved {
 pub(crate) struct CaseAt {
     /// Loads of the pins at rest, without friction.
     still: PinLoads,
-    /// Those while it retracts and while it extends, where any pin rubs; else they are those at rest.
-    rubbed: Option<[PinLoads; 2]>,
-    pub(crate) retract: Result<Moved, Joint>,
-    pub(crate) extend: Result<Moved, Joint>,
+    /// Whether any pin rubs, and their loads then, while it retracts and while it extends.
+    rubs: bool,
+    rubbed: [PinLoads; 2],
+    /// While it retracts and while it extends.
+    moved: [Result<Moved, Joint>; 2],
+}
+
+impl Default for CaseAt {
+    fn default() -> Self {
+        let moved = Moved {
+            effort: 0.0,
+            pressure: 0.0,
+        };
+        Self {
+            still: PinLoads::default(),
+            rubs: false,
+            rubbed: [PinLoads::default(); 2],
+            moved: [Ok(moved); 2],
+        }
+    }
 }
 
 impl CaseAt {
     pub(crate) fn motion(&self, motion: Motion) -> &Result<Moved, Joint> {
-        match motion {
-            Motion::Retract => &self.retract,
-            Motion::Extend => &self.extend,
-        }
+        &self.moved[motion as usize]
+    }
+
+    pub(crate) fn motion_mut(&mut self, motion: Motion) -> &mut Result<Moved, Joint> {
+        &mut self.moved[motion as usize]
+    }
+
+    /// Whether anything moves it either way.
+    pub(crate) fn moves(&self) -> bool {
+        self.moved.iter().any(Result::is_ok)
     }
 
     /// Loads of the pins in a motion that none of them binds.
     pub(crate) fn pins(&self, motion: Motion) -> &PinLoads {
-        match (&self.rubbed, motion) {
-            (None, _) => &self.still,
-            (Some([up, _]), Motion::Retract) => up,
-            (Some([_, down]), Motion::Extend) => down,
+        match self.rubs {
+            true => &self.rubbed[motion as usize],
+            false => &self.still,
         }
     }
 }
@@ -85,16 +106,14 @@ impl<'a> PoseLoads<'a> {
         let balance = Balance::new(leg, linkage, pose, Unknown::Thrust)?;
         let mut springs = PinLoads::default();
         if !leg.springs.is_empty() {
-            springs = PinLoads::of(&balance.solve_on(&spring_loads(leg, linkage, pose)));
+            springs = balance.solve_on(&spring_loads(leg, linkage, pose));
         }
-        let [masses, areas] = &ready.amounts;
-        let (x, y) = (Vector::x(), Vector::y());
-        let pulls = [(masses, x), (masses, y), (areas, x), (areas, y)];
-        let wanted = ready.wanted[usize::from(all)];
+        let wanted = &ready.wanted[usize::from(all)];
         let mut units = [PinLoads::default(); 4];
-        for ((of, wanted), (amounts, pull)) in units.iter_mut().zip(wanted).zip(pulls) {
-            if wanted {
-                *of = PinLoads::of(&balance.solve_even(amounts, pull));
+        for (at, unit) in units.iter_mut().enumerate() {
+            if wanted[at] {
+                let pull = [Vector::x(), Vector::y()][at % 2];
+                *unit = balance.solve_even(&ready.amounts[at / 2], pull);
             }
         }
         let pinned = || Box::new(Pinned::new(&ready.pins, leg, linkage, &balance));
@@ -113,50 +132,51 @@ impl<'a> PoseLoads<'a> {
 
     /// Both motions under the gravity and wind of a case; `warm` are the solutions with friction at
     /// the neighboring station.
+    pub(crate) fn at(&self, case: [Vector; 2], warm: Option<&mut [Warm; 2]>) -> CaseAt {
+        let mut at = CaseAt::default();
+        self.work(&mut at, components(case), warm);
+        at
+    }
+
+    /// As [`Self::at`], of the components of a case, into one that was worked out before.
     ///
     /// The thrust without friction is that of the balance of all parts, friction adds what its power takes.
     /// Positive thrust pushes the pins apart.
-    pub(crate) fn at(&self, case: [Vector; 2], warm: Option<&mut [Warm; 2]>) -> CaseAt {
-        let mut still = self.springs;
-        for (unit, size) in self.units.iter().zip(components(case)) {
+    pub(super) fn work(&self, at: &mut CaseAt, case: [f64; 4], mut warm: Option<&mut [Warm; 2]>) {
+        let still = &mut at.still;
+        *still = self.springs;
+        for (unit, size) in self.units.iter().zip(case) {
             if size != 0.0 {
                 still.add(unit, size);
             }
         }
+        at.rubs = self.pinned.is_some();
         let rate = self.pose.rates.actuator;
         let direction = rate.signum();
-        let moved = |motion: Motion, warm: Option<&mut Warm>, loads: Option<&mut PinLoads>| {
+        for (way, motion) in [Motion::Retract, Motion::Extend].into_iter().enumerate() {
             let stood = self.ready.stood(motion, &self.pose.place);
             let mut effort = motion.sign() * direction * still.thrust
                 + stood.map_or(self.ready.leg.actuator.seals(), |stood| stood.seals);
-            if let (Some(pinned), Some(loads)) = (&self.pinned, loads) {
-                let rubbed = match stood {
-                    Some(stood) => pinned.scaled(stood.pins).rubbing(&still, motion, None)?,
-                    None => pinned.rubbing(&still, motion, warm)?,
+            if let Some(pinned) = &self.pinned {
+                let warm = warm.as_deref_mut().map(|warm| &mut warm[way]);
+                let found = match stood {
+                    Some(stood) => pinned.scaled(stood.pins).rubbing(still, motion, None),
+                    None => pinned.rubbing(still, motion, warm),
                 };
-                *loads = rubbed.loads;
-                effort -= rubbed.power / rate.abs();
+                match found {
+                    Ok(found) => {
+                        at.rubbed[way] = found.loads;
+                        effort -= found.power / rate.abs();
+                    }
+                    Err(joint) => {
+                        at.moved[way] = Err(joint);
+                        continue;
+                    }
+                }
             }
             let lengthens = (direction > 0.0) == (motion == Motion::Retract);
             let pressure = self.ready.going(lengthens).needs(effort);
-            Ok(Moved { effort, pressure })
-        };
-        let [warm_up, warm_down] = match warm {
-            Some([up, down]) => [Some(up), Some(down)],
-            None => [None, None],
-        };
-        let mut rubbed = self.pinned.as_ref().map(|_| [still; 2]);
-        let [up, down] = match &mut rubbed {
-            Some([up, down]) => [Some(up), Some(down)],
-            None => [None, None],
-        };
-        let retract = moved(Motion::Retract, warm_up, up);
-        let extend = moved(Motion::Extend, warm_down, down);
-        CaseAt {
-            still,
-            rubbed,
-            retract,
-            extend,
+            at.moved[way] = Ok(Moved { effort, pressure });
         }
     }
 
@@ -168,17 +188,18 @@ impl<'a> PoseLoads<'a> {
         };
         let effort = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.effort);
         let pressure = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.pressure);
+        let [retract, extend] = &at.moved;
         StationForce {
             holding: at.still.thrust,
-            retract_effort: effort(&at.retract),
-            extend_effort: effort(&at.extend),
-            retract_pressure: pressure(&at.retract),
-            extend_pressure: pressure(&at.extend),
+            retract_effort: effort(retract),
+            extend_effort: effort(extend),
+            retract_pressure: pressure(retract),
+            extend_pressure: pressure(extend),
             reactions: at.still.reactions(&self.ready.leg.brace),
             retract_reactions: reactions(Motion::Retract),
             extend_reactions: reactions(Motion::Extend),
-            retract_binds: at.retract.as_ref().err().copied(),
-            extend_binds: at.extend.as_ref().err().copied(),
+            retract_binds: retract.as_ref().err().copied(),
+            extend_binds: extend.as_ref().err().copied(),
         }
     }
 }
