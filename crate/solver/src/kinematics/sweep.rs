@@ -276,6 +276,9 @@ fn brace_cause(linkage: &Linkage, from: f64) -> Option<JamCause> {
 /// First place where a limit bites, with the worst value on the rest of the way.
 fn first_stop(linkage: &Linkage, bounds: &Bounds, poses: &[Pose], limit: &Limit) -> Option<Jam> {
     let spare = |pose: &Pose| (limit.spare)(linkage, bounds, pose);
+    if spare(poses.first()?).is_nan() {
+        return None;
+    }
     let at = |s: f64| linkage.pose(s).map_or(f64::NAN, |pose| spare(&pose)) + END_TOLERANCE;
     let (mut worst, mut place) = (f64::INFINITY, None);
     let mut ahead = poses.iter().map(|pose| (pose.place.progress, spare(pose)));

@@ -66,7 +66,7 @@ impl Linkage {
         let marks = self.marks.get_or_init(|| self.follow_turns());
         let (start, end) = (self.path.start(), self.path.end());
         let share = (progress - start) / (end - start);
-        let near = (share * MARKS as f64).round() as usize;
+        let near = (share * MARKS as f64 + 0.5) as usize;
         let last = marks.len().saturating_sub(1);
         // where nothing can be followed all parts stand as at gear down
         marks.get(near.min(last)).copied().unwrap_or_default()

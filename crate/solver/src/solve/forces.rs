@@ -52,14 +52,18 @@ fn find(
                  all: bool,
                  force: &mut dyn FnMut(usize, &PoseLoads) -> Option<StationForce>| {
         let mut stations = Vec::with_capacity(poses.len());
+        let Some(first) = poses.first() else {
+            return stations;
+        };
+        let mut stance = PoseLoads::nowhere(&ready, first);
         for (index, pose) in poses.iter().enumerate() {
-            let mut row = station(linkage, pose);
+            stations.push(station(linkage, pose));
             if pose.place.progress >= loaded_from
-                && let Some(stance) = &PoseLoads::new(&ready, pose, all)
+                && stance.stand(pose, all)
+                && let Some(row) = stations.last_mut()
             {
-                row.force = force(index, stance);
+                row.force = force(index, &stance);
             }
-            stations.push(row);
         }
         stations
     };

@@ -53,7 +53,7 @@ impl<'a> Balance<'a> {
     ) -> Option<Self> {
         let bodies = Bodies::new(leg, linkage, pose);
         let (unit, thrust_is_given) = match unknown {
-            Unknown::Thrust => (bodies.pass_on(Gathered::default(), 1.0), false),
+            Unknown::Thrust => (bodies.gather_thrust(), false),
             Unknown::Acceleration(inertia) => {
                 let still = BodyLoads::default();
                 (bodies.gather(inertia, &still, 0.0), true)

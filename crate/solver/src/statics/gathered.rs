@@ -170,14 +170,23 @@ impl<'a> Bodies<'a> {
         self.add_ends(&mut on, loads.upper[1], loads.lower[0]);
         self.add(&mut on, &loads.springs);
         self.add(&mut on, more);
-        self.pass_on(on, thrust)
+        self.pass_on(&mut on, thrust);
+        on
+    }
+
+    /// Gathers a thrust of one (N) alone.
+    pub(super) fn gather_thrust(&self) -> Gathered {
+        let mut on = Gathered::default();
+        self.pass_on(&mut on, 1.0);
+        on
     }
 
     /// Gathers forces and couples on the bodies alone.
     pub(super) fn gather_on(&self, bodies: &BodyLoads) -> Gathered {
         let mut on = Gathered::default();
         self.add(&mut on, bodies);
-        self.pass_on(on, 0.0)
+        self.pass_on(&mut on, 0.0);
+        on
     }
 
     /// Gathers an even pull: so much force on each of the amounts.
@@ -195,7 +204,8 @@ impl<'a> Bodies<'a> {
             moments: [0.0, 0.0, arm.perp(&pull) + self.slide.dot(&pull) * of.wheel],
         };
         self.add_ends(&mut on, pull * (0.5 * of.upper), pull * (0.5 * of.lower));
-        self.pass_on(on, 0.0)
+        self.pass_on(&mut on, 0.0);
+        on
     }
 
     /// Adds the moments of what is on the moving ends of both links, or hands on what is on that of a
@@ -235,12 +245,11 @@ impl<'a> Bodies<'a> {
     }
 
     /// Adds a thrust (N), and the moments of all that a part hands on to the next.
-    pub(super) fn pass_on(&self, mut on: Gathered, thrust: f64) -> Gathered {
+    fn pass_on(&self, on: &mut Gathered, thrust: f64) {
         on.push += self.axis * thrust;
         let (arm, driven) = self.driven;
         on.moments[driven] += arm.perp(&on.push);
         let passed_on = on.lower + on.push * self.carries.lower + on.brace_end;
         on.moments[2] += self.attach.perp(&passed_on);
-        on
     }
 }

@@ -31,8 +31,8 @@ pub enum NoForce {
 pub(crate) struct PoseLoads<'a> {
     ready: &'a LegLoads<'a>,
     pose: &'a Pose,
-    /// Where any pin rubs; apart, for it is large.
-    pinned: Option<Box<Pinned<'a>>>,
+    /// Where any pin rubs.
+    pinned: Option<Pinned<'a>>,
     springs: PinLoads,
     /// For one of each of [`components`].
     units: [PinLoads; 4],
@@ -97,33 +97,48 @@ impl CaseAt {
 }
 
 impl<'a> PoseLoads<'a> {
-    /// For all cases, or for the first only; `None` at a dead point.
+    /// At a pose, for all cases or for the first only; `None` at a dead point.
     pub(crate) fn new(ready: &'a LegLoads<'a>, pose: &'a Pose, all: bool) -> Option<Self> {
-        let LegLoads { leg, linkage, .. } = *ready;
-        if pose.rates.actuator.abs() <= Rates::STILL * pose.actuator_length {
-            return None;
+        let mut stance = Self::nowhere(ready, pose);
+        stance.stand(pose, all).then_some(stance)
+    }
+
+    /// Of no loads yet.
+    pub(crate) fn nowhere(ready: &'a LegLoads<'a>, pose: &'a Pose) -> Self {
+        Self {
+            ready,
+            pose,
+            pinned: None,
+            springs: PinLoads::default(),
+            units: [PinLoads::default(); 4],
         }
-        let balance = Balance::new(leg, linkage, pose, Unknown::Thrust)?;
-        let mut springs = PinLoads::default();
+    }
+
+    /// Moves it to a pose, for all cases or for the first only; whether that is no dead point.
+    pub(crate) fn stand(&mut self, pose: &'a Pose, all: bool) -> bool {
+        let ready = self.ready;
+        let LegLoads { leg, linkage, .. } = *ready;
+        self.pose = pose;
+        if pose.rates.actuator.abs() <= Rates::STILL * pose.actuator_length {
+            return false;
+        }
+        let Some(balance) = Balance::new(leg, linkage, pose, Unknown::Thrust) else {
+            return false;
+        };
         if !leg.springs.is_empty() {
-            springs = balance.solve_on(&spring_loads(leg, linkage, pose));
+            self.springs = balance.solve_on(&spring_loads(leg, linkage, pose));
         }
         let wanted = &ready.wanted[usize::from(all)];
-        let mut units = [PinLoads::default(); 4];
-        for (at, unit) in units.iter_mut().enumerate() {
+        for (at, unit) in self.units.iter_mut().enumerate() {
             if wanted[at] {
                 let pull = [Vector::x(), Vector::y()][at % 2];
                 *unit = balance.solve_even(&ready.amounts[at / 2], pull);
             }
         }
-        let pinned = || Box::new(Pinned::new(&ready.pins, leg, linkage, &balance));
-        Some(Self {
-            ready,
-            pose,
-            pinned: ready.rub().then(pinned),
-            springs,
-            units,
-        })
+        if ready.rub() {
+            self.pinned = Some(Pinned::new(&ready.pins, leg, linkage, &balance));
+        }
+        true
     }
 
     pub(crate) fn pose(&self) -> &'a Pose {
