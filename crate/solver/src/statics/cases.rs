@@ -283,7 +283,7 @@ impl Tally {
                 return;
             }
         };
-        let most = available.at(motion, self.case, place);
+        let most = available.at(motion, self.case, *place);
         if motion == Motion::Retract && moved.pressure > most {
             self.stalls_at.get_or_insert((index, *place));
         }
