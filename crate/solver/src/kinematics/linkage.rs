@@ -59,6 +59,8 @@ pub(crate) struct FoldingLinkage {
     /// Side of the knee, seen B0 to B1, during the swing.
     pub(crate) fold_side: Side,
     pub(crate) unlock: Option<Unlock>,
+    /// Scale of the rates and their sign, by which they rise toward up (1/m2).
+    pub(super) sense: f64,
 }
 
 /// The way of an over-center knee back to the straight line.
@@ -131,7 +133,10 @@ impl Linkage {
                         Folds::SameSide => down_side,
                     },
                     unlock: None,
+                    sense: 0.0,
                 };
+                let scale = folding.upper_length * folding.lower_length;
+                folding.sense = -leg.swing_up.signum() * folding.fold_side.sign() / scale;
                 if b.folds == Folds::ThroughCentre {
                     folding.unlock = unlock(trunnion, leg.swing_up, &folding);
                 }
