@@ -35,7 +35,7 @@ fn never_more_room_than_a_sample_shows() {
         let leg = case.leg();
         let result = solve(&case.gear, 101);
         let mut least = vec![f64::INFINITY; result.clearance.pairs.len()];
-        for station in &result.stations {
+        for station in result.stations.iter() {
             let all = outlines(leg, station);
             for (least, pair) in least.iter_mut().zip(&result.clearance.pairs) {
                 *least = least.min(distance(leg, &all, pair));

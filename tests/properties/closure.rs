@@ -32,7 +32,7 @@ fn links_keep_their_lengths() {
         near("down", first.swing, 0.0, 0.0);
         assert!((first.axle - leg.strut.axle).norm() < EXACT);
         assert!((first.actuator_attach - leg.actuator.attach).norm() < EXACT);
-        for station in &result.stations {
+        for station in result.stations.iter() {
             lengths(leg, station);
         }
         assert!(
@@ -126,7 +126,7 @@ fn lengths(leg: &Leg, station: &Station) {
 fn shortening_follows_its_table() {
     for case in cases(2, 0, 2) {
         let result = solve(&case.gear, 721);
-        for station in &result.stations {
+        for station in result.stations.iter() {
             let wanted = match &case.leg().strut.shortening {
                 Shortening::None => 0.0,
                 Shortening::BeforeSwing { amount } => {

@@ -73,7 +73,12 @@ impl Change<'_> {
         assert_eq!(first.stations.len(), second.stations.len(), "stations");
         let jammed = usize::from(!first.jams.is_empty());
         let sound = first.stations.len() - jammed;
-        for (a, b) in first.stations.iter().zip(&second.stations).take(sound) {
+        for (a, b) in first
+            .stations
+            .iter()
+            .zip(second.stations.iter())
+            .take(sound)
+        {
             self.station(a, b);
         }
         self.lock(first, second);

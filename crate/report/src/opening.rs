@@ -11,11 +11,11 @@ pub fn open_error_text(error: &OpenError) -> String {
         }
         OpenError::Empty => "the file is empty".to_owned(),
         OpenError::NotJson { what, line, column } => format!(
-            "not JSON: {} at line {line}, column {column}",
+            "this is no gear file: it is not JSON, {} at line {line}, column {column}",
             fault_words(what)
         ),
         OpenError::NotGearFile => {
-            "JSON, but no gear file: its \"format\" is not \"gearswing-gear\"".to_owned()
+            "this is no gear file: its \"format\" is not \"gearswing-gear\"".to_owned()
         }
         OpenError::NewerVersion { version, known } => format!(
             "this file was made by a newer version ({version}); this program is version {known}: reload the page, or ask whoever made the file where the newer one is"
@@ -25,14 +25,14 @@ pub fn open_error_text(error: &OpenError) -> String {
             what,
             line,
             column,
-        } => format!("{path}: {what} (line {line}, column {column})"),
+        } => format!("there is a fault at {path}: {what} (line {line}, column {column})"),
         OpenError::Field {
             path,
             what,
             line,
             column,
         } => format!(
-            "{path}: {} (line {line}, column {column})",
+            "there is a fault at {path}: {} (line {line}, column {column})",
             fault_words(what)
         ),
     }
@@ -125,7 +125,7 @@ mod tests {
             (String::new(), "the file is empty"),
             (
                 "{".to_owned(),
-                "not JSON: the text breaks off at line 1, column 1",
+                "it is not JSON, the text breaks off at line 1, column 1",
             ),
             ("{}".to_owned(), "its \"format\" is not \"gearswing-gear\""),
             (
@@ -180,7 +180,7 @@ mod tests {
         let no_leg = link::encode(&link::Shared { leg: 99, ..shared }).unwrap();
         assert_eq!(
             link_error_text(&link::decode(&no_leg).unwrap_err()),
-            "the link came whole, but its content cannot be used: leg: there is no such leg (line 1, column 1)"
+            "the link came whole, but its content cannot be used: there is a fault at leg: there is no such leg (line 1, column 1)"
         );
     }
 

@@ -2,7 +2,7 @@
 
 use crate::same::{all_answers, ensure_same, export};
 use anyhow::{Result, ensure};
-use gearswing_browser_tests::{Browser, Device, fixture, in_browser, journey};
+use gearswing_browser_tests::{Browser, Device, fixture, in_browser, journey, journey_on};
 
 /// The link as it is put on the clipboard.
 pub(crate) async fn copied(browser: &Browser) -> Result<String> {
@@ -142,4 +142,36 @@ fn a_link_typed_into_the_address_of_the_open_page_opens() {
             )
             .await
     });
+}
+
+/// What is said about a text typed in an open menu is seen beside it.
+#[test]
+fn a_fault_is_told_over_an_open_menu() {
+    for device in [Device::DESK, Device::PHONE] {
+        journey_on(device, "fault over a menu", async |browser| {
+            browser.open("").await?;
+            browser.press("#share > summary").await?;
+            let field = browser.driver.find(thirtyfour::By::Id("home")).await?;
+            field.send_keys("my page").await?;
+            browser.keys(thirtyfour::Key::Tab).await?;
+            let seen: String = browser
+                .script(
+                    "const notice = document.querySelector('.notice[data-kind=problem]');
+                     if (!notice) return 'there is none';
+                     const box = notice.querySelector('p').getBoundingClientRect();
+                     const on = document.elementFromPoint(box.x + 20, box.y + 8);
+                     return notice.contains(on) ? '' : `it lies behind ${on?.outerHTML.slice(0, 80)}`;",
+                    &[],
+                )
+                .await?;
+            ensure!(seen.is_empty(), "{seen}");
+            ensure!(
+                browser
+                    .script::<bool>("return document.getElementById('share').open;", &[])
+                    .await?,
+                "the menu closed"
+            );
+            Ok(())
+        });
+    }
 }

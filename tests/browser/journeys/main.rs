@@ -14,6 +14,8 @@ mod drag;
 mod files;
 /// What the browser keeps.
 mod kept;
+/// The main journeys by keyboard alone.
+mod keyboard;
 /// The keyboard reaches everything.
 mod keys;
 /// The browser is killed.
@@ -23,6 +25,8 @@ mod killed;
 mod links;
 /// The main job from start to finish.
 mod main_job;
+/// The printed file measured: scale bars, and lines beyond a page.
+mod measured;
 /// Names of any length and direction.
 mod names;
 /// What the page says when it cannot start or breaks off.

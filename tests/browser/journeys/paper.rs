@@ -88,7 +88,7 @@ fn dense(text: &str) -> String {
     text.chars().filter(|c| !c.is_whitespace()).collect()
 }
 
-/// What poppler's pdftotext reads in a file.
+/// What poppler's pdftotext reads in a file, without the numbers of its pages.
 fn read_back(file: &Path) -> Result<String> {
     let read = Command::new("pdftotext")
         .args(["-raw", "-enc", "UTF-8"])
@@ -101,7 +101,14 @@ fn read_back(file: &Path) -> Result<String> {
         "{}",
         String::from_utf8_lossy(&read.stderr)
     );
-    Ok(String::from_utf8(read.stdout)?)
+    let text = String::from_utf8(read.stdout)?;
+    let is_number = |line: &str| {
+        let parts = line.trim().split_once(" / ");
+        parts.is_some_and(|(page, of)| [page, of].iter().all(|part| part.parse::<u32>().is_ok()))
+    };
+    // a page begins with a form feed
+    let lines = text.split(['\n', '\u{c}']).filter(|line| !is_number(line));
+    Ok(lines.collect::<Vec<_>>().join("\n"))
 }
 
 /// What the QR code on the first page says. As with a phone held nearer or farther, one of some resolutions will do.

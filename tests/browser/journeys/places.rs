@@ -117,3 +117,31 @@ fn plus_zooms_about_the_selected_point() {
         Ok(())
     });
 }
+
+/// On a phone the lines under the cells are pressed like them.
+#[test]
+fn an_answer_line_opens_its_answer() {
+    journey_on(Device::PHONE, "answer line", async |browser| {
+        browser.open("").await?;
+        browser.choose_leg(LEG).await?;
+        let line = "#answer-lines > [data-verdict=good]";
+        ensure!(
+            browser.text(line).await?.contains("Driven?"),
+            "another line"
+        );
+        browser.sheet("curves").await?;
+        press(browser, line, true).await?;
+        let seen: bool = browser
+            .script(
+                "const answer = document.querySelector('#answers [data-question=driven]');
+                 if (!answer.checkVisibility()) return false;
+                 const head = answer.querySelector('.question').getBoundingClientRect();
+                 const room = document.getElementById('sheet').getBoundingClientRect();
+                 return head.top >= room.top - 1 && head.bottom <= room.bottom + 1;",
+                &[],
+            )
+            .await?;
+        ensure!(seen, "its answer is not in sight");
+        Ok(())
+    });
+}

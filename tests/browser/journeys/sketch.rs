@@ -11,6 +11,27 @@ use serde_json::{Value, json};
 /// Most entries.
 const MOST: usize = 25;
 
+/// Most time that they take (s): four minutes.
+const MOST_S: f64 = 240.0;
+
+/// The time that hand and head take, by the keystroke-level model of Card, Moran and Newell (Communications of the
+/// ACM 23, 1980; its times from memory): a key of an average typist, pointing, going between mouse and keys, and making
+/// up one's mind.
+const KEY_S: f64 = 0.28;
+const POINT_S: f64 = 1.1;
+const HOME_S: f64 = 0.4;
+const MIND_S: f64 = 1.35;
+
+/// Something is looked for, pointed at and pressed.
+const PRESS_S: f64 = MIND_S + POINT_S + KEY_S;
+
+/// A figure is read off the sketch, its field is pressed, and it is typed in the place of what stands there.
+fn typed_s(text: &str) -> f64 {
+    // all of it is taken by two keys, and left by Enter
+    let keys = text.chars().count() + 3;
+    MIND_S + PRESS_S + HOME_S + keys as f64 * KEY_S + HOME_S
+}
+
 /// Entries of the sketch by the group in which they stand: path of the field, and what is typed.
 const TYPED: [(&str, &[(&str, &str)]); 7] = [
     (
@@ -121,6 +142,8 @@ fn a_leg_is_put_in_from_a_sketch() {
     journey("sketch", async |browser| {
         browser.open("").await?;
         let mut entries = 0;
+        // the press that begins it, and the picture
+        let mut seconds = 2.0 * PRESS_S;
         browser.press("#own-gear").await?;
         browser
             .press_button("#starters", "Folding brace, seen from ahead")
@@ -129,26 +152,32 @@ fn a_leg_is_put_in_from_a_sketch() {
         entries += 1;
         for (group, fields) in TYPED {
             browser.open_group(group).await?;
+            seconds += PRESS_S;
             for (path, text) in fields {
                 browser.enter(path, text).await?;
                 let error = browser.field_error(path).await?;
                 ensure!(error.is_empty(), "{path}: {error}");
                 entries += 1;
+                seconds += typed_s(text);
             }
             if group == "Wheel and tire" {
                 browser
                     .choose("[id=\"field-legs[0].wheel.tire.basis\"]", "measured")
                     .await?;
                 entries += 1;
+                seconds += 2.0 * PRESS_S;
             }
         }
         for (group, path, text) in PASTED {
             browser.open_group(group).await?;
+            // as if each line of it were typed
+            seconds += PRESS_S + text.lines().map(typed_s).sum::<f64>();
             paste(browser, path, text).await?;
             entries += 1;
         }
         browser.settled().await?;
         ensure!(entries <= MOST, "{entries} entries");
+        ensure!(seconds <= MOST_S, "{seconds:.0} s of hand and head");
         let shown: Vec<String> = browser
             .script(
                 "return [...document.querySelectorAll('#verdict-rows .verdict-cell')].map((cell) => cell.closest('[data-verdict]')?.dataset.verdict ?? '');",
@@ -174,7 +203,7 @@ fn a_leg_is_put_in_from_a_sketch() {
             &mut found,
         );
         ensure!(found.is_empty(), "{found:#?}");
-        println!("{entries} entries");
+        println!("{entries} entries, {seconds:.0} s of hand and head");
         Ok(())
     });
 }

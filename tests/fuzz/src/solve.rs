@@ -120,7 +120,7 @@ fn bears_out(result: &LegResult) {
             assert!(pair.tightest.clearance > 0.0, "{pair:?}");
         }
     }
-    for station in &result.stations {
+    for station in result.stations.iter() {
         assert!(station.progress.is_finite() && station.travel.is_finite());
     }
 }

@@ -42,7 +42,6 @@ fn looked_at(state: &State, leg: usize, progress: Option<f64>) -> Option<(State,
     session.leg = leg;
     session.selection = None;
     session.snapped = None;
-    session.hover = None;
     session.circles = Circles::All;
     // what is compared with is told in words
     on_paper.before = Default::default();

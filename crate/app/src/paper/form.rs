@@ -83,7 +83,7 @@ pub fn form(state: &State, date: &str, all_legs: bool) -> Vec<Block> {
     let said = against_time(state);
     if !said.is_empty() {
         all.push(title(words::AGAINST_TIME));
-        all.extend(said.into_iter().map(Block::Text));
+        all.extend(said);
     }
     all.push(title(words::CAUTIONS));
     all.extend(cautions(&page).into_iter().map(Block::Item));
@@ -127,20 +127,23 @@ fn with_what_follows(blocks: Vec<Block>) -> Vec<Block> {
     all
 }
 
-/// What is said of the times on both ways, with attitude and air as set and on the jacks: what trips on the jacks
-/// need not trip in flight. Each sentence once.
-fn against_time(state: &State) -> Vec<String> {
-    let mut all: Vec<String> = Vec::new();
+/// What is said of the times on both ways, with attitude and air as set and on the jacks, each under its heading: what
+/// trips on the jacks need not trip in flight. What both cases say is told once.
+fn against_time(state: &State) -> Vec<Block> {
+    let mut all: Vec<(String, Vec<String>)> = Vec::new();
     for on_jacks in [false, true] {
         for down in [false, true] {
-            let said = times_in(state, on_jacks, down).sentences;
-            // a way and a case are told together: what both have is no second one
-            if !all.windows(said.len().max(1)).any(|known| *known == *said) {
-                all.extend(said);
+            let told = times_in(state, on_jacks, down);
+            if !all.iter().any(|known| known.1 == told.sentences) {
+                all.push((told.label, told.sentences));
             }
         }
     }
-    all
+    let blocks = all.into_iter().flat_map(|(label, said)| {
+        let over = (label != words::AGAINST_TIME).then(|| Block::Heading(label));
+        over.into_iter().chain(said.into_iter().map(Block::Text))
+    });
+    blocks.collect()
 }
 
 fn head(state: &State, date: &str) -> Vec<Block> {

@@ -1,5 +1,6 @@
 //! The drawing of the selected leg at its place on the path.
 use gearswing_report::page::names::short;
+use gearswing_report::page::sheets::Sheet;
 use gearswing_report::page::transport::{ScrubMark, mark_short};
 use gearswing_solver::result::{
     FindingDetail, MechanismEventKind, OwnClearance, Tightest, TireState,
@@ -10,10 +11,12 @@ use super::{
     Carrier, Handle, Pen, PosedLeg, Role, Scene, ScreenPoint, Shape, detail, dimension, drag_label,
     grips, handles, leg, loads, now, paper_of, scale, springs, stance_of, stroke, well,
 };
-use crate::state::{Good, State};
+use crate::state::{Good, Hover, State};
 
 /// Structure has its names from this height of the drawing on (CSS px).
 const NAMED_FROM_PX: f64 = 280.0;
+/// A drawing lower than this is a band, in which nothing is written (CSS px).
+const BAND_PX: f64 = 128.0;
 /// Least drawing with room for the names of everything (CSS px).
 const ROOMY_PX: (f64, f64) = (480.0, 280.0);
 
@@ -54,19 +57,24 @@ pub fn drawing(state: &State) -> Scene {
             well::names(&mut pen, &mut placer, model, only);
         }
     }
-    for found in &circled {
+    let is_band = view.size_px().1 < BAND_PX;
+    for found in circled.iter().filter(|_| !is_band) {
         detail::letter(&mut pen, &mut placer, found);
     }
     let named = if is_roomy(view.size_px()) { 4 } else { 2 };
     stroke::arcs(&mut pen, &mut placer, state, named);
     let handles = handles(state);
-    handle_marks(&mut pen, &handles);
+    if points_count(state) {
+        handle_marks(&mut pen, &handles);
+    }
     snap_marks(&mut pen, state);
     flags(&mut pen, &mut placer, state, &handles);
     let has_detail = current.is_some_and(|good| detail::detail_now(state, good).is_some());
-    scale::scale_bar(&mut pen, session.units);
-    if let Some(model) = state.gear().legs.get(session.leg) {
-        scale::way(&mut pen, model);
+    if !is_band {
+        scale::scale_bar(&mut pen, session.units);
+        if let Some(model) = state.gear().legs.get(session.leg) {
+            scale::way(&mut pen, model);
+        }
     }
     drag_label::label(&mut pen, state, &handles, has_detail, still);
     let (width_px, height_px) = view.size_px();
@@ -82,6 +90,15 @@ pub fn drawing(state: &State) -> Scene {
 /// Whether a drawing has room for the names of everything; on a smaller one stand those that the answer speaks of.
 fn is_roomy((width_px, height_px): (f64, f64)) -> bool {
     width_px >= ROOMY_PX.0 && height_px >= ROOMY_PX.1
+}
+
+/// Whether points are what is looked for: a drawing that is only looked at is one without their marks, and where it is
+/// small without their letters.
+fn points_count(state: &State) -> bool {
+    let session = &state.session;
+    session.hover != Hover::Off
+        || session.selection.is_some()
+        || session.sheet == Sheet::Measurements
 }
 
 /// The piece of structure with the least to spare.
@@ -142,11 +159,12 @@ fn result(pen: &mut Pen, state: &State, good: &Good) -> Placer {
         dimension::dimension(pen, near);
     }
     let mut placer = Placer::new(&pen.marks, size);
-    if let Some((near, tire)) = &near {
+    if let Some((near, tire)) = near.as_ref().filter(|_| size.1 >= BAND_PX) {
         dimension::dimension_text(pen, &mut placer, near, *tire, session.units);
     }
     let mut named: Vec<ScreenPoint> = Vec::new();
-    for joint in &joints {
+    let lettered = is_roomy(size) || points_count(state);
+    for joint in joints.iter().filter(|_| lettered) {
         let at = pen.view.to_screen(joint.at);
         // joints in one place share the first one's label
         let is_new = named

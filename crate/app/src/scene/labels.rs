@@ -1,5 +1,6 @@
 //! Places for texts: beside their point, off the lines, off each other, on the canvas.
 use super::pen::{TEXT_PX, fitted_text, text_width_px};
+use super::viewport::WIDE_PX;
 use super::{Anchor, Mark, Pen, Role, ScreenPoint, Shape};
 
 /// Half of a text's height with air around it (CSS px).
@@ -76,12 +77,9 @@ pub(crate) struct Placer {
     size_px: (f64, f64),
 }
 
-/// From this width on the title of the drawing has two lines, and the presses for the view stand beside it; else
-/// they stand below (CSS px).
-const WIDE_PX: f64 = 560.0;
-
-/// Width of the presses for the view (CSS px).
+/// Width of the presses for the view beside the title, and their size in the lower corner (CSS px).
 const PRESSES_PX: f64 = 290.0;
+const PRESSES_BELOW_PX: (f64, f64) = (104.0, 136.0);
 
 /// What stands in the corners of the drawing: its title, the presses for the view, scale and direction; left, top,
 /// right, bottom (CSS px).
@@ -91,7 +89,8 @@ pub(super) fn corners((width, height): (f64, f64)) -> [[f64; 4]; 3] {
     let presses = if wide {
         [width - PRESSES_PX, 0.0, width, 44.0]
     } else {
-        [width - PRESSES_PX, height - 44.0, width, height]
+        let (wide, high) = PRESSES_BELOW_PX;
+        [width - wide, height - high, width, height]
     };
     [
         [0.0, 0.0, title, line],

@@ -9,9 +9,14 @@ const SCALES: (f64, f64) = (20.0, 20_000.0);
 /// Farthest that the middle goes from the datum (m).
 const FARTHEST: f64 = 100.0;
 
+/// From this width on the title of the drawing has two lines, and the presses for the view stand beside it; else
+/// they stand in the lower right corner (CSS px).
+pub(super) const WIDE_PX: f64 = 560.0;
+
 /// Room for the title above a fitted drawing, and for the scale bar below it (CSS px).
-const TITLE_PX: f64 = 44.0;
-const FOOT_PX: f64 = 24.0;
+const KEPT_PX: (f64, f64) = (44.0, 24.0);
+/// The same where the drawing is narrow: it stands between what is in the lower corners.
+const KEPT_NARROW_PX: (f64, f64) = (26.0, 0.0);
 
 /// Part of the plane that a canvas shows.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -56,15 +61,18 @@ impl Viewport {
     /// Shows all of a box with a margin around it.
     #[must_use]
     pub fn fit(low: Point, high: Point, size_px: (f64, f64)) -> Self {
-        let margin = 0.04 * size_px.0.min(size_px.1) + 10.0;
+        let (least, (title, foot)) = match size_px.0 < WIDE_PX {
+            true => (2.0, KEPT_NARROW_PX),
+            false => (10.0, KEPT_PX),
+        };
+        let margin = 0.04 * size_px.0.min(size_px.1) + least;
         let room = |size: f64, kept: f64| (size - 2.0 * margin - kept).max(0.4 * size).max(1.0);
-        let kept = TITLE_PX + FOOT_PX;
         let (width, height) = (high.x - low.x, high.y - low.y);
         let across = room(size_px.0, 0.0) / width.max(1e-3);
-        let scale = across.min(room(size_px.1, kept) / height.max(1e-3));
+        let scale = across.min(room(size_px.1, title + foot) / height.max(1e-3));
         let fitted = Self::new(low + (high - low) * 0.5, scale, size_px);
         // between what stands at the upper edge and what stands at the lower one
-        let down = 0.5 * (TITLE_PX - FOOT_PX) / fitted.scale;
+        let down = 0.5 * (title - foot) / fitted.scale;
         Self::new(fitted.centre + Vector::new(0.0, down), scale, size_px)
     }
 

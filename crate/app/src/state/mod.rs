@@ -37,7 +37,9 @@ pub(crate) use document::{Act, Document};
 pub(crate) use files::{Entry, LinkState, Origin, OwnFile, Parked};
 pub(crate) use later::{Later, Stand};
 pub(crate) use reach::reach;
-pub(crate) use session::{Circles, Draft, Gesture, Paper, Playing, Pressed, Snapped, StripHeld};
+pub(crate) use session::{
+    Circles, Draft, Gesture, Hover, Paper, Playing, Pressed, Snapped, StripHeld,
+};
 pub use session::{Session, Speed, Theme};
 pub use start::{Start, StoredFile, StoredStep};
 pub(crate) use steps::read_step;

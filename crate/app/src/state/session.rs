@@ -126,6 +126,18 @@ pub(crate) enum Circles {
     None,
 }
 
+/// Over what a pointer is that nothing is held with.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(crate) enum Hover {
+    /// Nothing of the drawing.
+    #[default]
+    Off,
+    /// The drawing.
+    Drawing,
+    /// A point that can be moved.
+    Point,
+}
+
 /// What the pointers on the drawing are doing.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) enum Gesture {
@@ -231,7 +243,7 @@ pub struct Session {
     pub(crate) gesture: Gesture,
     /// A pointer that holds the cursor on the strip.
     pub(crate) strip_held: Option<StripHeld>,
-    pub(crate) hover: Option<String>,
+    pub(crate) hover: Hover,
     pub(crate) snapped: Option<Snapped>,
     pub(crate) drag_text: String,
     /// A point that a finger has let go and that is moved by steps now, and whether by fine ones.

@@ -171,15 +171,10 @@ fn bring_back(state: &mut State) -> Vec<Effect> {
 
 /// Name fit for a file on any disk.
 pub(super) fn file_stem(name: &str) -> String {
-    let mut stem: String = name
-        .chars()
-        .map(|c| if c.is_alphanumeric() { c } else { '-' })
-        .take(60)
-        .collect();
-    while stem.contains("--") {
-        stem = stem.replace("--", "-");
-    }
-    let stem = stem.trim_matches('-');
+    let words = name.split(|c: char| !c.is_alphanumeric());
+    let words: Vec<&str> = words.filter(|word| !word.is_empty()).collect();
+    let stem: String = words.join("-").chars().take(60).collect();
+    let stem = stem.trim_end_matches('-');
     if stem.is_empty() {
         "gear".to_owned()
     } else {

@@ -7,7 +7,7 @@ use gearswing_report::{open_error_text, save_error_text};
 
 use super::pairs;
 use crate::effect::Effect;
-use crate::state::{Act, Document, Entry, Gesture, Later, Origin, State, Stored, read_file};
+use crate::state::{Act, Document, Entry, Gesture, Hover, Later, Origin, State, Stored, read_file};
 use crate::view::unread;
 
 impl State {
@@ -220,7 +220,7 @@ impl State {
         session.playing = None;
         session.gesture = Gesture::Idle;
         session.snapped = None;
-        session.hover = None;
+        session.hover = Hover::Off;
         session.seek_worst = true;
         self.derived = Default::default();
         self.unsaved = false;

@@ -12,7 +12,7 @@ use crate::effect::Effect;
 use crate::fields;
 use crate::msg::{CurvePointer, Pointer, PointerKind};
 use crate::scene::{self, Paper, ScreenPoint, Viewport};
-use crate::state::{Act, Gesture, Pressed, Snapped, State};
+use crate::state::{Act, Gesture, Hover, Pressed, Snapped, State};
 
 /// A press that moves less than this is none (CSS px).
 const STILL_PX: f64 = 3.0;
@@ -39,7 +39,7 @@ pub(super) fn pointer(state: &mut State, msg: Pointer) -> Vec<Effect> {
             }
         }
         Pointer::Up { id, .. } | Pointer::Cancel { id } => up(state, id),
-        Pointer::Leave => state.session.hover = None,
+        Pointer::Leave => state.session.hover = Hover::Off,
         Pointer::Wheel { at, delta_px } => {
             let factor = (-delta_px.clamp(-400.0, 400.0) / WHEEL_DOUBLE_PX).exp2();
             zoom_at(state, at, factor);
@@ -186,7 +186,10 @@ pub(super) fn to_down(state: &mut State, path: &str) -> Vec<Effect> {
 fn moved(state: &mut State, now: Pressed, kind: PointerKind, ctrl: bool) {
     match state.session.gesture.clone() {
         Gesture::Idle => {
-            state.session.hover = hit(state, now.at, kind).map(|handle| handle.id);
+            state.session.hover = match hit(state, now.at, kind) {
+                Some(_) => Hover::Point,
+                None => Hover::Drawing,
+            };
         }
         Gesture::Pan(last) if last.id == now.id => {
             state.move_paper(|view| view.panned(last.at, now.at));

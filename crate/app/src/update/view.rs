@@ -6,7 +6,7 @@ use gearswing_solver::result::Question;
 use crate::effect::Effect;
 use crate::msg::{Direction, View};
 use crate::scene::{self, ScreenPoint};
-use crate::state::State;
+use crate::state::{Hover, State};
 
 /// Largest canvas side taken (CSS px).
 const LARGEST_PX: f64 = 16_384.0;
@@ -155,7 +155,7 @@ impl State {
         self.end_gesture();
         self.document.close();
         self.session.playing = None;
-        self.session.hover = None;
+        self.session.hover = Hover::Off;
         self.session.leg = leg;
         let selection = self.session.selection.as_deref();
         if selection.is_some_and(|path| crate::fields::leg_of(path).is_some_and(|l| l != leg)) {

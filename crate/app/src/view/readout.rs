@@ -12,7 +12,7 @@ use super::dragged::drag_text;
 use super::loads::loads_text;
 use super::page::{CurvesText, DetailText, DrawingText, PointerStyle, ReadoutRow};
 use crate::scene::{self, Detail, Now, NowClearance, Shows};
-use crate::state::{Gesture, Good, State};
+use crate::state::{Gesture, Good, Hover, State};
 
 /// Name of a piece of structure, as typed.
 pub(crate) fn obstacle_name(good: &Good, index: usize) -> &str {
@@ -217,9 +217,9 @@ pub(crate) fn drawing_text(state: &State) -> DrawingText {
         detail: detail(state),
         description,
         drag_text: drag_text(state),
-        pointer: match (&state.session.gesture, &state.session.hover) {
-            (Gesture::Idle, Some(_)) => PointerStyle::OverHandle,
-            (Gesture::Idle, None) => PointerStyle::Open,
+        pointer: match (&state.session.gesture, state.session.hover) {
+            (Gesture::Idle, Hover::Point) => PointerStyle::OverHandle,
+            (Gesture::Idle, _) => PointerStyle::Open,
             _ => PointerStyle::Moving,
         },
         faded,

@@ -56,25 +56,31 @@ pub(super) fn entries(gear: &Gear, field: Field, leg: usize) -> usize {
 
 /// Where a field stands in the gear, or in that leg of it, the points of an outline one by one. Lists and
 /// outlines longer than `most` are not gone through.
-fn places(gear: &Gear, field: Field, leg: usize, most: usize) -> Vec<Path> {
+fn places(gear: &Gear, field: Field, leg: usize, most: usize) -> impl Iterator<Item = Path> {
     let count = entries(gear, field, leg);
-    let paths = (0..count).map(|entry| field.of_entry(leg, entry));
+    let paths = (0..count).map(move |entry| field.of_entry(leg, entry));
     let paths = paths.take(if count > most { 0 } else { count });
-    if !matches!(field.info().kind, Kind::Outline) {
-        return paths.collect();
-    }
-    paths
-        .flat_map(|path| {
-            let points = path.outline(gear).map_or(0, <[_]>::len);
-            let items = if points > most { 0 } else { points };
-            (0..items).map(move |item| path.item(item))
+    let is_outline = matches!(field.info().kind, Kind::Outline);
+    paths.flat_map(move |path| {
+        let points = match is_outline {
+            true => path.outline(gear).map_or(0, <[_]>::len),
+            false => 1,
+        };
+        let items = if is_outline && points > most {
+            0
+        } else {
+            points
+        };
+        (0..items).map(move |item| match is_outline {
+            true => path.item(item),
+            false => path,
         })
-        .collect()
+    })
 }
 
 /// Where a field stands in that leg, the points of an outline one by one.
 pub(super) fn places_of(gear: &Gear, field: Field, leg: usize) -> Vec<Path> {
-    places(gear, field, leg, usize::MAX)
+    places(gear, field, leg, usize::MAX).collect()
 }
 
 /// Every number of the wanted fields, of the gear itself (`leg` = `None`) or of one leg, that cannot be
@@ -99,7 +105,7 @@ pub fn number_faults(
 #[must_use]
 pub fn not_finite(gear: &Gear) -> Option<Path> {
     let of = |leg: usize, field: Field| {
-        let paths = places(gear, field, leg, usize::MAX).into_iter();
+        let paths = places(gear, field, leg, usize::MAX);
         paths.flat_map(coordinates).find(|path| {
             let value = path.number(gear).flatten();
             value.is_some_and(|value| !value.is_finite())

@@ -23,7 +23,7 @@ pub(crate) fn newer_keys() -> impl Iterator<Item = (&'static str, u64)> {
     let fields = Field::ALL.iter().map(|field| field.info());
     fields.filter(|info| info.since > 1).filter_map(|info| {
         Some((
-            info.key.trim_end_matches("[]").rsplit('.').next()?,
+            info.key.trim_end_matches(['[', ']']).rsplit('.').next()?,
             info.since,
         ))
     })

@@ -132,7 +132,11 @@ pub(super) fn path_of(text: &str, error: &serde_json::Error) -> String {
         broken_off(&format!("{}\"", cut.trim_end_matches(token)))
     };
     // a key that is not whole
-    path.trim_end_matches(".?").to_owned()
+    let mut whole = path.as_str();
+    while let Some(shorter) = whole.strip_suffix(".?") {
+        whole = shorter;
+    }
+    whole.to_owned()
 }
 
 /// The path at which a text breaks off.

@@ -11,7 +11,7 @@ use web_sys::{HtmlCanvasElement, HtmlElement};
 const SIZE_PX: (f64, f64) = (64.0, 14.0);
 
 /// What is explained, in reading order.
-const LINES: [(Role, Line); 13] = [
+const LINES: [(Role, Line); 15] = [
     (Role::Moving, Line::Outline),
     (Role::StructureHatch, Line::Structure),
     (Role::Grown, Line::GrownTire),
@@ -25,6 +25,8 @@ const LINES: [(Role, Line); 13] = [
     (Role::Load, Line::Load),
     (Role::Snap, Line::Caught),
     (Role::Reach, Line::Reach),
+    (Role::CurveAvailable, Line::Held),
+    (Role::CurveParts, Line::Above),
 ];
 
 /// The samples.

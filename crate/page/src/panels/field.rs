@@ -176,14 +176,18 @@ impl FieldNode {
             Some(Axis::Y) => "y",
         };
         set_attribute(&self.node, "data-axis", axis)?;
-        let parts = new.label.rsplit_once(", ").filter(|_| !axis.is_empty());
+        let parts = new.label.rsplit_once(',').filter(|_| !axis.is_empty());
         let Some((point, coordinate)) = parts else {
             set_text(&self.label, &new.label);
             return Ok(());
         };
         if old.is_none_or(|old| old.label != new.label) {
             self.label.set_text_content(None);
-            for (class, text) in [("point", point), ("comma", ", "), ("axis", coordinate)] {
+            for (class, text) in [
+                ("point", point),
+                ("comma", ", "),
+                ("axis", coordinate.trim_start()),
+            ] {
                 let part = element("span", class)?;
                 part.set_text_content(Some(text));
                 self.label.append_child(&part)?;

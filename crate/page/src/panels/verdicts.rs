@@ -54,6 +54,7 @@ fn lines(leg: &LegAnswers) -> Vec<Said> {
         return vec![Said {
             verdict: Verdict::Bad,
             text: fault.text.clone(),
+            open: String::new(),
         }];
     }
     let said = |answer: &AnswerRow| {
@@ -64,6 +65,7 @@ fn lines(leg: &LegAnswers) -> Vec<Said> {
         Said {
             verdict: answer.verdict,
             text: answer.with_was(&[&answer.head, " ", told].concat(), "; "),
+            open: answer.open.id.clone(),
         }
     };
     leg.answers.iter().map(said).collect()
@@ -231,6 +233,8 @@ impl Cell {
 struct Said {
     verdict: Verdict,
     text: String,
+    /// What a press on it does, as on its cell.
+    open: String,
 }
 
 /// Its nodes.
@@ -264,6 +268,7 @@ impl Row for Line {
     fn patch(&mut self, _: Option<&Said>, new: &Said) -> Result<()> {
         let (name, sign) = sign_of(new.verdict);
         set_attribute(&self.node, "data-verdict", name)?;
+        set_attribute(&self.node, "data-action", &new.open)?;
         set_text(&self.mark, sign);
         set_text(&self.text, &new.text);
         Ok(())

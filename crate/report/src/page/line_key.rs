@@ -29,6 +29,10 @@ pub enum Line {
     Caught,
     /// How far the actuator reaches.
     Reach,
+    /// Over travel, what a curve is held against.
+    Held,
+    /// Over travel, what is above the scale.
+    Above,
 }
 
 /// The meaning of a type of line.
@@ -54,5 +58,9 @@ pub fn line_words(line: Line) -> &'static str {
         Line::Reach => {
             "where the end of the actuator that is selected can be at most, with the leg down and up"
         }
+        Line::Held => {
+            "over travel: the clearance that is required, or the pressure or force that is available"
+        }
+        Line::Above => "along the top of the strip: more than it shows",
     }
 }

@@ -1,4 +1,6 @@
 //! Results put together by hand: their numbers need not fit together.
+use std::sync::Arc;
+
 use gearswing_gear::model::{EmergencyWay, Gear, Joint, MovingPart, Point, Vector, View};
 use gearswing_solver::result::{
     Arrival, Assumption, AxleLoad, AxleLoadEffect, AxlePush, CaseForce, CaseOutcome, Caution,
@@ -326,7 +328,7 @@ pub(crate) fn result() -> LegResult {
             verdict: Verdict::Good,
             hand_pump: None,
         }),
-        stations: (0..=8).map(|i| station(f64::from(i) / 8.0)).collect(),
+        stations: Arc::new((0..=8).map(|i| station(f64::from(i) / 8.0)).collect()),
     }
 }
 

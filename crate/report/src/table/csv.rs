@@ -84,7 +84,7 @@ pub fn stations_csv_head() -> String {
 pub fn stations_csv_rows(file: &str, result: &LegResult) -> String {
     let names = format!("{},{}", cell(file), cell(&result.name));
     let mut rows = String::new();
-    for station in &result.stations {
+    for station in result.stations.iter() {
         rows.push_str(&names);
         row(&mut rows, station, result.force.driven_by);
         rows.push('\n');

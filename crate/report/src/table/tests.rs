@@ -13,7 +13,7 @@ fn csv_has_a_value_for_every_head_and_reads_back() {
     let mut lines = csv.lines();
     let heads: Vec<_> = lines.next().unwrap().split(',').collect();
     assert_eq!(lines.clone().count(), result.stations.len());
-    for (line, station) in lines.zip(&result.stations) {
+    for (line, station) in lines.zip(result.stations.iter()) {
         let rest = line
             .strip_prefix("\"a,b.json\",\"Right, \"\"main\"\"\",")
             .expect("quoted names");

@@ -1,6 +1,6 @@
 //! Where a device of its own, that unlocks an over-center knee, leaves the leg to the actuator.
 use crate::model::{Brace, Folds, Leg, Point, UnlockedBy};
-use crate::numeric::bracketed_root;
+use crate::numeric::{bracketed_root, direction};
 
 use super::linkage::BraceLinkage;
 use super::{Linkage, Pose};
@@ -53,7 +53,7 @@ impl Linkage {
     pub(crate) fn turn_at_knee(&self, pose: &Pose) -> Option<f64> {
         let (knee, attach) = pose.knee.zip(pose.brace_attach)?;
         let (upper, lower) = (knee - self.brace_pivot()?, attach - knee);
-        Some(upper.perp(&lower).atan2(upper.dot(&lower)))
+        Some(direction(upper.dot(&lower), upper.perp(&lower)))
     }
 
     /// Pivot B0 of a brace (m).

@@ -1,10 +1,13 @@
 //! A leg made ready for solving.
+use std::sync::OnceLock;
+
 use crate::model::{AttachTo, Brace, Folds, Leg, Point, Shortening, ShorteningRow, Vector};
 use crate::numeric::{sort_by, wrap};
 
 use super::hand_over::hand_over;
 use super::path::progress_of_share;
-use super::{Path, Side, Turns, circle_circle};
+use super::turns::Turns;
+use super::{Path, Side, circle_circle};
 
 /// A leg made ready for solving: lengths, leg-fixed vectors and path.
 #[derive(Clone, Debug)]
@@ -20,8 +23,8 @@ pub struct Linkage {
     pub(crate) brace: BraceLinkage,
     pub(crate) actuator_mount: Point,
     pub(crate) actuator_attach: AttachLinkage,
-    /// Turns of all parts at places spread evenly over the path.
-    pub(crate) marks: Vec<Turns>,
+    /// Turns of the brace at places spread evenly over the path, followed when first asked for.
+    pub(super) marks: OnceLock<Vec<Turns>>,
     /// Progress from which the actuator carries the leg, where a device of its own unlocks the knee.
     pub(crate) hand_over: Option<f64>,
 }
@@ -56,6 +59,8 @@ pub(crate) struct FoldingLinkage {
     /// Side of the knee, seen B0 to B1, during the swing.
     pub(crate) fold_side: Side,
     pub(crate) unlock: Option<Unlock>,
+    /// Scale of the rates and their sign, by which they rise toward up (1/m2).
+    pub(super) sense: f64,
 }
 
 /// The way of an over-center knee back to the straight line.
@@ -128,7 +133,10 @@ impl Linkage {
                         Folds::SameSide => down_side,
                     },
                     unlock: None,
+                    sense: 0.0,
                 };
+                let scale = folding.upper_length * folding.lower_length;
+                folding.sense = -leg.swing_up.signum() * folding.fold_side.sign() / scale;
                 if b.folds == Folds::ThroughCentre {
                     folding.unlock = unlock(trunnion, leg.swing_up, &folding);
                 }
@@ -159,10 +167,9 @@ impl Linkage {
             brace,
             actuator_mount: leg.actuator.mount,
             actuator_attach,
-            marks: Vec::new(),
+            marks: OnceLock::new(),
             hand_over: None,
         };
-        linkage.follow_turns();
         linkage.hand_over = hand_over(leg, &linkage);
         linkage
     }

@@ -29,7 +29,6 @@ pub(crate) use pose::quarter;
 pub use pose::{Pose, Rates};
 pub(crate) use spins::Spins;
 pub use sweep::{END_TOLERANCE, Sweep};
-pub(crate) use turns::Turns;
 
 #[cfg(test)]
 mod tests;

@@ -197,7 +197,7 @@ impl Linkage {
                 let arm = b1 - self.trunnion;
                 // null vector of the loop's two velocity equations; it vanishes nowhere but where
                 // all three bars are in one line
-                let sign = brace.sense(self.swing_up);
+                let sign = brace.sense;
                 rates.upper = -sign * lower.perp(&arm);
                 rates.lower = sign * upper.perp(&arm);
                 // with the knee straight the leg stands still, whatever the rounding of the pins
@@ -273,11 +273,6 @@ impl Linkage {
 }
 
 impl FoldingLinkage {
-    /// Scale of the rates and their sign, by which they rise toward up (1/m2).
-    pub(super) fn sense(&self, swing_up: f64) -> f64 {
-        -swing_up.signum() * self.fold_side.sign() / (self.upper_length * self.lower_length)
-    }
-
     /// The knee on its fold side for B1 at `attach`.
     pub(crate) fn knee(&self, attach: Point) -> Result<Point, Miss> {
         circle_circle(

@@ -43,7 +43,7 @@ impl Linkage {
         };
         let (upper, lower) = (knee - brace.pivot, attach - knee);
         let arm = attach - self.trunnion;
-        let sign = brace.sense(self.swing_up);
+        let sign = brace.sense;
         let swing = sign * (rates.lower - rates.upper) * upper.dot(&lower);
         Spins {
             swing,

@@ -276,31 +276,32 @@ fn brace_cause(linkage: &Linkage, from: f64) -> Option<JamCause> {
 /// First place where a limit bites, with the worst value on the rest of the way.
 fn first_stop(linkage: &Linkage, bounds: &Bounds, poses: &[Pose], limit: &Limit) -> Option<Jam> {
     let spare = |pose: &Pose| (limit.spare)(linkage, bounds, pose);
+    if spare(poses.first()?).is_nan() {
+        return None;
+    }
     let at = |s: f64| linkage.pose(s).map_or(f64::NAN, |pose| spare(&pose)) + END_TOLERANCE;
-    let mut worst = f64::INFINITY;
-    let mut place = None;
-    for (i, pose) in poses.iter().enumerate() {
-        let value = spare(pose);
+    let (mut worst, mut place) = (f64::INFINITY, None);
+    let mut ahead = poses.iter().map(|pose| (pose.place.progress, spare(pose)));
+    // a station and those on both of its sides
+    let (mut before, mut this) = (None, ahead.next());
+    while let Some(here @ (progress, value)) = this {
+        let after = ahead.next();
         worst = worst.min(value);
-        if place.is_some() {
-            continue;
+        if place.is_none() {
+            let between = |from: f64, to: f64| {
+                bracketed_root(at, from, to, PLACE_TOLERANCE).map_or(from, |root| root.first)
+            };
+            if value < -END_TOLERANCE {
+                place = Some(before.map_or(progress, |(from, _)| between(from, progress)));
+            } else if let (Some(before), Some(after)) = (before, after)
+                && let Some((s, low)) = dip([before, here, after], &at)
+                && low < 0.0
+            {
+                worst = worst.min(low - END_TOLERANCE);
+                place = Some(between(before.0, s));
+            }
         }
-        if value < -END_TOLERANCE {
-            let before = i.checked_sub(1).and_then(|j| poses.get(j));
-            place = Some(match before {
-                Some(before) => {
-                    let (a, b) = (before.place.progress, pose.place.progress);
-                    bracketed_root(at, a, b, PLACE_TOLERANCE).map_or(a, |root| root.first)
-                }
-                None => pose.place.progress,
-            });
-        } else if let Some((s, low)) = dip(poses, i, &spare, &at)
-            && low < 0.0
-        {
-            let a = poses.get(i.saturating_sub(1))?.place.progress;
-            worst = worst.min(low - END_TOLERANCE);
-            place = Some(bracketed_root(at, a, s, PLACE_TOLERANCE).map_or(a, |root| root.first));
-        }
+        (before, this) = (this, after);
     }
     let pose = linkage.pose(place?).ok()?;
     Some(Jam {
@@ -309,27 +310,19 @@ fn first_stop(linkage: &Linkage, bounds: &Bounds, poses: &[Pose], limit: &Limit)
     })
 }
 
-/// The lowest point between the neighbors of station `i` when `i` is a local minimum near the
-/// limit: a limit must not be passed between two stations unseen.
+/// The lowest point between the neighbors of a station when it is a local minimum near the limit, of their
+/// places and values: a limit must not be passed between two stations unseen.
 fn dip(
-    poses: &[Pose],
-    i: usize,
-    spare: &impl Fn(&Pose) -> f64,
+    [(a, fa), (_, fm), (b, fb)]: [(f64, f64); 3],
     at: &impl Fn(f64) -> f64,
 ) -> Option<(f64, f64)> {
-    let (a, m, b) = (
-        poses.get(i.checked_sub(1)?)?,
-        poses.get(i)?,
-        poses.get(i + 1)?,
-    );
-    let (fa, fm, fb) = (spare(a), spare(m), spare(b));
     // beyond reach: the curve cannot drop between stations by more than it varies across them
     if !(fm <= fa && fm <= fb) || fm > (fa - fm).max(fb - fm) {
         return None;
     }
     // golden section; 60 steps shrink the bracket by 3e12
     let golden = 0.5 * (5.0_f64.sqrt() - 1.0);
-    let (mut lo, mut hi) = (a.place.progress, b.place.progress);
+    let (mut lo, mut hi) = (a, b);
     for _ in 0..60 {
         let (x, y) = (hi - golden * (hi - lo), lo + golden * (hi - lo));
         if at(x) < at(y) {

@@ -1,72 +1,97 @@
 //! By how much each part has turned since gear down, whole turns included.
 use super::linkage::{BraceLinkage, Linkage};
 use super::pose::Pose;
-use crate::model::Vector;
-use crate::numeric::wrap;
+use crate::model::{SpringJoint, Vector};
+use crate::numeric::{direction, wrap};
 
 /// Places of the path, beside its start, at which turns are followed: between two of them nothing
 /// turns by half a turn.
 const MARKS: usize = 96;
 
-/// Turn of each part since gear down (rad).
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub(crate) struct Turns {
-    pub(crate) leg: f64,
-    /// Of the upper link, or of a telescopic brace.
-    pub(crate) upper: f64,
-    pub(crate) lower: f64,
-}
+/// Turn of upper link or telescopic brace, and of the lower link, since gear down (rad).
+pub(super) type Turns = [f64; 2];
 
 impl Linkage {
-    /// Turns at a pose, followed along the path: they do not jump at half a turn.
-    pub(crate) fn turns(&self, pose: &Pose) -> Turns {
-        let (start, end) = (self.path.start(), self.path.end());
-        let share = (pose.place.progress - start) / (end - start);
-        let near = (share * MARKS as f64).round() as usize;
-        let last = self.marks.len().saturating_sub(1);
-        // before anything is followed all parts stand as at gear down
-        let mark = self.marks.get(near.min(last)).copied().unwrap_or_default();
-        self.turns_near(pose, &mark)
+    /// Turn of the part that a joint names first against the other since gear down (rad), followed along the
+    /// path: it does not jump at half a turn.
+    pub(crate) fn turn_at(&self, joint: SpringJoint, pose: &Pose) -> f64 {
+        let swing = pose.place.swing;
+        let Some(([upper_down, lower_down], [upper, lower])) = self.links(pose) else {
+            return swing;
+        };
+        let near = || self.near(pose.place.progress);
+        match (joint, &self.brace) {
+            (SpringJoint::Trunnion, _) => swing,
+            (SpringJoint::BracePivot, _) => between(upper_down, upper, near()[0]),
+            (SpringJoint::Knee, _) => {
+                let at_knee = |upper: Vector, lower: Vector| {
+                    Vector::new(upper.dot(&lower), upper.perp(&lower))
+                };
+                let [near_upper, near_lower] = near();
+                between(
+                    at_knee(upper_down, lower_down),
+                    at_knee(upper, lower),
+                    near_lower - near_upper,
+                )
+            }
+            (SpringJoint::LegAttach, BraceLinkage::Folding(_)) => {
+                between(lower_down, lower, near()[1]) - swing
+            }
+            (SpringJoint::LegAttach, _) => between(upper_down, upper, near()[0]) - swing,
+        }
     }
 
-    /// Turns at a pose, each the next one to that given.
-    fn turns_near(&self, pose: &Pose, near: &Turns) -> Turns {
-        let between = |down: Vector, now: Vector, near: f64| {
-            near + wrap(down.perp(&now).atan2(down.dot(&now)) - near)
-        };
-        let mut turns = Turns {
-            leg: pose.place.swing,
-            ..Turns::default()
-        };
+    /// Upper and lower link at gear down and at a pose (m), that of a telescopic brace twice; `None` without a
+    /// brace.
+    fn links(&self, pose: &Pose) -> Option<([Vector; 2], [Vector; 2])> {
         match (&self.brace, pose.knee, pose.brace_attach) {
             (BraceLinkage::Folding(brace), Some(knee), Some(attach)) => {
                 let (pivot, down) = (brace.pivot, brace.knee_down);
-                turns.upper = between(down - pivot, knee - pivot, near.upper);
                 let attach_down = self.trunnion + brace.attach;
-                turns.lower = between(attach_down - down, attach - knee, near.lower);
+                Some((
+                    [down - pivot, attach_down - down],
+                    [knee - pivot, attach - knee],
+                ))
             }
             (BraceLinkage::Sliding(brace), _, Some(attach)) => {
                 let down = self.trunnion + brace.attach - brace.pivot;
-                turns.upper = between(down, attach - brace.pivot, near.upper);
+                Some(([down; 2], [attach - brace.pivot; 2]))
             }
-            _ => {}
+            _ => None,
         }
-        turns
+    }
+
+    /// Turns at the mark next to a place.
+    fn near(&self, progress: f64) -> Turns {
+        let marks = self.marks.get_or_init(|| self.follow_turns());
+        let (start, end) = (self.path.start(), self.path.end());
+        let share = (progress - start) / (end - start);
+        let near = (share * MARKS as f64 + 0.5) as usize;
+        let last = marks.len().saturating_sub(1);
+        // where nothing can be followed all parts stand as at gear down
+        marks.get(near.min(last)).copied().unwrap_or_default()
     }
 
     /// Follows the turns as far along the path as it can be assembled.
-    pub(super) fn follow_turns(&mut self) {
+    fn follow_turns(&self) -> Vec<Turns> {
         let (start, end) = (self.path.start(), self.path.end());
-        let mut near = Turns::default();
-        for mark in 0..=MARKS {
-            let progress = start + (end - start) * (mark as f64 / MARKS as f64);
-            let Ok(pose) = self.pose(progress) else {
-                break;
-            };
-            near = self.turns_near(&pose, &near);
-            self.marks.push(near);
-        }
+        let mut turns = Turns::default();
+        let at = |mark: usize| start + (end - start) * (mark as f64 / MARKS as f64);
+        let poses = (0..=MARKS).map_while(|mark| self.pose(at(mark)).ok());
+        let links = poses.map_while(|pose| self.links(&pose));
+        let turned = links.map(|(down, now)| {
+            for (turn, (down, now)) in turns.iter_mut().zip(down.into_iter().zip(now)) {
+                *turn = between(down, now, *turn);
+            }
+            turns
+        });
+        turned.collect()
     }
+}
+
+/// Angle from one direction to another (rad), the next one to one that is near.
+fn between(from: Vector, to: Vector, near: f64) -> f64 {
+    near + wrap(direction(from.dot(&to), from.perp(&to)) - near)
 }
 
 #[cfg(test)]
@@ -98,10 +123,11 @@ mod tests {
             let mut last = 0.0;
             for station in 0..=2000 {
                 let pose = linkage.pose(f64::from(station) / 2000.0).unwrap();
-                let turns = linkage.turns(&pose);
-                assert!((turns.upper - last).abs() < 0.01, "{station}");
-                assert_eq!(turns.leg, pose.place.swing);
-                last = turns.upper;
+                let upper = linkage.turn_at(SpringJoint::BracePivot, &pose);
+                assert!((upper - last).abs() < 0.01, "{station}");
+                let swing = linkage.turn_at(SpringJoint::Trunnion, &pose);
+                assert_eq!(swing, pose.place.swing);
+                last = upper;
             }
             assert!(sign * last > PI + 0.1, "{last}");
         }

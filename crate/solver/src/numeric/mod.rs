@@ -1,6 +1,6 @@
 //! Small numeric tools: every loop bounded, every failure told.
 
-/// Angles: wrapping and differences.
+/// Angles: wrapping and directions.
 mod angle;
 /// Halving a bracket.
 mod bisection;
@@ -23,7 +23,7 @@ mod rosenbrock;
 /// What a time step has come to.
 mod step;
 
-pub use angle::wrap;
+pub use angle::{direction, wrap};
 pub(crate) use bisection::bisected;
 pub use bracketed_root::{Root, RootError, bracketed_root};
 pub(crate) use event::{event_between, first_end};

@@ -49,9 +49,9 @@ pub(crate) struct ForcesOf {
 #[derive(Debug)]
 pub(crate) struct Forces {
     /// At all stations.
-    pub whole: Vec<Station>,
+    pub whole: Arc<Vec<Station>>,
     /// At those that are shown, where they are others.
-    pub shown: Option<Vec<Station>>,
+    pub shown: Option<Arc<Vec<Station>>>,
     /// What they come to.
     pub result: Force,
 }

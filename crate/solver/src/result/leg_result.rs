@@ -1,4 +1,6 @@
 //! The result of one leg.
+use std::sync::Arc;
+
 use serde::{Deserialize, Serialize};
 
 use super::{Clearance, Fall, Finding, Force, Lock, Phase, Station, WayDown};
@@ -35,7 +37,7 @@ pub struct LegResult {
     pub way_down: Option<WayDown>,
     /// The path from down and locked to up, or to the first jam. Two stations more stand beside each
     /// row of a table of shortening, where the load jumps.
-    pub stations: Vec<Station>,
+    pub stations: Arc<Vec<Station>>,
 }
 
 /// A place of the path, to which an answer points.

@@ -47,18 +47,23 @@ fn find(
     let (model, linkage, sweep) = (swept.leg(), swept.linkage(), swept.sweep());
     let loaded_from = linkage.loaded_from();
     let ready = ready(gear, swept);
-    let loaded = |pose: &Pose| pose.place.progress >= loaded_from;
     // `all`: of every load case, else of the one as set
     let table = |poses: &[Pose],
                  all: bool,
                  force: &mut dyn FnMut(usize, &PoseLoads) -> Option<StationForce>| {
         let mut stations = Vec::with_capacity(poses.len());
+        let Some(first) = poses.first() else {
+            return stations;
+        };
+        let mut stance = PoseLoads::nowhere(&ready, first);
         for (index, pose) in poses.iter().enumerate() {
-            let force = match loaded(pose) {
-                true => PoseLoads::new(&ready, pose, all).and_then(|stance| force(index, &stance)),
-                false => None,
-            };
-            stations.push(station(linkage, pose, force));
+            stations.push(station(linkage, pose));
+            if pose.place.progress >= loaded_from
+                && stance.stand(pose, all)
+                && let Some(row) = stations.last_mut()
+            {
+                row.force = force(index, &stance);
+            }
         }
         stations
     };
@@ -68,10 +73,10 @@ fn find(
         comparison.add(index, stance)
     });
     let required = gear.supply.required_margin(model);
-    let mut result = statics::force_result(model, &available, &whole, comparison.binds(), required);
+    let mut result = statics::force_result(model, &available, &whole, required);
     result.shares_drive_with = partners.map(Partners::on_drive).unwrap_or_default();
     comparison.find_stalls(linkage, &sweep.poses);
-    comparison.finish(&mut result);
+    comparison.finish(&mut result, &sweep.poses);
     // a short table is a second one: what is left out of it must not be left out of the answers
     let shown = (stations < STATIONS).then(|| {
         let [gravity, wind] = statics::weight_and_wind(model.view, &gear.conditions);
@@ -79,18 +84,18 @@ fn find(
         table(&short, false, &mut |_, stance| {
             let mut at = stance.at([gravity, wind], None);
             partners.map(|p| p.join(&mut at, LoadCase::AsSet, stance.pose().place));
-            (at.retract.is_ok() || at.extend.is_ok()).then(|| stance.force(&at))
+            at.moves().then(|| stance.force(&at))
         })
     });
     Forces {
-        whole,
-        shown,
+        whole: Arc::new(whole),
+        shown: shown.map(Arc::new),
         result,
     }
 }
 
-/// One row of the stations table.
-fn station(linkage: &Linkage, pose: &Pose, force: Option<StationForce>) -> Station {
+/// One row of the stations table, without its force.
+fn station(linkage: &Linkage, pose: &Pose) -> Station {
     let angles = linkage.turn_at_knee(pose).and_then(|turn| {
         let bent = turn.abs();
         // positive on the side to which it folds, where the whole swing has it
@@ -115,6 +120,6 @@ fn station(linkage: &Linkage, pose: &Pose, force: Option<StationForce>) -> Stati
         moment_arm: pose.moment_arm(),
         fold: angles.map(|a| a.0),
         transmission: angles.map(|a| a.1),
-        force,
+        force: None,
     }
 }

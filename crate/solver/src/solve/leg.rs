@@ -1,4 +1,6 @@
 //! One call for a whole leg: check, swing, clear, push, lock, answer.
+use std::sync::Arc;
+
 use super::fall::without_power;
 use super::forces::{forces, ready};
 use super::options::Options;
@@ -130,7 +132,7 @@ pub fn solve_prepared(
         lock: lock.told(),
         fall,
         way_down,
-        stations: forces.shown.as_ref().unwrap_or(&forces.whole).clone(),
+        stations: Arc::clone(forces.shown.as_ref().unwrap_or(&forces.whole)),
     })
 }
 

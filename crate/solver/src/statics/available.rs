@@ -210,8 +210,17 @@ impl Available<'_> {
     }
 
     /// The most one way in a load case at a place (Pa; N with an electric actuator).
+    #[inline]
     pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: Place) -> f64 {
         let way = self.way(motion);
+        if way.gas.is_none() && self.electric.is_none() {
+            return way.most;
+        }
+        self.changing(way, motion, case, &place)
+    }
+
+    /// The same where it changes on the way.
+    fn changing(&self, way: &Way, motion: Motion, case: LoadCase, place: &Place) -> f64 {
         if let Some((gas, taken)) = &way.gas {
             let share = match motion {
                 Motion::Retract => place.travel,
@@ -226,7 +235,7 @@ impl Available<'_> {
         }
         match (&self.electric, self.partners) {
             (Some((motor, circuit)), Some(partners)) => {
-                circuit.stall_force_beside(motor, partners.current(case, motion, place))
+                circuit.stall_force_beside(motor, partners.current(case, motion, *place))
             }
             _ => way.most,
         }

@@ -1,10 +1,11 @@
 //! Equilibrium of every body on its own: linear, one unknown drive, all reactions.
 use nalgebra::{Matrix3, Vector3};
 
-use super::gathered::{Bodies, Gathered};
+use super::friction::PinLoads;
+use super::gathered::{Amounts, Bodies, Gathered};
 use super::{BodyLoads, Loads};
 use crate::kinematics::{Linkage, Pose};
-use crate::model::{Brace, Leg, Vector};
+use crate::model::{Leg, Vector};
 use crate::result::Reactions;
 
 /// What keeps the balance and is worked out with the reactions.
@@ -51,14 +52,17 @@ impl<'a> Balance<'a> {
         unknown: Unknown,
     ) -> Option<Self> {
         let bodies = Bodies::new(leg, linkage, pose);
-        let still = BodyLoads::default();
         let (unit, thrust_is_given) = match unknown {
-            Unknown::Thrust => (bodies.gather(&Loads::default(), &still, 1.0), false),
-            Unknown::Acceleration(inertia) => (bodies.gather(inertia, &still, 0.0), true),
+            Unknown::Thrust => (bodies.gather_thrust(), false),
+            Unknown::Acceleration(inertia) => {
+                let still = BodyLoads::default();
+                (bodies.gather(inertia, &still, 0.0), true)
+            }
         };
         let [on_upper, on_lower, on_leg] = unit.moments;
-        let solver = match bodies.arms() {
-            Some([upper, lower, arm]) => {
+        let solver = match bodies.links {
+            Some([upper, lower]) => {
+                let arm = bodies.attach;
                 // rows: upper about B0 (knee force reversed), lower about B1, leg about P
                 let matrix = Matrix3::new(
                     upper.y, -upper.x, on_upper, -lower.y, lower.x, on_lower, -arm.y, arm.x, on_leg,
@@ -90,44 +94,47 @@ impl<'a> Balance<'a> {
     /// unknown.
     pub(crate) fn solve(&self, loads: &Loads, more: &BodyLoads, thrust: f64) -> FreeBodies {
         let given = if self.thrust_is_given { thrust } else { 0.0 };
-        let mut on = self.bodies.gather(loads, more, given);
-        match &self.solver {
+        let pins = self.solved(self.bodies.gather(loads, more, given), given);
+        FreeBodies {
+            thrust: pins.thrust,
+            reactions: pins.reactions(&self.bodies.leg.brace),
+        }
+    }
+
+    /// Solves for forces and couples on the bodies alone, and no thrust.
+    pub(super) fn solve_on(&self, bodies: &BodyLoads) -> PinLoads {
+        self.solved(self.bodies.gather_on(bodies), 0.0)
+    }
+
+    /// Solves for an even pull on these amounts, and no thrust.
+    pub(super) fn solve_even(&self, of: &Amounts, pull: Vector) -> PinLoads {
+        self.solved(self.bodies.gather_even(of, pull), 0.0)
+    }
+
+    fn solved(&self, mut on: Gathered, given: f64) -> PinLoads {
+        let [upper, lower, leg] = on.moments;
+        let (knee, drive) = match &self.solver {
             Solver::Folding { columns: [x, y, z] } => {
-                let [upper, lower, leg] = on.moments;
                 let found = -(x * upper + y * lower + z * leg);
-                on.add(&self.unit, found.z);
-                let knee = Vector::new(found.x, found.y);
-                let carries = self.bodies.carries;
-                let attach = knee + on.lower + on.push * carries.lower;
-                FreeBodies {
-                    thrust: if self.thrust_is_given { given } else { found.z },
-                    reactions: Reactions {
-                        trunnion: -(on.leg + attach + on.push * carries.leg),
-                        brace_pivot: Some(knee - on.upper - on.push * carries.upper),
-                        knee: Some(knee),
-                        brace_attach: Some(attach),
-                        mount: on.push - on.actuator,
-                        actuator_attach: on.push,
-                    },
-                }
+                (found.xy(), found.z)
             }
-            Solver::Single { arm } => {
-                let drive = -on.moments[2] / arm;
-                on.add(&self.unit, drive);
-                // the upper link's place is that of a telescopic brace
-                let braced = matches!(self.bodies.leg.brace, Brace::Sliding(_));
-                FreeBodies {
-                    thrust: if self.thrust_is_given { given } else { drive },
-                    reactions: Reactions {
-                        trunnion: -(on.leg + on.brace_end + on.push),
-                        brace_pivot: braced.then_some(on.brace_end - on.upper),
-                        knee: None,
-                        brace_attach: braced.then_some(on.brace_end),
-                        mount: on.push - on.actuator,
-                        actuator_attach: on.push,
-                    },
-                }
-            }
+            Solver::Single { arm } => (Vector::zeros(), -leg / arm),
+        };
+        on.add_forces(&self.unit, drive);
+        let carries = self.bodies.carries;
+        // the upper link's place is that of a telescopic brace
+        let brace = knee + on.brace_end;
+        let attach = brace + on.lower + on.push * carries.lower;
+        PinLoads {
+            loads: [
+                -(on.leg + attach + on.push * carries.leg),
+                brace - on.upper - on.push * carries.upper,
+                knee,
+                attach,
+                on.push - on.actuator,
+                on.push,
+            ],
+            thrust: if self.thrust_is_given { given } else { drive },
         }
     }
 }
@@ -153,7 +160,8 @@ fn inverse_columns(matrix: &Matrix3<f64>) -> Option<[Vector3<f64>; 3]> {
     if determinant.abs() <= 1e-13 * scale || !determinant.is_finite() {
         return None;
     }
-    Some([bc / determinant, ca / determinant, ab / determinant])
+    let inverse = 1.0 / determinant;
+    Some([bc * inverse, ca * inverse, ab * inverse])
 }
 
 #[cfg(test)]

@@ -86,6 +86,10 @@ impl BodyLoads {
             power += (quarter(knee - pivot) * rates.upper).dot(&self.lower.force);
             power += rates.lower * self.lower.about(trunnion, knee);
         }
+        // few loads are couples on these
+        if self.brace == 0.0 && self.actuator == 0.0 {
+            return power;
+        }
         let turn = member_rates(leg, linkage, pose);
         power + turn.brace * self.brace + turn.actuator * self.actuator
     }

@@ -3,10 +3,11 @@ use std::cmp::Ordering;
 
 use super::Partners;
 use super::available::{Available, margin};
-use super::leg_loads::LegLoads;
+use super::leg_loads::{LegLoads, components};
 use super::pressure::{CaseAt, PoseLoads};
 use super::warm::Warm;
 use super::weight_and_wind;
+use crate::kinematics::Pose;
 use crate::model::{
     Brace, Conditions, DEFAULT_CLIMB_PITCH, DEFAULT_TURN_LOAD_FACTOR, Gear, Joint, Leg, LegAir,
     Vector,
@@ -77,10 +78,13 @@ pub(super) struct Tally {
     conditions: Conditions,
     /// Gravity and wind.
     pub(super) loads: [Vector; 2],
+    components: [f64; 4],
     /// An earlier case with the same loads.
     same_as: Option<usize>,
     warm: [Warm; 2],
     peaks: [Option<ForcePeak>; 2],
+    /// Square of the largest load on the actuator mount (N2).
+    mount: Option<f64>,
     /// With the station's index.
     pub(super) stalls_at: Option<(usize, Place)>,
     binds_at: Option<Bind>,
@@ -93,10 +97,20 @@ pub(crate) struct Comparison<'a> {
     pub(super) available: &'a Available<'a>,
     pub(super) partners: Option<&'a Partners>,
     partner_stands: Option<PartnerStands>,
-    exists: [bool; 6],
     pub(super) cases: Vec<Result<Tally, (LoadCase, MissingInput)>>,
-    joints: [Option<JointLoad>; 6],
+    /// The case that was last worked out.
+    at: CaseAt,
+    joints: [Most; 6],
     binds: Vec<Bind>,
+}
+
+/// The largest load of a joint.
+#[derive(Clone, Copy, Debug)]
+struct Most {
+    /// Its square (N2), which another one must beat.
+    square: f64,
+    /// Station, motion and case.
+    found: Option<(usize, Motion, LoadCase)>,
 }
 
 const CASES: [LoadCase; 6] = LoadCase::ALL;
@@ -134,9 +148,11 @@ impl<'a> Comparison<'a> {
                         case,
                         conditions,
                         loads,
+                        components: components(loads),
                         same_as: cases.iter().position(is_same),
                         warm: [Warm::default(); 2],
                         peaks: [None, None],
+                        mount: None,
                         stalls_at: None,
                         binds_at: None,
                     }
@@ -148,76 +164,56 @@ impl<'a> Comparison<'a> {
             available,
             partners,
             partner_stands: None,
-            exists: Joint::ALL.map(|joint| match (joint, &leg.brace) {
-                (Joint::Knee, Brace::Folding(_)) => true,
-                (Joint::Knee, _) | (Joint::BracePivot | Joint::LegAttach, Brace::None) => false,
-                _ => true,
-            }),
             cases,
-            joints: [None; 6],
+            at: CaseAt::default(),
+            joints: Joint::ALL.map(|joint| {
+                let exists = match (joint, &leg.brace) {
+                    (Joint::Knee, Brace::Folding(_)) => true,
+                    (Joint::Knee, _) | (Joint::BracePivot | Joint::LegAttach, Brace::None) => false,
+                    _ => true,
+                };
+                Most {
+                    square: if exists { -1.0 } else { f64::INFINITY },
+                    found: None,
+                }
+            }),
             binds: Vec::new(),
         }
     }
 
-    /// Adds a station, the `index`th, to every case, one after the other; gives its force in the case as set, `None` where
-    /// neither motion has one.
+    /// Adds a station, the `index`th, to every case that no earlier one with the same loads stands for; gives its
+    /// force in the case as set, `None` where neither motion has one.
     pub(crate) fn add(&mut self, index: usize, stance: &PoseLoads) -> Option<StationForce> {
-        let as_set = self.add_case(0, index, stance)?;
-        note_binds(&mut self.binds, stance.pose().place, &as_set);
-        for case in 1..self.cases.len() {
-            self.add_case(case, index, stance);
-        }
-        (as_set.retract.is_ok() || as_set.extend.is_ok()).then(|| stance.force(&as_set))
-    }
-
-    /// Adds a station to one case, unless an earlier one with the same loads stands for it.
-    fn add_case(&mut self, case: usize, index: usize, stance: &PoseLoads) -> Option<CaseAt> {
-        let Some(Ok(tally)) = self.cases.get_mut(case) else {
-            return None;
-        };
-        if tally.same_as.is_some() {
-            return None;
-        }
-        let mut at = stance.at(tally.loads, Some(&mut tally.warm));
-        let place = stance.pose().place;
-        let joined = self.partners.map(|p| p.join(&mut at, tally.case, place));
-        self.partner_stands = self.partner_stands.or(joined.flatten());
-        tally.add((index, place), &at, self.available);
+        let place = &stance.pose().place;
         let rub = self.ready.rub();
-        for motion in [Motion::Retract, Motion::Extend] {
-            // without friction both motions load the pins alike
-            if motion == Motion::Extend && !rub {
-                break;
-            }
-            let Ok(moved) = at.motion(motion) else {
+        let mut force = None;
+        for tally in self.cases.iter_mut().flatten() {
+            if tally.same_as.is_some() {
                 continue;
-            };
-            for (i, load) in moved.pins.loads.iter().enumerate() {
-                let square = load.norm_squared();
-                let (Some(most), true) = (self.joints.get_mut(i), self.exists[i]) else {
-                    continue;
-                };
-                if most.is_none_or(|most| square > most.load * most.load) {
-                    *most = Some(JointLoad {
-                        joint: Joint::ALL[i],
-                        load: square.sqrt(),
-                        place,
-                        motion,
-                        case: tally.case,
-                    });
+            }
+            let at = &mut self.at;
+            stance.work(at, tally.components, Some(&mut tally.warm));
+            if let Some(partners) = self.partners {
+                let stands = partners.join(at, tally.case, *place);
+                self.partner_stands = self.partner_stands.or(stands);
+            }
+            for motion in [Motion::Retract, Motion::Extend] {
+                tally.add(motion, (index, place), at, self.available);
+                // without friction both motions load the pins alike
+                if rub || motion == Motion::Retract {
+                    tally.add_loads(motion, index, at, &mut self.joints);
                 }
             }
+            if tally.case == LoadCase::AsSet {
+                note_binds(&mut self.binds, *place, at);
+                force = at.moves().then(|| stance.force(at));
+            }
         }
-        Some(at)
+        force
     }
 
-    /// Binding places of the case as set.
-    pub(crate) fn binds(&self) -> Vec<Bind> {
-        self.binds.clone()
-    }
-
-    /// Writes cases and joint loads into the result.
-    pub(crate) fn finish(self, force: &mut Force) {
+    /// Writes worst places, cases and joint loads into the result; `poses` are those of the stations.
+    pub(crate) fn finish(self, force: &mut Force, poses: &[Pose]) {
         force.cases = self
             .cases
             .iter()
@@ -246,42 +242,88 @@ impl<'a> Comparison<'a> {
         force.stalls_at = force.stalls_in(LoadCase::AsSet);
         force.hardest_case = hardest.map(|(at, _)| at);
         force.partner_stands = self.partner_stands;
-        force.joint_loads = self.joints.into_iter().flatten().collect();
+        let joints = Joint::ALL.into_iter().zip(self.joints);
+        let loads = joints.filter_map(|(joint, most)| {
+            let (index, motion, case) = most.found?;
+            Some(JointLoad {
+                joint,
+                load: most.square.sqrt(),
+                place: poses.get(index)?.place,
+                motion,
+                case,
+            })
+        });
+        force.joint_loads = loads.collect();
+        force.binds = self.binds;
+        let as_set = |case: &&Tally| case.case == LoadCase::AsSet;
+        if let Some(tally) = self.cases.iter().flatten().find(as_set) {
+            [force.peak, force.extend_peak] = tally.peaks;
+            force.largest_mount_load = tally.mount.map(f64::sqrt);
+        }
     }
 }
 
 impl Tally {
-    fn add(&mut self, at: (usize, Place), case: &CaseAt, available: &Available) {
-        let (_, place) = at;
-        for (peak, motion) in self.peaks.iter_mut().zip([Motion::Retract, Motion::Extend]) {
-            let moved = match case.motion(motion) {
-                Ok(moved) => moved,
-                Err(joint) => {
-                    let bind = Bind {
-                        place,
-                        motion,
-                        joint: *joint,
-                    };
-                    self.binds_at.get_or_insert(bind);
-                    continue;
-                }
-            };
-            let most = available.at(motion, self.case, place);
-            let [.., mount, _] = moved.pins.loads;
-            let here = ForcePeak {
-                place,
-                effort: moved.effort,
-                pressure: moved.pressure,
-                available: most,
-                margin: margin(most, moved.pressure),
-                mount_load: mount.norm(),
-            };
-            // of equals the last one
-            if peak.is_none_or(|worst| here.hardness(&worst) != Ordering::Less) {
-                *peak = Some(here);
+    /// Adds what one motion needs at a station.
+    fn add(
+        &mut self,
+        motion: Motion,
+        (index, place): (usize, &Place),
+        at: &CaseAt,
+        available: &Available,
+    ) {
+        let moved = match at.motion(motion) {
+            Ok(moved) => moved,
+            Err(joint) => {
+                self.binds_at.get_or_insert(Bind {
+                    place: *place,
+                    motion,
+                    joint: *joint,
+                });
+                return;
             }
-            if motion == Motion::Retract && moved.pressure > most {
-                self.stalls_at.get_or_insert(at);
+        };
+        let most = available.at(motion, self.case, *place);
+        if motion == Motion::Retract && moved.pressure > most {
+            self.stalls_at.get_or_insert((index, *place));
+        }
+        let peak = &mut self.peaks[motion as usize];
+        let margin = margin(most, moved.pressure);
+        if peak.as_ref().is_some_and(|worst| margin > worst.margin) {
+            return;
+        }
+        let [.., mount, _] = at.pins(motion).loads;
+        let here = ForcePeak {
+            place: *place,
+            effort: moved.effort,
+            pressure: moved.pressure,
+            available: most,
+            margin,
+            mount_load: mount.norm(),
+        };
+        // of equals the last one
+        if peak
+            .as_ref()
+            .is_none_or(|worst| here.hardness(worst) != Ordering::Less)
+        {
+            *peak = Some(here);
+        }
+    }
+
+    /// Adds the loads of the pins in one motion at a station.
+    fn add_loads(&mut self, motion: Motion, index: usize, at: &CaseAt, most: &mut [Most; 6]) {
+        if at.motion(motion).is_err() {
+            return;
+        }
+        let squares = at.pins(motion).loads.map(|load| load.norm_squared());
+        let [.., mount, _] = squares;
+        self.mount = Some(self.mount.map_or(mount, |most| most.max(mount)));
+        for (square, most) in squares.into_iter().zip(most) {
+            if square > most.square {
+                *most = Most {
+                    square,
+                    found: Some((index, motion, self.case)),
+                };
             }
         }
     }

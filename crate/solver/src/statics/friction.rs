@@ -1,5 +1,4 @@
 //! Friction of the pins, worked out together with the reactions it comes from.
-use super::Loads;
 use super::balance::{Balance, FreeBodies};
 use super::eliminate::Eliminated;
 use super::pin_set::{PinSet, unit_couple};
@@ -33,24 +32,25 @@ pub(super) type Six = [f64; 6];
 /// friction does to the balance.
 pub(super) type Four = [f64; 4];
 
-/// Loads of all pins in the order of [`Joint::ALL`] (N).
+/// Loads of all pins in the order of [`Joint::ALL`] (N), and the thrust with them (N).
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct PinLoads {
     pub(crate) loads: [Vector; 6],
+    pub(crate) thrust: f64,
 }
 
 impl PinLoads {
     pub(crate) fn of(bodies: &FreeBodies) -> Self {
         Self {
             loads: pin_loads(&bodies.reactions),
+            thrust: bodies.thrust,
         }
     }
 
     /// Adds these loads times a factor.
     pub(crate) fn add(&mut self, other: &Self, factor: f64) {
-        for (load, more) in self.loads.iter_mut().zip(&other.loads) {
-            *load += more * factor;
-        }
+        add_loads(&mut self.loads, &other.loads, factor);
+        self.thrust += other.thrust * factor;
     }
 
     /// As reactions of a leg with this brace.
@@ -87,6 +87,12 @@ pub(crate) struct Pinned<'a> {
     pub(crate) rubs: bool,
 }
 
+fn add_loads(loads: &mut [Vector; 6], more: &[Vector; 6], factor: f64) {
+    for (load, more) in loads.iter_mut().zip(more) {
+        *load += more * factor;
+    }
+}
+
 /// Loads of all pins (N); a pin that the brace does not have carries none.
 pub(crate) fn pin_loads(reactions: &Reactions) -> [Vector; 6] {
     [
@@ -111,7 +117,7 @@ pub(crate) struct Rubbed {
 /// What couples on the bodies come to.
 #[derive(Default)]
 struct Tried {
-    loads: PinLoads,
+    loads: [Vector; 6],
     /// Sizes of the pins' loads (N).
     sizes: Six,
     /// Friction moments in the sense of retracting, each its own reverse (N·m).
@@ -145,9 +151,8 @@ impl<'a> Pinned<'a> {
             }
         }
         if pinned.rubs {
-            let nothing = Loads::default();
             for (body, influence) in pinned.influence.iter_mut().enumerate() {
-                *influence = PinLoads::of(&balance.solve(&nothing, &unit_couple(leg, body), 0.0));
+                *influence = balance.solve_on(&unit_couple(leg, body));
             }
         }
         pinned
@@ -276,11 +281,11 @@ impl<'a> Pinned<'a> {
 
     /// Puts in the loads and the friction under these couples.
     fn put(&self, still: &PinLoads, against: f64, couples: &Four, tried: &mut Tried) {
-        let mut loads = *still;
+        let mut loads = still.loads;
         for (influence, couple) in self.influence.iter().zip(couples) {
-            loads.add(influence, *couple);
+            add_loads(&mut loads, &influence.loads, *couple);
         }
-        let sizes = loads.loads.map(|load| load.norm());
+        let sizes = loads.map(|load| load.norm());
         let moments: Six =
             std::array::from_fn(|pin| against * (self.radii[pin] * sizes[pin] + self.couples[pin]));
         let mut left = *couples;
@@ -308,7 +313,7 @@ impl<'a> Pinned<'a> {
             if radius == 0.0 || size == 0.0 {
                 continue;
             }
-            let way = tried.loads.loads[pin] * (against * radius / size);
+            let way = tried.loads[pin] * (against * radius / size);
             let change: Four =
                 std::array::from_fn(|body| way.dot(&self.influence[body].loads[pin]));
             for (row, on) in rows.iter_mut().zip(&self.set.on[pin]) {

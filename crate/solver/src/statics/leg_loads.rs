@@ -1,5 +1,6 @@
 //! What every station of a leg is worked out from.
-use super::drive::Drive;
+use super::drive::{Drive, OneWay};
+use super::gathered::Amounts;
 use super::pin_set::PinSet;
 use crate::kinematics::Linkage;
 use crate::model::{Leg, Supply, Vector};
@@ -11,7 +12,10 @@ pub(crate) struct LegLoads<'a> {
     pub(super) leg: &'a Leg,
     pub(super) linkage: &'a Linkage,
     pub(super) pins: PinSet,
-    pub(super) drive: Drive,
+    /// Its actuator as it lengthens, and as it shortens.
+    ways: [OneWay; 2],
+    /// Masses and drag areas.
+    pub(super) amounts: [Amounts; 2],
     /// Friction of what has stood, which counts at the first movement of each way.
     stood: Option<Stood>,
     /// Which components of gravity and wind the first case has, and which any has, in the order of
@@ -54,11 +58,13 @@ impl<'a> LegLoads<'a> {
                 }
             }
         }
+        let drive = Drive::new(&leg.actuator, supply);
         Self {
             leg,
             linkage,
             pins: PinSet::of(leg),
-            drive: Drive::new(&leg.actuator, supply),
+            ways: [true, false].map(|lengthens| drive.going(lengthens)),
+            amounts: [Amounts::masses(leg), Amounts::drag_areas(leg)],
             stood: None,
             wanted,
         }
@@ -95,6 +101,12 @@ impl<'a> LegLoads<'a> {
     pub(crate) fn begins(&self, place: &Place) -> bool {
         let motions = [Motion::Retract, Motion::Extend];
         motions.iter().any(|way| self.stood(*way, place).is_some())
+    }
+
+    /// Its actuator as it lengthens, or as it shortens.
+    pub(super) fn going(&self, lengthens: bool) -> &OneWay {
+        let [longer, shorter] = &self.ways;
+        if lengthens { longer } else { shorter }
     }
 
     /// Whether any pin rubs.

@@ -1,4 +1,5 @@
 //! Weights and air loads in the plane of the leg.
+use super::gathered::Amounts;
 use super::{BodyLoads, spring_loads};
 use crate::kinematics::{Linkage, Pose, quarter};
 use crate::model::{AttachTo, Brace, Conditions, Leg, Point, Vector, View};
@@ -83,26 +84,22 @@ impl Loads {
     ) -> Self {
         let trunnion = linkage.trunnion();
         let centre = trunnion + pose.turn(leg.body.centre - trunnion);
-        let (upper, lower) = match &leg.brace {
-            Brace::None => (0.0, 0.0),
-            Brace::Sliding(brace) => (brace.mass, 0.0),
-            Brace::Folding(brace) => (brace.upper.mass, brace.lower.mass),
-        };
+        let masses = Amounts::masses(leg);
         // half the weight of a bar at each of its pins
         let halves = |mass: f64| [gravity * (0.5 * mass); 2];
         Self {
-            body: (centre, gravity * leg.body.mass),
+            body: (centre, gravity * masses.body),
             wheel: (
                 pose.axle,
-                gravity * leg.wheel.mass + wind * leg.air.wheel_drag_area,
+                gravity * masses.wheel + wind * leg.air.wheel_drag_area,
             ),
             leg_air: (
                 nalgebra::center(&trunnion, &pose.axle),
                 wind * leg.air.leg_drag_area,
             ),
-            upper: halves(upper),
-            lower: halves(lower),
-            actuator: halves(leg.actuator.mass),
+            upper: halves(masses.upper),
+            lower: halves(masses.lower),
+            actuator: halves(masses.actuator),
             springs,
         }
     }

@@ -131,11 +131,9 @@ impl Partners {
             .into_iter()
             .zip(&self.ways)
         {
-            let moved = match motion {
-                Motion::Retract => at.retract.as_mut(),
-                Motion::Extend => at.extend.as_mut(),
+            let Ok(moved) = at.motion_mut(motion) else {
+                continue;
             };
-            let Ok(moved) = moved else { continue };
             let mut effort = self.ratio * moved.effort;
             for partner in &self.on_drive {
                 match partner.need(case, motion, (place, self.unlocks)) {

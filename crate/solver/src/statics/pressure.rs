@@ -1,16 +1,14 @@
-//! Thrust by virtual work, pressures, and the worst places of the stroke.
-use super::available::{Available, margin};
+//! Thrust, pressures and reactions of a pose in any load case.
+use super::available::Available;
 use super::balance::{Balance, Unknown};
 use super::drive::areas;
 use super::friction::{PinLoads, Pinned};
 use super::leg_loads::{LegLoads, components};
+use super::spring_loads;
 use super::warm::Warm;
-use super::{BodyLoads, Loads, spring_loads};
 use crate::kinematics::{Linkage, Pose, Rates};
 use crate::model::{Joint, Leg, Supply, Vector};
-use crate::result::{
-    Bind, Force, ForcePeak, LoadCase, Motion, Place, Station, StationForce, Stroke,
-};
+use crate::result::{Force, Motion, Place, Station, StationForce, Stroke};
 
 /// Why no finite force moves the leg at a pose.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,23 +25,17 @@ pub enum NoForce {
     },
 }
 
-/// Power and pin loads of one kind of load, without friction.
-#[derive(Clone, Copy, Debug, Default)]
-struct Unit {
-    power: f64,
-    pins: PinLoads,
-}
-
 /// A pose ready for the loads of any case: without friction everything is linear in gravity, wind
 /// and the springs' forces, so that a case is a sum of what one of each does.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub(crate) struct PoseLoads<'a> {
     ready: &'a LegLoads<'a>,
     pose: &'a Pose,
-    pinned: Pinned<'a>,
-    springs: Unit,
+    /// Where any pin rubs.
+    pinned: Option<Pinned<'a>>,
+    springs: PinLoads,
     /// For one of each of [`components`].
-    units: [Unit; 4],
+    units: [PinLoads; 4],
 }
 
 /// One motion in one case.
@@ -52,65 +44,101 @@ pub(crate) struct Moved {
     pub(crate) effort: f64,
     /// What its drive must give: pressure (Pa), or force of an electric one (N).
     pub(crate) pressure: f64,
-    pub(crate) pins: PinLoads,
 }
 
 /// Both motions in one case, or the pin that binds.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct CaseAt {
-    pub(crate) holding: f64,
-    pub(crate) still: PinLoads,
-    pub(crate) retract: Result<Moved, Joint>,
-    pub(crate) extend: Result<Moved, Joint>,
+    /// Loads of the pins at rest, without friction.
+    still: PinLoads,
+    /// Whether any pin rubs, and their loads then, while it retracts and while it extends.
+    rubs: bool,
+    rubbed: [PinLoads; 2],
+    /// While it retracts and while it extends.
+    moved: [Result<Moved, Joint>; 2],
+}
+
+impl Default for CaseAt {
+    fn default() -> Self {
+        let moved = Moved {
+            effort: 0.0,
+            pressure: 0.0,
+        };
+        Self {
+            still: PinLoads::default(),
+            rubs: false,
+            rubbed: [PinLoads::default(); 2],
+            moved: [Ok(moved); 2],
+        }
+    }
 }
 
 impl CaseAt {
     pub(crate) fn motion(&self, motion: Motion) -> &Result<Moved, Joint> {
-        match motion {
-            Motion::Retract => &self.retract,
-            Motion::Extend => &self.extend,
+        &self.moved[motion as usize]
+    }
+
+    pub(crate) fn motion_mut(&mut self, motion: Motion) -> &mut Result<Moved, Joint> {
+        &mut self.moved[motion as usize]
+    }
+
+    /// Whether anything moves it either way.
+    pub(crate) fn moves(&self) -> bool {
+        self.moved.iter().any(Result::is_ok)
+    }
+
+    /// Loads of the pins in a motion that none of them binds.
+    pub(crate) fn pins(&self, motion: Motion) -> &PinLoads {
+        match self.rubs {
+            true => &self.rubbed[motion as usize],
+            false => &self.still,
         }
     }
 }
 
 impl<'a> PoseLoads<'a> {
-    /// For all cases, or for the first only; `None` at a dead point.
+    /// At a pose, for all cases or for the first only; `None` at a dead point.
     pub(crate) fn new(ready: &'a LegLoads<'a>, pose: &'a Pose, all: bool) -> Option<Self> {
-        let LegLoads { leg, linkage, .. } = *ready;
-        if pose.rates.actuator.abs() <= Rates::STILL * pose.actuator_length {
-            return None;
-        }
-        let balance = Balance::new(leg, linkage, pose, Unknown::Thrust)?;
-        let unit = |gravity, wind, springs| {
-            let loads = Loads::with_springs(leg, linkage, pose, [gravity, wind], springs);
-            let bodies = balance.solve(&loads, &BodyLoads::default(), 0.0);
-            Unit {
-                power: loads.power(leg, linkage, pose),
-                pins: PinLoads::of(&bodies),
-            }
-        };
-        let (none, still) = (Vector::zeros(), BodyLoads::default());
-        let springs = if leg.springs.is_empty() {
-            Unit::default()
-        } else {
-            unit(none, none, spring_loads(leg, linkage, pose))
-        };
-        let mut stance = Self {
+        let mut stance = Self::nowhere(ready, pose);
+        stance.stand(pose, all).then_some(stance)
+    }
+
+    /// Of no loads yet.
+    pub(crate) fn nowhere(ready: &'a LegLoads<'a>, pose: &'a Pose) -> Self {
+        Self {
             ready,
             pose,
-            pinned: Pinned::new(&ready.pins, leg, linkage, &balance),
-            springs,
-            units: [Unit::default(); 4],
+            pinned: None,
+            springs: PinLoads::default(),
+            units: [PinLoads::default(); 4],
+        }
+    }
+
+    /// Moves it to a pose, for all cases or for the first only; whether that is no dead point.
+    pub(crate) fn stand(&mut self, pose: &'a Pose, all: bool) -> bool {
+        let ready = self.ready;
+        let LegLoads { leg, linkage, .. } = *ready;
+        self.pose = pose;
+        if pose.rates.actuator.abs() <= Rates::STILL * pose.actuator_length {
+            return false;
+        }
+        let Some(balance) = Balance::new(leg, linkage, pose, Unknown::Thrust) else {
+            return false;
         };
-        let (x, y) = (Vector::x(), Vector::y());
-        let loads = [(x, none), (y, none), (none, x), (none, y)];
-        let wanted = ready.wanted[usize::from(all)];
-        for ((of, wanted), (gravity, wind)) in stance.units.iter_mut().zip(wanted).zip(loads) {
-            if wanted {
-                *of = unit(gravity, wind, still);
+        if !leg.springs.is_empty() {
+            self.springs = balance.solve_on(&spring_loads(leg, linkage, pose));
+        }
+        let wanted = &ready.wanted[usize::from(all)];
+        for (at, unit) in self.units.iter_mut().enumerate() {
+            if wanted[at] {
+                let pull = [Vector::x(), Vector::y()][at % 2];
+                *unit = balance.solve_even(&ready.amounts[at / 2], pull);
             }
         }
-        Some(stance)
+        if ready.rub() {
+            self.pinned = Some(Pinned::new(&ready.pins, leg, linkage, &balance));
+        }
+        true
     }
 
     pub(crate) fn pose(&self) -> &'a Pose {
@@ -119,71 +147,74 @@ impl<'a> PoseLoads<'a> {
 
     /// Both motions under the gravity and wind of a case; `warm` are the solutions with friction at
     /// the neighboring station.
-    ///
-    /// Thrust by virtual work: thrust · dℓ + power of loads, springs and friction = 0. Positive
-    /// thrust pushes the pins apart.
     pub(crate) fn at(&self, case: [Vector; 2], warm: Option<&mut [Warm; 2]>) -> CaseAt {
-        let (mut power, mut still) = (self.springs.power, self.springs.pins);
-        for (unit, size) in self.units.iter().zip(components(case)) {
+        let mut at = CaseAt::default();
+        self.work(&mut at, components(case), warm);
+        at
+    }
+
+    /// As [`Self::at`], of the components of a case, into one that was worked out before.
+    ///
+    /// The thrust without friction is that of the balance of all parts, friction adds what its power takes.
+    /// Positive thrust pushes the pins apart.
+    pub(super) fn work(&self, at: &mut CaseAt, case: [f64; 4], mut warm: Option<&mut [Warm; 2]>) {
+        let still = &mut at.still;
+        *still = self.springs;
+        for (unit, size) in self.units.iter().zip(case) {
             if size != 0.0 {
-                power += unit.power * size;
-                still.add(&unit.pins, size);
+                still.add(unit, size);
             }
         }
+        at.rubs = self.pinned.is_some();
         let rate = self.pose.rates.actuator;
-        let holding = -power / rate;
         let direction = rate.signum();
-        let seals = self.ready.leg.actuator.seals();
-        let drive = &self.ready.drive;
-        let moved = |motion: Motion, warm: Option<&mut Warm>| {
-            let (rubbed, seals) = match self.ready.stood(motion, &self.pose.place) {
-                Some(stood) => {
-                    let pinned = self.pinned.scaled(stood.pins);
-                    (pinned.rubbing(&still, motion, None)?, stood.seals)
+        for (way, motion) in [Motion::Retract, Motion::Extend].into_iter().enumerate() {
+            let stood = self.ready.stood(motion, &self.pose.place);
+            let mut effort = motion.sign() * direction * still.thrust
+                + stood.map_or(self.ready.leg.actuator.seals(), |stood| stood.seals);
+            if let Some(pinned) = &self.pinned {
+                let warm = warm.as_deref_mut().map(|warm| &mut warm[way]);
+                let found = match stood {
+                    Some(stood) => pinned.scaled(stood.pins).rubbing(still, motion, None),
+                    None => pinned.rubbing(still, motion, warm),
+                };
+                match found {
+                    Ok(found) => {
+                        at.rubbed[way] = found.loads;
+                        effort -= found.power / rate.abs();
+                    }
+                    Err(joint) => {
+                        at.moved[way] = Err(joint);
+                        continue;
+                    }
                 }
-                None => (self.pinned.rubbing(&still, motion, warm)?, seals),
-            };
-            let effort = motion.sign() * direction * holding - rubbed.power / rate.abs() + seals;
+            }
             let lengthens = (direction > 0.0) == (motion == Motion::Retract);
-            Ok(Moved {
-                effort,
-                pressure: drive.going(lengthens).needs(effort),
-                pins: rubbed.loads,
-            })
-        };
-        let [up, down] = match warm {
-            Some([up, down]) => [Some(up), Some(down)],
-            None => [None, None],
-        };
-        CaseAt {
-            holding,
-            still,
-            retract: moved(Motion::Retract, up),
-            extend: moved(Motion::Extend, down),
+            let pressure = self.ready.going(lengthens).needs(effort);
+            at.moved[way] = Ok(Moved { effort, pressure });
         }
     }
 
     /// Force, pressures and reactions of a case.
     pub(crate) fn force(&self, at: &CaseAt) -> StationForce {
-        let reactions = |moved: &Result<Moved, Joint>| {
-            moved
-                .as_ref()
-                .ok()
-                .map(|m| m.pins.reactions(&self.ready.leg.brace))
+        let reactions = |motion: Motion| {
+            let moves = at.motion(motion).is_ok();
+            moves.then(|| at.pins(motion).reactions(&self.ready.leg.brace))
         };
         let effort = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.effort);
         let pressure = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.pressure);
+        let [retract, extend] = &at.moved;
         StationForce {
-            holding: at.holding,
-            retract_effort: effort(&at.retract),
-            extend_effort: effort(&at.extend),
-            retract_pressure: pressure(&at.retract),
-            extend_pressure: pressure(&at.extend),
+            holding: at.still.thrust,
+            retract_effort: effort(retract),
+            extend_effort: effort(extend),
+            retract_pressure: pressure(retract),
+            extend_pressure: pressure(extend),
             reactions: at.still.reactions(&self.ready.leg.brace),
-            retract_reactions: reactions(&at.retract),
-            extend_reactions: reactions(&at.extend),
-            retract_binds: at.retract.as_ref().err().copied(),
-            extend_binds: at.extend.as_ref().err().copied(),
+            retract_reactions: reactions(Motion::Retract),
+            extend_reactions: reactions(Motion::Extend),
+            retract_binds: retract.as_ref().err().copied(),
+            extend_binds: extend.as_ref().err().copied(),
         }
     }
 }
@@ -222,14 +253,13 @@ pub fn force_at(
     }
 }
 
-/// Sums the stations up: direction, worst places, stall. Load cases and joint loads are added by
+/// What drives the leg, which way and how far. Worst places, load cases and joint loads are added by
 /// [`Comparison`](super::cases::Comparison).
 #[must_use]
 pub(crate) fn force_result(
     leg: &Leg,
     available: &Available,
     stations: &[Station],
-    binds: Vec<Bind>,
     required_margin: f64,
 ) -> Force {
     let (bore_area, annulus_area) = areas(&leg.actuator);
@@ -240,11 +270,6 @@ pub(crate) fn force_result(
     };
     let longest = lengths().fold(f64::NEG_INFINITY, f64::max);
     let shortest = lengths().fold(f64::INFINITY, f64::min);
-    let loaded = || {
-        stations
-            .iter()
-            .filter_map(|s| Some((place_of(s), s.force.as_ref()?)))
-    };
     Force {
         stroke,
         bore_area,
@@ -263,47 +288,15 @@ pub(crate) fn force_result(
         required_margin,
         shares_drive_with: Vec::new(),
         partner_stands: None,
-        peak: peak(loaded(), Motion::Retract, available),
-        stalls_at: loaded()
-            .find(|(place, force)| {
-                let most = available.at(Motion::Retract, LoadCase::AsSet, *place);
-                force.retract_pressure.is_some_and(|p| p > most)
-            })
-            .map(|(place, _)| place),
-        extend_peak: peak(loaded(), Motion::Extend, available),
-        largest_mount_load: loaded()
-            .flat_map(|(_, f)| [f.retract_reactions, f.extend_reactions])
-            .flatten()
-            .map(|reactions| reactions.mount.norm())
-            .max_by(f64::total_cmp),
-        binds,
+        peak: None,
+        stalls_at: None,
+        extend_peak: None,
+        largest_mount_load: None,
+        binds: Vec::new(),
         cases: Vec::new(),
         hardest_case: None,
         joint_loads: Vec::new(),
     }
-}
-
-/// The place with the least margin in one motion.
-pub(crate) fn peak<'s>(
-    stations: impl Iterator<Item = (Place, &'s StationForce)>,
-    motion: Motion,
-    available: &Available,
-) -> Option<ForcePeak> {
-    stations
-        .filter_map(|(place, force)| {
-            let (pressure, effort) = force.needed(motion)?;
-            let mount_load = force.reactions_in(motion)?.mount.norm();
-            let most = available.at(motion, LoadCase::AsSet, place);
-            Some(ForcePeak {
-                place,
-                effort,
-                pressure,
-                available: most,
-                margin: margin(most, pressure),
-                mount_load,
-            })
-        })
-        .max_by(ForcePeak::hardness)
 }
 
 pub(crate) fn place_of(station: &Station) -> Place {

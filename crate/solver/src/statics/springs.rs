@@ -84,19 +84,6 @@ pub fn spring_loads(leg: &Leg, linkage: &Linkage, pose: &Pose) -> BodyLoads {
     loads
 }
 
-/// Turn of the part that the joint names first against the other since gear down (rad).
-fn turn_of(leg: &Leg, linkage: &Linkage, pose: &Pose, joint: SpringJoint) -> f64 {
-    let turns = linkage.turns(pose);
-    let folds = matches!(leg.brace, Brace::Folding(_));
-    match (joint, folds) {
-        (SpringJoint::Trunnion, _) => turns.leg,
-        (SpringJoint::BracePivot, _) => turns.upper,
-        (SpringJoint::Knee, _) => turns.lower - turns.upper,
-        (SpringJoint::LegAttach, true) => turns.lower - turns.leg,
-        (SpringJoint::LegAttach, false) => turns.upper - turns.leg,
-    }
-}
-
 /// Energy stored in all springs at a pose (J), from where each has none or, for torsion springs,
 /// from gear down: ½·F²/k, the work of p·Vⁿ from the longest length, ½·k·θ² − M₀·θ (any text on
 /// mechanics and on thermodynamics).
@@ -117,7 +104,7 @@ pub fn spring_energy(leg: &Leg, linkage: &Linkage, pose: &Pose) -> f64 {
         }
         SpringKind::Gas(s) => gas_energy(s, length(&s.first, &s.second)),
         SpringKind::Torsion(s) => {
-            let turn = turn_of(leg, linkage, pose, s.joint);
+            let turn = linkage.turn_at(s.joint, pose);
             (0.5 * s.rate * turn - s.moment_at_down) * turn
         }
     };
@@ -182,7 +169,7 @@ fn twist(
     spring: &TorsionSpring,
 ) {
     let folds = matches!(leg.brace, Brace::Folding(_));
-    let moment = torsion_moment(spring, turn_of(leg, linkage, pose, spring.joint));
+    let moment = torsion_moment(spring, linkage.turn_at(spring.joint, pose));
     match (spring.joint, folds) {
         (SpringJoint::Trunnion, _) => loads.leg.moment += moment,
         (SpringJoint::BracePivot, true) => loads.upper.moment += moment,

@@ -97,16 +97,23 @@ pub(crate) fn canonical(text: &str) -> String {
             '²' => out.push('2'),
             '³' => out.push('3'),
             '^' | '.' => {}
-            '·' | '⋅' | '•' | '*' | '×' | '-' | ' ' | '\u{a0}' => out.push('·'),
+            '·' | '⋅' | '•' | '*' | '×' | '-' | ' ' | '\u{a0}' => {
+                // " / ", "· " and the like are one sign
+                if !out.ends_with(['·', '/']) {
+                    out.push('·');
+                }
+            }
+            '/' => {
+                if out.ends_with('·') {
+                    out.pop();
+                }
+                out.push('/');
+            }
             '\u{2126}' => out.push('Ω'),
             '′' => out.push('\''),
             '″' => out.push('"'),
             other => out.push(other),
         }
-    }
-    // " / ", "· " and the like leave doubled signs.
-    while out.contains("··") || out.contains("·/") || out.contains("/·") {
-        out = out.replace("··", "·").replace("·/", "/").replace("/·", "/");
     }
     out
 }
