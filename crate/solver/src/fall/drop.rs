@@ -1,4 +1,6 @@
 //! One fall: equation of motion and the events that end it.
+use std::cell::Cell;
+
 use super::way::{AIR, COLUMNS, FallWay, INERTIA, PINS, PINS_BY_MOTION, SPRINGS, STROKE, WEIGHTS};
 use crate::hydraulics::pressure;
 use crate::numeric::{Bounds, Method, Moment, Step, event_between, first_end, follow};
@@ -141,8 +143,11 @@ impl Case {
 
     /// Slope over time of the state.
     #[inline]
-    fn slope(&self, track: &FallWay, [x, speed, ..]: &State) -> State {
-        let at = track.at(*x);
+    fn slope(&self, track: &FallWay, near: &Cell<usize>, [x, speed, ..]: &State) -> State {
+        // each place is next to the one before
+        let piece = track.table.piece(*x, near.get());
+        near.set(piece);
+        let at = track.within(piece, *x);
         let row = &at.value;
         let damping = self.damping(row, *speed);
         let loads = damping + row[INERTIA] * speed * speed;
@@ -208,13 +213,14 @@ pub(super) fn drop(track: &FallWay, case: &Case, tolerance: f64) -> Drop {
     };
     let mut ends: Option<Ending> = None;
     let mut largest = 0.0_f64;
+    let near = Cell::new(0);
     let mut look = |x: f64, speed: f64| {
-        if let Some((share, from, to)) = track.around(x) {
+        if let Some((share, from, to)) = track.around(x, near.get()) {
             let rate = from.axle + share * (to.axle - from.axle);
             largest = largest.max(rate * speed);
         }
     };
-    let slope = |state: &State| case.slope(track, state);
+    let slope = |state: &State| case.slope(track, &near, state);
     let watch = |_, step: &Step<State>| {
         let (ending, share) = event(step, track.end()).unzip();
         ends = ending;

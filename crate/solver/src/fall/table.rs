@@ -1,13 +1,13 @@
 //! Functions of one variable as cubic splines over common knots.
+use std::ops::Range;
 
 /// Several functions of one variable.
 #[derive(Clone, Debug)]
 pub(super) struct Table<const N: usize> {
     knots: Vec<f64>,
-    end: f64,
     values: Vec<[f64; N]>,
-    /// Slopes at the start and the end of each piece.
-    slopes: Vec<[[f64; N]; 2]>,
+    /// Each piece by the powers of the distance from its knot, and the straight line beyond the last knot.
+    cubics: Vec<[[f64; N]; 4]>,
     corner: Option<usize>,
 }
 
@@ -32,37 +32,73 @@ impl<const N: usize> Table<N> {
     ) -> Option<Self> {
         let sound = knots.len() == values.len()
             && knots.windows(2).all(|pair| pair[0] < pair[1])
-            && knots.iter().all(|x| x.is_finite())
-            && values.iter().flatten().all(|y| y.is_finite());
-        if !sound {
-            return None;
-        }
-        let end = *knots.last()?;
-        let middle = corner.unwrap_or(0);
-        let mut all = Vec::with_capacity(knots.len());
-        for part in [0..=middle, middle..=knots.len().checked_sub(1)?] {
-            if part.start() < part.end() {
-                let at_knots = slopes(knots.get(part.clone())?, values.get(part)?)?;
-                all.extend(at_knots.windows(2).map(|pair| [pair[0], pair[1]]));
+            && knots.iter().all(|x| x.is_finite());
+        let mut table = Self {
+            cubics: vec![[[0.0; N]; 4]; knots.len()],
+            knots,
+            values,
+            corner,
+        };
+        sound.then_some(())?;
+        table.bend(0..N)?;
+        Some(table)
+    }
+
+    /// Sets some of the functions at all knots. `None` for values that are not finite.
+    pub(super) fn set(
+        &mut self,
+        columns: Range<usize>,
+        value: impl Fn(usize, usize) -> Option<f64>,
+    ) -> Option<()> {
+        for (knot, row) in self.values.iter_mut().enumerate() {
+            for column in columns.clone() {
+                *row.get_mut(column)? = value(knot, column)?;
             }
         }
-        Some(Self {
-            knots,
-            end,
-            values,
-            slopes: all,
-            corner,
-        })
+        self.bend(columns)
+    }
+
+    /// Lays the splines of some of the functions through their values.
+    fn bend(&mut self, columns: Range<usize>) -> Option<()> {
+        let rows = self.values.iter();
+        let mut known = rows.flat_map(|row| row.get(columns.clone()).unwrap_or_default());
+        if !known.all(|y| y.is_finite()) {
+            return None;
+        }
+        let last = self.knots.len().checked_sub(1)?;
+        let middle = self.corner.unwrap_or(0);
+        for part in [0..=middle, middle..=last] {
+            if part.start() == part.end() {
+                continue;
+            }
+            let (x, y) = (
+                self.knots.get(part.clone())?,
+                self.values.get(part.clone())?,
+            );
+            let slopes = slopes(x, y, columns.clone())?;
+            let cubics = self.cubics.get_mut(part)?;
+            for i in 0..x.len() - 1 {
+                let h = x[i + 1] - x[i];
+                for c in columns.clone() {
+                    let (rise, from, to) =
+                        ((y[i + 1][c] - y[i][c]) / h, slopes[i][c], slopes[i + 1][c]);
+                    cubics[i][0][c] = y[i][c];
+                    cubics[i][1][c] = from;
+                    cubics[i][2][c] = (3.0 * rise - 2.0 * from - to) / h;
+                    cubics[i][3][c] = (from + to - 2.0 * rise) / (h * h);
+                }
+            }
+            for c in columns.clone() {
+                cubics[x.len() - 1][0][c] = y[x.len() - 1][c];
+                cubics[x.len() - 1][1][c] = slopes[x.len() - 1][c];
+            }
+        }
+        Some(())
     }
 
     /// Index of the knot at which the splines may have a corner.
     pub(super) fn corner(&self) -> Option<usize> {
         self.corner
-    }
-
-    /// Last knot.
-    pub(super) fn end(&self) -> f64 {
-        self.end
     }
 
     pub(super) fn knots(&self) -> &[f64] {
@@ -73,48 +109,38 @@ impl<const N: usize> Table<N> {
         &self.values
     }
 
-    /// Index of the piece that holds `x`; the first or last one beyond the ends.
-    pub(super) fn piece(&self, x: f64) -> usize {
-        let after = self.knots.partition_point(|&knot| knot <= x);
-        after.clamp(1, self.knots.len() - 1) - 1
+    /// Index of the knot at or before `x`, the first one before all of them. It is looked for from one
+    /// that is `near` it.
+    #[inline]
+    pub(super) fn piece(&self, x: f64, near: usize) -> usize {
+        let mut piece = near;
+        while self.knots.get(piece + 1).is_some_and(|knot| *knot <= x) {
+            piece += 1;
+        }
+        while piece > 0 && self.knots.get(piece).is_none_or(|knot| *knot > x) {
+            piece -= 1;
+        }
+        piece
     }
 
-    /// Values at `x` and the first one's slope; straight lines beyond the ends.
-    pub(super) fn at(&self, x: f64) -> At<N> {
-        let i = self.piece(x);
-        let (Some(&[x0, x1]), Some([y0, y1]), Some([m0, m1])) = (
-            self.knots.get(i..).and_then(<[f64]>::first_chunk),
-            self.values.get(i..).and_then(<[[f64; N]]>::first_chunk),
-            self.slopes.get(i),
-        ) else {
+    /// Values at `x` in this piece and the first one's slope; straight lines beyond the ends.
+    #[inline]
+    pub(super) fn within(&self, piece: usize, x: f64) -> At<N> {
+        let (Some(from), Some([a, b, c, d])) = (self.knots.get(piece), self.cubics.get(piece))
+        else {
             return At {
                 value: [f64::NAN; N],
                 slope: f64::NAN,
             };
         };
-        if x < x0 {
-            return line(y0, m0, x - x0);
+        let beyond = x - from;
+        let inside = beyond.max(0.0);
+        At {
+            value: std::array::from_fn(|i| {
+                a[i] + beyond * (b[i] + inside * (c[i] + inside * d[i]))
+            }),
+            slope: b[0] + inside * (2.0 * c[0] + inside * 3.0 * d[0]),
         }
-        if x > x1 {
-            return line(y1, m1, x - x1);
-        }
-        let h = x1 - x0;
-        let t = (x - x0) / h;
-        let u = 1.0 - t;
-        let (a, b) = (u * u * (1.0 + 2.0 * t), u * u * t * h);
-        let (c, d) = (t * t * (3.0 - 2.0 * t), -t * t * u * h);
-        let value = std::array::from_fn(|i| a * y0[i] + b * m0[i] + c * y1[i] + d * m1[i]);
-        let slope = 6.0 * t * u * (y1[0] - y0[0]) / h
-            + u * (1.0 - 3.0 * t) * m0[0]
-            + t * (3.0 * t - 2.0) * m1[0];
-        At { value, slope }
-    }
-}
-
-fn line<const N: usize>(value: &[f64; N], slope: &[f64; N], beyond: f64) -> At<N> {
-    At {
-        value: std::array::from_fn(|i| value[i] + slope[i] * beyond),
-        slope: slope[0],
     }
 }
 
@@ -127,21 +153,25 @@ fn end_slope(x: [f64; 4], y: [f64; 4]) -> f64 {
     d0 + (x[0] - x[1]) * (e0 + (x[0] - x[2]) * third)
 }
 
-/// Slopes at all knots: one tridiagonal solution for all columns.
-fn slopes<const N: usize>(x: &[f64], y: &[[f64; N]]) -> Option<Vec<[f64; N]>> {
+/// Slopes of some columns at all knots: one tridiagonal solution for all of them.
+fn slopes<const N: usize>(
+    x: &[f64],
+    y: &[[f64; N]],
+    columns: Range<usize>,
+) -> Option<Vec<[f64; N]>> {
     let count = x.len();
     if count < 4 {
         return None;
     }
     let four = |from: [usize; 4]| -> Option<[f64; N]> {
         let mut slope = [0.0; N];
-        for (column, slope) in slope.iter_mut().enumerate() {
+        for column in columns.clone() {
             let mut points = ([0.0; 4], [0.0; 4]);
             for (k, &at) in from.iter().enumerate() {
                 points.0[k] = *x.get(at)?;
                 points.1[k] = *y.get(at)?.get(column)?;
             }
-            *slope = end_slope(points.0, points.1);
+            slope[column] = end_slope(points.0, points.1);
         }
         Some(slope)
     };
@@ -154,7 +184,7 @@ fn slopes<const N: usize>(x: &[f64], y: &[[f64; N]]) -> Option<Vec<[f64; N]>> {
         let (h0, h1) = (x[i] - x[i - 1], x[i + 1] - x[i]);
         let pivot = 2.0 * (h0 + h1) - h1 * above[i - 1];
         above[i] = h0 / pivot;
-        for c in 0..N {
+        for c in columns.clone() {
             let (d0, d1) = ((y[i][c] - y[i - 1][c]) / h0, (y[i + 1][c] - y[i][c]) / h1);
             right[i][c] = (3.0 * (h1 * d0 + h0 * d1) - h1 * right[i - 1][c]) / pivot;
         }
@@ -162,8 +192,8 @@ fn slopes<const N: usize>(x: &[f64], y: &[[f64; N]]) -> Option<Vec<[f64; N]>> {
     right[count - 1] = last;
     for i in (1..count - 1).rev() {
         let (below, from) = right.split_at_mut(i + 1);
-        for (value, next) in below[i].iter_mut().zip(&from[0]) {
-            *value -= above[i] * next;
+        for c in columns.clone() {
+            below[i][c] -= above[i] * from[0][c];
         }
     }
     Some(right)

@@ -125,13 +125,15 @@ impl FallWay {
     /// Sets the friction of the pins at the knots: at rest, and what the motion adds. `None` where it is
     /// not finite.
     pub(super) fn set_pins(&mut self, at_rest: &[f64], by_motion: &[f64]) -> Option<()> {
-        let mut rows = self.table.values().to_vec();
-        for ((row, rest), motion) in rows.iter_mut().zip(at_rest).zip(by_motion) {
-            row[PINS] = *rest;
-            row[PINS_BY_MOTION] = *motion;
+        self.table.set(PINS..COLUMNS, |knot, column| match column {
+            PINS => at_rest.get(knot).copied(),
+            _ => by_motion.get(knot).copied(),
+        })?;
+        for (at, (x, row)) in self.halves.iter_mut().enumerate() {
+            let now = self.table.within(at / (2 * self.split), *x).value;
+            row[PINS] = now[PINS];
+            row[PINS_BY_MOTION] = now[PINS_BY_MOTION];
         }
-        self.table = Table::new(self.table.knots().to_vec(), rows, self.table.corner())?;
-        self.halves = halves(&self.table, self.split);
         Some(())
     }
 
@@ -155,12 +157,18 @@ impl FallWay {
 
     /// Length of the way.
     pub(super) fn end(&self) -> f64 {
-        self.table.end()
+        self.table.knots().last().copied().unwrap_or(0.0)
     }
 
-    #[inline]
+    /// Row at a place.
     pub(super) fn at(&self, x: f64) -> At<COLUMNS> {
-        let mut at = self.table.at(x);
+        self.within(self.table.piece(x, 0), x)
+    }
+
+    /// The same in the piece that holds `x`.
+    #[inline]
+    pub(super) fn within(&self, piece: usize, x: f64) -> At<COLUMNS> {
+        let mut at = self.table.within(piece, x);
         at.value[INERTIA] = at.value[INERTIA].max(LEAST_INERTIA);
         at
     }
@@ -193,9 +201,12 @@ impl FallWay {
         sums
     }
 
-    /// Share of the piece that holds `x`, and the nodes at its ends.
-    pub(super) fn around(&self, x: f64) -> Option<(f64, &Node, &Node)> {
-        let i = self.table.piece(x);
+    /// Share of the piece that holds `x`, looked for from the piece `near`, and the nodes at its ends.
+    pub(super) fn around(&self, x: f64, near: usize) -> Option<(f64, &Node, &Node)> {
+        let i = self
+            .table
+            .piece(x, near)
+            .min(self.nodes.len().saturating_sub(2));
         let (x0, x1) = (self.table.knots().get(i)?, self.table.knots().get(i + 1)?);
         let share = ((x - x0) / (x1 - x0)).clamp(0.0, 1.0);
         Some((share, self.nodes.get(i)?, self.nodes.get(i + 1)?))
@@ -203,7 +214,7 @@ impl FallWay {
 
     /// Place on the path, straight between the knots.
     pub(super) fn place(&self, linkage: &Linkage, x: f64) -> Option<Place> {
-        let (share, a, b) = self.around(x)?;
+        let (share, a, b) = self.around(x, 0)?;
         let progress = a.place.progress + share * (b.place.progress - a.place.progress);
         linkage.pose(progress).ok().map(|pose| pose.place)
     }
@@ -212,20 +223,24 @@ impl FallWay {
 /// Rows at the ends and in the middle of every piece, in turn, each stretch between two knots being
 /// cut into `split` pieces.
 pub(super) fn halves(table: &Table<COLUMNS>, split: usize) -> Vec<(f64, [f64; COLUMNS])> {
-    let knots = table.knots();
     let parts = 2 * split;
-    let mut halves = Vec::with_capacity(parts * knots.len());
-    for (ends, row) in knots.windows(2).zip(table.values()) {
+    let mut halves = Vec::with_capacity(parts * table.knots().len());
+    for (piece, ends) in table.knots().windows(2).enumerate() {
         let [x0, x1] = *ends else { continue };
-        halves.push((x0, *row));
-        halves.extend((1..parts).map(|part| {
+        halves.extend((0..parts).map(|part| {
             let x = x0 + (x1 - x0) * part as f64 / parts as f64;
-            let mut row = table.at(x).value;
+            let mut row = table.within(piece, x).value;
             row[INERTIA] = row[INERTIA].max(LEAST_INERTIA);
             (x, row)
         }));
     }
-    halves.extend(knots.last().copied().zip(table.values().last().copied()));
+    halves.extend(
+        table
+            .knots()
+            .last()
+            .copied()
+            .zip(table.values().last().copied()),
+    );
     halves
 }
 
