@@ -1,5 +1,4 @@
 //! Functions of one variable as cubic splines over common knots.
-use std::ops::Range;
 
 /// Several functions of one variable.
 #[derive(Clone, Debug)]
@@ -40,29 +39,20 @@ impl<const N: usize> Table<N> {
             corner,
         };
         sound.then_some(())?;
-        table.bend(0..N)?;
+        table.bend()?;
         Some(table)
     }
 
-    /// Sets some of the functions at all knots. `None` for values that are not finite.
-    pub(super) fn set(
-        &mut self,
-        columns: Range<usize>,
-        value: impl Fn(usize, usize) -> Option<f64>,
-    ) -> Option<()> {
-        for (knot, row) in self.values.iter_mut().enumerate() {
-            for column in columns.clone() {
-                *row.get_mut(column)? = value(knot, column)?;
-            }
-        }
-        self.bend(columns)
+    /// Changes the values at all knots. `None` where they are then not finite.
+    pub(super) fn set(&mut self, change: impl Fn(usize, &mut [f64; N])) -> Option<()> {
+        let rows = self.values.iter_mut().enumerate();
+        rows.for_each(|(knot, row)| change(knot, row));
+        self.bend()
     }
 
-    /// Lays the splines of some of the functions through their values.
-    fn bend(&mut self, columns: Range<usize>) -> Option<()> {
-        let rows = self.values.iter();
-        let mut known = rows.flat_map(|row| row.get(columns.clone()).unwrap_or_default());
-        if !known.all(|y| y.is_finite()) {
+    /// Lays the splines through the values.
+    fn bend(&mut self) -> Option<()> {
+        if !self.values.iter().flatten().all(|y| y.is_finite()) {
             return None;
         }
         let last = self.knots.len().checked_sub(1)?;
@@ -71,26 +61,28 @@ impl<const N: usize> Table<N> {
             if part.start() == part.end() {
                 continue;
             }
-            let (x, y) = (
-                self.knots.get(part.clone())?,
-                self.values.get(part.clone())?,
-            );
-            let slopes = slopes(x, y, columns.clone())?;
+            let x = self.knots.get(part.clone())?;
+            let y = self.values.get(part.clone())?;
+            let slopes = slopes(x, y)?;
             let cubics = self.cubics.get_mut(part)?;
-            for i in 0..x.len() - 1 {
-                let h = x[i + 1] - x[i];
-                for c in columns.clone() {
-                    let (rise, from, to) =
-                        ((y[i + 1][c] - y[i][c]) / h, slopes[i][c], slopes[i + 1][c]);
-                    cubics[i][0][c] = y[i][c];
-                    cubics[i][1][c] = from;
-                    cubics[i][2][c] = (3.0 * rise - 2.0 * from - to) / h;
-                    cubics[i][3][c] = (from + to - 2.0 * rise) / (h * h);
+            let ends = x.windows(2).zip(y.windows(2)).zip(slopes.windows(2));
+            for (cubic, ((x, y), slope)) in cubics.iter_mut().zip(ends) {
+                let ([x0, x1], [y0, y1], [from, to]) = (x, y, slope) else {
+                    continue;
+                };
+                let per = 1.0 / (x1 - x0);
+                for c in 0..N {
+                    let rise = (y1[c] - y0[c]) * per;
+                    let (before, after) = (rise - from[c], to[c] - rise);
+                    cubic[0][c] = y0[c];
+                    cubic[1][c] = from[c];
+                    cubic[2][c] = (2.0 * before - after) * per;
+                    cubic[3][c] = (after - before) * per * per;
                 }
             }
-            for c in columns.clone() {
-                cubics[x.len() - 1][0][c] = y[x.len() - 1][c];
-                cubics[x.len() - 1][1][c] = slopes[x.len() - 1][c];
+            if let (Some(line), Some(y), Some(slope)) = (cubics.last_mut(), y.last(), slopes.last())
+            {
+                *line = [*y, *slope, [0.0; N], [0.0; N]];
             }
         }
         Some(())
@@ -153,48 +145,40 @@ fn end_slope(x: [f64; 4], y: [f64; 4]) -> f64 {
     d0 + (x[0] - x[1]) * (e0 + (x[0] - x[2]) * third)
 }
 
-/// Slopes of some columns at all knots: one tridiagonal solution for all of them.
-fn slopes<const N: usize>(
-    x: &[f64],
-    y: &[[f64; N]],
-    columns: Range<usize>,
-) -> Option<Vec<[f64; N]>> {
+/// Slopes at all knots: one tridiagonal solution for all columns.
+fn slopes<const N: usize>(x: &[f64], y: &[[f64; N]]) -> Option<Vec<[f64; N]>> {
     let count = x.len();
     if count < 4 {
         return None;
     }
-    let four = |from: [usize; 4]| -> Option<[f64; N]> {
-        let mut slope = [0.0; N];
-        for column in columns.clone() {
-            let mut points = ([0.0; 4], [0.0; 4]);
-            for (k, &at) in from.iter().enumerate() {
-                points.0[k] = *x.get(at)?;
-                points.1[k] = *y.get(at)?.get(column)?;
-            }
-            slope[column] = end_slope(points.0, points.1);
-        }
-        Some(slope)
+    let four = |from: [usize; 4]| -> [f64; N] {
+        std::array::from_fn(|c| end_slope(from.map(|at| x[at]), from.map(|at| y[at][c])))
     };
-    let first = four([0, 1, 2, 3])?;
-    let last = four([count - 1, count - 2, count - 3, count - 4])?;
     // forward elimination: above the diagonal, and right sides
-    let mut above = vec![0.0; count];
-    let mut right = vec![first; count];
-    for i in 1..count - 1 {
-        let (h0, h1) = (x[i] - x[i - 1], x[i + 1] - x[i]);
-        let pivot = 2.0 * (h0 + h1) - h1 * above[i - 1];
-        above[i] = h0 / pivot;
-        for c in columns.clone() {
-            let (d0, d1) = ((y[i][c] - y[i - 1][c]) / h0, (y[i + 1][c] - y[i][c]) / h1);
-            right[i][c] = (3.0 * (h1 * d0 + h0 * d1) - h1 * right[i - 1][c]) / pivot;
+    let mut above = 0.0;
+    let mut right = Vec::with_capacity(count);
+    let mut row = four([0, 1, 2, 3]);
+    right.push((above, row));
+    for (x, y) in x.windows(3).zip(y.windows(3)) {
+        let ([x0, x1, x2], [y0, y1, y2]) = (x, y) else {
+            continue;
+        };
+        let (h0, h1) = (x1 - x0, x2 - x1);
+        let per = 1.0 / (2.0 * (h0 + h1) - h1 * above);
+        above = h0 * per;
+        let (before, after) = (3.0 * h1 / h0 * per, 3.0 * h0 / h1 * per);
+        for c in 0..N {
+            row[c] = before * (y1[c] - y0[c]) + after * (y2[c] - y1[c]) - h1 * per * row[c];
         }
+        right.push((above, row));
     }
-    right[count - 1] = last;
-    for i in (1..count - 1).rev() {
-        let (below, from) = right.split_at_mut(i + 1);
-        for c in columns.clone() {
-            below[i][c] -= above[i] * from[0][c];
+    let mut next = four([count - 1, count - 2, count - 3, count - 4]);
+    let mut slopes = vec![next; count];
+    for (slope, (above, row)) in slopes.iter_mut().zip(&right).rev() {
+        for c in 0..N {
+            next[c] = row[c] - above * next[c];
         }
+        *slope = next;
     }
-    Some(right)
+    Some(slopes)
 }

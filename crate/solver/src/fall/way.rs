@@ -128,9 +128,10 @@ impl FallWay {
     /// Sets the friction of the pins at the knots: at rest, and what the motion adds. `None` where it is
     /// not finite.
     pub(super) fn set_pins(&mut self, at_rest: &[f64], by_motion: &[f64]) -> Option<()> {
-        self.table.set(PINS..COLUMNS, |knot, column| match column {
-            PINS => at_rest.get(knot).copied(),
-            _ => by_motion.get(knot).copied(),
+        let pins = |of: &[f64], knot: usize| of.get(knot).copied().unwrap_or(f64::NAN);
+        self.table.set(|knot, row| {
+            row[PINS] = pins(at_rest, knot);
+            row[PINS_BY_MOTION] = pins(by_motion, knot);
         })?;
         for (at, (x, row)) in self.halves.iter_mut().enumerate() {
             let now = self.table.within(at / (2 * self.split), *x).value;
