@@ -68,9 +68,12 @@ impl Damper {
 
     /// Damping over the square of the speed along the way, its laminar part left out.
     pub(super) fn turbulent(&self, stroke: f64) -> f64 {
-        let area = self.side(stroke) * stroke.abs();
-        let per_speed = area / self.conductance;
-        area * per_speed * per_speed
+        self.side(stroke) * stroke.abs() * self.turbulent_pressure(stroke)
+    }
+
+    /// Pressure of it, over the same.
+    pub(super) fn turbulent_pressure(&self, stroke: f64) -> f64 {
+        (self.side(stroke) * stroke / self.conductance).powi(2)
     }
 
     /// Damping along the way at a rate of the actuator's length and a speed.
@@ -106,6 +109,13 @@ impl Case {
             pin_factor: factor * self.pin_factor,
             ..*self
         }
+    }
+
+    /// Whether a fall is driven and held as in another case.
+    pub(super) fn is_driven_as(&self, other: &Self) -> bool {
+        self.dynamic_pressure == other.dynamic_pressure
+            && self.seal_friction == other.seal_friction
+            && self.pin_factor == other.pin_factor
     }
 
     /// Whether the leg starts from a row at which it has stood.

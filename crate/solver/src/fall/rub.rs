@@ -5,7 +5,7 @@
 //! pins with (damping, and inertia times the square of the speed), which is exact at rest and at the
 //! speed that the fall has at each knot; fall and friction are worked out in turn until they agree.
 use super::drop::{Case, Drop, Ending, drop};
-use super::energies::energies;
+use super::energies::{energies, pieces};
 use super::inertia::Inertias;
 use super::margin::Stood;
 use super::way::{COLUMNS, FallWay, INERTIA, PINS_BY_MOTION, STROKE, unit_wind};
@@ -255,7 +255,8 @@ fn squares(track: &FallWay, case: &Case) -> Vec<f64> {
     let mut squares = vec![0.0; track.nodes.len()];
     let rows = &track.halves;
     if rows.first().is_some_and(|(_, row)| case.starts(row)) {
-        let ends = energies(rows, case)
+        let pieces = pieces(rows, case);
+        let ends = energies(rows, &pieces, case, &|_| 0.0)
             .skip(track.split - 1)
             .step_by(track.split);
         let knots = squares
@@ -263,7 +264,7 @@ fn squares(track: &FallWay, case: &Case) -> Vec<f64> {
             .zip(track.table.values())
             .skip(1)
             .zip(ends);
-        for ((square, row), energy) in knots {
+        for ((square, row), [energy, _]) in knots {
             if energy <= 0.0 {
                 break;
             }
