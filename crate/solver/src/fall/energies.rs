@@ -18,6 +18,14 @@ pub(super) type Row = [f64; COLUMNS];
 /// A place along the way and its row.
 pub(super) type Place = (f64, Row);
 
+/// What is left at the end of a piece of the energy of motion at its start (ratio), and of the pushes at start,
+/// middle and end, over its length (m): the energy at the end is linear in them.
+type Shares = [f64; 4];
+
+fn sum(shares: &Shares, start: f64, [a, b, c]: [f64; 3]) -> f64 {
+    shares[0] * start + (shares[1] * a + shares[2] * b + shares[3] * c)
+}
+
 /// What drag does over a piece of the way to the energy of motion K. It goes with the energy, c·K:
 /// what is there at the start is left by e^−∫c, and the push under the same factor.
 #[derive(Clone, Copy, Debug)]
@@ -29,6 +37,7 @@ pub(super) struct Piece {
     /// What these leave (ratio).
     left: f64,
     left_of_middle: f64,
+    shares: Shares,
     /// Pressure with which an orifice damps without its laminar part, for each unit of energy (Pa/J), and its
     /// share in the drag (ratio).
     pressure: f64,
@@ -51,27 +60,38 @@ impl Piece {
             ]
             .map(|each| each * 2.0 / b[INERTIA])
         });
-        Self {
+        let mut piece = Self {
             length,
             whole,
             later,
             left: shrunk(whole),
             left_of_middle: shrunk(later),
+            shares: Shares::default(),
             pressure,
             by_orifice: if turbulent > 0.0 {
                 turbulent * (1.0 + case.pin_factor * b[PINS_BY_MOTION]) / middle
             } else {
                 0.0
             },
-        }
+        };
+        piece.shares = piece.shares(1.0);
+        piece
     }
 
-    /// Energy at the end, from that at the start; negative where it runs out. `factor` is that on the drag,
-    /// as an orifice has it: of the piece before, and then of this one.
-    fn damped(&self, start: f64, pushes: [f64; 3], factor: &mut f64) -> f64 {
+    /// Energy at the end, from that at the start; negative where it runs out, and the shares in it. `factor` is
+    /// that on the drag, as an orifice has it: of the piece before, and then of this one.
+    fn damped(&self, start: f64, pushes: [f64; 3], factor: &mut f64) -> (f64, Shares) {
+        if self.by_orifice == 0.0 {
+            return (sum(&self.shares, start, pushes), self.shares);
+        }
         // one that has all but stopped says little of the piece behind
         *factor = factor.min(2.0);
-        let mut end = self.end(start, pushes, *factor);
+        let shares_at = |factor: f64| match factor == 1.0 {
+            true => self.shares,
+            false => self.shares(factor),
+        };
+        let mut shares = shares_at(*factor);
+        let mut end = sum(&shares, start, pushes);
         for _ in 0..MOST_LOOKS {
             let mean = 0.5 * (start + end.max(0.0));
             if mean <= 0.0 {
@@ -81,39 +101,43 @@ impl Piece {
             if (*factor - before).abs() <= SETTLED * before {
                 break;
             }
-            end = self.end(start, pushes, *factor);
+            shares = shares_at(*factor);
+            end = sum(&shares, start, pushes);
         }
-        end
+        (end, shares)
     }
 
     /// All drag at an energy of motion over that which goes with its square of speed (ratio).
     fn factor(&self, energy: f64) -> f64 {
-        if self.by_orifice == 0.0 {
-            return 1.0;
-        }
         // Δp⁴ = q⁴·(q⁴ + δ²)
         let laminar = LAMINAR_BELOW / (self.pressure * energy);
+        if laminar * laminar < SETTLED {
+            return 1.0;
+        }
         1.0 + self.by_orifice * ((1.0 + laminar * laminar).sqrt().sqrt() - 1.0)
     }
 
-    /// Energy at the end, from that at the start, pushes at ends and middle, and a factor on the drag.
-    /// Where the drag takes all within the piece, the push is taken as even; from one to the other it goes
-    /// over evenly, for a jump would keep fall and friction from agreeing.
-    fn end(&self, start: f64, [a, b, c]: [f64; 3], factor: f64) -> f64 {
-        let whole = self.whole * factor;
-        if whole == 0.0 {
-            return start + self.length / 6.0 * (a + 4.0 * b + c);
-        }
+    /// Shares in the energy at the end with a factor on the drag. Where the drag takes all within the piece, the
+    /// push is taken as even; from one to the other it goes over evenly, for a jump would keep fall and friction
+    /// from agreeing.
+    fn shares(&self, factor: f64) -> Shares {
         let more = factor - 1.0;
+        let sixth = self.length / 6.0;
+        let whole = self.whole * factor;
         let left = self.left * shrunk(self.whole * more);
         let middle = self.left_of_middle * shrunk(self.later * more);
-        let weak = (a * left + 4.0 * b * middle + c) / 6.0;
+        let weak = [left, 4.0 * middle, 1.0];
         if whole <= STRONG.0 {
-            return start * left + self.length * weak;
+            let [a, b, c] = weak.map(|each| each * sixth);
+            return [left, a, b, c];
         }
         let strong = ((whole - STRONG.0) / (STRONG.1 - STRONG.0)).min(1.0);
-        let even = -(a + 4.0 * b + c) / 6.0 * (-whole).exp_m1() / whole;
-        start * left + self.length * (weak + strong * (even - weak))
+        let even = -(-whole).exp_m1() / whole;
+        let [a, b, c] = [0, 1, 2].map(|at| {
+            let even = even * [1.0, 4.0, 1.0][at];
+            sixth * (weak[at] + strong * (even - weak[at]))
+        });
+        [left, a, b, c]
     }
 }
 
@@ -150,8 +174,9 @@ pub(super) fn energies<'a>(
     let behind = rows.get(1..).unwrap_or_default().chunks_exact(2);
     behind.zip(pieces).map(move |(places, piece)| {
         let [middle, to] = [0, 1].map(|at| push(&places[at]));
-        energy = piece.damped(energy, [from[0], middle[0], to[0]], &mut factor);
-        change = piece.end(change, [from[1], middle[1], to[1]], factor);
+        let shares;
+        (energy, shares) = piece.damped(energy, [from[0], middle[0], to[0]], &mut factor);
+        change = sum(&shares, change, [from[1], middle[1], to[1]]);
         from = to;
         [energy, change]
     })
