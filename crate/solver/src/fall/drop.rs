@@ -1,6 +1,5 @@
 //! One fall: equation of motion and the events that end it.
-use std::cell::Cell;
-
+use super::course::Course;
 use super::way::{AIR, COLUMNS, FallWay, INERTIA, PINS, PINS_BY_MOTION, SPRINGS, STROKE, WEIGHTS};
 use crate::hydraulics::pressure;
 use crate::numeric::{Bounds, Method, Moment, Step, event_between, first_end, follow};
@@ -150,23 +149,6 @@ impl Case {
     pub(super) fn motion(&self, row: &[f64; COLUMNS], square: f64) -> f64 {
         self.damping(row, square.sqrt()) + row[INERTIA] * square
     }
-
-    /// Slope over time of the state.
-    #[inline]
-    fn slope(&self, track: &FallWay, near: &Cell<usize>, [x, speed, ..]: &State) -> State {
-        // each place is next to the one before
-        let piece = track.table.piece(*x, near.get());
-        near.set(piece);
-        let at = track.within(piece, *x);
-        let row = &at.value;
-        let damping = self.damping(row, *speed);
-        let loads = damping + row[INERTIA] * speed * speed;
-        // pins that the motion unloads push nothing on
-        let pins = self.pin_factor * (row[PINS_BY_MOTION] * loads).max(-row[PINS]);
-        // the inertia is the first column
-        let push = self.net(row) - pins - damping - 0.5 * at.slope * speed * speed;
-        [*speed, push / row[INERTIA], damping * speed, pins * speed]
-    }
 }
 
 /// How a fall ended.
@@ -213,7 +195,7 @@ pub(super) fn drop(track: &FallWay, case: &Case, tolerance: f64) -> Drop {
         pins: 0.0,
         largest_axle_speed: 0.0,
     };
-    if !case.starts(&track.at(0.0).value) {
+    if !case.starts(&track.at(0.0)) {
         return found;
     }
     let bounds = Bounds {
@@ -223,14 +205,14 @@ pub(super) fn drop(track: &FallWay, case: &Case, tolerance: f64) -> Drop {
     };
     let mut ends: Option<Ending> = None;
     let mut largest = 0.0_f64;
-    let near = Cell::new(0);
+    let course = Course::new(track, case);
     let mut look = |x: f64, speed: f64| {
-        if let Some((share, from, to)) = track.around(x, near.get()) {
+        if let Some((share, from, to)) = track.around(x, course.piece(x)) {
             let rate = from.axle + share * (to.axle - from.axle);
             largest = largest.max(rate * speed);
         }
     };
-    let slope = |state: &State| case.slope(track, &near, state);
+    let slope = |state: &State| course.slope(state);
     let watch = |_, step: &Step<State>| {
         let (ending, share) = event(step, track.end()).unzip();
         ends = ending;

@@ -197,7 +197,7 @@ fn energy(track: &FallWay, case: &Case, dropped: &Drop) -> FallEnergy {
         (weights, springs) = (track.weights_work, track.springs_work);
     }
     let friction = at_rest + dropped.pins;
-    let inertia = track.at(dropped.x).value[super::way::INERTIA];
+    let inertia = track.at(dropped.x)[super::way::INERTIA];
     let motion = 0.5 * inertia * dropped.speed * dropped.speed;
     let missing = weights + springs + air - friction - dropped.orifice - motion;
     let scale = weights.abs() + springs.abs() + air.abs() + friction;

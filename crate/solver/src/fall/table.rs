@@ -10,13 +10,6 @@ pub(super) struct Table<const N: usize> {
     corner: Option<usize>,
 }
 
-/// Values of all functions at one place, and the slope of the first.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct At<const N: usize> {
-    pub(super) value: [f64; N],
-    pub(super) slope: f64,
-}
-
 impl<const N: usize> Table<N> {
     /// The splines with continuous second derivative through `values` at rising `knots`; the end
     /// slopes are those of the cubics through the last four points. At the knot of this index they may
@@ -93,6 +86,12 @@ impl<const N: usize> Table<N> {
         self.corner
     }
 
+    /// Where each piece starts, and the factors of the powers of the distance from there; the last is the
+    /// straight line beyond the end.
+    pub(super) fn pieces(&self) -> impl Iterator<Item = (f64, &[[f64; N]; 4])> {
+        self.knots.iter().copied().zip(&self.cubics)
+    }
+
     pub(super) fn knots(&self) -> &[f64] {
         &self.knots
     }
@@ -115,24 +114,24 @@ impl<const N: usize> Table<N> {
         piece
     }
 
-    /// Values at `x` in this piece and the first one's slope; straight lines beyond the ends.
+    /// Values at `x` in this piece; straight lines beyond the ends.
     #[inline]
-    pub(super) fn within(&self, piece: usize, x: f64) -> At<N> {
+    pub(super) fn within(&self, piece: usize, x: f64) -> [f64; N] {
         let (Some(from), Some([a, b, c, d])) = (self.knots.get(piece), self.cubics.get(piece))
         else {
-            return At {
-                value: [f64::NAN; N],
-                slope: f64::NAN,
-            };
+            return [f64::NAN; N];
         };
         let beyond = x - from;
         let inside = beyond.max(0.0);
-        At {
-            value: std::array::from_fn(|i| {
-                a[i] + beyond * (b[i] + inside * (c[i] + inside * d[i]))
-            }),
-            slope: b[0] + inside * (2.0 * c[0] + inside * 3.0 * d[0]),
-        }
+        std::array::from_fn(|i| a[i] + beyond * (b[i] + inside * (c[i] + inside * d[i])))
+    }
+
+    /// Slopes at `x`.
+    #[cfg(test)]
+    pub(super) fn slopes_at(&self, x: f64) -> [f64; N] {
+        let piece = self.piece(x, 0);
+        let ([_, b, c, d], x) = (self.cubics[piece], x - self.knots[piece]);
+        std::array::from_fn(|i| b[i] + x * (2.0 * c[i] + x * 3.0 * d[i]))
     }
 }
 

@@ -1,6 +1,6 @@
 //! The way from up to the lock, tabled over one coordinate.
 use super::inertia::{Inertias, Velocities};
-use super::table::{At, Table};
+use super::table::Table;
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Brace, Conditions, Leg, Vector};
 use crate::numeric::wrap;
@@ -42,7 +42,7 @@ pub(super) const PINS_BY_MOTION: usize = 6;
 
 /// Least inertia, so that a table that all but vanishes somewhere stays above nothing between its knots
 /// (kg·m2).
-const LEAST_INERTIA: f64 = 1e-9;
+pub(super) const LEAST_INERTIA: f64 = 1e-9;
 
 /// Way of a leg from up to the lock.
 #[derive(Clone, Debug)]
@@ -134,7 +134,7 @@ impl FallWay {
             row[PINS_BY_MOTION] = pins(by_motion, knot);
         })?;
         for (at, (x, row)) in self.halves.iter_mut().enumerate() {
-            let now = self.table.within(at / (2 * self.split), *x).value;
+            let now = self.table.within(at / (2 * self.split), *x);
             row[PINS] = now[PINS];
             row[PINS_BY_MOTION] = now[PINS_BY_MOTION];
         }
@@ -165,16 +165,16 @@ impl FallWay {
     }
 
     /// Row at a place.
-    pub(super) fn at(&self, x: f64) -> At<COLUMNS> {
+    pub(super) fn at(&self, x: f64) -> [f64; COLUMNS] {
         self.within(self.table.piece(x, 0), x)
     }
 
     /// The same in the piece that holds `x`.
     #[inline]
-    pub(super) fn within(&self, piece: usize, x: f64) -> At<COLUMNS> {
-        let mut at = self.table.within(piece, x);
-        at.value[INERTIA] = at.value[INERTIA].max(LEAST_INERTIA);
-        at
+    pub(super) fn within(&self, piece: usize, x: f64) -> [f64; COLUMNS] {
+        let mut row = self.table.within(piece, x);
+        row[INERTIA] = row[INERTIA].max(LEAST_INERTIA);
+        row
     }
 
     /// Integrals of functions of the row from up to `x`, by Simpson's rule in every piece.
@@ -194,7 +194,7 @@ impl FallWay {
             let rows = if *x2 <= x {
                 [*a, *b, *c]
             } else {
-                [x0, &(0.5 * (x0 + x)), &x].map(|x| self.at(*x).value)
+                [x0, &(0.5 * (x0 + x)), &x].map(|x| self.at(*x))
             };
             let h = (x2.min(x) - x0) / 6.0;
             let [a, b, c] = rows.map(|row| f(&row));
@@ -233,7 +233,7 @@ pub(super) fn halves(table: &Table<COLUMNS>, split: usize) -> Vec<(f64, [f64; CO
         let [x0, x1] = *ends else { continue };
         halves.extend((0..parts).map(|part| {
             let x = x0 + (x1 - x0) * part as f64 / parts as f64;
-            let mut row = table.within(piece, x).value;
+            let mut row = table.within(piece, x);
             row[INERTIA] = row[INERTIA].max(LEAST_INERTIA);
             (x, row)
         }));
