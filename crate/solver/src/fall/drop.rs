@@ -250,7 +250,9 @@ pub(super) fn drop(track: &FallWay, case: &Case, tolerance: f64) -> Drop {
 pub(super) fn event(step: &Step<State>, end: f64) -> Option<(Ending, f64)> {
     let (place, speed) = (|t| step.part_at(0, t), |t| step.part_at(1, t));
     // how far into the step the leg moves forward
-    let rest = first_end(speed, LOOKS).or_else(|| crept_out(step));
+    let stands = step.least(1) <= 0.0;
+    let rest = stands.then(|| first_end(speed, LOOKS)).flatten();
+    let rest = rest.or_else(|| crept_out(step));
     let reach = rest.unwrap_or(1.0);
     if place(reach) >= end {
         let root = event_between(|t| place(t) - end, 0.0, reach);
