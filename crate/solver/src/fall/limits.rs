@@ -8,6 +8,7 @@ use super::rub::{Rubbing, Thinned};
 use super::way::{AIR, FallWay, PINS, STROKE};
 use crate::model::MOST_PIN_FRICTION;
 use crate::result::FallAirspeed;
+use crate::statics::Warm;
 
 /// Highest airspeed tried (m/s).
 const MOST_AIRSPEED: f64 = 340.0;
@@ -177,7 +178,9 @@ impl<'a> Limits<'a> {
     /// Friction that holds the leg at up after it has stood there, at a dynamic pressure.
     fn held_at_up(&self, dynamic_pressure: f64) -> f64 {
         match (&self.rubbing, self.track.table.values().first()) {
-            (Some((rubbing, _)), Some(row)) => rubbing.stood(0, row, dynamic_pressure, &self.stood),
+            (Some((rubbing, _)), Some(row)) => {
+                rubbing.stood(0, row, dynamic_pressure, &self.stood, &mut Warm::default())
+            }
             _ => self.case.held,
         }
     }

@@ -33,9 +33,10 @@ const MOST_OVERSHOOT: f64 = -10.0;
 /// From so many passes on, this share of a correction is made (ratio).
 const SMALLER_FROM: usize = 8;
 const SMALLER: f64 = 0.4;
-/// Limits are sought on every so many knots, and on all of them in this part of the way before the
+/// Limits are sought on every so many knots, and on more of them in this part of the way before the
 /// lock, where a knee straightens (ratio).
-const STRIDE: usize = 6;
+const STRIDE: usize = 8;
+const STRIDE_CLOSE: usize = 2;
 const CLOSE: usize = 5;
 
 /// The rubbing pins of a leg at the knots of its way.
@@ -98,7 +99,10 @@ impl<'a> Rubbing<'a> {
         }
         let last = knots.len().checked_sub(1)?;
         let close = last - last / CLOSE;
-        let thin = (0..close).step_by(STRIDE).chain(close..=last).collect();
+        // the last knot is one of them
+        let close = close + (last - close) % STRIDE_CLOSE;
+        let behind = (close..=last).step_by(STRIDE_CLOSE);
+        let thin = (0..close).step_by(STRIDE).chain(behind).collect();
         Some(Self { knots, thin })
     }
 
@@ -127,6 +131,7 @@ impl<'a> Rubbing<'a> {
         row: &[f64; COLUMNS],
         dynamic_pressure: f64,
         stood: &Stood,
+        warm: &mut Warm,
     ) -> f64 {
         let pins = self.knots.get(at).and_then(|knot| {
             let at = InMotion {
@@ -135,7 +140,8 @@ impl<'a> Rubbing<'a> {
                 dynamic_pressure,
                 factor: stood.pins,
             };
-            knot.pins?.friction(Motion::Extend, &at, None).ok()
+            let pins = knot.pins.as_ref()?;
+            pins.friction(Motion::Extend, &at, Some(warm)).ok()
         });
         stood.seals * row[STROKE].abs() + pins.unwrap_or(f64::INFINITY)
     }
@@ -312,7 +318,8 @@ impl Knot<'_> {
             dynamic_pressure: case.dynamic_pressure,
             factor: case.pin_factor,
         };
-        let all = self.pins?.friction(Motion::Extend, &at, Some(warm)).ok()?;
+        let pins = self.pins.as_ref()?;
+        let all = pins.friction(Motion::Extend, &at, Some(warm)).ok()?;
         Some(all / case.pin_factor)
     }
 }
