@@ -163,6 +163,26 @@ impl<'a> Rubbing<'a> {
     }
 }
 
+/// Squares of the speed at which the friction of a knot was worked out in a case, and what it was, the latest
+/// first.
+#[derive(Clone, Copy, Default)]
+struct Seen([Option<(f64, f64)>; 2]);
+
+impl Seen {
+    /// Friction at a square of the speed so near to these that a straight line is off by no more than a share
+    /// of it (ratio).
+    fn between(&self, square: f64, share: f64) -> Option<f64> {
+        let (at, friction) = self.0[0]?;
+        if square == at {
+            return Some(friction);
+        }
+        let (before, other) = self.0[1]?;
+        let (off, from) = (square - at, square - before);
+        let near = (off * from).abs() <= share * square * square;
+        near.then(|| friction + off * (friction - other) / (at - before))
+    }
+}
+
 /// Works out fall and friction in turn and puts the friction into the way; whether they agree, with
 /// no pins that bind by the motion alone. `None` where it is not finite.
 fn agree(
@@ -171,18 +191,25 @@ fn agree(
     case: &Case,
     (wanted, accepted, passes): (f64, f64, usize),
 ) -> Option<bool> {
+    let mut seen = vec![Seen::default(); knots.len()];
     // `None`: the pins bind
-    let found = |track: &FallWay, squares: &[f64], known: &mut [Warm]| -> Vec<Option<f64>> {
+    let mut found = |track: &FallWay, squares: &[f64], known: &mut [Warm]| -> Vec<Option<f64>> {
         let mut beside = Warm::default();
         let knots = knots.iter().zip(track.table.values());
-        let knots = knots.zip(squares).zip(known);
+        let knots = knots.zip(squares).zip(known).zip(&mut seen);
         knots
-            .map(|(((knot, row), square), known)| {
+            .map(|((((knot, row), square), known), seen)| {
+                if let Some(found) = seen.between(*square, wanted) {
+                    return Some(found);
+                }
                 let was_known = known.is_known();
                 let mut from = if was_known { *known } else { beside };
                 let found = knot.friction(case, row, *square, &mut from);
                 *known = from.latest();
                 beside = if was_known { *known } else { from };
+                if let Some(found) = found {
+                    *seen = Seen([Some((*square, found)), seen.0[0]]);
+                }
                 found
             })
             .collect()
