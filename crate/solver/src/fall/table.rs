@@ -64,14 +64,11 @@ impl<const N: usize> Table<N> {
                     continue;
                 };
                 let per = 1.0 / (x1 - x0);
-                for c in 0..N {
-                    let rise = (y1[c] - y0[c]) * per;
-                    let (before, after) = (rise - from[c], to[c] - rise);
-                    cubic[0][c] = y0[c];
-                    cubic[1][c] = from[c];
-                    cubic[2][c] = (2.0 * before - after) * per;
-                    cubic[3][c] = (after - before) * per * per;
-                }
+                let [before, after]: [[f64; N]; 2] = [from, to]
+                    .map(|slope| std::array::from_fn(|c| slope[c] - (y1[c] - y0[c]) * per));
+                let square = std::array::from_fn(|c| -(2.0 * before[c] + after[c]) * per);
+                let cube = std::array::from_fn(|c| (before[c] + after[c]) * per * per);
+                *cubic = [*y0, *from, square, cube];
             }
             if let (Some(line), Some(y), Some(slope)) = (cubics.last_mut(), y.last(), slopes.last())
             {
