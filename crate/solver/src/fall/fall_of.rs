@@ -43,7 +43,8 @@ pub fn fall_of(
         Some(rubbing) => rubbing.drop(&mut track, &case)?,
         None => drop(&track, &case, case.tolerance()),
     };
-    let limits = Limits::new(&track, &case, stood, rubbing.as_ref())?;
+    let reaches = dropped.ending == Ending::Lock;
+    let limits = Limits::new(&track, (&case, reaches), stood, rubbing.as_ref())?;
     let place = track.place(linkage, dropped.x)?;
     let outcome = match dropped.ending {
         Ending::Lock => FallOutcome::ReachesLock(arrival(&track, &dropped)?),
@@ -61,7 +62,6 @@ pub fn fall_of(
             time: dropped.time,
         },
     };
-    let reaches = dropped.ending == Ending::Lock;
     let seal_friction_limit = reaches.then(|| limits.seal_friction()).flatten();
     let (friction_factor, friction_factor_tried) = if reaches {
         // a coefficient that is not given is none

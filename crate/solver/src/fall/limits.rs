@@ -56,6 +56,8 @@ enum Limit {
 pub(super) struct Limits<'a> {
     track: &'a FallWay,
     case: &'a Case,
+    /// Whether it reaches the lock in the case.
+    reaches: bool,
     /// Drag in the case over the way.
     pieces: Vec<Piece>,
     stood: Stood,
@@ -64,10 +66,11 @@ pub(super) struct Limits<'a> {
 }
 
 impl<'a> Limits<'a> {
-    /// The way `track` with the friction of `rubbing` pins in it. `None` where it has too few knots.
+    /// The way `track` with the friction of `rubbing` pins in it, and whether the fall in the case reaches the
+    /// lock. `None` where it has too few knots.
     pub(super) fn new(
         track: &'a FallWay,
-        case: &'a Case,
+        (case, reaches): (&'a Case, bool),
         stood: Stood,
         rubbing: Option<&'a Rubbing<'a>>,
     ) -> Option<Self> {
@@ -78,6 +81,7 @@ impl<'a> Limits<'a> {
         Some(Self {
             track,
             case,
+            reaches,
             pieces: pieces(&track.halves, case),
             stood,
             rubbing,
@@ -193,15 +197,24 @@ impl<'a> Limits<'a> {
             let Quantity { each, starts, .. } = quantity;
             outlook(&way.halves, pieces, case, value, *each, *starts)
         };
-        match &self.rubbing {
-            Some((rubbing, thinned)) if !case.is_driven_as(self.case) => {
-                // each case is near the one before
-                let mut thinned = thinned.borrow_mut();
-                let way = rubbing.in_case(&mut thinned, case)?;
-                Some(look(way, &pieces(&way.halves, case)))
-            }
-            _ => Some(look(self.track, &self.pieces)),
+        if case.is_driven_as(self.case) {
+            let found = look(self.track, &self.pieces);
+            // next to none the energy of motion is lost in what it is worked out from
+            let reaches = found.reaches || self.reaches;
+            return Some(Outlook { reaches, ..found });
         }
+        let Some((rubbing, thinned)) = &self.rubbing else {
+            return Some(look(self.track, &self.pieces));
+        };
+        // each case is near the one before
+        let mut thinned = thinned.borrow_mut();
+        let found = rubbing.in_case(&mut thinned, case);
+        let found = found.map(|way| look(way, &pieces(&way.halves, case)));
+        if found.is_none() {
+            // what went astray is nothing to go on from
+            *thinned = rubbing.thinned(self.track)?;
+        }
+        found
     }
 
     /// The value at which the fall first stops short: where the one that each fall tells is that of the fall

@@ -25,6 +25,8 @@ const SLOWEST: f64 = 1e-4;
 /// friction agree (ratio): for the fall itself, and for limits, which are sought to a hundredth.
 const AGREED: f64 = 1e-8;
 const AGREED_ROUGHLY: f64 = 1e-3;
+/// Error allowed in the friction of a knot that is not worked out anew (ratio).
+const STRAIGHT: f64 = 1e-5;
 /// What is taken where the passes run out (ratio): where friction has a kink, the last of it goes to and fro.
 const ACCEPTED: f64 = 1e-3;
 const ACCEPTED_ROUGHLY: f64 = 3e-2;
@@ -33,10 +35,9 @@ const MOST_OVERSHOOT: f64 = -10.0;
 /// From so many passes on, this share of a correction is made (ratio).
 const SMALLER_FROM: usize = 8;
 const SMALLER: f64 = 0.4;
-/// Limits are sought on every so many knots, and on more of them in this part of the way before the
+/// Limits are sought on every so many knots, and on all of them in this part of the way before the
 /// lock, where a knee straightens (ratio).
-const STRIDE: usize = 8;
-const STRIDE_CLOSE: usize = 2;
+const STRIDE: usize = 6;
 const CLOSE: usize = 5;
 
 /// The rubbing pins of a leg at the knots of its way.
@@ -99,10 +100,7 @@ impl<'a> Rubbing<'a> {
         }
         let last = knots.len().checked_sub(1)?;
         let close = last - last / CLOSE;
-        // the last knot is one of them
-        let close = close + (last - close) % STRIDE_CLOSE;
-        let behind = (close..=last).step_by(STRIDE_CLOSE);
-        let thin = (0..close).step_by(STRIDE).chain(behind).collect();
+        let thin = (0..close).step_by(STRIDE).chain(close..=last).collect();
         Some(Self { knots, thin })
     }
 
@@ -199,7 +197,7 @@ fn agree(
         let knots = knots.zip(squares).zip(known).zip(&mut seen);
         knots
             .map(|((((knot, row), square), known), seen)| {
-                if let Some(found) = seen.between(*square, wanted) {
+                if let Some(found) = seen.between(*square, wanted.min(STRAIGHT)) {
                     return Some(found);
                 }
                 let was_known = known.is_known();
