@@ -171,7 +171,16 @@ fn bring_back(state: &mut State) -> Vec<Effect> {
 
 /// Name fit for a file on any disk.
 pub(super) fn file_stem(name: &str) -> String {
-    let words = name.split(|c: char| !c.is_alphanumeric());
+    // beyond ASCII all but signs, and what turns the direction of a text
+    let parts = |c: char| match c {
+        '\0'..='\x7f' => !c.is_ascii_alphanumeric(),
+        '\u{80}'..='\u{bf}'
+        | '\u{2000}'..='\u{206f}'
+        | '\u{fe00}'..='\u{feff}'
+        | '\u{fff0}'..='\u{ffff}' => true,
+        _ => false,
+    };
+    let words = name.split(parts);
     let words: Vec<&str> = words.filter(|word| !word.is_empty()).collect();
     let stem: String = words.join("-").chars().take(60).collect();
     let stem = stem.trim_end_matches('-');

@@ -4,6 +4,8 @@
 //! may be left out; the step from version 1 to it is `envelope::upgrade`. A version that changes what
 //! was there gets an arm in `read` that turns the older text into the present model.
 
+/// Any JSON, looked through.
+mod any;
 /// Mark, version and longest text.
 mod envelope;
 /// Why a text is no gear file, or a gear none that can be saved.

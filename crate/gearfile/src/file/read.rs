@@ -2,10 +2,10 @@
 use gearswing_gear::model::Gear;
 use serde::Deserialize;
 use serde::de::{DeserializeOwned, IgnoredAny};
-use serde_json::Value;
 use serde_json::error::Category;
 use serde_json::value::RawValue;
 
+use super::any::Any;
 use super::envelope::upgrade;
 use super::objects::Objects;
 use super::{ContentFault, FORMAT, OpenError, READ_LIMIT, VERSION};
@@ -142,7 +142,7 @@ pub(super) fn path_of(text: &str, error: &serde_json::Error) -> String {
 /// The path at which a text breaks off.
 fn broken_off(text: &str) -> String {
     let mut reader = serde_json::Deserializer::from_str(text);
-    match serde_path_to_error::deserialize::<_, Value>(&mut reader) {
+    match serde_path_to_error::deserialize::<_, Any>(&mut reader) {
         Ok(_) => WHOLE.to_owned(),
         Err(broken) => broken.path().to_string(),
     }

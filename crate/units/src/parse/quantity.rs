@@ -189,7 +189,12 @@ fn read_leading_unit(
 }
 
 fn starts_unit(c: char) -> bool {
-    c.is_alphabetic() || matches!(c, '°' | '%' | '\'' | '"' | '$' | '#' | '€' | '£')
+    // tables of all letters would be more to load than all units
+    c.is_ascii_alphabetic()
+        || matches!(
+            c,
+            'Ω' | '\u{2126}' | 'µ' | 'μ' | '°' | '%' | '\'' | '"' | '$' | '#' | '€' | '£'
+        )
 }
 
 /// Adds a part, if it may follow the one before it.
