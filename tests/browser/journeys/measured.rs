@@ -146,7 +146,7 @@ fn bar(words: &[Word], lines: &[Line], (scale, under): (f64, f64)) -> Result<f64
     };
     let (length, meant_in) = lengths
         .filter_map(|(word, meant_in)| Some((line_below(word)?, meant_in)))
-        .last()
+        .next_back()
         .context("no words of a scale bar with a line below them")?;
     Ok(length * scale / (meant_in * PT_PER_IN))
 }
