@@ -1,4 +1,5 @@
 //! One fall: equation of motion and the events that end it.
+use super::course::Course;
 use super::way::{AIR, COLUMNS, FallWay, INERTIA, PINS, PINS_BY_MOTION, SPRINGS, STROKE, WEIGHTS};
 use crate::hydraulics::pressure;
 use crate::numeric::{Bounds, Method, Moment, Step, event_between, first_end, follow};
@@ -66,9 +67,12 @@ impl Damper {
 
     /// Damping over the square of the speed along the way, its laminar part left out.
     pub(super) fn turbulent(&self, stroke: f64) -> f64 {
-        let area = self.side(stroke) * stroke.abs();
-        let per_speed = area / self.conductance;
-        area * per_speed * per_speed
+        self.side(stroke) * stroke.abs() * self.turbulent_pressure(stroke)
+    }
+
+    /// Pressure of it, over the same.
+    pub(super) fn turbulent_pressure(&self, stroke: f64) -> f64 {
+        (self.side(stroke) * stroke / self.conductance).powi(2)
     }
 
     /// Damping along the way at a rate of the actuator's length and a speed.
@@ -106,6 +110,13 @@ impl Case {
         }
     }
 
+    /// Whether a fall is driven and held as in another case.
+    pub(super) fn is_driven_as(&self, other: &Self) -> bool {
+        self.dynamic_pressure == other.dynamic_pressure
+            && self.seal_friction == other.seal_friction
+            && self.pin_factor == other.pin_factor
+    }
+
     /// Whether the leg starts from a row at which it has stood.
     pub(super) fn starts(&self, row: &[f64; COLUMNS]) -> bool {
         self.push(row) > self.held.max(self.friction(row))
@@ -137,20 +148,6 @@ impl Case {
     /// What the motion loads the pins with: damping and inertia.
     pub(super) fn motion(&self, row: &[f64; COLUMNS], square: f64) -> f64 {
         self.damping(row, square.sqrt()) + row[INERTIA] * square
-    }
-
-    /// Slope over time of the state.
-    #[inline]
-    fn slope(&self, track: &FallWay, [x, speed, ..]: &State) -> State {
-        let at = track.at(*x);
-        let row = &at.value;
-        let damping = self.damping(row, *speed);
-        let loads = damping + row[INERTIA] * speed * speed;
-        // pins that the motion unloads push nothing on
-        let pins = self.pin_factor * (row[PINS_BY_MOTION] * loads).max(-row[PINS]);
-        // the inertia is the first column
-        let push = self.net(row) - pins - damping - 0.5 * at.slope * speed * speed;
-        [*speed, push / row[INERTIA], damping * speed, pins * speed]
     }
 }
 
@@ -198,7 +195,7 @@ pub(super) fn drop(track: &FallWay, case: &Case, tolerance: f64) -> Drop {
         pins: 0.0,
         largest_axle_speed: 0.0,
     };
-    if !case.starts(&track.at(0.0).value) {
+    if !case.starts(&track.at(0.0)) {
         return found;
     }
     let bounds = Bounds {
@@ -208,13 +205,14 @@ pub(super) fn drop(track: &FallWay, case: &Case, tolerance: f64) -> Drop {
     };
     let mut ends: Option<Ending> = None;
     let mut largest = 0.0_f64;
+    let course = Course::new(track, case);
     let mut look = |x: f64, speed: f64| {
-        if let Some((share, from, to)) = track.around(x) {
+        if let Some((share, from, to)) = track.around(x, course.piece(x)) {
             let rate = from.axle + share * (to.axle - from.axle);
             largest = largest.max(rate * speed);
         }
     };
-    let slope = |state: &State| case.slope(track, state);
+    let slope = |state: &State| course.slope(state);
     let watch = |_, step: &Step<State>| {
         let (ending, share) = event(step, track.end()).unzip();
         ends = ending;
@@ -252,7 +250,9 @@ pub(super) fn drop(track: &FallWay, case: &Case, tolerance: f64) -> Drop {
 pub(super) fn event(step: &Step<State>, end: f64) -> Option<(Ending, f64)> {
     let (place, speed) = (|t| step.part_at(0, t), |t| step.part_at(1, t));
     // how far into the step the leg moves forward
-    let rest = first_end(speed, LOOKS).or_else(|| crept_out(step));
+    let stands = step.least(1) <= 0.0;
+    let rest = stands.then(|| first_end(speed, LOOKS)).flatten();
+    let rest = rest.or_else(|| crept_out(step));
     let reach = rest.unwrap_or(1.0);
     if place(reach) >= end {
         let root = event_between(|t| place(t) - end, 0.0, reach);

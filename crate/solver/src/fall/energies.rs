@@ -1,176 +1,230 @@
 //! Energy of motion over the way, from which follows whether a fall reaches the lock.
 use super::drop::Case;
 use super::way::{COLUMNS, INERTIA, PINS_BY_MOTION, STROKE};
+use crate::hydraulics::LAMINAR_BELOW;
 
-/// Whether the leg reaches the lock: its energy of motion K over the way, dK/dx = N − D, must stay
-/// above zero.
-pub(super) fn reaches(rows: &[Place], case: &Case) -> bool {
-    if !rows.first().is_some_and(|(_, row)| case.starts(row)) {
-        return false;
-    }
-    // damping only takes energy: a leg with a push all the way comes down whatever the damping
-    rows.iter().all(|(_, row)| case.net(row) > 0.0) || energies(rows, case).all(|end| end > 0.0)
-}
+/// Change of the factor on the drag, as a share of it, below which it is settled (ratio).
+const SETTLED: f64 = 1e-5;
+/// Most looks at that factor in a piece.
+const MOST_LOOKS: usize = 4;
+/// Damping over a piece, as the logarithm of what it leaves, from which it begins to take all, and from
+/// which it does (ratio).
+const STRONG: (f64, f64) = (2.0, 4.0);
+/// What is less than this is worth no exponential: three terms of the series do (ratio).
+const SMALL: f64 = 1e-3;
 
-/// Energy of motion at the end of each piece in turn; from where it runs out it is not above zero.
-pub(super) fn energies<'a>(rows: &'a [Place], case: &'a Case) -> impl Iterator<Item = f64> + 'a {
-    let dragged = case.damper.is_some() || rows.iter().any(|(_, row)| row[PINS_BY_MOTION] != 0.0);
-    let (mut energy, mut factor) = (0.0, 1.0);
-    rows.windows(3).step_by(2).map(move |piece| {
-        if let [(x0, a), (_, b), (x1, c)] = piece
-            && energy >= 0.0
-        {
-            let pushes = [a, b, c].map(|row| case.net(row));
-            if dragged {
-                let decay = Decay::over(x1 - x0, case, [a, b, c]);
-                energy = decay.damped(energy, pushes, &mut factor, |mean| {
-                    laminar_share(case, b, mean)
-                });
-            } else {
-                energy += (x1 - x0) / 6.0 * (pushes[0] + 4.0 * pushes[1] + pushes[2]);
-            }
-        }
-        energy
-    })
+/// Columns of the table at a place.
+pub(super) type Row = [f64; COLUMNS];
+/// A place along the way and its row.
+pub(super) type Place = (f64, Row);
+
+/// What is left at the end of a piece of the energy of motion at its start (ratio), and of the pushes at start,
+/// middle and end, over its length (m): the energy at the end is linear in them.
+type Shares = [f64; 4];
+
+fn sum(shares: &Shares, start: f64, [a, b, c]: [f64; 3]) -> f64 {
+    shares[0] * start + (shares[1] * a + shares[2] * b + shares[3] * c)
 }
 
 /// What drag does over a piece of the way to the energy of motion K. It goes with the energy, c·K:
 /// what is there at the start is left by e^−∫c, and the push under the same factor.
-struct Decay {
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Piece {
     length: f64,
     /// ∫c over the whole piece, and over its second half (ratio).
     whole: f64,
     later: f64,
+    /// What these leave (ratio).
+    left: f64,
+    left_of_middle: f64,
+    shares: Shares,
+    /// Pressure with which an orifice damps without its laminar part, for each unit of energy (Pa/J), and its
+    /// share in the drag (ratio).
+    pressure: f64,
+    by_orifice: f64,
 }
 
-impl Decay {
+impl Piece {
     /// Each by the parabola through the rows of ends and middle.
-    fn over(length: f64, case: &Case, rows: [&[f64; COLUMNS]; 3]) -> Self {
-        let [a, b, c] = rows.map(|row| case.drag(row) * 2.0 / row[INERTIA]);
-        let whole = length / 6.0 * (a + 4.0 * b + c);
-        let half = length / 24.0 * (8.0 * b + 5.0 * c - a);
-        Self {
+    fn over(length: f64, case: &Case, [a, b, c]: [&Row; 3]) -> Self {
+        let per_energy = |row: &Row| case.drag(row) * 2.0 / row[INERTIA];
+        let [a, middle, c] = [per_energy(a), per_energy(b), per_energy(c)];
+        let whole = length / 6.0 * (a + 4.0 * middle + c);
+        let half = length / 24.0 * (8.0 * middle + 5.0 * c - a);
+        let later = half.clamp(whole.min(0.0), whole.max(0.0));
+        let damper = case.damper.filter(|_| middle > 0.0);
+        let [turbulent, pressure] = damper.map_or([0.0; 2], |damper| {
+            [
+                damper.turbulent(b[STROKE]),
+                damper.turbulent_pressure(b[STROKE]),
+            ]
+            .map(|each| each * 2.0 / b[INERTIA])
+        });
+        let mut piece = Self {
             length,
             whole,
-            later: half.clamp(whole.min(0.0), whole.max(0.0)),
-        }
+            later,
+            left: shrunk(whole),
+            left_of_middle: shrunk(later),
+            shares: Shares::default(),
+            pressure,
+            by_orifice: if turbulent > 0.0 {
+                turbulent * (1.0 + case.pin_factor * b[PINS_BY_MOTION]) / middle
+            } else {
+                0.0
+            },
+        };
+        piece.shares = piece.shares(1.0);
+        piece
     }
 
-    /// Energy at the end, from that at the start; negative where it runs out. `laminar` gives the factor on
-    /// the drag at the mean energy, as an orifice has it; `factor` is that of the piece before.
-    fn damped(
-        &self,
-        start: f64,
-        pushes: [f64; 3],
-        factor: &mut f64,
-        laminar: impl Fn(f64) -> f64,
-    ) -> f64 {
+    /// Energy at the end, from that at the start; negative where it runs out, and the shares in it. `factor` is
+    /// that on the drag, as an orifice has it: of the piece before, and then of this one.
+    fn damped(&self, start: f64, pushes: [f64; 3], factor: &mut f64) -> (f64, Shares) {
+        if self.by_orifice == 0.0 {
+            return (sum(&self.shares, start, pushes), self.shares);
+        }
         // one that has all but stopped says little of the piece behind
         *factor = factor.min(2.0);
-        let mut end = self.end(start, pushes, *factor);
-        for _ in 0..4 {
+        let shares_at = |factor: f64| match factor == 1.0 {
+            true => self.shares,
+            false => self.shares(factor),
+        };
+        let mut shares = shares_at(*factor);
+        let mut end = sum(&shares, start, pushes);
+        for _ in 0..MOST_LOOKS {
             let mean = 0.5 * (start + end.max(0.0));
             if mean <= 0.0 {
                 break;
             }
-            let before = std::mem::replace(factor, laminar(mean));
+            let before = std::mem::replace(factor, self.factor(mean));
             if (*factor - before).abs() <= SETTLED * before {
                 break;
             }
-            end = self.end(start, pushes, *factor);
+            shares = shares_at(*factor);
+            end = sum(&shares, start, pushes);
         }
-        end
+        (end, shares)
     }
 
-    /// Energy at the end, from that at the start, pushes at ends and middle, and a factor on the drag.
-    /// Where the drag takes all within the piece, the push is taken as even; from one to the other it goes
-    /// over evenly, for a jump would keep fall and friction from agreeing.
-    fn end(&self, start: f64, [a, b, c]: [f64; 3], factor: f64) -> f64 {
+    /// All drag at an energy of motion over that which goes with its square of speed (ratio).
+    fn factor(&self, energy: f64) -> f64 {
+        // Δp⁴ = q⁴·(q⁴ + δ²)
+        let laminar = LAMINAR_BELOW / (self.pressure * energy);
+        if laminar * laminar < SETTLED {
+            return 1.0;
+        }
+        1.0 + self.by_orifice * ((1.0 + laminar * laminar).sqrt().sqrt() - 1.0)
+    }
+
+    /// Shares in the energy at the end with a factor on the drag. Where the drag takes all within the piece, the
+    /// push is taken as even; from one to the other it goes over evenly, for a jump would keep fall and friction
+    /// from agreeing.
+    fn shares(&self, factor: f64) -> Shares {
+        let more = factor - 1.0;
+        let sixth = self.length / 6.0;
         let whole = self.whole * factor;
-        if whole == 0.0 {
-            return start + self.length / 6.0 * (a + 4.0 * b + c);
+        let left = self.left * shrunk(self.whole * more);
+        let middle = self.left_of_middle * shrunk(self.later * more);
+        let weak = [left, 4.0 * middle, 1.0];
+        if whole <= STRONG.0 {
+            let [a, b, c] = weak.map(|each| each * sixth);
+            return [left, a, b, c];
         }
-        let left = (-whole).exp();
-        let strong = ((whole - STRONG.0) / (STRONG.1 - STRONG.0)).clamp(0.0, 1.0);
-        let middle = (-self.later * factor).exp();
-        let weak = (a * left + 4.0 * b * middle + c) / 6.0;
-        if strong == 0.0 {
-            return start * left + self.length * weak;
-        }
-        let even = -(a + 4.0 * b + c) / 6.0 * (-whole).exp_m1() / whole;
-        start * left + self.length * (weak + strong * (even - weak))
+        let strong = ((whole - STRONG.0) / (STRONG.1 - STRONG.0)).min(1.0);
+        let even = -(-whole).exp_m1() / whole;
+        let [a, b, c] = [0, 1, 2].map(|at| {
+            let even = even * [1.0, 4.0, 1.0][at];
+            sixth * (weak[at] + strong * (even - weak[at]))
+        });
+        [left, a, b, c]
     }
 }
 
-/// All drag at an energy of motion over that which goes with its square of speed (ratio).
-fn laminar_share(case: &Case, row: &[f64; COLUMNS], energy: f64) -> f64 {
-    let Some(damper) = case.damper else {
-        return 1.0;
-    };
-    let square = 2.0 * energy / row[INERTIA];
-    let turbulent = case.drag(row) * square;
-    if turbulent > 0.0 {
-        let laminar =
-            damper.push(row[STROKE], square.sqrt()) - damper.turbulent(row[STROKE]) * square;
-        1.0 + (1.0 + case.pin_factor * row[PINS_BY_MOTION]) * laminar / turbulent
+/// e^−x, which most often is next to 1.
+fn shrunk(x: f64) -> f64 {
+    if x.abs() < SMALL {
+        1.0 - x * (1.0 - 0.5 * x * (1.0 - x / 3.0))
     } else {
-        1.0
+        (-x).exp()
     }
 }
 
-/// Change of the factor on the drag, as a share of it, below which it is settled (ratio).
-const SETTLED: f64 = 1e-5;
+/// Drag in a case over every piece between the rows of ends and middles.
+pub(super) fn pieces(rows: &[Place], case: &Case) -> Vec<Piece> {
+    let all = rows.windows(3).step_by(2);
+    let over = |piece: &[Place]| match piece {
+        [(from, a), (_, b), (to, c)] => Some(Piece::over(to - from, case, [a, b, c])),
+        _ => None,
+    };
+    all.filter_map(over).collect()
+}
 
-/// Damping over a piece, as the logarithm of what it leaves, from which it begins to take all, and from
-/// which it does (ratio).
-const STRONG: (f64, f64) = (2.0, 4.0);
+/// Energy of motion K at the end of each piece in turn, dK/dx = N − D, and what each unit of some quantity
+/// that each push has `each` so much of adds to it; from where it runs out it is not above zero.
+pub(super) fn energies<'a>(
+    rows: &'a [Place],
+    pieces: &'a [Piece],
+    case: &'a Case,
+    each: &'a dyn Fn(&Row) -> f64,
+) -> impl Iterator<Item = [f64; 2]> + 'a {
+    let push = |(_, row): &Place| [case.net(row), each(row)];
+    let mut from = rows.first().map_or([0.0; 2], push);
+    let ([mut energy, mut change], mut factor) = ([0.0; 2], 1.0);
+    let behind = rows.get(1..).unwrap_or_default().chunks_exact(2);
+    behind.zip(pieces).map(move |(places, piece)| {
+        let [middle, to] = [0, 1].map(|at| push(&places[at]));
+        let shares;
+        (energy, shares) = piece.damped(energy, [from[0], middle[0], to[0]], &mut factor);
+        change = sum(&shares, change, [from[1], middle[1], to[1]]);
+        from = to;
+        [energy, change]
+    })
+}
 
-/// A place along the way and its row.
-pub(super) type Place = (f64, [f64; COLUMNS]);
+/// What a fall tells of a quantity that it is driven with.
+pub(super) struct Outlook {
+    /// Whether the leg reaches the lock: its energy of motion must stay above zero.
+    pub(super) reaches: bool,
+    /// At which value it would first stop with the same drag: the energy is linear in the quantity then, so
+    /// that every place has one value at which it runs out.
+    pub(super) stops: f64,
+}
 
-/// What of a net push does not hang on a quantity, and what each unit of the quantity adds.
-pub(super) type Line = (f64, f64);
-
-/// Between which values of a quantity the fall first stops short, from `line` that splits the net
-/// push of a row, and `starts` that splits what is left of it at up over the friction of what has stood: up to the first value something pushes all the way, and from the second value
-/// on the leg is sure to stop. `None` where nothing stops it.
-///
-/// The energy of motion is linear in the quantity, so that every place has one value at which it runs
-/// out; with an orifice too while its laminar part, which only takes more, is left out.
-pub(super) fn first_stop(
+/// The outlook of a fall at a `value` of a quantity, of which each push has `each` so much, and what starts
+/// the leg at up `starts` so much.
+pub(super) fn outlook(
     rows: &[Place],
+    pieces: &[Piece],
     case: &Case,
-    line: &dyn Fn(&[f64; COLUMNS]) -> Line,
-    starts: &dyn Fn(&[f64; COLUMNS]) -> Line,
-) -> Option<(f64, f64)> {
-    let stop = |(constant, each): Line| {
+    value: f64,
+    each: &dyn Fn(&Row) -> f64,
+    starts: &dyn Fn(&Row) -> f64,
+) -> Outlook {
+    let stop = |left: f64, each: f64| {
         if each < 0.0 {
-            constant / -each
+            value - left / each
         } else {
             f64::INFINITY
         }
     };
-    let pushed = rows
-        .iter()
-        .map(|(_, row)| stop(line(row)))
-        .fold(f64::INFINITY, f64::min);
-    let mut stopped = rows.first().map_or(f64::INFINITY, |(_, row)| {
-        stop(line(row)).min(stop(starts(row)))
-    });
-    let pushed = pushed.min(stopped);
-    let mut energy: Line = (0.0, 0.0);
-    for piece in rows.windows(3).step_by(2) {
-        let [(x0, a), (_, b), (x1, c)] = piece else {
-            continue;
+    let Some((_, up)) = rows.first() else {
+        return Outlook {
+            reaches: false,
+            stops: f64::INFINITY,
         };
-        let h = x1 - x0;
-        let decay = Decay::over(h, case, [a, b, c]);
-        let (a, b, c) = (line(a), line(b), line(c));
-        energy = (
-            decay.end(energy.0, [a.0, b.0, c.0], 1.0),
-            decay.end(energy.1, [a.1, b.1, c.1], 1.0),
-        );
-        stopped = stopped.min(stop(energy));
+    };
+    let at_up = stop(case.push(up) - case.held, starts(up));
+    let mut stops = at_up.min(stop(case.net(up), each(up)));
+    let mut moves = true;
+    for [energy, change] in energies(rows, pieces, case, each) {
+        moves &= energy > 0.0;
+        stops = stops.min(stop(energy, change));
     }
-    stopped.is_finite().then_some((pushed, stopped))
+    // damping only takes energy: a leg with a push all the way comes down whatever the damping
+    let pushed = || rows.iter().all(|(_, row)| case.net(row) > 0.0);
+    Outlook {
+        reaches: case.starts(up) && (moves || pushed()),
+        stops,
+    }
 }

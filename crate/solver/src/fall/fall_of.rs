@@ -11,7 +11,7 @@ use crate::result::{
     Arrival, Fall, FallAirspeed, FallEnergy, FallOutcome, FallRequired, LeastKneePush, LeastMoment,
     Unpowered,
 };
-use crate::statics::{PinSet, areas, dynamic_pressure};
+use crate::statics::{PinSet, Warm, areas, dynamic_pressure};
 
 /// A leg that turns by less than this share of the knee's own turn stands nearly still (ratio): there the
 /// push at the knee tells more than a moment about the trunnion. Our own figure, about 6° of fold.
@@ -37,7 +37,7 @@ pub fn fall_of(
         false => None,
     };
     let at = Standing::new(&track, &case, &stood, rubbing.as_ref());
-    let (held, start) = (at.held(0)?, at.start());
+    let (held, start) = (at.held(0, &mut Warm::default())?, at.start());
     case.held = held;
     let dropped = match &rubbing {
         Some(rubbing) => rubbing.drop(&mut track, &case)?,
@@ -197,7 +197,7 @@ fn energy(track: &FallWay, case: &Case, dropped: &Drop) -> FallEnergy {
         (weights, springs) = (track.weights_work, track.springs_work);
     }
     let friction = at_rest + dropped.pins;
-    let inertia = track.at(dropped.x).value[super::way::INERTIA];
+    let inertia = track.at(dropped.x)[super::way::INERTIA];
     let motion = 0.5 * inertia * dropped.speed * dropped.speed;
     let missing = weights + springs + air - friction - dropped.orifice - motion;
     let scale = weights.abs() + springs.abs() + air.abs() + friction;

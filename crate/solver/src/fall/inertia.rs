@@ -40,12 +40,23 @@ impl Inertias {
         Self { body, basis, wheel }
     }
 
-    /// Twice the kinetic energy at the rates of the pose [kg·m2 per unit of their parameter
-    /// squared].
-    pub(crate) fn twice_energy(&self, leg: &Leg, linkage: &Linkage, pose: &Pose) -> f64 {
-        -self
-            .against_acceleration(leg, linkage, pose)
-            .power(leg, linkage, pose)
+    /// Twice the kinetic energy at the rates of the pose, at which these points move [kg·m2 per unit of
+    /// their parameter squared].
+    pub(super) fn twice_energy(&self, leg: &Leg, pose: &Pose, at: &Velocities) -> f64 {
+        let turn = pose.rates.swing * pose.rates.swing;
+        let links = match &leg.brace {
+            Brace::Folding(brace) => {
+                bar_energy(brace.upper.mass.max(LEAST_LINK), Vector::zeros(), at.knee)
+                    + bar_energy(brace.lower.mass.max(LEAST_LINK), at.knee, at.brace_attach)
+            }
+            Brace::Sliding(brace) => bar_energy(brace.mass, Vector::zeros(), at.brace_attach),
+            Brace::None => 0.0,
+        };
+        leg.body.mass * at.centre.norm_squared()
+            + leg.wheel.mass * at.axle.norm_squared()
+            + (self.body + self.wheel) * turn
+            + links
+            + bar_energy(leg.actuator.mass, Vector::zeros(), at.actuator_attach)
     }
 
     /// Forces with which all parts resist one unit of acceleration of the common parameter, its
@@ -121,6 +132,53 @@ impl Inertias {
 fn bar(mass: f64, a: Vector, b: Vector) -> [Vector; 2] {
     let share = -mass / 6.0;
     [(a * 2.0 + b) * share, (a + b * 2.0) * share]
+}
+
+/// Twice the kinetic energy of such a bar by the velocities of its two ends.
+fn bar_energy(mass: f64, a: Vector, b: Vector) -> f64 {
+    mass / 3.0 * (a.norm_squared() + a.dot(&b) + b.norm_squared())
+}
+
+/// Velocities of the points of a leg that carry mass or air loads, at the rates of a pose (m); none at
+/// points that it does not have.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Velocities {
+    pub(super) centre: Vector,
+    pub(super) axle: Vector,
+    /// Halfway between trunnion and axle, what shortens the strut left out.
+    pub(super) leg_air: Vector,
+    pub(super) knee: Vector,
+    pub(super) brace_attach: Vector,
+    pub(super) actuator_attach: Vector,
+}
+
+impl Velocities {
+    pub(super) fn at(leg: &Leg, linkage: &Linkage, pose: &Pose) -> Self {
+        let (rates, trunnion) = (&pose.rates, linkage.trunnion());
+        let turning = |arm: Vector| quarter(arm) * rates.swing;
+        let axle = turning(pose.axle - trunnion);
+        let along = pose.turn(linkage.slide_direction());
+        let driven = pose.actuator_attach;
+        let (mut knee, mut actuator_attach) = (Vector::zeros(), turning(driven - trunnion));
+        if let (Brace::Folding(brace), Some(at)) = (&leg.brace, pose.knee) {
+            let with_upper = |at: Point| quarter(at - brace.airframe_pivot) * rates.upper;
+            knee = with_upper(at);
+            actuator_attach = match leg.actuator.attach_to {
+                AttachTo::Leg => actuator_attach,
+                AttachTo::UpperLink => with_upper(driven),
+                AttachTo::LowerLink => knee + quarter(driven - at) * rates.lower,
+            };
+        }
+        let attach = pose.brace_attach.map(|attach| turning(attach - trunnion));
+        Self {
+            centre: turning(pose.turn(leg.body.centre - trunnion)),
+            axle: axle + along * rates.slide,
+            leg_air: axle * 0.5,
+            knee,
+            brace_attach: attach.unwrap_or_default(),
+            actuator_attach,
+        }
+    }
 }
 
 /// Radius of gyration squared of a uniform plate about its centroid (m2); `None` without an area.

@@ -2,13 +2,13 @@
 use std::cell::RefCell;
 
 use super::drop::Case;
-use super::energies::{Line, Place, first_stop, reaches};
+use super::energies::{Outlook, Piece, Row, outlook, pieces};
 use super::margin::Stood;
 use super::rub::{Rubbing, Thinned};
-use super::way::{AIR, COLUMNS, FallWay, PINS, STROKE};
+use super::way::{AIR, FallWay, PINS, STROKE};
 use crate::model::MOST_PIN_FRICTION;
-use crate::numeric::bisected;
 use crate::result::FallAirspeed;
+use crate::statics::Warm;
 
 /// Highest airspeed tried (m/s).
 const MOST_AIRSPEED: f64 = 340.0;
@@ -17,87 +17,47 @@ const MOST_AIRSPEED: f64 = 340.0;
 const MOST_FACTOR: f64 = 1e3;
 const MOST_FACTOR_WITH_PINS: f64 = 5.0;
 const MOST_SEAL_FRICTION: f64 = 1e6;
-/// Width of a bracket, as a share of its value, to which a limit is searched where a return orifice
-/// damps the fall (ratio). Without an orifice the first failure is in closed form. Both agree with single
-/// falls to 0.1 %.
+/// How near to a limit, as a share of it, a value must be from which the limit is told, where a return
+/// orifice damps the fall (ratio). Without an orifice the first failure is in closed form. Both agree with
+/// single falls to 0.1 %.
 const RESOLUTION: f64 = 2e-4;
 /// The same where pins rub, whose loads are worked out again at each value (ratio): a limit is told to 2 %, and
 /// the loads themselves are worked out to a hundredth.
-const BESIDE_LIMIT: f64 = 8e-3;
-/// How much further the next value is, until falls on both sides of a limit are known (ratio), the first one
-/// tried at least, as a share of the range (ratio), and most that are.
+const BESIDE_LIMIT: f64 = 4e-3;
+/// How much further the next value is where what is known tells of none (ratio), and at least, as a share of
+/// the range (ratio).
 const FURTHER: f64 = 1.25;
-const FIRST_TRIED: f64 = 1e-4;
+const LEAST_FURTHER: f64 = 1e-4;
+/// Most values that are looked at.
 const MOST_TRIED: usize = 60;
-/// What is left at up over what holds a leg there that starts, whatever its running friction.
-const STARTS: Line = (1.0, 0.0);
-/// Most steps toward a bracket.
-const MOST_STEPS: usize = 40;
 
-/// How a quantity splits the net push of a row, and what is left at up over what holds the leg there.
-type Split<'a> = (
-    &'a dyn Fn(&[f64; COLUMNS]) -> Line,
-    &'a dyn Fn(&[f64; COLUMNS]) -> Line,
-);
-
-/// The value of a quantity at which the fall first stops short, from `from`, at which it does not;
-/// `None` beyond `most`.
-fn limit(
-    rows: &[Place],
-    case: &Case,
-    (from, most): (f64, f64),
-    (line, starts): Split,
-    good: &dyn Fn(f64) -> bool,
-) -> Option<f64> {
-    let found = first_stop(rows, case, line, starts);
-    if case.damper.is_none() {
-        return found.map(|(_, stops)| stops).filter(|&stops| stops <= most);
-    }
-    let (pushed, stops) = found.unwrap_or((from, f64::INFINITY));
-    let mut low = pushed.max(from).min(most);
-    let mut high = stops.min(most);
-    // the first guess at the far end is rougher than the search itself
-    for _ in 0..MOST_STEPS {
-        if !good(high) {
-            break;
-        }
-        if high >= most {
-            return None;
-        }
-        low = high;
-        high = (high * 1.01).min(most);
-    }
-    // what is left out of the value at which it is sure to stop takes little: the limit is next to it
-    let mut below = RESOLUTION * high;
-    for _ in 0..MOST_STEPS {
-        let value = high - below;
-        if value <= low {
-            break;
-        }
-        if good(value) {
-            low = value;
-            break;
-        }
-        high = value;
-        below *= 2.0;
-    }
-    Some(bisected((low, high), RESOLUTION, good).0)
-}
-
-/// What a limit is sought for: how it splits the pushes of a row, and the case at a value of it.
+/// What a limit is sought for: what each unit of it adds to a push, and to what starts the leg at up, and the
+/// case at a value of it, from that of the fall or from nothing on.
 struct Quantity<'a> {
-    split: Split<'a>,
+    each: &'a dyn Fn(&Row) -> f64,
+    starts: &'a dyn Fn(&Row) -> f64,
     with: &'a dyn Fn(f64) -> Case,
     from: f64,
     most: f64,
-    /// Width to which it is searched where pins rub, as a share of it (ratio).
-    width: f64,
+    /// How near to it a value must be where pins rub, as a share of it (ratio).
+    near: f64,
+}
+
+/// Up to where the fall reaches the lock.
+enum Limit {
+    /// Not at the first value.
+    None,
+    At(f64),
+    /// At every value that is tried.
+    Beyond,
 }
 
 /// How far the fall over a way in a case can be driven.
 pub(super) struct Limits<'a> {
     track: &'a FallWay,
     case: &'a Case,
+    /// Drag in the case over the way.
+    pieces: Vec<Piece>,
     stood: Stood,
     /// With a thinned way, for the falls of other cases.
     rubbing: Option<(&'a Rubbing<'a>, RefCell<Thinned>)>,
@@ -118,6 +78,7 @@ impl<'a> Limits<'a> {
         Some(Self {
             track,
             case,
+            pieces: pieces(&track.halves, case),
             stood,
             rubbing,
         })
@@ -134,26 +95,22 @@ impl<'a> Limits<'a> {
             held: self.held_at_up(dynamic_pressure),
             ..*self.case
         };
-        let still_air = with(0.0);
-        if !self.reaches(&still_air) {
-            return FallAirspeed::NotInStillAir;
-        }
-        let found = self.value(&Quantity {
-            split: (
-                &|row: &[f64; COLUMNS]| (still_air.net(row), row[AIR]),
-                &|row: &[f64; COLUMNS]| (still_air.push(row) - still_air.held, row[AIR]),
-            ),
+        let air = |row: &Row| row[AIR];
+        let found = self.limit(&Quantity {
+            each: &air,
+            starts: &air,
             with: &with,
             from: 0.0,
             most: 0.5 * air_density * MOST_AIRSPEED * MOST_AIRSPEED,
             // the airspeed goes with its root
-            width: 2.0 * BESIDE_LIMIT,
+            near: 2.0 * BESIDE_LIMIT,
         });
         match found {
-            None => FallAirspeed::AtEvery {
+            Limit::None => FallAirspeed::NotInStillAir,
+            Limit::Beyond => FallAirspeed::AtEvery {
                 tried: MOST_AIRSPEED,
             },
-            Some(pressure) => FallAirspeed::UpTo {
+            Limit::At(pressure) => FallAirspeed::UpTo {
                 airspeed: (2.0 * pressure / air_density).sqrt(),
             },
         }
@@ -182,15 +139,13 @@ impl<'a> Limits<'a> {
             Some(_) => (MOST_PIN_FRICTION / most_given).clamp(1.0, MOST_FACTOR_WITH_PINS),
             None => MOST_FACTOR,
         };
-        let found = self.value(&Quantity {
-            split: (
-                &|row: &[f64; COLUMNS]| (self.case.push(row), -self.case.friction(row)),
-                &|_: &[f64; COLUMNS]| STARTS,
-            ),
+        let found = self.friction(&Quantity {
+            each: &|row: &Row| -self.case.friction(row),
+            starts: &|_: &Row| 0.0,
             with: &with,
             from: 1.0,
             most,
-            width: BESIDE_LIMIT,
+            near: BESIDE_LIMIT,
         });
         (found, found.is_none().then_some(most))
     }
@@ -201,105 +156,105 @@ impl<'a> Limits<'a> {
             seal_friction,
             ..*self.case
         };
-        let none = with(0.0);
-        self.value(&Quantity {
-            split: (
-                &|row: &[f64; COLUMNS]| (none.net(row), -row[STROKE].abs()),
-                &|_: &[f64; COLUMNS]| STARTS,
-            ),
+        self.friction(&Quantity {
+            each: &|row: &Row| -row[STROKE].abs(),
+            starts: &|_: &Row| 0.0,
             with: &with,
             from: self.case.seal_friction,
             most: MOST_SEAL_FRICTION,
-            width: BESIDE_LIMIT,
+            near: BESIDE_LIMIT,
         })
+    }
+
+    /// The friction at which a fall that reaches the lock stops short; `None` beyond the most that is tried.
+    fn friction(&self, quantity: &Quantity) -> Option<f64> {
+        match self.limit(quantity) {
+            Limit::None => Some(quantity.from),
+            Limit::At(value) => Some(value),
+            Limit::Beyond => None,
+        }
     }
 
     /// Friction that holds the leg at up after it has stood there, at a dynamic pressure.
     fn held_at_up(&self, dynamic_pressure: f64) -> f64 {
         match (&self.rubbing, self.track.table.values().first()) {
-            (Some((rubbing, _)), Some(row)) => rubbing.stood(0, row, dynamic_pressure, &self.stood),
+            (Some((rubbing, _)), Some(row)) => {
+                rubbing.stood(0, row, dynamic_pressure, &self.stood, &mut Warm::default())
+            }
             _ => self.case.held,
         }
     }
 
-    /// What `look` makes of the rows of the way with the pins as they are in the fall of a case;
-    /// `None` where none are found, as where they bind.
-    fn in_case<T>(&self, case: &Case, look: impl Fn(&[Place]) -> T) -> Option<T> {
-        let Some((rubbing, thinned)) = &self.rubbing else {
-            return Some(look(&self.track.halves));
+    /// What the fall at a value of a quantity tells of it; `None` where the pins have no friction that agrees
+    /// with it, as where they bind.
+    fn outlook(&self, quantity: &Quantity, value: f64) -> Option<Outlook> {
+        let case = &(quantity.with)(value);
+        let look = |way: &FallWay, pieces: &[Piece]| {
+            let Quantity { each, starts, .. } = quantity;
+            outlook(&way.halves, pieces, case, value, *each, *starts)
         };
-        // each case is near the one before
-        let mut thinned = thinned.borrow_mut();
-        let way = rubbing.in_case(&mut thinned, case)?;
-        Some(look(&way.halves))
-    }
-
-    fn reaches(&self, case: &Case) -> bool {
-        self.in_case(case, |rows| reaches(rows, case)) == Some(true)
-    }
-
-    /// The value at which the fall first stops short.
-    fn value(&self, quantity: &Quantity) -> Option<f64> {
-        let Quantity {
-            split, with, most, ..
-        } = quantity;
-        // with the pins as they are at a value
-        let stop = |rows: &[Place], value: f64| {
-            let range = (quantity.from, *most);
-            let good = |value| reaches(rows, &with(value));
-            limit(rows, &with(value), range, *split, &good)
-        };
-        let first = stop(&self.track.halves, quantity.from);
-        if self.rubbing.is_none() {
-            return first;
-        }
-        self.between_falls(quantity, first.unwrap_or(*most))
-    }
-
-    /// The same by whole falls, whose pins rub as they do in each: from a first `guess` on until one reaches the
-    /// lock and one does not, and then half-way between such falls. `None` where the most that is tried
-    /// reaches the lock.
-    fn between_falls(
-        &self,
-        Quantity {
-            with,
-            from,
-            most,
-            width,
-            ..
-        }: &Quantity,
-        guess: f64,
-    ) -> Option<f64> {
-        let good = |value: f64| self.reaches(&with(value));
-        let guess = guess.max(from + FIRST_TRIED * (most - from)).min(*most);
-        let (mut low, mut high) = (*from, guess);
-        if good(guess) {
-            (low, high) = (guess, *most);
-            for _ in 0..MOST_TRIED {
-                if low >= *most {
-                    return None;
-                }
-                let value = (FURTHER * low).min(*most);
-                if !good(value) {
-                    high = value;
-                    break;
-                }
-                low = value;
+        match &self.rubbing {
+            Some((rubbing, thinned)) if !case.is_driven_as(self.case) => {
+                // each case is near the one before
+                let mut thinned = thinned.borrow_mut();
+                let way = rubbing.in_case(&mut thinned, case)?;
+                Some(look(way, &pieces(&way.halves, case)))
             }
+            _ => Some(look(self.track, &self.pieces)),
+        }
+    }
+
+    /// The value at which the fall first stops short: where the one that each fall tells is that of the fall
+    /// itself, by the secant method, held inside the bracket of what reaches the lock and what does not.
+    fn limit(&self, quantity: &Quantity) -> Limit {
+        let Quantity { from, most, .. } = *quantity;
+        let closed = self.rubbing.is_none() && self.case.damper.is_none();
+        let near = match self.rubbing {
+            Some(_) => quantity.near,
+            None => RESOLUTION,
+        };
+        let (mut good, mut bad) = (from, f64::INFINITY);
+        let mut value = from;
+        let mut before: Option<[f64; 2]> = None;
+        for _ in 0..MOST_TRIED {
+            let found = self.outlook(quantity, value);
+            let reaches = found.as_ref().is_some_and(|found| found.reaches);
+            let stops = found.map_or(f64::NAN, |found| found.stops);
+            if closed && reaches {
+                good = stops;
+                break;
+            }
+            match reaches {
+                true if value >= most => return Limit::Beyond,
+                true => good = value,
+                false if value <= from => return Limit::None,
+                false => bad = value,
+            }
+            let off = stops - value;
+            if off.abs() <= near * value {
+                good = stops;
+                break;
+            }
+            if bad - good <= near * most.min(bad) {
+                good = 0.5 * (good + bad);
+                break;
+            }
+            let slope = before.map_or(0.0, |[then, was_off]| (off - was_off) / (value - then));
+            let secant = value - off / slope;
+            before = off.is_finite().then_some([value, off]);
+            let between = |next: &f64| good < *next && *next < bad;
+            let next = Some(secant).filter(between).or(Some(stops).filter(between));
+            value = next.unwrap_or(if bad.is_finite() {
+                0.5 * (good + bad)
+            } else {
+                (FURTHER * value).max(value + LEAST_FURTHER * (most - from))
+            });
+            value = value.min(most);
+        }
+        if good <= most {
+            Limit::At(good)
         } else {
-            for _ in 0..MOST_TRIED {
-                let value = high / FURTHER;
-                if value <= *from {
-                    break;
-                }
-                if good(value) {
-                    low = value;
-                    break;
-                }
-                high = value;
-            }
+            Limit::Beyond
         }
-        let (low, high) = bisected((low, high), *width, good);
-        Some(0.5 * (low + high))
     }
 }

@@ -6,6 +6,7 @@ use super::way::{COLUMNS, FallWay, Node, PINS, STROKE, WEIGHTS};
 use crate::kinematics::Linkage;
 use crate::model::Leg;
 use crate::result::{FallRequired, FallShort, FallStart};
+use crate::statics::Warm;
 
 /// Friction of a leg that has stood.
 #[derive(Clone, Copy, Debug)]
@@ -49,11 +50,11 @@ impl<'a> Standing<'a> {
         }
     }
 
-    /// Friction that holds the leg at a knot, along the way.
-    pub(super) fn held(&self, at: usize) -> Option<f64> {
+    /// Friction that holds the leg at a knot, along the way; `warm` is what is known of the knots before.
+    pub(super) fn held(&self, at: usize, warm: &mut Warm) -> Option<f64> {
         let row = self.track.table.values().get(at)?;
         Some(match self.rubbing {
-            Some(rubbing) => rubbing.stood(at, row, self.case.dynamic_pressure, self.stood),
+            Some(rubbing) => rubbing.stood(at, row, self.case.dynamic_pressure, self.stood, warm),
             None => self.stood.seals * row[STROKE].abs() + self.stood.pins * row[PINS],
         })
     }
@@ -61,12 +62,13 @@ impl<'a> Standing<'a> {
     /// Where on its way the leg is let go with the least to start it, over what holds it; `None` where
     /// nothing holds it and all pushes it on.
     pub(super) fn start(&self) -> Option<FallStart> {
+        let mut warm = Warm::default();
         let ratios: Vec<f64> = (0..self.track.nodes.len())
             .map_while(|at| {
                 Some(ratio(
                     self.case,
                     self.track.table.values().get(at)?,
-                    self.held(at)?,
+                    self.held(at, &mut warm)?,
                 ))
             })
             .collect();

@@ -12,7 +12,9 @@
 //! Source: Lagrange's equation for one degree of freedom, any text on the dynamics of machinery. The
 //! functions of x are tables, worked out once for a leg, so that one fall costs less than a clearance.
 
-/// One fall: equation of motion, events.
+/// The way in one case, and the equation of motion.
+mod course;
+/// One fall: its events.
 mod drop;
 /// Energy of motion over the way.
 mod energies;

@@ -5,7 +5,7 @@
 //! pins with (damping, and inertia times the square of the speed), which is exact at rest and at the
 //! speed that the fall has at each knot; fall and friction are worked out in turn until they agree.
 use super::drop::{Case, Drop, Ending, drop};
-use super::energies::energies;
+use super::energies::{energies, pieces};
 use super::inertia::Inertias;
 use super::margin::Stood;
 use super::way::{COLUMNS, FallWay, INERTIA, PINS_BY_MOTION, STROKE, unit_wind};
@@ -33,9 +33,10 @@ const MOST_OVERSHOOT: f64 = -10.0;
 /// From so many passes on, this share of a correction is made (ratio).
 const SMALLER_FROM: usize = 8;
 const SMALLER: f64 = 0.4;
-/// Limits are sought on every so many knots, and on all of them in this part of the way before the
+/// Limits are sought on every so many knots, and on more of them in this part of the way before the
 /// lock, where a knee straightens (ratio).
-const STRIDE: usize = 6;
+const STRIDE: usize = 8;
+const STRIDE_CLOSE: usize = 2;
 const CLOSE: usize = 5;
 
 /// The rubbing pins of a leg at the knots of its way.
@@ -98,7 +99,10 @@ impl<'a> Rubbing<'a> {
         }
         let last = knots.len().checked_sub(1)?;
         let close = last - last / CLOSE;
-        let thin = (0..close).step_by(STRIDE).chain(close..=last).collect();
+        // the last knot is one of them
+        let close = close + (last - close) % STRIDE_CLOSE;
+        let behind = (close..=last).step_by(STRIDE_CLOSE);
+        let thin = (0..close).step_by(STRIDE).chain(behind).collect();
         Some(Self { knots, thin })
     }
 
@@ -127,6 +131,7 @@ impl<'a> Rubbing<'a> {
         row: &[f64; COLUMNS],
         dynamic_pressure: f64,
         stood: &Stood,
+        warm: &mut Warm,
     ) -> f64 {
         let pins = self.knots.get(at).and_then(|knot| {
             let at = InMotion {
@@ -135,7 +140,8 @@ impl<'a> Rubbing<'a> {
                 dynamic_pressure,
                 factor: stood.pins,
             };
-            knot.pins?.friction(Motion::Extend, &at, None).ok()
+            let pins = knot.pins.as_ref()?;
+            pins.friction(Motion::Extend, &at, Some(warm)).ok()
         });
         stood.seals * row[STROKE].abs() + pins.unwrap_or(f64::INFINITY)
     }
@@ -157,6 +163,26 @@ impl<'a> Rubbing<'a> {
     }
 }
 
+/// Squares of the speed at which the friction of a knot was worked out in a case, and what it was, the latest
+/// first.
+#[derive(Clone, Copy, Default)]
+struct Seen([Option<(f64, f64)>; 2]);
+
+impl Seen {
+    /// Friction at a square of the speed so near to these that a straight line is off by no more than a share
+    /// of it (ratio).
+    fn between(&self, square: f64, share: f64) -> Option<f64> {
+        let (at, friction) = self.0[0]?;
+        if square == at {
+            return Some(friction);
+        }
+        let (before, other) = self.0[1]?;
+        let (off, from) = (square - at, square - before);
+        let near = (off * from).abs() <= share * square * square;
+        near.then(|| friction + off * (friction - other) / (at - before))
+    }
+}
+
 /// Works out fall and friction in turn and puts the friction into the way; whether they agree, with
 /// no pins that bind by the motion alone. `None` where it is not finite.
 fn agree(
@@ -165,18 +191,25 @@ fn agree(
     case: &Case,
     (wanted, accepted, passes): (f64, f64, usize),
 ) -> Option<bool> {
+    let mut seen = vec![Seen::default(); knots.len()];
     // `None`: the pins bind
-    let found = |track: &FallWay, squares: &[f64], known: &mut [Warm]| -> Vec<Option<f64>> {
+    let mut found = |track: &FallWay, squares: &[f64], known: &mut [Warm]| -> Vec<Option<f64>> {
         let mut beside = Warm::default();
         let knots = knots.iter().zip(track.table.values());
-        let knots = knots.zip(squares).zip(known);
+        let knots = knots.zip(squares).zip(known).zip(&mut seen);
         knots
-            .map(|(((knot, row), square), known)| {
+            .map(|((((knot, row), square), known), seen)| {
+                if let Some(found) = seen.between(*square, wanted) {
+                    return Some(found);
+                }
                 let was_known = known.is_known();
                 let mut from = if was_known { *known } else { beside };
                 let found = knot.friction(case, row, *square, &mut from);
                 *known = from.latest();
                 beside = if was_known { *known } else { from };
+                if let Some(found) = found {
+                    *seen = Seen([Some((*square, found)), seen.0[0]]);
+                }
                 found
             })
             .collect()
@@ -255,7 +288,8 @@ fn squares(track: &FallWay, case: &Case) -> Vec<f64> {
     let mut squares = vec![0.0; track.nodes.len()];
     let rows = &track.halves;
     if rows.first().is_some_and(|(_, row)| case.starts(row)) {
-        let ends = energies(rows, case)
+        let pieces = pieces(rows, case);
+        let ends = energies(rows, &pieces, case, &|_| 0.0)
             .skip(track.split - 1)
             .step_by(track.split);
         let knots = squares
@@ -263,7 +297,7 @@ fn squares(track: &FallWay, case: &Case) -> Vec<f64> {
             .zip(track.table.values())
             .skip(1)
             .zip(ends);
-        for ((square, row), energy) in knots {
+        for ((square, row), [energy, _]) in knots {
             if energy <= 0.0 {
                 break;
             }
@@ -311,7 +345,8 @@ impl Knot<'_> {
             dynamic_pressure: case.dynamic_pressure,
             factor: case.pin_factor,
         };
-        let all = self.pins?.friction(Motion::Extend, &at, Some(warm)).ok()?;
+        let pins = self.pins.as_ref()?;
+        let all = pins.friction(Motion::Extend, &at, Some(warm)).ok()?;
         Some(all / case.pin_factor)
     }
 }

@@ -4,18 +4,10 @@
 #[derive(Clone, Debug)]
 pub(super) struct Table<const N: usize> {
     knots: Vec<f64>,
-    end: f64,
     values: Vec<[f64; N]>,
-    /// Slopes at the start and the end of each piece.
-    slopes: Vec<[[f64; N]; 2]>,
+    /// Each piece by the powers of the distance from its knot, and the straight line beyond the last knot.
+    cubics: Vec<[[f64; N]; 4]>,
     corner: Option<usize>,
-}
-
-/// Values of all functions at one place, and the slope of the first.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct At<const N: usize> {
-    pub(super) value: [f64; N],
-    pub(super) slope: f64,
 }
 
 impl<const N: usize> Table<N> {
@@ -32,27 +24,58 @@ impl<const N: usize> Table<N> {
     ) -> Option<Self> {
         let sound = knots.len() == values.len()
             && knots.windows(2).all(|pair| pair[0] < pair[1])
-            && knots.iter().all(|x| x.is_finite())
-            && values.iter().flatten().all(|y| y.is_finite());
-        if !sound {
+            && knots.iter().all(|x| x.is_finite());
+        let mut table = Self {
+            cubics: vec![[[0.0; N]; 4]; knots.len()],
+            knots,
+            values,
+            corner,
+        };
+        sound.then_some(())?;
+        table.bend()?;
+        Some(table)
+    }
+
+    /// Changes the values at all knots. `None` where they are then not finite.
+    pub(super) fn set(&mut self, change: impl Fn(usize, &mut [f64; N])) -> Option<()> {
+        let rows = self.values.iter_mut().enumerate();
+        rows.for_each(|(knot, row)| change(knot, row));
+        self.bend()
+    }
+
+    /// Lays the splines through the values.
+    fn bend(&mut self) -> Option<()> {
+        if !self.values.iter().flatten().all(|y| y.is_finite()) {
             return None;
         }
-        let end = *knots.last()?;
-        let middle = corner.unwrap_or(0);
-        let mut all = Vec::with_capacity(knots.len());
-        for part in [0..=middle, middle..=knots.len().checked_sub(1)?] {
-            if part.start() < part.end() {
-                let at_knots = slopes(knots.get(part.clone())?, values.get(part)?)?;
-                all.extend(at_knots.windows(2).map(|pair| [pair[0], pair[1]]));
+        let last = self.knots.len().checked_sub(1)?;
+        let middle = self.corner.unwrap_or(0);
+        for part in [0..=middle, middle..=last] {
+            if part.start() == part.end() {
+                continue;
+            }
+            let x = self.knots.get(part.clone())?;
+            let y = self.values.get(part.clone())?;
+            let slopes = slopes(x, y)?;
+            let cubics = self.cubics.get_mut(part)?;
+            let ends = x.windows(2).zip(y.windows(2)).zip(slopes.windows(2));
+            for (cubic, ((x, y), slope)) in cubics.iter_mut().zip(ends) {
+                let ([x0, x1], [y0, y1], [from, to]) = (x, y, slope) else {
+                    continue;
+                };
+                let per = 1.0 / (x1 - x0);
+                let [before, after]: [[f64; N]; 2] = [from, to]
+                    .map(|slope| std::array::from_fn(|c| slope[c] - (y1[c] - y0[c]) * per));
+                let square = std::array::from_fn(|c| -(2.0 * before[c] + after[c]) * per);
+                let cube = std::array::from_fn(|c| (before[c] + after[c]) * per * per);
+                *cubic = [*y0, *from, square, cube];
+            }
+            if let (Some(line), Some(y), Some(slope)) = (cubics.last_mut(), y.last(), slopes.last())
+            {
+                *line = [*y, *slope, [0.0; N], [0.0; N]];
             }
         }
-        Some(Self {
-            knots,
-            end,
-            values,
-            slopes: all,
-            corner,
-        })
+        Some(())
     }
 
     /// Index of the knot at which the splines may have a corner.
@@ -60,9 +83,10 @@ impl<const N: usize> Table<N> {
         self.corner
     }
 
-    /// Last knot.
-    pub(super) fn end(&self) -> f64 {
-        self.end
+    /// Where each piece starts, and the factors of the powers of the distance from there; the last is the
+    /// straight line beyond the end.
+    pub(super) fn pieces(&self) -> impl Iterator<Item = (f64, &[[f64; N]; 4])> {
+        self.knots.iter().copied().zip(&self.cubics)
     }
 
     pub(super) fn knots(&self) -> &[f64] {
@@ -73,48 +97,38 @@ impl<const N: usize> Table<N> {
         &self.values
     }
 
-    /// Index of the piece that holds `x`; the first or last one beyond the ends.
-    pub(super) fn piece(&self, x: f64) -> usize {
-        let after = self.knots.partition_point(|&knot| knot <= x);
-        after.clamp(1, self.knots.len() - 1) - 1
+    /// Index of the knot at or before `x`, the first one before all of them. It is looked for from one
+    /// that is `near` it.
+    #[inline]
+    pub(super) fn piece(&self, x: f64, near: usize) -> usize {
+        let mut piece = near;
+        while self.knots.get(piece + 1).is_some_and(|knot| *knot <= x) {
+            piece += 1;
+        }
+        while piece > 0 && self.knots.get(piece).is_none_or(|knot| *knot > x) {
+            piece -= 1;
+        }
+        piece
     }
 
-    /// Values at `x` and the first one's slope; straight lines beyond the ends.
-    pub(super) fn at(&self, x: f64) -> At<N> {
-        let i = self.piece(x);
-        let (Some(&[x0, x1]), Some([y0, y1]), Some([m0, m1])) = (
-            self.knots.get(i..).and_then(<[f64]>::first_chunk),
-            self.values.get(i..).and_then(<[[f64; N]]>::first_chunk),
-            self.slopes.get(i),
-        ) else {
-            return At {
-                value: [f64::NAN; N],
-                slope: f64::NAN,
-            };
+    /// Values at `x` in this piece; straight lines beyond the ends.
+    #[inline]
+    pub(super) fn within(&self, piece: usize, x: f64) -> [f64; N] {
+        let (Some(from), Some([a, b, c, d])) = (self.knots.get(piece), self.cubics.get(piece))
+        else {
+            return [f64::NAN; N];
         };
-        if x < x0 {
-            return line(y0, m0, x - x0);
-        }
-        if x > x1 {
-            return line(y1, m1, x - x1);
-        }
-        let h = x1 - x0;
-        let t = (x - x0) / h;
-        let u = 1.0 - t;
-        let (a, b) = (u * u * (1.0 + 2.0 * t), u * u * t * h);
-        let (c, d) = (t * t * (3.0 - 2.0 * t), -t * t * u * h);
-        let value = std::array::from_fn(|i| a * y0[i] + b * m0[i] + c * y1[i] + d * m1[i]);
-        let slope = 6.0 * t * u * (y1[0] - y0[0]) / h
-            + u * (1.0 - 3.0 * t) * m0[0]
-            + t * (3.0 * t - 2.0) * m1[0];
-        At { value, slope }
+        let beyond = x - from;
+        let inside = beyond.max(0.0);
+        std::array::from_fn(|i| a[i] + beyond * (b[i] + inside * (c[i] + inside * d[i])))
     }
-}
 
-fn line<const N: usize>(value: &[f64; N], slope: &[f64; N], beyond: f64) -> At<N> {
-    At {
-        value: std::array::from_fn(|i| value[i] + slope[i] * beyond),
-        slope: slope[0],
+    /// Slopes at `x`.
+    #[cfg(test)]
+    pub(super) fn slopes_at(&self, x: f64) -> [f64; N] {
+        let piece = self.piece(x, 0);
+        let ([_, b, c, d], x) = (self.cubics[piece], x - self.knots[piece]);
+        std::array::from_fn(|i| b[i] + x * (2.0 * c[i] + x * 3.0 * d[i]))
     }
 }
 
@@ -133,38 +147,34 @@ fn slopes<const N: usize>(x: &[f64], y: &[[f64; N]]) -> Option<Vec<[f64; N]>> {
     if count < 4 {
         return None;
     }
-    let four = |from: [usize; 4]| -> Option<[f64; N]> {
-        let mut slope = [0.0; N];
-        for (column, slope) in slope.iter_mut().enumerate() {
-            let mut points = ([0.0; 4], [0.0; 4]);
-            for (k, &at) in from.iter().enumerate() {
-                points.0[k] = *x.get(at)?;
-                points.1[k] = *y.get(at)?.get(column)?;
-            }
-            *slope = end_slope(points.0, points.1);
-        }
-        Some(slope)
+    let four = |from: [usize; 4]| -> [f64; N] {
+        std::array::from_fn(|c| end_slope(from.map(|at| x[at]), from.map(|at| y[at][c])))
     };
-    let first = four([0, 1, 2, 3])?;
-    let last = four([count - 1, count - 2, count - 3, count - 4])?;
     // forward elimination: above the diagonal, and right sides
-    let mut above = vec![0.0; count];
-    let mut right = vec![first; count];
-    for i in 1..count - 1 {
-        let (h0, h1) = (x[i] - x[i - 1], x[i + 1] - x[i]);
-        let pivot = 2.0 * (h0 + h1) - h1 * above[i - 1];
-        above[i] = h0 / pivot;
+    let mut above = 0.0;
+    let mut right = Vec::with_capacity(count);
+    let mut row = four([0, 1, 2, 3]);
+    right.push((above, row));
+    for (x, y) in x.windows(3).zip(y.windows(3)) {
+        let ([x0, x1, x2], [y0, y1, y2]) = (x, y) else {
+            continue;
+        };
+        let (h0, h1) = (x1 - x0, x2 - x1);
+        let per = 1.0 / (2.0 * (h0 + h1) - h1 * above);
+        above = h0 * per;
+        let (before, after) = (3.0 * h1 / h0 * per, 3.0 * h0 / h1 * per);
         for c in 0..N {
-            let (d0, d1) = ((y[i][c] - y[i - 1][c]) / h0, (y[i + 1][c] - y[i][c]) / h1);
-            right[i][c] = (3.0 * (h1 * d0 + h0 * d1) - h1 * right[i - 1][c]) / pivot;
+            row[c] = before * (y1[c] - y0[c]) + after * (y2[c] - y1[c]) - h1 * per * row[c];
         }
+        right.push((above, row));
     }
-    right[count - 1] = last;
-    for i in (1..count - 1).rev() {
-        let (below, from) = right.split_at_mut(i + 1);
-        for (value, next) in below[i].iter_mut().zip(&from[0]) {
-            *value -= above[i] * next;
+    let mut next = four([count - 1, count - 2, count - 3, count - 4]);
+    let mut slopes = vec![next; count];
+    for (slope, (above, row)) in slopes.iter_mut().zip(&right).rev() {
+        for c in 0..N {
+            next[c] = row[c] - above * next[c];
         }
+        *slope = next;
     }
-    Some(right)
+    Some(slopes)
 }

@@ -1,12 +1,12 @@
 //! The way from up to the lock, tabled over one coordinate.
-use super::inertia::Inertias;
-use super::table::{At, Table};
+use super::inertia::{Inertias, Velocities};
+use super::table::Table;
 use crate::kinematics::{Linkage, Pose};
 use crate::model::{Brace, Conditions, Leg, Vector};
 use crate::numeric::wrap;
 use crate::result::{InertiaBasis, Place};
 use crate::statics::{
-    BodyLoads, Loads, dynamic_pressure, gravity, pin_rates, spring_energy, spring_loads, wind,
+    Loads, dynamic_pressure, gravity, pin_rates, spring_energy, spring_loads, wind,
 };
 
 /// Pieces of the swing and of the way from the straight knee to the lock.
@@ -42,7 +42,7 @@ pub(super) const PINS_BY_MOTION: usize = 6;
 
 /// Least inertia, so that a table that all but vanishes somewhere stays above nothing between its knots
 /// (kg·m2).
-const LEAST_INERTIA: f64 = 1e-9;
+pub(super) const LEAST_INERTIA: f64 = 1e-9;
 
 /// Way of a leg from up to the lock.
 #[derive(Clone, Debug)]
@@ -80,7 +80,7 @@ impl FallWay {
         let gravity = gravity(leg.view, conditions);
         let mut knot = 0.0;
         let mut knots = vec![knot];
-        let mut before = linkage.pose(1.0).ok()?;
+        let first = linkage.pose(1.0).ok()?;
         let rows = Rows {
             leg,
             linkage,
@@ -88,20 +88,24 @@ impl FallWay {
             gravity,
             unit_wind: unit_wind(leg, conditions),
         };
-        let row = |pose: &Pose| rows.row(pose);
-        let first = before;
-        let mut values = vec![row(&before)];
-        let mut nodes = vec![node(leg, linkage, &before)];
+        let (mut values, mut nodes) = (Vec::new(), Vec::new());
+        let mut add = |pose: &Pose| {
+            let at = Velocities::at(leg, linkage, pose);
+            values.push(rows.row(pose, &at));
+            nodes.push(node(leg, pose, &at));
+        };
+        add(&first);
         // what rubs in a pin that turns the other way beyond the straight knee has a corner there
         let (pieces, corner) = pieces(linkage);
+        let (mut last, mut turned) = (first, turns(leg, &first));
         for (from, to) in pieces {
             let middle = linkage.pose(0.5 * (from + to)).ok()?;
-            let after = linkage.pose(to).ok()?;
-            knot += way(leg, [&before, &middle, &after])?;
+            last = linkage.pose(to).ok()?;
+            let turning = turns(leg, &last);
+            knot += way([&turned, &turns(leg, &middle), &turning])?;
             knots.push(knot);
-            values.push(row(&after));
-            nodes.push(node(leg, linkage, &after));
-            before = after;
+            add(&last);
+            turned = turning;
         }
         let potential = |pose: &Pose| weights_potential(leg, linkage, pose, gravity);
         let table = Table::new(knots, values, corner)?;
@@ -115,9 +119,8 @@ impl FallWay {
             halves: halves(&table, split),
             split,
             table,
-            weights_work: potential(&before) - potential(&first),
-            springs_work: spring_energy(leg, linkage, &first)
-                - spring_energy(leg, linkage, &before),
+            weights_work: potential(&last) - potential(&first),
+            springs_work: spring_energy(leg, linkage, &first) - spring_energy(leg, linkage, &last),
             inertia_basis: inertias.basis,
         })
     }
@@ -125,13 +128,16 @@ impl FallWay {
     /// Sets the friction of the pins at the knots: at rest, and what the motion adds. `None` where it is
     /// not finite.
     pub(super) fn set_pins(&mut self, at_rest: &[f64], by_motion: &[f64]) -> Option<()> {
-        let mut rows = self.table.values().to_vec();
-        for ((row, rest), motion) in rows.iter_mut().zip(at_rest).zip(by_motion) {
-            row[PINS] = *rest;
-            row[PINS_BY_MOTION] = *motion;
+        let pins = |of: &[f64], knot: usize| of.get(knot).copied().unwrap_or(f64::NAN);
+        self.table.set(|knot, row| {
+            row[PINS] = pins(at_rest, knot);
+            row[PINS_BY_MOTION] = pins(by_motion, knot);
+        })?;
+        for (at, (x, row)) in self.halves.iter_mut().enumerate() {
+            let now = self.table.within(at / (2 * self.split), *x);
+            row[PINS] = now[PINS];
+            row[PINS_BY_MOTION] = now[PINS_BY_MOTION];
         }
-        self.table = Table::new(self.table.knots().to_vec(), rows, self.table.corner())?;
-        self.halves = halves(&self.table, self.split);
         Some(())
     }
 
@@ -155,14 +161,20 @@ impl FallWay {
 
     /// Length of the way.
     pub(super) fn end(&self) -> f64 {
-        self.table.end()
+        self.table.knots().last().copied().unwrap_or(0.0)
     }
 
+    /// Row at a place.
+    pub(super) fn at(&self, x: f64) -> [f64; COLUMNS] {
+        self.within(self.table.piece(x, 0), x)
+    }
+
+    /// The same in the piece that holds `x`.
     #[inline]
-    pub(super) fn at(&self, x: f64) -> At<COLUMNS> {
-        let mut at = self.table.at(x);
-        at.value[INERTIA] = at.value[INERTIA].max(LEAST_INERTIA);
-        at
+    pub(super) fn within(&self, piece: usize, x: f64) -> [f64; COLUMNS] {
+        let mut row = self.table.within(piece, x);
+        row[INERTIA] = row[INERTIA].max(LEAST_INERTIA);
+        row
     }
 
     /// Integrals of functions of the row from up to `x`, by Simpson's rule in every piece.
@@ -182,7 +194,7 @@ impl FallWay {
             let rows = if *x2 <= x {
                 [*a, *b, *c]
             } else {
-                [x0, &(0.5 * (x0 + x)), &x].map(|x| self.at(*x).value)
+                [x0, &(0.5 * (x0 + x)), &x].map(|x| self.at(*x))
             };
             let h = (x2.min(x) - x0) / 6.0;
             let [a, b, c] = rows.map(|row| f(&row));
@@ -193,9 +205,12 @@ impl FallWay {
         sums
     }
 
-    /// Share of the piece that holds `x`, and the nodes at its ends.
-    pub(super) fn around(&self, x: f64) -> Option<(f64, &Node, &Node)> {
-        let i = self.table.piece(x);
+    /// Share of the piece that holds `x`, looked for from the piece `near`, and the nodes at its ends.
+    pub(super) fn around(&self, x: f64, near: usize) -> Option<(f64, &Node, &Node)> {
+        let i = self
+            .table
+            .piece(x, near)
+            .min(self.nodes.len().saturating_sub(2));
         let (x0, x1) = (self.table.knots().get(i)?, self.table.knots().get(i + 1)?);
         let share = ((x - x0) / (x1 - x0)).clamp(0.0, 1.0);
         Some((share, self.nodes.get(i)?, self.nodes.get(i + 1)?))
@@ -203,7 +218,7 @@ impl FallWay {
 
     /// Place on the path, straight between the knots.
     pub(super) fn place(&self, linkage: &Linkage, x: f64) -> Option<Place> {
-        let (share, a, b) = self.around(x)?;
+        let (share, a, b) = self.around(x, 0)?;
         let progress = a.place.progress + share * (b.place.progress - a.place.progress);
         linkage.pose(progress).ok().map(|pose| pose.place)
     }
@@ -212,20 +227,24 @@ impl FallWay {
 /// Rows at the ends and in the middle of every piece, in turn, each stretch between two knots being
 /// cut into `split` pieces.
 pub(super) fn halves(table: &Table<COLUMNS>, split: usize) -> Vec<(f64, [f64; COLUMNS])> {
-    let knots = table.knots();
     let parts = 2 * split;
-    let mut halves = Vec::with_capacity(parts * knots.len());
-    for (ends, row) in knots.windows(2).zip(table.values()) {
+    let mut halves = Vec::with_capacity(parts * table.knots().len());
+    for (piece, ends) in table.knots().windows(2).enumerate() {
         let [x0, x1] = *ends else { continue };
-        halves.push((x0, *row));
-        halves.extend((1..parts).map(|part| {
+        halves.extend((0..parts).map(|part| {
             let x = x0 + (x1 - x0) * part as f64 / parts as f64;
-            let mut row = table.at(x).value;
+            let mut row = table.within(piece, x);
             row[INERTIA] = row[INERTIA].max(LEAST_INERTIA);
             (x, row)
         }));
     }
-    halves.extend(knots.last().copied().zip(table.values().last().copied()));
+    halves.extend(
+        table
+            .knots()
+            .last()
+            .copied()
+            .zip(table.values().last().copied()),
+    );
     halves
 }
 
@@ -248,27 +267,28 @@ fn pieces(linkage: &Linkage) -> (Vec<(f64, f64)>, Option<usize>) {
     }
 }
 
-/// Length of the way between the outer two of three poses, by a parabola through 1/rate over an angle
-/// that moves well there: the swing, or the angle at the knee, one of which always does.
-fn way(leg: &Leg, poses: [&Pose; 3]) -> Option<f64> {
-    let knee = poses.map(|pose| {
-        let (Brace::Folding(brace), Some(knee), Some(attach)) =
-            (&leg.brace, pose.knee, pose.brace_attach)
-        else {
-            return (0.0, 0.0);
-        };
-        let (upper, lower) = (knee - brace.airframe_pivot, attach - knee);
-        let angle = upper.perp(&lower).atan2(upper.dot(&lower));
-        (angle, pose.rates.lower - pose.rates.upper)
-    });
-    let swing = poses.map(|pose| (pose.place.swing, pose.rates.swing));
-    let [_, (_, knee_rate), _] = knee;
-    let [_, (_, swing_rate), _] = swing;
-    let [(u0, r0), (u1, r1), (u2, r2)] = if knee_rate.abs() > swing_rate.abs() {
-        knee
-    } else {
-        swing
+/// An angle and its rate.
+type Turn = (f64, f64);
+
+/// Angle at the knee and the swing, one of which moves well at every pose.
+fn turns(leg: &Leg, pose: &Pose) -> [Turn; 2] {
+    let swing = (pose.place.swing, pose.rates.swing);
+    let (Brace::Folding(brace), Some(knee), Some(attach)) =
+        (&leg.brace, pose.knee, pose.brace_attach)
+    else {
+        return [(0.0, 0.0), swing];
     };
+    let (upper, lower) = (knee - brace.airframe_pivot, attach - knee);
+    let angle = upper.perp(&lower).atan2(upper.dot(&lower));
+    [(angle, pose.rates.lower - pose.rates.upper), swing]
+}
+
+/// Length of the way between the outer two of three poses, by a parabola through 1/rate over the angle that
+/// moves more at the middle one.
+fn way(turns: [&[Turn; 2]; 3]) -> Option<f64> {
+    let [(_, knee), (_, swing)] = turns[1];
+    let more = usize::from(knee.abs() <= swing.abs());
+    let [(u0, r0), (u1, r1), (u2, r2)] = turns.map(|turns| turns[more]);
     let (a, b) = (wrap(u1 - u0), wrap(u2 - u1));
     let both = a + b;
     // unequal Simpson: the integral of the parabola through three points, any numerical text
@@ -299,28 +319,25 @@ struct Rows<'a> {
 }
 
 impl Rows<'_> {
-    fn row(&self, pose: &Pose) -> [f64; COLUMNS] {
+    fn row(&self, pose: &Pose, at: &Velocities) -> [f64; COLUMNS] {
         let Self { leg, linkage, .. } = *self;
-        let (none, still) = (Vector::zeros(), BodyLoads::default());
-        let springs = if leg.springs.is_empty() {
-            still
-        } else {
-            spring_loads(leg, linkage, pose)
+        let (upper, lower) = match &leg.brace {
+            Brace::None => (Vector::zeros(), 0.0),
+            Brace::Sliding(brace) => (at.brace_attach * brace.mass, 0.0),
+            Brace::Folding(brace) => (at.knee * brace.upper.mass, brace.lower.mass),
         };
-        let push = |gravity, wind| {
-            let loads = Loads::with_springs(leg, linkage, pose, [gravity, wind], still);
-            -loads.power(leg, linkage, pose)
-        };
+        // half the weight of a bar at each of its pins
+        let halves =
+            upper + (at.knee + at.brace_attach) * lower + at.actuator_attach * leg.actuator.mass;
+        let weights = at.centre * leg.body.mass + at.axle * leg.wheel.mass + halves * 0.5;
+        let air = at.axle * leg.air.wheel_drag_area + at.leg_air * leg.air.leg_drag_area;
         let mut row = [0.0; COLUMNS];
-        row[INERTIA] = self
-            .inertias
-            .twice_energy(leg, linkage, pose)
-            .max(LEAST_INERTIA);
-        row[SPRINGS] = -springs.power(leg, linkage, pose);
-        row[WEIGHTS] = push(self.gravity, none);
-        if leg.air.wheel_drag_area + leg.air.leg_drag_area > 0.0 {
-            row[AIR] = push(none, self.unit_wind);
+        row[INERTIA] = self.inertias.twice_energy(leg, pose, at).max(LEAST_INERTIA);
+        if !leg.springs.is_empty() {
+            row[SPRINGS] = -spring_loads(leg, linkage, pose).power(leg, linkage, pose);
         }
+        row[WEIGHTS] = -self.gravity.dot(&weights);
+        row[AIR] = -self.unit_wind.dot(&air);
         row[STROKE] = -pose.rates.actuator;
         if leg.pins.rub() {
             let couples = leg.pins.all().map(|pin| pin.tightness());
@@ -332,27 +349,13 @@ impl Rows<'_> {
     }
 }
 
-fn node(leg: &Leg, linkage: &Linkage, pose: &Pose) -> Node {
-    let rates = &pose.rates;
-    let knee = match (&leg.brace, pose.knee) {
-        (Brace::Folding(brace), Some(knee)) => {
-            Some((knee - brace.airframe_pivot).norm() * rates.upper.abs())
-        }
-        _ => None,
-    };
+fn node(leg: &Leg, pose: &Pose, at: &Velocities) -> Node {
     Node {
         place: pose.place,
-        swing: rates.swing * leg.swing_up.signum(),
-        axle: axle_velocity(linkage, pose).norm(),
-        knee,
+        swing: pose.rates.swing * leg.swing_up.signum(),
+        axle: at.axle.norm(),
+        knee: pose.knee.map(|_| at.knee.norm()),
     }
-}
-
-/// Velocity of the axle at the rates of the pose.
-pub(super) fn axle_velocity(linkage: &Linkage, pose: &Pose) -> Vector {
-    let arm = pose.axle - linkage.trunnion();
-    crate::kinematics::quarter(arm) * pose.rates.swing
-        + pose.turn(linkage.slide_direction()) * pose.rates.slide
 }
 
 /// Work that the weights have done when the parts have come from the origin to this pose (J).

@@ -3,7 +3,7 @@ use std::convert::Infallible;
 
 use super::explicit::explicit;
 use super::rosenbrock::rosenbrock;
-use super::step::{State, Step};
+use super::step::Step;
 
 /// Most steps, those that are not accepted among them.
 const MOST_STEPS: usize = 20_000;
@@ -49,14 +49,14 @@ pub(crate) struct Moment<S> {
 ///
 /// # Errors
 /// The last moment, where it cannot be carried on: too many steps, or steps that become too short.
-pub(crate) fn follow<S: State>(
+pub(crate) fn follow<const N: usize>(
     method: Method,
-    slope: impl Fn(&S) -> S,
-    start: S,
+    slope: impl Fn(&[f64; N]) -> [f64; N],
+    start: [f64; N],
     bounds: Bounds,
-    mut watch: impl FnMut(f64, &Step<S>) -> Option<f64>,
-) -> Result<Moment<S>, Moment<S>> {
-    let of = |now: &Moment<S>, size: f64| match method {
+    mut watch: impl FnMut(f64, &Step<[f64; N]>) -> Option<f64>,
+) -> Result<Moment<[f64; N]>, Moment<[f64; N]>> {
+    let of = |now: &Moment<[f64; N]>, size: f64| match method {
         Method::Explicit => {
             let Ok(step) = explicit(&now.state, &now.slope, size, |at| {
                 Ok::<_, Infallible>(slope(at))
@@ -112,7 +112,7 @@ pub(crate) fn follow<S: State>(
     Err(now)
 }
 
-impl<S: State> Step<S> {
+impl<S> Step<S> {
     /// Its end, from the time at which it begins.
     fn moment(self, begins: f64) -> Moment<S> {
         let [_, slope] = self.ends;

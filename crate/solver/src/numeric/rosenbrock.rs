@@ -15,7 +15,7 @@
 //! more than is allowed. That is why there are two.
 //!
 //! By hand, for want of a crate: diffsol costs the page a tenth of its size.
-use super::step::{Dense, State, Step, add, get};
+use super::step::{Dense, Step, add};
 
 /// Diagonal of the method.
 const GAMMA: f64 = 0.25;
@@ -84,111 +84,104 @@ const D: [[f64; 5]; 2] = [
 
 /// Tries a step of `size` from `from`, whose slope is `first`. The slopes depend on the first two parts of the
 /// state, and on no other.
-pub(crate) fn rosenbrock<S: State>(
-    from: &S,
-    first: &S,
+pub(crate) fn rosenbrock<const N: usize>(
+    from: &[f64; N],
+    first: &[f64; N],
     size: f64,
-    slope: impl Fn(&S) -> S,
-) -> Step<S> {
+    slope: impl Fn(&[f64; N]) -> [f64; N],
+) -> Step<[f64; N]> {
     let matrix = Matrix::new(&slope, (from, first), size);
-    let mut stages: Vec<S> = Vec::with_capacity(C.len());
-    let mut here = from.clone();
+    let per = 1.0 / size;
+    let mut stages = [[0.0; N]; C.len()];
+    let (mut here, mut right) = (*from, *first);
     for (at, sums) in C.iter().enumerate() {
-        match (A.get(at), stages.last()) {
-            (Some(weights), _) => {
-                here = from.clone();
-                for (weight, stage) in weights.iter().zip(&stages) {
-                    add(&mut here, *weight, stage);
+        if at > 0 {
+            match A.get(at) {
+                Some(weights) => {
+                    here = *from;
+                    let stages = weights.iter().zip(&stages);
+                    stages.for_each(|(weight, stage)| add(&mut here, *weight, stage));
                 }
+                // the last stage stands where the one before it has come to
+                None => add(&mut here, 1.0, &stages[at - 1]),
             }
-            // the last stage stands where the one before it has come to
-            (None, Some(stage)) => add(&mut here, 1.0, stage),
-            (None, None) => {}
+            right = slope(&here);
         }
-        let mut right = if at == 0 { first.clone() } else { slope(&here) };
         for (weight, stage) in sums.iter().zip(&stages) {
-            add(&mut right, weight / size, stage);
+            add(&mut right, weight * per, stage);
         }
-        stages.push(matrix.solve(right));
+        stages[at] = matrix.solve(right);
     }
-    let error = stages.pop().unwrap_or_else(|| from.clone());
+    let [.., error] = stages;
     let mut to = here;
     add(&mut to, 1.0, &error);
-    let [mut linear, mut square, mut cube, mut none] = std::array::from_fn(|_| from.clone());
-    for at in 0..from.as_ref().len() {
-        let sum = |weights: &[f64; 5]| -> f64 {
-            let terms = weights.iter().zip(&stages);
-            terms.map(|(weight, stage)| weight * get(stage, at)).sum()
-        };
-        let ([c, d], change) = (D.each_ref().map(sum), get(&to, at) - get(from, at));
-        set(&mut linear, at, change + c);
-        set(&mut square, at, d - c);
-        set(&mut cube, at, -d);
-        set(&mut none, at, 0.0);
-    }
-    let end = slope(&to);
+    let sums = D.map(|weights| {
+        let mut sum = [0.0; N];
+        let stages = weights.iter().zip(&stages);
+        stages.for_each(|(weight, stage)| add(&mut sum, *weight, stage));
+        sum
+    });
+    let powers = [
+        std::array::from_fn(|at| to[at] - from[at] + sums[0][at]),
+        std::array::from_fn(|at| sums[1][at] - sums[0][at]),
+        sums[1].map(|sum| -sum),
+        [0.0; N],
+    ];
     Step {
         size,
-        from: from.clone(),
+        from: *from,
         to,
-        ends: [first.clone(), end],
+        ends: [*first, slope(&to)],
         error,
-        dense: Dense::Powers([linear, square, cube, none]),
+        dense: Dense::Powers(powers),
         beside: None,
     }
 }
 
 /// The matrix of the stages, 1/(h·γ) less the derivatives: nothing depends on the parts behind the first two, so
 /// it is one of two rows and sums.
-struct Matrix<S> {
-    diagonal: f64,
-    by: [S; 2],
+struct Matrix<const N: usize> {
+    /// Of the diagonal, and of the determinant of the two rows.
+    per: [f64; 2],
+    rows: [[f64; 2]; 2],
+    by: [[f64; N]; 2],
 }
 
-impl<S: State> Matrix<S> {
-    fn new(slope: &impl Fn(&S) -> S, (from, first): (&S, &S), size: f64) -> Self {
-        let by = |part: usize| {
-            let mut beside = from.clone();
-            let here = get(from, part);
-            set(
-                &mut beside,
-                part,
-                here + f64::EPSILON.sqrt() * here.abs().max(1e-3),
-            );
-            let shift = get(&beside, part) - here;
-            let mut rates = slope(&beside);
-            for (rate, here) in rates.as_mut().iter_mut().zip(first.as_ref()) {
-                *rate = (*rate - here) / shift;
-            }
-            rates
-        };
+impl<const N: usize> Matrix<N> {
+    fn new(
+        slope: &impl Fn(&[f64; N]) -> [f64; N],
+        (from, first): (&[f64; N], &[f64; N]),
+        size: f64,
+    ) -> Self {
+        let by = [0, 1].map(|part| {
+            let mut beside = *from;
+            let here = from[part];
+            beside[part] = here + f64::EPSILON.sqrt() * here.abs().max(1e-3);
+            let per = 1.0 / (beside[part] - here);
+            let rates = slope(&beside);
+            std::array::from_fn(|at| (rates[at] - first[at]) * per)
+        });
+        let diagonal = 1.0 / (GAMMA * size);
+        let [p, s]: &[[f64; N]; 2] = &by;
+        let rows = [[diagonal - p[0], -s[0]], [-p[1], diagonal - s[1]]];
+        let [[a, b], [c, d]] = rows;
         Self {
-            diagonal: 1.0 / (GAMMA * size),
-            by: [by(0), by(1)],
+            per: [GAMMA * size, 1.0 / (a * d - b * c)],
+            rows,
+            by,
         }
     }
 
-    /// Solves for a right hand side, in its place.
-    fn solve(&self, mut right: S) -> S {
-        let (g, [p, s]) = (self.diagonal, &self.by);
-        let ([a, b], [c, d]) = ([g - get(p, 0), -get(s, 0)], [-get(p, 1), g - get(s, 1)]);
-        let (first, second) = (get(&right, 0), get(&right, 1));
-        let whole = a * d - b * c;
-        let x = (first * d - b * second) / whole;
-        let v = (a * second - c * first) / whole;
-        for (at, value) in right.as_mut().iter_mut().enumerate() {
-            *value = match at {
-                0 => x,
-                1 => v,
-                _ => (*value + get(p, at) * x + get(s, at) * v) / g,
-            };
-        }
-        right
-    }
-}
-
-fn set(state: &mut impl State, at: usize, to: f64) {
-    if let Some(part) = state.as_mut().get_mut(at) {
-        *part = to;
+    /// Solves for a right hand side.
+    fn solve(&self, right: [f64; N]) -> [f64; N] {
+        let ([[a, b], [c, d]], [p, s]) = (self.rows, &self.by);
+        let [per, per_whole] = self.per;
+        let x = (right[0] * d - b * right[1]) * per_whole;
+        let v = (a * right[1] - c * right[0]) * per_whole;
+        std::array::from_fn(|at| match at {
+            0 => x,
+            1 => v,
+            _ => (right[at] + p[at] * x + s[at] * v) * per,
+        })
     }
 }

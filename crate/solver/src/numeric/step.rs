@@ -81,6 +81,24 @@ impl<S: State> Step<S> {
         state
     }
 
+    /// A value below which one part of the state does not come within the step: that of its lower end less what
+    /// the continuous output can be off the straight line between both, share·(1 − share) being ¼ at most.
+    pub(crate) fn least(&self, at: usize) -> f64 {
+        let (from, to) = (get(&self.from, at), get(&self.to, at));
+        let off = match &self.dense {
+            Dense::Powers([_, square, cube, fourth]) => {
+                let [square, cube, fourth] = [square, cube, fourth].map(|of| get(of, at).abs());
+                // share − shareⁿ = share·(1 − share)·(1 + … + shareⁿ⁻²)
+                square + 2.0 * cube + 3.0 * fourth
+            }
+            Dense::BeyondCubic(beyond) => {
+                let [first, last] = self.ends.each_ref().map(|slope| self.size * get(slope, at));
+                (first - (to - from)).abs() + (last - (to - from)).abs() + get(beyond, at).abs()
+            }
+        };
+        from.min(to) - 0.25 * off
+    }
+
     /// One part of the state at a share of the step.
     pub(crate) fn part_at(&self, at: usize, share: f64) -> f64 {
         let from = get(&self.from, at);

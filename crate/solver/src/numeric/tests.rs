@@ -195,6 +195,27 @@ fn linearly_implicit_step_has_its_order() {
     );
 }
 
+/// What a step is said not to come below holds for its continuous output, of both kinds.
+#[test]
+fn no_part_of_a_step_comes_below_its_least() {
+    let slope = |&[x, v, ..]: &[f64; 4]| [v, -9.0 * x - 0.3 * v * v, v * v, 1.0];
+    for from in [[1.0, 0.2, 0.0, 0.0], [0.01, -2.0, 0.3, 0.0]] {
+        for size in [0.05, 0.3, 0.8] {
+            let first = slope(&from);
+            let implicit = rosenbrock(&from, &first, size, slope);
+            let step = explicit(&from, &first, size, |at| Ok::<_, ()>(slope(at))).unwrap();
+            for (step, part) in [implicit, step]
+                .iter()
+                .flat_map(|step| (0..4).map(move |at| (step, at)))
+            {
+                let looks = (0..=50).map(|look| step.part_at(part, f64::from(look) / 50.0));
+                let least = looks.fold(f64::INFINITY, f64::min);
+                assert!(least >= step.least(part) - 1e-14, "{part} {size} {least}");
+            }
+        }
+    }
+}
+
 /// y' = y² from 1 is endless at 1.
 #[test]
 fn what_cannot_be_followed_is_an_error() {
