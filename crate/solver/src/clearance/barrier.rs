@@ -7,7 +7,7 @@
 //! ends and past it, a point is free: there is no surface there, only its end.
 use crate::model::{Obstacle, Point, Vector};
 
-use super::segment::{Bounds, nearest_on_segment};
+use super::segment::Bounds;
 
 /// An edge of an obstacle.
 #[derive(Clone, Copy, Debug)]
@@ -75,7 +75,7 @@ impl Barrier {
             edge: 0,
         };
         for (i, edge) in self.edges.iter().enumerate() {
-            let q = nearest_on_segment(p, edge.a, edge.b);
+            let q = edge.nearest(p);
             let squared = (p - q).norm_squared();
             if squared < best.distance {
                 best = Near {
@@ -130,7 +130,7 @@ impl Barrier {
 }
 
 impl Edge {
-    fn new(a: Point, b: Point) -> Self {
+    pub(crate) fn new(a: Point, b: Point) -> Self {
         let length = (b - a).norm();
         Self {
             a,
@@ -143,6 +143,12 @@ impl Edge {
             length,
             bounds: Bounds::of(&[a, b]),
         }
+    }
+
+    /// Point of the edge nearest to `p`.
+    #[inline]
+    pub(crate) fn nearest(&self, p: Point) -> Point {
+        self.a + self.along * self.place(p).clamp(0.0, self.length)
     }
 
     /// Signed distance of `p` from the edge's line, positive to the left (m).

@@ -112,7 +112,8 @@ pub fn clearances(
             if given.ignores.contains(&part.part) {
                 continue;
             }
-            let found = runner.clearance(&track, barrier, &seen, obstacle, options.accuracy)?;
+            let found =
+                runner.clearance(&track, barrier, &seen, None, (obstacle, options.accuracy))?;
             let found = found.ok_or(ClearanceError::NothingToCheck { part: part.part })?;
             past.push(found.core_past);
             pairs.push(PairClearance {

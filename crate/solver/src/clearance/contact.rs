@@ -108,6 +108,6 @@ pub(crate) fn first_contact(
 fn is_free(span: &Span, radius: f64, barrier: &Barrier) -> bool {
     let enough = radius + ROUNDING;
     span.stray.is_finite()
-        && span.lower_bound(barrier, enough) > enough
+        && span.lower_bound(barrier, enough, f64::INFINITY) > enough
         && (barrier.closed || line_stays_in_front(span, barrier))
 }

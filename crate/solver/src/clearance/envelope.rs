@@ -72,9 +72,10 @@ fn reach(core: &[Point], centre: Point, radius: f64) -> Option<(Option<Point>, P
         let way = (p - centre).try_normalize(0.0).unwrap_or_else(Vector::x);
         p + way * by
     };
+    let square = |p: Point| (p - centre).norm_squared();
     let far = core
         .iter()
-        .max_by(|a, b| (**a - centre).norm().total_cmp(&(**b - centre).norm()))?;
+        .max_by(|a, b| square(**a).total_cmp(&square(**b)))?;
     let near = core_edges(core.len())
         .filter_map(|(i, j)| {
             Some(super::segment::nearest_on_segment(
@@ -84,7 +85,7 @@ fn reach(core: &[Point], centre: Point, radius: f64) -> Option<(Option<Point>, P
             ))
         })
         .chain(core.iter().copied())
-        .min_by(|a, b| (a - centre).norm().total_cmp(&(b - centre).norm()))?;
+        .min_by(|a, b| square(*a).total_cmp(&square(*b)))?;
     let inside = super::barrier::polygon_contains(core, centre) || (near - centre).norm() <= radius;
     Some(((!inside).then(|| out(near, -radius)), out(*far, radius)))
 }

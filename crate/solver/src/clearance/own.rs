@@ -33,7 +33,7 @@ use super::path_nodes::PathNodes;
 use super::relative::back_from_wheel;
 use super::rig::Rig;
 use super::signed::signed_clearance;
-use super::sweep::nearest_lines;
+use super::subdivide::near_nodes;
 use super::turning::RadialBarrier;
 use super::worst::DEPTH_TOLERANCE;
 use crate::result::ClearanceError;
@@ -269,23 +269,21 @@ impl Tire {
         let mut worst: Option<(Found, &Barrier)> = None;
         let mut first = None;
         for piece in &self.pieces {
-            let mut near = f64::INFINITY;
-            for (i, _) in track.nodes.iter().enumerate() {
-                if let Some(pair) = nearest_lines(runner.sweep.core(i)?, piece, near) {
-                    near = pair.distance;
-                }
-            }
+            let near = near_nodes(track, &runner.sweep, piece)?.ok_or(missing)?;
             let to_share = |gap: f64| accuracy.max(SHARE * gap);
             let search = |wanted| {
                 runner
-                    .clearance(track, piece, &RadialBarrier::default(), 0, wanted)
+                    .clearance(
+                        track,
+                        piece,
+                        &RadialBarrier::default(),
+                        Some(&near),
+                        (0, wanted),
+                    )
                     .map_err(nowhere)?
                     .ok_or(missing)
             };
-            if !near.is_finite() {
-                return Err(missing);
-            }
-            let mut wanted = to_share(near - grown.radius);
+            let mut wanted = to_share(near.distance - grown.radius);
             let mut found = search(wanted)?;
             // a gap far below the nearest node's is certified to the share of itself; each search comes
             // to within a hundredth of the gap before it, so that a few reach the accuracy

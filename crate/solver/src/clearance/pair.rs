@@ -9,7 +9,7 @@ use super::contact::first_contact;
 use super::part::{Carrier, Part};
 use super::path_nodes::{PathNodes, Turning};
 use super::signed::{Signed, is_past, outline_pair, signed_clearance};
-use super::subdivide::{Least, least_distance};
+use super::subdivide::{Least, NearNodes, least_distance, near_nodes};
 use super::sweep::{Sweep, lines_cross, nearest_lines};
 use super::turning::{RadialBarrier, TurningCore, sliding_nearest};
 use super::worst::greatest_depth;
@@ -68,7 +68,8 @@ impl<'a> Runner<'a> {
         })
     }
 
-    /// Clearance to `barrier` over the path. `trunnion` is the barrier seen from the trunnion.
+    /// Clearance to `barrier` over the path. `trunnion` is the barrier seen from the trunnion, `near` the nodes
+    /// where they are known.
     ///
     /// `None` for an obstacle without points.
     pub(crate) fn clearance(
@@ -76,11 +77,22 @@ impl<'a> Runner<'a> {
         track: &PathNodes,
         barrier: &Barrier,
         trunnion: &RadialBarrier,
-        obstacle: usize,
-        accuracy: f64,
+        near: Option<&NearNodes>,
+        (obstacle, accuracy): (usize, f64),
     ) -> Result<Option<Found>, ClearanceError> {
         let least = match &self.motion {
-            Motion::General => least_distance(track, &self.sweep, barrier, obstacle, accuracy)?,
+            Motion::General => {
+                let sweep = &self.sweep;
+                let search =
+                    |near: &_| least_distance(track, sweep, barrier, near, obstacle, accuracy);
+                match near {
+                    Some(near) => Some(search(near)?),
+                    None => near_nodes(track, sweep, barrier)?
+                        .as_ref()
+                        .map(search)
+                        .transpose()?,
+                }
+            }
             Motion::Plain { slide, turning } => {
                 self.plain(track, barrier, trunnion, slide.as_ref(), turning.as_ref())?
             }

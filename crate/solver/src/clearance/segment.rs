@@ -74,19 +74,6 @@ pub(crate) fn segment_segment(a: Point, b: Point, c: Point, d: Point) -> Pair {
     }
 }
 
-/// Distance of two segments (m); 0 where they cross.
-#[inline]
-pub(crate) fn segment_distance(a: Point, b: Point, c: Point, d: Point) -> f64 {
-    if crossing(a, b, c, d).is_some() {
-        return 0.0;
-    }
-    point_segment_squared(a, c, d)
-        .min(point_segment_squared(b, c, d))
-        .min(point_segment_squared(c, a, b))
-        .min(point_segment_squared(d, a, b))
-        .sqrt()
-}
-
 /// A box along the axes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Bounds {

@@ -31,8 +31,55 @@ struct Item {
     stray: f64,
 }
 
+/// The nodes of a path, of which one is nearest to a barrier.
+pub(crate) struct NearNodes {
+    /// Least distance of the lines at any of them (m), and where.
+    pub(crate) distance: f64,
+    pose: Pose,
+    /// At each of them the distance is not below this (m).
+    at_least: Vec<f64>,
+}
+
+/// The nearest node, to start from; `None` for a barrier without points.
+///
+/// # Errors
+/// A core without points.
+pub(crate) fn near_nodes(
+    track: &PathNodes,
+    sweep: &Sweep,
+    barrier: &Barrier,
+) -> Result<Option<NearNodes>, ClearanceError> {
+    let Some(start) = nearest_lines(sweep.core(0)?, barrier, f64::INFINITY) else {
+        return Ok(None);
+    };
+    let mut near = NearNodes {
+        distance: start.distance,
+        pose: track.first()?.pose,
+        at_least: Vec::with_capacity(track.nodes.len()),
+    };
+    near.at_least.push(start.distance);
+    // the node that was looked at last, and its distance or less
+    let mut last = (0, start.distance);
+    for (i, node) in track.nodes.iter().enumerate().skip(1) {
+        let gap = sweep.box_gap(i.min(sweep.len() - 1), barrier);
+        let gap = gap.max(last.1 - sweep.moved(last.0, i)?);
+        if gap >= near.distance {
+            near.at_least.push(gap);
+            continue;
+        }
+        if let Some(pair) = nearest_lines(sweep.core(i)?, barrier, near.distance) {
+            near.distance = pair.distance;
+            near.pose = node.pose;
+        }
+        // this node's, or that of one before which it does not come below
+        last = (i, near.distance);
+        near.at_least.push(near.distance);
+    }
+    Ok(Some(near))
+}
+
 /// Least distance of the swept core's line from the barrier's line, to `accuracy` (m), and to half
-/// of itself where that is finer, so that a near miss is told from a touch.
+/// of itself where that is finer, so that a near miss is told from a touch; from the nearest of the nodes.
 ///
 /// Every interval is taken when its lower bound is not below the best distance found less the
 /// accuracy, else halved. The straying falls with the square of the interval, so a few halvings
@@ -44,28 +91,15 @@ pub(crate) fn least_distance(
     track: &PathNodes,
     sweep: &Sweep,
     barrier: &Barrier,
+    near: &NearNodes,
     obstacle: usize,
     accuracy: f64,
-) -> Result<Option<Least>, ClearanceError> {
-    let first = track.first()?;
-    let Some(start) = nearest_lines(sweep.core(0)?, barrier, f64::INFINITY) else {
-        return Ok(None);
-    };
+) -> Result<Least, ClearanceError> {
     let mut least = Least {
-        distance: start.distance,
+        distance: near.distance,
         at_least: f64::INFINITY,
-        pose: first.pose,
+        pose: near.pose,
     };
-    // a good first guess: the nodes, the nearest boxes first come first
-    for (i, node) in track.nodes.iter().enumerate() {
-        let gap = sweep.box_gap(i.min(sweep.len() - 1), barrier);
-        if gap < least.distance
-            && let Some(pair) = nearest_lines(sweep.core(i)?, barrier, least.distance)
-        {
-            least.distance = pair.distance;
-            least.pose = node.pose;
-        }
-    }
     let missing = ClearanceError::NothingToCheck {
         part: sweep.part.part,
     };
@@ -84,8 +118,16 @@ pub(crate) fn least_distance(
             lower = lower.min(gap);
             continue;
         }
-        arena.clear();
+        // a point is nearest to one of its two places, from which it is by half its way at most
+        let ends = near
+            .at_least
+            .get(i..i + 2)
+            .map_or(0.0, |ends| ends.iter().sum());
         let span = sweep.span(i)?;
+        if 0.5 * (ends - sweep.moved(i, i + 1)?) - span.stray >= lower.min(least.distance) {
+            continue;
+        }
+        arena.clear();
         let count = span.from.len();
         arena.extend_from_slice(span.from);
         arena.extend_from_slice(span.to);
@@ -114,7 +156,7 @@ pub(crate) fn least_distance(
             };
             let enough = enough_for(least.distance);
             if item.stray.is_finite() {
-                let bound = span.lower_bound(barrier, enough);
+                let bound = span.lower_bound(barrier, enough, lower.min(least.distance));
                 if bound >= enough {
                     lower = lower.min(bound);
                     continue;
@@ -155,5 +197,5 @@ pub(crate) fn least_distance(
         }
     }
     least.at_least = lower.min(least.distance).max(0.0);
-    Ok(Some(least))
+    Ok(least)
 }

@@ -1,10 +1,10 @@
 //! A core over one interval of the path: places at both ends, and a lower bound in between.
 use crate::model::Point;
 
-use super::barrier::Barrier;
+use super::barrier::{Barrier, Edge};
 use super::part::Part;
 use super::path_nodes::PathNodes;
-use super::segment::{Bounds, Pair, nearest_on_segment, segment_distance, segment_segment};
+use super::segment::{Bounds, Pair, crossing, nearest_on_segment};
 use crate::result::ClearanceError;
 
 /// A core at both ends of an interval.
@@ -35,7 +35,8 @@ pub(crate) fn core_edges(count: usize) -> impl Iterator<Item = (usize, usize)> {
 
 impl Span<'_> {
     /// Lower bound on the distance of the core's line from the barrier's line over the interval
-    /// (m), when they do not cross at its start; once below `enough` it is returned as it stands.
+    /// (m), or `most` where that is less, when they do not cross at its start; once below `enough` it is
+    /// returned as it stands.
     ///
     /// Lines that do not cross come nearest at a corner of one of them. A moving corner stays near
     /// its chord: distance of two segments. A standing corner faces a moving edge u(s) = B − K from
@@ -43,24 +44,22 @@ impl Span<'_> {
     /// is at most linear between its end values, so that their ratio is at least the lesser one of
     /// the two ends, less |Δu × ΔK|/4 over the least |u|. Where the foot of v is past an end of the
     /// edge all along, that end's chord says it already.
-    pub(crate) fn lower_bound(&self, barrier: &Barrier, enough: f64) -> f64 {
+    pub(crate) fn lower_bound(&self, barrier: &Barrier, enough: f64, most: f64) -> f64 {
         // a core that is missing clears nothing
         if self.from.is_empty() || self.from.len() != self.to.len() {
             return f64::NEG_INFINITY;
         }
-        let mut least = f64::INFINITY;
-        let enough = enough + self.stray;
+        let enough = (enough + self.stray).max(0.0);
+        let mut squared = (most + self.stray).powi(2);
         for (&a, &b) in self.from.iter().zip(self.to) {
-            let bounds = Bounds::of(&[a, b]);
-            for edge in &barrier.edges {
-                if bounds.distance_squared(&edge.bounds) < least * least {
-                    least = least.min(segment_distance(a, b, edge.a, edge.b));
-                    if least < enough {
-                        return least - self.stray;
-                    }
+            if Bounds::of(&[a, b]).distance_squared(&barrier.bounds) < squared {
+                approach(&Edge::new(a, b), true, barrier, &mut squared);
+                if squared < enough * enough {
+                    return squared.sqrt() - self.stray;
                 }
             }
         }
+        let mut least = squared.sqrt();
         for (i, j) in core_edges(self.from.len()) {
             let (Some(&ka), Some(&ba), Some(&kb), Some(&bb)) = (
                 self.from.get(i),
@@ -120,6 +119,13 @@ fn corner_to_edge(v: Point, from: (Point, Point), to: (Point, Point)) -> f64 {
     ((ya / la).abs().min((yb / lb).abs()) - bend).max(0.0)
 }
 
+/// How far any point of a core's line is from where it is in another of its places, at most (m): as far as its
+/// corners, between which it keeps its place.
+pub(crate) fn farthest_move(from: &[Point], to: &[Point]) -> f64 {
+    let squares = from.iter().zip(to).map(|(a, b)| (b - a).norm_squared());
+    squares.fold(0.0, f64::max).sqrt()
+}
+
 /// Nearest points of a core's line and a barrier's line when they are below `cutoff` apart;
 /// distance 0 where they cross. The first point is the core's.
 pub(crate) fn nearest_lines(core: &[Point], barrier: &Barrier, cutoff: f64) -> Option<Pair> {
@@ -131,28 +137,64 @@ pub(crate) fn nearest_lines(core: &[Point], barrier: &Barrier, cutoff: f64) -> O
             second: near.point,
         });
     }
-    let mut best: Option<Pair> = None;
-    let mut least = cutoff;
+    if cutoff <= 0.0 {
+        return None;
+    }
+    let mut best = None;
+    let mut least = cutoff * cutoff;
     for (i, j) in core_edges(core.len()) {
         let (Some(&a), Some(&b)) = (core.get(i), core.get(j)) else {
             break;
         };
-        let bounds = Bounds::of(&[a, b]);
-        if bounds.distance_squared(&barrier.bounds) >= least * least {
+        if Bounds::of(&[a, b]).distance_squared(&barrier.bounds) < least {
+            best = approach(&Edge::new(a, b), core.len() == 2, barrier, &mut least).or(best);
+        }
+    }
+    best.map(|(first, second)| Pair {
+        distance: least.sqrt(),
+        first,
+        second,
+    })
+}
+
+/// Lowers a squared distance (m2) to that of an edge from a barrier's line, and gives the points, where that is
+/// less; 0 where they cross.
+///
+/// Two lines that do not cross are nearest at a corner of one of them. Each corner belongs to the edge that starts
+/// there; an edge that is `alone` has both.
+fn approach(
+    edge: &Edge,
+    alone: bool,
+    barrier: &Barrier,
+    least: &mut f64,
+) -> Option<(Point, Point)> {
+    let mut best = None;
+    let last = barrier.edges.len() - usize::from(!barrier.edges.is_empty());
+    for (i, other) in barrier.edges.iter().enumerate() {
+        let gap = edge.bounds.distance_squared(&other.bounds);
+        if gap >= *least {
             continue;
         }
-        for edge in &barrier.edges {
-            if bounds.distance_squared(&edge.bounds) >= least * least {
-                continue;
+        if gap == 0.0
+            && let Some(x) = crossing(edge.a, edge.b, other.a, other.b)
+        {
+            *least = 0.0;
+            return Some((x, x));
+        }
+        let mut offer = |first: Point, second: Point| {
+            let squared = (second - first).norm_squared();
+            if squared < *least {
+                *least = squared;
+                best = Some((first, second));
             }
-            let pair = segment_segment(a, b, edge.a, edge.b);
-            if pair.distance < least {
-                least = pair.distance;
-                best = Some(pair);
-                if least == 0.0 {
-                    return best;
-                }
-            }
+        };
+        offer(edge.a, other.nearest(edge.a));
+        if alone {
+            offer(edge.b, other.nearest(edge.b));
+        }
+        offer(edge.nearest(other.a), other.a);
+        if i == last && !barrier.closed {
+            offer(edge.nearest(other.b), other.b);
         }
     }
     best
@@ -255,6 +297,14 @@ impl<'a> Sweep<'a> {
             };
         }
         all
+    }
+
+    /// How far any point of the core is at node `i` from where it is at another, at most (m).
+    ///
+    /// # Errors
+    /// As [`Self::core`].
+    pub(crate) fn moved(&self, i: usize, other: usize) -> Result<f64, ClearanceError> {
+        Ok(farthest_move(self.core(i)?, self.core(other)?))
     }
 
     /// Lower bound on the distance of the core from a barrier over interval `i`, by boxes (m).

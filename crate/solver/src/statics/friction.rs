@@ -1,9 +1,8 @@
 //! Friction of the pins, worked out together with the reactions it comes from.
-use super::against::Against;
 use super::balance::{Balance, FreeBodies};
-use super::eliminate::eliminate;
+use super::eliminate::Eliminated;
+use super::pin_set::{PinSet, unit_couple};
 use super::warm::Warm;
-use super::{BodyLoads, Loads};
 use crate::kinematics::Linkage;
 use crate::model::{Brace, Joint, Leg, Vector};
 use crate::result::{Motion, Reactions};
@@ -14,16 +13,16 @@ const MOST_STEPS: usize = 40;
 const MOST_ATTEMPTS: usize = 60;
 /// Smallest rise of friction tried, as a share of the whole (ratio): below it the pins bind.
 const LEAST_RISE: f64 = 1e-4;
-/// A step this small against the friction moments ends the iteration (ratio).
-const TOLERANCE: f64 = 1e-11;
-/// So does one this small where no pin is nearly free of load (ratio): the error left goes with its square
-/// and with that of the friction's share in the loads, and stays below 1e-10.
-const LAST_STEP: f64 = 1e-5;
-/// A pin with less than this share of the largest load is nearly free of load (ratio).
-const NEARLY_FREE: f64 = 1e-2;
+/// Couples that differ this little from those of the friction under them are within one step of them, against
+/// all friction moments (ratio); that step leaves a hundredth of it or less: see [`FAST`].
+const TOLERANCE: f64 = 1e-7;
+/// A derivative is used again while each step leaves no more than this share of the difference, and while
+/// its determinant is above the other (ratio): closer to binding every step has its own.
+const FAST: f64 = 0.01;
+const SOUND: f64 = 0.5;
 /// Most steps from the neighboring station's solution, and the least determinant there: closer to
 /// binding the solution is sought from no friction upwards (ratio).
-const MOST_WARM_STEPS: usize = 5;
+const MOST_WARM_STEPS: usize = 8;
 const LEAST_WARM: f64 = 0.1;
 /// Rates of turn below this are rest (rad); the largest rate of a pose is about 1.
 const REST: f64 = 1e-12;
@@ -32,8 +31,6 @@ pub(super) type Six = [f64; 6];
 /// Couples on leg, upper link or telescopic brace, lower link and actuator: all that the pins'
 /// friction does to the balance.
 pub(super) type Four = [f64; 4];
-/// The place behind those of [`Four`], for what is fixed: no couple moves it.
-const AIRFRAME: usize = 4;
 
 /// Loads of all pins in the order of [`Joint::ALL`] (N), and the thrust with them (N).
 #[derive(Clone, Copy, Debug, Default)]
@@ -74,70 +71,21 @@ impl PinLoads {
     }
 }
 
-/// What the pins of a leg are at every pose.
-#[derive(Clone, Copy, Debug)]
-pub(crate) struct PinSet {
-    /// Radius of each friction circle (m).
-    radii: Six,
-    /// Couple of each pin that does not hang on its load (N·m).
-    couples: Six,
-    /// On which body the moment of each pin is, and on which its reverse; [`AIRFRAME`] stands for both
-    /// nothing and what is fixed.
-    on: [[usize; 2]; 6],
-    pub(crate) rub: bool,
-}
-
-impl PinSet {
-    pub(crate) fn of(leg: &Leg) -> Self {
-        let mut on = [[AIRFRAME; 2]; 6];
-        for (pin, bodies) in on.iter_mut().enumerate() {
-            let unit: Six = std::array::from_fn(|i| f64::from(u8::from(i == pin)));
-            let moved = BodyLoads::of_pins(leg, &unit);
-            let couples: Four = [
-                moved.leg.moment,
-                moved.upper.moment + moved.brace,
-                moved.lower.moment,
-                moved.actuator,
-            ];
-            for (side, sign) in bodies.iter_mut().zip([1.0, -1.0]) {
-                let at = couples.iter().position(|couple| *couple == sign);
-                *side = at.unwrap_or(AIRFRAME);
-            }
-        }
-        Self {
-            radii: leg.pins.all().map(|pin| pin.friction_radius()),
-            couples: leg.pins.all().map(|pin| pin.tightness()),
-            on,
-            rub: leg.pins.rub(),
-        }
-    }
-}
-
-/// A couple of one on the body at this place of [`Four`].
-fn unit_couple(leg: &Leg, body: usize) -> BodyLoads {
-    let mut on = BodyLoads::default();
-    match (body, &leg.brace) {
-        (0, _) => on.leg.moment = 1.0,
-        (1, Brace::Sliding(_)) => on.brace = 1.0,
-        (1, _) => on.upper.moment = 1.0,
-        (2, _) => on.lower.moment = 1.0,
-        _ => on.actuator = 1.0,
-    }
-    on
-}
-
 /// The pins of one pose, ready for any loads.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Pinned<'a> {
     set: &'a PinSet,
     pub(crate) rates: Six,
-    /// Friction radius of each pin (m), and its couple (N·m); 0 where it stands still.
+    /// Friction radius of each pin (m), and its couple (N·m), with the sign of its rate; 0 where it
+    /// stands still.
     radii: Six,
     couples: Six,
+    /// Which pins turn backwards, a bit for each.
+    turns: u8,
+    /// So many times the friction given (ratio).
+    factor: f64,
     /// Pin loads for a couple of one on each body [1/m].
     influence: [PinLoads; 4],
-    /// The same by pins: along x and along y.
-    by_pin: [[Four; 2]; 6],
     pub(crate) rubs: bool,
 }
 
@@ -162,6 +110,18 @@ pub(crate) struct Rubbed {
     pub(crate) power: f64,
 }
 
+/// What couples on the bodies come to.
+#[derive(Default)]
+struct Tried {
+    loads: PinLoads,
+    /// Sizes of the pins' loads (N).
+    sizes: Six,
+    /// Friction moments in the sense of retracting, each its own reverse (N·m).
+    moments: Six,
+    /// The couples less those of the friction (N·m).
+    left: Four,
+}
+
 impl<'a> Pinned<'a> {
     pub(crate) fn new(set: &'a PinSet, leg: &Leg, linkage: &Linkage, balance: &Balance) -> Self {
         let mut pinned = Self {
@@ -169,30 +129,26 @@ impl<'a> Pinned<'a> {
             rates: [0.0; 6],
             radii: [0.0; 6],
             couples: [0.0; 6],
+            turns: 0,
+            factor: 1.0,
             influence: [PinLoads::default(); 4],
-            by_pin: [[[0.0; 4]; 2]; 6],
             rubs: false,
         };
         if !set.rub {
             return pinned;
         }
         pinned.rates = super::pin_rates(leg, linkage, balance.pose());
-        let turning = |full: Six| -> Six {
-            std::array::from_fn(|i| match pinned.rates[i].abs() <= REST {
-                true => 0.0,
-                false => full[i],
-            })
-        };
-        (pinned.radii, pinned.couples) = (turning(set.radii), turning(set.couples));
-        let mut frictions = pinned.radii.iter().chain(&pinned.couples);
-        pinned.rubs = frictions.any(|friction| *friction > 0.0);
+        for (pin, rate) in pinned.rates.iter().enumerate() {
+            if rate.abs() > REST {
+                pinned.radii[pin] = set.radii[pin] * rate.signum();
+                pinned.couples[pin] = set.couples[pin] * rate.signum();
+                pinned.rubs |= set.radii[pin] + set.couples[pin] > 0.0;
+                pinned.turns |= u8::from(*rate < 0.0) << pin;
+            }
+        }
         if pinned.rubs {
-            let nothing = Loads::default();
             for (body, influence) in pinned.influence.iter_mut().enumerate() {
-                *influence = PinLoads::of(&balance.solve(&nothing, &unit_couple(leg, body), 0.0));
-                for ([x, y], load) in pinned.by_pin.iter_mut().zip(&influence.loads) {
-                    (x[body], y[body]) = (load.x, load.y);
-                }
+                *influence = balance.solve_on(&unit_couple(leg, body));
             }
         }
         pinned
@@ -200,12 +156,63 @@ impl<'a> Pinned<'a> {
 
     /// The same pins with so many times the friction.
     pub(crate) fn scaled(mut self, factor: f64) -> Self {
-        self.radii = self.radii.map(|radius| radius * factor);
-        self.couples = self.couples.map(|couple| couple * factor);
+        self.factor *= factor;
         self
     }
 
     /// Loads and friction while the leg moves; `still` are the loads without friction.
+    ///
+    /// # Errors
+    /// As [`Self::couples`].
+    pub(crate) fn rubbing(
+        &self,
+        still: &PinLoads,
+        motion: Motion,
+        warm: Option<&mut Warm>,
+    ) -> Result<Rubbed, Joint> {
+        let mut rubbed = Rubbed {
+            loads: *still,
+            power: 0.0,
+        };
+        if self.rubs {
+            let couples = self.couples(1.0, still, motion, warm)?;
+            for (influence, couple) in self.influence.iter().zip(&couples) {
+                rubbed.loads.add(influence, *couple);
+            }
+            rubbed.power = self.power(&couples, motion);
+        }
+        Ok(rubbed)
+    }
+
+    /// Power of so many times the friction alone, as in [`Rubbed`].
+    ///
+    /// # Errors
+    /// As [`Self::couples`].
+    pub(crate) fn power_times(
+        &self,
+        factor: f64,
+        still: &PinLoads,
+        motion: Motion,
+        warm: Option<&mut Warm>,
+    ) -> Result<f64, Joint> {
+        if !self.rubs {
+            return Ok(0.0);
+        }
+        let couples = self.couples(factor, still, motion, warm)?;
+        Ok(self.power(&couples, motion))
+    }
+
+    /// Power of these couples: each at the rate of its body.
+    fn power(&self, couples: &Four, motion: Motion) -> f64 {
+        let [leg, upper, knee, _, actuator, _] = self.rates;
+        let mut power = 0.0;
+        for (couple, rate) in couples.iter().zip([leg, upper, upper + knee, actuator]) {
+            power += couple * rate;
+        }
+        (power * motion.sign()).min(0.0)
+    }
+
+    /// Couples on the bodies of so many times the friction.
     ///
     /// Unknown are the friction moments m = −sign(ω)·(μ·r·|R(m)| + C), C the couple, the loads R being linear in the
     /// couples that they make on the bodies: Newton's method on those four couples, at most
@@ -217,49 +224,44 @@ impl<'a> Pinned<'a> {
     /// # Errors
     /// The pin that takes most where the friction cannot be raised to its full value: the larger the
     /// thrust, the larger the friction, without end. The leg is self-locking there.
-    pub(crate) fn rubbing(
+    fn couples(
         &self,
+        factor: f64,
         still: &PinLoads,
         motion: Motion,
-        warm: Option<&mut Warm>,
-    ) -> Result<Rubbed, Joint> {
-        if !self.rubs {
-            return Ok(Rubbed {
-                loads: *still,
-                power: 0.0,
-            });
-        }
-        let way = |i: usize| (self.rates[i] * motion.sign()).signum();
-        let against = Against {
-            radii: std::array::from_fn(|i| self.radii[i] * way(i)),
-            couples: std::array::from_fn(|i| self.couples[i] * way(i)),
-        };
-        if let Some(guess) = warm.as_deref().and_then(|warm| warm.guess(&against))
-            && let Some((couples, determinant)) =
-                self.newton(still, &against, guess, MOST_WARM_STEPS)
-            && determinant > LEAST_WARM
+        mut warm: Option<&mut Warm>,
+    ) -> Result<Four, Joint> {
+        let against = motion.sign() * self.factor * factor;
+        if let Some(warm) = warm.as_deref_mut()
+            && let Some(guess) = warm.guess(self.turns)
+            && let Some(couples) =
+                self.newton(still, against, guess, &mut warm.slope, MOST_WARM_STEPS)
+            && warm.slope.determinant > LEAST_WARM
         {
-            if let Some(warm) = warm {
-                warm.note(&against, couples);
-            }
-            return Ok(self.rubbed(still, &against, &couples));
+            warm.note(self.turns, couples);
+            return Ok(couples);
         }
+        let mut slope = Eliminated::default();
         let (mut couples, mut done, mut rise) = ([0.0; 4], 0.0, 1.0_f64);
         for _ in 0..MOST_ATTEMPTS {
             let next = (done + rise).min(1.0);
-            match self.newton(still, &against.times(next), couples, MOST_STEPS) {
-                Some((found, _)) => {
+            match self.newton(still, against * next, couples, &mut slope, MOST_STEPS) {
+                Some(found) => {
                     couples = found;
                     done = next;
                     rise *= 2.0;
                 }
-                None => rise *= 0.5,
+                None => {
+                    slope = Eliminated::default();
+                    rise *= 0.5;
+                }
             }
             if done >= 1.0 {
                 if let Some(warm) = warm {
-                    warm.note(&against, couples);
+                    warm.note(self.turns, couples);
+                    warm.slope = slope;
                 }
-                return Ok(self.rubbed(still, &against, &couples));
+                return Ok(couples);
             }
             if rise < LEAST_RISE {
                 break;
@@ -268,101 +270,93 @@ impl<'a> Pinned<'a> {
         if let Some(warm) = warm {
             *warm = Warm::default();
         }
-        Err(self.hardest(still, &against, &couples))
+        let mut tried = Tried::default();
+        self.put(still, against, &couples, &mut tried);
+        Err(self.hardest(&tried))
     }
 
-    fn rubbed(&self, still: &PinLoads, against: &Against, couples: &Four) -> Rubbed {
-        let loads = self.loads_under(still, couples);
-        let mut power = 0.0;
-        for (pin, (rate, load)) in self.rates.iter().zip(&loads.loads).enumerate() {
-            // against the motion, whichever it is
-            power -= (against.moment(pin, load.norm()) * rate).abs();
-        }
-        Rubbed { loads, power }
-    }
-
-    /// Loads of the pins under these couples.
-    fn loads_under(&self, still: &PinLoads, couples: &Four) -> PinLoads {
+    /// Puts in the loads and the friction under these couples.
+    fn put(&self, still: &PinLoads, against: f64, couples: &Four, tried: &mut Tried) {
         let mut loads = *still;
         for (influence, couple) in self.influence.iter().zip(couples) {
             loads.add(influence, *couple);
         }
-        loads
+        let sizes = loads.loads.map(|load| load.norm());
+        let moments: Six =
+            std::array::from_fn(|pin| against * (self.radii[pin] * sizes[pin] + self.couples[pin]));
+        let mut left = *couples;
+        for (on, moment) in self.set.on.iter().zip(&moments) {
+            for (left, on) in left.iter_mut().zip(on) {
+                *left += on * moment;
+            }
+        }
+        *tried = Tried {
+            loads,
+            sizes,
+            moments,
+            left,
+        };
     }
 
-    /// Couples of this friction on the bodies, from a guess, and the determinant there.
-    #[inline]
+    /// Derivative of what is left of the couples; `None` where it is singular.
+    fn slope(&self, tried: &Tried, against: f64) -> Option<Eliminated> {
+        let mut rows = [[0.0; 4]; 4];
+        for (body, row) in rows.iter_mut().enumerate() {
+            row[body] = 1.0;
+        }
+        for pin in 0..6 {
+            let (radius, size) = (self.radii[pin], tried.sizes[pin]);
+            if radius == 0.0 || size == 0.0 {
+                continue;
+            }
+            let way = tried.loads.loads[pin] * (against * radius / size);
+            let change: Four =
+                std::array::from_fn(|body| way.dot(&self.influence[body].loads[pin]));
+            for (row, on) in rows.iter_mut().zip(&self.set.on[pin]) {
+                for (at, change) in row.iter_mut().zip(&change) {
+                    *at += on * change;
+                }
+            }
+        }
+        Eliminated::new(rows)
+    }
+
+    /// Couples of this friction, from a guess, with the derivative, where it must be worked out anew.
     fn newton(
         &self,
         still: &PinLoads,
-        against: &Against,
+        against: f64,
         mut couples: Four,
+        slope: &mut Eliminated,
         most_steps: usize,
-    ) -> Option<(Four, f64)> {
-        for _ in 0..most_steps {
-            // the row behind the four is that of what is fixed
-            let mut rows = [[0.0; 5]; 5];
-            for (body, couple) in couples.iter().enumerate() {
-                rows[body][body] = 1.0;
-                rows[body][4] = *couple;
-            }
-            let (mut scale, mut most, mut least) = (0.0, 0.0_f64, f64::INFINITY);
-            for pin in 0..6 {
-                let (radius, couple) = (against.radii[pin], against.couples[pin]);
-                if radius == 0.0 && couple == 0.0 {
-                    continue;
-                }
-                let [by_x, by_y] = &self.by_pin[pin];
-                let (mut x, mut y) = (still.loads[pin].x, still.loads[pin].y);
-                for body in 0..4 {
-                    x += by_x[body] * couples[body];
-                    y += by_y[body] * couples[body];
-                }
-                let size = (x * x + y * y).sqrt();
-                let moment = radius * size + couple;
-                scale += moment.abs();
-                let mut change = [0.0, 0.0, 0.0, 0.0, moment];
-                if radius != 0.0 {
-                    most = if size > most { size } else { most };
-                    least = if size < least { size } else { least };
-                    if size > 0.0 {
-                        let share = radius / size;
-                        let (x, y) = (x * share, y * share);
-                        for body in 0..4 {
-                            change[body] = x * by_x[body] + y * by_y[body];
-                        }
-                    }
-                }
-                let [on, reverse] = self.set.on[pin];
-                for at in 0..5 {
-                    rows[on][at] += change[at];
-                    rows[reverse][at] -= change[at];
-                }
-            }
-            let [bodies @ .., _] = &mut rows;
-            let determinant = eliminate(bodies)?;
-            let mut largest = 0.0_f64;
-            for (couple, row) in couples.iter_mut().zip(bodies) {
-                *couple -= row[4];
-                largest = largest.max(row[4].abs());
-            }
-            if !largest.is_finite() {
+    ) -> Option<Four> {
+        let sum = |parts: &[f64]| parts.iter().map(|part| part.abs()).sum::<f64>();
+        let mut before = f64::INFINITY;
+        let mut tried = Tried::default();
+        for _ in 0..=most_steps {
+            self.put(still, against, &couples, &mut tried);
+            let left = sum(&tried.left);
+            if !left.is_finite() {
                 return None;
             }
-            let settled = largest <= TOLERANCE * scale
-                || (largest <= LAST_STEP * scale && least >= NEARLY_FREE * most);
-            if settled {
-                return (determinant > 0.0).then_some((couples, determinant));
+            if slope.determinant <= SOUND || left > FAST * before {
+                *slope = self.slope(&tried, against)?;
             }
+            for (couple, step) in couples.iter_mut().zip(slope.solve(&tried.left)) {
+                *couple -= step;
+            }
+            if left <= TOLERANCE * sum(&tried.moments) {
+                return (slope.determinant > 0.0).then_some(couples);
+            }
+            before = left;
         }
         None
     }
 
     /// The pin whose friction takes most power.
-    fn hardest(&self, still: &PinLoads, against: &Against, couples: &Four) -> Joint {
-        let loads = self.loads_under(still, couples).loads;
-        let power = |i: usize| (against.moment(i, loads[i].norm()) * self.rates[i]).abs();
-        let worst = (0..6).max_by(|a, b| power(*a).total_cmp(&power(*b)));
+    fn hardest(&self, tried: &Tried) -> Joint {
+        let power = |pin: &usize| (tried.moments[*pin] * self.rates[*pin]).abs();
+        let worst = (0..6).max_by(|a, b| power(a).total_cmp(&power(b)));
         worst
             .and_then(|at| Joint::ALL.get(at).copied())
             .unwrap_or(Joint::Trunnion)

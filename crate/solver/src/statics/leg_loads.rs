@@ -1,7 +1,7 @@
 //! What every station of a leg is worked out from.
 use super::drive::{Drive, OneWay};
-use super::friction::PinSet;
 use super::gathered::Amounts;
+use super::pin_set::PinSet;
 use crate::kinematics::Linkage;
 use crate::model::{Leg, Supply, Vector};
 use crate::result::{Motion, Place};

@@ -1,7 +1,5 @@
 //! Forces: loads, actuator thrust by virtual work, reactions by free bodies, pressures.
 
-/// Friction of the pins in one motion.
-mod against;
 /// Most that the source makes.
 mod available;
 /// Equilibrium of every body on its own.
@@ -26,6 +24,8 @@ mod loads;
 mod moving_pins;
 /// Legs that share a drive or a battery.
 mod partners;
+/// What the pins of a leg are at every pose.
+mod pin_set;
 /// Thrust to pressure, and the worst places.
 mod pressure;
 /// Springs.
@@ -42,11 +42,11 @@ pub use body_loads::{BodyLoads, Wrench, pin_rates};
 pub(crate) use cases::Comparison;
 pub use cases::{AIR_LOAD_SPEED, case_conditions};
 pub(crate) use drive::{Drive, Face, areas};
-pub(crate) use friction::PinSet;
 pub(crate) use leg_loads::LegLoads;
 pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, weight_and_wind, wind};
 pub(crate) use moving_pins::{InMotion, MovingPins};
 pub(crate) use partners::Partners;
+pub(crate) use pin_set::PinSet;
 pub(crate) use pressure::force_result;
 pub use pressure::{NoForce, force_at, station_force};
 pub(crate) use pressure::{PoseLoads, place_of};

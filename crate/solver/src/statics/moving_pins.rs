@@ -1,6 +1,7 @@
 //! Friction of the pins of a leg that moves by itself.
 use super::balance::{Balance, Unknown};
-use super::friction::{PinLoads, PinSet, Pinned};
+use super::friction::{PinLoads, Pinned};
+use super::pin_set::PinSet;
 use super::warm::Warm;
 use super::{BodyLoads, Loads};
 use crate::kinematics::{Linkage, Pose};
@@ -77,10 +78,7 @@ impl<'a> MovingPins<'a> {
         still.add(&self.by_speed, at.speed_squared);
         still.add(&self.by_thrust, at.thrust);
         still.add(&self.by_air, at.dynamic_pressure);
-        let rubbed = self
-            .pinned
-            .scaled(at.factor)
-            .rubbing(&still, motion, warm)?;
-        Ok(-rubbed.power)
+        let power = self.pinned.power_times(at.factor, &still, motion, warm)?;
+        Ok(-power)
     }
 }

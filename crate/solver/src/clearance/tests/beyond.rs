@@ -35,7 +35,10 @@ fn an_interval_that_is_not_there_may_be_anywhere() {
             assert_eq!(sweep.span(beyond).unwrap().stray, f64::INFINITY);
             for (obstacle, barrier) in barriers.iter().enumerate() {
                 assert_eq!(sweep.box_gap(beyond, barrier), f64::NEG_INFINITY);
-                let bound = sweep.span(beyond).unwrap().lower_bound(barrier, 0.0);
+                let bound = sweep
+                    .span(beyond)
+                    .unwrap()
+                    .lower_bound(barrier, 0.0, f64::INFINITY);
                 assert_eq!(bound, f64::NEG_INFINITY);
                 // the path itself is followed to its end
                 assert!(first_behind(track, &sweep, barrier, obstacle).is_ok());

@@ -1,6 +1,6 @@
 //! Bounds of the certificate by hand and against sampling, what is drawn, what is told of skews.
 use super::super::rig::{Rig, sagitta};
-use super::super::segment::segment_distance;
+use super::super::segment::segment_segment;
 use super::super::{ClearanceCase, ClearanceOptions, TOLD_SKEW, clearances, skew_losses};
 use super::cases::{obstacle, plain, solve};
 use super::support::random_leg;
@@ -72,7 +72,7 @@ fn a_gland_stays_within_its_bound() {
                 let share = f64::from(at) / 20.0;
                 let between = a.place.progress + share * (b.place.progress - a.place.progress);
                 let gland = rig.gland(&linkage.pose(between).unwrap());
-                let off = segment_distance(gland, gland, from, to);
+                let off = segment_segment(gland, gland, from, to).distance;
                 assert!(off <= bound + 1e-12, "{off} {bound}");
                 most = most.max(off);
             }

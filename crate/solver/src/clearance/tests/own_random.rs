@@ -2,7 +2,7 @@
 use gearswing_samples::Draw;
 use proptest::prelude::*;
 
-use super::super::segment::segment_distance;
+use super::super::segment::segment_segment;
 use super::super::{
     ClearanceCase, ClearanceError, ClearanceOptions, PlacedOutline, clearances, leg_outlines,
 };
@@ -99,7 +99,7 @@ fn gap(a: &PlacedOutline, b: &PlacedOutline) -> Option<f64> {
     let mut least = f64::INFINITY;
     for (p, q) in edges(&a.core) {
         for (r, s) in edges(&b.core) {
-            least = least.min(segment_distance(p, q, r, s));
+            least = least.min(segment_segment(p, q, r, s).distance);
         }
     }
     (least > 0.0).then_some(least - a.radius - b.radius)

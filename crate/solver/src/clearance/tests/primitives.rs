@@ -8,7 +8,7 @@ use proptest::prelude::*;
 
 use super::super::arc::{Arc, RadialSegment};
 use super::super::barrier::{Barrier, polygon_contains};
-use super::super::segment::{segment_distance, segment_segment};
+use super::super::segment::segment_segment;
 use super::super::signed::signed_clearance;
 use super::super::sweep::{Span, lines_cross, nearest_lines};
 use super::super::turning::{RadialBarrier, TurningCore, sliding_nearest};
@@ -47,7 +47,10 @@ proptest! {
         .unwrap()
         .distance;
         prop_assert!((pair.distance - outside).abs() < 1e-12);
-        prop_assert!((segment_distance(p[0], p[1], p[2], p[3]) - outside).abs() < 1e-12);
+        let line = Barrier::of_points(p[2..].to_vec(), false);
+        let near = nearest_lines(&p[..2], &line, f64::INFINITY).unwrap();
+        prop_assert!((near.distance - outside).abs() < 1e-12);
+        prop_assert!(((near.first - near.second).norm() - near.distance).abs() < 1e-12);
         prop_assert!(((pair.first - pair.second).norm() - pair.distance).abs() < 1e-12);
     }
 
@@ -73,7 +76,7 @@ proptest! {
             .unwrap();
         let at = |angle: f64| {
             let p = rotated(centre + from, centre, angle);
-            segment_distance(p, p, a, b)
+            segment_segment(p, p, a, b).distance
         };
         let steps = 4000;
         let sampled = (0..=steps)
@@ -154,7 +157,7 @@ proptest! {
                 continue;
             }
             let span = Span { from: &from, to: &to, stray: 0.0 };
-            let bound = span.lower_bound(&barrier, f64::NEG_INFINITY);
+            let bound = span.lower_bound(&barrier, f64::NEG_INFINITY, f64::INFINITY);
             for i in 0..=100 {
                 let share = f64::from(i) / 100.0;
                 let core: Vec<Point> =

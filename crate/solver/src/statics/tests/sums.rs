@@ -1,5 +1,5 @@
 //! What is summed up over a stroke, and the small parts of which it is made.
-use super::super::eliminate::eliminate;
+use super::super::eliminate::Eliminated;
 use super::super::friction::pin_loads;
 use super::super::*;
 use super::friction::bar;
@@ -24,22 +24,32 @@ fn dynamic_pressure_by_hand() {
 #[test]
 fn four_equations_by_hand() {
     let rows = [
-        [2.0, 1.0, 0.0, 0.0, 4.0],
-        [0.0, 3.0, 0.0, 1.0, 10.0],
-        [0.0, 0.0, 4.0, 0.0, 12.0],
-        [0.0, 0.0, 0.0, 5.0, 20.0],
+        [2.0, 1.0, 0.0, 0.0],
+        [0.0, 3.0, 0.0, 1.0],
+        [0.0, 0.0, 4.0, 0.0],
+        [0.0, 0.0, 0.0, 5.0],
     ];
-    let mut exchanged = rows;
+    let right = [4.0, 10.0, 12.0, 20.0];
+    let (mut exchanged, mut exchanged_right) = (rows, right);
     exchanged.swap(0, 2);
-    for (mut rows, determinant) in [(rows, 120.0), (exchanged, -120.0)] {
-        let found = eliminate(&mut rows).unwrap();
+    exchanged_right.swap(0, 2);
+    for (rows, right, determinant) in [(rows, right, 120.0), (exchanged, exchanged_right, -120.0)] {
+        let eliminated = Eliminated::new(rows).unwrap();
+        let found = eliminated.determinant;
         assert!((found - determinant).abs() < 1e-12 * 120.0, "{found}");
-        for (row, exact) in rows.iter().zip([1.0, 2.0, 3.0, 4.0]) {
-            assert!((row[4] - exact).abs() < 1e-12, "{row:?}");
+        let solved = eliminated.solve(&right);
+        for (found, exact) in solved.iter().zip([1.0, 2.0, 3.0, 4.0]) {
+            assert!((found - exact).abs() < 1e-12, "{solved:?}");
+        }
+        // any other right side too, by putting the solution back in
+        let other = [1.0, -2.0, 0.5, 3.0];
+        let solved = eliminated.solve(&other);
+        for (row, wanted) in rows.iter().zip(other) {
+            let given: f64 = row.iter().zip(&solved).map(|(a, x)| a * x).sum();
+            assert!((given - wanted).abs() < 1e-12, "{solved:?}");
         }
     }
-    let mut alike = [rows[0], rows[0], rows[2], rows[3]];
-    assert_eq!(eliminate(&mut alike), None);
+    assert!(Eliminated::new([rows[0], rows[0], rows[2], rows[3]]).is_none());
 }
 
 fn gear(leg: Leg) -> Gear {
