@@ -211,12 +211,12 @@ impl Available<'_> {
 
     /// The most one way in a load case at a place (Pa; N with an electric actuator).
     #[inline]
-    pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: Place) -> f64 {
+    pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: &Place) -> f64 {
         let way = self.way(motion);
         if way.gas.is_none() && self.electric.is_none() {
             return way.most;
         }
-        self.changing(way, motion, case, &place)
+        self.changing(way, motion, case, place)
     }
 
     /// The same where it changes on the way.

@@ -1,9 +1,9 @@
 //! Thrust, pressures and reactions of a pose in any load case.
 use super::available::Available;
 use super::balance::{Balance, Unknown};
-use super::drive::areas;
+use super::drive::{OneWay, areas};
 use super::friction::{PinLoads, Pinned};
-use super::leg_loads::{LegLoads, components};
+use super::leg_loads::{LegLoads, Stood, components};
 use super::spring_loads;
 use super::warm::Warm;
 use crate::kinematics::{Linkage, Pose, Rates};
@@ -36,10 +36,24 @@ pub(crate) struct PoseLoads<'a> {
     springs: PinLoads,
     /// For one of each of [`components`].
     units: [PinLoads; 4],
+    /// While it retracts and while it extends.
+    ways: [Way<'a>; 2],
+}
+
+/// One motion at a pose, whatever the case.
+#[derive(Clone, Copy, Debug)]
+struct Way<'a> {
+    /// +1 where the actuator pushes, −1 where it pulls (ratio).
+    sign: f64,
+    /// Friction of its seals (N).
+    seals: f64,
+    /// Where the motion begins with the friction of what has stood.
+    stood: Option<&'a Stood>,
+    drive: &'a OneWay,
 }
 
 /// One motion in one case.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Moved {
     pub(crate) effort: f64,
     /// What its drive must give: pressure (Pa), or force of an electric one (N).
@@ -60,15 +74,11 @@ pub(crate) struct CaseAt {
 
 impl Default for CaseAt {
     fn default() -> Self {
-        let moved = Moved {
-            effort: 0.0,
-            pressure: 0.0,
-        };
         Self {
             still: PinLoads::default(),
             rubs: false,
             rubbed: [PinLoads::default(); 2],
-            moved: [Ok(moved); 2],
+            moved: [Ok(Moved::default()); 2],
         }
     }
 }
@@ -111,7 +121,23 @@ impl<'a> PoseLoads<'a> {
             pinned: None,
             springs: PinLoads::default(),
             units: [PinLoads::default(); 4],
+            ways: Self::ways(ready, pose),
         }
+    }
+
+    /// Both motions at a pose.
+    fn ways(ready: &'a LegLoads<'a>, pose: &Pose) -> [Way<'a>; 2] {
+        let lengthens_up = pose.rates.actuator > 0.0;
+        [Motion::Retract, Motion::Extend].map(|motion| {
+            let lengthens = lengthens_up == (motion == Motion::Retract);
+            let stood = ready.stood(motion, &pose.place);
+            Way {
+                sign: if lengthens { 1.0 } else { -1.0 },
+                seals: stood.map_or_else(|| ready.leg.actuator.seals(), |stood| stood.seals),
+                stood,
+                drive: ready.going(lengthens),
+            }
+        })
     }
 
     /// Moves it to a pose, for all cases or for the first only; whether that is no dead point.
@@ -125,6 +151,7 @@ impl<'a> PoseLoads<'a> {
         let Some(balance) = Balance::new(leg, linkage, pose, Unknown::Thrust) else {
             return false;
         };
+        self.ways = Self::ways(ready, pose);
         if !leg.springs.is_empty() {
             self.springs = balance.solve_on(&spring_loads(leg, linkage, pose));
         }
@@ -166,32 +193,32 @@ impl<'a> PoseLoads<'a> {
             }
         }
         at.rubs = self.pinned.is_some();
-        let rate = self.pose.rates.actuator;
-        let direction = rate.signum();
-        for (way, motion) in [Motion::Retract, Motion::Extend].into_iter().enumerate() {
-            let stood = self.ready.stood(motion, &self.pose.place);
-            let mut effort = motion.sign() * direction * still.thrust
-                + stood.map_or(self.ready.leg.actuator.seals(), |stood| stood.seals);
+        for ((way, motion), index) in self
+            .ways
+            .iter()
+            .zip([Motion::Retract, Motion::Extend])
+            .zip(0..)
+        {
+            let mut effort = way.sign * still.thrust + way.seals;
             if let Some(pinned) = &self.pinned {
-                let warm = warm.as_deref_mut().map(|warm| &mut warm[way]);
-                let found = match stood {
+                let warm = warm.as_deref_mut().map(|warm| &mut warm[index]);
+                let found = match way.stood {
                     Some(stood) => pinned.scaled(stood.pins).rubbing(still, motion, None),
                     None => pinned.rubbing(still, motion, warm),
                 };
                 match found {
                     Ok(found) => {
-                        at.rubbed[way] = found.loads;
-                        effort -= found.power / rate.abs();
+                        at.rubbed[index] = found.loads;
+                        effort -= found.power / self.pose.rates.actuator.abs();
                     }
                     Err(joint) => {
-                        at.moved[way] = Err(joint);
+                        at.moved[index] = Err(joint);
                         continue;
                     }
                 }
             }
-            let lengthens = (direction > 0.0) == (motion == Motion::Retract);
-            let pressure = self.ready.going(lengthens).needs(effort);
-            at.moved[way] = Ok(Moved { effort, pressure });
+            let pressure = way.drive.needs(effort);
+            at.moved[index] = Ok(Moved { effort, pressure });
         }
     }
 
