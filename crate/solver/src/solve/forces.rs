@@ -57,9 +57,10 @@ fn find(
         };
         let mut stance = PoseLoads::nowhere(&ready, first);
         for (index, pose) in poses.iter().enumerate() {
-            stations.push(station(linkage, pose));
+            let bent = linkage.turn_at_knee(pose);
+            stations.push(station(linkage, pose, bent));
             if pose.place.progress >= loaded_from
-                && stance.stand(pose, all)
+                && stance.stand(pose, all, bent)
                 && let Some(row) = stations.last_mut()
             {
                 row.force = force(index, &stance);
@@ -94,9 +95,9 @@ fn find(
     }
 }
 
-/// One row of the stations table, without its force.
-fn station(linkage: &Linkage, pose: &Pose) -> Station {
-    let angles = linkage.turn_at_knee(pose).and_then(|turn| {
+/// One row of the stations table, without its force; `turn` is that from the upper to the lower link (rad).
+fn station(linkage: &Linkage, pose: &Pose, turn: Option<f64>) -> Station {
+    let angles = turn.and_then(|turn| {
         let bent = turn.abs();
         // positive on the side to which it folds, where the whole swing has it
         let fold = if pose.place.phase == Phase::Swing {

@@ -4,7 +4,7 @@ use super::balance::{Balance, Unknown};
 use super::drive::{OneWay, areas};
 use super::friction::{PinLoads, Pinned};
 use super::leg_loads::{LegLoads, Stood, components};
-use super::spring_loads;
+use super::springs::spring_loads_bent;
 use super::warm::Warm;
 use crate::kinematics::{Linkage, Pose, Rates};
 use crate::model::{Joint, Leg, Supply, Vector};
@@ -110,7 +110,7 @@ impl<'a> PoseLoads<'a> {
     /// At a pose, for all cases or for the first only; `None` at a dead point.
     pub(crate) fn new(ready: &'a LegLoads<'a>, pose: &'a Pose, all: bool) -> Option<Self> {
         let mut stance = Self::nowhere(ready, pose);
-        stance.stand(pose, all).then_some(stance)
+        stance.stand(pose, all, None).then_some(stance)
     }
 
     /// Of no loads yet.
@@ -140,30 +140,33 @@ impl<'a> PoseLoads<'a> {
         })
     }
 
-    /// Moves it to a pose, for all cases or for the first only; whether that is no dead point.
-    pub(crate) fn stand(&mut self, pose: &'a Pose, all: bool) -> bool {
+    /// Moves it to a pose, for all cases or for the first only; whether that is no dead point. `bent` is the
+    /// turn from the upper to the lower link where it is known (rad).
+    pub(crate) fn stand(&mut self, pose: &'a Pose, all: bool, bent: Option<f64>) -> bool {
         let ready = self.ready;
         let LegLoads { leg, linkage, .. } = *ready;
         self.pose = pose;
         if pose.rates.actuator.abs() <= Rates::STILL * pose.actuator_length {
             return false;
         }
-        let Some(balance) = Balance::new(leg, linkage, pose, Unknown::Thrust) else {
+        let balance = Balance::new(leg, linkage, pose, Unknown::Thrust);
+        let Some(balance) = &balance else {
             return false;
         };
         self.ways = Self::ways(ready, pose);
         if !leg.springs.is_empty() {
-            self.springs = balance.solve_on(&spring_loads(leg, linkage, pose));
+            let springs = spring_loads_bent(leg, linkage, pose, bent);
+            self.springs = balance.solve_on(&springs);
         }
         let wanted = &ready.wanted[usize::from(all)];
         for (at, unit) in self.units.iter_mut().enumerate() {
             if wanted[at] {
                 let pull = [Vector::x(), Vector::y()][at % 2];
-                *unit = balance.solve_even(&ready.amounts[at / 2], pull);
+                balance.solve_even(&ready.amounts[at / 2], pull, unit);
             }
         }
         if ready.rub() {
-            self.pinned = Some(Pinned::new(&ready.pins, leg, linkage, &balance));
+            self.pinned = Some(Pinned::new(&ready.pins, leg, linkage, balance));
         }
         true
     }
