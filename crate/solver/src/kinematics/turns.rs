@@ -3,6 +3,7 @@ use super::linkage::{BraceLinkage, Linkage};
 use super::pose::Pose;
 use crate::model::{SpringJoint, Vector};
 use crate::numeric::{direction, wrap};
+use crate::result::Phase;
 
 /// Places of the path, beside its start, at which turns are followed: between two of them nothing
 /// turns by half a turn.
@@ -16,10 +17,13 @@ impl Linkage {
     /// path: it does not jump at half a turn. `bent` is [`Self::turn_at_knee`] where it is known.
     pub(crate) fn turn_at(&self, joint: SpringJoint, pose: &Pose, bent: Option<f64>) -> f64 {
         if let (SpringJoint::Knee, BraceLinkage::Folding(brace)) = (joint, &self.brace) {
-            let bent = bent.or_else(|| self.turn_at_knee(pose));
-            let [upper, lower] = self.near(pose.place.progress);
-            let near = lower - upper;
-            return near + wrap(bent.unwrap_or(brace.bent_down) - brace.bent_down - near);
+            let bent = bent.or_else(|| self.turn_at_knee(pose)).unwrap_or(0.0);
+            // it comes to half a turn nowhere but where the links end their reach, and swings on one side
+            let sided = match pose.place.phase {
+                Phase::Swing => -brace.fold_side.sign() * bent.abs(),
+                Phase::Unlock | Phase::Shorten => bent,
+            };
+            return sided - brace.bent_down;
         }
         let swing = pose.place.swing;
         let Some(([upper_down, lower_down], [upper, lower])) = self.links(pose) else {

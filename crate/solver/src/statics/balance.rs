@@ -96,7 +96,8 @@ impl<'a> Balance<'a> {
     pub(crate) fn solve(&self, loads: &Loads, more: &BodyLoads, thrust: f64) -> FreeBodies {
         let given = if self.thrust_is_given { thrust } else { 0.0 };
         let mut pins = PinLoads::default();
-        self.solved(self.bodies.gather(loads, more, given), given, &mut pins);
+        let mut on = self.bodies.gather(loads, more, given);
+        self.solved(&mut on, given, &mut pins);
         FreeBodies {
             thrust: pins.thrust,
             reactions: pins.reactions(&self.bodies.leg.brace),
@@ -106,16 +107,17 @@ impl<'a> Balance<'a> {
     /// Solves for forces and couples on the bodies alone, and no thrust.
     pub(super) fn solve_on(&self, bodies: &BodyLoads) -> PinLoads {
         let mut pins = PinLoads::default();
-        self.solved(self.bodies.gather_on(bodies), 0.0, &mut pins);
+        self.solved(&mut self.bodies.gather_on(bodies), 0.0, &mut pins);
         pins
     }
 
     /// Solves for an even pull on these amounts, and no thrust.
     pub(super) fn solve_even(&self, of: &Amounts, pull: Vector, pins: &mut PinLoads) {
-        self.solved(self.bodies.gather_even(of, pull), 0.0, pins);
+        self.solved(&mut self.bodies.gather_even(of, pull), 0.0, pins);
     }
 
-    fn solved(&self, mut on: Gathered, given: f64, pins: &mut PinLoads) {
+    /// Solves for loads gathered on the bodies, to which what the unknown does is added.
+    fn solved(&self, on: &mut Gathered, given: f64, pins: &mut PinLoads) {
         let [upper, lower, leg] = on.moments;
         let (knee, drive) = match &self.solver {
             Solver::Folding { columns: [x, y, z] } => {
