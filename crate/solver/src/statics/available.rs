@@ -211,10 +211,10 @@ impl Available<'_> {
 
     /// The most one way in a load case at a place (Pa; N with an electric actuator).
     #[inline]
-    pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: &Place) -> f64 {
+    pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: Place) -> f64 {
         let way = self.way(motion);
         match way.changes {
-            true => self.changing(way, motion, case, place),
+            true => self.changing(way, motion, case, &place),
             false => way.most,
         }
     }

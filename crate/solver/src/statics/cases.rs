@@ -220,7 +220,7 @@ impl<'a> Comparison<'a> {
                     }
                 };
                 let loads = &at.pins(motion).loads;
-                let available = self.available.at(motion, tally.case, place);
+                let available = self.available.at(motion, tally.case, *place);
                 tally.add(motion, (index, place), (moved, loads), available);
                 // without friction both motions load the pins alike
                 if rub || motion == Motion::Retract {

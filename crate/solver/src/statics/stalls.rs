@@ -32,7 +32,7 @@ impl Comparison<'_> {
                     let mut at = stance.at(loads, None);
                     partners.map(|partners| partners.join(&mut at, case, pose.place));
                     let moved = at.motion(Motion::Retract).as_ref().ok()?;
-                    Some(moved.pressure - available.at(Motion::Retract, case, &pose.place))
+                    Some(moved.pressure - available.at(Motion::Retract, case, pose.place))
                 });
                 short.unwrap_or(f64::NAN)
             };
