@@ -107,12 +107,17 @@ impl<'a> Balance<'a> {
     /// Solves for forces and couples on the bodies alone, and no thrust.
     pub(super) fn solve_on(&self, bodies: &BodyLoads) -> PinLoads {
         let mut pins = PinLoads::default();
-        self.solved(&mut self.bodies.gather_on(bodies), 0.0, &mut pins);
+        self.put_on(bodies, &mut pins);
         pins
     }
 
+    /// As [`Self::solve_on`], into loads that stand elsewhere.
+    pub(super) fn put_on(&self, bodies: &BodyLoads, pins: &mut PinLoads) {
+        self.solved(&mut self.bodies.gather_on(bodies), 0.0, pins);
+    }
+
     /// Solves for an even pull on these amounts, and no thrust.
-    pub(super) fn solve_even(&self, of: &Amounts, pull: Vector, pins: &mut PinLoads) {
+    pub(super) fn put_even(&self, of: &Amounts, pull: Vector, pins: &mut PinLoads) {
         self.solved(&mut self.bodies.gather_even(of, pull), 0.0, pins);
     }
 

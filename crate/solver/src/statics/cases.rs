@@ -191,12 +191,16 @@ impl<'a> Comparison<'a> {
         }
     }
 
-    /// Adds a station, the `index`th, to every case that no earlier one with the same loads stands for; gives its
-    /// force in the case as set, `None` where neither motion has one.
-    pub(crate) fn add(&mut self, index: usize, stance: &PoseLoads) -> Option<StationForce> {
+    /// Adds a station, the `index`th, to every case that no earlier one with the same loads stands for; its force in the case as
+    /// set stays `None` where neither motion has one.
+    pub(crate) fn add(
+        &mut self,
+        index: usize,
+        stance: &PoseLoads,
+        force: &mut Option<StationForce>,
+    ) {
         let place = &stance.pose().place;
         let rub = self.ready.rub();
-        let mut force = None;
         for tally in self.cases.iter_mut().flatten() {
             if tally.same_as.is_some() {
                 continue;
@@ -229,10 +233,9 @@ impl<'a> Comparison<'a> {
             }
             if tally.case == LoadCase::AsSet {
                 note_binds(&mut self.binds, *place, at);
-                force = at.moves().then(|| stance.force(at));
+                stance.force(at, force);
             }
         }
-        force
     }
 
     /// Writes worst places, cases and joint loads into the result; `poses` are those of the stations.

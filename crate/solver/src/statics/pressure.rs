@@ -156,13 +156,13 @@ impl<'a> PoseLoads<'a> {
         self.ways = Self::ways(ready, pose);
         if !leg.springs.is_empty() {
             let springs = spring_loads_bent(leg, linkage, pose, bent);
-            self.springs = balance.solve_on(&springs);
+            balance.put_on(&springs, &mut self.springs);
         }
         let wanted = &ready.wanted[usize::from(all)];
         for (at, unit) in self.units.iter_mut().enumerate() {
             if wanted[at] {
                 let pull = [Vector::x(), Vector::y()][at % 2];
-                balance.solve_even(&ready.amounts[at / 2], pull, unit);
+                balance.put_even(&ready.amounts[at / 2], pull, unit);
             }
         }
         if ready.rub() {
@@ -225,8 +225,11 @@ impl<'a> PoseLoads<'a> {
         }
     }
 
-    /// Force, pressures and reactions of a case.
-    pub(crate) fn force(&self, at: &CaseAt) -> StationForce {
+    /// Puts force, pressures and reactions of a case where it has any.
+    pub(crate) fn force(&self, at: &CaseAt, into: &mut Option<StationForce>) {
+        if !at.moves() {
+            return;
+        }
         let reactions = |motion: Motion| {
             let moves = at.motion(motion).is_ok();
             moves.then(|| at.pins(motion).reactions(&self.ready.leg.brace))
@@ -234,7 +237,7 @@ impl<'a> PoseLoads<'a> {
         let effort = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.effort);
         let pressure = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.pressure);
         let [retract, extend] = &at.moved;
-        StationForce {
+        *into = Some(StationForce {
             holding: at.still.thrust,
             retract_effort: effort(retract),
             extend_effort: effort(extend),
@@ -245,7 +248,7 @@ impl<'a> PoseLoads<'a> {
             extend_reactions: reactions(Motion::Extend),
             retract_binds: retract.as_ref().err().copied(),
             extend_binds: extend.as_ref().err().copied(),
-        }
+        });
     }
 }
 
@@ -276,10 +279,12 @@ pub fn force_at(
 ) -> Result<StationForce, NoForce> {
     let ready = LegLoads::new(leg, linkage, supply, [case]);
     let stance = PoseLoads::new(&ready, pose, true).ok_or(NoForce::DeadPoint)?;
-    let force = stance.force(&stance.at(case, None));
-    match (force.retract_binds, force.extend_binds) {
-        (Some(retract), Some(extend)) => Err(NoForce::Binds { retract, extend }),
-        _ => Ok(force),
+    let at = stance.at(case, None);
+    let mut force = None;
+    stance.force(&at, &mut force);
+    match at.moved {
+        [Err(retract), Err(extend)] => Err(NoForce::Binds { retract, extend }),
+        _ => force.ok_or(NoForce::DeadPoint),
     }
 }
 
