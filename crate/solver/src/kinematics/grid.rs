@@ -28,7 +28,8 @@ pub(super) fn progress_grid(linkage: &Linkage, stations: usize) -> Vec<f64> {
         (0..count).map(move |i| start + i as f64 / last as f64)
     });
     // rising, as the phases are in order
-    let mut grid: Vec<f64> = even.collect();
+    let mut grid = Vec::with_capacity(stations + SHORTEN_STATIONS + UNLOCK_STATIONS);
+    grid.extend(even);
     for place in beside_rows(linkage).chain(linkage.hand_over) {
         let at = grid.partition_point(|station| *station < place);
         grid.insert(at, place);

@@ -2,7 +2,7 @@
 use std::sync::OnceLock;
 
 use crate::model::{AttachTo, Brace, Folds, Leg, Point, Shortening, ShorteningRow, Vector};
-use crate::numeric::{sort_by, wrap};
+use crate::numeric::{direction, sort_by, wrap};
 
 use super::hand_over::hand_over;
 use super::path::progress_of_share;
@@ -54,6 +54,8 @@ pub(crate) struct FoldingLinkage {
     /// B1 from the trunnion (m).
     pub(crate) attach: Vector,
     pub(crate) knee_down: Point,
+    /// Turn from the upper to the lower link at gear down, counter-clockwise (rad).
+    pub(super) bent_down: f64,
     pub(crate) upper_length: f64,
     pub(crate) lower_length: f64,
     /// Side of the knee, seen B0 to B1, during the swing.
@@ -122,10 +124,13 @@ impl Linkage {
             }),
             Brace::Folding(b) => {
                 let down_side = Side::of(b.knee, b.airframe_pivot, b.leg_attach);
+                let attach = b.leg_attach - trunnion;
+                let (upper, lower) = (b.knee - b.airframe_pivot, trunnion + attach - b.knee);
                 let mut folding = FoldingLinkage {
                     pivot: b.airframe_pivot,
-                    attach: b.leg_attach - trunnion,
+                    attach,
                     knee_down: b.knee,
+                    bent_down: direction(upper.dot(&lower), upper.perp(&lower)),
                     upper_length: (b.knee - b.airframe_pivot).norm(),
                     lower_length: (b.leg_attach - b.knee).norm(),
                     fold_side: match b.folds {

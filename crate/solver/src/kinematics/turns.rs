@@ -3,6 +3,7 @@ use super::linkage::{BraceLinkage, Linkage};
 use super::pose::Pose;
 use crate::model::{SpringJoint, Vector};
 use crate::numeric::{direction, wrap};
+use crate::result::Phase;
 
 /// Places of the path, beside its start, at which turns are followed: between two of them nothing
 /// turns by half a turn.
@@ -13,8 +14,17 @@ pub(super) type Turns = [f64; 2];
 
 impl Linkage {
     /// Turn of the part that a joint names first against the other since gear down (rad), followed along the
-    /// path: it does not jump at half a turn.
-    pub(crate) fn turn_at(&self, joint: SpringJoint, pose: &Pose) -> f64 {
+    /// path: it does not jump at half a turn. `bent` is [`Self::turn_at_knee`] where it is known.
+    pub(crate) fn turn_at(&self, joint: SpringJoint, pose: &Pose, bent: Option<f64>) -> f64 {
+        if let (SpringJoint::Knee, BraceLinkage::Folding(brace)) = (joint, &self.brace) {
+            let bent = bent.or_else(|| self.turn_at_knee(pose)).unwrap_or(0.0);
+            // it comes to half a turn nowhere but where the links end their reach, and swings on one side
+            let sided = match pose.place.phase {
+                Phase::Swing => -brace.fold_side.sign() * bent.abs(),
+                Phase::Unlock | Phase::Shorten => bent,
+            };
+            return sided - brace.bent_down;
+        }
         let swing = pose.place.swing;
         let Some(([upper_down, lower_down], [upper, lower])) = self.links(pose) else {
             return swing;
@@ -23,17 +33,8 @@ impl Linkage {
         match (joint, &self.brace) {
             (SpringJoint::Trunnion, _) => swing,
             (SpringJoint::BracePivot, _) => between(upper_down, upper, near()[0]),
-            (SpringJoint::Knee, _) => {
-                let at_knee = |upper: Vector, lower: Vector| {
-                    Vector::new(upper.dot(&lower), upper.perp(&lower))
-                };
-                let [near_upper, near_lower] = near();
-                between(
-                    at_knee(upper_down, lower_down),
-                    at_knee(upper, lower),
-                    near_lower - near_upper,
-                )
-            }
+            // both links of a brace that has no knee are the same
+            (SpringJoint::Knee, _) => 0.0,
             (SpringJoint::LegAttach, BraceLinkage::Folding(_)) => {
                 between(lower_down, lower, near()[1]) - swing
             }
@@ -123,9 +124,9 @@ mod tests {
             let mut last = 0.0;
             for station in 0..=2000 {
                 let pose = linkage.pose(f64::from(station) / 2000.0).unwrap();
-                let upper = linkage.turn_at(SpringJoint::BracePivot, &pose);
+                let upper = linkage.turn_at(SpringJoint::BracePivot, &pose, None);
                 assert!((upper - last).abs() < 0.01, "{station}");
-                let swing = linkage.turn_at(SpringJoint::Trunnion, &pose);
+                let swing = linkage.turn_at(SpringJoint::Trunnion, &pose, None);
                 assert_eq!(swing, pose.place.swing);
                 last = upper;
             }

@@ -48,29 +48,31 @@ fn find(
     let loaded_from = linkage.loaded_from();
     let ready = ready(gear, swept);
     // `all`: of every load case, else of the one as set
-    let table = |poses: &[Pose],
-                 all: bool,
-                 force: &mut dyn FnMut(usize, &PoseLoads) -> Option<StationForce>| {
-        let mut stations = Vec::with_capacity(poses.len());
-        let Some(first) = poses.first() else {
-            return stations;
-        };
-        let mut stance = PoseLoads::nowhere(&ready, first);
-        for (index, pose) in poses.iter().enumerate() {
-            stations.push(station(linkage, pose));
-            if pose.place.progress >= loaded_from
-                && stance.stand(pose, all)
-                && let Some(row) = stations.last_mut()
-            {
-                row.force = force(index, &stance);
+    let table =
+        |poses: &[Pose],
+         all: bool,
+         force: &mut dyn FnMut(usize, &PoseLoads, &mut Option<StationForce>)| {
+            let mut stations = Vec::with_capacity(poses.len());
+            let Some(first) = poses.first() else {
+                return stations;
+            };
+            let mut stance = PoseLoads::nowhere(&ready, first);
+            for (index, pose) in poses.iter().enumerate() {
+                let bent = linkage.turn_at_knee(pose);
+                stations.push(station(linkage, pose, bent));
+                if pose.place.progress >= loaded_from
+                    && stance.stand(pose, all, bent)
+                    && let Some(row) = stations.last_mut()
+                {
+                    force(index, &stance, &mut row.force);
+                }
             }
-        }
-        stations
-    };
+            stations
+        };
     let available = statics::available(prepared, leg, partners);
     let mut comparison = Comparison::new(gear, model, &ready, &available, partners);
-    let whole = table(&sweep.poses, true, &mut |index, stance| {
-        comparison.add(index, stance)
+    let whole = table(&sweep.poses, true, &mut |index, stance, force| {
+        comparison.add(index, stance, force);
     });
     let required = gear.supply.required_margin(model);
     let mut result = statics::force_result(model, &available, &whole, required);
@@ -81,10 +83,10 @@ fn find(
     let shown = (stations < STATIONS).then(|| {
         let [gravity, wind] = statics::weight_and_wind(model.view, &gear.conditions);
         let short = sweep.at_stations(linkage, stations);
-        table(&short, false, &mut |_, stance| {
+        table(&short, false, &mut |_, stance, force| {
             let mut at = stance.at([gravity, wind], None);
             partners.map(|p| p.join(&mut at, LoadCase::AsSet, stance.pose().place));
-            at.moves().then(|| stance.force(&at))
+            stance.force(&at, force);
         })
     });
     Forces {
@@ -94,9 +96,9 @@ fn find(
     }
 }
 
-/// One row of the stations table, without its force.
-fn station(linkage: &Linkage, pose: &Pose) -> Station {
-    let angles = linkage.turn_at_knee(pose).and_then(|turn| {
+/// One row of the stations table, without its force; `turn` is that from the upper to the lower link (rad).
+fn station(linkage: &Linkage, pose: &Pose, turn: Option<f64>) -> Station {
+    let angles = turn.and_then(|turn| {
         let bent = turn.abs();
         // positive on the side to which it folds, where the whole swing has it
         let fold = if pose.place.phase == Phase::Swing {

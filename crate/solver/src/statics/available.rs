@@ -28,6 +28,8 @@ struct Way {
     given: f64,
     /// What an accumulator by itself has left while the fluid goes into the legs.
     gas: Option<(Gas, Taken)>,
+    /// Whether it changes on the way.
+    changes: bool,
     set_by: SetBy,
 }
 
@@ -63,6 +65,7 @@ pub(crate) fn available<'a>(
             most: own.map_or(0.0, |motor| circuit.stall_force(&motor)),
             given: f64::INFINITY,
             gas: None,
+            changes: partners.is_some(),
             set_by: SetBy::Source,
         };
         return Available {
@@ -107,6 +110,7 @@ fn by_fluid(prepared: &PreparedGear<'_>, direction: Direction) -> Way {
     Way {
         most: given.min(most),
         given,
+        changes: gas.is_some(),
         gas,
         set_by,
     }
@@ -192,11 +196,7 @@ impl Taken {
 
 impl Available<'_> {
     fn way(&self, motion: Motion) -> &Way {
-        let [up, down] = &self.ways;
-        match motion {
-            Motion::Retract => up,
-            Motion::Extend => down,
-        }
+        &self.ways[motion as usize]
     }
 
     /// The most one way, as at the end of the way (Pa; N with an electric actuator).
@@ -213,10 +213,10 @@ impl Available<'_> {
     #[inline]
     pub(crate) fn at(&self, motion: Motion, case: LoadCase, place: Place) -> f64 {
         let way = self.way(motion);
-        if way.gas.is_none() && self.electric.is_none() {
-            return way.most;
+        match way.changes {
+            true => self.changing(way, motion, case, &place),
+            false => way.most,
         }
-        self.changing(way, motion, case, &place)
     }
 
     /// The same where it changes on the way.

@@ -51,16 +51,22 @@ impl<'a> Balance<'a> {
         pose: &'a Pose,
         unknown: Unknown,
     ) -> Option<Self> {
-        let bodies = Bodies::new(leg, linkage, pose);
-        let (unit, thrust_is_given) = match unknown {
-            Unknown::Thrust => (bodies.gather_thrust(), false),
-            Unknown::Acceleration(inertia) => {
-                let still = BodyLoads::default();
-                (bodies.gather(inertia, &still, 0.0), true)
-            }
+        let mut balance = Self {
+            bodies: Bodies::new(leg, linkage, pose),
+            unit: Gathered::default(),
+            thrust_is_given: false,
+            solver: Solver::Single { arm: 0.0 },
         };
-        let [on_upper, on_lower, on_leg] = unit.moments;
-        let solver = match bodies.links {
+        let bodies = &balance.bodies;
+        match unknown {
+            Unknown::Thrust => bodies.pass_on(&mut balance.unit, 1.0),
+            Unknown::Acceleration(inertia) => {
+                balance.unit = bodies.gather(inertia, &BodyLoads::default(), 0.0);
+                balance.thrust_is_given = true;
+            }
+        }
+        let [on_upper, on_lower, on_leg] = balance.unit.moments;
+        balance.solver = match bodies.links {
             Some([upper, lower]) => {
                 let arm = bodies.attach;
                 // rows: upper about B0 (knee force reversed), lower about B1, leg about P
@@ -78,12 +84,7 @@ impl<'a> Balance<'a> {
                 Solver::Single { arm: on_leg }
             }
         };
-        Some(Self {
-            bodies,
-            unit,
-            thrust_is_given,
-            solver,
-        })
+        Some(balance)
     }
 
     pub(crate) fn pose(&self) -> &'a Pose {
@@ -94,7 +95,9 @@ impl<'a> Balance<'a> {
     /// unknown.
     pub(crate) fn solve(&self, loads: &Loads, more: &BodyLoads, thrust: f64) -> FreeBodies {
         let given = if self.thrust_is_given { thrust } else { 0.0 };
-        let pins = self.solved(self.bodies.gather(loads, more, given), given);
+        let mut pins = PinLoads::default();
+        let mut on = self.bodies.gather(loads, more, given);
+        self.solved(&mut on, given, &mut pins);
         FreeBodies {
             thrust: pins.thrust,
             reactions: pins.reactions(&self.bodies.leg.brace),
@@ -103,15 +106,23 @@ impl<'a> Balance<'a> {
 
     /// Solves for forces and couples on the bodies alone, and no thrust.
     pub(super) fn solve_on(&self, bodies: &BodyLoads) -> PinLoads {
-        self.solved(self.bodies.gather_on(bodies), 0.0)
+        let mut pins = PinLoads::default();
+        self.put_on(bodies, &mut pins);
+        pins
+    }
+
+    /// As [`Self::solve_on`], into loads that stand elsewhere.
+    pub(super) fn put_on(&self, bodies: &BodyLoads, pins: &mut PinLoads) {
+        self.solved(&mut self.bodies.gather_on(bodies), 0.0, pins);
     }
 
     /// Solves for an even pull on these amounts, and no thrust.
-    pub(super) fn solve_even(&self, of: &Amounts, pull: Vector) -> PinLoads {
-        self.solved(self.bodies.gather_even(of, pull), 0.0)
+    pub(super) fn put_even(&self, of: &Amounts, pull: Vector, pins: &mut PinLoads) {
+        self.solved(&mut self.bodies.gather_even(of, pull), 0.0, pins);
     }
 
-    fn solved(&self, mut on: Gathered, given: f64) -> PinLoads {
+    /// Solves for loads gathered on the bodies, to which what the unknown does is added.
+    fn solved(&self, on: &mut Gathered, given: f64, pins: &mut PinLoads) {
         let [upper, lower, leg] = on.moments;
         let (knee, drive) = match &self.solver {
             Solver::Folding { columns: [x, y, z] } => {
@@ -125,17 +136,15 @@ impl<'a> Balance<'a> {
         // the upper link's place is that of a telescopic brace
         let brace = knee + on.brace_end;
         let attach = brace + on.lower + on.push * carries.lower;
-        PinLoads {
-            loads: [
-                -(on.leg + attach + on.push * carries.leg),
-                brace - on.upper - on.push * carries.upper,
-                knee,
-                attach,
-                on.push - on.actuator,
-                on.push,
-            ],
-            thrust: if self.thrust_is_given { given } else { drive },
-        }
+        pins.loads = [
+            -(on.leg + attach + on.push * carries.leg),
+            brace - on.upper - on.push * carries.upper,
+            knee,
+            attach,
+            on.push - on.actuator,
+            on.push,
+        ];
+        pins.thrust = if self.thrust_is_given { given } else { drive };
     }
 }
 

@@ -1,10 +1,8 @@
 //! Load cases side by side.
-use std::cmp::Ordering;
-
 use super::Partners;
 use super::available::{Available, margin};
 use super::leg_loads::{LegLoads, components};
-use super::pressure::{CaseAt, PoseLoads};
+use super::pressure::{CaseAt, Moved, PoseLoads};
 use super::warm::Warm;
 use super::weight_and_wind;
 use crate::kinematics::Pose;
@@ -82,12 +80,24 @@ pub(super) struct Tally {
     /// An earlier case with the same loads.
     same_as: Option<usize>,
     warm: [Warm; 2],
-    peaks: [Option<ForcePeak>; 2],
-    /// Square of the largest load on the actuator mount (N2).
-    mount: Option<f64>,
+    worst: [Worst; 2],
+    /// Square of the largest load on the actuator mount (N2), below 0 where there is none.
+    mount: f64,
     /// With the station's index.
     pub(super) stalls_at: Option<(usize, Place)>,
     binds_at: Option<Bind>,
+}
+
+/// The place of a motion that has the least margin so far.
+#[derive(Clone, Copy, Debug)]
+struct Worst {
+    margin: f64,
+    moved: Moved,
+    available: f64,
+    /// Square of the load on the actuator mount (N2).
+    mount: f64,
+    /// The station's index.
+    index: Option<usize>,
 }
 
 /// Cases, joint loads and binding places, gathered station by station.
@@ -151,8 +161,8 @@ impl<'a> Comparison<'a> {
                         components: components(loads),
                         same_as: cases.iter().position(is_same),
                         warm: [Warm::default(); 2],
-                        peaks: [None, None],
-                        mount: None,
+                        worst: [Worst::default(); 2],
+                        mount: -1.0,
                         stalls_at: None,
                         binds_at: None,
                     }
@@ -181,12 +191,16 @@ impl<'a> Comparison<'a> {
         }
     }
 
-    /// Adds a station, the `index`th, to every case that no earlier one with the same loads stands for; gives its
-    /// force in the case as set, `None` where neither motion has one.
-    pub(crate) fn add(&mut self, index: usize, stance: &PoseLoads) -> Option<StationForce> {
+    /// Adds a station, the `index`th, to every case that no earlier one with the same loads stands for; its force in the case as
+    /// set stays `None` where neither motion has one.
+    pub(crate) fn add(
+        &mut self,
+        index: usize,
+        stance: &PoseLoads,
+        force: &mut Option<StationForce>,
+    ) {
         let place = &stance.pose().place;
         let rub = self.ready.rub();
-        let mut force = None;
         for tally in self.cases.iter_mut().flatten() {
             if tally.same_as.is_some() {
                 continue;
@@ -198,18 +212,30 @@ impl<'a> Comparison<'a> {
                 self.partner_stands = self.partner_stands.or(stands);
             }
             for motion in [Motion::Retract, Motion::Extend] {
-                tally.add(motion, (index, place), at, self.available);
+                let moved = match at.motion(motion) {
+                    Ok(moved) => moved,
+                    Err(joint) => {
+                        tally.binds_at.get_or_insert(Bind {
+                            place: *place,
+                            motion,
+                            joint: *joint,
+                        });
+                        continue;
+                    }
+                };
+                let loads = &at.pins(motion).loads;
+                let available = self.available.at(motion, tally.case, *place);
+                tally.add(motion, (index, place), (moved, loads), available);
                 // without friction both motions load the pins alike
                 if rub || motion == Motion::Retract {
-                    tally.add_loads(motion, index, at, &mut self.joints);
+                    tally.add_loads(motion, index, loads, &mut self.joints);
                 }
             }
             if tally.case == LoadCase::AsSet {
                 note_binds(&mut self.binds, *place, at);
-                force = at.moves().then(|| stance.force(at));
+                stance.force(at, force);
             }
         }
-        force
     }
 
     /// Writes worst places, cases and joint loads into the result; `poses` are those of the stations.
@@ -222,7 +248,7 @@ impl<'a> Comparison<'a> {
                     let same = tally
                         .same_as
                         .and_then(|at| self.cases.get(at)?.as_ref().ok());
-                    tally.finish(same.unwrap_or(tally))
+                    tally.finish(same.unwrap_or(tally), poses)
                 }
                 Err((case, needs)) => CaseForce {
                     case: *case,
@@ -257,68 +283,79 @@ impl<'a> Comparison<'a> {
         force.binds = self.binds;
         let as_set = |case: &&Tally| case.case == LoadCase::AsSet;
         if let Some(tally) = self.cases.iter().flatten().find(as_set) {
-            [force.peak, force.extend_peak] = tally.peaks;
-            force.largest_mount_load = tally.mount.map(f64::sqrt);
+            [force.peak, force.extend_peak] = tally.worst.map(|worst| worst.peak(poses));
+            force.largest_mount_load = (tally.mount >= 0.0).then(|| tally.mount.sqrt());
         }
     }
 }
 
+impl Default for Worst {
+    fn default() -> Self {
+        Self {
+            margin: f64::INFINITY,
+            moved: Moved::default(),
+            available: 0.0,
+            mount: 0.0,
+            index: None,
+        }
+    }
+}
+
+impl Worst {
+    fn peak(&self, poses: &[Pose]) -> Option<ForcePeak> {
+        Some(ForcePeak {
+            place: poses.get(self.index?)?.place,
+            effort: self.moved.effort,
+            pressure: self.moved.pressure,
+            available: self.available,
+            margin: self.margin,
+            mount_load: self.mount.sqrt(),
+        })
+    }
+}
+
 impl Tally {
-    /// Adds what one motion needs at a station.
+    /// Adds what one motion needs at a station, and the loads of the pins in it.
     fn add(
         &mut self,
         motion: Motion,
         (index, place): (usize, &Place),
-        at: &CaseAt,
-        available: &Available,
+        (moved, loads): (&Moved, &[Vector; 6]),
+        available: f64,
     ) {
-        let moved = match at.motion(motion) {
-            Ok(moved) => moved,
-            Err(joint) => {
-                self.binds_at.get_or_insert(Bind {
-                    place: *place,
-                    motion,
-                    joint: *joint,
-                });
-                return;
-            }
-        };
-        let most = available.at(motion, self.case, *place);
-        if motion == Motion::Retract && moved.pressure > most {
+        if motion == Motion::Retract && moved.pressure > available {
             self.stalls_at.get_or_insert((index, *place));
         }
-        let peak = &mut self.peaks[motion as usize];
-        let margin = margin(most, moved.pressure);
-        if peak.as_ref().is_some_and(|worst| margin > worst.margin) {
-            return;
-        }
-        let [.., mount, _] = at.pins(motion).loads;
-        let here = ForcePeak {
-            place: *place,
-            effort: moved.effort,
-            pressure: moved.pressure,
-            available: most,
-            margin,
-            mount_load: mount.norm(),
-        };
-        // of equals the last one
-        if peak
-            .as_ref()
-            .is_none_or(|worst| here.hardness(worst) != Ordering::Less)
-        {
-            *peak = Some(here);
+        let worst = &mut self.worst[motion as usize];
+        let margin = margin(available, moved.pressure);
+        // as hard as those before, or harder: see `ForcePeak::hardness`
+        let most = worst.moved;
+        let harder = margin < worst.margin
+            || margin == worst.margin
+                && (moved.pressure > most.pressure
+                    || moved.pressure == most.pressure && moved.effort >= most.effort);
+        if harder {
+            let [.., mount, _] = loads;
+            *worst = Worst {
+                margin,
+                moved: *moved,
+                available,
+                mount: mount.norm_squared(),
+                index: Some(index),
+            };
         }
     }
 
     /// Adds the loads of the pins in one motion at a station.
-    fn add_loads(&mut self, motion: Motion, index: usize, at: &CaseAt, most: &mut [Most; 6]) {
-        if at.motion(motion).is_err() {
-            return;
-        }
-        let squares = at.pins(motion).loads.map(|load| load.norm_squared());
-        let [.., mount, _] = squares;
-        self.mount = Some(self.mount.map_or(mount, |most| most.max(mount)));
-        for (square, most) in squares.into_iter().zip(most) {
+    fn add_loads(
+        &mut self,
+        motion: Motion,
+        index: usize,
+        loads: &[Vector; 6],
+        most: &mut [Most; 6],
+    ) {
+        for (load, most) in loads.iter().zip(most) {
+            let square = load.norm_squared();
             if square > most.square {
                 *most = Most {
                     square,
@@ -326,11 +363,13 @@ impl Tally {
                 };
             }
         }
+        let [.., mount, _] = loads;
+        self.mount = self.mount.max(mount.norm_squared());
     }
 
     /// The outcome of this case, by the figures of one with the same loads.
-    fn finish(&self, figures: &Self) -> CaseForce {
-        let [retract, extend] = figures.peaks;
+    fn finish(&self, figures: &Self, poses: &[Pose]) -> CaseForce {
+        let [retract, extend] = figures.worst.map(|worst| worst.peak(poses));
         CaseForce {
             case: self.case,
             outcome: CaseOutcome::Worked {

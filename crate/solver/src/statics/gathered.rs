@@ -174,13 +174,6 @@ impl<'a> Bodies<'a> {
         on
     }
 
-    /// Gathers a thrust of one (N) alone.
-    pub(super) fn gather_thrust(&self) -> Gathered {
-        let mut on = Gathered::default();
-        self.pass_on(&mut on, 1.0);
-        on
-    }
-
     /// Gathers forces and couples on the bodies alone.
     pub(super) fn gather_on(&self, bodies: &BodyLoads) -> Gathered {
         let mut on = Gathered::default();
@@ -245,7 +238,7 @@ impl<'a> Bodies<'a> {
     }
 
     /// Adds a thrust (N), and the moments of all that a part hands on to the next.
-    fn pass_on(&self, on: &mut Gathered, thrust: f64) {
+    pub(super) fn pass_on(&self, on: &mut Gathered, thrust: f64) {
         on.push += self.axis * thrust;
         let (arm, driven) = self.driven;
         on.moments[driven] += arm.perp(&on.push);

@@ -1,10 +1,10 @@
 //! Thrust, pressures and reactions of a pose in any load case.
 use super::available::Available;
 use super::balance::{Balance, Unknown};
-use super::drive::areas;
+use super::drive::{OneWay, areas};
 use super::friction::{PinLoads, Pinned};
-use super::leg_loads::{LegLoads, components};
-use super::spring_loads;
+use super::leg_loads::{LegLoads, Stood, components};
+use super::springs::spring_loads_bent;
 use super::warm::Warm;
 use crate::kinematics::{Linkage, Pose, Rates};
 use crate::model::{Joint, Leg, Supply, Vector};
@@ -36,10 +36,24 @@ pub(crate) struct PoseLoads<'a> {
     springs: PinLoads,
     /// For one of each of [`components`].
     units: [PinLoads; 4],
+    /// While it retracts and while it extends.
+    ways: [Way<'a>; 2],
+}
+
+/// One motion at a pose, whatever the case.
+#[derive(Clone, Copy, Debug)]
+struct Way<'a> {
+    /// +1 where the actuator pushes, −1 where it pulls (ratio).
+    sign: f64,
+    /// Friction of its seals (N).
+    seals: f64,
+    /// Where the motion begins with the friction of what has stood.
+    stood: Option<&'a Stood>,
+    drive: &'a OneWay,
 }
 
 /// One motion in one case.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Moved {
     pub(crate) effort: f64,
     /// What its drive must give: pressure (Pa), or force of an electric one (N).
@@ -60,15 +74,11 @@ pub(crate) struct CaseAt {
 
 impl Default for CaseAt {
     fn default() -> Self {
-        let moved = Moved {
-            effort: 0.0,
-            pressure: 0.0,
-        };
         Self {
             still: PinLoads::default(),
             rubs: false,
             rubbed: [PinLoads::default(); 2],
-            moved: [Ok(moved); 2],
+            moved: [Ok(Moved::default()); 2],
         }
     }
 }
@@ -100,7 +110,7 @@ impl<'a> PoseLoads<'a> {
     /// At a pose, for all cases or for the first only; `None` at a dead point.
     pub(crate) fn new(ready: &'a LegLoads<'a>, pose: &'a Pose, all: bool) -> Option<Self> {
         let mut stance = Self::nowhere(ready, pose);
-        stance.stand(pose, all).then_some(stance)
+        stance.stand(pose, all, None).then_some(stance)
     }
 
     /// Of no loads yet.
@@ -111,32 +121,52 @@ impl<'a> PoseLoads<'a> {
             pinned: None,
             springs: PinLoads::default(),
             units: [PinLoads::default(); 4],
+            ways: Self::ways(ready, pose),
         }
     }
 
-    /// Moves it to a pose, for all cases or for the first only; whether that is no dead point.
-    pub(crate) fn stand(&mut self, pose: &'a Pose, all: bool) -> bool {
+    /// Both motions at a pose.
+    fn ways(ready: &'a LegLoads<'a>, pose: &Pose) -> [Way<'a>; 2] {
+        let lengthens_up = pose.rates.actuator > 0.0;
+        [Motion::Retract, Motion::Extend].map(|motion| {
+            let lengthens = lengthens_up == (motion == Motion::Retract);
+            let stood = ready.stood(motion, &pose.place);
+            Way {
+                sign: if lengthens { 1.0 } else { -1.0 },
+                seals: stood.map_or_else(|| ready.leg.actuator.seals(), |stood| stood.seals),
+                stood,
+                drive: ready.going(lengthens),
+            }
+        })
+    }
+
+    /// Moves it to a pose, for all cases or for the first only; whether that is no dead point. `bent` is the
+    /// turn from the upper to the lower link where it is known (rad).
+    pub(crate) fn stand(&mut self, pose: &'a Pose, all: bool, bent: Option<f64>) -> bool {
         let ready = self.ready;
         let LegLoads { leg, linkage, .. } = *ready;
         self.pose = pose;
         if pose.rates.actuator.abs() <= Rates::STILL * pose.actuator_length {
             return false;
         }
-        let Some(balance) = Balance::new(leg, linkage, pose, Unknown::Thrust) else {
+        let balance = Balance::new(leg, linkage, pose, Unknown::Thrust);
+        let Some(balance) = &balance else {
             return false;
         };
+        self.ways = Self::ways(ready, pose);
         if !leg.springs.is_empty() {
-            self.springs = balance.solve_on(&spring_loads(leg, linkage, pose));
+            let springs = spring_loads_bent(leg, linkage, pose, bent);
+            balance.put_on(&springs, &mut self.springs);
         }
         let wanted = &ready.wanted[usize::from(all)];
         for (at, unit) in self.units.iter_mut().enumerate() {
             if wanted[at] {
                 let pull = [Vector::x(), Vector::y()][at % 2];
-                *unit = balance.solve_even(&ready.amounts[at / 2], pull);
+                balance.put_even(&ready.amounts[at / 2], pull, unit);
             }
         }
         if ready.rub() {
-            self.pinned = Some(Pinned::new(&ready.pins, leg, linkage, &balance));
+            self.pinned = Some(Pinned::new(&ready.pins, leg, linkage, balance));
         }
         true
     }
@@ -166,37 +196,40 @@ impl<'a> PoseLoads<'a> {
             }
         }
         at.rubs = self.pinned.is_some();
-        let rate = self.pose.rates.actuator;
-        let direction = rate.signum();
-        for (way, motion) in [Motion::Retract, Motion::Extend].into_iter().enumerate() {
-            let stood = self.ready.stood(motion, &self.pose.place);
-            let mut effort = motion.sign() * direction * still.thrust
-                + stood.map_or(self.ready.leg.actuator.seals(), |stood| stood.seals);
+        for ((way, motion), index) in self
+            .ways
+            .iter()
+            .zip([Motion::Retract, Motion::Extend])
+            .zip(0..)
+        {
+            let mut effort = way.sign * still.thrust + way.seals;
             if let Some(pinned) = &self.pinned {
-                let warm = warm.as_deref_mut().map(|warm| &mut warm[way]);
-                let found = match stood {
+                let warm = warm.as_deref_mut().map(|warm| &mut warm[index]);
+                let found = match way.stood {
                     Some(stood) => pinned.scaled(stood.pins).rubbing(still, motion, None),
                     None => pinned.rubbing(still, motion, warm),
                 };
                 match found {
                     Ok(found) => {
-                        at.rubbed[way] = found.loads;
-                        effort -= found.power / rate.abs();
+                        at.rubbed[index] = found.loads;
+                        effort -= found.power / self.pose.rates.actuator.abs();
                     }
                     Err(joint) => {
-                        at.moved[way] = Err(joint);
+                        at.moved[index] = Err(joint);
                         continue;
                     }
                 }
             }
-            let lengthens = (direction > 0.0) == (motion == Motion::Retract);
-            let pressure = self.ready.going(lengthens).needs(effort);
-            at.moved[way] = Ok(Moved { effort, pressure });
+            let pressure = way.drive.needs(effort);
+            at.moved[index] = Ok(Moved { effort, pressure });
         }
     }
 
-    /// Force, pressures and reactions of a case.
-    pub(crate) fn force(&self, at: &CaseAt) -> StationForce {
+    /// Puts force, pressures and reactions of a case where it has any.
+    pub(crate) fn force(&self, at: &CaseAt, into: &mut Option<StationForce>) {
+        if !at.moves() {
+            return;
+        }
         let reactions = |motion: Motion| {
             let moves = at.motion(motion).is_ok();
             moves.then(|| at.pins(motion).reactions(&self.ready.leg.brace))
@@ -204,7 +237,7 @@ impl<'a> PoseLoads<'a> {
         let effort = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.effort);
         let pressure = |moved: &Result<Moved, Joint>| moved.as_ref().ok().map(|m| m.pressure);
         let [retract, extend] = &at.moved;
-        StationForce {
+        *into = Some(StationForce {
             holding: at.still.thrust,
             retract_effort: effort(retract),
             extend_effort: effort(extend),
@@ -215,7 +248,7 @@ impl<'a> PoseLoads<'a> {
             extend_reactions: reactions(Motion::Extend),
             retract_binds: retract.as_ref().err().copied(),
             extend_binds: extend.as_ref().err().copied(),
-        }
+        });
     }
 }
 
@@ -246,10 +279,12 @@ pub fn force_at(
 ) -> Result<StationForce, NoForce> {
     let ready = LegLoads::new(leg, linkage, supply, [case]);
     let stance = PoseLoads::new(&ready, pose, true).ok_or(NoForce::DeadPoint)?;
-    let force = stance.force(&stance.at(case, None));
-    match (force.retract_binds, force.extend_binds) {
-        (Some(retract), Some(extend)) => Err(NoForce::Binds { retract, extend }),
-        _ => Ok(force),
+    let at = stance.at(case, None);
+    let mut force = None;
+    stance.force(&at, &mut force);
+    match at.moved {
+        [Err(retract), Err(extend)] => Err(NoForce::Binds { retract, extend }),
+        _ => force.ok_or(NoForce::DeadPoint),
     }
 }
 

@@ -57,6 +57,16 @@ pub fn torsion_moment(spring: &TorsionSpring, turn: f64) -> f64 {
 /// Forces of all springs of a leg at a pose.
 #[must_use]
 pub fn spring_loads(leg: &Leg, linkage: &Linkage, pose: &Pose) -> BodyLoads {
+    spring_loads_bent(leg, linkage, pose, None)
+}
+
+/// As [`spring_loads`], the turn from the upper to the lower link being known or not (rad).
+pub(super) fn spring_loads_bent(
+    leg: &Leg,
+    linkage: &Linkage,
+    pose: &Pose,
+    bent: Option<f64>,
+) -> BodyLoads {
     let mut loads = BodyLoads::default();
     for Spring { kind, .. } in &leg.springs {
         match kind {
@@ -78,7 +88,10 @@ pub fn spring_loads(leg: &Leg, linkage: &Linkage, pose: &Pose) -> BodyLoads {
                     pull,
                 );
             }
-            SpringKind::Torsion(spring) => twist(&mut loads, (leg, linkage, pose), spring),
+            SpringKind::Torsion(spring) => {
+                let turn = linkage.turn_at(spring.joint, pose, bent);
+                twist(&mut loads, leg, spring, turn);
+            }
         }
     }
     loads
@@ -104,7 +117,7 @@ pub fn spring_energy(leg: &Leg, linkage: &Linkage, pose: &Pose) -> f64 {
         }
         SpringKind::Gas(s) => gas_energy(s, length(&s.first, &s.second)),
         SpringKind::Torsion(s) => {
-            let turn = linkage.turn_at(s.joint, pose);
+            let turn = linkage.turn_at(s.joint, pose, None);
             (0.5 * s.rate * turn - s.moment_at_down) * turn
         }
     };
@@ -163,13 +176,9 @@ fn on(loads: &mut BodyLoads, body: Body) -> Option<&mut Wrench> {
     }
 }
 
-fn twist(
-    loads: &mut BodyLoads,
-    (leg, linkage, pose): (&Leg, &Linkage, &Pose),
-    spring: &TorsionSpring,
-) {
+fn twist(loads: &mut BodyLoads, leg: &Leg, spring: &TorsionSpring, turn: f64) {
     let folds = matches!(leg.brace, Brace::Folding(_));
-    let moment = torsion_moment(spring, linkage.turn_at(spring.joint, pose));
+    let moment = torsion_moment(spring, turn);
     match (spring.joint, folds) {
         (SpringJoint::Trunnion, _) => loads.leg.moment += moment,
         (SpringJoint::BracePivot, true) => loads.upper.moment += moment,
