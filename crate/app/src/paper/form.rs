@@ -140,7 +140,7 @@ fn against_time(state: &State) -> Vec<Block> {
         }
     }
     let blocks = all.into_iter().flat_map(|(label, said)| {
-        let over = (label != words::AGAINST_TIME).then(|| Block::Heading(label));
+        let over = (label != words::AGAINST_TIME).then_some(Block::Heading(label));
         over.into_iter().chain(said.into_iter().map(Block::Text))
     });
     blocks.collect()
