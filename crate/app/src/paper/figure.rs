@@ -5,7 +5,7 @@ use gearswing_solver::result::Finding;
 
 use super::svg::{Node, picture};
 use crate::scene::{self, Paper, Viewport, bounds, worst};
-use crate::state::{Circles, State};
+use crate::state::{Circles, Hover, State};
 use crate::view;
 
 /// Pixels of a meter on paper: CSS has 96 in an inch.
@@ -42,6 +42,7 @@ fn looked_at(state: &State, leg: usize, progress: Option<f64>) -> Option<(State,
     session.leg = leg;
     session.selection = None;
     session.snapped = None;
+    session.hover = Hover::Off;
     session.circles = Circles::All;
     // what is compared with is told in words
     on_paper.before = Default::default();

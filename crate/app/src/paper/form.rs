@@ -133,9 +133,10 @@ fn against_time(state: &State) -> Vec<Block> {
     let mut all: Vec<(String, Vec<String>)> = Vec::new();
     for on_jacks in [false, true] {
         for down in [false, true] {
-            let told = times_in(state, on_jacks, down);
-            if !all.iter().any(|known| known.1 == told.sentences) {
-                all.push((told.label, told.sentences));
+            let times = times_in(state, on_jacks, down);
+            let told = (times.label, times.sentences);
+            if !all.contains(&told) {
+                all.push(told);
             }
         }
     }

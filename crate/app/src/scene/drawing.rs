@@ -15,7 +15,7 @@ use crate::state::{Good, Hover, State};
 
 /// Structure has its names from this height of the drawing on (CSS px).
 const NAMED_FROM_PX: f64 = 280.0;
-/// A drawing lower than this is a band, in which nothing is written (CSS px).
+/// A drawing lower than this is a band, in which nothing is written but what is pointed at (CSS px).
 const BAND_PX: f64 = 128.0;
 /// Least drawing with room for the names of everything (CSS px).
 const ROOMY_PX: (f64, f64) = (480.0, 280.0);

@@ -171,10 +171,11 @@ fn bring_back(state: &mut State) -> Vec<Effect> {
 
 /// Name fit for a file on any disk.
 pub(super) fn file_stem(name: &str) -> String {
-    // beyond ASCII all but signs, and what turns the direction of a text
+    // beyond ASCII all but Latin signs, spaces, and marks that are not seen
     let parts = |c: char| match c {
         '\0'..='\x7f' => !c.is_ascii_alphanumeric(),
         '\u{80}'..='\u{bf}'
+        | '\u{61c}'
         | '\u{2000}'..='\u{206f}'
         | '\u{fe00}'..='\u{feff}'
         | '\u{fff0}'..='\u{ffff}' => true,

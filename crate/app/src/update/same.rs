@@ -31,7 +31,7 @@ impl State {
         effects
     }
 
-    /// The own file of which an imported gear is another version; none where it is that file as it is.
+    /// Whether an imported gear is another version of an own file, and none of these as it is.
     pub(crate) fn is_of_own(&self, gear: &Gear) -> bool {
         let marked = self.marked(gear);
         !marked.is_empty() && !marked.iter().any(|(_, own)| is_as(own, gear))

@@ -148,7 +148,7 @@ impl Edge {
     /// Point of the edge nearest to `p`.
     #[inline]
     pub(crate) fn nearest(&self, p: Point) -> Point {
-        self.a + self.along * self.place(p).clamp(0.0, self.length)
+        self.a + self.along * self.place(p).max(0.0).min(self.length)
     }
 
     /// Signed distance of `p` from the edge's line, positive to the left (m).

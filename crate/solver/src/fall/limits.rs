@@ -234,7 +234,7 @@ impl<'a> Limits<'a> {
             let reaches = found.as_ref().is_some_and(|found| found.reaches);
             let stops = found.map_or(f64::NAN, |found| found.stops);
             if closed && reaches {
-                good = stops;
+                good = good.max(stops);
                 break;
             }
             match reaches {
@@ -245,7 +245,8 @@ impl<'a> Limits<'a> {
             }
             let off = stops - value;
             if off.abs() <= near * value {
-                good = stops;
+                // what reaches the lock is none that stops it
+                good = good.max(stops);
                 break;
             }
             if bad - good <= near * most.min(bad) {

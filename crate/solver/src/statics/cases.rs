@@ -191,8 +191,8 @@ impl<'a> Comparison<'a> {
         }
     }
 
-    /// Adds a station, the `index`th, to every case that no earlier one with the same loads stands for; its force in the case as
-    /// set stays `None` where neither motion has one.
+    /// Adds a station, the `index`th, to every case for which no earlier one with the same loads stands. Its force in
+    /// the case as set stays `None` where neither motion has one.
     pub(crate) fn add(
         &mut self,
         index: usize,

@@ -14,8 +14,10 @@ const MOST_ATTEMPTS: usize = 60;
 /// Smallest rise of friction tried, as a share of the whole (ratio): below it the pins bind.
 const LEAST_RISE: f64 = 1e-4;
 /// Couples that differ this little from those of the friction under them are within one step of them, against
-/// all friction moments (ratio); that step leaves a hundredth of it or less: see [`FAST`].
-const TOLERANCE: f64 = 1e-7;
+/// all friction moments (ratio): a derivative of their own leaves the square of it, one that is used again a hundredth
+/// where it has left no more of the step before. Without either they are taken once they differ by the second.
+const TOLERANCE: f64 = 1e-8;
+const SETTLED: f64 = 1e-11;
 /// A derivative is used again while each step leaves no more than this share of the difference, and while
 /// its determinant is above the other (ratio): closer to binding every step has its own.
 const FAST: f64 = 0.01;
@@ -343,13 +345,19 @@ impl<'a> Pinned<'a> {
             if !left.is_finite() {
                 return None;
             }
-            if slope.determinant <= SOUND || left > FAST * before {
+            let slow = before.is_finite() && left > FAST * before;
+            let renewed = slope.determinant <= SOUND || slow;
+            if renewed {
                 *slope = self.slope(&tried, against)?;
             }
             for (couple, step) in couples.iter_mut().zip(slope.solve(&tried.left)) {
                 *couple -= step;
             }
-            if left <= TOLERANCE * sum(&tried.moments) {
+            let within = match renewed || before.is_finite() {
+                true => TOLERANCE,
+                false => SETTLED,
+            };
+            if left <= within * sum(&tried.moments) {
                 return (slope.determinant > 0.0).then_some(couples);
             }
             before = left;
