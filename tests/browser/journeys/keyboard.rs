@@ -1,6 +1,7 @@
 //! The main journeys once more, by keyboard alone: what a pointer reaches elsewhere, Tab, arrows and Enter reach here.
 //! What comes of it is read, not pressed.
 
+use crate::links::copied_by;
 use crate::same::{all_answers, ensure_same, export};
 use anyhow::{Context, Result, ensure};
 use gearswing_browser_tests::{Browser, Device, in_browser, journey};
@@ -270,21 +271,11 @@ fn an_own_gear_is_begun_from_a_picture() {
 
 /// Copies the link, and gives its code as it went to the clipboard.
 async fn copied(browser: &Browser) -> Result<String> {
-    browser
-        .script::<Option<bool>>(
-            "window.copied = null;
-             navigator.clipboard.writeText = (text) => { window.copied = text; return Promise.resolve(); };
-             return null;",
-            &[],
-        )
-        .await?;
-    press(browser, "#share > summary").await?;
-    press(browser, "[data-act=copy-link]").await?;
-    browser
-        .wait_until("the link is copied", "return window.copied !== null;")
-        .await?;
-    browser.keys(Key::Escape).await?;
-    browser.script("return window.copied;", &[]).await
+    copied_by(browser, async || {
+        press(browser, "#share > summary").await?;
+        press(browser, "[data-act=copy-link]").await
+    })
+    .await
 }
 
 #[test]

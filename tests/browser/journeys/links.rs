@@ -6,6 +6,18 @@ use gearswing_browser_tests::{Browser, Device, fixture, in_browser, journey, jou
 
 /// The link as it is put on the clipboard.
 pub(crate) async fn copied(browser: &Browser) -> Result<String> {
+    copied_by(browser, async || {
+        browser.press("#share > summary").await?;
+        browser.press("[data-act=copy-link]").await
+    })
+    .await
+}
+
+/// The same where other hands than the mouse open the menu and press.
+pub(crate) async fn copied_by(
+    browser: &Browser,
+    presses: impl AsyncFnOnce() -> Result<()>,
+) -> Result<String> {
     browser
         .script::<Option<bool>>(
             "window.copied = null;
@@ -14,8 +26,7 @@ pub(crate) async fn copied(browser: &Browser) -> Result<String> {
             &[],
         )
         .await?;
-    browser.press("#share > summary").await?;
-    browser.press("[data-act=copy-link]").await?;
+    presses().await?;
     browser
         .wait_until("the link is copied", "return window.copied !== null;")
         .await?;

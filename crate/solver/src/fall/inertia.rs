@@ -2,7 +2,7 @@
 use crate::kinematics::{Linkage, Pose, Spins, quarter};
 use crate::model::{AttachTo, Brace, Leg, Point, Vector, View};
 use crate::result::InertiaBasis;
-use crate::statics::Loads;
+use crate::statics::{Loads, attach_velocity};
 
 /// Least mass of a link of a folding brace (kg): as the knee passes the straight line the leg stands
 /// still, and links without mass would leave nothing that moves. Our own figure, lighter than any.
@@ -158,17 +158,10 @@ impl Velocities {
         let turning = |arm: Vector| quarter(arm) * rates.swing;
         let axle = turning(pose.axle - trunnion);
         let along = pose.turn(linkage.slide_direction());
-        let driven = pose.actuator_attach;
-        let (mut knee, mut actuator_attach) = (Vector::zeros(), turning(driven - trunnion));
-        if let (Brace::Folding(brace), Some(at)) = (&leg.brace, pose.knee) {
-            let with_upper = |at: Point| quarter(at - brace.airframe_pivot) * rates.upper;
-            knee = with_upper(at);
-            actuator_attach = match leg.actuator.attach_to {
-                AttachTo::Leg => actuator_attach,
-                AttachTo::UpperLink => with_upper(driven),
-                AttachTo::LowerLink => knee + quarter(driven - at) * rates.lower,
-            };
-        }
+        let knee = match (&leg.brace, pose.knee) {
+            (Brace::Folding(brace), Some(at)) => quarter(at - brace.airframe_pivot) * rates.upper,
+            _ => Vector::zeros(),
+        };
         let attach = pose.brace_attach.map(|attach| turning(attach - trunnion));
         Self {
             centre: turning(pose.turn(leg.body.centre - trunnion)),
@@ -176,7 +169,7 @@ impl Velocities {
             leg_air: axle * 0.5,
             knee,
             brace_attach: attach.unwrap_or_default(),
-            actuator_attach,
+            actuator_attach: attach_velocity(leg, linkage, pose),
         }
     }
 }

@@ -43,6 +43,7 @@ pub(crate) use cases::Comparison;
 pub use cases::{AIR_LOAD_SPEED, case_conditions};
 pub(crate) use drive::{Drive, Face, areas};
 pub(crate) use leg_loads::LegLoads;
+pub(crate) use loads::attach_velocity;
 pub use loads::{Loads, STANDARD_GRAVITY, dynamic_pressure, gravity, weight_and_wind, wind};
 pub(crate) use moving_pins::{InMotion, MovingPins};
 pub(crate) use partners::Partners;
